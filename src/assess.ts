@@ -1,0 +1,51 @@
+import { access } from './compute/access/index.js';
+import type { AccessFigures } from './compute/access/types.js';
+import { services } from './compute/services/index.js';
+import type { ServicesFigures } from './compute/services/types.js';
+import { joints, openings, weldTotals } from './compute/structure/index.js';
+import type { JointFigures, OpeningFigure, WeldTotals } from './compute/structure/types.js';
+import { takeOff } from './compute/takeoff/index.js';
+import type { TakeOff } from './compute/takeoff/types.js';
+import { weights } from './compute/weights/index.js';
+import type { Weights } from './compute/weights/types.js';
+import type { Finding } from './finding.js';
+import type { Model } from './model/shell.js';
+import { judge } from './rules/index.js';
+
+/** Everything computed about one shell. The terminal, JSON, drawings and book read it and compute nothing again. */
+export interface Figures {
+  readonly takeOff: TakeOff;
+  readonly weights: Weights;
+  readonly services: ServicesFigures;
+  readonly access: AccessFigures;
+  readonly joints: JointFigures;
+  readonly openings: readonly OpeningFigure[];
+  readonly weldTotals: WeldTotals;
+}
+
+export interface Assessment {
+  readonly model: Model;
+  readonly figures: Figures;
+  /** Those of reading and linking first, then of the rules; by file, line, column within each. */
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * The run on one page:
+ *
+ *     read (source) → check form (schema) → link (model)  — done by the reader, its findings come in as `found`
+ *       → compute (figures) → judge (rules) → Assessment
+ */
+export function assess(model: Model, found: readonly Finding[]): Assessment {
+  const takenOff = takeOff(model);
+  const figures: Figures = {
+    takeOff: takenOff,
+    weights: weights(model, takenOff),
+    services: services(model, takenOff),
+    access: access(model),
+    joints: joints(model),
+    openings: openings(model),
+    weldTotals: weldTotals(model),
+  };
+  return { model, figures, findings: [...found, ...judge(model, figures)] };
+}

@@ -1,0 +1,54 @@
+import type { Vec3 } from '../../geometry/vector.js';
+
+export type Reach = 'hand' | 'forearm' | 'arm' | 'beyond';
+
+export interface PanelReach {
+  /** The access panel. */
+  readonly panel: string;
+  readonly distanceMm: number;
+  readonly reach: Reach;
+  /** Members, panels, components or runs that stand in the line of reach. Empty: clear. */
+  readonly blockedBy: readonly string[];
+}
+
+export interface NodeAccess {
+  readonly id: string;
+  /** Every access panel near enough to matter, best first (clear before blocked, then nearest). */
+  readonly panels: readonly PanelReach[];
+  /** True when one of them reaches it clear. */
+  readonly inReach: boolean;
+  /** True when it stands in the open (no zone that is concealed): no panel is needed. */
+  readonly open: boolean;
+}
+
+export interface RunAccess {
+  readonly id: string;
+  readonly lengthMm: number;
+  readonly inReachMm: number;
+  readonly panels: readonly PanelReach[];
+  /** Fewest panels that open the whole way (set cover), by id, in order along the run. */
+  readonly follow: readonly string[];
+}
+
+export interface BehindItem {
+  readonly id: string;
+  readonly kind: 'node' | 'run' | 'member' | 'component' | 'zone';
+  readonly distanceMm: number;
+  readonly reach: Reach;
+  readonly blockedBy: readonly string[];
+  readonly nearest: Vec3;
+}
+
+export interface AccessFigures {
+  readonly nodes: readonly NodeAccess[];
+  readonly runs: readonly RunAccess[];
+  /** Access panel id → what is behind it, nearest first. */
+  readonly behind: Readonly<Record<string, readonly BehindItem[]>>;
+  readonly coverage: {
+    readonly nodes: number;
+    readonly nodesInReach: number;
+    readonly runLengthMm: number;
+    readonly runLengthInReachMm: number;
+  };
+  readonly assumptions: readonly string[];
+}

@@ -1,0 +1,63 @@
+import { planarPolygon } from '../geometry/polygon.js';
+import { add, cross, distance, dot, lerp, scale, subtract, unit, type Vec3 } from '../geometry/vector.js';
+import type { SectionShape } from '../model/library.js';
+import type { LineMember } from '../model/structure.js';
+
+/** A box in space: middle, three unit axes at right angles, half sizes along them, mm. */
+export interface OrientedBox {
+  readonly center: Vec3;
+  readonly axes: readonly [Vec3, Vec3, Vec3];
+  readonly half: readonly [number, number, number];
+}
+
+/** The directions of a member on a line; see {@link LineMember} for the convention. */
+export interface MemberFrame {
+  readonly along: Vec3;
+  readonly depth: Vec3;
+  readonly width: Vec3;
+  readonly lengthMm: number;
+}
+
+/** A line within 0.06° of upright counts as upright. */
+const UPRIGHT = 1 - 5e-7;
+
+export function memberFrame(line: Pick<LineMember, 'from' | 'to' | 'rollDeg'>): MemberFrame {
+  const along = unit(subtract(line.to, line.from));
+  const reference: Vec3 = Math.abs(along[2]) > UPRIGHT ? [1, 0, 0] : [0, 0, 1];
+  const depth0 = unit(subtract(reference, scale(along, dot(reference, along))));
+  const roll = (line.rollDeg * Math.PI) / 180;
+  const depth = add(scale(depth0, Math.cos(roll)), scale(cross(along, depth0), Math.sin(roll)));
+  return { along, depth, width: cross(depth, along), lengthMm: distance(line.from, line.to) };
+}
+
+/** Outside depth and width of a section, mm. */
+export function sectionEnvelope(shape: SectionShape): readonly [depthMm: number, widthMm: number] {
+  switch (shape.shape) {
+    case 'round bar':
+    case 'round tube':
+      return [shape.diameterMm, shape.diameterMm];
+    case 'corner radius': {
+      // A quarter (or other sweep) of a tube: its chord box. The corner's centre is the box's inner corner.
+      return [shape.outerRadiusMm, shape.outerRadiusMm];
+    }
+    default:
+      return [shape.depthMm, shape.widthMm];
+  }
+}
+
+/** The box that a member on a line fills: axes are along, depth, width. */
+export function memberBox(line: LineMember, shape: SectionShape): OrientedBox {
+  const frame = memberFrame(line);
+  const [depthMm, widthMm] = sectionEnvelope(shape);
+  return {
+    center: lerp(line.from, line.to, 0.5),
+    axes: [frame.along, frame.depth, frame.width],
+    half: [frame.lengthMm / 2, depthMm / 2, widthMm / 2],
+  };
+}
+
+/** Corners of the two faces of a plate or panel of some thickness about its outline: [one face, other face]. */
+export function plateFaces(outline: readonly Vec3[], thicknessMm: number): readonly [readonly Vec3[], readonly Vec3[]] {
+  const offset = scale(planarPolygon(outline).normal, thicknessMm / 2);
+  return [outline.map((corner) => add(corner, offset)), outline.map((corner) => subtract(corner, offset))];
+}

@@ -1,0 +1,129 @@
+import type { Vec3 } from '../geometry/vector.js';
+import type { Quantity } from './library.js';
+import type { RecordBase } from './source.js';
+
+export const MEDIA = ['dc', 'ac', 'data', 'water', 'drain', 'gas', 'air', 'hydraulic', 'duct', 'refrigerant'] as const;
+export type Medium = (typeof MEDIA)[number];
+
+export const NODE_KINDS = [
+  'source',
+  'panel',
+  'terminal',
+  'splice',
+  'connector',
+  'junction',
+  'valve',
+  'fitting',
+  'drain',
+  'device',
+  'load',
+  'test-point',
+] as const;
+export type NodeKind = (typeof NODE_KINDS)[number];
+
+/** What carries the current. Either a gauge, an area, or a type from the library. */
+export interface Conductor {
+  /** American Wire Gauge as typed: 14, '1/0', '4/0'. */
+  readonly awg?: string;
+  readonly areaMm2?: number;
+  readonly type?: string;
+  /** Number of conductors in the run (two for a plus and a return). */
+  readonly conductors: number;
+  /** Temperature rating of the insulation, °C. */
+  readonly ratingC?: number;
+  readonly material: 'copper' | 'aluminium';
+}
+
+export interface Protection {
+  /** fuse | breaker | regulator | relief valve … as the shop says. */
+  readonly kind: string;
+  readonly ratingA?: number;
+  /** Node id where it sits. */
+  readonly at?: string;
+}
+
+/** `1/2 in PEX` taken apart: nominal size and material word(s). */
+export interface PipeSize {
+  readonly text: string;
+  readonly nominalMm: number;
+  readonly material: string;
+}
+
+export interface Circuit extends RecordBase {
+  readonly service: string;
+  readonly medium: Medium;
+  readonly name: string;
+  readonly voltageV?: number;
+  readonly loadA?: number;
+  readonly loadW?: number;
+  readonly conductor?: Conductor;
+  readonly protection?: Protection;
+  readonly marking?: string;
+  readonly size?: PipeSize;
+  readonly workingPressurePa?: number;
+}
+
+export interface ServiceNode extends RecordBase {
+  readonly service: string;
+  readonly medium: Medium;
+  readonly nodeKind: NodeKind;
+  readonly name?: string;
+  readonly at: Vec3;
+  /** What the shop says opens it; the tool checks. */
+  readonly panel?: string;
+  readonly circuit?: string;
+  readonly toleranceMm?: number;
+  readonly position?: 'normally open' | 'normally closed';
+  readonly torqueNm?: number;
+  readonly rating?: Quantity;
+  readonly loadA?: number;
+  readonly marking?: string;
+}
+
+export interface Run extends RecordBase {
+  readonly service: string;
+  readonly medium: Medium;
+  readonly circuit?: string;
+  readonly from: string;
+  readonly to: string;
+  readonly via: readonly Vec3[];
+  /** The whole way, ends included, mm: from node, via points, to node. Empty where an end is unknown. */
+  readonly path: readonly Vec3[];
+  readonly zones: readonly string[];
+  readonly installedLengthMm?: number;
+  readonly toleranceMm?: number;
+  /** Distance between supports, mm. */
+  readonly supportsMm?: number;
+  readonly grommets: readonly (string | Vec3)[];
+  readonly marking?: string;
+  readonly conductor?: Conductor;
+  readonly size?: PipeSize;
+  readonly workingPressurePa?: number;
+  readonly spare?: boolean;
+  readonly abandoned?: boolean;
+}
+
+export interface Service {
+  /** The file's stem: `dc-house` for services/dc-house.yaml. */
+  readonly id: string;
+  readonly name: string;
+  readonly medium: Medium;
+  readonly file: string;
+  readonly circuits: readonly Circuit[];
+  readonly nodes: readonly ServiceNode[];
+  readonly runs: readonly Run[];
+}
+
+/** A named cavity: an axis-aligned box, or a rectangular section swept along a line. */
+export interface Zone extends RecordBase {
+  readonly name: string;
+  readonly box?: readonly [Vec3, Vec3];
+  readonly along?: readonly Vec3[];
+  /** Clear inside of a swept zone: first dimension across (horizontal), second up, mm. */
+  readonly clearMm?: readonly [number, number];
+  readonly concealed: boolean;
+  readonly closedBy: readonly string[];
+  readonly carries: readonly Medium[];
+  readonly spare?: string;
+  readonly pullCord?: boolean;
+}

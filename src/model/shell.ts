@@ -1,0 +1,252 @@
+import type { Vec3 } from '../geometry/vector.js';
+import type { Library, Quantity, Shop } from './library.js';
+import type { Circuit, Run, Service, ServiceNode, Zone } from './services.js';
+import type { RecordBase } from './source.js';
+import type { Clamp, Member, Opening, Panel, Weld } from './structure.js';
+
+export interface Tyres {
+  readonly count: number;
+  /** Load index single; for duals [single, dual]. */
+  readonly loadIndex: readonly number[];
+  readonly inflationPa?: number;
+  /** Pressure at which the load index holds. */
+  readonly inflationForIndexPa?: number;
+  readonly size?: string;
+}
+
+export interface Axle {
+  readonly id: string;
+  /** Rearward of the datum, mm. */
+  readonly xMm: number;
+  readonly gawrKg?: number;
+  readonly suspensionKg?: number;
+  readonly wheelsKg?: number;
+  readonly trackMm?: number;
+  readonly dual: boolean;
+  readonly lift: boolean;
+  readonly steered: boolean;
+  /** This axle takes `fraction` of the load of the group that it forms with `with`. */
+  readonly share?: { readonly with: string; readonly fraction: number };
+  /** N/m at the axle, both ends together. */
+  readonly springRateNM?: number;
+  readonly tyres?: Tyres;
+  /** Mass of the axle itself, wheels included: what a lifted axle still carries to the chassis. */
+  readonly ownMassKg?: number;
+}
+
+/** A scale's answer for one axle: the whole, or both ends. */
+export interface AxleReading {
+  readonly totalKg: number;
+  readonly leftKg?: number;
+  readonly rightKg?: number;
+}
+
+export interface Occupant {
+  readonly seat: string;
+  readonly massKg: number;
+}
+
+/** What was in and on the vehicle. A tank not named is empty; fuel not named is unknown. */
+export interface Condition {
+  /** Tank id, or contents word (fuel, fresh, grey …) → level 0–1. As typed; `levels` in compute resolves it. */
+  readonly levels: Readonly<Record<string, number>>;
+  readonly occupants: readonly Occupant[];
+  readonly aboard: readonly { readonly name: string; readonly massKg: number; readonly at: Vec3 }[];
+  readonly missing: readonly string[];
+  /** Liftable axle id → up or down. */
+  readonly lifted: Readonly<Record<string, 'up' | 'down'>>;
+  /** Bay id → load, kg. */
+  readonly bays: Readonly<Record<string, number>>;
+  /** True when the condition says anything about fuel. */
+  readonly fuelKnown: boolean;
+}
+
+export interface Chassis {
+  readonly description?: string;
+  readonly document?: string;
+  readonly gvwrKg?: number;
+  readonly gcwrKg?: number;
+  readonly frame: { readonly railTopAboveGroundMm?: number; readonly railSpacingMm?: number };
+  /** Front to rear. */
+  readonly axles: readonly Axle[];
+  readonly bare?: { readonly condition: Condition; readonly readings: Readonly<Record<string, AxleReading>> };
+}
+
+export interface Tank {
+  readonly id: string;
+  readonly contents: string;
+  readonly capacityM3: number;
+  readonly at: Vec3;
+  readonly densityKgM3: number;
+}
+export interface Seat {
+  readonly id: string;
+  readonly at: Vec3;
+  readonly belted: boolean;
+}
+export interface Bay {
+  readonly id: string;
+  readonly name?: string;
+  readonly at: Vec3;
+  readonly limitKg?: number;
+}
+
+export const MASS_BASES = ['weighed', 'catalogue', 'calculated', 'estimated'] as const;
+export type MassBasis = (typeof MASS_BASES)[number];
+
+export interface Component extends RecordBase {
+  readonly name: string;
+  readonly massKg: number;
+  readonly at: Vec3;
+  readonly basis: MassBasis;
+  /** Outside size [x, y, z], mm, where given: drawn, and in the way of a hand. */
+  readonly sizeMm?: Vec3;
+  readonly part?: string;
+  readonly serial?: string;
+  readonly toleranceMm?: number;
+}
+
+export interface Ticket extends RecordBase {
+  readonly date: string;
+  readonly scale?: string;
+  readonly ticket?: string;
+  readonly condition?: Condition;
+  readonly readings: Readonly<Record<string, AxleReading>>;
+  readonly grossKg?: number;
+}
+
+export interface Test extends RecordBase {
+  readonly testKind: string;
+  readonly of: readonly string[];
+  readonly limit?: Quantity;
+  readonly measured?: Quantity;
+  readonly start?: Quantity;
+  readonly end?: Quantity;
+  readonly durationS?: number;
+  readonly instrument?: string;
+  readonly startTemperatureK?: number;
+  readonly endTemperatureK?: number;
+  readonly witness?: string;
+}
+
+export interface Nonconformance extends RecordBase {
+  readonly raised: string;
+  readonly of: readonly string[];
+  /** Rules whose warnings this record decides, where the shop names them. */
+  readonly rules: readonly string[];
+  readonly description: string;
+  readonly decision?: 'rework' | 'repair' | 'use as is' | 'reject';
+  readonly reason?: string;
+  readonly approvedBy?: string;
+  readonly closed?: string;
+  /** Owners must know of it: printed in the owner's edition. */
+  readonly tellOwner: boolean;
+}
+
+export interface Signoff extends RecordBase {
+  readonly stage: string;
+  readonly role: string;
+  readonly by: string;
+  readonly date: string;
+  readonly digest?: string;
+}
+
+export interface Amendment extends RecordBase {
+  readonly date: string;
+  readonly by: string;
+  readonly reason: string;
+  readonly changes: readonly string[];
+}
+
+export interface Photo extends RecordBase {
+  /** Relative to the shell's photos folder. */
+  readonly file: string;
+  readonly of: readonly string[];
+  readonly view?: string;
+  readonly taken?: string;
+  readonly caption?: string;
+  readonly sha256?: string;
+}
+
+/** Printed with its author, or the book says "not declared". */
+export interface Declared extends RecordBase {
+  readonly declaredKind: string;
+  readonly at?: Vec3;
+  readonly rating?: Quantity;
+  readonly document?: string;
+}
+
+export interface Shell extends RecordBase {
+  /** The shell number, which is the folder's name. */
+  readonly id: string;
+  readonly title: string;
+  readonly vin?: string;
+  readonly customer?: { readonly name?: string; readonly place?: string; readonly contact?: string };
+  readonly envelope?: { readonly lengthMm: number; readonly widthMm: number; readonly heightMm: number };
+  readonly chassis: Chassis;
+  readonly tanks: readonly Tank[];
+  readonly seats: readonly Seat[];
+  readonly bays: readonly Bay[];
+  /** The shop's own loading conditions, beside the standard ones. */
+  readonly conditions: readonly { readonly name: string; readonly condition: Condition }[];
+
+  readonly zones: readonly Zone[];
+  readonly members: readonly Member[];
+  readonly welds: readonly Weld[];
+  readonly panels: readonly Panel[];
+  readonly openings: readonly Opening[];
+  readonly services: readonly Service[];
+  /** All services' circuits, nodes and runs, in file order. */
+  readonly circuits: readonly Circuit[];
+  readonly nodes: readonly ServiceNode[];
+  readonly runs: readonly Run[];
+  readonly components: readonly Component[];
+  readonly tickets: readonly Ticket[];
+  readonly tests: readonly Test[];
+  readonly findings: readonly Nonconformance[];
+  readonly signoffs: readonly Signoff[];
+  readonly amendments: readonly Amendment[];
+  readonly photos: readonly Photo[];
+  readonly declared: readonly Declared[];
+  readonly clamps: readonly Clamp[];
+
+  /** Every id of the shell → its record kind and record. Axles, tanks, seats and bays included. */
+  readonly byId: ReadonlyMap<string, Entry>;
+}
+
+export type RecordKind =
+  | 'shell'
+  | 'axle'
+  | 'tank'
+  | 'seat'
+  | 'bay'
+  | 'zone'
+  | 'member'
+  | 'weld'
+  | 'panel'
+  | 'opening'
+  | 'circuit'
+  | 'node'
+  | 'run'
+  | 'component'
+  | 'ticket'
+  | 'test'
+  | 'finding'
+  | 'signoff'
+  | 'amendment'
+  | 'photo'
+  | 'declared'
+  | 'clamp';
+
+export interface Entry {
+  readonly kind: RecordKind;
+  readonly id: string;
+  readonly record: unknown;
+}
+
+/** One shell with the shop and library that it stands on: what every figure is computed from. */
+export interface Model {
+  readonly shop: Shop;
+  readonly library: Library;
+  readonly shell: Shell;
+}

@@ -1,0 +1,151 @@
+import { type Dimension, EXAMPLES, UNITS } from './units.js';
+
+/** Units that bare numbers are read in, from a file's `units:` line. */
+export type FileUnits = Readonly<Partial<Record<Dimension, string>>>;
+
+export type ParsedQuantity =
+  | { readonly ok: true; readonly value: number }
+  | {
+      readonly ok: false;
+      readonly reason: 'unit missing' | 'not a quantity' | 'wrong unit' | 'unknown unit';
+      readonly message: string;
+    };
+
+const fail = (reason: Extract<ParsedQuantity, { ok: false }>['reason'], message: string): ParsedQuantity => ({
+  ok: false,
+  reason,
+  message,
+});
+
+/** `1,234.5`, `5-1/4`, `1/2`, `.5`, `-3`; thousands commas only in groups of three. */
+const NUMBER = String.raw`[+-]?(?:\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+-\d+\/\d+|\d+ \d+\/\d+|\d+\/\d+|\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?`;
+const TERM = new RegExp(String.raw`^(${NUMBER})\s*(.*)$`, 'u');
+const FEET_INCHES =
+  /^([+-]?)(\d+(?:\.\d+)?|\d{1,3}(?:,\d{3})+)\s*(?:ft|')\s*-?\s*(\d+-\d+\/\d+|\d+ \d+\/\d+|\d+\/\d+|\d+(?:\.\d*)?|\.\d+)\s*(?:in|")$/u;
+
+/** A plain or mixed number as typed: `5-1/4` is 5.25, `-1/2` is −0.5. */
+export function parseNumber(text: string): number | undefined {
+  const match = /^([+-]?)(?:(\d+)[- ])?(\d+)\/(\d+)$/u.exec(text.trim());
+  if (match) {
+    const denominator = Number(match[4]);
+    if (denominator === 0) return undefined;
+    const size = Number(match[2] ?? 0) + Number(match[3]) / denominator;
+    return match[1] === '-' ? -size : size;
+  }
+  const plain = text.trim().replace(/(?<=\d),(?=\d{3}(?:\D|$))/gu, '');
+  if (!/^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?$/u.test(plain)) return undefined;
+  const value = Number(plain);
+  return Number.isFinite(value) ? value : undefined;
+}
+
+/**
+ * Reads a quantity of the wanted dimension as typed in a record, in the unit used inside (see units.ts).
+ * A bare number is read in the file's unit for that dimension, and refused without one. Zero lengths and masses need no unit's
+ * guess either way: a bare 0 is 0 in every unit of a dimension without offset.
+ */
+export function parseQuantity(typed: unknown, dimension: Dimension, fileUnits: FileUnits = {}): ParsedQuantity {
+  const example = EXAMPLES[dimension];
+  if (typeof typed === 'number') {
+    if (!Number.isFinite(typed)) return fail('not a quantity', `Unexpected \`${typed}\`, expected a quantity as \`${example}\``);
+    return bare(typed, String(typed), dimension, fileUnits);
+  }
+  if (typeof typed !== 'string')
+    return fail('not a quantity', `Unexpected ${describe(typed)}, expected a quantity as \`${example}\``);
+  const text = typed.trim();
+  if (dimension === 'length') {
+    const feet = FEET_INCHES.exec(text);
+    if (feet) {
+      const whole = parseNumber(feet[2] as string);
+      const inches = parseNumber(feet[3] as string);
+      if (whole === undefined || inches === undefined)
+        return fail('not a quantity', `Unexpected \`${text}\`, expected a quantity as \`${example}\``);
+      const value = (whole * 12 + inches) * 25.4;
+      return { ok: true, value: feet[1] === '-' ? -value : value };
+    }
+  }
+  const match = TERM.exec(text);
+  if (!match) return fail('not a quantity', `Unexpected \`${clip(text)}\`, expected a quantity as \`${example}\``);
+  const number = parseNumber(match[1] as string);
+  if (number === undefined)
+    return fail('not a quantity', `Unexpected number in \`${clip(text)}\`, expected a quantity as \`${example}\``);
+  const symbol = (match[2] as string).trim();
+  if (symbol === '') return bare(number, text, dimension, fileUnits);
+  const unit = lookUp(symbol);
+  if (!unit)
+    return fail(
+      'unknown unit',
+      `Unexpected unit \`${clip(symbol)}\` in \`${clip(text)}\`, expected a quantity as \`${example}\``,
+    );
+  if (unit.dimension !== dimension && !(dimension === 'conductorArea' && unit.dimension === 'area')) {
+    return fail('wrong unit', `Unexpected ${unit.dimension} \`${clip(text)}\`, expected a ${WORDS[dimension]} as \`${example}\``);
+  }
+  return { ok: true, value: number * unit.factor + (unit.offset ?? 0) };
+}
+
+function bare(number: number, text: string, dimension: Dimension, fileUnits: FileUnits): ParsedQuantity {
+  if (dimension === 'fraction') return { ok: true, value: number };
+  if (dimension === 'angle') return { ok: true, value: number };
+  const symbol = fileUnits[dimension];
+  if (symbol !== undefined) {
+    const unit = lookUp(symbol);
+    if (unit && unit.dimension === dimension) return { ok: true, value: number * unit.factor + (unit.offset ?? 0) };
+  }
+  if (number === 0 && dimension !== 'temperature') return { ok: true, value: 0 };
+  const unitExample = EXAMPLES[dimension].split(' ').slice(1).join(' ');
+  return fail(
+    'unit missing',
+    `Unexpected bare number \`${text}\`, expected a quantity with a unit: write \`${text} ${unitExample}\``,
+  );
+}
+
+/** The unit of a symbol, tolerant of `sq` marks and the middle dot, never of case where it matters. */
+export function lookUp(symbol: string): (typeof UNITS)[string] | undefined {
+  const plain = symbol.replace(/²/gu, '2').replace(/³/gu, '3').replace(/⁴/gu, '4').replace(/Ω/gu, 'ohm');
+  if (Object.hasOwn(UNITS, plain)) return UNITS[plain];
+  return undefined;
+}
+
+/** Reads a quantity of any dimension; the unit says which. For fields whose dimension depends on the record. */
+export function parseAnyQuantity(typed: unknown): { readonly value: number; readonly dimension: Dimension } | undefined {
+  if (typeof typed !== 'string') return undefined;
+  const feet = parseQuantity(typed, 'length');
+  if (feet.ok && /[a-z"']/u.test(typed)) return { value: feet.value, dimension: 'length' };
+  const match = TERM.exec(typed.trim());
+  const unit = match && lookUp((match[2] as string).trim());
+  if (!unit) return undefined;
+  const parsed = parseQuantity(typed, unit.dimension);
+  return parsed.ok ? { value: parsed.value, dimension: unit.dimension } : undefined;
+}
+
+const WORDS: Readonly<Record<Dimension, string>> = {
+  length: 'length',
+  area: 'area',
+  inertia: 'second moment of area',
+  mass: 'mass',
+  force: 'force',
+  pressure: 'pressure',
+  time: 'time',
+  temperature: 'temperature',
+  volume: 'volume',
+  voltage: 'voltage',
+  current: 'current',
+  power: 'power',
+  resistance: 'resistance',
+  torque: 'torque',
+  density: 'density',
+  lineMass: 'mass per length',
+  angle: 'angle',
+  fraction: 'percentage or level',
+  stiffness: 'stiffness',
+  flow: 'flow',
+  conductorArea: 'conductor area',
+};
+
+const clip = (text: string): string => (text.length > 40 ? `${text.slice(0, 37)}…` : text);
+
+function describe(value: unknown): string {
+  if (value === null || value === undefined) return 'nothing';
+  if (Array.isArray(value)) return 'a list';
+  if (typeof value === 'object') return 'a block';
+  return `\`${String(value)}\``;
+}
