@@ -176,7 +176,7 @@ export interface Declared extends RecordBase {
   readonly document?: string;
 }
 
-export interface Shell extends RecordBase {
+export interface Shell extends Omit<RecordBase, 'photos'> {
   /** The shell number, which is the folder's name. */
   readonly id: string;
   readonly title: string;

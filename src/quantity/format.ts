@@ -61,7 +61,7 @@ export const pressure = (pa: number, system: UnitSystem): string =>
 export const lineMass = (kgPerM: number, system: UnitSystem): string =>
   pair(system, `${number((kgPerM / KG_PER_LB) * 0.3048, 3)} lb/ft`, `${number(kgPerM, 3)} kg/m`);
 export const torque = (nm: number, system: UnitSystem): string =>
-  pair(system, `${number(nm / 1.3558179483314004)} ft·lb`, `${number(nm)} N·m`);
+  pair(system, `${number(nm / 1.3558179483314)} ft·lb`, `${number(nm)} N·m`);
 export const temperature = (k: number, system: UnitSystem): string =>
   pair(system, `${number(k * 1.8 - 459.67)} °F`, `${number(k - 273.15)} °C`);
 export const percent = (fraction: number, decimals = 1): string => `${number(fraction * 100, decimals)} %`;

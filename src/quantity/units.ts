@@ -37,6 +37,7 @@ export interface Unit {
 }
 
 const INCH_MM = 25.4;
+const FOOT_MM = 304.8;
 const POUND_KG = 0.45359237;
 const GRAVITY = 9.80665;
 const POUND_FORCE_N = POUND_KG * GRAVITY;
@@ -54,15 +55,15 @@ export const UNITS: Readonly<Record<string, Unit>> = {
   km: unit('length', 1e6),
   in: unit('length', INCH_MM),
   '"': unit('length', INCH_MM),
-  ft: unit('length', 12 * INCH_MM),
-  "'": unit('length', 12 * INCH_MM),
-  yd: unit('length', 36 * INCH_MM),
+  ft: unit('length', 304.8),
+  "'": unit('length', 304.8),
+  yd: unit('length', 914.4),
   mi: unit('length', 1609.344e3),
   mm2: unit('area', 1),
   cm2: unit('area', 100),
   m2: unit('area', 1e6),
   in2: unit('area', INCH_MM ** 2),
-  ft2: unit('area', (12 * INCH_MM) ** 2),
+  ft2: unit('area', FOOT_MM ** 2),
   mm4: unit('inertia', 1),
   cm4: unit('inertia', 1e4),
   in4: unit('inertia', INCH_MM ** 4),
@@ -103,7 +104,7 @@ export const UNITS: Readonly<Record<string, Unit>> = {
   gal: unit('volume', US_GALLON_M3),
   'imp gal': unit('volume', 4.54609e-3),
   qt: unit('volume', US_GALLON_M3 / 4),
-  ft3: unit('volume', (12 * INCH_MM) ** 3 * 1e-9),
+  ft3: unit('volume', FOOT_MM ** 3 * 1e-9),
   in3: unit('volume', INCH_MM ** 3 * 1e-9),
   V: unit('voltage', 1),
   mV: unit('voltage', 1e-3),
@@ -119,8 +120,8 @@ export const UNITS: Readonly<Record<string, Unit>> = {
   'N.m': unit('torque', 1),
   Nm: unit('torque', 1),
   N·m: unit('torque', 1),
-  'ft.lb': unit('torque', POUND_FORCE_N * 12 * INCH_MM * 1e-3),
-  'lb.ft': unit('torque', POUND_FORCE_N * 12 * INCH_MM * 1e-3),
+  'ft.lb': unit('torque', POUND_FORCE_N * FOOT_MM * 1e-3),
+  'lb.ft': unit('torque', POUND_FORCE_N * FOOT_MM * 1e-3),
   'in.lb': unit('torque', POUND_FORCE_N * INCH_MM * 1e-3),
   'lb.in': unit('torque', POUND_FORCE_N * INCH_MM * 1e-3),
   'kg/m3': unit('density', 1),
@@ -130,7 +131,7 @@ export const UNITS: Readonly<Record<string, Unit>> = {
   'lb/gal': unit('density', POUND_KG / US_GALLON_M3),
   'kg/m': unit('lineMass', 1),
   'g/m': unit('lineMass', 1e-3),
-  'lb/ft': unit('lineMass', POUND_KG / (12 * INCH_MM * 1e-3)),
+  'lb/ft': unit('lineMass', POUND_KG / (FOOT_MM * 1e-3)),
   deg: unit('angle', 1),
   '°': unit('angle', 1),
   '%': unit('fraction', 0.01),

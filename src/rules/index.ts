@@ -1,0 +1,36 @@
+import type { Figures } from '../assess.js';
+import type { Finding } from '../finding.js';
+import type { Model } from '../model/shell.js';
+import { accessRules } from './access/index.js';
+import { findingRules } from './finding/index.js';
+import { memberRules } from './member/index.js';
+import { openingRules } from './opening/index.js';
+import { orderRules } from './order/index.js';
+import { panelRules } from './panel/index.js';
+import { recordRules } from './record/index.js';
+import type { Rule } from './rule.js';
+import { serviceRules } from './service/index.js';
+import { shellRules } from './shell/index.js';
+import { testRules } from './test/index.js';
+import { weightRules } from './weight/index.js';
+import { weldRules } from './weld/index.js';
+
+/** Every rule, in the order in which findings are printed. */
+export const RULES: readonly Rule[] = [
+  ...shellRules,
+  ...weightRules,
+  ...memberRules,
+  ...panelRules,
+  ...weldRules,
+  ...openingRules,
+  ...serviceRules,
+  ...accessRules,
+  ...orderRules,
+  ...testRules,
+  ...findingRules,
+  ...recordRules,
+];
+
+export function judge(model: Model, figures: Figures): readonly Finding[] {
+  return RULES.flatMap((rule) => rule.check({ model, figures }));
+}

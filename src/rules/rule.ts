@@ -1,0 +1,23 @@
+import type { Figures } from '../assess.js';
+import type { Finding, Severity } from '../finding.js';
+import type { Model } from '../model/shell.js';
+
+/** What a rule may look at. */
+export interface Case {
+  readonly model: Model;
+  readonly figures: Figures;
+}
+
+/** One thing the trade looks for. A rule gives findings and goes on: it never prints, throws, fixes or exits. */
+export interface Rule {
+  /** `area.what`; the file is `rules/<area>/<what>.ts`. */
+  readonly name: string;
+  readonly severity: Severity;
+  /** What it finds, for the shop. One sentence. */
+  readonly finds: string;
+  /** Why it matters. */
+  readonly why: string;
+  /** The clause or figure behind it; `common practice, no source` where it is the trade's own. */
+  readonly source: string;
+  check(given: Case): readonly Finding[];
+}

@@ -1,0 +1,109 @@
+/** Models from literals, for tests of figures and rules that need no YAML. */
+import type { Limits, Material, Model, Section } from './types.js';
+
+export const source = {
+  file: 'literal.yaml',
+  place: () => ({ file: 'literal.yaml', line: 1, column: 1, endLine: 1, endColumn: 2 }),
+};
+
+export const record = (id: string) => ({ id, source, typed: { id }, photos: [] as string[] });
+
+export const limits: Limits = {
+  axleMargin: 0.03,
+  diagonalDifferenceMm: 3.175,
+  headerSagMm: 1.5875,
+  trussSpacingMm: 508,
+  cavityFill: 0.4,
+  keepApart: [],
+  voltageDrop: 0.03,
+  flatnessMm: 3,
+  lateEntryDays: 7,
+  unexplainedMass: 0.01,
+};
+
+export const aluminium: Material = {
+  ...record('6061-T6'),
+  materialKind: 'aluminium',
+  densityKgM3: 2700,
+  modulusPa: 68.9e9,
+  group: '23',
+};
+
+export function section(id: string, dimensions: Section['dimensions']): Section {
+  return { ...record(id), dimensions };
+}
+
+/** A model with nothing in it but what is given. `byId` is made from the records given. */
+export function buildModel(
+  shell: Partial<Model['shell']> = {},
+  library: Partial<Model['library']> = {},
+  shop: Partial<Model['shop']> = {},
+): Model {
+  const lists = {
+    tanks: [],
+    seats: [],
+    bays: [],
+    conditions: [],
+    zones: [],
+    members: [],
+    welds: [],
+    panels: [],
+    openings: [],
+    services: [],
+    circuits: [],
+    nodes: [],
+    runs: [],
+    components: [],
+    tickets: [],
+    tests: [],
+    findings: [],
+    signoffs: [],
+    amendments: [],
+    photos: [],
+    declared: [],
+    clamps: [],
+  };
+  const whole = { ...record('T-1'), title: 'Test shell', chassis: { frame: {}, axles: [] }, ...lists, ...shell };
+  const kinds = {
+    tank: whole.tanks,
+    seat: whole.seats,
+    bay: whole.bays,
+    zone: whole.zones,
+    member: whole.members,
+    weld: whole.welds,
+    panel: whole.panels,
+    opening: whole.openings,
+    circuit: whole.circuits,
+    node: whole.nodes,
+    run: whole.runs,
+    component: whole.components,
+    ticket: whole.tickets,
+    test: whole.tests,
+    finding: whole.findings,
+    signoff: whole.signoffs,
+    amendment: whole.amendments,
+    photo: whole.photos,
+    declared: whole.declared,
+    clamp: whole.clamps,
+    axle: whole.chassis.axles,
+  } as const;
+  const byId = new Map<string, Model['shell']['byId'] extends ReadonlyMap<string, infer E> ? E : never>();
+  for (const [kind, records] of Object.entries(kinds)) {
+    for (const one of records as readonly { id: string }[]) byId.set(one.id, { kind: kind as 'member', id: one.id, record: one });
+  }
+  return {
+    shop: { ...record('shop'), name: 'Test shop', units: 'metric', paper: 'a4', weldSymbols: 'iso', limits, ...shop },
+    library: {
+      materials: new Map([[aluminium.id, aluminium]]),
+      sections: new Map(),
+      conductors: new Map(),
+      procedures: new Map(),
+      people: new Map(),
+      instruments: new Map(),
+      stages: [],
+      rules: [],
+      ...library,
+    },
+    shell: { ...whole, byId } as Model['shell'],
+  };
+}
