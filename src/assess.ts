@@ -11,6 +11,7 @@ import type { Weights } from './compute/weights/types.js';
 import type { Finding } from './finding.js';
 import type { Model } from './model/shell.js';
 import { judge } from './rules/index.js';
+import type { Outside } from './rules/rule.js';
 
 /** Everything computed about one shell. The terminal, JSON, drawings and book read it and compute nothing again. */
 export interface Figures {
@@ -36,7 +37,7 @@ export interface Assessment {
  *     read (source) → check form (schema) → link (model)  — done by the reader, its findings come in as `found`
  *       → compute (figures) → judge (rules) → Assessment
  */
-export function assess(model: Model, found: readonly Finding[]): Assessment {
+export function assess(model: Model, found: readonly Finding[], outside: Outside = {}): Assessment {
   const takenOff = takeOff(model);
   const figures: Figures = {
     takeOff: takenOff,
@@ -47,5 +48,5 @@ export function assess(model: Model, found: readonly Finding[]): Assessment {
     openings: openings(model),
     weldTotals: weldTotals(model),
   };
-  return { model, figures, findings: [...found, ...judge(model, figures)] };
+  return { model, figures, findings: [...found, ...judge(model, figures, outside)] };
 }

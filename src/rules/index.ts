@@ -8,7 +8,7 @@ import { openingRules } from './opening/index.js';
 import { orderRules } from './order/index.js';
 import { panelRules } from './panel/index.js';
 import { recordRules } from './record/index.js';
-import type { Rule } from './rule.js';
+import type { Outside, Rule } from './rule.js';
 import { serviceRules } from './service/index.js';
 import { shellRules } from './shell/index.js';
 import { testRules } from './test/index.js';
@@ -31,6 +31,6 @@ export const RULES: readonly Rule[] = [
   ...recordRules,
 ];
 
-export function judge(model: Model, figures: Figures): readonly Finding[] {
-  return RULES.flatMap((rule) => rule.check({ model, figures }));
+export function judge(model: Model, figures: Figures, outside: Outside = {}): readonly Finding[] {
+  return RULES.flatMap((rule) => rule.check({ model, figures, outside }));
 }

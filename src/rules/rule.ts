@@ -2,10 +2,17 @@ import type { Figures } from '../assess.js';
 import type { Finding, Severity } from '../finding.js';
 import type { Model } from '../model/shell.js';
 
+/** What only the world outside the records can say. The caller looks it up; absent where it could not. */
+export interface Outside {
+  /** Files of the shell's record that differ from the last commit, relative to the store; absent outside Git. */
+  readonly uncommitted?: readonly string[];
+}
+
 /** What a rule may look at. */
 export interface Case {
   readonly model: Model;
   readonly figures: Figures;
+  readonly outside?: Outside;
 }
 
 /** One thing the trade looks for. A rule gives findings and goes on: it never prints, throws, fixes or exits. */

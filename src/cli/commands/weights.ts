@@ -1,0 +1,31 @@
+import type { Context } from '../context.js';
+import type { Status } from '../io.js';
+import { openForAnswer, revisionOf } from '../open.js';
+import type { Registry } from '../registry.js';
+
+interface Options {
+  readonly shell: string;
+}
+
+export function declareWeights(registry: Registry): void {
+  registry
+    .add('weights <shell>', 'axle loads against every rating, by loading condition; cargo and bays', [
+      'shellbook weights QF-007',
+      'shellbook weights QF-007 --json',
+    ])
+    .action(registry.run(([shell]) => ({ shell: shell as string }), weights));
+}
+
+async function weights(options: Options, context: Context): Promise<Status> {
+  const opened = await openForAnswer(options.shell, context);
+  const { assessment } = opened;
+  if (context.settings.json) {
+    const { weightsJson } = await import('../report/weights-json.js');
+    context.print(weightsJson(assessment, revisionOf(opened)));
+  } else {
+    const { weightsText } = await import('../report/weights-text.js');
+    context.print(weightsText(assessment, context.paint));
+  }
+  const { conditions } = assessment.figures.weights;
+  return conditions.some((one) => one.verdict === 'over' || one.axles.some((axle) => axle.verdict === 'over')) ? 1 : 0;
+}

@@ -1,0 +1,62 @@
+import type { Io } from './io.js';
+import { type Paint, paint } from './report/paint.js';
+import { printable } from './report/printable.js';
+
+/** What every command takes. */
+export interface Settings {
+  readonly store?: string;
+  readonly json: boolean;
+  readonly quiet: boolean;
+  readonly color: boolean;
+}
+
+/** What a command's act works with: where to write, and how. */
+export interface Context {
+  readonly settings: Settings;
+  readonly io: Io;
+  /** For the answer; plain where the answer does not go to a terminal. */
+  readonly paint: Paint;
+  /** A line (or several) of the answer, to standard output. */
+  print(text: string): void;
+  /** A message to standard error; `--quiet` drops it. */
+  tell(text: string): void;
+  /** What is being done now: a passing line on a terminal, elsewhere a line once the command has run for more than a second. */
+  progress(text: string): void;
+  /** Takes the passing line away. */
+  done(): void;
+}
+
+/** Beyond this a person wants to know what is going on. */
+const SLOW_MS = 1000;
+
+export function makeContext(settings: Settings, io: Io): Context {
+  const noColour = io.env.NO_COLOR !== undefined && io.env.NO_COLOR !== '';
+  const coloured = settings.color && !noColour && io.env.TERM !== 'dumb';
+  const start = Date.now();
+  let passing = false;
+  const done = (): void => {
+    if (passing) io.err.write('\r\u001b[K');
+    passing = false;
+  };
+  return {
+    settings,
+    io,
+    paint: paint(coloured && io.out.terminal),
+    print(text) {
+      done();
+      io.out.write(`${printable(text)}\n`);
+    },
+    tell(text) {
+      done();
+      if (!settings.quiet) io.err.write(`${printable(text)}\n`);
+    },
+    progress(text) {
+      if (settings.quiet) return;
+      if (io.err.terminal) {
+        io.err.write(`\r\u001b[K${printable(text).slice(0, 78)}…`);
+        passing = true;
+      } else if (Date.now() - start > SLOW_MS) io.err.write(`${printable(text)} …\n`);
+    },
+    done,
+  };
+}

@@ -1,0 +1,20 @@
+/** The world as a command sees it: main.ts hands in the process, a test hands in a literal. */
+
+export interface Sink {
+  write(text: string): void;
+  /** True where a person looks at it: colours and passing progress lines are for terminals only. */
+  readonly terminal: boolean;
+}
+
+export interface Io {
+  /** Folder that relative paths start from. */
+  readonly cwd: string;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  /** Answers. */
+  readonly out: Sink;
+  /** Progress and messages. */
+  readonly err: Sink;
+}
+
+/** 0: done and clean. 1: done, and the answer is "no". 2: could not be done. */
+export type Status = 0 | 1 | 2;

@@ -1,0 +1,78 @@
+import path from 'node:path';
+import type { Assessment } from '../assess.js';
+import { CannotDo } from '../cannot.js';
+import type { LoadedShell, LoadedStore, StoreText } from '../model/load-types.js';
+import type { History, Standing } from '../store/history.js';
+import type { Context } from './context.js';
+
+/** A store read and checked for form; its history beside it where it lies in Git. */
+export interface OpenStore {
+  readonly root: string;
+  readonly text: StoreText;
+  readonly loaded: LoadedStore;
+  readonly history: History | null;
+}
+
+/** One shell, judged. */
+export interface OpenShell {
+  readonly store: OpenStore;
+  readonly assessment: Assessment;
+  /** Null outside Git. */
+  readonly standing: Standing | null;
+}
+
+export async function openStore(context: Context): Promise<OpenStore> {
+  const { findStore } = await import('../store/find.js');
+  const root = findStore(context.io.cwd, context.settings.store);
+  context.progress(`Reading ${shownPath(root, context)}`);
+  const [{ readStoreText }, { loadStore }, { History }] = await Promise.all([
+    import('../store/read.js'),
+    import('../model/load.js'),
+    import('../store/history.js'),
+  ]);
+  const [text, history] = await Promise.all([readStoreText(root), History.open(root)]);
+  return { root, text, loaded: loadStore(text), history };
+}
+
+/** Throws {@link CannotDo} with the nearest names where the store has no such shell. */
+export async function requireShell(store: OpenStore, shell: string, context: Context): Promise<LoadedShell> {
+  const found = store.loaded.shells.get(shell);
+  if (!found) throw new CannotDo(await noSuchShell(store, shell, context));
+  return found;
+}
+
+export async function openShell(store: OpenStore, shell: string, context: Context): Promise<OpenShell> {
+  const found = await requireShell(store, shell, context);
+  const { assess } = await import('../assess.js');
+  const standing = (await store.history?.standing(shell)) ?? null;
+  context.progress(`Computing ${shell}`);
+  const assessment = assess(found.model, found.findings, standing ? { uncommitted: standing.uncommitted } : {});
+  return { store, assessment, standing };
+}
+
+/** Opens the store and one shell, and says on standard error when its records have errors. For commands that answer from figures. */
+export async function openForAnswer(shell: string, context: Context): Promise<OpenShell> {
+  const opened = await openShell(await openStore(context), shell, context);
+  const [{ decide }, { shadowText }] = await Promise.all([import('../rules/decide.js'), import('./report/findings.js')]);
+  const said = shadowText(shell, decide(opened.assessment.findings, opened.assessment.model.shell.findings));
+  if (said) context.tell(said);
+  return opened;
+}
+
+export const revisionOf = (opened: OpenShell): string | null => opened.standing?.last?.commit ?? null;
+
+/** A path as a person would type it from where they are. */
+export function shownPath(file: string, context: Context): string {
+  const relative = path.relative(context.io.cwd, file);
+  return relative === '' ? '.' : relative.startsWith(`..${path.sep}..`) ? file : relative;
+}
+
+async function noSuchShell(store: OpenStore, shell: string, context: Context): Promise<string> {
+  const known = [...store.loaded.shells.keys()];
+  const where = shownPath(store.root, context);
+  if (known.length === 0) return `No shell ${shell} in ${where}: it has no shells yet. Start one: shellbook new-shell ${shell}`;
+  const { nearest } = await import('./nearest.js');
+  const close = nearest(shell, known);
+  const listed = known.length <= 8 ? `It has ${known.join(', ')}` : 'See: shellbook list';
+  return `No shell ${shell} in ${where}. ${close.length > 0 ? `Did you mean ${close.join(' or ')}?` : `${listed}.`}`;
+}

@@ -1,0 +1,77 @@
+import { readFileSync } from 'node:fs';
+import { Command, CommanderError } from 'commander';
+import { CannotDo } from '../cannot.js';
+import { COMMANDS } from './commands/index.js';
+import { makeContext } from './context.js';
+import type { Io, Status } from './io.js';
+import { makeRegistry, shareOptions } from './registry.js';
+import { printable } from './report/printable.js';
+
+const ABOUT = `Keeps the record of a welded aluminium coach shell as YAML in Git, judges it,
+and prints its as-built book.`;
+
+const AFTER = `
+Exit status: 0 done and clean; 1 done, and the answer is "no"; 2 could not be done.
+Start with:  shellbook demo        the whole job on a made-up store
+             shellbook new-store   a store of your own`;
+
+/** Runs one command line (without the program's own name). Never throws; gives the exit status. */
+export async function run(args: readonly string[], io: Io): Promise<Status> {
+  let status: Status = 0;
+  const program = buildProgram(io, (ended) => {
+    status = ended;
+  });
+  try {
+    await program.parseAsync([...args], { from: 'user' });
+    return status;
+  } catch (error) {
+    return failed(error, io);
+  }
+}
+
+function buildProgram(io: Io, end: (status: Status) => void): Command {
+  const program = new Command('shellbook');
+  program
+    .description(ABOUT)
+    .version(version(), '-V, --version', 'the version of this program')
+    .helpOption('-h, --help', 'this help; after a command, its own')
+    .helpCommand('help [command]', 'the help of a command')
+    .addHelpText('after', AFTER)
+    .configureHelp({ helpWidth: 80, showGlobalOptions: false })
+    .configureOutput({
+      writeOut: (text) => io.out.write(text),
+      writeErr: (text) => io.err.write(text),
+      outputError: (text, write) => write(usageMessage(text)),
+    })
+    .showSuggestionAfterError(true)
+    .exitOverride();
+  shareOptions(program);
+  const registry = makeRegistry(program, (settings) => makeContext(settings, io), end);
+  for (const declare of COMMANDS) declare(registry);
+  return program;
+}
+
+/** Commander's `error: unknown command 'chek'` in this program's form, with the way to help. */
+function usageMessage(text: string): string {
+  const said = text.trim().replace(/^error: /u, '');
+  return `shellbook: ${printable(said.charAt(0).toUpperCase() + said.slice(1))}\nSee \`shellbook --help\`.\n`;
+}
+
+function failed(error: unknown, io: Io): Status {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
+  if (error instanceof CannotDo) {
+    io.err.write(`shellbook: ${printable(error.message)}\n`);
+    return 2;
+  }
+  const said = error instanceof Error ? error.message : String(error);
+  io.err.write(`shellbook: Unexpected fault: ${printable(said.split('\n')[0] ?? '')}\n`);
+  io.err.write('This is a mistake in shellbook, not in your records: please report it. SHELLBOOK_DEBUG=1 shows more.\n');
+  if (io.env.SHELLBOOK_DEBUG && error instanceof Error) io.err.write(`${printable(error.stack ?? '')}\n`);
+  return 2;
+}
+
+/** From package.json, which lies two folders up from here in src/ and in dist/ alike. */
+function version(): string {
+  const text = readFileSync(new URL('../../package.json', import.meta.url), 'utf8');
+  return (JSON.parse(text) as { version: string }).version;
+}

@@ -1,0 +1,46 @@
+import type { Assessment } from '../../assess.js';
+import { count } from '../../rules/decide.js';
+import type { Checked, CheckedShell } from './checked.js';
+import { envelope, findingJson, type Json } from './json.js';
+
+type Body = { readonly [key: string]: Json };
+
+/**
+ * One shell: its answer flat, with the findings of shop file and library among its own.
+ * Several: all findings and counts together, and each shell's own answer under `shells`.
+ */
+export function checkJson(library: Checked, shells: readonly CheckedShell[]): string {
+  const findings = [...library.findings, ...shells.flatMap((shell) => shell.findings)];
+  const all = { findings: findings.map(findingJson), counts: { ...count(findings) } };
+  const [only] = shells;
+  if (only && shells.length === 1) {
+    return envelope('check', only.shell, only.revision, { ...all, ...figuresJson(only.assessment) });
+  }
+  return envelope('check', null, library.revision, { ...all, shells: shells.map(shellJson) });
+}
+
+function shellJson(checked: CheckedShell): Body {
+  const { shell, revision, findings, counts, assessment } = checked;
+  return { shell, revision, findings: findings.map(findingJson), counts: { ...counts }, ...figuresJson(assessment) };
+}
+
+function figuresJson({ figures }: Assessment): Body {
+  const { coverage } = figures.access;
+  const { found, recorded, missing, withoutJoint } = figures.joints;
+  return {
+    openings: figures.openings.map((one) => ({
+      id: one.id,
+      racking_deg: one.rackingDeg,
+      diagonal_difference_mm: one.diagonalDifferenceMm,
+      sag_mm: one.sagMm,
+      gussets: one.gussets,
+    })),
+    access: {
+      nodes: coverage.nodes,
+      nodes_in_reach: coverage.nodesInReach,
+      run_length_mm: coverage.runLengthMm,
+      run_length_in_reach_mm: coverage.runLengthInReachMm,
+    },
+    joints: { found, recorded, missing: missing.map(([a, b]) => [a, b]), without_joint: withoutJoint },
+  };
+}

@@ -1,0 +1,59 @@
+import type { Assessment } from '../../assess.js';
+import type { StoreText } from '../../model/load-types.js';
+import { length, percent, type UnitSystem } from '../../quantity/format.js';
+import { frame } from '../../source/frame.js';
+import type { Checked, CheckedShell } from './checked.js';
+import { countsText, findingsText, type ShowFrame } from './findings.js';
+import type { Paint } from './paint.js';
+import { paragraph } from './wrap.js';
+
+export function checkText(
+  library: Checked,
+  shells: readonly CheckedShell[],
+  text: StoreText,
+  paint: Paint,
+  all: boolean,
+): string {
+  const show: ShowFrame = (place) => {
+    const file = text.files.get(place.file);
+    return file === undefined ? '' : frame(file, place);
+  };
+  const parts: string[] = [];
+  if (library.findings.length > 0) {
+    parts.push(
+      paint.strong('Shop file and library'),
+      findingsText(library.findings, show, paint, all),
+      summary('', library, paint),
+    );
+  }
+  for (const shell of shells) {
+    const { id, title } = shell.assessment.model.shell;
+    parts.push(paint.strong(`${id}  ${title}`));
+    if (shell.findings.length > 0) parts.push(findingsText(shell.findings, show, paint, all));
+    parts.push(`${coverageText(shell.assessment)}\n${summary(`${id}: `, shell, paint)}`);
+  }
+  if (shells.length === 0) parts.push('No shells in this store yet. Start one: shellbook new-shell ID');
+  return parts.join('\n\n');
+}
+
+function summary(head: string, checked: Checked, paint: Paint): string {
+  const said = `${head}${countsText(checked.counts)}`;
+  return checked.blocks ? paint.error(said) : paint.good(said);
+}
+
+/** The headline figures of a build: what can be got at, and what is on record. */
+function coverageText({ model, figures }: Assessment): string {
+  const { coverage } = figures.access;
+  const { found, recorded } = figures.joints;
+  const lines: string[] = [];
+  if (coverage.nodes > 0) {
+    const runs =
+      coverage.runLengthMm > 0 ? `, ${runShare(coverage.runLengthInReachMm, coverage.runLengthMm, model.shop.units)}` : '';
+    lines.push(`In reach: ${coverage.nodesInReach} of ${coverage.nodes} service nodes${runs}.`);
+  }
+  if (found > 0) lines.push(`Joints: ${recorded} of ${found} found in the geometry have a weld record.`);
+  return lines.map((line) => paragraph(line)).join('\n');
+}
+
+const runShare = (inReachMm: number, allMm: number, units: UnitSystem): string =>
+  `${length(inReachMm, units)} of ${length(allMm, units)} of run (${percent(inReachMm / allMm, 0)})`;

@@ -1,0 +1,31 @@
+import type { Assessment } from '../../assess.js';
+import { blocks, type Counts, count, type DecidedFinding, decide } from '../../rules/decide.js';
+import { type OpenShell, type OpenStore, revisionOf } from '../open.js';
+
+/** What `check` has to say about the store's own files, or about one shell. */
+export interface Checked {
+  readonly revision: string | null;
+  readonly findings: readonly DecidedFinding[];
+  readonly counts: Counts;
+  readonly blocks: boolean;
+}
+
+export interface CheckedShell extends Checked {
+  readonly shell: string;
+  readonly assessment: Assessment;
+}
+
+export function checkedShell(opened: OpenShell): CheckedShell {
+  const { assessment } = opened;
+  const { shell } = assessment.model;
+  const judged = checked(decide(assessment.findings, shell.findings), revisionOf(opened));
+  return { ...judged, shell: shell.id, assessment };
+}
+
+/** shop.yaml and the library: no finding record of a shell decides about them. */
+export const checkedStore = (store: OpenStore, revision: string | null): Checked => checked(store.loaded.findings, revision);
+
+function checked(findings: readonly DecidedFinding[], revision: string | null): Checked {
+  const counts = count(findings);
+  return { revision, findings, counts, blocks: blocks(counts) };
+}

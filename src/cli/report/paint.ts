@@ -1,0 +1,20 @@
+/** Terminal colours by meaning. Without colour every function gives its text back. */
+export interface Paint {
+  error(text: string): string;
+  warning(text: string): string;
+  good(text: string): string;
+  strong(text: string): string;
+  faint(text: string): string;
+}
+
+const sgr =
+  (open: number, close: number) =>
+  (text: string): string =>
+    text === '' ? '' : `\u001b[${open}m${text}\u001b[${close}m`;
+
+const COLOURED: Paint = { error: sgr(31, 39), warning: sgr(33, 39), good: sgr(32, 39), strong: sgr(1, 22), faint: sgr(2, 22) };
+
+const same = (text: string): string => text;
+const PLAIN: Paint = { error: same, warning: same, good: same, strong: same, faint: same };
+
+export const paint = (coloured: boolean): Paint => (coloured ? COLOURED : PLAIN);

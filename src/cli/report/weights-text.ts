@@ -1,0 +1,136 @@
+import type { Assessment } from '../../assess.js';
+import type { AxleLoad, ConditionFigure, TicketFigure, Verdict, Weights } from '../../compute/weights/types.js';
+import { length } from '../../quantity/format.js';
+import { bar } from './bars.js';
+import type { Paint } from './paint.js';
+import { type Shown, shownIn } from './shown.js';
+import { type Column, table } from './tables.js';
+import { bullets, paragraph, widthOf } from './wrap.js';
+
+const CAUTION =
+  'Planning figures. Weigh the finished vehicle, and keep to the labels and manuals of the chassis maker: they come before this page.';
+
+export function weightsText({ model, figures }: Assessment, paint: Paint): string {
+  const { weights } = figures;
+  const { units } = model.shop;
+  const parts = [paint.strong(`${model.shell.id}  ${model.shell.title}: weights`), paragraph(basisText(weights))];
+  for (const shown of shownIn(units)) {
+    parts.push(ratings(weights, shown, paint), conditions(weights.conditions, shown, paint));
+    parts.push(tickets(weights.tickets, shown, paint), cargo(weights, shown, paint), bays(weights, shown, paint));
+  }
+  const unexplained = weights.tickets.map((one) => residualText(one, units)).filter((text) => text !== '');
+  if (unexplained.length > 0) parts.push(bullets(unexplained));
+  if (weights.problems.length > 0) parts.push(`${paint.warning('Could not be computed')}\n${bullets(weights.problems)}`);
+  if (weights.assumptions.length > 0) parts.push(`${paint.strong('Assumed')}\n${bullets(weights.assumptions)}`);
+  parts.push(paragraph(CAUTION));
+  return parts.filter((part) => part !== '').join('\n\n');
+}
+
+function basisText(weights: Weights): string {
+  if (weights.basis === 'ticket') return `The conditions start from scale ticket ${weights.basisTicket}.`;
+  if (weights.basis === 'prediction') return 'Nothing verified has been weighed: the conditions stand on the take-off alone.';
+  return 'Nothing weighed and no bare chassis on record: axle loads are not verified.';
+}
+
+const right = (head: string): Column => ({ head, align: 'right' });
+
+function ratings(weights: Weights, shown: Shown, paint: Paint): string {
+  if (weights.ratings.length === 0) return '';
+  const rows = weights.ratings.map((one) => [
+    one.axle,
+    ...[one.gawrKg, one.tyresKg, one.wheelsKg, one.suspensionKg, one.limitKg].map((kg) => shown.massDown(kg)),
+    one.limitedBy ?? 'no rating',
+  ]);
+  const heads = [
+    { head: 'axle' },
+    ...['GAWR', 'tyres', 'wheels', 'suspension', 'limit'].map(right),
+    { head: 'limited by', wrap: true },
+  ];
+  return `${paint.strong(`Ratings, ${shown.massUnit}`)}\n${table(heads, rows, '  ')}`;
+}
+
+function conditions(list: readonly ConditionFigure[], shown: Shown, paint: Paint): string {
+  if (list.length === 0) return '';
+  const title = paint.strong(`Axle loads by loading condition, ${shown.massUnit} (± at k = 2, | the limit)`);
+  return [title, ...list.map((one) => condition(one, shown, paint))].join('\n\n');
+}
+
+function condition(figure: ConditionFigure, shown: Shown, paint: Paint): string {
+  const margin = figure.gvwrMarginKg === undefined ? 'no GVWR' : `GVWR margin ${shown.massDown(figure.gvwrMarginKg)}`;
+  const total = `total ${shown.mass(figure.totalKg)}, ${margin}, ${verdictText(figure.verdict, paint)}`;
+  const names = Math.max(...figure.axles.map((axle) => widthOf(axle.axle)), 0);
+  return [`  ${paint.strong(figure.name)}: ${total}`, ...figure.axles.map((axle) => axleLine(axle, names, shown, paint))].join(
+    '\n',
+  );
+}
+
+function axleLine(axle: AxleLoad, names: number, shown: Shown, paint: Paint): string {
+  const { loadKg, limitKg, uncertaintyKg } = axle;
+  const drawn = limitKg === undefined ? ' '.repeat(BAR + 1) : bar(loadKg, limitKg, uncertaintyKg, BAR);
+  const load = shown.mass(loadKg).padStart(7);
+  const limit = (limitKg === undefined ? '' : `of ${shown.massDown(limitKg)}`).padEnd(10);
+  const spread = `±${shown.mass(uncertaintyKg)}`.padEnd(6);
+  return `  ${axle.axle.padEnd(names)} ${drawn}${load} ${limit} ${spread} ${axle.lifted ? 'lifted, ' : ''}${verdictText(axle.verdict, paint)}`;
+}
+
+const BAR = 20;
+
+const verdictText = (verdict: Verdict, paint: Paint): string =>
+  verdict === 'over' ? paint.error(verdict) : verdict === 'within' ? paint.good(verdict) : paint.warning(verdict);
+
+function tickets(list: readonly TicketFigure[], shown: Shown, paint: Paint): string {
+  if (list.length === 0) return '';
+  const rows = list.flatMap((ticket) =>
+    Object.keys(ticket.asWeighed).map((axle, i) => [
+      i === 0 ? ticket.id : '',
+      i === 0 ? ticket.date : '',
+      axle,
+      shown.mass(ticket.asWeighed[axle]),
+      shown.mass(ticket.normalised[axle]),
+      shown.mass(ticket.predicted[axle]),
+      shown.mass(ticket.residual[axle]),
+    ]),
+  );
+  const heads = [
+    { head: 'ticket' },
+    { head: 'date' },
+    { head: 'axle', wrap: true },
+    ...['weighed', 'unladen', 'predicted', 'difference'].map(right),
+  ];
+  const refused = list
+    .filter((one) => !one.verified)
+    .map((one) => `${one.id} is not verified: ${one.reason ?? 'no reason on record'}`);
+  const text = `${paint.strong(`Scale tickets, ${shown.massUnit}`)}\n${table(heads, rows, '  ')}`;
+  return refused.length > 0 ? `${text}\n${bullets(refused)}` : text;
+}
+
+function residualText(ticket: TicketFigure, units: 'us' | 'metric' | 'both'): string {
+  if (ticket.residualXMm === undefined || Math.abs(ticket.residualKg) <= ticket.uncertaintyKg) return '';
+  const shown = shownIn(units)[0] as Shown;
+  const where = `${length(Math.abs(ticket.residualXMm), units)} ${ticket.residualXMm < 0 ? 'ahead' : 'aft'} of the front axle`;
+  return `${ticket.id}: ${shown.mass(ticket.residualKg)} ${shown.massUnit} unexplained, centred ${where}.`;
+}
+
+function cargo(weights: Weights, shown: Shown, paint: Paint): string {
+  if (weights.uvwKg === undefined && weights.occcKg === undefined && weights.cccKg === undefined) return '';
+  const rows = [
+    ['unloaded vehicle weight', shown.mass(weights.uvwKg)],
+    ['occupant and cargo carrying capacity', shown.massDown(weights.occcKg)],
+    ['fresh water, full', shown.mass(weights.fullWaterKg)],
+    ['cargo carrying capacity', shown.massDown(weights.cccKg)],
+  ];
+  return `${paint.strong('Capacity')}\n${table([{ head: '' }, right(shown.massUnit)], rows, '  ')}`;
+}
+
+function bays(weights: Weights, shown: Shown, paint: Paint): string {
+  if (weights.bays.length === 0) return '';
+  const rows = weights.bays.map((one) => [
+    one.id,
+    shown.massDown(one.statedKg),
+    shown.massDown(one.allowanceKg),
+    shown.massDown(one.togetherKg),
+    one.limitedBy,
+  ]);
+  const heads = [{ head: 'bay' }, ...['stated', 'alone', 'all together'].map(right), { head: 'limited by', wrap: true }];
+  return `${paint.strong(`What each bay may take, ${shown.massUnit}`)}\n${table(heads, rows, '  ')}`;
+}
