@@ -1,3 +1,4 @@
 import type { Rule } from '../rule.js';
+import { uncommitted } from './uncommitted.js';
 
-export const recordRules: readonly Rule[] = [];
+export const recordRules: readonly Rule[] = [uncommitted];

@@ -1,3 +1,5 @@
 import type { Rule } from '../rule.js';
+import { failed } from './failed.js';
+import { notVerified } from './not-verified.js';
 
-export const testRules: readonly Rule[] = [];
+export const testRules: readonly Rule[] = [failed, notVerified];

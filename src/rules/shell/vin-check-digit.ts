@@ -1,0 +1,29 @@
+import type { Rule } from '../rule.js';
+import { VIN_FORM, vinCheckDigit } from './vin.js';
+
+/** First characters of North American makers, where the digit is the law (49 CFR 565); elsewhere ISO 3779 leaves it free. The letters are from memory. */
+const NORTH_AMERICAN = /^[1-57]/u;
+
+export const vinCheckDigitRule: Rule = {
+  name: 'shell.vin-check-digit',
+  severity: 'error',
+  finds:
+    'A vehicle identification number whose check digit (position 9) does not follow from the others. A warning where the maker is not North American.',
+  why: 'One mistyped or exchanged character makes it another vehicle.',
+  source: '49 CFR 565.15(c)',
+  check({ model: { shell } }) {
+    const { vin } = shell;
+    if (vin === undefined || !VIN_FORM.test(vin)) return [];
+    const digit = vinCheckDigit(vin);
+    if (vin[8] === digit) return [];
+    return [
+      {
+        rule: 'shell.vin-check-digit',
+        severity: NORTH_AMERICAN.test(vin) ? 'error' : 'warning',
+        message: `Unexpected check digit \`${vin[8]}\` in position 9 of \`${vin}\`, expected \`${digit}\` for these characters: read the number again from the chassis plate`,
+        ids: [shell.id],
+        place: shell.source.place('vin'),
+      },
+    ];
+  },
+};

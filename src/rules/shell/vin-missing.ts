@@ -1,0 +1,21 @@
+import type { Rule } from '../rule.js';
+
+export const vinMissing: Rule = {
+  name: 'shell.vin-missing',
+  severity: 'note',
+  finds: 'A shell without a vehicle identification number.',
+  why: 'A vehicle built in more than one stage carries the number that the chassis maker gave it; without it the book is nobody\u2019s.',
+  source: '49 CFR 565',
+  check({ model: { shell } }) {
+    if (shell.vin !== undefined) return [];
+    return [
+      {
+        rule: 'shell.vin-missing',
+        severity: 'note',
+        message: 'No vehicle identification number yet: add `vin:` with the 17 characters of the chassis plate',
+        ids: [shell.id],
+        place: shell.source.place(),
+      },
+    ];
+  },
+};
