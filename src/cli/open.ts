@@ -71,7 +71,7 @@ async function noSuchShell(store: OpenStore, shell: string, context: Context): P
   const known = [...store.loaded.shells.keys()];
   const where = shownPath(store.root, context);
   if (known.length === 0) return `No shell ${shell} in ${where}: it has no shells yet. Start one: shellbook new-shell ${shell}`;
-  const { nearest } = await import('./nearest.js');
+  const { nearest } = await import('../source/nearest.js');
   const close = nearest(shell, known);
   const listed = known.length <= 8 ? `It has ${known.join(', ')}` : 'See: shellbook list';
   return `No shell ${shell} in ${where}. ${close.length > 0 ? `Did you mean ${close.join(' or ')}?` : `${listed}.`}`;

@@ -2,11 +2,15 @@ import type { Registry } from '../registry.js';
 import { declareCheck } from './check.js';
 import { declareHistory } from './history.js';
 import { declareList } from './list.js';
+import { declareNewShell } from './new-shell.js';
+import { declareNewStore } from './new-store.js';
 import { declareTakeoff } from './takeoff.js';
 import { declareWeights } from './weights.js';
 
 /** Every command, in the order of the help. */
 export const COMMANDS: readonly ((registry: Registry) => void)[] = [
+  declareNewStore,
+  declareNewShell,
   declareCheck,
   declareWeights,
   declareTakeoff,

@@ -7,6 +7,9 @@ import { countsText, findingsText, type ShowFrame } from './findings.js';
 import type { Paint } from './paint.js';
 import { paragraph } from './wrap.js';
 
+/** A frame stands four columns in. */
+const FRAME_WIDTH = 74;
+
 export function checkText(
   library: Checked,
   shells: readonly CheckedShell[],
@@ -16,7 +19,7 @@ export function checkText(
 ): string {
   const show: ShowFrame = (place) => {
     const file = text.files.get(place.file);
-    return file === undefined ? '' : frame(file, place);
+    return file === undefined ? '' : frame(file, place, FRAME_WIDTH);
   };
   const parts: string[] = [];
   if (library.findings.length > 0) {

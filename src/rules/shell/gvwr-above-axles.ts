@@ -6,10 +6,10 @@ const ROUNDING_KG = 1;
 
 export const gvwrAboveAxles: Rule = {
   name: 'shell.gvwr-above-axles',
-  severity: 'warning',
+  severity: 'error',
   finds: 'A gross vehicle weight rating above the sum of the axle ratings.',
   why: 'A vehicle loaded to it would overload an axle, so one of the figures was likely copied from another chassis.',
-  source: 'common practice, no source',
+  source: 'NHTSA interpretation letter aiam0613 (1971); for motor homes 49 CFR 571.120 S10.2 (from memory)',
   check({ model: { shell, shop } }) {
     const { gvwrKg, axles } = shell.chassis;
     if (gvwrKg === undefined || axles.length === 0 || axles.some((axle) => axle.gawrKg === undefined)) return [];
@@ -18,7 +18,7 @@ export const gvwrAboveAxles: Rule = {
     return [
       {
         rule: 'shell.gvwr-above-axles',
-        severity: 'warning',
+        severity: 'error',
         message: `GVWR ${mass(gvwrKg, shop.units)} is more than the axle ratings together, expected at most ${mass(sumKg, shop.units)}: compare both with the incomplete vehicle document`,
         ids: [shell.id, ...axles.map((axle) => axle.id)],
         place: shell.source.place('chassis', 'gvwr'),

@@ -1,0 +1,37 @@
+import path from 'node:path';
+import type { Context } from '../context.js';
+import type { Status } from '../io.js';
+import { shownPath } from '../open.js';
+import type { Registry } from '../registry.js';
+
+interface Options {
+  readonly dir: string;
+}
+
+export function declareNewStore(registry: Registry): void {
+  registry
+    .add('new-store <dir>', 'starts a store: shop file and library ready to fill in', ['shellbook new-store records'])
+    .action(registry.run(([dir]) => ({ dir: dir as string }), newStore));
+}
+
+async function newStore(options: Options, context: Context): Promise<Status> {
+  const dir = path.resolve(context.io.cwd, options.dir);
+  const { layStore } = await import('../../store/starter.js');
+  const laid = await layStore(dir);
+  const shown = shownPath(dir, context);
+  if (context.settings.json) {
+    const { envelope } = await import('../report/json.js');
+    context.print(envelope('new-store', null, null, { store: shown, files: laid.files, git_started: laid.gitStarted }));
+    return 0;
+  }
+  context.print(`Started a store in ${shown}${laid.gitStarted ? ', with a Git history of its own' : ''}.`);
+  context.tell(
+    [
+      'Next:',
+      `  1. Say who the shop is in ${path.join(shown, 'shop.yaml')}; look through ${path.join(shown, 'library')}.`,
+      `  2. shellbook new-shell QF-001 --store ${shown}`,
+      `  3. git add ${shown} && git commit -m "Start the record"`,
+    ].join('\n'),
+  );
+  return 0;
+}
