@@ -1,3 +1,14 @@
 import type { Rule } from '../rule.js';
+import { adhesiveExpired } from './adhesive-expired.js';
+import { instrumentOutOfCalibration } from './instrument-out-of-calibration.js';
+import { orderNotVerified } from './not-verified.js';
+import { photoAfterCloseIn } from './photo-after-close-in.js';
+import { testAfterCloseIn } from './test-after-close-in.js';
 
-export const orderRules: readonly Rule[] = [];
+export const orderRules: readonly Rule[] = [
+  photoAfterCloseIn,
+  testAfterCloseIn,
+  orderNotVerified,
+  adhesiveExpired,
+  instrumentOutOfCalibration,
+];

@@ -1,0 +1,27 @@
+import type { Rule } from '../rule.js';
+import { closingDate } from './closing.js';
+
+export const adhesiveExpired: Rule = {
+  name: 'order.adhesive-expired',
+  severity: 'warning',
+  finds: 'A panel bonded with adhesive past its expiry date.',
+  why: 'A bond cannot be inspected afterwards, so what went into it must be in date.',
+  source: 'common practice, no source',
+  check({ model: { shell } }) {
+    return shell.panels.flatMap((panel) => {
+      const expires = panel.fixing?.expires;
+      const applied = panel.fixing?.applied ?? closingDate(panel);
+      if (expires === undefined || applied === undefined || applied.slice(0, 10) <= expires.slice(0, 10)) return [];
+      const lot = panel.fixing?.lot === undefined ? '' : ` lot ${panel.fixing.lot}`;
+      return [
+        {
+          rule: 'order.adhesive-expired',
+          severity: 'warning',
+          message: `Adhesive${lot} on panel ${panel.id} was applied on ${applied}, expected on or before its expiry ${expires}: test a coupon of it and decide it in findings.yaml`,
+          ids: [panel.id],
+          place: panel.source.place('fixing', 'expires'),
+        } as const,
+      ];
+    });
+  },
+};

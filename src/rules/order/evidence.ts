@@ -1,0 +1,48 @@
+import { judgeTest } from '../../compute/tests/verdict.js';
+import type { Model, Photo, Test } from '../../model/shell.js';
+import type { Concealed } from './closing.js';
+
+/** What shows that a concealed run or joint was right before it was closed in. */
+export interface Evidence {
+  readonly photos: readonly Photo[];
+  /** Those whose values pass. */
+  readonly tests: readonly Test[];
+  /** An air duct has nothing to test; a spare or abandoned run is dead. */
+  readonly needsTest: boolean;
+}
+
+export function evidenceOf(item: Concealed, model: Model): Evidence {
+  const { shell } = model;
+  const { record } = item;
+  const shows = new Set([record.id, ...item.zones, ...(item.kind === 'run' && item.record.circuit ? [item.record.circuit] : [])]);
+  const tested = new Set(
+    item.kind === 'run' ? [record.id, item.record.circuit] : testedThrough(record.id, item.record.circuit, model),
+  );
+  const dead = item.kind === 'run' && (item.record.spare === true || item.record.abandoned === true);
+  return {
+    photos: shell.photos.filter((photo) => record.photos.includes(photo.id) || photo.of.some((id) => shows.has(id))),
+    tests: shell.tests.filter((test) => test.of.some((id) => tested.has(id)) && judgeTest(test, model).verdict === 'passed'),
+    needsTest: record.medium !== 'duct' && !dead,
+  };
+}
+
+/** A joint is tested with the runs that end at it and with their circuits. */
+function testedThrough(node: string, circuit: string | undefined, { shell }: Model): readonly (string | undefined)[] {
+  const runs = shell.runs.filter((run) => run.from === node || run.to === node);
+  return [node, circuit, ...runs.flatMap((run) => [run.id, run.circuit])];
+}
+
+export const photoDay = (photo: Photo): string | undefined => (photo.taken ?? photo.date)?.slice(0, 10);
+export const testDay = (test: Test): string | undefined => test.date?.slice(0, 10);
+
+/** The earliest day known, where every one is later than `day`; undefined where one is not, or where none is known. */
+export function firstTooLate(days: readonly (string | undefined)[], day: string): string | undefined {
+  const known = days.filter((one) => one !== undefined).sort();
+  return known[0] !== undefined && known[0] > day.slice(0, 10) ? known[0] : undefined;
+}
+
+/** `Run DC-12/1` or `Splice DC-12/S1`. */
+export function nameOf(item: Concealed): string {
+  const word = item.kind === 'run' ? 'run' : item.record.nodeKind;
+  return `${word.charAt(0).toUpperCase()}${word.slice(1)} ${item.record.id}`;
+}
