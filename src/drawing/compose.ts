@@ -1,0 +1,104 @@
+import type { UnitSystem } from '../quantity/format.js';
+import { frontArrow, noteLines, scaleBar } from './furniture.js';
+import { Ink, textBox } from './ink.js';
+import { type LabelWish, type PlacedLabel, placeLabels } from './labels.js';
+import { circle, grow, line, type Mark, type Rect, type Scene, text } from './scene.js';
+import { FURNITURE_MM, scaleText } from './sheet.js';
+import { toSvg } from './svg.js';
+
+/** One drawing as the book takes it. */
+export interface Drawing {
+  readonly id: string;
+  readonly title: string;
+  /** What a reader who cannot see it is told. */
+  readonly alt: string;
+  /** `1:40`, or `not to scale`. */
+  readonly scale: string;
+  readonly svg: string;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  /** Records that are shown as subjects, in the order drawn. */
+  readonly ids: readonly string[];
+}
+
+export interface DrawingOptions {
+  /** Whether a record has a home in the book to link to. Default: every one. */
+  readonly linkable?: (id: string) => boolean;
+  /** For drawings made without a shop's settings. */
+  readonly units?: UnitSystem;
+}
+
+/** Everything that a view has to say before labels find their places. */
+export interface Draft {
+  readonly id: string;
+  readonly title: string;
+  readonly alt: string;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  /** Absent: not to scale, and no scale bar. */
+  readonly reduction?: number;
+  readonly front?: 'left' | 'right' | 'none';
+  readonly units: UnitSystem;
+  readonly room: Rect;
+  readonly marks: readonly Mark[];
+  readonly wishes: readonly LabelWish[];
+  readonly notes?: readonly string[];
+  /** False: no furniture strip at all. */
+  readonly furniture?: boolean;
+  /** Where a reader finds what found no room; for the note. */
+  readonly rest?: string;
+}
+
+/** Places labels, adds scale bar, arrow and notes, and writes the SVG. */
+export function compose(draft: Draft, options: DrawingOptions): Drawing {
+  const taken = draft.marks.flatMap((mark) => (mark.kind === 'text' ? [grow(textBox(mark), 0.2)] : []));
+  const placement = placeLabels(draft.wishes, draft.room, taken, new Ink(draft.widthMm, draft.heightMm, draft.marks));
+  const left = placement.leftOut.length;
+  const notes = [
+    ...(draft.notes ?? []),
+    ...(left > 0 ? [`${left} more ${left === 1 ? 'label' : 'labels'} ${draft.rest ?? 'in the schedule'}.`] : []),
+  ];
+  const marks = [...draft.marks, ...placement.placed.flatMap(labelMarks), ...furniture(draft, notes)];
+  const scene: Scene = { widthMm: draft.widthMm, heightMm: draft.heightMm, title: draft.title, alt: draft.alt, marks };
+  const ids = new Set(marks.flatMap((mark) => (mark.id === undefined ? [] : [mark.id])));
+  return {
+    id: draft.id,
+    title: draft.title,
+    alt: draft.alt,
+    scale: draft.reduction === undefined ? 'not to scale' : scaleText(draft.reduction),
+    svg: toSvg(scene, { linkable: options.linkable ?? (() => true) }),
+    widthMm: draft.widthMm,
+    heightMm: draft.heightMm,
+    ids: [...ids],
+  };
+}
+
+function labelMarks({ wish, box, leader }: PlacedLabel): readonly Mark[] {
+  const words = text('labels', wish.style, [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2], wish.text, {
+    anchor: 'middle',
+    backed: true,
+    ...(wish.id === undefined ? {} : { id: wish.id }),
+  });
+  if (!leader) return [words];
+  // A leader that ends inside an outline ends in a dot (ISO 128 leader lines).
+  return [line('leaders', 'leader', leader), circle('leaders', 'leader-dot', leader[0], 0.3), words];
+}
+
+function furniture(draft: Draft, notes: readonly string[]): readonly Mark[] {
+  if (draft.furniture === false) return [];
+  const y = draft.heightMm - FURNITURE_MM;
+  const strip: Rect = { x0: 1, y0: y + 1, x1: draft.widthMm - 1, y1: draft.heightMm - 0.5 };
+  const marks: Mark[] = [];
+  let x = strip.x0;
+  if (draft.reduction !== undefined) {
+    const bar = scaleBar(draft.reduction, draft.units, [x, y + 5], Math.min(60, draft.widthMm * 0.3));
+    marks.push(...bar.marks);
+    x = bar.endX + 4;
+  }
+  if (draft.front && draft.front !== 'none') {
+    const arrow = frontArrow(draft.front, [x, y + 5]);
+    marks.push(...arrow.marks);
+    x = arrow.endX + 4;
+  }
+  return [...marks, ...noteLines(notes, { ...strip, x0: x })];
+}

@@ -1,0 +1,19 @@
+/** Vector drawings from the records: an assessment and the room on the page in, SVG in millimetres out. */
+
+export type { Drawing, DrawingOptions } from './compose.js';
+export { mediumSwatch } from './legend.js';
+export { MEDIUM_STYLES, type MediumStyle } from './media.js';
+export type { SheetSize } from './sheet.js';
+export { bayPlan } from './views/bay-plan.js';
+export { coverDrawing } from './views/cover.js';
+export { emergencyPlan } from './views/emergency.js';
+export { frameDrawings } from './views/frames.js';
+export { generalArrangement } from './views/general.js';
+export { influenceChart } from './views/influence.js';
+export { noDrillFace } from './views/no-drill.js';
+export { openingDrawing } from './views/opening.js';
+export { panelFace } from './views/panel-face.js';
+export { panelKeyPlan, panelsDrawings } from './views/panels.js';
+export { sectionDrawing } from './views/section.js';
+export { mediaUsed, serviceDrawings } from './views/services.js';
+export { axleChart, growthChart } from './views/weights-charts.js';

@@ -1,0 +1,158 @@
+import type { Ink } from './ink.js';
+import { clipSegment } from './outline.js';
+import { grow, overlaps, type Point, type Rect, within } from './scene.js';
+import type { TextStyleName } from './styles.js';
+import { textHeightMm, textWidthMm } from './text-width.js';
+
+/** A text that wants to stand near a place. */
+export interface LabelWish {
+  readonly text: string;
+  readonly anchor: Point;
+  readonly style: TextStyleName;
+  /** Higher is placed first and dropped last. */
+  readonly priority: number;
+  readonly id?: string;
+  /** Half size of the symbol that it belongs to: the label stays clear of it, mm. */
+  readonly clearMm?: number;
+  /** Repeats of a label are left out silently, and never stand far away. */
+  readonly repeat?: boolean;
+}
+
+export interface PlacedLabel {
+  readonly wish: LabelWish;
+  readonly box: Rect;
+  /** From the anchor to the label, where it stands away from it. */
+  readonly leader?: readonly [Point, Point];
+}
+
+export interface Placement {
+  readonly placed: readonly PlacedLabel[];
+  /** Wishes for which no room was left, repeats not counted. */
+  readonly leftOut: readonly LabelWish[];
+}
+
+const AIR_MM = 0.5;
+const RINGS_MM = [3, 5, 7.5, 10, 13, 16, 20, 25, 31, 38, 46, 56] as const;
+const ANGLES = 20;
+const NEAREST_WITHOUT_LEADER_MM = 1.2;
+/** What crossing another leader or lying on one costs, as millimetres of distance. */
+const CROSSING_COST = 14;
+
+/**
+ * Places labels so that none overlaps another or leaves `room`. Greedy by priority, and in a stated order among equals, so the
+ * same wishes give the same sheet. Each takes the cheapest place that is free: beside its anchor, on rings around it with
+ * a leader, else anywhere in the room. What finds no place is given back.
+ */
+export function placeLabels(wishes: readonly LabelWish[], room: Rect, taken: readonly Rect[], ink: Ink): Placement {
+  const ordered = wishes
+    .map((wish, index) => ({ wish, index }))
+    .sort((a, b) => b.wish.priority - a.wish.priority || a.index - b.index);
+  const placed: PlacedLabel[] = [];
+  const leftOut: LabelWish[] = [];
+  const boxes: Rect[] = [...taken];
+  const leaders: (readonly [Point, Point])[] = [];
+  for (const { wish } of ordered) {
+    const found = bestPlace(wish, { room, boxes, leaders, ink });
+    if (found) {
+      placed.push(found);
+      boxes.push(found.box);
+      if (found.leader) leaders.push(found.leader);
+    } else if (!wish.repeat) leftOut.push(wish);
+  }
+  return { placed, leftOut };
+}
+
+interface State {
+  readonly room: Rect;
+  readonly boxes: readonly Rect[];
+  readonly leaders: readonly (readonly [Point, Point])[];
+  readonly ink: Ink;
+}
+
+function bestPlace(wish: LabelWish, state: State): PlacedLabel | undefined {
+  let best: { readonly placed: PlacedLabel; readonly cost: number } | undefined;
+  const consider = (box: Rect, awayMm: number): void => {
+    if (best && awayMm >= best.cost) return;
+    const judged = judge(wish, box, awayMm, state);
+    if (judged && (!best || judged.cost < best.cost)) best = judged;
+  };
+  for (const box of beside(wish)) consider(box, 0);
+  for (const [box, awayMm] of around(wish, wish.repeat ? 2 : RINGS_MM.length)) consider(box, awayMm);
+  if (!best && !wish.repeat) for (const [box, awayMm] of anywhere(wish, state.room)) consider(box, awayMm);
+  return best?.placed;
+}
+
+function judge(wish: LabelWish, box: Rect, awayMm: number, state: State): { placed: PlacedLabel; cost: number } | undefined {
+  if (!within(box, state.room) || state.boxes.some((other) => overlaps(box, other, AIR_MM))) return undefined;
+  let cost = awayMm + state.ink.under(grow(box, 0.2)) * 0.3;
+  const end = nearestPoint(box, wish.anchor);
+  const away = Math.hypot(end[0] - wish.anchor[0], end[1] - wish.anchor[1]);
+  const drawn = away > (wish.clearMm ?? 0) + NEAREST_WITHOUT_LEADER_MM;
+  const leader = drawn ? ([wish.anchor, end] as const) : undefined;
+  for (const other of state.leaders) {
+    if (leader && cross(leader, other)) cost += CROSSING_COST;
+    if (clipSegment(other[0], other[1], box)) cost += CROSSING_COST;
+  }
+  if (leader && state.boxes.some((other) => clipSegment(leader[0], leader[1], other))) return undefined;
+  return { placed: { wish, box, ...(leader ? { leader } : {}) }, cost };
+}
+
+function boxAt(wish: LabelWish, middle: Point): Rect {
+  const halfWidth = textWidthMm(wish.text, wish.style) / 2 + 0.2;
+  const halfHeight = textHeightMm(wish.style) / 2;
+  return { x0: middle[0] - halfWidth, y0: middle[1] - halfHeight, x1: middle[0] + halfWidth, y1: middle[1] + halfHeight };
+}
+
+/** Right, left, above, below and the corners, touching the symbol's clear space. */
+function* beside(wish: LabelWish): Generator<Rect> {
+  const halfWidth = textWidthMm(wish.text, wish.style) / 2 + 0.2;
+  const halfHeight = textHeightMm(wish.style) / 2;
+  const clear = (wish.clearMm ?? 0) + 0.4;
+  const [x, y] = wish.anchor;
+  for (const [dx, dy] of [
+    [1, 0],
+    [0, -1],
+    [0, 1],
+    [-1, 0],
+    [1, -1],
+    [1, 1],
+    [-1, -1],
+    [-1, 1],
+  ] as const) {
+    yield boxAt(wish, [x + dx * (halfWidth + clear), y + dy * (halfHeight + clear)]);
+  }
+}
+
+function* around(wish: LabelWish, rings: number): Generator<readonly [Rect, number]> {
+  const halfWidth = textWidthMm(wish.text, wish.style) / 2;
+  for (const radius of RINGS_MM.slice(0, rings)) {
+    for (let k = 0; k < ANGLES; k++) {
+      const angle = (2 * Math.PI * (k + 0.5)) / ANGLES;
+      const dx = Math.cos(angle);
+      const dy = Math.sin(angle);
+      const middle: Point = [wish.anchor[0] + dx * (radius + halfWidth), wish.anchor[1] + dy * radius];
+      yield [boxAt(wish, middle), radius];
+    }
+  }
+}
+
+/** Rows over the whole room: a last resort, nearest still preferred. */
+function* anywhere(wish: LabelWish, room: Rect): Generator<readonly [Rect, number]> {
+  const width = textWidthMm(wish.text, wish.style) + 0.4;
+  const height = textHeightMm(wish.style);
+  for (let y = room.y0 + height / 2; y <= room.y1 - height / 2; y += height + AIR_MM + 0.1) {
+    for (let x = room.x0 + width / 2; x <= room.x1 - width / 2; x += Math.max(3, width / 3)) {
+      yield [boxAt(wish, [x, y]), Math.hypot(x - wish.anchor[0], y - wish.anchor[1])];
+    }
+  }
+}
+
+const nearestPoint = (box: Rect, to: Point): Point => [
+  Math.min(box.x1, Math.max(box.x0, to[0])),
+  Math.min(box.y1, Math.max(box.y0, to[1])),
+];
+
+function cross(a: readonly [Point, Point], b: readonly [Point, Point]): boolean {
+  const side = (p: Point, q: Point, r: Point): number => (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
+  return side(a[0], a[1], b[0]) * side(a[0], a[1], b[1]) < 0 && side(b[0], b[1], a[0]) * side(b[0], b[1], a[1]) < 0;
+}

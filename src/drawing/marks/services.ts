@@ -1,0 +1,74 @@
+import type { Run, ServiceNode } from '../../model/services.js';
+import type { LabelWish } from '../labels.js';
+import { spreadLines } from '../lanes.js';
+import { MEDIUM_STYLES } from '../media.js';
+import { alongLine, lineLengthMm } from '../outline.js';
+import { line, type Mark, type Point, text } from '../scene.js';
+import type { Port } from '../sheet.js';
+import { NODE_SYMBOL_MM, nodeMarks } from '../symbols.js';
+
+/** A label stands on a run at least every so often, mm on the sheet. */
+const LABEL_EVERY_MM = 90;
+const LETTER_EVERY_MM = 45;
+const SHORTEST_WITH_LETTER_MM = 14;
+
+export interface RunsDrawn {
+  readonly marks: readonly Mark[];
+  readonly wishes: readonly LabelWish[];
+}
+
+/** Runs in the patterns of their media, apart where they lie over each other, each labelled as often as it is long. */
+export function runMarks(runs: readonly Run[], port: Port, labelled = true, repeats = true): RunsDrawn {
+  const drawn = runs.filter((run) => run.path.length >= 2);
+  const lines = spreadLines(drawn.map((run) => run.path.map(port.place)));
+  const marks: Mark[] = [];
+  const wishes: LabelWish[] = [];
+  drawn.forEach((run, index) => {
+    const points = lines[index] as readonly Point[];
+    const length = lineLengthMm(points);
+    marks.push(line('runs', `run-${run.medium}`, points, run.id));
+    marks.push(...letters(run, points, length));
+    if (labelled) wishes.push(...runWishes(run, points, length, repeats));
+  });
+  return { marks, wishes };
+}
+
+function letters(run: Run, points: readonly Point[], length: number): readonly Mark[] {
+  if (length < SHORTEST_WITH_LETTER_MM) return [];
+  const count = Math.max(1, Math.floor(length / LETTER_EVERY_MM));
+  return Array.from({ length: count }, (_, k) => {
+    // Off the middle, where the label of the run wants to stand.
+    const { at } = alongLine(points, (length * (k + 0.3)) / count);
+    return text('runs', 'letter', at, MEDIUM_STYLES[run.medium].letter, { anchor: 'middle', backed: true });
+  });
+}
+
+function runWishes(run: Run, points: readonly Point[], length: number, repeats: boolean): readonly LabelWish[] {
+  const count = repeats ? Math.max(1, Math.round(length / LABEL_EVERY_MM)) : 1;
+  return Array.from({ length: count }, (_, k): LabelWish => {
+    const middleFirst = (Math.floor((count - 1) / 2) + k) % count;
+    return {
+      text: run.id,
+      anchor: alongLine(points, (length * (middleFirst + 0.5)) / count).at,
+      style: 'id',
+      priority: k === 0 ? 40 : 10,
+      id: run.id,
+      repeat: k > 0,
+    };
+  });
+}
+
+/** Node symbols with their ids; places where people switch, shut or undo something come first. */
+export function nodeMarksAndWishes(nodes: readonly ServiceNode[], port: Port): RunsDrawn {
+  const marks: Mark[] = [];
+  const wishes: LabelWish[] = [];
+  for (const node of nodes) {
+    const at = port.place(node.at);
+    marks.push(...nodeMarks(node, at));
+    wishes.push({ text: node.id, anchor: at, style: 'id', priority: nodePriority(node), id: node.id, clearMm: NODE_SYMBOL_MM });
+  }
+  return { marks, wishes };
+}
+
+const FIRST = new Set<ServiceNode['nodeKind']>(['source', 'panel', 'valve']);
+const nodePriority = (node: ServiceNode): number => (FIRST.has(node.nodeKind) ? 80 : node.nodeKind === 'fitting' ? 45 : 60);

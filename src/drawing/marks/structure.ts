@@ -1,0 +1,55 @@
+import type { Library } from '../../model/library.js';
+import type { Member } from '../../model/structure.js';
+import { area, line, type Mark, type Point } from '../scene.js';
+import type { Port } from '../sheet.js';
+import type { Layer, PenName } from '../styles.js';
+import { farthestFirst, type Silhouette, silhouette } from '../visibility.js';
+
+const flatRing = (solid: Silhouette, port: Port): readonly Point[] => solid.ring.map(port.placeFlat);
+
+function silhouettes(members: readonly Member[], library: Library, port: Port): readonly Silhouette[] {
+  const solids = members.flatMap((member) => silhouette(member, library, port.view) ?? []);
+  return farthestFirst(solids, port.view);
+}
+
+function outlineMark(solid: Silhouette, port: Port, layer: Layer, pen: PenName, id?: string): Mark {
+  const ring = flatRing(solid, port);
+  return ring.length < 3 ? line(layer, pen, ring, id) : area(layer, pen, ring, id);
+}
+
+/** Members as solids: nearer ones hide farther ones. With `subject`, each is linked to its record. */
+export function memberMarks(members: readonly Member[], library: Library, port: Port, subject: boolean): readonly Mark[] {
+  return silhouettes(members, library, port).map((solid) =>
+    outlineMark(
+      solid,
+      port,
+      'structure',
+      solid.member.shape.kind === 'plate' ? 'plate' : 'member',
+      subject ? solid.member.id : undefined,
+    ),
+  );
+}
+
+/** The same members as a pale background. */
+export function memberContext(
+  members: readonly Member[],
+  library: Library,
+  port: Port,
+  pen: PenName = 'context',
+): readonly Mark[] {
+  return silhouettes(members, library, port).map((solid) => outlineMark(solid, port, 'background', pen));
+}
+
+/** Members behind something: thin dashed outlines over it. */
+export function memberHidden(members: readonly Member[], library: Library, port: Port): readonly Mark[] {
+  return silhouettes(members, library, port).map((solid) => {
+    const ring = flatRing(solid, port);
+    return ring.length < 3 ? line('hidden', 'hidden', ring) : { ...area('hidden', 'hidden', ring) };
+  });
+}
+
+/** Painted apart and above the rest, where a view must set one member off. */
+export function memberAs(member: Member, library: Library, port: Port, layer: Layer, pen: PenName): readonly Mark[] {
+  const solid = silhouette(member, library, port.view);
+  return solid ? [outlineMark(solid, port, layer, pen, member.id)] : [];
+}
