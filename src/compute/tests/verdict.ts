@@ -25,8 +25,11 @@ const AT_LEAST = /insulation|dielectric|withstand|strength|pull|coupon|adhesion|
 const NEEDS_INSTRUMENT = new Set(['pressure', 'resistance', 'voltage', 'current', 'torque', 'force']);
 /** A gas line whose temperature moved by more than this, K, has not settled. Common practice, no source. */
 const SETTLED_K = 5;
-/** Where no loss at all is allowed, a gauge must show this share of the test pressure. Common practice, no source. */
-const FINE_ENOUGH = 0.02;
+/** Where no loss at all is allowed, a gauge must show this share of the test pressure (0.1 psi of 3 psi will do). Common practice, no source. */
+const FINE_ENOUGH = 0.05;
+
+/** Share by which the arithmetic itself, units and temperatures in and out, may miss. */
+const ROUNDING = 1e-9;
 
 /** Judges a test by its values. Evidence that is missing or too weak gives "not verified", never a pass. */
 export function judgeTest(test: Test, model: Model): TestVerdict {
@@ -46,6 +49,7 @@ export function judgeTest(test: Test, model: Model): TestVerdict {
   const instrument = test.instrument === undefined ? undefined : model.library.instruments.get(test.instrument);
   const step = instrument?.resolution?.dimension === dimension ? instrument.resolution.value : 0;
   const allowed = limit.value === 0 && !atLeast ? step : limit.value;
+  const noise = ROUNDING * Math.max(Math.abs(value), Math.abs(limit.value), Math.abs(test.start?.value ?? 0));
   // Failed is said first: a poor gauge does not excuse a reading that is plainly out.
   if (atLeast ? value < limit.value : value > allowed)
     return { ...figure, verdict: 'failed', reason: 'its value is past the limit' };
