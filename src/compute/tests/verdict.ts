@@ -51,7 +51,7 @@ export function judgeTest(test: Test, model: Model): TestVerdict {
   const allowed = limit.value === 0 && !atLeast ? step : limit.value;
   const noise = ROUNDING * Math.max(Math.abs(value), Math.abs(limit.value), Math.abs(test.start?.value ?? 0));
   // Failed is said first: a poor gauge does not excuse a reading that is plainly out.
-  if (atLeast ? value < limit.value : value > allowed)
+  if (atLeast ? value < limit.value - noise : value > allowed + noise)
     return { ...figure, verdict: 'failed', reason: 'its value is past the limit' };
   const doubt = doubtOf(test, instrument, dimension, step);
   return doubt ? { ...figure, verdict: 'not verified', ...doubt } : { ...figure, verdict: 'passed' };
