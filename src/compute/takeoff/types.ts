@@ -8,6 +8,8 @@ export interface SectionProperties {
   /** Second moment about the axis across the width (bending in the depth direction). */
   readonly ixMm4: number;
   readonly iyMm4: number;
+  /** Product of inertia about the same two axes; 0 where one of them is an axis of symmetry. */
+  readonly ixyMm4?: number;
   /** Torsion constant (St Venant), with the formula's own limits. */
   readonly jMm4: number;
   /** Centroid from the middle of the bounding rectangle, towards +depth and +width. */

@@ -1,0 +1,24 @@
+import type { Circuit, Run, Service } from '../../../model/services.js';
+
+/** What stays in a line when the coach stands unladen, kg/m³. Water and drain lines are empty then; gas weighs next to nothing. */
+const CONTENTS = {
+  /** 50 % ethylene glycol, 1065–1075 at 20 °C: handbook, from memory. */
+  coolant: 1070,
+  /** Mineral hydraulic oil, ISO VG 32 to 46, 860–880: handbook, from memory. */
+  'hydraulic oil': 870,
+} as const;
+
+export type Contents = keyof typeof CONTENTS;
+
+const COOLANT = /coolant|glycol|hydronic|engine heat/iu;
+
+/** What stays in a run; a water line is a coolant line where its service or circuit says so. */
+export function contentsOf(run: Run, circuit?: Circuit, service?: Service): Contents | undefined {
+  if (run.medium === 'hydraulic') return 'hydraulic oil';
+  const words = [service?.name, service?.id, circuit?.name, circuit?.id].filter((word) => word !== undefined);
+  return run.medium === 'water' && words.some((word) => COOLANT.test(word)) ? 'coolant' : undefined;
+}
+
+/** Mass of what fills a bore, kg/m. */
+export const contentsKgM = (insideMm: number, contents: Contents): number =>
+  (Math.PI / 4) * insideMm ** 2 * 1e-6 * CONTENTS[contents];
