@@ -1,0 +1,140 @@
+/**
+ * What runs inside the browser's page. Each function stands alone: it is sent there as text, and sees nothing of this file.
+ */
+import type { Block } from './paginate.js';
+
+/** Links whose target this edition does not print become plain text; place is reserved for every page number. */
+export function prepare(): { readonly dangling: readonly string[]; readonly doubled: readonly string[] } {
+  const ids = new Map<string, number>();
+  for (const one of document.querySelectorAll('[id]')) ids.set(one.id, (ids.get(one.id) ?? 0) + 1);
+  const dangling = new Set<string>();
+  for (const link of Array.from(document.querySelectorAll('a'))) {
+    const href = link.getAttribute('href') ?? link.getAttribute('xlink:href') ?? '';
+    if (!href.startsWith('#') || ids.has(href.slice(1))) continue;
+    dangling.add(href.slice(1));
+    const aside = link.closest('.at-page');
+    if (aside) {
+      aside.remove();
+      continue;
+    }
+    const plain = document.createElementNS(link.namespaceURI as string, link instanceof SVGElement ? 'g' : 'span');
+    plain.append(...Array.from(link.childNodes));
+    if (link.getAttribute('class')) plain.setAttribute('class', link.getAttribute('class') as string);
+    link.replaceWith(plain);
+  }
+  for (const link of document.querySelectorAll('a.pg')) link.textContent = '000';
+  for (const empty of document.querySelectorAll('span.pg')) empty.remove();
+  return { dangling: [...dangling], doubled: [...ids].filter(([, count]) => count > 1).map(([id]) => id) };
+}
+
+/** Heights of every block and every table row at their true width; fixes the columns of each table so that its parts line up. */
+export function measure(): Block[] {
+  const MM = 25.4 / 96;
+  const blocks: Block[] = [];
+  for (const chapter of document.querySelectorAll<HTMLElement>('section.chapter')) {
+    const children = Array.from(chapter.children) as HTMLElement[];
+    children.forEach((element, i) => {
+      const sheet = element.dataset.sheet === 'landscape' ? 'landscape' : 'portrait';
+      element.dataset.block = String(blocks.length);
+      const style = getComputedStyle(element);
+      const base = {
+        chapter: chapter.dataset.chapter ?? '',
+        heightMm: element.getBoundingClientRect().height * MM,
+        gapBeforeMm: Number.parseFloat(style.marginTop) * MM,
+        keepWithNext: /^H[1-6]$/.test(element.tagName) || element.classList.contains('keep'),
+        breakBefore: i === 0 || element.classList.contains('break'),
+        sheet,
+      } as const;
+      if (element.tagName !== 'TABLE') {
+        blocks.push({ ...base, kind: 'solid' });
+        return;
+      }
+      const table = element as HTMLTableElement;
+      const rows = Array.from(table.querySelectorAll<HTMLElement>(':scope > tbody > tr'));
+      const heights = rows.map((row) => row.getBoundingClientRect().height * MM);
+      const body = heights.reduce((sum, height) => sum + height, 0);
+      const widest = Array.from(table.rows).find((row) => Array.from(row.cells).every((cell) => cell.colSpan === 1));
+      if (widest && !table.querySelector('colgroup')) {
+        const group = document.createElement('colgroup');
+        for (const cell of Array.from(widest.cells)) {
+          const column = document.createElement('col');
+          column.style.width = `${cell.getBoundingClientRect().width}px`;
+          group.append(column);
+        }
+        const caption = table.caption;
+        if (caption) caption.after(group);
+        else table.prepend(group);
+        table.style.tableLayout = 'fixed';
+        table.style.width = `${table.getBoundingClientRect().width}px`;
+      }
+      blocks.push({
+        ...base,
+        kind: 'table',
+        headMm: Math.max(0, base.heightMm - body),
+        rows: rows.map((row, at) => ({ heightMm: heights[at] as number, keepWithNext: row.classList.contains('keep') })),
+      });
+    });
+  }
+  return blocks;
+}
+
+interface PageOrder {
+  readonly chapter: string;
+  readonly sheet: 'portrait' | 'landscape';
+  readonly pieces: readonly { readonly block: number; readonly rows?: readonly [number, number]; readonly shrink?: number }[];
+}
+
+/** Moves the blocks into page boxes, fills in the page numbers, and tells on which page each anchor stands. */
+export function assemble(pages: readonly PageOrder[]): [string, number][] {
+  const byBlock = new Map<number, HTMLElement>();
+  for (const one of document.querySelectorAll<HTMLElement>('[data-block]')) byBlock.set(Number(one.dataset.block), one);
+  const rowsOf = new Map<number, Element[]>();
+  const book = document.createElement('main');
+  pages.forEach((page, at) => {
+    const box = document.createElement('section');
+    box.className = `page ${page.sheet}`;
+    box.dataset.page = String(at + 1);
+    box.style.setProperty('page', `${page.chapter}-${page.sheet}`);
+    for (const piece of page.pieces) {
+      const element = byBlock.get(piece.block) as HTMLElement;
+      let node = element;
+      if (piece.rows) {
+        const rows = rowsOf.get(piece.block) ?? Array.from(element.querySelectorAll(':scope > tbody > tr'));
+        rowsOf.set(piece.block, rows);
+        const [from, to] = piece.rows;
+        if (from > 0) {
+          node = element.cloneNode(false) as HTMLElement;
+          node.removeAttribute('id');
+          for (const part of Array.from(element.children)) {
+            if (part.tagName === 'TBODY') continue;
+            const copy = part.cloneNode(true) as HTMLElement;
+            for (const named of [copy, ...Array.from(copy.querySelectorAll('[id]'))]) named.removeAttribute('id');
+            if (copy.tagName === 'CAPTION') copy.append(' (continued)');
+            node.append(copy);
+          }
+          node.append(document.createElement('tbody'));
+        }
+        const body = node.querySelector(':scope > tbody') as HTMLElement;
+        if (from === 0) body.replaceChildren();
+        body.append(...rows.slice(from, to));
+      }
+      if (piece.shrink) node.style.setProperty('zoom', String(piece.shrink));
+      box.append(node);
+    }
+    book.append(box);
+  });
+  document.body.replaceChildren(book);
+  document.body.classList.add('paged');
+  const stands: [string, number][] = [];
+  const pageOf = new Map<string, number>();
+  for (const one of document.querySelectorAll('[id]')) {
+    const page = Number(one.closest<HTMLElement>('.page')?.dataset.page);
+    if (!page) continue;
+    pageOf.set(one.id, page);
+    stands.push([one.id, page]);
+  }
+  for (const link of document.querySelectorAll('a.pg')) {
+    link.textContent = String(pageOf.get((link.getAttribute('href') as string).slice(1)) ?? '');
+  }
+  return stands;
+}

@@ -1,0 +1,160 @@
+import { anchor } from '../model/anchor.js';
+import type { Show, Way } from './show.js';
+
+/** A record named in a cell: printed as a link where this edition prints the record. */
+export interface Ref {
+  readonly id: string;
+  readonly text: string;
+  /** Where the link goes. */
+  readonly to: string;
+}
+
+export interface Cell {
+  readonly kind: 'text' | 'id' | 'number' | 'page';
+  readonly text?: string;
+  readonly refs?: readonly Ref[];
+  /** Small second line. */
+  readonly sub?: string;
+  /** Anchor whose page number stands here. */
+  readonly page?: string;
+  /** First cell of a row: the row's head. */
+  readonly head?: boolean;
+  /** Anchor that is at home here. */
+  readonly home?: string;
+}
+
+export interface TableData {
+  readonly caption?: string;
+  /** Look of the table: a class in book.css. */
+  readonly look?: string;
+  readonly columns: readonly { readonly head: string; readonly unit?: string; readonly kind: Cell['kind'] }[];
+  readonly rows: readonly TableRow[];
+  readonly count: number;
+  /** The one line that stands there instead when it has no rows. */
+  readonly empty: string;
+}
+
+export interface TableRow {
+  readonly cells: readonly Cell[];
+  /** A heading across the table, kept with the row after it. */
+  readonly heading?: string;
+  readonly span?: number;
+}
+
+export interface Column<R> {
+  readonly head: string;
+  readonly unit?: string;
+  readonly kind: Cell['kind'];
+  cell(row: R): Omit<Cell, 'kind' | 'head' | 'home'>;
+}
+
+type Value = number | undefined;
+const MISSING = '–';
+
+export const ref = (id: string, text = id): Ref => ({ id, text, to: anchor(id) });
+
+/** The columns that a chapter builds its tables of. */
+export function columnsIn(show: Show) {
+  const figures =
+    (ways: readonly Way[]) =>
+    <R>(head: string, value: (row: R) => Value): Column<R>[] =>
+      ways.map((way) => ({
+        head,
+        unit: way.unit,
+        kind: 'number',
+        cell: (row) => {
+          const given = value(row);
+          return { text: given === undefined || !Number.isFinite(given) ? MISSING : way.write(given) };
+        },
+      }));
+  return {
+    id: <R>(head: string, id: (row: R) => string | undefined, sub?: (row: R) => string | undefined): Column<R> => ({
+      head,
+      kind: 'id',
+      cell: (row) => ({ text: id(row) ?? MISSING, ...(sub?.(row) ? { sub: sub(row) as string } : {}) }),
+    }),
+    refs: <R>(
+      head: string,
+      ids: (row: R) => readonly (string | undefined)[],
+      sub?: (row: R) => string | undefined,
+    ): Column<R> => ({
+      head,
+      kind: 'id',
+      cell: (row) => {
+        const known = ids(row).filter((id): id is string => id !== undefined && id !== '');
+        const more = sub?.(row) ? { sub: sub(row) as string } : {};
+        return known.length === 0 ? { text: MISSING, ...more } : { refs: known.map((id) => ref(id)), ...more };
+      },
+    }),
+    text: <R>(head: string, text: (row: R) => string | undefined, sub?: (row: R) => string | undefined): Column<R> => ({
+      head,
+      kind: 'text',
+      cell: (row) => ({ text: text(row) || MISSING, ...(sub?.(row) ? { sub: sub(row) as string } : {}) }),
+    }),
+    count: <R>(head: string, value: (row: R) => Value, decimals = 0, unit?: string): Column<R> => ({
+      head,
+      ...(unit ? { unit } : {}),
+      kind: 'number',
+      cell: (row) => {
+        const given = value(row);
+        return { text: given === undefined ? MISSING : given.toFixed(decimals) };
+      },
+    }),
+    page: <R>(id: (row: R) => string | undefined, head = 'Page'): Column<R> => ({
+      head,
+      kind: 'page',
+      cell: (row) => {
+        const given = id(row);
+        return given === undefined ? {} : { page: anchor(given) };
+      },
+    }),
+    length: figures(show.ways.length),
+    thickness: figures(show.ways.thickness),
+    mass: figures(show.ways.mass),
+    lineMass: figures(show.ways.lineMass),
+    area: figures(show.ways.area),
+    station: figures(show.ways.station),
+    sectionArea: figures(show.ways.sectionArea),
+    inertia: figures(show.ways.inertia),
+    pressure: figures(show.ways.pressure),
+    torque: figures(show.ways.torque),
+  };
+}
+export type Columns = ReturnType<typeof columnsIn>;
+
+export interface TableOptions<R> {
+  readonly caption?: string;
+  readonly look?: string;
+  readonly rows: readonly R[];
+  readonly columns: readonly (Column<R> | readonly Column<R>[])[];
+  readonly empty: string;
+  /** Record that is at home in the row. */
+  home?(row: R): string | undefined;
+  /** Rows with the same heading, in the order given, stand under it. */
+  group?(row: R): string | undefined;
+}
+
+export function table<R>(options: TableOptions<R>): TableData {
+  const columns = options.columns.flat() as readonly Column<R>[];
+  const rows: TableRow[] = [];
+  let heading: string | undefined;
+  for (const row of options.rows) {
+    const own = options.group?.(row);
+    if (own !== undefined && own !== heading) rows.push({ heading: own, span: columns.length, cells: [] });
+    heading = own;
+    const home = options.home?.(row);
+    const cells = columns.map((column, at): Cell => {
+      const first = at === 0 ? { head: true, ...(home ? { home: anchor(home) } : {}) } : {};
+      return { kind: column.kind, ...column.cell(row), ...first };
+    });
+    rows.push({ cells });
+  }
+  return {
+    ...(options.caption ? { caption: options.caption } : {}),
+    ...(options.look ? { look: options.look } : {}),
+    columns: columns.map(({ head, unit, kind }) => ({ head, kind, ...(unit ? { unit } : {}) })),
+    rows,
+    count: options.rows.length,
+    empty: options.empty,
+  };
+}
