@@ -11,7 +11,7 @@ const ABOUT = `Keeps the record of a welded aluminium coach shell as YAML in Git
 and prints its as-built book.`;
 
 const AFTER = `
-Exit status: 0 done and clean; 1 done, and the answer is "no"; 2 could not be done.
+Exit status: 0 done and clean; 1 done, and the answer is "no"; 2 not done.
 Start with:  shellbook demo        the whole job on a made-up store
              shellbook new-store   a store of your own`;
 
@@ -37,7 +37,7 @@ function buildProgram(io: Io, end: (status: Status) => void): Command {
     .helpOption('-h, --help', 'this help; after a command, its own')
     .helpCommand('help [command]', 'the help of a command')
     .addHelpText('after', AFTER)
-    .configureHelp({ helpWidth: 80, showGlobalOptions: false })
+    .configureHelp({ helpWidth: 80, subcommandTerm: termOf })
     .configureOutput({
       writeOut: (text) => io.out.write(text),
       writeErr: (text) => io.err.write(text),
@@ -50,6 +50,15 @@ function buildProgram(io: Io, end: (status: Status) => void): Command {
   for (const declare of COMMANDS) declare(registry);
   return program;
 }
+
+/** `where <shell> <query>`: the options are the same everywhere and only take room. */
+const termOf = (command: Command): string =>
+  [command.name(), ...command.registeredArguments.map((one) => bracketed(one.name(), one.required, one.variadic))].join(' ');
+
+const bracketed = (name: string, required: boolean, variadic: boolean): string => {
+  const shown = variadic ? `${name}...` : name;
+  return required ? `<${shown}>` : `[${shown}]`;
+};
 
 /** Commander's `error: unknown command 'chek'` in this program's form, with the way to help. */
 function usageMessage(text: string): string {

@@ -1,7 +1,7 @@
-import { memberFrame } from '../../compute/solids.js';
-import { type Box, boundsOf, boxBetween, isInBox } from '../../geometry/box.js';
+import { zoneMap } from '../../compute/access/zones.js';
+import { boundsOf } from '../../geometry/box.js';
 import { planarPolygon } from '../../geometry/polygon.js';
-import { lerp, type Vec3 } from '../../geometry/vector.js';
+import type { Vec3 } from '../../geometry/vector.js';
 import type { NodeKind, Run, ServiceNode, Zone } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
 import type { Panel } from '../../model/structure.js';
@@ -25,6 +25,7 @@ const SLACK_MM = 15;
 /** Every run and joint in a concealed zone that names the panels which close it. */
 export function concealed({ shell }: Model): readonly Concealed[] {
   const zones = shell.zones.filter((zone) => zone.concealed && zone.closedBy.length > 0);
+  const places = zoneMap(zones);
   const panels = new Map(shell.panels.map((panel) => [panel.id, panel]));
   const closers = (inside: readonly Zone[]): readonly Panel[] =>
     inside.flatMap((zone) => zone.closedBy.flatMap((id) => panels.get(id) ?? []));
@@ -34,7 +35,7 @@ export function concealed({ shell }: Model): readonly Concealed[] {
   });
   const nodes = shell.nodes.flatMap((record) => {
     if (!JOINTS.has(record.nodeKind)) return [];
-    const inside = zones.filter((zone) => zoneBoxes(zone).some((box) => isInBox(record.at, box, SLACK_MM)));
+    const inside = places.holding(record.at, SLACK_MM);
     const all = closers(inside);
     const over = all.filter((panel) => covers(panel, record.at));
     return withClosing({ kind: 'node', record }, inside, over.length > 0 ? over : all);
@@ -65,20 +66,4 @@ function covers(panel: Panel, at: Vec3): boolean {
     (axis) =>
       axis === through || ((at[axis] as number) >= (min[axis] as number) && (at[axis] as number) <= (max[axis] as number)),
   );
-}
-
-/** A zone as boxes: its own, or one along each leg of its line. */
-function zoneBoxes(zone: Zone): readonly Box[] {
-  if (zone.box) return [boxBetween(zone.box[0], zone.box[1])];
-  const { along, clearMm } = zone;
-  if (!along || !clearMm) return [];
-  return along.slice(1).map((to, i) => {
-    const from = along[i] as Vec3;
-    const frame = memberFrame({ from, to, rollDeg: 0 });
-    return {
-      center: lerp(from, to, 0.5),
-      axes: [frame.along, frame.depth, frame.width],
-      half: [frame.lengthMm / 2, clearMm[1] / 2, clearMm[0] / 2],
-    };
-  });
 }

@@ -1,0 +1,61 @@
+import path from 'node:path';
+import { Option } from 'commander';
+import type { Edition } from '../../book/input.js';
+import { CannotDo } from '../../cannot.js';
+import type { Context } from '../context.js';
+import type { Status } from '../io.js';
+import { openForAnswer, revisionOf, shownPath } from '../open.js';
+import type { Registry } from '../registry.js';
+
+interface Options {
+  readonly shell: string;
+  /** All three where none is named. */
+  readonly edition?: Edition;
+  readonly out?: string;
+}
+
+const EDITIONS: readonly Edition[] = ['owner', 'service', 'shop'];
+
+export function declareBook(registry: Registry): void {
+  registry
+    .add('book <shell>', 'prints the as-built book, in one edition or all three', [
+      'shellbook book QF-007',
+      'shellbook book QF-007 --edition service --out qf-007.pdf',
+    ])
+    .addOption(new Option('--edition <edition>', 'the reader it is for').choices([...EDITIONS]))
+    .option('--out <file>', 'where to (default: books/SHELL-EDITION.pdf in the store)')
+    .action(
+      registry.run(
+        ([shell], { edition, out }) => ({
+          shell: shell as string,
+          ...(edition === undefined ? {} : { edition: edition as Edition }),
+          ...(out === undefined ? {} : { out: out as string }),
+        }),
+        book,
+      ),
+    );
+}
+
+async function book(options: Options, context: Context): Promise<Status> {
+  const { shell, edition, out } = options;
+  if (out !== undefined && edition === undefined) {
+    throw new CannotDo(`--out names one file, and there are three editions: add --edition owner, service or shop`);
+  }
+  const opened = await openForAnswer(shell, context);
+  const { printBooks } = await import('../print-books.js');
+  const fileOf = (one: Edition): string =>
+    out === undefined ? path.join(opened.store.root, 'books', `${shell}-${one}.pdf`) : path.resolve(context.io.cwd, out);
+  const printed = await printBooks(opened, edition ? [edition] : EDITIONS, fileOf, context);
+  for (const one of printed) for (const warning of one.warnings) context.tell(`${one.edition} edition: ${warning}`);
+  if (context.settings.json) {
+    const { envelope } = await import('../report/json.js');
+    const books = printed.map((one) => ({
+      edition: one.edition,
+      file: shownPath(one.file, context),
+      pages: one.pageCount,
+      warnings: one.warnings,
+    }));
+    context.print(envelope('book', shell, revisionOf(opened), { books }));
+  } else for (const one of printed) context.print(`${shownPath(one.file, context)}  ${one.pageCount} pages`);
+  return 0;
+}

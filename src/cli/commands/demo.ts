@@ -1,0 +1,65 @@
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Context } from '../context.js';
+import type { Status } from '../io.js';
+import { openShell, openStore, shownPath } from '../open.js';
+import type { Registry } from '../registry.js';
+
+interface Options {
+  readonly dir: string;
+}
+
+/** The fictional store, which lies beside src/ and dist/ alike. */
+const DEMO_DATA = fileURLToPath(new URL('../../../demo-data/', import.meta.url));
+
+export function declareDemo(registry: Registry): void {
+  registry
+    .add('demo [dir]', 'lays a made-up store down as a Git history and runs the whole job on it', [
+      'shellbook demo',
+      'shellbook demo out/demo',
+    ])
+    .action(registry.run(([dir]) => ({ dir: (dir as string | undefined) ?? 'shellbook-demo' }), demo));
+}
+
+async function demo(options: Options, context: Context): Promise<Status> {
+  const dir = path.resolve(context.io.cwd, options.dir);
+  const shown = shownPath(dir, context);
+  const [{ clearDemo }, { layDemoHistory }] = await Promise.all([
+    import('../../store/demo-place.js'),
+    import('../../store/demo-history.js'),
+  ]);
+  await clearDemo(dir);
+  context.tell(`1. Laying the made-up store down in ${shown}, with its Git history`);
+  await layDemoHistory(DEMO_DATA, dir, (text: string) => context.progress(text));
+  const inside: Context = { ...context, settings: { ...context.settings, store: dir } };
+  const store = await openStore(inside);
+  const shells = [...store.loaded.shells.keys()];
+  context.tell(`2. Checking ${shells.join(' and ')}`);
+  const { checkedShell } = await import('../report/checked.js');
+  const { demoSummary, demoEnd } = await import('../report/demo-text.js');
+  const [first, ...others] = await inOrder(shells, async (shell) => openShell(store, shell, inside));
+  for (const opened of first ? [first, ...others] : []) context.tell(demoSummary(checkedShell(opened), opened === first));
+  if (!first) return 0;
+  const { id } = first.assessment.model.shell;
+  context.tell(`3. Printing the three editions of ${id}'s book`);
+  const { printBooks } = await import('../print-books.js');
+  const printed = await printBooks(
+    first,
+    ['owner', 'service', 'shop'],
+    (edition) => path.join(dir, 'books', `${id}-${edition}.pdf`),
+    inside,
+  );
+  const books = printed.map((one) => ({ ...one, file: shownPath(one.file, context) }));
+  if (context.settings.json) {
+    const { envelope } = await import('../report/json.js');
+    const answer = books.map((one) => ({ edition: one.edition, file: one.file, pages: one.pageCount }));
+    context.print(envelope('demo', id, first.standing?.last?.commit ?? null, { store: shown, shells, books: answer }));
+  } else context.print(demoEnd(shown, id, shells[1], books));
+  return 0;
+}
+
+async function inOrder<A, B>(list: readonly A[], act: (one: A) => Promise<B>): Promise<readonly B[]> {
+  const done: B[] = [];
+  for (const one of list) done.push(await act(one));
+  return done;
+}

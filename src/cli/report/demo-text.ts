@@ -1,0 +1,33 @@
+import { length } from '../../quantity/format.js';
+import type { PrintedFile } from '../print-books.js';
+import type { CheckedShell } from './checked.js';
+import { countsText } from './findings.js';
+import { paragraph } from './wrap.js';
+
+/** What the demo found in one shell, in a few lines. The later shell has mistakes planted in it for `check` to find. */
+export function demoSummary({ shell, assessment, findings, counts }: CheckedShell, first: boolean): string {
+  const { figures, model } = assessment;
+  const { coverage } = figures.access;
+  const open = findings.filter((one) => one.severity !== 'note' && one.decidedBy === undefined);
+  const lines = [paragraph(`${shell} ${model.shell.title}: ${countsText(counts)}`, '   - ')];
+  if (first) {
+    const reach = `${coverage.nodesInReach} of ${coverage.nodes} service nodes in reach, ${length(coverage.runLengthInReachMm, model.shop.units)} of run`;
+    lines.push(paragraph(`${reach}; ${figures.joints.recorded} of ${figures.joints.found} joints recorded`, '     '));
+  } else if (open.length > 0) {
+    const rules = [...new Set(open.map((one) => one.rule))];
+    lines.push(paragraph(`planted mistakes found, as they should be: ${rules.join(', ')}`, '     '));
+  }
+  return lines.join('\n');
+}
+
+export function demoEnd(dir: string, shell: string, other: string | undefined, books: readonly PrintedFile[]): string {
+  return [
+    `The store:  ${dir}`,
+    ...books.map((one) => `A book:     ${one.file}  (${one.pageCount} pages)`),
+    '',
+    'Try next:',
+    `  shellbook weights ${shell} --store ${dir}`,
+    `  shellbook check ${other ?? shell} --store ${dir}`,
+    `  shellbook history ${shell} --store ${dir}`,
+  ].join('\n');
+}
