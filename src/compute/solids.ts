@@ -1,7 +1,7 @@
 import { planarPolygon } from '../geometry/polygon.js';
 import { add, cross, distance, dot, lerp, scale, subtract, unit, type Vec3 } from '../geometry/vector.js';
 import type { SectionShape } from '../model/library.js';
-import type { LineMember } from '../model/structure.js';
+import type { LineMember, Opening } from '../model/structure.js';
 
 /** A box in space: middle, three unit axes at right angles, half sizes along them, mm. */
 export interface OrientedBox {
@@ -60,4 +60,13 @@ export function memberBox(line: LineMember, shape: SectionShape): OrientedBox {
 export function plateFaces(outline: readonly Vec3[], thicknessMm: number): readonly [readonly Vec3[], readonly Vec3[]] {
   const offset = scale(planarPolygon(outline).normal, thicknessMm / 2);
   return [outline.map((corner) => add(corner, offset)), outline.map((corner) => subtract(corner, offset))];
+}
+
+/** Corners of an opening: along its sill, up by its height. Undefined where the sill is no line. */
+export function openingCorners(opening: Opening): readonly [Vec3, Vec3, Vec3, Vec3] | undefined {
+  const front = opening.sill[0];
+  const rear = opening.sill.at(-1);
+  if (!front || !rear || opening.sill.length < 2) return undefined;
+  const up: Vec3 = [0, 0, opening.heightMm];
+  return [front, rear, add(rear, up), add(front, up)];
 }

@@ -6,6 +6,10 @@ export interface OpeningFigure {
   readonly diagonalDifferenceMm?: number;
   readonly sagMm?: number;
   readonly gussets: readonly string[];
+  /** Corners of a slide-out opening with no gusset plate near: `lower front`, `upper rear` … */
+  readonly cornersWithoutGusset?: readonly string[];
+  /** Sag of the header under its own mass between the sides of the opening, simply held. Information only. */
+  readonly headerDeflectionMm?: number;
 }
 
 export interface Joint {
@@ -14,6 +18,17 @@ export interface Joint {
   readonly at: Vec3;
   readonly gapMm: number;
   readonly welds: readonly string[];
+  /** Clamps that join the two. */
+  readonly clamps?: readonly string[];
+  /** Longest seam that fits around the place of contact, mm. */
+  readonly seamMm?: number;
+}
+
+/** A pair that a weld record joins although the two do not meet. */
+export interface ApartPair {
+  readonly weld: string;
+  readonly members: readonly [string, string];
+  readonly gapMm: number;
 }
 
 export interface JointFigures {
@@ -22,6 +37,8 @@ export interface JointFigures {
   readonly recorded: number;
   readonly missing: readonly (readonly [string, string])[];
   readonly withoutJoint: readonly string[];
+  readonly apart?: readonly ApartPair[];
+  readonly assumptions?: readonly string[];
 }
 
 export interface WeldTotals {
@@ -32,4 +49,5 @@ export interface WeldTotals {
   readonly byProcess: Readonly<
     Record<string, { readonly count: number; readonly lengthMm: number; readonly rejects: number; readonly repairs: number }>
   >;
+  readonly assumptions?: readonly string[];
 }

@@ -1,9 +1,10 @@
 import { type Facet, facet, height, inFacet, isInPolygon, onFacet } from '../../geometry/facet.js';
 import { clipToConvex, type Point, signedArea } from '../../geometry/planar.js';
 import { planarPolygon } from '../../geometry/polygon.js';
-import { add, dot, type Vec3 } from '../../geometry/vector.js';
+import { dot, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { Opening, Panel } from '../../model/structure.js';
+import { openingCorners } from '../solids.js';
 
 export interface CutOut {
   readonly areaMm2: number;
@@ -33,15 +34,6 @@ export function cutOuts(panel: Panel, { shell }: Model): readonly CutOut[] {
 }
 
 const clearArea = ({ openingMm }: Panel): number => (openingMm ? openingMm[0] * openingMm[1] : 0);
-
-/** Corners of an opening: along its sill, up by its height. Undefined where the sill is no line. */
-export function openingCorners(opening: Opening): readonly [Vec3, Vec3, Vec3, Vec3] | undefined {
-  const front = opening.sill[0];
-  const rear = opening.sill.at(-1);
-  if (!front || !rear || opening.sill.length < 2) return undefined;
-  const up: Vec3 = [0, 0, opening.heightMm];
-  return [front, rear, add(rear, up), add(front, up)];
-}
 
 function throughWall(opening: Opening, plane: Facet): readonly CutOut[] {
   const corners = openingCorners(opening);

@@ -1,0 +1,13 @@
+/**
+ * Deflection of a straight prismatic beam, mm. Loads in N and N/mm, lengths in mm, E in N/mm², I in mm⁴.
+ * Source: AISC Manual Table 3-23 (formula from memory; small deflections, shear left out).
+ */
+export interface Beam {
+  readonly spanMm: number;
+  readonly modulusNMm2: number;
+  readonly inertiaMm4: number;
+}
+
+/** Case 1: simply held, even load w: 5 w L⁴ / 384 E I at mid-span. */
+export const simpleEven = ({ spanMm, modulusNMm2, inertiaMm4 }: Beam, loadNMm: number): number =>
+  (5 * loadNMm * spanMm ** 4) / (384 * modulusNMm2 * inertiaMm4);

@@ -1,0 +1,124 @@
+import { contact, spans } from '../../geometry/contact.js';
+import { pairsNear } from '../../geometry/pairs.js';
+import { add, cross, scale, subtract, unit, type Vec3 } from '../../geometry/vector.js';
+import type { Model } from '../../model/shell.js';
+import { type Body, bodyDistance, memberBody, panelBody } from './solids-of.js';
+import type { ApartPair, Joint, JointFigures } from './types.js';
+
+/** Members whose outer surfaces come within this are a joint: fit-up gap and a tape's reading. House value. */
+export const JOINT_TOLERANCE_MM = 3;
+
+/**
+ * Joints found from geometry, beside the welds and clamps on record: members whose outer surfaces come within 3 mm.
+ * A line member is the box of its section, a plate the prism of its outline. Skins and panels are no members.
+ */
+export function joints(model: Model): JointFigures {
+  const { shell } = model;
+  const bodies = shell.members.flatMap((member) => memberBody(member, model) ?? []);
+  const recorded = recordedPairs(model);
+  const found: Joint[] = [];
+  for (const [i, j] of pairsNear(
+    bodies.map(({ bounds }) => bounds),
+    JOINT_TOLERANCE_MM,
+  )) {
+    const joint = jointOf(bodies[i] as Body, bodies[j] as Body, recorded);
+    if (joint) found.push(joint);
+  }
+  const missing = found.filter(({ welds, clamps }) => welds.length === 0 && clamps?.length === 0).map(({ members }) => members);
+  const apart = apartPairs(model, bodies);
+  return {
+    joints: found,
+    found: found.length,
+    recorded: found.length - missing.length,
+    missing,
+    withoutJoint: [...new Set(apart.map(({ weld }) => weld))],
+    apart,
+    assumptions: ASSUMPTIONS,
+  };
+}
+
+const ASSUMPTIONS = [
+  `Members whose outer surfaces come within ${JOINT_TOLERANCE_MM} mm of each other are taken as a joint (house value).`,
+  'A member on a line is taken as the box of its section, a plate as its outline and thickness; skins and panels are not members.',
+];
+
+interface Recorded {
+  readonly welds: readonly string[];
+  readonly clamps: readonly string[];
+}
+
+const key = (a: string, b: string): string => JSON.stringify(a < b ? [a, b] : [b, a]);
+
+function recordedPairs({ shell }: Model): ReadonlyMap<string, Recorded> {
+  const pairs = new Map<string, { welds: string[]; clamps: string[] }>();
+  const at = (a: string, b: string) => {
+    const pair = pairs.get(key(a, b)) ?? { welds: [], clamps: [] };
+    pairs.set(key(a, b), pair);
+    return pair;
+  };
+  for (const weld of shell.welds) for (const [a, b] of weld.joins) at(a, b).welds.push(weld.id);
+  for (const clamp of shell.clamps) {
+    for (const [i, a] of clamp.joins.entries()) for (const b of clamp.joins.slice(i + 1)) at(a, b).clamps.push(clamp.id);
+  }
+  return pairs;
+}
+
+function jointOf(a: Body, b: Body, recorded: ReadonlyMap<string, Recorded>): Joint | undefined {
+  const gapMm = bodyDistance(a, b, JOINT_TOLERANCE_MM);
+  if (gapMm === undefined) return undefined;
+  const { welds, clamps } = recorded.get(key(a.id, b.id)) ?? { welds: [], clamps: [] };
+  return { members: [a.id, b.id], ...placeOf(a, b, gapMm), gapMm, welds: [...new Set(welds)], clamps };
+}
+
+/** Middle of the contact, and the way around it: twice the sum of its two longer sides. */
+function placeOf(a: Body, b: Body, gapMm: number): { readonly at: Vec3; readonly seamMm: number } {
+  // Each side grown by half the gap and a hair meets the other.
+  const reach = gapMm / 2 + 0.01;
+  const contacts = a.parts.flatMap((one) => b.parts.flatMap((other) => contact(one, other, reach) ?? []));
+  const area = contacts.reduce((sum, one) => sum + one.area, 0);
+  if (area === 0) return { at: middleOf(a, b), seamMm: 0 };
+  const at = contacts.reduce<Vec3>((sum, one) => add(sum, scale(one.middle, one.area / area)), [0, 0, 0]);
+  const [first = 0, second = 0] = spans(
+    contacts.flatMap(({ corners }) => corners),
+    axesOf(a),
+  );
+  return { at, seamMm: 2 * (first + second) };
+}
+
+/** Middle of what the two bounds share, for a contact in a single point. */
+function middleOf(a: Body, b: Body): Vec3 {
+  const low = a.bounds.min.map((value, k) => Math.max(value, b.bounds.min[k] as number));
+  const high = a.bounds.max.map((value, k) => Math.min(value, b.bounds.max[k] as number));
+  return [0, 1, 2].map((k) => ((low[k] as number) + (high[k] as number)) / 2) as unknown as Vec3;
+}
+
+/** Three directions at right angles of a body's first solid. */
+function axesOf({ parts }: Body): readonly Vec3[] {
+  const solid = parts[0];
+  if (!solid) return [];
+  const normal = (solid.faces[0] as { readonly normal: Vec3 }).normal;
+  const [from, to] = solid.edges[0] as readonly [Vec3, Vec3];
+  const along = unit(subtract(to, from));
+  return [normal, along, cross(normal, along)];
+}
+
+/** Pairs that a weld joins on paper but not in space. A weld onto something without a shape is not judged. */
+function apartPairs({ shell }: Model, members: readonly Body[]): readonly ApartPair[] {
+  const bodies = new Map(members.map((one) => [one.id, one]));
+  const panels = new Map(shell.panels.map((panel) => [panel.id, panel]));
+  const bodyOf = (id: string): Body | undefined => {
+    const known = bodies.get(id);
+    const panel = panels.get(id);
+    if (known || !panel) return known;
+    const made = panelBody(panel);
+    if (made) bodies.set(id, made);
+    return made;
+  };
+  return shell.welds.flatMap((weld) =>
+    weld.joins.flatMap(([first, second]) => {
+      const [a, b] = [bodyOf(first), bodyOf(second)];
+      if (!a || !b || bodyDistance(a, b, JOINT_TOLERANCE_MM) !== undefined) return [];
+      return [{ weld: weld.id, members: [first, second] as const, gapMm: bodyDistance(a, b) ?? 0 }];
+    }),
+  );
+}

@@ -1,0 +1,41 @@
+import { type Bounds, boundsOf } from '../../geometry/box.js';
+import { type Convex, convexOfBox, convexOfPlate } from '../../geometry/convex.js';
+import { convexDistance, separation } from '../../geometry/convex-distance.js';
+import type { Model } from '../../model/shell.js';
+import type { Member, Panel } from '../../model/structure.js';
+import { memberBox } from '../solids.js';
+
+/** The outer surface of a member or panel, as convex solids. */
+export interface Body {
+  readonly id: string;
+  readonly parts: readonly Convex[];
+  readonly bounds: Bounds;
+}
+
+const body = (id: string, parts: readonly Convex[]): Body | undefined =>
+  parts.length === 0 ? undefined : { id, parts, bounds: boundsOf(parts.flatMap(({ corners }) => corners)) };
+
+/** A line member fills the box of its section; a plate the prism of its outline. None without section, length or area. */
+export function memberBody(member: Member, { library }: Model): Body | undefined {
+  const { shape } = member;
+  if (shape.kind === 'plate') return body(member.id, convexOfPlate(shape.outline, shape.thicknessMm));
+  const section = library.sections.get(shape.section);
+  if (!section) return undefined;
+  const box = memberBox(shape, section.dimensions);
+  return box.half[0] === 0 ? undefined : body(member.id, [convexOfBox(box)]);
+}
+
+/** A panel as a plate of its thickness, its holes filled. */
+export const panelBody = (panel: Panel): Body | undefined => body(panel.id, convexOfPlate(panel.outline, panel.thicknessMm ?? 0));
+
+/** Distance of two bodies, mm; undefined as soon as it is known to be above `enough`. */
+export function bodyDistance(a: Body, b: Body, enough = Infinity): number | undefined {
+  let least = Infinity;
+  for (const one of a.parts) {
+    for (const other of b.parts) {
+      if (separation(one, other, enough) > enough) continue;
+      least = Math.min(least, convexDistance(one, other));
+    }
+  }
+  return least <= enough ? least : undefined;
+}

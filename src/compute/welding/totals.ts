@@ -1,0 +1,44 @@
+import type { Model } from '../../model/shell.js';
+import type { Weld } from '../../model/structure.js';
+import type { WeldTotals } from '../structure/types.js';
+import { baseParts, thinnerMm } from './base.js';
+import { depositKg, laidLengthMm } from './deposit.js';
+import { processName } from './process.js';
+
+type ByProcess = WeldTotals['byProcess'][string];
+
+/** Lengths, deposited filler, rejects and repairs of all weld records. */
+export function weldTotals(model: Model): WeldTotals {
+  const { welds } = model.shell;
+  const byProcess = new Map<string, ByProcess>();
+  for (const weld of welds) {
+    const process = processName(weld.process);
+    const so = byProcess.get(process) ?? { count: 0, lengthMm: 0, rejects: 0, repairs: 0 };
+    byProcess.set(process, {
+      count: so.count + 1,
+      lengthMm: so.lengthMm + lengthOf(weld),
+      rejects: so.rejects + weld.inspections.filter(({ result }) => result === 'reject').length,
+      repairs: so.repairs + repairsOf(weld),
+    });
+  }
+  return {
+    count: welds.length,
+    jointsCount: welds.reduce((sum, { joins }) => sum + joins.length, 0),
+    lengthMm: welds.reduce((sum, weld) => sum + lengthOf(weld), 0),
+    depositedKg: welds.reduce((sum, weld) => sum + deposited(weld, model), 0),
+    byProcess: Object.fromEntries(byProcess),
+    assumptions: ASSUMPTIONS,
+  };
+}
+
+const ASSUMPTIONS = [
+  'Lengths are laid lengths: a weld on both sides counts twice, a record for several joints counts each.',
+  'Deposited filler is taken with flat faces and no cap: fillets leg² / 2; grooves with a 1 mm root gap, bevels of 45°, V grooves of 60°; spatter and stub loss are not counted.',
+];
+
+const lengthOf = (weld: Weld): number => laidLengthMm(weld) * weld.joins.length;
+
+const deposited = (weld: Weld, model: Model): number => weld.joins.length * depositKg(weld, thinnerMm(baseParts(weld, model)));
+
+/** Repairs carry their number: the highest is how many there were. */
+const repairsOf = ({ inspections }: Weld): number => Math.max(0, ...inspections.map(({ repair }) => repair ?? 0));
