@@ -69,6 +69,14 @@ export class Ink {
     this.cells[index] = Math.max(this.cells[index] as number, weight);
   }
 
+  /** Sum over the cells along a line. */
+  along(a: Point, b: Point): number {
+    const steps = Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / CELL_MM);
+    let sum = 0;
+    for (let k = 1; k <= steps; k++) sum += this.at(a[0] + ((b[0] - a[0]) * k) / steps, a[1] + ((b[1] - a[1]) * k) / steps);
+    return sum;
+  }
+
   /** Sum over the cells under a rectangle. */
   under(rect: Rect): number {
     let sum = 0;

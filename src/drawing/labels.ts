@@ -1,6 +1,6 @@
 import type { Ink } from './ink.js';
 import { clipSegment } from './outline.js';
-import { grow, overlaps, type Point, type Rect, within } from './scene.js';
+import { grow, holds, overlaps, type Point, type Rect, within } from './scene.js';
 import type { TextStyleName } from './styles.js';
 import { textHeightMm, textWidthMm } from './text-width.js';
 
@@ -8,12 +8,16 @@ import { textHeightMm, textWidthMm } from './text-width.js';
 export interface LabelWish {
   readonly text: string;
   readonly anchor: Point;
+  /** Other places that it may as well point at, as along a member or a run. */
+  readonly also?: readonly Point[];
   readonly style: TextStyleName;
   /** Higher is placed first and dropped last. */
   readonly priority: number;
   readonly id?: string;
   /** Half size of the symbol that it belongs to: the label stays clear of it, mm. */
   readonly clearMm?: number;
+  /** True: best right on its anchor, as a panel's id within the panel. */
+  readonly centred?: boolean;
   /** Repeats of a label are left out silently, and never stand far away. */
   readonly repeat?: boolean;
 }
@@ -37,6 +41,9 @@ const ANGLES = 20;
 const NEAREST_WITHOUT_LEADER_MM = 1.2;
 /** What crossing another leader or lying on one costs, as millimetres of distance. */
 const CROSSING_COST = 14;
+/** What lying on the anchor of a label yet to come costs. */
+const COVERING_COST = 25;
+const OTHER_ANCHOR_COST = 0.4;
 
 /**
  * Places labels so that none overlaps another or leaves `room`. Greedy by priority, and in a stated order among equals, so the
@@ -51,8 +58,10 @@ export function placeLabels(wishes: readonly LabelWish[], room: Rect, taken: rea
   const leftOut: LabelWish[] = [];
   const boxes: Rect[] = [...taken];
   const leaders: (readonly [Point, Point])[] = [];
+  const anchors = new Set(ordered.filter(({ wish }) => !wish.repeat && !wish.also).map(({ wish }) => wish));
   for (const { wish } of ordered) {
-    const found = bestPlace(wish, { room, boxes, leaders, ink });
+    anchors.delete(wish);
+    const found = bestPlace(wish, { room, boxes, leaders, anchors, ink });
     if (found) {
       placed.push(found);
       boxes.push(found.box);
@@ -66,25 +75,33 @@ interface State {
   readonly room: Rect;
   readonly boxes: readonly Rect[];
   readonly leaders: readonly (readonly [Point, Point])[];
+  /** Labels still to be placed: on their anchors they would be cut off. */
+  readonly anchors: ReadonlySet<LabelWish>;
   readonly ink: Ink;
 }
 
 function bestPlace(wish: LabelWish, state: State): PlacedLabel | undefined {
   let best: { readonly placed: PlacedLabel; readonly cost: number } | undefined;
-  const consider = (box: Rect, awayMm: number): void => {
+  const consider = (wanted: LabelWish, box: Rect, awayMm: number): void => {
     if (best && awayMm >= best.cost) return;
-    const judged = judge(wish, box, awayMm, state);
+    const judged = judge(wanted, box, awayMm, state);
     if (judged && (!best || judged.cost < best.cost)) best = judged;
   };
-  for (const box of beside(wish)) consider(box, 0);
-  for (const [box, awayMm] of around(wish, wish.repeat ? 2 : RINGS_MM.length)) consider(box, awayMm);
-  if (!best && !wish.repeat) for (const [box, awayMm] of anywhere(wish, state.room)) consider(box, awayMm);
+  [wish.anchor, ...(wish.also ?? [])].forEach((anchor, index) => {
+    const wanted = { ...wish, anchor };
+    const later = index * OTHER_ANCHOR_COST;
+    if (wish.centred) consider(wanted, boxAt(wanted, anchor), later);
+    for (const box of beside(wanted)) consider(wanted, box, later + (wish.centred ? 2 : 0));
+    for (const [box, awayMm] of around(wanted, wish.repeat ? 2 : RINGS_MM.length)) consider(wanted, box, later + awayMm);
+  });
+  if (!best && !wish.repeat) for (const [box, awayMm] of anywhere(wish, state.room)) consider(wish, box, awayMm);
   return best?.placed;
 }
 
 function judge(wish: LabelWish, box: Rect, awayMm: number, state: State): { placed: PlacedLabel; cost: number } | undefined {
   if (!within(box, state.room) || state.boxes.some((other) => overlaps(box, other, AIR_MM))) return undefined;
   let cost = awayMm + state.ink.under(grow(box, 0.2)) * 0.3;
+  for (const { anchor } of state.anchors) if (holds(grow(box, 0.6), anchor)) cost += COVERING_COST;
   const end = nearestPoint(box, wish.anchor);
   const away = Math.hypot(end[0] - wish.anchor[0], end[1] - wish.anchor[1]);
   const drawn = away > (wish.clearMm ?? 0) + NEAREST_WITHOUT_LEADER_MM;
@@ -94,6 +111,7 @@ function judge(wish: LabelWish, box: Rect, awayMm: number, state: State): { plac
     if (clipSegment(other[0], other[1], box)) cost += CROSSING_COST;
   }
   if (leader && state.boxes.some((other) => clipSegment(leader[0], leader[1], other))) return undefined;
+  if (leader) cost += state.ink.along(leader[0], leader[1]) * 0.1;
   return { placed: { wish, box, ...(leader ? { leader } : {}) }, cost };
 }
 

@@ -2,7 +2,7 @@ import type { Point } from './scene.js';
 
 /** Lines that lie over each other on the sheet, drawn side by side. */
 
-const LANE_MM = 0.95;
+const LANE_MM = 0.8;
 /** Segments nearer than this across, and as near in direction, share a corridor, mm. */
 const SAME_MM = 0.7;
 const SHORTEST_MM = 0.4;

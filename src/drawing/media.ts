@@ -51,8 +51,8 @@ function style(medium: Medium): MediumStyle {
   const dash = PATTERNS[lineType];
   const pen: Pen =
     medium === 'duct'
-      ? { widthMm: 0.7, colour, core: { colour: '#ffffff', widthMm: 0.35 } }
-      : { widthMm: 0.5, colour, ...(dash ? { dash } : {}) };
+      ? { widthMm: 0.7, colour, core: { colour: '#ffffff', widthMm: 0.25 } }
+      : { widthMm: 0.35, colour, ...(dash ? { dash } : {}) };
   return { medium, name, letter, colour, lineType, pen };
 }
 

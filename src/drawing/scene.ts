@@ -77,6 +77,8 @@ export const overlaps = (a: Rect, b: Rect, gapMm = 0): boolean =>
 export const within = (inner: Rect, outer: Rect): boolean =>
   inner.x0 >= outer.x0 && inner.y0 >= outer.y0 && inner.x1 <= outer.x1 && inner.y1 <= outer.y1;
 
+export const holds = (r: Rect, [x, y]: Point): boolean => x >= r.x0 && x <= r.x1 && y >= r.y0 && y <= r.y1;
+
 export const grow = (a: Rect, byMm: number): Rect => ({ x0: a.x0 - byMm, y0: a.y0 - byMm, x1: a.x1 + byMm, y1: a.y1 + byMm });
 
 export const line = (layer: Layer, pen: PenName, points: readonly Point[], id?: string): ShapeMark => ({

@@ -42,6 +42,7 @@ const PLAIN_PENS = {
   subject: { widthMm: 0.7, colour: INK, fill: '#9fb3ac' },
   opening: { widthMm: 0.35, colour: INK, fill: PAPER },
   edge: { widthMm: 0.7, colour: INK },
+  'edge-thin': { widthMm: 0.13, colour: INK },
   equipment: { widthMm: 0.25, colour: INK, fill: '#eef1f0' },
   'equipment-strong': { widthMm: 0.5, colour: INK, fill: '#dfe6e4' },
   mark: { widthMm: 0.25, colour: INK, fill: PAPER },
@@ -64,8 +65,7 @@ const PLAIN_PENS = {
   'series-2': { widthMm: 0.5, colour: '#1c5a85', dash: [3, 0.8] },
   'series-3': { widthMm: 0.5, colour: '#9a4a12', dash: [4, 0.8, 0.6, 0.8] },
   'series-4': { widthMm: 0.5, colour: '#5b2f74', dash: [0.6, 0.8] },
-  'cover-shell': { widthMm: 0.7, colour: INK, fill: '#f3f5f3' },
-  'cover-skin': { widthMm: 0.25, colour: '#8d979c' },
+  'cover-shell': { widthMm: 0.18, colour: '#8d979c', fill: '#eef2ef' },
   'cover-dark': { widthMm: 0.35, colour: INK, fill: '#c9d3cf' },
   'cover-tyre': { widthMm: 0.5, colour: INK, fill: '#5b646a' },
   'cover-hub': { widthMm: 0.35, colour: INK, fill: '#dfe6e4' },
@@ -83,8 +83,8 @@ export const PENS: Readonly<Record<PenName, Pen>> = {
   ...(Object.fromEntries(
     Object.entries(MEDIUM_STYLES).flatMap(([medium, style]) => [
       [`run-${medium}`, style.pen],
-      [`node-${medium}`, { widthMm: 0.35, colour: style.colour, fill: PAPER }],
-      [`node-filled-${medium}`, { widthMm: 0.35, colour: style.colour, fill: style.colour }],
+      [`node-${medium}`, { widthMm: 0.25, colour: style.colour, fill: PAPER }],
+      [`node-filled-${medium}`, { widthMm: 0.25, colour: style.colour, fill: style.colour }],
     ]),
   ) as Record<`run-${Medium}` | `node-${Medium}` | `node-filled-${Medium}`, Pen>),
 };

@@ -38,7 +38,14 @@ export function openingMarks(
     if (ring.length < 4) continue;
     marks.push(area('hidden', 'opening', ring, opening.id));
     const middle: Point = [ring.reduce((sum, p) => sum + p[0], 0) / 4, ring.reduce((sum, p) => sum + p[1], 0) / 4];
-    wishes.push({ text: `${opening.openingKind} ${opening.id}`, anchor: middle, style: 'name', priority: 65, id: opening.id });
+    wishes.push({
+      text: `${opening.openingKind} ${opening.id}`,
+      anchor: middle,
+      style: 'name',
+      priority: 65,
+      id: opening.id,
+      centred: true,
+    });
   }
   return { marks, wishes };
 }

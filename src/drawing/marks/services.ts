@@ -2,15 +2,17 @@ import type { Run, ServiceNode } from '../../model/services.js';
 import type { LabelWish } from '../labels.js';
 import { spreadLines } from '../lanes.js';
 import { MEDIUM_STYLES } from '../media.js';
-import { alongLine, lineLengthMm } from '../outline.js';
-import { line, type Mark, type Point, text } from '../scene.js';
+import { alongLine, clipLine, lineLengthMm } from '../outline.js';
+import { line, type Mark, type Point, type Rect, text } from '../scene.js';
 import type { Port } from '../sheet.js';
 import { NODE_SYMBOL_MM, nodeMarks } from '../symbols.js';
 
 /** A label stands on a run at least every so often, mm on the sheet. */
 const LABEL_EVERY_MM = 90;
-const LETTER_EVERY_MM = 45;
+const LETTER_EVERY_MM = 60;
 const SHORTEST_WITH_LETTER_MM = 14;
+/** Where else along its stretch a run may be labelled. */
+const ALONG = [0.4, 0.6, 0.25, 0.75, 0.12, 0.88] as const;
 
 export interface RunsDrawn {
   readonly marks: readonly Mark[];
@@ -18,17 +20,25 @@ export interface RunsDrawn {
 }
 
 /** Runs in the patterns of their media, apart where they lie over each other, each labelled as often as it is long. */
-export function runMarks(runs: readonly Run[], port: Port, labelled = true, repeats = true): RunsDrawn {
+export function runMarks(
+  runs: readonly Run[],
+  port: Port,
+  more: { readonly labelled?: boolean; readonly clip?: Rect } = {},
+): RunsDrawn {
   const drawn = runs.filter((run) => run.path.length >= 2);
   const lines = spreadLines(drawn.map((run) => run.path.map(port.place)));
   const marks: Mark[] = [];
   const wishes: LabelWish[] = [];
   drawn.forEach((run, index) => {
-    const points = lines[index] as readonly Point[];
-    const length = lineLengthMm(points);
-    marks.push(line('runs', `run-${run.medium}`, points, run.id));
-    marks.push(...letters(run, points, length));
-    if (labelled) wishes.push(...runWishes(run, points, length, repeats));
+    const whole = lines[index] as readonly Point[];
+    const pieces = more.clip ? clipLine(whole, more.clip) : [whole];
+    const longest = Math.max(0, ...pieces.map(lineLengthMm));
+    for (const points of pieces) {
+      const length = lineLengthMm(points);
+      marks.push(line('runs', `run-${run.medium}`, points, run.id));
+      marks.push(...letters(run, points, length));
+      if (more.labelled !== false && length === longest) wishes.push(...runWishes(run, points, length));
+    }
   });
   return { marks, wishes };
 }
@@ -43,13 +53,14 @@ function letters(run: Run, points: readonly Point[], length: number): readonly M
   });
 }
 
-function runWishes(run: Run, points: readonly Point[], length: number, repeats: boolean): readonly LabelWish[] {
-  const count = repeats ? Math.max(1, Math.round(length / LABEL_EVERY_MM)) : 1;
+function runWishes(run: Run, points: readonly Point[], length: number): readonly LabelWish[] {
+  const count = Math.max(1, Math.round(length / LABEL_EVERY_MM));
   return Array.from({ length: count }, (_, k): LabelWish => {
     const middleFirst = (Math.floor((count - 1) / 2) + k) % count;
     return {
       text: run.id,
       anchor: alongLine(points, (length * (middleFirst + 0.5)) / count).at,
+      also: ALONG.map((share) => alongLine(points, (length * (middleFirst + share)) / count).at),
       style: 'id',
       priority: k === 0 ? 40 : 10,
       id: run.id,

@@ -1,3 +1,5 @@
+import { memberBox, type OrientedBox } from '../../compute/solids.js';
+import { add, dot, scale, subtract } from '../../geometry/vector.js';
 import type { Library } from '../../model/library.js';
 import type { Member } from '../../model/structure.js';
 import { area, line, type Mark, type Point } from '../scene.js';
@@ -28,6 +30,23 @@ export function memberMarks(members: readonly Member[], library: Library, port: 
       subject ? solid.member.id : undefined,
     ),
   );
+}
+
+/** As solids with the edges that meet at each one's nearest corner: for pictorials. */
+export function memberEdges(members: readonly Member[], library: Library, port: Port): readonly Mark[] {
+  return silhouettes(members, library, port).flatMap((solid) => {
+    const { shape } = solid.member;
+    const outline = outlineMark(solid, port, 'structure', shape.kind === 'plate' ? 'plate' : 'member');
+    const section = shape.kind === 'line' ? library.sections.get(shape.section) : undefined;
+    if (shape.kind === 'plate' || !section) return [outline];
+    return [outline, ...nearEdges(memberBox(shape, section.dimensions), port)];
+  });
+}
+
+function nearEdges(box: OrientedBox, port: Port): readonly Mark[] {
+  const steps = box.axes.map((axis, k) => scale(axis, Math.sign(dot(axis, port.view.toViewer)) * (box.half[k] as number)));
+  const corner = steps.reduce((at, step) => add(at, step), box.center);
+  return steps.map((step) => line('structure', 'edge-thin', [port.place(corner), port.place(subtract(corner, scale(step, 2)))]));
 }
 
 /** The same members as a pale background. */

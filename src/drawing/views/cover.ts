@@ -1,11 +1,14 @@
 import type { Assessment } from '../../assess.js';
+import type { Panel } from '../../model/structure.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { ASSUMED_TYRE_RADIUS_MM, extentCorners, groundZMm, shellExtent, vehicleExtent, viewBounds } from '../extent.js';
+import { chassisSide } from '../marks/chassis.js';
 import { openingMarks } from '../marks/openings.js';
 import { panelMark, panelsOfFace } from '../marks/panels.js';
 import { memberMarks } from '../marks/structure.js';
+import { convexHull } from '../outline.js';
 import { VIEWS } from '../projection.js';
-import { circle, line, type Mark, type Point } from '../scene.js';
+import { area, circle, line, type Mark, type Point } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import type { PenName } from '../styles.js';
 import { nearFace } from './general.js';
@@ -25,6 +28,8 @@ export function coverDrawing(a: Assessment, sheet: SheetSize, options: DrawingOp
   const marks: Mark[] = [
     ...(panels.length === 0 ? memberMarks(nearFace(model, shell, 'left'), model.library, port, false) : []),
     ...panels.map((panel) => panelMark(panel, port, panel.panelKind === 'access' ? 'cover-dark' : 'cover-shell', false)),
+    ...shellOutline(panels, port),
+    ...chassisSide(model, vehicleExtent(model), port).filter((mark) => mark.kind === 'shape' && mark.closed),
     ...openingMarks(model, 'left', port).marks.map((mark) => bare(mark, 'cover-dark')),
     ...wheels(a, port),
   ];
@@ -41,6 +46,14 @@ export function coverDrawing(a: Assessment, sheet: SheetSize, options: DrawingOp
     },
     options,
   );
+}
+
+/** The skins' common outline, heavy. */
+function shellOutline(panels: readonly Panel[], port: Port): readonly Mark[] {
+  const hull = convexHull(
+    panels.filter(({ panelKind }) => panelKind !== 'access').flatMap((panel) => panel.outline.map(port.place)),
+  );
+  return hull.length >= 3 ? [{ ...area('hidden', 'edge', hull) }] : [];
 }
 
 function wheels(a: Assessment, port: Port): readonly Mark[] {

@@ -42,7 +42,7 @@ export function emergencyPlan(a: Assessment, sheet: SheetSize, options: DrawingO
   for (const port of layout.ports) {
     const plan = port.view === VIEWS.plan;
     marks.push(...(plan ? chassisPlan : chassisSide)(model, vehicle, port), ...memberContext(shell.members, model.library, port));
-    marks.push(...runMarks(runs, port, false).marks);
+    marks.push(...runMarks(runs, port, { labelled: false }).marks);
     for (const component of components) marks.push(...componentMarks(component, port));
     for (const node of nodes) marks.push(...nodeMarks(node, port.place(node.at)));
     const named = (text: string, id: string, at: Vec3, priority: number): LabelWish => ({

@@ -1,13 +1,14 @@
 import type { Assessment } from '../../assess.js';
-import type { Vec3 } from '../../geometry/vector.js';
+import { lerp, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { Facing, Member } from '../../model/structure.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { type Extent, extentCorners, shellExtent, viewBounds } from '../extent.js';
+import { clipMarks, type Part, partsOf } from '../halves.js';
 import type { LabelWish } from '../labels.js';
-import { memberContext, memberMarks } from '../marks/structure.js';
+import { memberContext, memberEdges, memberMarks } from '../marks/structure.js';
 import { nearness, VIEW_OF_FACE, VIEWS, type View } from '../projection.js';
-import type { Point } from '../scene.js';
+import { grow, holds, type Point } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import { memberCorners, middleOf, silhouette } from '../visibility.js';
 
@@ -33,7 +34,7 @@ export function frameDrawings(a: Assessment, sheet: SheetSize, options: DrawingO
   const before: Member[] = [];
   for (const [stage, name, members] of stages(model)) {
     drawings.push(pictorial(model, { stage, name, members, before }, sheet, options));
-    for (const group of groups(members, model, shell)) drawings.push(frame(model, stage, name, group, sheet, options));
+    for (const group of groups(members, model, shell)) drawings.push(...frames(model, stage, name, group, sheet, options));
     before.push(...members);
   }
   return drawings;
@@ -61,38 +62,39 @@ const GROUPS: readonly (readonly [Facing, string])[] = [
 ];
 
 function groups(members: readonly Member[], model: Model, shell: Extent): readonly Group[] {
-  const byFace = new Map<Facing | 'inside', Member[]>();
-  for (const member of members) {
-    const face = faceOfMember(member, model, shell);
-    byFace.set(face, [...(byFace.get(face) ?? []), member]);
-  }
-  const rest = [...(byFace.get('inside') ?? [])];
+  const faces = new Map(members.map((member) => [member, facesOfMember(member, model, shell)]));
+  const count = (face: Facing): number => [...faces.values()].filter((near) => near.includes(face)).length;
+  // A top rail lies in its wall and in the roof: it goes where more of its stage goes.
+  const chosen = new Map(
+    members.map((member) => [
+      member,
+      (faces.get(member) ?? []).reduce<Facing | undefined>(
+        (best, face) => (best === undefined || count(face) > count(best) ? face : best),
+        undefined,
+      ),
+    ]),
+  );
   const found: Group[] = [];
+  const rest: Member[] = members.filter((member) => chosen.get(member) === undefined);
   for (const [face, name] of GROUPS) {
-    const own = byFace.get(face) ?? [];
+    const own = members.filter((member) => chosen.get(member) === face);
     if (own.length >= SMALLEST_GROUP) found.push({ name, view: face === 'down' ? VIEWS.plan : VIEW_OF_FACE[face], members: own });
     else rest.push(...own);
   }
   if (rest.length > 0)
-    found.push({ name: found.length > 0 ? 'other members' : 'plan', view: flattest(rest, model), members: rest });
+    found.push({ name: found.length > 0 ? 'other members' : 'all members', view: flattest(rest, model), members: rest });
   return found;
 }
 
-/** Floor and roof first: a crossmember's middle is far from the walls, a post's far from the floor. */
-function faceOfMember(member: Member, model: Model, shell: Extent): Facing | 'inside' {
+/** The faces of the shell near which a member's middle lies. */
+function facesOfMember(member: Member, model: Model, shell: Extent): readonly Facing[] {
   const middle = middleOf(memberCorners(member, model.library));
   const corners = extentCorners(shell);
-  let best: Facing | 'inside' = 'inside';
-  let bestIn = FACE_DEPTH_MM;
-  for (const [face] of GROUPS) {
+  return GROUPS.flatMap(([face]) => {
     const view = VIEW_OF_FACE[face];
     const inside = Math.max(...corners.map((corner) => nearness(view, corner))) - nearness(view, middle);
-    if (inside < bestIn) {
-      bestIn = inside;
-      best = face;
-    }
-  }
-  return best;
+    return inside < FACE_DEPTH_MM ? [face] : [];
+  });
 }
 
 /** Of plan, side and front: the one that looks along the least spread of the members' middles. */
@@ -105,25 +107,44 @@ function flattest(members: readonly Member[], model: Model): View {
   return [VIEWS.plan, VIEWS.left, VIEWS.front].reduce((best, view) => (spread(view) < spread(best) - 1 ? view : best));
 }
 
-function frame(model: Model, stage: string, stageName: string, group: Group, sheet: SheetSize, options: DrawingOptions): Drawing {
+function frames(
+  model: Model,
+  stage: string,
+  stageName: string,
+  group: Group,
+  sheet: SheetSize,
+  options: DrawingOptions,
+): readonly Drawing[] {
   const corners = group.members.flatMap((member) => memberCorners(member, model.library));
-  const layout = layOut([{ view: group.view, bounds: viewBounds(group.view, corners) }], sheet, {
-    sideMm: 12,
-    aboveMm: 10,
-    belowMm: 10,
-    mostMm: 42,
-  });
-  const port = layout.ports[0] as Port;
+  const whole = viewBounds(group.view, corners);
+  return partsOf(whole, group.members.length, group.view.front).map((part) =>
+    frame(model, { stage, stageName, group, part }, sheet, options),
+  );
+}
+
+interface FrameOf {
+  readonly stage: string;
+  readonly stageName: string;
+  readonly group: Group;
+  readonly part: Part;
+}
+
+function frame(model: Model, { stage, stageName, group, part }: FrameOf, sheet: SheetSize, options: DrawingOptions): Drawing {
   const count = group.members.length;
+  const size = { widthMm: sheet.widthMm, heightMm: Math.min(sheet.heightMm, Math.max(90, 60 + 3.5 * count)) };
+  const mostMm = Math.min(40, 10 + 0.5 * count);
+  const layout = layOut([{ view: group.view, bounds: part.bounds }], size, { sideMm: 12, aboveMm: 8, belowMm: 8, mostMm });
+  const port = layout.ports[0] as Port;
+  const half = part.suffix === '' ? '' : `, ${part.suffix}`;
   return compose(
     {
-      id: `frame-${stage}-${group.name.replaceAll(' ', '-')}`,
-      title: `${stageName}: ${group.name}`,
-      alt: `${stageName}, ${group.name}, ${group.view.name} view: ${count} ${count === 1 ? 'member' : 'members'} drawn as solids, each with its id.`,
+      id: `frame-${stage}-${group.name}${half}`.replaceAll(/[ ,]+/gu, '-'),
+      title: `${stageName}: ${group.name}${half}`,
+      alt: `${stageName}, ${group.name}${half}, ${group.view.name} view: ${count} ${count === 1 ? 'member' : 'members'} drawn as solids, each with its id.`,
       ...layout,
       front: group.view.front,
       units: model.shop.units,
-      marks: memberMarks(group.members, model.library, port, true),
+      marks: clipMarks(memberMarks(group.members, model.library, port, true), grow(port.frame, 0.5)),
       wishes: group.members.flatMap((member) => memberWish(member, model, port)),
       notes: group.view === VIEWS.plan ? ['Right (kerb) side up.'] : [],
       rest: 'in the member schedule',
@@ -132,16 +153,25 @@ function frame(model: Model, stage: string, stageName: string, group: Group, she
   );
 }
 
-/** On the member itself where it is the larger; small parts come first, for their room is scarcest. */
+/** Where along a member its id may stand, the middle first. */
+const ALONG = [0.5, 0.38, 0.62, 0.25, 0.75, 0.12, 0.88] as const;
+
 function memberWish(member: Member, model: Model, port: Port): readonly LabelWish[] {
   const solid = silhouette(member, model.library, port.view);
   if (!solid) return [];
-  const ring = solid.ring.map(port.placeFlat);
-  const anchor: Point = [
-    ring.reduce((sum, point) => sum + point[0], 0) / ring.length,
-    ring.reduce((sum, point) => sum + point[1], 0) / ring.length,
-  ];
-  return [{ text: member.id, anchor, style: 'id', priority: 30, id: member.id }];
+  const { shape } = member;
+  const middle = solid.ring.map(port.placeFlat);
+  const places: readonly Point[] =
+    shape.kind === 'line'
+      ? ALONG.map((share) => port.place(lerp(shape.from, shape.to, share)))
+      : [
+          [
+            middle.reduce((sum, point) => sum + point[0], 0) / middle.length,
+            middle.reduce((sum, point) => sum + point[1], 0) / middle.length,
+          ],
+        ];
+  const [anchor, ...also] = places.filter((place) => holds(port.frame, place));
+  return anchor ? [{ text: member.id, anchor, also, style: 'id', priority: 30, id: member.id }] : [];
 }
 
 interface StageOf {
@@ -166,7 +196,7 @@ function pictorial(model: Model, { stage, name, members, before }: StageOf, shee
       ...placed,
       front: 'left',
       units: model.shop.units,
-      marks: [...memberContext(before, model.library, port), ...memberMarks(members, model.library, port, false)],
+      marks: [...memberContext(before, model.library, port), ...memberEdges(members, model.library, port)],
       wishes: [],
       notes: [`Isometric, not to scale. Dark: ${name}.${before.length > 0 ? ' Pale: earlier stages.' : ''}`],
     },

@@ -19,6 +19,8 @@ import { memberCorners } from '../visibility.js';
 
 /** Members further in than this from an outside face are not shown dashed behind it, mm. */
 const WALL_DEPTH_MM = 250;
+/** The same for floor and roof, which are deeper. */
+const FLOOR_DEPTH_MM = 400;
 
 interface Sheet {
   readonly a: Assessment;
@@ -44,7 +46,7 @@ export function generalArrangement(a: Assessment, sheet: SheetSize, options: Dra
   ];
 }
 
-const DIMENSION_ROOM = { sideMm: 12, aboveMm: 12, belowMm: 20, mostMm: 26 } as const;
+const DIMENSION_ROOM = { sideMm: 12, aboveMm: 12, belowMm: 20, mostMm: 0 } as const;
 
 function floorPlan({ model, shell, vehicle, sheet, options }: Sheet): Drawing {
   const layout = layOut([{ view: VIEWS.plan, bounds: viewBounds(VIEWS.plan, extentCorners(vehicle)) }], sheet, DIMENSION_ROOM);
@@ -173,15 +175,17 @@ export const accessWish = (panel: Panel, port: Port): LabelWish => ({
   style: 'id-strong',
   priority: 70,
   id: panel.id,
+  centred: true,
 });
 
 /** Members that lie wholly or partly within the wall, floor or roof of a face. */
 export function nearFace(model: Model, shell: Extent, face: Facing): readonly Member[] {
   const view = VIEW_OF_FACE[face];
   const outer = Math.max(...extentCorners(shell).map((corner) => nearness(view, corner)));
+  const reach = face === 'up' || face === 'down' ? FLOOR_DEPTH_MM : WALL_DEPTH_MM;
   return model.shell.members.filter((member) => {
     const depths = memberCorners(member, model.library).map((corner) => nearness(view, corner));
-    return depths.reduce((sum, depth) => sum + depth, 0) / depths.length > outer - WALL_DEPTH_MM;
+    return depths.reduce((sum, depth) => sum + depth, 0) / depths.length > outer - reach;
   });
 }
 

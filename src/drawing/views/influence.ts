@@ -75,11 +75,10 @@ export function influenceChart(a: Assessment, sheet: SheetSize, options: Drawing
 
 /** The figures are kg for 100 kg: the same number for 100 lb. */
 function shareGrid(low: number, high: number, x0: number, x1: number, y: (kg: number) => number): readonly Mark[] {
-  const up = ticks(high, 5);
-  const down = ticks(-low, 3)
-    .slice(1)
-    .map((value) => -value);
-  return [...down, ...up].flatMap((value) => [
+  const step = ticks(high - low)[1] ?? high;
+  const first = Math.ceil(low / step - 1e-9);
+  const count = Math.floor(high / step + 1e-9) - first + 1;
+  return Array.from({ length: count }, (_, k) => (first + k) * step).flatMap((value) => [
     line('background', value === 0 ? 'axis' : 'grid', [
       [x0, y(value)],
       [x1, y(value)],

@@ -3,6 +3,7 @@ import { lerp, type Vec3 } from '../../geometry/vector.js';
 import type { Run } from '../../model/services.js';
 import type { Facing } from '../../model/structure.js';
 import { length } from '../../quantity/format.js';
+import { MM_PER_IN } from '../../quantity/units.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { type Extent, extentCorners, shellExtent, viewBounds } from '../extent.js';
 import type { LabelWish } from '../labels.js';
@@ -12,17 +13,24 @@ import { nearness, VIEW_OF_FACE } from '../projection.js';
 import { line, type Mark, type Point, text } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import { LINE_WIDTHS_MM, type PenName } from '../styles.js';
+import { textWidthMm } from '../text-width.js';
 import { nearFace } from './general.js';
 import { FACE_WORDS } from './panels.js';
 
 /** How deep behind a face is looked, and where the bands change, mm. */
-const BANDS: readonly { readonly upToMm: number; readonly pen: PenName }[] = [
+type Bands = readonly { readonly upToMm: number; readonly pen: PenName }[];
+const METRIC_BANDS: Bands = [
   { upToMm: 25, pen: 'depth-1' },
   { upToMm: 50, pen: 'depth-2' },
   { upToMm: 100, pen: 'depth-3' },
   { upToMm: 150, pen: 'depth-4' },
 ];
-const DEEPEST_MM = 150;
+const US_BANDS: Bands = [1, 2, 4, 6].map((inches, index) => ({
+  upToMm: inches * MM_PER_IN,
+  pen: (METRIC_BANDS[index] as Bands[number]).pen,
+}));
+const bandsFor = (a: Assessment): Bands => (a.model.shop.units === 'metric' ? METRIC_BANDS : US_BANDS);
+const deepest = (bands: Bands): number => (bands.at(-1) as Bands[number]).upToMm;
 /** A run without a recorded tolerance is widened by this much, and the sheet says so, mm. */
 const ASSUMED_TOLERANCE_MM = 25;
 /** Pieces of a run are judged for depth at least this often, mm. */
@@ -44,7 +52,7 @@ export function noDrillFace(a: Assessment, face: Facing, sheet: SheetSize, optio
     {
       id: `no-drill-${face}`,
       title: `Do not drill: ${FACE_WORDS[face]}`,
-      alt: `${FACE_WORDS[face]} from outside with ${runs.length} runs within ${length(DEEPEST_MM, model.shop.units)} behind it, each as a band as wide as its place is uncertain; darker is nearer the surface.`,
+      alt: `${FACE_WORDS[face]} from outside with ${runs.length} runs within ${length(deepest(bandsFor(a)), model.shop.units)} behind it, each as a band as wide as its place is uncertain; darker is nearer the surface.`,
       ...layout,
       room: { ...layout.room, y0: layout.room.y0 + 7 },
       front: view.front,
@@ -71,25 +79,26 @@ export function noDrillFace(a: Assessment, face: Facing, sheet: SheetSize, optio
 const faceDepth = (shell: Extent, face: Facing): number =>
   Math.max(...extentCorners(shell).map((corner) => nearness(VIEW_OF_FACE[face], corner)));
 
-interface Bands {
+interface Behind {
   readonly marks: readonly Mark[];
   readonly wishes: readonly LabelWish[];
   readonly runs: readonly Run[];
 }
 
-function bandsBehind(a: Assessment, face: Facing, port: Port, outer: number, reduction: number): Bands {
-  const byBand: Mark[][] = BANDS.map(() => []);
+function bandsBehind(a: Assessment, face: Facing, port: Port, outer: number, reduction: number): Behind {
+  const bands = bandsFor(a);
+  const byBand: Mark[][] = bands.map(() => []);
   const wishes: LabelWish[] = [];
   const runs: Run[] = [];
   for (const run of a.model.shell.runs) {
     const radius = (a.figures.takeOff.runs.find(({ id }) => id === run.id)?.outsideDiameterMm ?? 0) / 2;
     const widen = radius + (run.toleranceMm ?? ASSUMED_TOLERANCE_MM);
-    const pieces = piecesOf(run.path, (at) => outer - nearness(VIEW_OF_FACE[face], at) - widen);
+    const pieces = piecesOf(run.path, bands, (at) => outer - nearness(VIEW_OF_FACE[face], at) - widen);
     if (pieces.length === 0) continue;
     runs.push(run);
     const widthMm = Math.max(LINE_WIDTHS_MM[4], (2 * widen) / reduction);
     for (const { band, points } of pieces) {
-      const pen = (BANDS[band] as (typeof BANDS)[number]).pen;
+      const pen = (bands[band] as Bands[number]).pen;
       (byBand[band] as Mark[]).push({ ...line('runs', pen, points.map(port.place), run.id), widthMm });
     }
     const longest = [...pieces].sort((p, q) => q.points.length - p.points.length)[0] as (typeof pieces)[number];
@@ -101,7 +110,11 @@ function bandsBehind(a: Assessment, face: Facing, port: Port, outer: number, red
 }
 
 /** Stretches of a path that lie in one depth band; what is outside the shell's face or too deep is left out. */
-function piecesOf(path: readonly Vec3[], depthOf: (at: Vec3) => number): readonly { band: number; points: readonly Vec3[] }[] {
+function piecesOf(
+  path: readonly Vec3[],
+  bands: Bands,
+  depthOf: (at: Vec3) => number,
+): readonly { band: number; points: readonly Vec3[] }[] {
   const pieces: { band: number; points: Vec3[] }[] = [];
   let open: { band: number; points: Vec3[] } | undefined;
   for (let i = 1; i < path.length; i++) {
@@ -111,7 +124,7 @@ function piecesOf(path: readonly Vec3[], depthOf: (at: Vec3) => number): readonl
     for (let k = 0; k < steps; k++) {
       const [from, to] = [lerp(a, b, k / steps), lerp(a, b, (k + 1) / steps)];
       const depth = Math.min(depthOf(from), depthOf(to));
-      const band = depth > DEEPEST_MM ? -1 : BANDS.findIndex(({ upToMm }) => depth <= upToMm);
+      const band = bands.findIndex(({ upToMm }) => depth <= upToMm);
       if (open && open.band === band) open.points.push(to);
       else {
         open = band === -1 ? undefined : { band, points: [from, to] };
@@ -124,21 +137,16 @@ function piecesOf(path: readonly Vec3[], depthOf: (at: Vec3) => number): readonl
 
 function bandLegend(a: Assessment, [x, y]: Point): readonly Mark[] {
   const units = a.model.shop.units === 'metric' ? 'metric' : 'us';
-  const words = BANDS.map(({ upToMm }, index) => {
-    const low = index === 0 ? 0 : (BANDS[index - 1] as (typeof BANDS)[number]).upToMm;
-    return low === 0 ? `within ${length(upToMm, units)}` : `${length(low, units)} to ${length(upToMm, units)}`;
-  });
-  return BANDS.flatMap(({ pen }, index): readonly Mark[] => {
-    const at = x + index * 34;
-    return [
-      {
-        ...line('furniture', pen, [
-          [at, y],
-          [at + 8, y],
-        ]),
-        widthMm: 2,
-      },
-      text('furniture', 'note', [at + 9.5, y], words[index] as string),
-    ];
+  let at = x;
+  return bandsFor(a).flatMap(({ pen, upToMm }, index, bands): readonly Mark[] => {
+    const low = index === 0 ? 0 : (bands[index - 1] as Bands[number]).upToMm;
+    const words = low === 0 ? `within ${length(upToMm, units)}` : `${length(low, units)} to ${length(upToMm, units)}`;
+    const swatch = line('furniture', pen, [
+      [at, y],
+      [at + 8, y],
+    ]);
+    const marks: readonly Mark[] = [{ ...swatch, widthMm: 2 }, text('furniture', 'note', [at + 9.5, y], words)];
+    at += 9.5 + textWidthMm(words, 'note') + 5;
+    return marks;
   });
 }

@@ -11,7 +11,7 @@ import { spreadLines } from '../lanes.js';
 import { legendMarks } from '../legend.js';
 import { faceOf } from '../marks/panels.js';
 import { MEDIUM_STYLES } from '../media.js';
-import { clipLine, clipRing, lineLengthMm } from '../outline.js';
+import { alongLine, clipLine, clipRing, lineLengthMm } from '../outline.js';
 import { project, VIEW_OF_FACE, type View } from '../projection.js';
 import { area, boundsOf, grow, line, type Mark, type Point, type Rect, rectangle, text } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
@@ -22,6 +22,7 @@ import { FACE_WORDS } from './panels.js';
 /** How much is shown around the panel's outline, as a share of its larger side. */
 const AROUND = 0.35;
 const NEAR_MM = 150;
+const ALONG = [0.35, 0.65, 0.2, 0.8, 0.08, 0.92] as const;
 
 interface Window {
   readonly a: Assessment;
@@ -40,7 +41,7 @@ export function panelFace(a: Assessment, panelId: string, sheet: SheetSize, opti
   const view = VIEW_OF_FACE[face];
   const flat = boundsOf(panel.outline.map((corner) => project(view, corner))) as Rect;
   const around = AROUND * Math.max(flat.x1 - flat.x0, flat.y1 - flat.y0);
-  const layout = layOut([{ view, bounds: grow(flat, around) }], sheet, { sideMm: 22, aboveMm: 14, belowMm: 12, mostMm: 20 });
+  const layout = layOut([{ view, bounds: grow(flat, around) }], sheet, { sideMm: 14, aboveMm: 14, belowMm: 12, mostMm: 20 });
   const port = layout.ports[0] as Port;
   const items = a.figures.access.behind[panelId] ?? [];
   const scene: Window = { a, port, frame: port.frame, items };
@@ -138,8 +139,17 @@ function servicesBehind({ a, port, frame, items }: Window): {
       longest[Math.floor((longest.length - 1) / 2)] as Point,
       longest[Math.floor(longest.length / 2)] as Point,
     ]);
-    marks.push(text('runs', 'letter', anchor, MEDIUM_STYLES[run.medium].letter, { anchor: 'middle', backed: true }));
-    wishes.push({ text: words(item), anchor, style: 'id', priority: 60 - item.distanceMm / 100, id: run.id, clearMm: 1 });
+    const spot = alongLine(longest, lineLengthMm(longest) * (0.15 + 0.17 * (index % 5))).at;
+    marks.push(text('runs', 'letter', spot, MEDIUM_STYLES[run.medium].letter, { anchor: 'middle', backed: true }));
+    wishes.push({
+      text: words(item),
+      anchor,
+      style: 'id',
+      priority: 60 - item.distanceMm / 100,
+      id: run.id,
+      clearMm: 0.6,
+      also: ALONG.map((share) => alongLine(longest, lineLengthMm(longest) * share).at),
+    });
   });
   for (const item of items) {
     const node = item.kind === 'node' ? nodes.find(({ id }) => id === item.id) : undefined;

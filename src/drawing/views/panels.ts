@@ -48,6 +48,7 @@ function panelsOfOneFace(a: Assessment, face: Facing, sheet: SheetSize, options:
       style: panel.panelKind === 'access' ? 'id-strong' : 'id',
       priority: panel.panelKind === 'access' ? 70 : 40,
       id: panel.id,
+      centred: true,
     }),
   );
   const access = panels.filter((panel) => panel.panelKind === 'access').length;

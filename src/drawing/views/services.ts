@@ -1,8 +1,9 @@
 import type { Assessment } from '../../assess.js';
-import { MEDIA, type Medium, NODE_KINDS, type ServiceNode } from '../../model/services.js';
+import { MEDIA, type Medium, NODE_KINDS, type Run, type ServiceNode } from '../../model/services.js';
 import type { Facing } from '../../model/structure.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { type Extent, extentCorners, shellExtent, viewBounds } from '../extent.js';
+import { clipMarks, type Part, partsOf } from '../halves.js';
 import type { LabelWish } from '../labels.js';
 import { legendMarks } from '../legend.js';
 import { faceOf, panelMark } from '../marks/panels.js';
@@ -10,60 +11,84 @@ import { nodeMarksAndWishes, runMarks } from '../marks/services.js';
 import { memberContext } from '../marks/structure.js';
 import { MEDIUM_STYLES } from '../media.js';
 import { VIEWS } from '../projection.js';
-import type { Mark } from '../scene.js';
+import { grow, holds, type Mark } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import { accessWish } from './general.js';
 
 const LEGEND_MM = 7;
 
-/** Plan over left elevation of everything in one medium; the structure is pale, access panels are dashed. */
+const SIGHTS = [
+  { view: VIEWS.plan, id: 'plan', title: 'plan', faces: ['up', 'down'] },
+  { view: VIEWS.left, id: 'side', title: 'seen from the left', faces: ['left', 'right'] },
+] as const;
+
+/**
+ * Plan, then elevation from the left, of everything in one medium; the structure is pale, access panels are dashed. Where there
+ * is too much to label on one sheet, each comes in a front and a rear half.
+ */
 export function serviceDrawings(a: Assessment, medium: Medium, sheet: SheetSize, options: DrawingOptions = {}): Drawing[] {
   const { shell } = a.model;
   const runs = shell.runs.filter((run) => run.medium === medium);
   const nodes = shell.nodes.filter((node) => node.medium === medium);
   if (runs.length === 0 && nodes.length === 0) return [];
-  const extent = serviceExtent(shellExtent(a.model), nodes);
-  const style = MEDIUM_STYLES[medium];
-  return [
-    { view: VIEWS.plan, id: 'plan', title: 'plan', faces: ['up', 'down'] as const },
-    { view: VIEWS.left, id: 'side', title: 'seen from the left', faces: ['left', 'right'] as const },
-  ].map(({ view, id, title, faces }) => {
-    const layout = layOut([{ view, bounds: viewBounds(view, extentCorners(extent)) }], sheet, {
-      sideMm: 8,
-      aboveMm: 10 + LEGEND_MM,
-      belowMm: 10,
-      mostMm: 44,
-    });
-    const port = layout.ports[0] as Port;
-    const run = runMarks(runs, port);
-    const node = nodeMarksAndWishes(nodes, port);
-    const background = serviceBackground(a, port, faces);
-    const legend = legendMarks(
-      [medium],
-      NODE_KINDS.filter((kind) => nodes.some((one) => one.nodeKind === kind)),
-      [2, 4],
-      sheet.widthMm - 4,
-    );
-    return compose(
-      {
-        id: `service-${medium}-${id}`,
-        title: `${style.name}: ${title}`,
-        alt: `${style.name}, ${title}: ${runs.length} runs and ${nodes.length} nodes over the pale outline of the structure. Runs and nodes carry their ids.`,
-        ...layout,
-        room: { ...layout.room, y0: layout.room.y0 + LEGEND_MM },
-        front: view.front,
-        units: a.model.shop.units,
-        marks: [...background.marks, ...run.marks, ...node.marks, ...legend],
-        wishes: [...background.wishes, ...run.wishes, ...node.wishes],
-        notes: [
-          view === VIEWS.plan ? 'Right (kerb) side up.' : '',
-          'Dashed: access panels. Runs that lie over each other are drawn side by side.',
-        ].filter(Boolean),
-        rest: 'in the schedules',
-      },
-      options,
-    );
-  });
+  const corners = extentCorners(serviceExtent(shellExtent(a.model), nodes));
+  return SIGHTS.flatMap((sight) =>
+    partsOf(viewBounds(sight.view, corners), runs.length + nodes.length, sight.view.front).map((part) =>
+      serviceDrawing({ a, medium, runs, nodes, sight, part }, sheet, options),
+    ),
+  );
+}
+
+interface ServiceView {
+  readonly a: Assessment;
+  readonly medium: Medium;
+  readonly runs: readonly Run[];
+  readonly nodes: readonly ServiceNode[];
+  readonly sight: (typeof SIGHTS)[number];
+  readonly part: Part;
+}
+
+function serviceDrawing(
+  { a, medium, runs, nodes, sight, part }: ServiceView,
+  sheet: SheetSize,
+  options: DrawingOptions,
+): Drawing {
+  const { view } = sight;
+  const mostMm = Math.min(44, 14 + 0.6 * (runs.length + nodes.length));
+  const layout = layOut([{ view, bounds: part.bounds }], sheet, { sideMm: 8, aboveMm: 10 + LEGEND_MM, belowMm: 10, mostMm });
+  const port = layout.ports[0] as Port;
+  const clip = grow(port.frame, 1);
+  const shown = nodes.filter((node) => holds(clip, port.place(node.at)));
+  const run = runMarks(runs, port, { clip });
+  const node = nodeMarksAndWishes(shown, port);
+  const background = serviceBackground(a, port, sight.faces);
+  const kinds = NODE_KINDS.filter((kind) => shown.some((one) => one.nodeKind === kind));
+  const { name } = MEDIUM_STYLES[medium];
+  const half = part.suffix === '' ? '' : `, ${part.suffix}`;
+  return compose(
+    {
+      id: `service-${medium}-${sight.id}${part.suffix === '' ? '' : `-${part.suffix.replace(' ', '-')}`}`,
+      title: `${name}: ${sight.title}${half}`,
+      alt: `${name}, ${sight.title}${half}: runs and nodes with their ids over the pale outline of the structure; ${shown.length} nodes.`,
+      ...layout,
+      room: { ...layout.room, y0: layout.room.y0 + LEGEND_MM },
+      front: view.front,
+      units: a.model.shop.units,
+      marks: [
+        ...clipMarks(background.marks, clip),
+        ...run.marks,
+        ...node.marks,
+        ...legendMarks([medium], kinds, [2, 4], sheet.widthMm - 4),
+      ],
+      wishes: [...background.wishes.filter(({ anchor }) => holds(clip, anchor)), ...run.wishes, ...node.wishes],
+      notes: [
+        view === VIEWS.plan ? 'Right (kerb) side up.' : '',
+        'Dashed: access panels. Runs that lie over each other are drawn side by side.',
+      ].filter(Boolean),
+      rest: 'in the schedules',
+    },
+    options,
+  );
 }
 
 /** The shell, widened to whatever hangs below or beside it. */

@@ -156,10 +156,14 @@ export function growthChart(a: Assessment, sheet: SheetSize, options: DrawingOpt
   const frame: Frame = { x0: 18, y0: 8, x1: sheet.widthMm - 6, y1: heightMm - 26 };
   const highest =
     Math.max(1, ...growth.map((g) => Math.max(g.predictedKg, (g.measuredKg ?? 0) + (g.uncertaintyKg ?? 0)))) * 1.08 * perKg;
-  const y = (kg: number): number => frame.y1 - ((frame.y1 - frame.y0) * kg * perKg) / highest;
+  const low = lowestShown(
+    Math.min(...growth.map((g) => Math.min(g.predictedKg, g.measuredKg ?? g.predictedKg))) * perKg,
+    highest,
+  );
+  const y = (kg: number): number => frame.y1 - ((frame.y1 - frame.y0) * (kg * perKg - low)) / (highest - low);
   const step = (frame.x1 - frame.x0) / Math.max(1, growth.length);
   const x = (index: number): number => frame.x0 + step * (index + 0.5);
-  const marks: Mark[] = [...gridUp(highest, frame, word)];
+  const marks: Mark[] = [...gridUp(low, highest, frame, word)];
   marks.push(
     line(
       'runs',
@@ -188,7 +192,7 @@ export function growthChart(a: Assessment, sheet: SheetSize, options: DrawingOpt
         [at + 1.2, high],
       ]),
     );
-    marks.push({ kind: 'circle', layer: 'nodes', pen: 'mark-filled', center: [at, y(g.measuredKg)], radiusMm: 1 });
+    marks.push({ kind: 'circle', layer: 'nodes', pen: 'mark-filled', center: [at, y(g.measuredKg)], radiusMm: 0.7 });
   });
   const measured = growth.filter((g) => g.measuredKg !== undefined);
   return compose(
@@ -210,7 +214,9 @@ export function growthChart(a: Assessment, sheet: SheetSize, options: DrawingOpt
           clearMm: 1.5,
         },
       ]),
-      notes: ['Line: predicted from the records. Dots: weighed, with expanded uncertainty (k = 2).'],
+      notes: [
+        `Line: predicted from the records. Dots: weighed, with expanded uncertainty (k = 2).${low > 0 ? ' The scale does not start at zero.' : ''}`,
+      ],
     },
     options,
   );
@@ -231,15 +237,29 @@ function stageName(words: string, x: number, y: number, widthMm: number): readon
     .map((row, index) => text('labels', 'note', [x, y + index * 2.6], shorten(row, 'note', widthMm - 1), { anchor: 'middle' }));
 }
 
-export function gridUp(highest: number, frame: Frame, word: string): readonly Mark[] {
-  return ticks(highest).flatMap((value, index): readonly Mark[] => {
-    const y = frame.y1 - ((frame.y1 - frame.y0) * value) / highest;
+/** Where the axis starts: at zero, or at a round figure below where all the marks lie in the upper half. */
+function lowestShown(lowest: number, highest: number): number {
+  if (!Number.isFinite(lowest) || lowest < highest / 2) return 0;
+  const step = ticks(highest - lowest)[1] ?? 1;
+  return Math.max(0, Math.floor(lowest / step - 1) * step);
+}
+
+function gridUp(low: number, highest: number, frame: Frame, word: string): readonly Mark[] {
+  return ticks(highest - low).flatMap((above, index): readonly Mark[] => {
+    const value = low + above;
+    const y = frame.y1 - ((frame.y1 - frame.y0) * above) / (highest - low);
     return [
       line('background', index === 0 ? 'axis' : 'grid', [
         [frame.x0, y],
         [frame.x1, y],
       ]),
-      text('labels', 'note', [frame.x0 - 1.5, y], index === 0 ? word : number(value), { anchor: 'end' }),
+      text(
+        'labels',
+        'note',
+        [frame.x0 - 1.5, y],
+        index === 0 && low === 0 ? word : `${number(value)}${index === 0 ? ` ${word}` : ''}`,
+        { anchor: 'end' },
+      ),
     ];
   });
 }
