@@ -77,6 +77,7 @@ export interface ServiceNode extends RecordBase {
   readonly torqueNm?: number;
   readonly rating?: Quantity;
   readonly loadA?: number;
+  readonly loadW?: number;
   readonly marking?: string;
 }
 
@@ -109,6 +110,8 @@ export interface Service {
   readonly name: string;
   readonly medium: Medium;
   readonly file: string;
+  /** What the file's head was typed as: name, medium and notes. */
+  readonly typed?: Readonly<Record<string, unknown>>;
   readonly circuits: readonly Circuit[];
   readonly nodes: readonly ServiceNode[];
   readonly runs: readonly Run[];

@@ -1,7 +1,7 @@
 import type { Vec3 } from '../geometry/vector.js';
 import type { Library, Quantity, Shop } from './library.js';
 import type { Circuit, Run, Service, ServiceNode, Zone } from './services.js';
-import type { RecordBase } from './source.js';
+import type { RecordBase, Source } from './source.js';
 import type { Clamp, Member, Opening, Panel, Weld } from './structure.js';
 
 export interface Tyres {
@@ -16,6 +16,8 @@ export interface Tyres {
 
 export interface Axle {
   readonly id: string;
+  /** Where it was typed, where it was read from a file. */
+  readonly source?: Source;
   /** Rearward of the datum, mm. */
   readonly xMm: number;
   readonly gawrKg?: number;
@@ -74,6 +76,8 @@ export interface Chassis {
 
 export interface Tank {
   readonly id: string;
+  /** Where it was typed, where it was read from a file. */
+  readonly source?: Source;
   readonly contents: string;
   readonly capacityM3: number;
   readonly at: Vec3;
@@ -81,11 +85,15 @@ export interface Tank {
 }
 export interface Seat {
   readonly id: string;
+  /** Where it was typed, where it was read from a file. */
+  readonly source?: Source;
   readonly at: Vec3;
   readonly belted: boolean;
 }
 export interface Bay {
   readonly id: string;
+  /** Where it was typed, where it was read from a file. */
+  readonly source?: Source;
   readonly name?: string;
   readonly at: Vec3;
   readonly limitKg?: number;
@@ -113,6 +121,8 @@ export interface Ticket extends RecordBase {
   readonly condition?: Condition;
   readonly readings: Readonly<Record<string, AxleReading>>;
   readonly grossKg?: number;
+  /** Weighed with one axle (its group) raised, to find the height of the centre of gravity; `level` is the ticket taken level. */
+  readonly raised?: { readonly axle: string; readonly byMm: number; readonly level: string; readonly wheelRadiusMm: number };
 }
 
 export interface Test extends RecordBase {

@@ -8,14 +8,24 @@ export type ParsedQuantity =
   | {
       readonly ok: false;
       readonly reason: 'unit missing' | 'not a quantity' | 'wrong unit' | 'unknown unit';
+      /** `bare number \`5.25\``: what stands there, to follow `Unexpected`. */
+      readonly found: string;
+      /** `a length with a unit, as \`5.25 in\``: to follow `expected`. */
+      readonly expected: string;
+      /** Both in one sentence. */
       readonly message: string;
     };
 
-const fail = (reason: Extract<ParsedQuantity, { ok: false }>['reason'], message: string): ParsedQuantity => ({
+const fail = (reason: Extract<ParsedQuantity, { ok: false }>['reason'], found: string, expected: string): ParsedQuantity => ({
   ok: false,
   reason,
-  message,
+  found,
+  expected,
+  message: `Unexpected ${found}, expected ${expected}`,
 });
+
+const notOne = (found: string, dimension: Dimension): ParsedQuantity =>
+  fail('not a quantity', found, `${aQuantity(dimension)} as \`${EXAMPLES[dimension]}\``);
 
 /** `1,234.5`, `5-1/4`, `1/2`, `.5`, `-3`; thousands commas only in groups of three. */
 const NUMBER = String.raw`[+-]?(?:\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+-\d+\/\d+|\d+ \d+\/\d+|\d+\/\d+|\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?`;
@@ -44,42 +54,38 @@ export function parseNumber(text: string): number | undefined {
  * guess either way: a bare 0 is 0 in every unit of a dimension without offset.
  */
 export function parseQuantity(typed: unknown, dimension: Dimension, fileUnits: FileUnits = {}): ParsedQuantity {
-  const example = EXAMPLES[dimension];
   if (typeof typed === 'number') {
-    if (!Number.isFinite(typed)) return fail('not a quantity', `Unexpected \`${typed}\`, expected a quantity as \`${example}\``);
+    if (!Number.isFinite(typed)) return notOne(`\`${typed}\``, dimension);
     return bare(typed, String(typed), dimension, fileUnits);
   }
-  if (typeof typed !== 'string')
-    return fail('not a quantity', `Unexpected ${describe(typed)}, expected a quantity as \`${example}\``);
+  if (typeof typed !== 'string') return notOne(describe(typed), dimension);
   const text = typed.trim();
   if (dimension === 'length') {
-    const feet = FEET_INCHES.exec(text);
-    if (feet) {
-      const whole = parseNumber(feet[2] as string);
-      const inches = parseNumber(feet[3] as string);
-      if (whole === undefined || inches === undefined)
-        return fail('not a quantity', `Unexpected \`${text}\`, expected a quantity as \`${example}\``);
-      const value = (whole * 12 + inches) * 25.4;
-      return { ok: true, value: feet[1] === '-' ? -value : value };
-    }
+    const value = feetAndInches(text);
+    if (value !== undefined) return { ok: true, value };
   }
   const match = TERM.exec(text);
-  if (!match) return fail('not a quantity', `Unexpected \`${clip(text)}\`, expected a quantity as \`${example}\``);
-  const number = parseNumber(match[1] as string);
-  if (number === undefined)
-    return fail('not a quantity', `Unexpected number in \`${clip(text)}\`, expected a quantity as \`${example}\``);
+  const number = match ? parseNumber(match[1] as string) : undefined;
+  if (!match || number === undefined) return notOne(`\`${clip(text)}\``, dimension);
   const symbol = (match[2] as string).trim();
   if (symbol === '') return bare(number, text, dimension, fileUnits);
   const unit = lookUp(symbol);
-  if (!unit)
-    return fail(
-      'unknown unit',
-      `Unexpected unit \`${clip(symbol)}\` in \`${clip(text)}\`, expected a quantity as \`${example}\``,
-    );
+  if (!unit) return unknownUnit(symbol, text, dimension);
   if (unit.dimension !== dimension && !(dimension === 'conductorArea' && unit.dimension === 'area')) {
-    return fail('wrong unit', `Unexpected ${unit.dimension} \`${clip(text)}\`, expected a ${WORDS[dimension]} as \`${example}\``);
+    const found = `${WORDS[unit.dimension]} \`${clip(text)}\``;
+    return fail('wrong unit', found, `${aQuantity(dimension)} as \`${EXAMPLES[dimension]}\``);
   }
   return { ok: true, value: number * unit.factor + (unit.offset ?? 0) };
+}
+
+function feetAndInches(text: string): number | undefined {
+  const feet = FEET_INCHES.exec(text);
+  if (!feet) return undefined;
+  const whole = parseNumber(feet[2] as string);
+  const inches = parseNumber(feet[3] as string);
+  if (whole === undefined || inches === undefined) return undefined;
+  const value = (whole * 12 + inches) * 25.4;
+  return feet[1] === '-' ? -value : value;
 }
 
 function bare(number: number, text: string, dimension: Dimension, fileUnits: FileUnits): ParsedQuantity {
@@ -92,10 +98,16 @@ function bare(number: number, text: string, dimension: Dimension, fileUnits: Fil
   }
   if (number === 0 && dimension !== 'temperature') return { ok: true, value: 0 };
   const unitExample = EXAMPLES[dimension].split(' ').slice(1).join(' ');
-  return fail(
-    'unit missing',
-    `Unexpected bare number \`${text}\`, expected a quantity with a unit: write \`${text} ${unitExample}\``,
-  );
+  return fail('unit missing', `bare number \`${clip(text)}\``, `a quantity with a unit, as \`${clip(text)} ${unitExample}\``);
+}
+
+function unknownUnit(symbol: string, text: string, dimension: Dimension): ParsedQuantity {
+  const known = Object.keys(UNITS).filter((name) => UNITS[name]?.dimension === dimension && name !== symbol);
+  const sameLetters = known.find((name) => name.toLowerCase() === symbol.toLowerCase());
+  const expected = sameLetters
+    ? `\`${clip(text.replace(symbol, sameLetters))}\``
+    : `${aQuantity(dimension)} as \`${EXAMPLES[dimension]}\``;
+  return fail('unknown unit', `unit \`${clip(symbol)}\` in \`${clip(text)}\``, expected);
 }
 
 /** The unit of a symbol, tolerant of `sq` marks and the middle dot, never of case where it matters. */
@@ -149,3 +161,7 @@ function describe(value: unknown): string {
   if (typeof value === 'object') return 'a block';
   return `\`${String(value)}\``;
 }
+
+/** `a length`, `an area`. */
+export const aQuantity = (dimension: Dimension): string =>
+  `${/^[aeiou]/u.test(WORDS[dimension]) ? 'an' : 'a'} ${WORDS[dimension]}`;

@@ -1,0 +1,111 @@
+import type { Finding } from '../finding.js';
+import { nearest } from '../source/nearest.js';
+import { shown } from '../source/shown.js';
+import type { Path } from '../source/source.js';
+import type { Library } from './library.js';
+import type { Register } from './register.js';
+import type { RecordKind } from './shell.js';
+import type { Source } from './source.js';
+
+export type LibraryKind = 'material' | 'section' | 'conductor' | 'procedure' | 'person' | 'instrument' | 'stage' | 'rule';
+export type LibraryRegisters = Readonly<Record<LibraryKind, Register>>;
+
+/** Where a reference was typed. */
+export interface From {
+  readonly id: string;
+  readonly source: Source;
+}
+
+const LIBRARY_FILES: Readonly<Record<LibraryKind, string>> = {
+  material: 'library/materials.yaml',
+  section: 'library/sections.yaml',
+  conductor: 'library/conductors.yaml',
+  procedure: 'library/procedures.yaml',
+  person: 'library/people.yaml',
+  instrument: 'library/instruments.yaml',
+  stage: 'library/stages.yaml',
+  rule: 'library/rules/',
+};
+
+const SHELL_FILES: Readonly<Partial<Record<RecordKind, string>>> = {
+  axle: 'shell.yaml',
+  tank: 'shell.yaml',
+  seat: 'shell.yaml',
+  bay: 'shell.yaml',
+  zone: 'zones.yaml',
+  member: 'members.yaml',
+  panel: 'panels.yaml',
+  node: 'services/',
+  circuit: 'services/',
+  component: 'components.yaml',
+  photo: 'photos/photos.yaml',
+  test: 'tests.yaml',
+};
+
+/** Checks that what records name is there, and of the right kind. Every miss is a finding with the nearest known id. */
+export class Links {
+  constructor(
+    private readonly shell: Register<RecordKind>,
+    private readonly library: LibraryRegisters,
+    private readonly say: (finding: Finding) => void,
+  ) {}
+
+  /** A record of this shell of one of `kinds`. */
+  to(from: From, kinds: readonly RecordKind[], id: string | undefined, ...path: Path): void {
+    if (id === undefined) return;
+    const kind = this.shell.kindOf(id);
+    if (kind === 'any' || (kind !== undefined && kinds.includes(kind))) return;
+    const wanted = orOf(kinds);
+    if (kind !== undefined) return this.wrongKind(from, id, kind, wanted, path);
+    const file = SHELL_FILES[kinds[0] as RecordKind];
+    this.miss(from, id, wanted, this.shell.idsOf(kinds), file, path);
+  }
+
+  /** Any record of this shell. */
+  toAny(from: From, id: string, ...path: Path): void {
+    if (this.shell.kindOf(id) === undefined)
+      this.miss(from, id, 'the id of a record of this shell', this.shell.ids(), undefined, path);
+  }
+
+  all(from: From, kinds: readonly RecordKind[], ids: readonly string[], ...path: Path): void {
+    for (let i = 0; i < ids.length; i++) this.to(from, kinds, ids[i], ...path, i);
+  }
+
+  toLibrary(from: From, kind: LibraryKind, id: string | undefined, ...path: Path): void {
+    if (id === undefined || this.library[kind].kindOf(id) !== undefined) return;
+    this.miss(from, id, orOf([kind]), this.library[kind].ids(), LIBRARY_FILES[kind], path);
+  }
+
+  private wrongKind(from: From, id: string, kind: string, wanted: string, path: Path): void {
+    const message = `Unexpected \`${shown(id)}\`${forKey(path)}, which is a ${kind}, expected ${wanted}`;
+    this.say({ rule: 'format.unknown-reference', severity: 'error', message, ids: [from.id], place: from.source.place(...path) });
+  }
+
+  private miss(from: From, id: string, wanted: string, known: Iterable<string>, file: string | undefined, path: Path): void {
+    const close = nearest(id, known, 2);
+    const advice =
+      close.length > 0
+        ? ` as ${close.map((one) => `\`${one}\``).join(' or ')}`
+        : file === undefined
+          ? ''
+          : `: add \`${shown(id)}\` to ${file}, or correct it here`;
+    const message = `Unexpected \`${shown(id)}\`${forKey(path)}, which is nowhere in the records, expected ${wanted}${advice}`;
+    this.say({ rule: 'format.unknown-reference', severity: 'error', message, ids: [from.id], place: from.source.place(...path) });
+  }
+}
+
+function forKey(path: Path): string {
+  const key = path.findLast((step) => typeof step === 'string');
+  return key === undefined ? '' : ` for \`${key}\``;
+}
+
+const articleOf = (kind: string): string => `${/^[aeiou]/u.test(kind) ? 'an' : 'a'} ${kind}`;
+
+/** `the id of a member or panel` */
+const orOf = (kinds: readonly string[]): string => `the id of ${articleOf(kinds.join(' or '))}`;
+
+/** The library's registers and records together, for the shells that stand on them. */
+export interface LinkedLibrary {
+  readonly library: Library;
+  readonly registers: LibraryRegisters;
+}

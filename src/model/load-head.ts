@@ -1,0 +1,100 @@
+import type { Vec3 } from '../geometry/vector.js';
+import type { Form, Kind } from '../schema/kinds.js';
+import { found } from '../source/shown.js';
+import { mapCondition, mapReadings, type Vehicle } from './map-condition.js';
+import { mapAxles, mapBay, mapSeat, mapTank } from './map-shell.js';
+import { type Checked, nodeAt, type OpenFile, type RecordReader } from './records.js';
+import type { Register } from './register.js';
+import type { Bay, Chassis, RecordKind, Seat, Shell, Tank } from './shell.js';
+
+type Mapping = Readonly<Record<string, unknown>>;
+
+/** What shell.yaml holds. Each part is read on its own, so that one fault loses one part. */
+export interface Head {
+  readonly form: Form<'shell'> | undefined;
+  readonly chassis: Chassis;
+  readonly tanks: readonly Tank[];
+  readonly seats: readonly Seat[];
+  readonly bays: readonly Bay[];
+  readonly conditions: Shell['conditions'];
+}
+
+const PARTS = ['chassis', 'tanks', 'seats', 'bays', 'conditions', 'datum', 'units'] as const;
+const CHASSIS_PARTS = ['axles', 'bare'] as const;
+
+/** Reads shell.yaml. Moves the reader's datum first: every place read after that is in the standard datum. */
+export function loadHead(file: OpenFile, id: string, reader: RecordReader, register: Register<RecordKind>): Head {
+  const data = mappingOf(file.document.data, '', file, reader);
+  const moved = data.datum === undefined || data.datum === null ? file : moveDatum(file, id, data.datum, reader);
+  const { source } = moved;
+  const form = reader.form(moved, 'shell', { id, data: without(data, PARTS), source, alsoKnown: PARTS });
+  const list = <K extends Kind>(name: string, kind: K): readonly Checked<K>[] =>
+    reader.items(moved, nodeAt(moved, name), data[name], name, kind, register);
+  const tanks = list('tanks', 'tank').flatMap((record) => mapTank(record, reader) ?? []);
+  const seats = list('seats', 'seat').map(mapSeat);
+  const bays = list('bays', 'bay').map(mapBay);
+  const vehicle: Vehicle = { tanks, register, say: reader.say };
+  const chassis = loadChassis(moved, id, data.chassis, reader, vehicle);
+  return { form, chassis, tanks, seats, bays, conditions: loadConditions(moved, id, data.conditions, reader, vehicle) };
+}
+
+function moveDatum(file: OpenFile, id: string, data: unknown, reader: RecordReader): OpenFile {
+  const form = reader.form(file, 'datum', { id, data, source: file.source, path: ['datum'] });
+  if (form) reader.moveDatum(form.origin as Vec3);
+  return { ...file, schemas: reader.schemasFor(file.units) };
+}
+
+function loadChassis(file: OpenFile, id: string, typed: unknown, reader: RecordReader, vehicle: Vehicle): Chassis {
+  const data = mappingOf(typed, 'chassis', file, reader);
+  const { source } = file;
+  const form = reader.form(file, 'chassis', {
+    id,
+    data: without(data, CHASSIS_PARTS),
+    source,
+    path: ['chassis'],
+    alsoKnown: CHASSIS_PARTS,
+  });
+  const axles = reader.items(file, nodeAt(file, 'chassis', 'axles'), data.axles, 'axles', 'axle', vehicle.register);
+  const isTyped = data.bare !== undefined && data.bare !== null;
+  const path = ['chassis', 'bare'];
+  const bare = isTyped ? reader.form(file, 'bare', { id, data: data.bare, source, path }) : undefined;
+  return {
+    description: form?.description,
+    document: form?.document,
+    gvwrKg: form?.gvwr,
+    gcwrKg: form?.gcwr,
+    frame: { railTopAboveGroundMm: form?.frame?.rail_top_above_ground, railSpacingMm: form?.frame?.rail_spacing },
+    axles: mapAxles(axles),
+    bare: bare && {
+      condition: mapCondition(bare.condition, { id, source, path: [...path, 'condition'] }, vehicle),
+      readings: mapReadings(bare.readings),
+    },
+  };
+}
+
+function loadConditions(file: OpenFile, id: string, typed: unknown, reader: RecordReader, vehicle: Vehicle): Shell['conditions'] {
+  if (typed === undefined || typed === null) return [];
+  const { source } = file;
+  if (!Array.isArray(typed)) {
+    const message = `Unexpected ${found(typed)} for \`conditions\`, expected a list, each as \`- {name: …, condition: {…}}\``;
+    reader.tell('format.wrong-value', message, source.place('conditions'), [id]);
+    return [];
+  }
+  return typed.flatMap((data: unknown, i) => {
+    const form = reader.form(file, 'loading condition', { id, data, source, path: ['conditions', i] });
+    const at = { id, source, path: ['conditions', i, 'condition'] };
+    return form ? [{ name: form.name, condition: mapCondition(form.condition, at, vehicle) }] : [];
+  });
+}
+
+function mappingOf(data: unknown, name: string, file: OpenFile, reader: RecordReader): Mapping {
+  if (data === undefined || data === null) return {};
+  if (typeof data === 'object' && !Array.isArray(data)) return data as Mapping;
+  const path = name === '' ? [] : [name];
+  const where = name === '' ? `in ${file.document.file}` : `for \`${name}\``;
+  reader.tell('format.wrong-value', `Unexpected ${found(data)} ${where}, expected a block of keys`, file.source.place(...path));
+  return {};
+}
+
+const without = (data: Mapping, keys: readonly string[]): Mapping =>
+  Object.fromEntries(Object.entries(data).filter(([key]) => !keys.includes(key)));

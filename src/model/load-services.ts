@@ -1,0 +1,68 @@
+import { stemOf } from '../store/layout.js';
+import { mapCircuit, mapNode, mapRun, type OfService, withPaths } from './map-services.js';
+import { nodeAt, type OpenFile, type RecordReader } from './records.js';
+import type { Register } from './register.js';
+import { type Circuit, MEDIA, type Medium, type Run, type Service, type ServiceNode } from './services.js';
+import type { RecordKind } from './shell.js';
+
+export interface ServiceParts {
+  readonly services: readonly Service[];
+  readonly circuits: readonly Circuit[];
+  readonly nodes: readonly ServiceNode[];
+  readonly runs: readonly Run[];
+}
+
+const PARTS = ['circuits', 'nodes', 'runs', 'units'] as const;
+
+/** Reads services/*.yaml, one service a file. Runs know their whole way once every node is read. */
+export function loadServices(
+  files: readonly (readonly [string, string])[],
+  reader: RecordReader,
+  register: Register<RecordKind>,
+): ServiceParts {
+  const read = files.flatMap(([path, text]) => {
+    const file = reader.open(path, text, register);
+    return file ? [loadService(path, file, reader, register)] : [];
+  });
+  const nodes = read.flatMap((service) => service.nodes);
+  const services = read.map((service) => ({ ...service, runs: withPaths(service.runs, nodes) }));
+  return {
+    services,
+    circuits: services.flatMap((service) => service.circuits),
+    nodes,
+    runs: services.flatMap((service) => service.runs),
+  };
+}
+
+function loadService(path: string, file: OpenFile, reader: RecordReader, register: Register<RecordKind>): Service {
+  const id = stemOf(path.slice(path.lastIndexOf('/') + 1)) as string;
+  const data = mappingOf(file, path, reader);
+  const head = Object.fromEntries(Object.entries(data).filter(([key]) => !(PARTS as readonly string[]).includes(key)));
+  const form = reader.form(file, 'service', { data: head, source: file.source, alsoKnown: PARTS });
+  const of: OfService = { service: id, medium: form?.medium ?? mediumOr(data.medium) };
+  const list = <K extends 'circuit' | 'node' | 'run'>(name: string, kind: K) =>
+    reader.items(file, nodeAt(file, name), data[name], name, kind, register);
+  return {
+    id,
+    name: form?.service ?? id,
+    medium: of.medium,
+    file: path,
+    typed: form ? head : {},
+    circuits: list('circuits', 'circuit').map((record) => mapCircuit(record, of)),
+    nodes: list('nodes', 'node').map((record) => mapNode(record, of)),
+    runs: list('runs', 'run').map((record) => mapRun(record, of)),
+  };
+}
+
+/** A head with a fault elsewhere still says the medium; one without is told, and read as the one with the most rules. */
+const mediumOr = (typed: unknown): Medium => ((MEDIA as readonly unknown[]).includes(typed) ? (typed as Medium) : 'ac');
+
+function mappingOf(file: OpenFile, path: string, reader: RecordReader): Readonly<Record<string, unknown>> {
+  const { data } = file.document;
+  if (typeof data === 'object' && data !== null && !Array.isArray(data)) return data as Record<string, unknown>;
+  if (Array.isArray(data)) {
+    const message = `Unexpected list in ${path}, expected a service as a block of keys: \`service:\`, \`medium:\`, then \`circuits:\`, \`nodes:\` and \`runs:\``;
+    reader.tell('format.wrong-value', message, file.source.place());
+  }
+  return {};
+}

@@ -1,0 +1,93 @@
+import type { Finding } from '../finding.js';
+import type { Form } from '../schema/kinds.js';
+import { didYouMean } from '../source/nearest.js';
+import { shown } from '../source/shown.js';
+import type { Path } from '../source/source.js';
+import { contentsWords, meansContents, OCCUPANT_KG } from './defaults.js';
+import type { Register } from './register.js';
+import type { AxleReading, Condition, RecordKind, Tank } from './shell.js';
+import type { Source } from './source.js';
+
+/** What a condition's words are resolved against. */
+export interface Vehicle {
+  readonly tanks: readonly Tank[];
+  readonly register: Register<RecordKind>;
+  readonly say: (finding: Finding) => void;
+}
+
+/** Where the condition was typed. */
+export interface Typed {
+  readonly id: string;
+  readonly source: Source;
+  readonly path: Path;
+}
+
+const OWN_KEYS = ['occupants', 'aboard', 'missing', 'bays'];
+
+/** Resolves a condition's keys: a tank by its id or by what is in it, a liftable axle by its id. Levels come back by tank id. */
+export function mapCondition(form: Form<'bare'>['condition'], at: Typed, vehicle: Vehicle): Condition {
+  const { occupants, aboard, missing, bays, ...others } = form;
+  const levels: Record<string, number> = {};
+  const lifted: Record<string, 'up' | 'down'> = {};
+  let fuelKnown = false;
+  for (const [key, value] of Object.entries(others as Readonly<Record<string, number | 'up' | 'down' | undefined>>)) {
+    if (value === undefined) continue;
+    if (typeof value === 'string') {
+      if (known(vehicle, key, 'axle')) lifted[key] = value;
+      else tellUnknown(key, at, vehicle);
+      continue;
+    }
+    const tanks = tanksFor(key, vehicle);
+    for (const tank of tanks) levels[tank] = value;
+    if (tanks.length === 0) tellUnknown(key, at, vehicle);
+    fuelKnown ||= key === 'fuel' || vehicle.tanks.some((tank) => tanks.includes(tank.id) && meansContents('fuel', tank.contents));
+  }
+  return {
+    levels,
+    occupants: (occupants ?? []).map((one) =>
+      typeof one === 'string' ? { seat: one, massKg: OCCUPANT_KG } : { seat: one.seat, massKg: one.mass ?? OCCUPANT_KG },
+    ),
+    aboard: (aboard ?? []).map(({ name, mass, at: place }) => ({ name, massKg: mass, at: place })),
+    missing: missing ?? [],
+    lifted,
+    bays: bays ?? {},
+    fuelKnown,
+  };
+}
+
+const known = (vehicle: Vehicle, id: string, kind: RecordKind): boolean => {
+  const found = vehicle.register.kindOf(id);
+  return found === kind || found === 'any';
+};
+
+function tanksFor(key: string, vehicle: Vehicle): readonly string[] {
+  if (known(vehicle, key, 'tank')) return [key];
+  return vehicle.tanks.filter((tank) => meansContents(key, tank.contents)).map((tank) => tank.id);
+}
+
+function tellUnknown(key: string, at: Typed, vehicle: Vehicle): void {
+  const tanks = [...vehicle.register.idsOf(['tank']), ...contentsWords(vehicle.tanks.map((tank) => tank.contents))];
+  const axles = [...vehicle.register.idsOf(['axle'])];
+  const message =
+    `Unexpected \`${shown(key)}\` in \`condition\`, expected a tank by its id or contents, a liftable axle, ` +
+    `or ${OWN_KEYS.map((one) => `\`${one}\``).join(', ')}${didYouMean(key, [...tanks, ...axles, ...OWN_KEYS])}`;
+  vehicle.say({
+    rule: 'format.unknown-reference',
+    severity: 'error',
+    message,
+    ids: [at.id],
+    place: at.source.place(...at.path, key),
+  });
+}
+
+/** Scale readings; both ends make the whole. */
+export function mapReadings(form: Form<'bare'>['readings'] | undefined): Readonly<Record<string, AxleReading>> {
+  const readings: Record<string, AxleReading> = {};
+  for (const [axle, reading] of Object.entries(form ?? {})) {
+    readings[axle] =
+      typeof reading === 'number'
+        ? { totalKg: reading }
+        : { totalKg: reading.left + reading.right, leftKg: reading.left, rightKg: reading.right };
+  }
+  return readings;
+}

@@ -1,0 +1,200 @@
+import { isMap, isSeq, type Node, type Pair } from 'yaml';
+import type { Finding } from '../finding.js';
+import type { Vec3 } from '../geometry/vector.js';
+import type { FileUnits } from '../quantity/parse.js';
+import { checkForm, type Typed } from '../schema/form.js';
+import { type Form, type Kind, Schemas } from '../schema/kinds.js';
+import { readUnits } from '../schema/units.js';
+import { readDocument, type SourceDocument } from '../source/document.js';
+import { nearest } from '../source/nearest.js';
+import { found, shown } from '../source/shown.js';
+import { NodeSource } from '../source/source.js';
+import type { Register } from './register.js';
+import type { RecordBase } from './source.js';
+
+type Mapping = Readonly<Record<string, unknown>>;
+export type Say = (finding: Finding) => void;
+
+/** One record whose form is right: fields under their typed names in SI, what was typed, and where. */
+export interface Checked<K extends Kind> {
+  readonly id: string;
+  readonly form: Form<K>;
+  readonly typed: Mapping;
+  readonly source: NodeSource;
+}
+
+/** A file opened: its document, and the schemas for its units. */
+export interface OpenFile {
+  readonly document: SourceDocument;
+  readonly units: FileUnits;
+  readonly schemas: Schemas;
+  /** The whole file as one record. */
+  readonly source: NodeSource;
+}
+
+const isMapping = (data: unknown): data is Mapping => typeof data === 'object' && data !== null && !Array.isArray(data);
+
+/** Reads the records of some files that share a datum. Every fault goes to `say`; what is whole comes back. */
+export class RecordReader {
+  private readonly schemas = new Map<string, Schemas>();
+
+  constructor(
+    readonly say: Say,
+    private origin: Vec3 = [0, 0, 0],
+  ) {}
+
+  /** Places read from now on are moved by this. */
+  moveDatum(origin: Vec3): void {
+    this.origin = origin;
+    this.schemas.clear();
+  }
+
+  /** `unitsKey: false` for shop.yaml, whose `units` is something else. Undefined where the syntax is broken. */
+  open(file: string, text: string, register?: Register, unitsKey = true): OpenFile | undefined {
+    const document = readDocument(file, text);
+    document.findings.forEach(this.say);
+    if (document.broken) {
+      register?.claimLoosely(text);
+      return undefined;
+    }
+    const source = new NodeSource(document, document.root);
+    const units = unitsKey && isMapping(document.data) ? readUnits(document.data.units, source, this.say) : {};
+    return { document, units, schemas: this.schemasFor(units), source };
+  }
+
+  schemasFor(units: FileUnits): Schemas {
+    const key = JSON.stringify(units);
+    let schemas = this.schemas.get(key);
+    if (!schemas) this.schemas.set(key, (schemas = new Schemas(units, this.origin)));
+    return schemas;
+  }
+
+  /** A file that is a list of records: bare, or under its kind's name beside `units`. */
+  list<K extends Kind>(file: OpenFile, name: string, kind: K, register: Register): readonly Checked<K>[] {
+    const { data } = file.document;
+    if (data === null || data === undefined) return [];
+    if (!isMapping(data)) return this.items(file, file.document.root, data, name, kind, register);
+    const { [name]: list, units: _units, ...others } = data;
+    for (const key of Object.keys(others)) {
+      if (key.startsWith('x-')) continue;
+      const looksLikeRecord = key === 'id' || 'id' in data;
+      if (looksLikeRecord) {
+        const message = `Unexpected single record in ${file.document.file}, expected a list: put \`- \` before its first key and indent the others by two`;
+        this.tell('format.wrong-value', message, file.source.place('id'));
+        return [];
+      }
+      this.tell('format.unknown-key', unknownInFile(key, name), file.source.placeOfKey(key));
+    }
+    return this.items(file, nodeAt(file, name), list, name, kind, register);
+  }
+
+  /** The records of one list within a file (`nodes` of a service, `tanks` of a shell). */
+  items<K extends Kind>(
+    file: OpenFile,
+    node: Node | null,
+    data: unknown,
+    name: string,
+    kind: K,
+    register: Register,
+  ): readonly Checked<K>[] {
+    if (data === null || data === undefined) return [];
+    if (!Array.isArray(data) || !isSeq(node)) {
+      this.tell(
+        'format.wrong-value',
+        `Unexpected ${found(data)} for \`${name}\`, expected a list of records, each beginning with \`- \``,
+        file.source.place(name),
+      );
+      return [];
+    }
+    const records: Checked<K>[] = [];
+    for (let i = 0; i < data.length; i++) {
+      if (data[i] === null) continue;
+      const source = new NodeSource(file.document, node.items[i] as Node);
+      const record = this.item(file, source, data[i], kind, register);
+      if (record) records.push(record);
+    }
+    return records;
+  }
+
+  private item<K extends Kind>(
+    file: OpenFile,
+    source: NodeSource,
+    data: unknown,
+    kind: K,
+    register: Register,
+  ): Checked<K> | undefined {
+    if (!isMapping(data)) {
+      const message = `Unexpected ${found(data)} in the list, expected a ${kind} as a block of keys that begins with \`id:\``;
+      this.tell('format.wrong-value', message, source.place());
+      return undefined;
+    }
+    const id = typeof data.id === 'number' ? String(data.id) : typeof data.id === 'string' ? data.id : undefined;
+    const first = id === undefined || register.claim(id, kind, source, this.say);
+    const form = this.form(file, kind, { ...(id === undefined ? {} : { id }), data, source });
+    return form !== undefined && first ? { id: id ?? '', form, typed: data, source } : undefined;
+  }
+
+  /** The form of a record or of a part of one; undefined where something in it is wrong. */
+  form<K extends Kind>(file: OpenFile, kind: K, typed: Typed): Form<K> | undefined {
+    const data = file.document.hasBlanks ? withoutBlanks(typed.data) : typed.data;
+    const form = checkForm(file.schemas, kind, { ...typed, data }, this.say);
+    return isWhole(file.document, typed.source.node) ? form : undefined;
+  }
+
+  tell(rule: string, message: string, place: Finding['place'], ids: readonly string[] = []): void {
+    this.say({ rule, severity: 'error', message, ids, place });
+  }
+}
+
+/** What every record may carry, from its form. */
+export function baseOf(record: {
+  readonly id: string;
+  readonly form: Shared;
+  readonly typed: Mapping;
+  readonly source: NodeSource;
+}): RecordBase {
+  const { note, photos, by, date, stage } = record.form;
+  return { id: record.id, source: record.source, typed: record.typed, note, photos: photos ?? [], by, date, stage };
+}
+
+interface Shared {
+  readonly note?: string | undefined;
+  readonly photos?: readonly string[] | undefined;
+  readonly by?: string | undefined;
+  readonly date?: string | undefined;
+  readonly stage?: string | undefined;
+}
+
+export function nodeAt(file: OpenFile, ...path: readonly string[]): Node | null {
+  let node = file.document.root;
+  for (const step of path) {
+    if (!isMap(node)) return null;
+    const pair = (node.items as Pair<Node, Node | null>[]).find((item) => (item.key as { value?: unknown }).value === step);
+    node = pair?.value ?? null;
+  }
+  return node;
+}
+
+function unknownInFile(key: string, name: string): string {
+  const wanted = nearest(key, [name, 'units'], 1)[0];
+  const expected = wanted === undefined ? `the list \`${name}\` (and \`units\` before it)` : `\`${wanted}\``;
+  return `Unexpected key \`${shown(key)}\` at the head of this file, expected ${expected}`;
+}
+
+/** Keys to which nothing was typed count as not typed; the shop's own are never looked at. */
+function withoutBlanks(data: unknown): unknown {
+  if (Array.isArray(data)) return data.map(withoutBlanks);
+  if (!isMapping(data)) return data;
+  const kept: Record<string, unknown> = {};
+  for (const [key, value] of Object.entries(data)) {
+    if (value !== null && !key.startsWith('x-')) kept[key] = withoutBlanks(value);
+  }
+  return kept;
+}
+
+/** No fault of reading lies within this record. */
+function isWhole(document: SourceDocument, node: Node | null): boolean {
+  if (document.faults.length === 0 || !node?.range) return true;
+  const [start, , end] = node.range;
+  return !document.faults.some((offset) => offset >= start && offset < end);
+}

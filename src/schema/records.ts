@@ -1,0 +1,100 @@
+import { MASS_BASES } from '../model/shell.js';
+import { condition, readings } from './condition.js';
+import { type Fields, field } from './fields.js';
+import { record } from './record.js';
+import { readPhotoFile } from './worded-fields.js';
+
+/** components*.yaml */
+export const component = (f: Fields) =>
+  record(f, {
+    name: f.text('What it is'),
+    mass: f.quantity('mass', 'Its mass'),
+    at: f.position('Its centre of gravity'),
+    basis: f.oneOf(MASS_BASES, 'Where the mass comes from; estimated where not typed').optional(),
+    size: f.size('Outside size [along, across, up]').optional(),
+    part: f.text('Maker’s part number').optional(),
+    serial: f.text('Serial number').optional(),
+    tolerance: f.quantity('length', 'How well its place is known').optional(),
+  });
+
+/** weights*.yaml */
+export const ticket = (f: Fields) =>
+  record(f, {
+    date: f.date('Day of weighing'),
+    scale: f.id('Scale, as in library/instruments.yaml').optional(),
+    ticket: f.text('Number on the ticket').optional(),
+    condition: condition(f).optional(),
+    readings: readings(f).optional(),
+    gross: f.quantity('mass', 'All axles at once', 'above zero').optional(),
+  });
+
+/** tests*.yaml: the tool decides pass or fail from limit and measured value. */
+export const test = (f: Fields) =>
+  record(f, {
+    kind: f.text('pressure, drop, continuity, insulation, rain, function …'),
+    of: f.ids('What was tested'),
+    limit: f.anyQuantity('The limit').optional(),
+    measured: f.anyQuantity('The value read').optional(),
+    start: f.anyQuantity('Value at the start').optional(),
+    end: f.anyQuantity('Value at the end').optional(),
+    duration: f.quantity('time', 'How long').optional(),
+    instrument: f.id('Instrument, as in library/instruments.yaml').optional(),
+    start_temperature: f.quantity('temperature', 'At the start').optional(),
+    end_temperature: f.quantity('temperature', 'At the end').optional(),
+    witness: f.text('Who looked on').optional(),
+  });
+
+/** findings*.yaml: nonconformances and what was decided about each. */
+export const nonconformance = (f: Fields) =>
+  record(f, {
+    raised: f.date('When it was found'),
+    of: f.ids('What it is about'),
+    rules: f.texts('Names of the rules whose warnings it decides').optional(),
+    description: f.text('What was found and what was expected'),
+    decision: f.oneOf(['rework', 'repair', 'use as is', 'reject'], 'What was decided').optional(),
+    reason: f.text('Why').optional(),
+    approved_by: f.text('Who approved the decision').optional(),
+    closed: f.date('When it was done').optional(),
+    tell_owner: f.yesNo('Printed in the owner’s edition').optional(),
+  });
+
+/** signoffs*.yaml */
+export const signoff = (f: Fields) =>
+  record(f, {
+    id: f.id('Not needed: made of stage, role and date').optional(),
+    stage: f.id('Stage, as in library/stages.yaml'),
+    role: f.text('In what role'),
+    by: f.id('Who signs, as in library/people.yaml'),
+    date: f.date('When'),
+    digest: f.text('Digest of what it covers, written by shellbook').optional(),
+  });
+
+/** amendments*.yaml */
+export const amendment = (f: Fields) =>
+  record(f, {
+    date: f.date('When'),
+    by: f.text('Who'),
+    reason: f.text('Why'),
+    changes: f.ids('Records that it changes').optional(),
+  });
+
+/** photos/photos*.yaml */
+export const photo = (f: Fields) =>
+  record(f, {
+    file: field(readPhotoFile, 'File in the photos folder', { type: 'string' }),
+    of: f.ids('What it shows').optional(),
+    view: f.text('From where it was taken').optional(),
+    taken: f.date('When it was taken').optional(),
+    caption: f.text('What to see in it').optional(),
+    sha256: f.text('SHA-256 of the file').optional(),
+  });
+
+/** declared*.yaml: printed with its author, or the book says "not declared". */
+export const declared = (f: Fields) =>
+  record(f, {
+    kind: f.text('lift, jack, tow, roof load …'),
+    at: f.position('Where').optional(),
+    rating: f.anyQuantity('The declared value').optional(),
+    by: f.text('The engineer’s name and number'),
+    document: f.text('Where it is written').optional(),
+  });

@@ -1,0 +1,101 @@
+import { z } from 'zod';
+import { condition, readings } from './condition.js';
+import type { Fields } from './fields.js';
+import { record, shared } from './record.js';
+
+const tyres = (f: Fields) =>
+  z.strictObject({
+    count: f.count('Tyres on the axle'),
+    load_index: z
+      .union([f.count('Load index'), z.array(f.count('Load index')).min(1).max(2)])
+      .meta({ description: 'Load index; for duals [single, dual]' }),
+    inflation: f.quantity('pressure', 'Cold inflation pressure', 'above zero').optional(),
+    inflation_for_index: f.quantity('pressure', 'Pressure at which the load index holds', 'above zero').optional(),
+    size: f.text('Size as on the side wall').optional(),
+  });
+
+/** One of shell.yaml’s `chassis: {axles: …}` */
+export const axle = (f: Fields) =>
+  record(f, {
+    x: f.station('Rearward from the front axle’s centre line'),
+    gawr: f.quantity('mass', 'Gross axle weight rating', 'above zero').optional(),
+    suspension: f.quantity('mass', 'Rating of the suspension', 'above zero').optional(),
+    wheels: f.quantity('mass', 'Rating of one wheel', 'above zero').optional(),
+    track: f.quantity('length', 'Between the tyres’ centre lines', 'above zero').optional(),
+    dual: f.yesNo('Dual tyres on each end').optional(),
+    lift: f.yesNo('Can be lifted').optional(),
+    steered: f.yesNo('Steers').optional(),
+    share: z
+      .strictObject({
+        with: f.id('The axle that it forms a group with'),
+        fraction: f.level('Share of the group’s load that this axle takes'),
+      })
+      .optional(),
+    spring_rate: f.quantity('stiffness', 'At the axle, both ends together', 'above zero').optional(),
+    mass: f.quantity('mass', 'The axle itself, wheels included', 'above zero').optional(),
+    tyres: tyres(f).optional(),
+  });
+
+export const tank = (f: Fields) =>
+  record(f, {
+    contents: f.text('water, grey, black, diesel, propane …'),
+    capacity: f.quantity('volume', 'Volume when full', 'above zero'),
+    at: f.position('Middle of the tank'),
+    density: f.quantity('density', 'Where the contents are not among the known ones', 'above zero').optional(),
+  });
+
+export const seat = (f: Fields) =>
+  record(f, { at: f.position('Middle of the person'), belted: f.yesNo('Has a belt: may be used on the road').optional() });
+
+export const bay = (f: Fields) =>
+  record(f, {
+    name: f.text('As printed in the book').optional(),
+    at: f.position('Middle of the bay'),
+    limit: f.quantity('mass', 'Most that the bay itself may carry').optional(),
+  });
+
+export const ownCondition = (f: Fields) => z.strictObject({ name: f.text('As printed in the book'), condition: condition(f) });
+
+export const bare = (f: Fields) => z.strictObject({ condition: condition(f), readings: readings(f) });
+
+/** `chassis:` without its axles and its bare weights, which are read each on its own. */
+export const chassis = (f: Fields) =>
+  z.strictObject({
+    description: f.text('What the maker calls it').optional(),
+    document: f.text('Incomplete vehicle document or like').optional(),
+    gvwr: f.quantity('mass', 'Gross vehicle weight rating', 'above zero').optional(),
+    gcwr: f.quantity('mass', 'Gross combination weight rating', 'above zero').optional(),
+    frame: z
+      .strictObject({
+        rail_top_above_ground: f.quantity('length', 'Top of the frame rail over the ground, unladen', 'above zero').optional(),
+        rail_spacing: f.quantity('length', 'Outside to outside of the rails', 'above zero').optional(),
+      })
+      .optional(),
+  });
+
+export const datum = (f: Fields) =>
+  z.strictObject({ origin: f.size('Where this shell’s typed origin lies in the standard datum') });
+
+/** shell.yaml without chassis and lists, which are read each on its own. */
+export const shell = (f: Fields) =>
+  z.strictObject({
+    ...shared(f),
+    shell: f.id('The shell number: the folder’s name'),
+    title: f.text('What the coach is').optional(),
+    vin: f.text('Vehicle identification number, 17 characters').optional(),
+    customer: z
+      .strictObject({
+        name: f.text('Customer’s name').optional(),
+        place: f.text('Customer’s place').optional(),
+        contact: f.text('How to reach the customer').optional(),
+      })
+      .meta({ description: 'Printed in the owner’s edition only' })
+      .optional(),
+    envelope: z
+      .strictObject({
+        length: f.quantity('length', 'Outside length', 'above zero'),
+        width: f.quantity('length', 'Outside width', 'above zero'),
+        height: f.quantity('length', 'Outside height of the shell', 'above zero'),
+      })
+      .optional(),
+  });

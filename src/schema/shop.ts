@@ -1,0 +1,54 @@
+import { z } from 'zod';
+import { MEDIA } from '../model/services.js';
+import { eachOf, type Fields, field } from './fields.js';
+import { shared } from './record.js';
+import { enumFault } from './worded-fields.js';
+
+const keepApart = (f: Fields) =>
+  z.strictObject({
+    media: field(
+      (typed, say) => {
+        const media = eachOf(typed, say, 'two media', (one, sayOne) => {
+          const known = MEDIA.find((medium) => medium === one);
+          return known ?? void sayOne(enumFault(one, MEDIA));
+        });
+        if (!media) return undefined;
+        const [a, b] = media;
+        if (a !== undefined && b !== undefined && media.length === 2) return [a, b] as const;
+        return void say({ found: `list of ${media.length}`, expected: 'two media as `[gas, ac]`' });
+      },
+      'The two media, as [gas, ac]',
+      { type: 'array', items: { type: 'string', enum: MEDIA }, minItems: 2, maxItems: 2 },
+    ),
+    distance: f.quantity('length', 'Least distance between the outsides of two runs').optional(),
+    share_zone: f.yesNo('no: the two may not share a cavity').optional(),
+  });
+
+const limits = (f: Fields) =>
+  z.strictObject({
+    axle_margin: f.level('Share of an axle’s limit below which a margin is a warning').optional(),
+    diagonal_difference: f.quantity('length', 'Most that the diagonals of an opening may differ').optional(),
+    header_sag: f.quantity('length', 'Most that a header may sag').optional(),
+    truss_spacing: f.quantity('length', 'Most between two trusses or posts', 'above zero').optional(),
+    cavity_fill: f.level('Most of a cavity’s clear area that services may fill').optional(),
+    keep_apart: z.array(keepApart(f)).meta({ description: 'Media that must keep apart' }).optional(),
+    voltage_drop: f.level('Most voltage drop to a load').optional(),
+    flatness: f.quantity('length', 'Most that a corner may lie out of its panel’s plane').optional(),
+    late_entry: f.quantity('time', 'Longest between an event and its entry').optional(),
+    unexplained_mass: f.level('Share of the total mass that may stay unexplained').optional(),
+  });
+
+/** shop.yaml */
+export const shop = (f: Fields) =>
+  z.strictObject({
+    ...shared(f),
+    shop: z.strictObject({
+      name: f.text('The shop’s name, as printed on the cover'),
+      place: f.text('Where the shop is').optional(),
+      contact: f.text('How to reach the shop, years from now').optional(),
+    }),
+    units: f.oneOf(['us', 'metric', 'both'], 'How answers and books are shown').optional(),
+    paper: f.oneOf(['letter', 'a4'], 'Paper of the book').optional(),
+    weld_symbols: f.oneOf(['iso', 'aws'], 'Which standard the weld symbols follow').optional(),
+    limits: limits(f).optional(),
+  });

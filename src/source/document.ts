@@ -1,0 +1,101 @@
+import { type Document, type Node, parseDocument, type YAMLError } from 'yaml';
+import type { Finding, Place } from '../finding.js';
+import { Lines } from './lines.js';
+import { Plain } from './plain.js';
+import { shown } from './shown.js';
+
+/** One file read: its plain data, and what it takes to find a place again. */
+export interface SourceDocument {
+  readonly file: string;
+  /** As plain data: numbers and yes/no only where nothing of the typed text is lost by it. */
+  readonly data: unknown;
+  readonly root: Node | null;
+  readonly findings: readonly Finding[];
+  /** The syntax is broken: nothing in `data` can be trusted. */
+  readonly broken: boolean;
+  /** Offsets of faults found within records: a record around one is not whole. */
+  readonly faults: readonly number[];
+  /** Some mapping has keys without a value or of the shop's own (`x-…`). */
+  readonly hasBlanks: boolean;
+  readonly anchors: ReadonlyMap<string, Node>;
+  place(start: number, end: number): Place;
+}
+
+/** Beyond this many, errors of syntax only repeat the first. */
+const MOST_ERRORS = 10;
+
+/**
+ * Reads YAML 1.2 without schema: every scalar is text until a field says what it should be. Custom tags, merge keys and
+ * directives have no meaning in a record. Never throws.
+ */
+export function readDocument(file: string, text: string): SourceDocument {
+  const source = text.startsWith('\uFEFF') ? text.slice(1) : text;
+  const lines = new Lines(file, source);
+  const place = (start: number, end: number): Place => lines.place(start, Math.min(end, source.length + 1));
+  const say = (message: string, start: number, end: number): Finding => yamlFinding(message, place(start, end));
+  const empty = { file, data: null, root: null, faults: [], hasBlanks: false, anchors: new Map<string, Node>(), place };
+  let parsed: Document.Parsed;
+  try {
+    parsed = parseDocument(source, { schema: 'failsafe', uniqueKeys: false, prettyErrors: false, logLevel: 'silent' });
+  } catch {
+    return {
+      ...empty,
+      broken: true,
+      findings: [say('This file is nested too deeply to be read, expected a list of records', 0, 1)],
+    };
+  }
+  const errors = oneALine(parsed.errors, place);
+  if (errors.length > 0) {
+    const findings = errors.slice(0, MOST_ERRORS).map((error) => say(syntaxMessage(error, source), error.pos[0], error.pos[1]));
+    return { ...empty, broken: true, findings };
+  }
+  const plain = new Plain(source, place);
+  const data = plain.read(parsed.contents);
+  return {
+    ...empty,
+    data,
+    root: parsed.contents,
+    findings: plain.findings,
+    broken: plain.broken,
+    faults: plain.faults,
+    hasBlanks: plain.hasBlanks,
+    anchors: plain.anchors,
+  };
+}
+
+const yamlFinding = (message: string, place: Place): Finding => ({
+  rule: 'format.yaml',
+  severity: 'error',
+  message,
+  ids: [],
+  place,
+});
+
+/** One slip often gives several errors in its line: the first says it. */
+function oneALine(errors: readonly YAMLError[], place: (start: number, end: number) => Place): readonly YAMLError[] {
+  const seen = new Set<number>();
+  return errors.filter((error) => {
+    const { line } = place(error.pos[0], error.pos[1]);
+    return !seen.has(line) && seen.add(line);
+  });
+}
+
+/** What the parser's codes mean to somebody who types records. */
+const HINTS: Readonly<Record<string, string>> = {
+  BAD_INDENT: 'The indentation does not fit the lines above it: give every key of one record the same number of spaces',
+  TAB_AS_INDENT: 'Unexpected tab at the start of a line, expected spaces: YAML indents with spaces only',
+  MISSING_CHAR: 'A closing sign or a space is missing',
+  BAD_ALIAS: 'Unexpected `*` at the start of a value: write it in quotes',
+  BLOCK_AS_IMPLICIT_KEY: 'A second `: ` in one line: write the value in quotes, or put the second key on a line of its own',
+  BAD_SCALAR_START: 'A value may not start with this sign: write it in quotes',
+  MULTIPLE_DOCS: 'Unexpected `---`, expected one document in a file: take the line out, or split the file',
+  MULTILINE_IMPLICIT_KEY: 'A key is not closed with `: ` in its line',
+  UNEXPECTED_TOKEN: 'Unexpected sign',
+};
+
+function syntaxMessage(error: YAMLError, text: string): string {
+  const near = shown(text.slice(error.pos[0], Math.max(error.pos[1], error.pos[0] + 1)).trim() || 'end of line');
+  const hint = HINTS[error.code] ?? 'This is not YAML';
+  const said = error.message.replace(/\s+/gu, ' ').trim();
+  return `${hint}, near \`${near}\` (the YAML reader says: ${said})`;
+}

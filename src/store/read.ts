@@ -1,0 +1,127 @@
+import type { Dirent } from 'node:fs';
+import { lstat, readdir, readFile, realpath, stat } from 'node:fs/promises';
+import path from 'node:path';
+import { CannotDo } from '../cannot.js';
+import type { StoreText } from '../model/load-types.js';
+
+/** A record file larger than this was not typed by a shop. */
+const LARGEST_BYTES = 20 * 1024 * 1024;
+const DEEPEST_FOLDER = 6;
+const READ_AT_ONCE = 16;
+
+/**
+ * Reads every YAML file of a store as text, and the sizes of its photos. Stays within the folder: a link that leads out of it, a
+ * file that is too large and one that is no UTF-8 are told in `refused` and not read.
+ * Throws {@link CannotDo} where the folder itself cannot be read.
+ */
+export async function readStoreText(root: string): Promise<StoreText> {
+  const found: Found = { yaml: [], photos: new Map(), refused: new Map() };
+  let real: string;
+  try {
+    real = await realpath(root);
+    await walk({ root: real, inside: '', depth: 0, found });
+  } catch (error) {
+    throw new CannotDo(`The store at ${root} cannot be read: ${reason(error)}`);
+  }
+  found.yaml.sort();
+  const files = new Map<string, string>();
+  for (let i = 0; i < found.yaml.length; i += READ_AT_ONCE) {
+    const some = found.yaml.slice(i, i + READ_AT_ONCE);
+    const texts = await Promise.all(some.map((file) => readText(path.join(real, file))));
+    some.forEach((file, j) => {
+      const text = texts[j] as Text;
+      if (text.refused !== undefined) found.refused.set(file, text.refused);
+      else files.set(file, text.text);
+    });
+  }
+  return { root, files, photos: found.photos, ...(found.refused.size > 0 ? { refused: found.refused } : {}) };
+}
+
+interface Found {
+  readonly yaml: string[];
+  readonly photos: Map<string, number>;
+  readonly refused: Map<string, string>;
+}
+
+interface Walk {
+  readonly root: string;
+  /** Folder relative to the root; empty for the root itself. */
+  readonly inside: string;
+  readonly depth: number;
+  readonly found: Found;
+}
+
+async function walk(at: Walk): Promise<void> {
+  const entries = await readdir(path.join(at.root, at.inside), { withFileTypes: true });
+  for (const entry of entries.sort((a, b) => (a.name < b.name ? -1 : 1))) {
+    // `.git` and the like are no part of a record, nor is anything beside library and shells.
+    if (entry.name.startsWith('.') || (at.depth === 0 && entry.isDirectory() && !['library', 'shells'].includes(entry.name)))
+      continue;
+    await visit(at, entry);
+  }
+}
+
+async function visit(at: Walk, entry: Dirent): Promise<void> {
+  const name = at.inside === '' ? entry.name : `${at.inside}/${entry.name}`;
+  const kind = entry.isSymbolicLink()
+    ? await linkedKind(at, name)
+    : entry.isDirectory()
+      ? 'folder'
+      : entry.isFile()
+        ? 'file'
+        : undefined;
+  if (kind === 'folder') {
+    if (at.depth >= DEEPEST_FOLDER) at.found.refused.set(name, 'This folder lies too deep in the store to be read');
+    else await walk({ ...at, inside: name, depth: at.depth + 1 });
+  } else if (kind === 'file') {
+    if (/\.ya?ml$/iu.test(entry.name)) at.found.yaml.push(name);
+    else if (/^shells\/[^/]+\/photos\//u.test(name)) at.found.photos.set(name, (await stat(path.join(at.root, name))).size);
+  }
+}
+
+/** A link is followed to a file within the store, never to a folder (it could lead round in a circle), never out. */
+async function linkedKind(at: Walk, name: string): Promise<'file' | undefined> {
+  const refuse = (why: string): undefined => void at.found.refused.set(name, why);
+  try {
+    const target = await realpath(path.join(at.root, name));
+    if (!target.startsWith(at.root + path.sep))
+      return refuse('This is a link that leads out of the store, so it is not read: copy the file in');
+    if ((await lstat(target)).isFile()) return 'file';
+    return refuse('This is a link to a folder, so it is not read: put the files here');
+  } catch {
+    return refuse('This is a link to nowhere, so it is not read: take it out');
+  }
+}
+
+type Text = { readonly text: string; readonly refused?: undefined } | { readonly refused: string };
+
+async function readText(file: string): Promise<Text> {
+  try {
+    const { size } = await stat(file);
+    if (size > LARGEST_BYTES) {
+      return {
+        refused: `This file is ${Math.ceil(size / 1048576)} MB, expected ${LARGEST_BYTES / 1048576} MB at most: split it`,
+      };
+    }
+    return decode(await readFile(file));
+  } catch (error) {
+    return { refused: `This file cannot be read: ${reason(error)}` };
+  }
+}
+
+function decode(bytes: Buffer): Text {
+  try {
+    // The byte order mark that some editors put first is dropped by the decoder.
+    return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
+  } catch {
+    return { refused: 'This file is not UTF-8 text, so it is not read: save it as UTF-8' };
+  }
+}
+
+function reason(error: unknown): string {
+  const code = (error as NodeJS.ErrnoException).code;
+  if (code === 'ENOENT') return 'it is not there';
+  if (code === 'EACCES' || code === 'EPERM') return 'no permission';
+  if (code === 'ENOTDIR') return 'it is no folder';
+  return code ?? 'unknown reason';
+}
