@@ -5,7 +5,9 @@ export type Verdict = 'within' | 'within uncertainty' | 'over' | 'not verified';
 export interface AxleRating {
   readonly axle: string;
   readonly gawrKg?: number;
+  /** All tyres of the axle together. */
   readonly tyresKg?: number;
+  /** All wheels of the axle together. */
   readonly wheelsKg?: number;
   readonly suspensionKg?: number;
   /** The least of those known; absent where none is. */
@@ -26,19 +28,54 @@ export interface AxleLoad {
   readonly lifted: boolean;
 }
 
+/**
+ * standard: one of the named conditions with every axle down; own: stated by the shop; lifted: a standard one with a liftable
+ * axle up; worst: found by search; weighed: as the ticket that the conditions start from.
+ */
+export type ConditionKind = 'weighed' | 'standard' | 'own' | 'lifted' | 'worst';
+
 export interface ConditionFigure {
   readonly name: string;
+  readonly kind: ConditionKind;
+  /** True for the conditions that the vehicle must carry as certified: the standard ones and the shop's own. */
+  readonly certified: boolean;
+  /** What is in and on it, in words. */
+  readonly holds: string;
+  /** The axle that a `worst` condition was sought for. */
+  readonly worstFor?: string;
   readonly totalKg: number;
   readonly centroid: Vec3;
   readonly gvwrMarginKg?: number;
   /** Expanded uncertainty of the total, k = 2. */
   readonly uncertaintyKg: number;
+  /** Of the total against the GVWR. */
   readonly verdict: Verdict;
+  /** Empty where the axle layout is not determined. */
   readonly axles: readonly AxleLoad[];
   /** Share of the total on the steered axles. */
   readonly steerShare?: number;
   /** What makes the uncertainty, largest first: name and expanded kg on the axle with the least margin. */
   readonly contributions: readonly { readonly name: string; readonly kg: number }[];
+}
+
+/** One reading of a weighing beside what all of them together say it was. */
+export interface ReconciledReading {
+  readonly name: string;
+  readonly readKg: number;
+  readonly adjustedKg: number;
+  /** (read − adjusted) ÷ its standard deviation; absent where nothing else checks this reading. */
+  readonly normalisedResidual?: number;
+}
+
+export interface Reconciled {
+  readonly readings: readonly ReconciledReading[];
+  /** Readings beyond what is needed. 0: nothing to compare. */
+  readonly redundancy: number;
+  readonly chiSquare: number;
+  /** True where the readings agree within what the scale can do. */
+  readonly agree: boolean;
+  /** The reading that does not fit; absent where all agree or where several fit it equally badly. */
+  readonly outlier?: string;
 }
 
 export interface TicketFigure {
@@ -48,16 +85,28 @@ export interface TicketFigure {
   readonly verified: boolean;
   /** Why it is not verified, where it is not. */
   readonly reason?: string;
+  /** What is wrong with the scale's calibration on that day. */
+  readonly calibrationLapse?: string;
   readonly asWeighed: Readonly<Record<string, number>>;
   /** Brought to the unladen condition by moving what was aboard by its own position. */
   readonly normalised: Readonly<Record<string, number>>;
   readonly predicted: Readonly<Record<string, number>>;
   readonly residual: Readonly<Record<string, number>>;
+  /** As weighed. */
   readonly totalKg: number;
+  /** Sum of the normalised axle loads. */
+  readonly normalisedKg?: number;
+  /** Normalised less predicted; 0 where there is no prediction to compare with. */
   readonly residualKg: number;
   /** Where the unexplained mass is centred, mm rearward of the datum; absent where it is too small to place. */
   readonly residualXMm?: number;
+  /** Expanded uncertainty of the normalised total, k = 2. */
   readonly uncertaintyKg: number;
+  /** Expanded uncertainty of the residual: weighing and prediction together. */
+  readonly residualUncertaintyKg?: number;
+  /** Mass that the records put on or date after this ticket. */
+  readonly addedSinceKg: number;
+  readonly reconciled?: Reconciled;
 }
 
 export interface BayAllowance {
@@ -70,6 +119,58 @@ export interface BayAllowance {
   readonly togetherKg: number;
 }
 
+/** The figures of the occupant and cargo label, whole kilograms and pounds, rounded so that the GVWR is never exceeded. */
+export interface CargoLabel {
+  readonly occcKg: number;
+  readonly occcLb: number;
+  readonly seats: number;
+  readonly seatsKg: number;
+  readonly waterKg: number;
+  readonly waterLb: number;
+}
+
+export interface Forecast {
+  /** Allowance for what has not been weighed, by the basis of each figure. */
+  readonly allowanceKg: number;
+  readonly totalKg: number;
+  readonly lowKg: number;
+  readonly highKg: number;
+  readonly axles: readonly { readonly axle: string; readonly loadKg: number; readonly lowKg: number; readonly highKg: number }[];
+}
+
+/** A road limit, as information only. */
+export interface RoadLimit {
+  readonly kind: 'single' | 'tandem' | 'bridge' | 'gross';
+  readonly axles: readonly string[];
+  /** Between the outer axles. */
+  readonly spreadMm: number;
+  readonly loadKg: number;
+  readonly limitKg: number;
+  readonly marginKg: number;
+}
+
+/** What the next trade may add, over one axle. */
+export interface AxleBudget {
+  readonly axle: string;
+  /** Condition in which this axle has the least left. */
+  readonly condition: string;
+  readonly reserveKg: number;
+  /** Left after the reserve; negative where the reserve is already used. */
+  readonly leftKg: number;
+  readonly leftEndKg?: number;
+  readonly rightEndKg?: number;
+}
+
+export interface CgHeight {
+  readonly ticket: string;
+  readonly level: string;
+  /** Above the ground. */
+  readonly heightMm?: number;
+  readonly uncertaintyMm?: number;
+  /** Why no height is given. */
+  readonly refused?: string;
+}
+
 export interface Weights {
   readonly ratings: readonly AxleRating[];
   readonly conditions: readonly ConditionFigure[];
@@ -78,6 +179,8 @@ export interface Weights {
   readonly occcKg?: number;
   readonly cccKg?: number;
   readonly fullWaterKg: number;
+  /** Absent where the unladen mass or the GVWR is not known, or where the first is above the second. */
+  readonly label?: CargoLabel;
   readonly bays: readonly BayAllowance[];
   /** Mass by stage, cumulated in build order, with the ticket of that stage where there is one. */
   readonly growth: readonly {
@@ -86,8 +189,17 @@ export interface Weights {
     readonly measuredKg?: number;
     readonly uncertaintyKg?: number;
   }[];
+  /** The finished vehicle, unladen. */
+  readonly forecast?: Forecast;
   /** What 100 kg at each station adds to each axle. */
   readonly influence: readonly { readonly xMm: number; readonly addsKg: Readonly<Record<string, number>> }[];
+  /** Road limits in the heaviest standard condition; information only. */
+  readonly roadLimits: readonly RoadLimit[];
+  readonly roadLimitsCondition?: string;
+  readonly budget: readonly AxleBudget[];
+  /** Fraction of each axle's limit that is kept in reserve for the budget. */
+  readonly reserve: number;
+  readonly cgHeight: readonly CgHeight[];
   /** True when the figures stand on a verified ticket; false: on prediction alone. */
   readonly basis: 'ticket' | 'prediction' | 'none';
   /** The ticket that the conditions start from. */

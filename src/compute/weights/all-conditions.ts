@@ -1,0 +1,49 @@
+import type { Basis } from './basis.js';
+import { stand } from './burden.js';
+import { carriageFor, conditionFigure, figureOf, type Judging } from './conditions.js';
+import { NO_LOAD } from './load.js';
+import { liftedLoadings, ownLoadings, standardLoadings } from './loadings.js';
+import type { Items } from './normalise.js';
+import type { ConditionFigure } from './types.js';
+import { combine } from './uncertainty.js';
+import { worstLoading } from './worst.js';
+
+/** As weighed, the named conditions, the shop's own, those with an axle up, and the worst for each axle, in that order. */
+export function allConditions(judging: Judging, basis: Basis, items: Items): readonly ConditionFigure[] {
+  const { axles } = judging.model.shell.chassis;
+  if (axles.length === 0) return [];
+  const standard = standardLoadings(judging.model);
+  const stated = [...standard, ...ownLoadings(judging.model, items), ...liftedLoadings(standard, axles)];
+  return [...asWeighed(judging, basis), ...stated.map((loading) => conditionFigure(judging, loading)), ...worst(judging)];
+}
+
+/** The basis ticket itself, as it stood on the scale. */
+function asWeighed(judging: Judging, { survey }: Basis): readonly ConditionFigure[] {
+  if (!survey) return [];
+  const { axles, gvwrKg } = judging.model.shell.chassis;
+  const carriage = carriageFor(axles);
+  const { burden, sources } = survey.asWeighed;
+  const standing = stand({ weighed: survey.weighed, placed: NO_LOAD, heightKgMm: burden.heightKgMm }, axles, carriage);
+  const loading = {
+    name: 'as weighed',
+    kind: 'weighed',
+    holds: `as on the scale for ticket ${survey.ticket.id}`,
+    lifted: survey.lifted,
+  } as const;
+  return [figureOf(judging, loading, standing, combine(sources, axles, carriage), gvwrKg)];
+}
+
+function worst(judging: Judging): readonly ConditionFigure[] {
+  const { axles } = judging.model.shell.chassis;
+  const carriage = carriageFor(axles);
+  if (!carriage || !judging.judged) return [];
+  return axles.map((axle, i) => ({
+    ...conditionFigure(judging, worstLoading(judging.model, judging.unladen, carriage, i)),
+    worstFor: axle.id,
+  }));
+}
+
+export const heaviestStandard = (conditions: readonly ConditionFigure[]): ConditionFigure | undefined =>
+  conditions
+    .filter((one) => one.kind === 'standard' && one.axles.length > 0)
+    .reduce<ConditionFigure | undefined>((most, one) => (most && most.totalKg >= one.totalKg ? most : one), undefined);

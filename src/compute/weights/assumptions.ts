@@ -1,0 +1,65 @@
+import type { Model } from '../../model/shell.js';
+import { date, mass, percent } from '../../quantity/format.js';
+import type { Basis } from './basis.js';
+import { tankRole } from './tanks.js';
+
+/** What the figures assume, in sentences for every place where they are shown. */
+export function assumptions(model: Model, basis: Basis, reserve: number): readonly string[] {
+  const { chassis, tanks, seats } = model.shell;
+  if (chassis.axles.length === 0) return [];
+  const { units } = model.shop;
+  const shared = chassis.axles.filter((axle) => axle.share);
+  const liftable = chassis.axles.filter((axle) => axle.lift);
+  const odd = tanks.filter((tank) => tankRole(tank) === 'other');
+  const unlimited = model.shell.bays.filter((bay) => bay.limitKg === undefined);
+  return [
+    basisText(model, basis),
+    'Unladen means full fuel and operating fluids, liquid petroleum gas among them; water is cargo.',
+    ...(seats.some((seat) => seat.belted) ? [`Each belted seat counts ${mass(68, units)} (49 CFR 571.110).`] : []),
+    ...shared.map(
+      (axle) =>
+        `Axle ${axle.id} takes ${percent(axle.share?.fraction ?? 0, 0)} of the load that it shares with ${axle.share?.with}, as stated.`,
+    ),
+    ...liftable.map(
+      (axle) =>
+        `When ${axle.id} is up nothing of it stands on the road: its own mass hangs on the frame and the other axles carry it.`,
+    ),
+    ...(chassis.axles.some((axle) => axle.trackMm !== undefined)
+      ? [
+          'Left and right: the moment to a side is shared between axles in proportion to their load, but for ends that were weighed.',
+        ]
+      : []),
+    ...(chassis.axles.some((axle) => axle.tyres?.inflationPa !== undefined && axle.tyres.inflationForIndexPa !== undefined)
+      ? ['Tyre load below its reference pressure follows (P/Pref) to the power 0.8; the tyre maker’s own table goes first.']
+      : []),
+    ...(chassis.axles.some(
+      (axle) => axle.tyres && (axle.tyres.inflationPa === undefined || axle.tyres.inflationForIndexPa === undefined),
+    )
+      ? ['Where pressures are not on record tyres are taken at their full load index.']
+      : []),
+    ...(odd.length > 0
+      ? [`Tanks ${odd.map((tank) => tank.id).join(', ')} are empty in every condition that does not name them.`]
+      : []),
+    ...(unlimited.length > 0
+      ? [`Bays without a stated limit (${unlimited.map((bay) => bay.id).join(', ')}) are empty in \`loaded\`.`]
+      : []),
+    'Uncertainties are expanded (k = 2), root sum of squares of independent sources; steps of the scale, its tolerance, part-full tanks, masses and places by basis.',
+    'Height of the centre of gravity counts the bare chassis at the top of its rails: not for stability.',
+    `Budget: ${percent(reserve, 0)} of each axle’s rating is kept in reserve.`,
+    'Road limits are those of the United States Interstate system, information only: states and provinces differ.',
+  ];
+}
+
+function basisText(model: Model, { kind, survey, notWeighed }: Basis): string {
+  const addedKg = notWeighed.reduce((sum, item) => sum + item.massKg, 0);
+  const added = mass(addedKg, model.shop.units);
+  if (kind === 'ticket' && survey) {
+    const since = addedKg > 0 ? `, and ${added} that the records put on since` : '';
+    const scale = survey.ticket.scale === undefined ? ' It names no scale: 50 kg steps and 0.5 % are taken.' : '';
+    return `Conditions start from ticket ${survey.ticket.id} of ${date(survey.ticket.date)}, brought to unladen${since}.${scale}`;
+  }
+  if (kind === 'prediction') {
+    return `Conditions stand on prediction: the bare chassis (each reading ± 1 %) and ${added} on record. No ticket is verified.`;
+  }
+  return `No bare chassis and no verified ticket: loads are those of the ${added} on record alone, and are judged by nothing.`;
+}

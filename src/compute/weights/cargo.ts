@@ -1,0 +1,69 @@
+import { parseQuantity } from '../../quantity/parse.js';
+import { KG_PER_LB } from '../../quantity/units.js';
+import { OCCUPANT_KG } from './differences.js';
+import type { CargoLabel } from './types.js';
+
+/** Density printed on the label, kg/m³ (1 kg/L, 8.3 lb/gal: 49 CFR 571.120 label figure). */
+const LABEL_WATER_KG_M3 = 1000;
+
+/** Less than this is the dust of unit factors, not mass. */
+const DUST = 1e-6;
+
+/** Full load of water, kg. */
+export const waterKg = (capacitiesM3: readonly number[]): number =>
+  capacitiesM3.reduce((sum, each) => sum + each, 0) * LABEL_WATER_KG_M3;
+
+/** Rounded down, so that what is printed never promises more than there is. */
+export const roundDown = (value: number): number => Math.floor(value + DUST);
+/** Rounded up, for what must be allowed for. */
+export const roundUp = (value: number): number => Math.ceil(value - DUST);
+
+export interface Cargo {
+  /** Occupant and cargo carrying capacity: GVWR − unloaded vehicle weight. */
+  readonly occcKg: number;
+  /** What is left of it after an occupant in each belted seat and full fresh water. */
+  readonly cccKg: number;
+}
+
+/** 49 CFR 571.120 S10. Propane is in the unloaded weight, water is cargo. */
+export const cargo = (gvwrKg: number, uvwKg: number, beltedSeats: number, waterFullKg: number): Cargo => ({
+  occcKg: gvwrKg - uvwKg,
+  cccKg: gvwrKg - uvwKg - beltedSeats * OCCUPANT_KG - waterFullKg,
+});
+
+/**
+ * Figures of the label, whole kilograms and pounds. Capacity goes to the safe side: the kilogram down; the pound nearest to
+ * that kilogram, or the next one down where that would let the GVWR be exceeded. Nothing where the unladen mass is above the GVWR.
+ * Worked: GVWR 26,000 lb, unloaded 21,480 lb: 2050 kg, 4520 lb.
+ */
+export function cargoLabel(gvwrKg: number, uvwKg: number, beltedSeats: number, waterFullKg: number): CargoLabel | undefined {
+  const capacityKg = gvwrKg - uvwKg;
+  if (capacityKg < -DUST) return undefined;
+  const occcKg = roundDown(capacityKg);
+  const nearestLb = Math.round(occcKg / KG_PER_LB);
+  const occcLb = Math.min(nearestLb, roundDown(capacityKg / KG_PER_LB));
+  return {
+    occcKg,
+    occcLb,
+    seats: beltedSeats,
+    seatsKg: beltedSeats * OCCUPANT_KG,
+    waterKg: roundUp(waterFullKg),
+    waterLb: roundUp(waterFullKg / KG_PER_LB),
+  };
+}
+
+const RELABEL_FRACTION = 0.015;
+const RELABEL_KG = 100 * KG_PER_LB;
+
+/**
+ * Mass that may be added after certification and before first sale without a new label: the lesser of 1.5 % of GVWR and
+ * 100 lb (49 CFR 571.120 S10.5; 72 FR 68442). A rule pack may state another, as `1.5 % of GVWR or 100 lb`; one that cannot be
+ * read leaves the federal figure.
+ */
+export function relabelLimitKg(gvwrKg: number, packed?: string): number {
+  const match = /^\s*(.+?)\s+of\s+GVWR\s+or\s+(.+?)\s*$/iu.exec(packed ?? '');
+  const fraction = match && parseQuantity(match[1], 'fraction');
+  const mass = match && parseQuantity(match[2], 'mass');
+  if (fraction?.ok && mass?.ok && fraction.value > 0 && mass.value > 0) return Math.min(gvwrKg * fraction.value, mass.value);
+  return Math.min(gvwrKg * RELABEL_FRACTION, RELABEL_KG);
+}

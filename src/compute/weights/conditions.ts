@@ -1,0 +1,91 @@
+import type { Axle, Model } from '../../model/shell.js';
+import { type Carriage, carriageOf } from './axle-reactions.js';
+import { carrying, type Standing, stand } from './burden.js';
+import type { Loading } from './loadings.js';
+import type { Unladen } from './normalise.js';
+import type { AxleLoad, AxleRating, ConditionFigure } from './types.js';
+import { combine, contributions, type Expanded, verdictOf } from './uncertainty.js';
+
+/** What a condition is judged by. `judged` false: nothing weighed to judge by, loads are those of the recorded shell alone. */
+export interface Judging {
+  readonly model: Model;
+  readonly ratings: readonly AxleRating[];
+  readonly unladen: Unladen;
+  readonly judged: boolean;
+}
+
+/** Axle loads of one loading condition against their limits. */
+export function conditionFigure(judging: Judging, loading: Loading): ConditionFigure {
+  const { axles, gvwrKg } = judging.model.shell.chassis;
+  const carriage = carriageFor(axles, loading.lifted);
+  const standing = stand(carrying(judging.unladen.burden, loading.load), axles, carriage);
+  const expanded = combine([...judging.unladen.sources, ...loading.sources], axles, carriage);
+  return figureOf(judging, loading, standing, expanded, gvwrKg);
+}
+
+export const carriageFor = (axles: readonly Axle[], lifted: ReadonlySet<string> = new Set()): Carriage | undefined => {
+  const found = carriageOf(axles, lifted);
+  return 'carriage' in found ? found.carriage : undefined;
+};
+
+export function figureOf(
+  { model, ratings, judged }: Judging,
+  loading: Pick<Loading, 'name' | 'kind' | 'holds' | 'lifted'>,
+  standing: Standing,
+  expanded: Expanded,
+  gvwrKg: number | undefined,
+): ConditionFigure {
+  const { axles } = model.shell.chassis;
+  const loads = standing.axlesKg.map((loadKg, i): AxleLoad => {
+    const axle = axles[i] as Axle;
+    const limitKg = ratings[i]?.limitKg;
+    const uncertaintyKg = expanded.axlesKg[i] ?? 0;
+    const marginKg = limitKg === undefined || !judged ? undefined : limitKg - loadKg;
+    const [leftKg, rightKg] = [standing.leftKg[i], standing.rightKg[i]];
+    return {
+      axle: axle.id,
+      loadKg,
+      ...(limitKg === undefined ? {} : { limitKg }),
+      ...(marginKg === undefined ? {} : { marginKg }),
+      uncertaintyKg,
+      verdict: verdictOf(marginKg, uncertaintyKg),
+      ...(leftKg === undefined ? {} : { leftKg }),
+      ...(rightKg === undefined ? {} : { rightKg }),
+      lifted: loading.lifted.has(axle.id),
+    };
+  });
+  const totalKg = standing.total.massKg;
+  const gvwrMarginKg = gvwrKg === undefined || !judged ? undefined : gvwrKg - totalKg;
+  const steerKg = steerLoad(axles, loads);
+  return {
+    name: loading.name,
+    kind: loading.kind,
+    certified: loading.kind === 'standard' || loading.kind === 'own',
+    holds: loading.holds,
+    totalKg,
+    centroid: standing.centroid,
+    ...(gvwrMarginKg === undefined ? {} : { gvwrMarginKg }),
+    uncertaintyKg: expanded.totalKg,
+    verdict: verdictOf(gvwrMarginKg, expanded.totalKg),
+    axles: loads,
+    ...(steerKg === undefined || totalKg <= 0 ? {} : { steerShare: steerKg / totalKg }),
+    contributions: contributions(expanded, tightest(loads)),
+  };
+}
+
+/** The axle with the least margin; the last column (the total) where none has one. */
+function tightest(loads: readonly AxleLoad[]): number {
+  let at = loads.length;
+  loads.forEach((load, i) => {
+    if (load.marginKg !== undefined && load.marginKg < (loads[at]?.marginKg ?? Number.POSITIVE_INFINITY)) at = i;
+  });
+  return at;
+}
+
+/** Load on the axles that steer: those marked so, else the front one. */
+function steerLoad(axles: readonly Axle[], loads: readonly AxleLoad[]): number | undefined {
+  if (loads.length === 0) return undefined;
+  const steered = axles.map((axle) => axle.steered);
+  const any = steered.includes(true);
+  return loads.reduce((sum, { loadKg }, i) => sum + ((any ? steered[i] : i === 0) ? loadKg : 0), 0);
+}

@@ -1,0 +1,63 @@
+import type { MassBasis, Model } from '../../model/shell.js';
+import type { MassItem } from '../takeoff/types.js';
+import { type Carriage, reactions } from './axle-reactions.js';
+import { loadOfItem, stageOrder } from './built.js';
+import { type Load, sumOf, times } from './load.js';
+import { predictedUnladen, type Unladen } from './normalise.js';
+import { massOf } from './tickets.js';
+import type { Forecast, TicketFigure, Weights } from './types.js';
+import { COVERAGE, combine } from './uncertainty.js';
+
+/**
+ * What a mass that has not been over a scale may still grow by, by its basis. Common practice, no source: growth through a build
+ * is the rule and shrinks with what is known (compare SAWE recommended practice on mass properties control).
+ */
+export const ALLOWANCE: Readonly<Record<MassBasis, number>> = { weighed: 0, calculated: 0.03, catalogue: 0.05, estimated: 0.15 };
+
+/** Mass at the end of each stage, unladen, beside the newest verified ticket of that stage. Items of no stage count from the start. */
+export function growth(
+  model: Model,
+  bare: Unladen | undefined,
+  items: readonly MassItem[],
+  tickets: readonly TicketFigure[],
+): Weights['growth'] {
+  const { axles } = model.shell.chassis;
+  return model.library.stages.map((stage, order) => {
+    const there = items.filter((item) => (stageOrder(model, item.stage) ?? 0) <= order);
+    const predicted = predictedUnladen(model, bare, there);
+    const ticket = tickets.filter((one) => one.stage === stage.id && one.verified).sort((a, b) => (a.date < b.date ? 1 : -1))[0];
+    return {
+      stage: stage.id,
+      predictedKg: predicted ? massOf(predicted, axles) : sumOf(there.map(loadOfItem)).massKg,
+      ...(ticket?.normalisedKg === undefined ? {} : { measuredKg: ticket.normalisedKg, uncertaintyKg: ticket.uncertaintyKg }),
+    };
+  });
+}
+
+/** The finished vehicle, unladen: what is known, with an allowance on what has not been weighed, and the band about both. */
+export function forecast(
+  unladen: Unladen,
+  axlesKg: readonly number[],
+  notWeighed: readonly MassItem[],
+  model: Model,
+  carriage: Carriage | undefined,
+): Forecast {
+  const { axles } = model.shell.chassis;
+  const allowance: Load = sumOf(notWeighed.map((item) => times(loadOfItem(item), ALLOWANCE[item.basis])));
+  const expanded = combine(unladen.sources, axles, carriage);
+  const totalKg = massOf(unladen, axles) + allowance.massKg;
+  // An allowance is as likely spent as not: it widens the band by its own size, taken as two standard deviations.
+  const band = Math.hypot(expanded.totalKg, (COVERAGE * allowance.massKg) / 2);
+  const shares = carriage ? reactions(carriage, allowance) : [];
+  return {
+    allowanceKg: allowance.massKg,
+    totalKg,
+    lowKg: totalKg - band,
+    highKg: totalKg + band,
+    axles: axlesKg.map((kg, i) => {
+      const loadKg = kg + (shares[i] ?? 0);
+      const spread = Math.hypot(expanded.axlesKg[i] ?? 0, shares[i] ?? 0);
+      return { axle: axles[i]?.id ?? '', loadKg, lowKg: loadKg - spread, highKg: loadKg + spread };
+    }),
+  };
+}

@@ -1,0 +1,68 @@
+/** Weighted linear least squares for a handful of unknowns. */
+export interface Adjustment {
+  readonly solution: readonly number[];
+  /** Observation less its adjusted value. */
+  readonly residuals: readonly number[];
+  /** Standard deviation of each residual; 0 where nothing else checks the observation. */
+  readonly residualDeviation: readonly number[];
+  /** Σ (residual ÷ u)². */
+  readonly chiSquare: number;
+}
+
+/**
+ * Minimises Σ ((l − A x) / u)² by the normal equations N x = Aᵀ W l, N = Aᵀ W A. The residuals have the covariance
+ * W⁻¹ − A N⁻¹ Aᵀ (textbook adjustment of observations by parameters). Nothing where the unknowns are not determined.
+ */
+export function adjust(
+  design: readonly (readonly number[])[],
+  observed: readonly number[],
+  u: readonly number[],
+): Adjustment | undefined {
+  const unknowns = design[0]?.length ?? 0;
+  const weights = u.map((one) => 1 / (one * one));
+  const normal = table(unknowns, (i, j) => design.reduce((sum, row, k) => sum + at(row, i) * at(row, j) * at(weights, k), 0));
+  const inverse = invert(normal);
+  if (!inverse) return undefined;
+  const right = Array.from({ length: unknowns }, (_, i) =>
+    design.reduce((sum, row, k) => sum + at(row, i) * at(weights, k) * at(observed, k), 0),
+  );
+  const solution = inverse.map((row) => row.reduce((sum, value, j) => sum + value * at(right, j), 0));
+  const residuals = design.map((row, k) => at(observed, k) - row.reduce((sum, value, j) => sum + value * at(solution, j), 0));
+  const residualDeviation = design.map((row, k) => {
+    const spread = row.reduce(
+      (sum, a, i) => sum + row.reduce((inner, b, j) => inner + a * b * at(inverse[i] as number[], j), 0),
+      0,
+    );
+    const variance = 1 / at(weights, k) - spread;
+    return variance > 1e-9 / at(weights, k) ? Math.sqrt(variance) : 0;
+  });
+  const chiSquare = residuals.reduce((sum, v, k) => sum + v * v * at(weights, k), 0);
+  return { solution, residuals, residualDeviation, chiSquare };
+}
+
+const at = (row: readonly number[], i: number): number => row[i] as number;
+
+const table = (size: number, of: (i: number, j: number) => number): number[][] =>
+  Array.from({ length: size }, (_, i) => Array.from({ length: size }, (_unused, j) => of(i, j)));
+
+/** Gauss–Jordan with row pivoting; nothing for a singular matrix. */
+function invert(matrix: readonly (readonly number[])[]): number[][] | undefined {
+  const size = matrix.length;
+  const rows = matrix.map((row, i) => [...row, ...row.map((_, j) => (i === j ? 1 : 0))]);
+  const largest = Math.max(...matrix.flat().map(Math.abs), 0);
+  for (let column = 0; column < size; column++) {
+    let pivot = column;
+    for (let i = column; i < size; i++)
+      if (Math.abs(at(rows[i] as number[], column)) > Math.abs(at(rows[pivot] as number[], column))) pivot = i;
+    const lead = at(rows[pivot] as number[], column);
+    if (Math.abs(lead) <= 1e-12 * largest) return undefined;
+    [rows[column], rows[pivot]] = [rows[pivot] as number[], rows[column] as number[]];
+    rows[column] = (rows[column] as number[]).map((value) => value / lead);
+    for (let i = 0; i < size; i++) {
+      if (i === column) continue;
+      const factor = at(rows[i] as number[], column);
+      rows[i] = (rows[i] as number[]).map((value, j) => value - factor * at(rows[column] as number[], j));
+    }
+  }
+  return rows.map((row) => row.slice(size));
+}

@@ -1,0 +1,119 @@
+import type { Condition, Model, Ticket } from '../../model/shell.js';
+import type { MassItem } from '../takeoff/types.js';
+import type { Carriage } from './axle-reactions.js';
+import { builtBy, itemSources, loadOfItem } from './built.js';
+import { type Burden, carrying, minus, stand, turnOf, type Weighed } from './burden.js';
+import { differences, fuelDoubt, loadOf } from './differences.js';
+import { sumOf } from './load.js';
+import { asBurden, BARE_CHASSIS, calibrationLapse, scaleDoubt, scaleSources } from './scale.js';
+import type { Source } from './uncertainty.js';
+
+/** The vehicle in the unladen condition: full fuel and operating fluids, no water, nobody, nothing aboard. */
+export interface Unladen {
+  readonly burden: Burden;
+  readonly sources: readonly Source[];
+}
+
+export type Items = ReadonlyMap<string, MassItem>;
+
+/** The bare chassis as it came, brought to full fuel. Nothing where it is not on record for every axle. */
+export function bareUnladen(model: Model, items: Items): Unladen | undefined {
+  const { axles, bare } = model.shell.chassis;
+  if (!bare || axles.length === 0 || axles.some((axle) => !bare.readings[axle.id])) return undefined;
+  const weighed = weighedOf(model, bare.readings);
+  const inIt = differences(model, bare.condition, items, 'empty');
+  const burden = minus(asBurden(weighed, axles, new Set()), loadOf(inIt));
+  const sources = [...scaleSources('bare chassis', BARE_CHASSIS, axles, bare.readings), ...inIt.flatMap((one) => one.sources)];
+  return { burden, sources };
+}
+
+/** Bare chassis and everything of a list, by statics. */
+export function predictedUnladen(model: Model, bare: Unladen | undefined, list: readonly MassItem[]): Unladen | undefined {
+  if (!bare) return undefined;
+  return {
+    burden: carrying(bare.burden, sumOf(list.map(loadOfItem))),
+    sources: [...bare.sources, ...itemSources(model, list)],
+  };
+}
+
+/** A scale ticket read as a survey of the vehicle. */
+export interface Survey {
+  readonly ticket: Ticket;
+  readonly reason?: string;
+  readonly lapse?: string;
+  readonly lifted: ReadonlySet<string>;
+  readonly weighed: Weighed;
+  readonly asWeighed: Unladen;
+  /** The same vehicle brought to unladen; nothing where its condition is not known. */
+  readonly unladen?: Unladen;
+  readonly predicted?: Unladen;
+}
+
+/**
+ * Brings a ticket to the unladen condition: what was in the tanks, on the seats and aboard is taken off, what was missing is put
+ * on, each by its own position and not as a lump.
+ * Worked: 14,300 kg at 4.20 m with 300 kg of water at 5.00 m and a driver of 80 kg at 0.40 m is 13,920 kg at 4.2046 m unladen.
+ */
+export function survey(model: Model, ticket: Ticket, items: Items, bare: Unladen | undefined, carriage?: Carriage): Survey {
+  const { axles } = model.shell.chassis;
+  const { condition } = ticket;
+  const instrument = ticket.scale === undefined ? undefined : model.library.instruments.get(ticket.scale);
+  const built = [...items.values()].filter((item) => builtBy(model, item, ticket));
+  const builtIds = new Map(built.map((item) => [item.id, item]));
+  const predicted = predictedUnladen(model, bare, built);
+  const inIt = condition ? differences(model, condition, builtIds, 'empty') : [];
+  const lifted = liftedIn(condition);
+  const guess = predicted && stand(carrying(predicted.burden, loadOf(inIt)), axles, carriage);
+  const turns = guess?.axlesKg.map((kg, i) => lateralTurn(kg, guess.rightKg[i], axles[i]?.trackMm));
+  const weighed = weighedOf(model, ticket.readings, turns);
+  const heightKgMm = guess?.total.zKgMm ?? 0;
+  const scale = scaleSources(`scale of ${ticket.id}`, scaleDoubt(instrument), axles, ticket.readings, lifted);
+  const burden = asBurden(weighed, axles, lifted, heightKgMm);
+  const lapse = calibrationLapse(ticket, instrument);
+  const reason = unverified(model, ticket, lifted, lapse);
+  const unladen =
+    condition && readingsComplete(model, ticket, lifted)
+      ? { burden: minus(burden, loadOf(inIt)), sources: [...scale, ...inIt.flatMap((one) => one.sources)] }
+      : undefined;
+  return {
+    ticket,
+    lifted,
+    weighed,
+    asWeighed: { burden, sources: scale },
+    ...(reason === undefined ? {} : { reason }),
+    ...(lapse === undefined ? {} : { lapse }),
+    ...(unladen ? { unladen } : {}),
+    ...(predicted ? { predicted } : {}),
+  };
+}
+
+export const liftedIn = (condition: Condition | undefined): ReadonlySet<string> =>
+  new Set(Object.entries(condition?.lifted ?? {}).flatMap(([axle, state]) => (state === 'up' ? [axle] : [])));
+
+function weighedOf(model: Model, readings: Ticket['readings'], turns?: readonly number[]): Weighed {
+  const { axles } = model.shell.chassis;
+  return {
+    axlesKg: axles.map((axle) => readings[axle.id]?.totalKg ?? 0),
+    turnKgMm: axles.map((axle, i) => turnOf(readings[axle.id], axle.trackMm) ?? turns?.[i] ?? 0),
+  };
+}
+
+const lateralTurn = (kg: number, rightKg: number | undefined, trackMm: number | undefined): number =>
+  rightKg === undefined || trackMm === undefined ? 0 : (rightKg - kg / 2) * trackMm;
+
+const readingsComplete = ({ shell }: Model, ticket: Ticket, lifted: ReadonlySet<string>): boolean =>
+  shell.chassis.axles.length > 0 && shell.chassis.axles.every((axle) => ticket.readings[axle.id] || lifted.has(axle.id));
+
+function unverified(model: Model, ticket: Ticket, lifted: ReadonlySet<string>, lapse: string | undefined): string | undefined {
+  if (!ticket.condition) return 'it does not say in what condition the vehicle was weighed';
+  if (!readingsComplete(model, ticket, lifted)) {
+    const missing = model.shell.chassis.axles.filter((axle) => !ticket.readings[axle.id] && !lifted.has(axle.id));
+    return missing.length > 0
+      ? `it has no reading for axle ${missing.map((axle) => axle.id).join(', ')}`
+      : 'no axles are on record';
+  }
+  return (
+    fuelDoubt(model, ticket.condition) ??
+    (lapse === undefined ? undefined : `its scale ${ticket.scale} was out of calibration: ${lapse}`)
+  );
+}

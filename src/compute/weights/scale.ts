@@ -1,0 +1,75 @@
+import type { Instrument } from '../../model/library.js';
+import type { Axle, AxleReading, Ticket } from '../../model/shell.js';
+import { type Burden, loadOfWeighed, nothingWeighed, placedOn, type Weighed } from './burden.js';
+import { NO_LOAD } from './load.js';
+import { ofResolution, rectangular, type Source } from './uncertainty.js';
+
+/** A scale's step and its tolerance, relative to the reading or in kg. */
+export interface ScaleDoubt {
+  readonly resolutionKg: number;
+  readonly relative: number;
+  readonly absoluteKg: number;
+}
+
+/** A scale that is not on record: 50 kg steps and 0.5 %. Common practice, no source. */
+export const UNKNOWN_SCALE: ScaleDoubt = { resolutionKg: 50, relative: 0.005, absoluteKg: 0 };
+/** Bare chassis, weighed somewhere or copied from its papers: ± 1 % of each axle. Common practice, no source. */
+export const BARE_CHASSIS: ScaleDoubt = { resolutionKg: 0, relative: 0.01, absoluteKg: 0 };
+
+/** What the record of an instrument says of its readings; what it does not say is that of an unknown scale. */
+export function scaleDoubt(instrument: Instrument | undefined): ScaleDoubt {
+  if (!instrument) return UNKNOWN_SCALE;
+  const { resolution, tolerance } = instrument;
+  const resolutionKg = resolution?.dimension === 'mass' ? resolution.value : UNKNOWN_SCALE.resolutionKg;
+  if (tolerance?.dimension === 'mass') return { resolutionKg, relative: 0, absoluteKg: tolerance.value };
+  return {
+    resolutionKg,
+    relative: tolerance?.dimension === 'fraction' ? tolerance.value : UNKNOWN_SCALE.relative,
+    absoluteKg: 0,
+  };
+}
+
+/** Standard uncertainty of one reading, kg: step and tolerance, root sum of squares. */
+export const uOfReading = (kg: number, doubt: ScaleDoubt): number =>
+  Math.hypot(ofResolution(doubt.resolutionKg), rectangular(doubt.absoluteKg + doubt.relative * Math.abs(kg)));
+
+/**
+ * Steps fall anew at each reading; the tolerance is one and the same error of the scale at every axle, so it adds up in the total.
+ */
+export function scaleSources(
+  name: string,
+  doubt: ScaleDoubt,
+  axles: readonly Axle[],
+  readings: Readonly<Record<string, AxleReading>>,
+  lifted: ReadonlySet<string> = new Set(),
+): readonly Source[] {
+  const kgOf = (axle: Axle): number => readings[axle.id]?.totalKg ?? 0;
+  const on = (axlesKg: readonly number[]): Burden => asBurden({ ...nothingWeighed(axles), axlesKg }, axles, lifted);
+  const steps = axles.flatMap((axle, at) => {
+    const reading = readings[axle.id];
+    if (!reading || doubt.resolutionKg === 0) return [];
+    const pads = reading.leftKg !== undefined && reading.rightKg !== undefined ? Math.SQRT2 : 1;
+    const u = ofResolution(doubt.resolutionKg) * pads;
+    return [{ name: `${name}: resolution`, burden: on(axles.map((_, i) => (i === at ? u : 0))) }];
+  });
+  const tolerance = axles.map((axle) =>
+    rectangular(doubt.absoluteKg * (readings[axle.id] ? 1 : 0) + doubt.relative * kgOf(axle)),
+  );
+  return [...steps, { name: `${name}: tolerance`, burden: on(tolerance) }];
+}
+
+/** Weighed figures keep to their axle, but for those taken with an axle lifted: they must be handed down anew. */
+export function asBurden(weighed: Weighed, axles: readonly Axle[], lifted: ReadonlySet<string>, heightKgMm = 0): Burden {
+  if (lifted.size > 0) return placedOn(axles, loadOfWeighed(weighed, axles, heightKgMm));
+  return { weighed, placed: NO_LOAD, heightKgMm };
+}
+
+/** What is wrong with the scale's calibration on the day of a ticket; nothing where it holds. */
+export function calibrationLapse(ticket: Ticket, instrument: Instrument | undefined): string | undefined {
+  if (!instrument) return undefined;
+  const day = ticket.date.slice(0, 10);
+  if (instrument.due !== undefined && day > instrument.due.slice(0, 10)) return `calibration was due on ${instrument.due}`;
+  if (instrument.calibrated !== undefined && day < instrument.calibrated.slice(0, 10))
+    return `it was calibrated only on ${instrument.calibrated}`;
+  return undefined;
+}

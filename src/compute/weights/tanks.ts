@@ -1,0 +1,55 @@
+import type { Condition, Tank } from '../../model/shell.js';
+import { type Load, loadAt } from './load.js';
+
+/** What a tank's contents are to the vehicle. */
+export type TankRole = 'fuel' | 'operating fluid' | 'fresh water' | 'waste' | 'other';
+
+/** Words for tanks of each role, beside their own id and contents. */
+const ROLE_WORDS: readonly (readonly [TankRole, RegExp])[] = [
+  [
+    'operating fluid',
+    /\b(def|diesel exhaust fluid|urea|coolant|antifreeze|glycol|hydraulic|oil|propane|lp|lpg|lp-gas|lp gas)\b/u,
+  ],
+  ['waste', /\b(gr[ea]y|black|waste|sewage|toilet)\b/u],
+  ['fuel', /\b(fuel|diesel|gasoline|petrol|gas)\b/u],
+  ['fresh water', /\b(fresh|water|potable|heater)\b/u],
+];
+
+/**
+ * Fuel and operating fluids (liquid petroleum gas among them) are full in an unloaded vehicle; water is cargo
+ * (49 CFR 571.3, 571.120 S10.3.2).
+ */
+export function tankRole(tank: Pick<Tank, 'id' | 'contents'>): TankRole {
+  for (const text of [tank.contents, tank.id]) {
+    const words = text.toLowerCase().replace(/[_./-]/gu, ' ');
+    const role = ROLE_WORDS.find(([, pattern]) => pattern.test(words))?.[0];
+    // `contents: water` with `id: GREY` is waste: the id may say more, never less.
+    if (role === 'fresh water' && /gr[ea]y|black|waste/iu.test(tank.id)) return 'waste';
+    if (role) return role;
+  }
+  return 'other';
+}
+
+/** Full tank of liquid as a load. */
+export const fullTank = (tank: Tank): Load => loadAt(tank.capacityM3 * tank.densityKgM3, tank.at);
+
+/** Level of a tank in the unladen condition. */
+export const unladenLevel = (tank: Tank): number => (['fuel', 'operating fluid'].includes(tankRole(tank)) ? 1 : 0);
+
+/** Words under which a condition may speak of a tank, the surest first. */
+function namesOf(tank: Tank): readonly string[] {
+  const role = tankRole(tank);
+  const words = role === 'fresh water' ? ['fresh', 'fresh water', 'water'] : role === 'operating fluid' ? [] : [role];
+  const waste =
+    role === 'waste' ? (/black|sewage|toilet/iu.test(`${tank.id} ${tank.contents}`) ? ['black'] : ['grey', 'gray']) : [];
+  return [tank.id, tank.id.toLowerCase(), tank.contents.toLowerCase(), ...waste, ...words];
+}
+
+/** Level that a condition gives a tank; nothing where it does not name it. */
+export function statedLevel(tank: Tank, condition: Condition): number | undefined {
+  const stated = new Map(
+    Object.entries(condition.levels).flatMap(([name, level]) => [[name, level] as const, [name.toLowerCase(), level] as const]),
+  );
+  const name = namesOf(tank).find((one) => stated.has(one));
+  return name === undefined ? undefined : stated.get(name);
+}

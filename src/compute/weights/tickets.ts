@@ -1,0 +1,83 @@
+import type { Axle, Model } from '../../model/shell.js';
+import type { Carriage } from './axle-reactions.js';
+import { builtBy } from './built.js';
+import { scaled, stand, totalOf } from './burden.js';
+import { plus, times } from './load.js';
+import type { Items, Survey, Unladen } from './normalise.js';
+import { reconcile } from './reconcile.js';
+import type { TicketFigure } from './types.js';
+import { combine } from './uncertainty.js';
+
+type ByAxle = Readonly<Record<string, number>>;
+
+/** A ticket beside the prediction, axle by axle, with what is unexplained and where. */
+export function ticketFigure(model: Model, one: Survey, items: Items, carriage: Carriage | undefined): TicketFigure {
+  const { axles } = model.shell.chassis;
+  const { ticket, unladen, predicted } = one;
+  const byAxle = (kg: readonly number[]): ByAxle => Object.fromEntries(kg.map((value, i) => [(axles[i] as Axle).id, value]));
+  const normalised = unladen ? stand(unladen.burden, axles, carriage) : undefined;
+  const expected = predicted ? stand(predicted.burden, axles, carriage) : undefined;
+  const gap = unladen && predicted ? difference(unladen, predicted) : undefined;
+  const residual = gap && stand(gap.burden, axles, carriage);
+  const residualKg = residual?.total.massKg ?? 0;
+  const residualUncertaintyKg = gap && combine(gap.sources, axles, carriage).totalKg;
+  const uncertaintyKg = combine((unladen ?? one.asWeighed).sources, axles, carriage).totalKg;
+  const reconciled = reconcile(model, ticket, one.lifted);
+  const readings = axles
+    .filter((axle) => ticket.readings[axle.id])
+    .map((axle) => [axle.id, ticket.readings[axle.id]?.totalKg ?? 0] as const);
+  const placeable = residual && Math.abs(residualKg) > uncertaintyKg && Math.abs(residualKg) > 1;
+  return {
+    id: ticket.id,
+    date: ticket.date,
+    ...(ticket.stage === undefined ? {} : { stage: ticket.stage }),
+    verified: one.reason === undefined,
+    ...(one.reason === undefined ? {} : { reason: one.reason }),
+    ...(one.lapse === undefined ? {} : { calibrationLapse: one.lapse }),
+    asWeighed: Object.fromEntries(readings),
+    normalised: byAxle(normalised?.axlesKg ?? []),
+    predicted: byAxle(expected?.axlesKg ?? []),
+    residual: byAxle(residual?.axlesKg ?? []),
+    totalKg: readings.length > 0 ? readings.reduce((sum, [, kg]) => sum + kg, 0) : (ticket.grossKg ?? 0),
+    ...(normalised ? { normalisedKg: normalised.total.massKg } : {}),
+    residualKg,
+    ...(placeable ? { residualXMm: residual.total.xKgMm / residualKg } : {}),
+    uncertaintyKg,
+    ...(residualUncertaintyKg === undefined ? {} : { residualUncertaintyKg }),
+    addedSinceKg: [...items.values()].reduce((sum, item) => sum + (builtBy(model, item, ticket) ? 0 : item.massKg), 0),
+    ...(reconciled ? { reconciled } : {}),
+  };
+}
+
+/** What was weighed less what was predicted, as a burden of its own. */
+function difference(unladen: Unladen, predicted: Unladen): Unladen {
+  const [a, b] = [unladen.burden, predicted.burden];
+  const less = scaled(b.weighed, -1);
+  return {
+    burden: {
+      weighed: {
+        axlesKg: a.weighed.axlesKg.map((kg, i) => kg + (less.axlesKg[i] as number)),
+        turnKgMm: a.weighed.turnKgMm.map((turn, i) => turn + (less.turnKgMm[i] as number)),
+      },
+      placed: plus(a.placed, times(b.placed, -1)),
+      heightKgMm: a.heightKgMm - b.heightKgMm,
+    },
+    sources: [...unladen.sources, ...predicted.sources],
+  };
+}
+
+/** The newest verified ticket: of the latest stage, then of the latest date. */
+export function newestVerified(
+  surveys: readonly Survey[],
+  order: (stage: string | undefined) => number | undefined,
+): Survey | undefined {
+  const verified = surveys.filter((one) => one.reason === undefined && one.unladen);
+  return verified.reduce<Survey | undefined>((best, one) => {
+    if (!best) return one;
+    const [a, b] = [order(best.ticket.stage), order(one.ticket.stage)];
+    if (a !== undefined && b !== undefined && a !== b) return b > a ? one : best;
+    return one.ticket.date >= best.ticket.date ? one : best;
+  }, undefined);
+}
+
+export const massOf = (unladen: Unladen, axles: readonly Axle[]): number => totalOf(unladen.burden, axles).massKg;

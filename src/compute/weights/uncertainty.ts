@@ -1,0 +1,81 @@
+import type { Axle } from '../../model/shell.js';
+import type { Carriage } from './axle-reactions.js';
+import { type Burden, placedOn, stand } from './burden.js';
+import type { Load } from './load.js';
+import type { Verdict } from './types.js';
+
+/**
+ * Uncertainty of an axle load, root sum of squares of independent sources (JCGM 100:2008 5.1.2). A source is one standard
+ * uncertainty written as the burden that it would add: its sensitivity on each axle follows by the same statics as the load itself,
+ * so that what one source does to two axles stays correlated in their sum.
+ */
+export interface Source {
+  /** What it comes from; like sources share a name and are told as one. */
+  readonly name: string;
+  readonly burden: Burden;
+}
+
+/** Coverage factor: about 95 % for a normal distribution (JCGM 100:2008 annex G). */
+export const COVERAGE = 2;
+
+/** Standard uncertainty of a value known to lie within ± the half-width, none more likely than another (JCGM 100:2008 4.3.7). */
+export const rectangular = (halfWidth: number): number => halfWidth / Math.sqrt(3);
+
+/** Standard uncertainty of a reading shown in steps of d: d / (2√3) (JCGM 100:2008 F.2.2.1). */
+export const ofResolution = (step: number): number => step / (2 * Math.sqrt(3));
+
+export const rootSumOfSquares = (values: Iterable<number>): number => {
+  let sum = 0;
+  for (const value of values) sum += value * value;
+  return Math.sqrt(sum);
+};
+
+export const sourceOfLoad = (name: string, axles: readonly Axle[], load: Load): Source => ({
+  name,
+  burden: placedOn(axles, load),
+});
+
+export interface Expanded {
+  /** k = 2, each axle; empty where the layout is not determined. */
+  readonly axlesKg: readonly number[];
+  readonly totalKg: number;
+  /** By source name, k = 2, each axle and the total (last). */
+  readonly byName: ReadonlyMap<string, readonly number[]>;
+}
+
+/** Combines sources for one way of standing on the axles. */
+export function combine(sources: readonly Source[], axles: readonly Axle[], carriage: Carriage | undefined): Expanded {
+  const squares = new Map<string, number[]>();
+  for (const { name, burden } of sources) {
+    const { axlesKg, total } = stand(burden, axles, carriage);
+    const row = [...axlesKg, total.massKg];
+    const sums = squares.get(name) ?? row.map(() => 0);
+    squares.set(
+      name,
+      sums.map((sum, i) => sum + (row[i] as number) ** 2),
+    );
+  }
+  const byName = new Map([...squares].map(([name, sums]) => [name, sums.map((sum) => COVERAGE * Math.sqrt(sum))]));
+  const width = (carriage ? axles.length : 0) + 1;
+  const whole = Array.from({ length: width }, (_, i) => rootSumOfSquares([...byName.values()].map((row) => row[i] as number)));
+  return { axlesKg: whole.slice(0, -1), totalKg: whole[width - 1] as number, byName };
+}
+
+/** Contributions to one column (an axle's place, or the last for the total), largest first; what adds nothing is left out. */
+export function contributions({ byName }: Expanded, column: number): readonly { readonly name: string; readonly kg: number }[] {
+  return [...byName]
+    .map(([name, row]) => ({ name, kg: row[column] ?? 0 }))
+    .filter(({ kg }) => kg >= 0.05)
+    .sort((a, b) => b.kg - a.kg);
+}
+
+/**
+ * A margin smaller than its expanded uncertainty is "within uncertainty", never "within".
+ * Worked: margin 40 kg, U 45 kg: within uncertainty; 50 kg: within; −1 kg: over.
+ */
+export function verdictOf(marginKg: number | undefined, uncertaintyKg: number): Verdict {
+  if (marginKg === undefined) return 'not verified';
+  // A load equal to its limit is not over it: floating-point dust must not say so.
+  if (marginKg < -1e-6) return 'over';
+  return marginKg < uncertaintyKg ? 'within uncertainty' : 'within';
+}
