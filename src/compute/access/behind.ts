@@ -53,7 +53,7 @@ function item(body: Body, opening: PanelOpening, obstacles: Obstacles): readonly
   const nearest = body.nearest(opening);
   if (!nearest || depthBehind(nearest, opening) < -PLANE_MM) return [];
   if (distance(nearest, nearestOfOpening(nearest, opening)) > REACH_MM.arm) return [];
-  const { distanceMm, reach, blockedBy } = reachThrough(opening, nearest, obstacles, body.id);
+  const { distanceMm, reach, blockedBy } = reachThrough(opening, nearest, obstacles, { ignore: body.id });
   return [{ id: body.id, kind: body.kind, distanceMm, reach, blockedBy, nearest }];
 }
 

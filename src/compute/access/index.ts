@@ -74,7 +74,7 @@ function reachAll(
   places: readonly { readonly at: Vec3; readonly ignore?: string }[],
   openings: readonly PanelOpening[],
   solid: Obstacles,
-  withinMm = NEAR_MM,
+  { withinMm = NEAR_MM, starts = 10 } = {},
 ): readonly (readonly PanelReach[])[] {
   const found: PanelReach[][] = places.map(() => []);
   const index = grid(
@@ -85,7 +85,7 @@ function reachAll(
     for (const i of index.near(grow(opening.bounds, withinMm))) {
       const { at, ignore } = places[i] as { at: Vec3; ignore?: string };
       if (depthBehind(at, opening) < -1 || distance(at, nearestOfOpening(at, opening)) > withinMm) continue;
-      (found[i] as PanelReach[]).push(reachThrough(opening, at, solid, ignore));
+      (found[i] as PanelReach[]).push(reachThrough(opening, at, solid, { ignore, starts }));
     }
   }
   return found;
@@ -116,7 +116,7 @@ function runAccess(
   const flat = cut.flatMap((pieces, run) =>
     pieces.map((piece) => ({ ...piece, ignore: (shell.runs[run] as { id: string }).id })),
   );
-  const reaches = reachAll(flat, openings, solid, REACH_MM.arm);
+  const reaches = reachAll(flat, openings, solid, { withinMm: REACH_MM.arm, starts: RUN_STARTS });
   const costs = new Map(openings.map(({ panel }) => [panel.id, openingCost(panel)] as const));
   let start = 0;
   return shell.runs.map((run, i) => {
@@ -156,6 +156,9 @@ function oneRun(
     follow: follow(covers),
   };
 }
+
+/** Places of the opening tried for each piece of a run: there are many pieces, and their neighbours are tried as well. */
+const RUN_STARTS = 4;
 
 /** What opening a panel costs beside another: one for the panel, a little for each fastener, half a panel for sealant. House rule. */
 function openingCost({ fixing }: Panel): number {

@@ -2,8 +2,9 @@ import { type Bounds, type Box, boundsOf, boxBounds, clipToBox, grow, isInBox, o
 import { type Facet, facet, height, throughFacet } from '../../geometry/facet.js';
 import { grid } from '../../geometry/grid.js';
 import { nearestOfSegments, nearestOnSegment } from '../../geometry/segment.js';
-import { add, dot, lerp, norm, scale, subtract, type Vec3 } from '../../geometry/vector.js';
+import { add, dot, lerp, scale, subtract, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
+import { memberBox } from '../solids.js';
 import { isOverOpening, type PanelOpening } from './opening.js';
 import { componentBox, lineWalls } from './walls.js';
 
@@ -11,11 +12,15 @@ import { componentBox, lineWalls } from './walls.js';
 interface Obstacle {
   readonly id: string;
   readonly bounds: Bounds;
-  readonly form:
-    | { readonly kind: 'box'; readonly box: Box }
-    | { readonly kind: 'sheet'; readonly facet: Facet }
-    | { readonly kind: 'pipe'; readonly from: Vec3; readonly to: Vec3; readonly radiusMm: number };
+  /** Of a member on a line: the box about all its walls. */
+  readonly whole?: Box;
+  readonly forms: readonly Form[];
 }
+
+type Form =
+  | { readonly kind: 'box'; readonly box: Box }
+  | { readonly kind: 'sheet'; readonly facet: Facet }
+  | { readonly kind: 'pipe'; readonly from: Vec3; readonly to: Vec3; readonly radiusMm: number };
 
 export interface Obstacles {
   /** Ids of what stands between an opening's place and a target, each once. Empty: the way is clear. */
@@ -30,7 +35,7 @@ const SKIN_MM = 0.25;
 const SET_IN_MM = 40;
 /** Ducts and pipes from this size up stand in the way; smaller ones and wires are pushed aside. House rule, mm. */
 const STIFF_PIPE_MM = 50;
-const CELL_MM = 300;
+const CELL_MM = 250;
 
 export function obstacles(model: Model): Obstacles {
   const all = [...memberObstacles(model), ...panelObstacles(model), ...componentObstacles(model), ...pipeObstacles(model)];
@@ -45,15 +50,16 @@ export function obstacles(model: Model): Obstacles {
       for (const i of index.near(bounds)) {
         const one = all[i] as Obstacle;
         if (one.id === ignore || one.id === opening.panel.id || found.has(one.id)) continue;
-        if (overlap(bounds, one.bounds) && stops(one, start, target, opening)) found.add(one.id);
+        if (overlap(bounds, one.bounds) && one.forms.some((form) => stops(form, start, target, opening))) found.add(one.id);
       }
       return [...found];
     },
   };
 }
 
-function stops({ form }: Obstacle, start: Vec3, target: Vec3, opening: PanelOpening): boolean {
-  const length = norm(subtract(target, start));
+function stops(form: Form, start: Vec3, target: Vec3, opening: PanelOpening): boolean {
+  const way = subtract(target, start);
+  const length = Math.sqrt(dot(way, way));
   if (form.kind === 'box') {
     const part = clipToBox(start, target, form.box);
     if (!part || part[1] * length <= TOUCH_MM || (1 - part[0]) * length <= TOUCH_MM) return false;
@@ -79,21 +85,21 @@ const smaller = (box: Box): Box => ({
   half: box.half.map((half) => Math.max(half / 2, half - SKIN_MM)) as unknown as Box['half'],
 });
 
-const boxObstacle = (id: string, box: Box): Obstacle => {
-  const solid = smaller(box);
-  return { id, bounds: boxBounds(solid), form: { kind: 'box', box: solid } };
-};
+const boxForm = (box: Box): Form => ({ kind: 'box', box: smaller(box) });
 
 const sheetObstacle = (id: string, outline: readonly Vec3[], holes: readonly (readonly Vec3[])[] = []): readonly Obstacle[] => {
   const sheet = facet(outline, holes);
-  return sheet ? [{ id, bounds: boundsOf(outline), form: { kind: 'sheet', facet: sheet } }] : [];
+  return sheet ? [{ id, bounds: boundsOf(outline), forms: [{ kind: 'sheet', facet: sheet }] }] : [];
 };
 
 const memberObstacles = ({ shell, library }: Model): readonly Obstacle[] =>
   shell.members.flatMap((member) => {
     if (member.shape.kind === 'plate') return sheetObstacle(member.id, member.shape.outline);
     const section = library.sections.get(member.shape.section);
-    return section ? lineWalls(member, section.dimensions).map((wall) => boxObstacle(member.id, wall)) : [];
+    if (!section) return [];
+    const whole = memberBox(member.shape, section.dimensions);
+    const forms = lineWalls(member, section.dimensions).map(boxForm);
+    return [{ id: member.id, bounds: boxBounds(whole), whole, forms }];
   });
 
 const panelObstacles = ({ shell }: Model): readonly Obstacle[] =>
@@ -102,7 +108,7 @@ const panelObstacles = ({ shell }: Model): readonly Obstacle[] =>
 const componentObstacles = ({ shell }: Model): readonly Obstacle[] =>
   shell.components.flatMap((component) => {
     const box = componentBox(component);
-    return box ? [boxObstacle(component.id, box)] : [];
+    return box ? [{ id: component.id, bounds: boxBounds(box), forms: [boxForm(box)] }] : [];
   });
 
 function pipeObstacles({ shell }: Model): readonly Obstacle[] {
@@ -111,20 +117,18 @@ function pipeObstacles({ shell }: Model): readonly Obstacle[] {
     if (radiusMm * 2 < STIFF_PIPE_MM) return [];
     return run.path.slice(1).map((to, i): Obstacle => {
       const from = run.path[i] as Vec3;
-      return { id: run.id, bounds: grow(boundsOf([from, to]), radiusMm), form: { kind: 'pipe', from, to, radiusMm } };
+      return { id: run.id, bounds: grow(boundsOf([from, to]), radiusMm), forms: [{ kind: 'pipe', from, to, radiusMm }] };
     });
   });
 }
 
-/** A long slanted solid in short lengths, so that it fills few cells of the index. */
-function pieces({ form, bounds }: Obstacle): readonly Bounds[] {
-  if (form.kind !== 'box') return [bounds];
-  const { box } = form;
-  const count = Math.ceil((box.half[0] * 2) / (2 * CELL_MM));
-  if (count < 2 || box.axes[0].some((part) => Math.abs(part) > 0.999)) return [bounds];
-  const half = box.half[0] / count;
+/** A long slanted member in short lengths, so that it fills few cells of the index. */
+function pieces({ whole, bounds }: Obstacle): readonly Bounds[] {
+  if (!whole || whole.axes[0].some((part) => Math.abs(part) > 0.999)) return [bounds];
+  const count = Math.ceil(whole.half[0] / CELL_MM);
+  const half = whole.half[0] / count;
   return Array.from({ length: count }, (_, i) => {
-    const offset = -box.half[0] + (2 * i + 1) * half;
-    return boxBounds({ ...box, center: add(box.center, scale(box.axes[0], offset)), half: [half, box.half[1], box.half[2]] });
+    const center = add(whole.center, scale(whole.axes[0], (2 * i + 1) * half - whole.half[0]));
+    return boxBounds({ ...whole, center, half: [half, whole.half[1], whole.half[2]] });
   });
 }

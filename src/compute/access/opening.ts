@@ -15,6 +15,8 @@ export interface PanelOpening {
   readonly half: readonly [number, number];
   readonly admits: Admits;
   readonly bounds: Bounds;
+  /** Nine places spread over it. */
+  readonly spread: readonly Vec3[];
   /** Sentences on what was not recorded and had to be taken. */
   readonly assumed: readonly string[];
 }
@@ -62,7 +64,8 @@ export function panelOpening(panel: Panel, parent: Panel | undefined, middle: Ve
       [-1, 1],
     ] as const
   ).map(([a, b]) => place(opening, a * half[0], b * half[1]));
-  return { panel, ...opening, inward, half, admits: admits([longMm, shortMm]), bounds: boundsOf(corners), assumed };
+  const spread = [0, -0.8, 0.8].flatMap((a) => [0, -0.8, 0.8].map((b) => place(opening, a * half[0], b * half[1])));
+  return { panel, ...opening, inward, half, spread, admits: admits([longMm, shortMm]), bounds: boundsOf(corners), assumed };
 }
 
 function outwardOf(panel: Panel, parent: Panel | undefined, at: Vec3, middle: Vec3): Vec3 {
@@ -102,14 +105,12 @@ export function isOverOpening(point: Vec3, opening: PanelOpening, slack: number)
   return Math.abs(along) <= opening.half[0] + slack && Math.abs(across) <= opening.half[1] + slack;
 }
 
-/** Where a hand may start: the place nearest to the target, then nine places over the opening, nearest first. */
-export function startsTowards(point: Vec3, opening: PanelOpening): readonly Vec3[] {
-  const spread = [-0.8, 0, 0.8].flatMap((a) =>
-    [-0.8, 0, 0.8].map((b) => place(opening, a * opening.half[0], b * opening.half[1])),
-  );
+/** Where a hand may start: the place nearest to the target, then of nine places over the opening the nearest; `most` in all. */
+export function startsTowards(point: Vec3, opening: PanelOpening, most: number): readonly Vec3[] {
   const square = (start: Vec3): number => {
     const way = subtract(point, start);
     return dot(way, way);
   };
-  return [nearestOfOpening(point, opening), ...spread.sort((a, b) => square(a) - square(b))];
+  const spread = opening.spread.map((start) => ({ start, away: square(start) })).sort((a, b) => a.away - b.away);
+  return [nearestOfOpening(point, opening), ...spread.slice(0, most - 1).map(({ start }) => start)];
 }
