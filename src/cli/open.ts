@@ -64,7 +64,7 @@ export const revisionOf = (opened: OpenShell): string | null => opened.standing?
 /** A path as a person would type it from where they are. */
 export function shownPath(file: string, context: Context): string {
   const relative = path.relative(context.io.cwd, file);
-  return relative === '' ? '.' : relative.startsWith(`..${path.sep}..`) ? file : relative;
+  return relative === '' ? 'this folder' : relative.startsWith(`..${path.sep}..`) ? file : relative;
 }
 
 async function noSuchShell(store: OpenStore, shell: string, context: Context): Promise<string> {

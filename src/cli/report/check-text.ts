@@ -33,7 +33,7 @@ export function checkText(
     const { id, title } = shell.assessment.model.shell;
     parts.push(paint.strong(`${id}  ${title}`));
     if (shell.findings.length > 0) parts.push(findingsText(shell.findings, show, paint, all));
-    parts.push(`${coverageText(shell.assessment)}\n${summary(`${id}: `, shell, paint)}`);
+    parts.push([coverageText(shell.assessment), summary(`${id}: `, shell, paint)].filter((text) => text !== '').join('\n'));
   }
   if (shells.length === 0) parts.push('No shells in this store yet. Start one: shellbook new-shell ID');
   return parts.join('\n\n');
