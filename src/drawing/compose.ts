@@ -1,4 +1,5 @@
 import type { UnitSystem } from '../quantity/format.js';
+import { lowered, usedBounds } from './crop.js';
 import { frontArrow, noteLines, scaleBar } from './furniture.js';
 import { Ink, textBox } from './ink.js';
 import { type LabelWish, type PlacedLabel, placeLabels } from './labels.js';
@@ -41,6 +42,8 @@ export interface Draft {
   readonly units: UnitSystem;
   readonly room: Rect;
   readonly marks: readonly Mark[];
+  /** Rows that explain patterns and symbols, at the top of the sheet. */
+  readonly legend?: readonly Mark[];
   readonly wishes: readonly LabelWish[];
   readonly notes?: readonly string[];
   /** False: no furniture strip at all. */
@@ -58,8 +61,8 @@ export function compose(draft: Draft, options: DrawingOptions): Drawing {
     ...(draft.notes ?? []),
     ...(left > 0 ? [`${left} more ${left === 1 ? 'label' : 'labels'} ${draft.rest ?? 'in the schedule'}.`] : []),
   ];
-  const marks = [...draft.marks, ...placement.placed.flatMap(labelMarks), ...furniture(draft, notes)];
-  const scene: Scene = { widthMm: draft.widthMm, heightMm: draft.heightMm, title: draft.title, alt: draft.alt, marks };
+  const { marks, heightMm } = cropped(draft, [...draft.marks, ...placement.placed.flatMap(labelMarks)], notes);
+  const scene: Scene = { widthMm: draft.widthMm, heightMm, title: draft.title, alt: draft.alt, marks };
   const ids = new Set(marks.flatMap((mark) => (mark.id === undefined ? [] : [mark.id])));
   return {
     id: draft.id,
@@ -68,9 +71,23 @@ export function compose(draft: Draft, options: DrawingOptions): Drawing {
     scale: draft.reduction === undefined ? 'not to scale' : scaleText(draft.reduction),
     svg: toSvg(scene, { linkable: options.linkable ?? (() => true) }),
     widthMm: draft.widthMm,
-    heightMm: draft.heightMm,
+    heightMm,
     ids: [...ids],
   };
+}
+
+const AIR_MM = 1.5;
+
+/** Takes off the empty strips above and below what was drawn, and adds legend and furniture. */
+function cropped(draft: Draft, drawn: readonly Mark[], notes: readonly string[]): { marks: readonly Mark[]; heightMm: number } {
+  const legend = draft.legend ?? [];
+  const used = usedBounds(drawn) ?? { x0: 0, y0: 0, x1: draft.widthMm, y1: 10 };
+  const top = (usedBounds(legend)?.y1 ?? 0) + AIR_MM;
+  const strip = draft.furniture === false ? 0 : FURNITURE_MM;
+  const heightMm = Math.min(draft.heightMm, Math.ceil(top + used.y1 - used.y0 + AIR_MM + strip));
+  // Never lower than it was laid out: what is at the bottom edge must not fall off.
+  const dy = Math.min(top - used.y0, heightMm - strip - used.y1);
+  return { marks: [...lowered(drawn, dy), ...legend, ...furniture(draft, heightMm, notes)], heightMm };
 }
 
 function labelMarks({ wish, box, leader }: PlacedLabel): readonly Mark[] {
@@ -84,10 +101,10 @@ function labelMarks({ wish, box, leader }: PlacedLabel): readonly Mark[] {
   return [line('leaders', 'leader', leader), circle('leaders', 'leader-dot', leader[0], 0.3), words];
 }
 
-function furniture(draft: Draft, notes: readonly string[]): readonly Mark[] {
+function furniture(draft: Draft, heightMm: number, notes: readonly string[]): readonly Mark[] {
   if (draft.furniture === false) return [];
-  const y = draft.heightMm - FURNITURE_MM;
-  const strip: Rect = { x0: 1, y0: y + 1, x1: draft.widthMm - 1, y1: draft.heightMm - 0.5 };
+  const y = heightMm - FURNITURE_MM;
+  const strip: Rect = { x0: 1, y0: y + 1, x1: draft.widthMm - 1, y1: heightMm - 0.5 };
   const marks: Mark[] = [];
   let x = strip.x0;
   if (draft.reduction !== undefined) {

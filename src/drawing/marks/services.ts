@@ -3,7 +3,7 @@ import type { LabelWish } from '../labels.js';
 import { spreadLines } from '../lanes.js';
 import { MEDIUM_STYLES } from '../media.js';
 import { alongLine, clipLine, lineLengthMm } from '../outline.js';
-import { line, type Mark, type Point, type Rect, text } from '../scene.js';
+import { grow, line, type Mark, type Point, type Rect, text } from '../scene.js';
 import type { Port } from '../sheet.js';
 import { NODE_SYMBOL_MM, nodeMarks } from '../symbols.js';
 
@@ -11,6 +11,9 @@ import { NODE_SYMBOL_MM, nodeMarks } from '../symbols.js';
 const LABEL_EVERY_MM = 90;
 const LETTER_EVERY_MM = 60;
 const SHORTEST_WITH_LETTER_MM = 14;
+/** Off the middle first, where the label of the run wants to stand. */
+const LETTER_AT = [0.3, 0.7, 0.2, 0.8, 0.4, 0.6, 0.1, 0.9] as const;
+const LETTER_CLEAR_MM = 1.1;
 /** Where else along its stretch a run may be labelled. */
 const ALONG = [0.4, 0.6, 0.25, 0.75, 0.12, 0.88] as const;
 
@@ -32,26 +35,34 @@ export function runMarks(
   drawn.forEach((run, index) => {
     const whole = lines[index] as readonly Point[];
     const pieces = more.clip ? clipLine(whole, more.clip) : [whole];
+    const others = lines.filter((_, other) => other !== index);
     const longest = Math.max(0, ...pieces.map(lineLengthMm));
     for (const points of pieces) {
       const length = lineLengthMm(points);
       marks.push(line('runs', `run-${run.medium}`, points, run.id));
-      marks.push(...letters(run, points, length));
+      marks.push(...letters(run, points, length, others));
       if (more.labelled !== false && length === longest) wishes.push(...runWishes(run, points, length));
     }
   });
   return { marks, wishes };
 }
 
-function letters(run: Run, points: readonly Point[], length: number): readonly Mark[] {
+/** Letters where the run lies alone: on a bundle they would hide its neighbours. */
+function letters(run: Run, points: readonly Point[], length: number, others: readonly (readonly Point[])[]): readonly Mark[] {
   if (length < SHORTEST_WITH_LETTER_MM) return [];
   const count = Math.max(1, Math.floor(length / LETTER_EVERY_MM));
-  return Array.from({ length: count }, (_, k) => {
-    // Off the middle, where the label of the run wants to stand.
-    const { at } = alongLine(points, (length * (k + 0.3)) / count);
-    return text('runs', 'letter', at, MEDIUM_STYLES[run.medium].letter, { anchor: 'middle', backed: true });
-  });
+  return Array.from({ length: count }, (_, k): readonly Mark[] => {
+    const clear = LETTER_AT.map((share) => alongLine(points, (length * (k + share)) / count).at).find((at) =>
+      isClear(at, others),
+    );
+    return clear ? [text('runs', 'letter', clear, MEDIUM_STYLES[run.medium].letter, { anchor: 'middle', backed: true })] : [];
+  }).flat();
 }
+
+const isClear = (at: Point, others: readonly (readonly Point[])[]): boolean => {
+  const near: Rect = grow({ x0: at[0], y0: at[1], x1: at[0], y1: at[1] }, LETTER_CLEAR_MM);
+  return others.every((points) => clipLine(points, near).length === 0);
+};
 
 function runWishes(run: Run, points: readonly Point[], length: number): readonly LabelWish[] {
   const count = Math.max(1, Math.round(length / LABEL_EVERY_MM));

@@ -32,7 +32,7 @@ export function emergencyPlan(a: Assessment, sheet: SheetSize, options: DrawingO
       { view: VIEWS.left, bounds: viewBounds(VIEWS.left, corners) },
     ],
     sheet,
-    { sideMm: 8, aboveMm: 12, belowMm: 12, mostMm: 24 },
+    { sideMm: 8, aboveMm: 12, belowMm: 12, mostMm: 12 },
   );
   const nodes = shell.nodes.filter(isForRescue);
   const components = shell.components.filter(({ name }) => DANGER.test(name));
@@ -72,7 +72,8 @@ export function emergencyPlan(a: Assessment, sheet: SheetSize, options: DrawingO
       room: { ...layout.room, y0: layout.room.y0 + 7 },
       front: 'left',
       units: model.shop.units,
-      marks: [...marks, ...legendMarks(media, ['source', 'panel', 'valve'], [2, 4], sheet.widthMm - 4)],
+      marks: [...marks],
+      legend: legendMarks(media, ['source', 'panel', 'valve'], [2, 3], sheet.widthMm - 4),
       wishes,
       notes: [
         'Above: plan, right (kerb) side up. Below: from the left. Lines: gas and mains as recorded; other wiring is not shown. Places as recorded, not proven safe to cut.',

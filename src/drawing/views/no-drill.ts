@@ -57,12 +57,8 @@ export function noDrillFace(a: Assessment, face: Facing, sheet: SheetSize, optio
       room: { ...layout.room, y0: layout.room.y0 + 7 },
       front: view.front,
       units: model.shop.units,
-      marks: [
-        ...memberContext(nearFace(model, shell, face), model.library, port),
-        ...openings.marks,
-        ...marks,
-        ...bandLegend(a, [2, 4]),
-      ],
+      marks: [...memberContext(nearFace(model, shell, face), model.library, port), ...openings.marks, ...marks],
+      legend: bandLegend(a, [2, 3]),
       wishes: [...wishes, ...openings.wishes],
       notes: [
         'A blank place is not proven clear: find out before you drill.',

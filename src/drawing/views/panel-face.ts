@@ -65,8 +65,8 @@ export function panelFace(a: Assessment, panelId: string, sheet: SheetSize, opti
         area('dimensions', 'edge', outline, panelId),
         ...(inner ? [rectangle('dimensions', 'nominal', inner), ...openingDimensions(panel, inner, port, a)] : []),
         rectangle('dimensions', 'centre', port.frame),
-        ...legendMarks(media, [], [2, 3.5], sheet.widthMm - 4),
       ],
+      legend: legendMarks(media, [], [2, 3], sheet.widthMm - 4),
       wishes: [...members.wishes, ...services.wishes],
       notes: [
         items.length === 0

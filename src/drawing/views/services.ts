@@ -74,12 +74,8 @@ function serviceDrawing(
       room: { ...layout.room, y0: layout.room.y0 + LEGEND_MM },
       front: view.front,
       units: a.model.shop.units,
-      marks: [
-        ...clipMarks(background.marks, clip),
-        ...run.marks,
-        ...node.marks,
-        ...legendMarks([medium], kinds, [2, 4], sheet.widthMm - 4),
-      ],
+      marks: [...clipMarks(background.marks, clip), ...run.marks, ...node.marks],
+      legend: legendMarks([medium], kinds, [2, 3], sheet.widthMm - 4),
       wishes: [...background.wishes.filter(({ anchor }) => holds(clip, anchor)), ...run.wishes, ...node.wishes],
       notes: [
         view === VIEWS.plan ? 'Right (kerb) side up.' : '',
