@@ -1,3 +1,5 @@
 import type { Rule } from '../rule.js';
+import { notFlat } from './not-flat.js';
+import { selfCrossing } from './self-crossing.js';
 
-export const panelRules: readonly Rule[] = [];
+export const panelRules: readonly Rule[] = [selfCrossing, notFlat];

@@ -1,3 +1,24 @@
 import type { Rule } from '../rule.js';
+import { continuityLapsed } from './continuity-lapsed.js';
+import { filletSmall } from './fillet-small.js';
+import { jointUnrecorded } from './joint-unrecorded.js';
+import { longerThanJoint } from './longer-than-joint.js';
+import { membersApart } from './members-apart.js';
+import { notInspected } from './not-inspected.js';
+import { ownInspection } from './own-inspection.js';
+import { procedureDoesNotCover } from './procedure-does-not-cover.js';
+import { rejectedOpen } from './rejected-open.js';
+import { welderUnqualified } from './welder-unqualified.js';
 
-export const weldRules: readonly Rule[] = [];
+export const weldRules: readonly Rule[] = [
+  membersApart,
+  rejectedOpen,
+  notInspected,
+  ownInspection,
+  welderUnqualified,
+  continuityLapsed,
+  procedureDoesNotCover,
+  filletSmall,
+  longerThanJoint,
+  jointUnrecorded,
+];

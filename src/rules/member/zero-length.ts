@@ -1,0 +1,24 @@
+import { distance } from '../../geometry/vector.js';
+import type { Rule } from '../rule.js';
+
+export const zeroLength: Rule = {
+  name: 'member.zero-length',
+  severity: 'error',
+  finds: 'A member whose line starts and ends in one place.',
+  why: 'It has no direction: it cannot be drawn, joined or weighed.',
+  source: 'geometry',
+  check({ model }) {
+    return model.shell.members.flatMap(({ id, shape, source }) => {
+      if (shape.kind !== 'line' || distance(shape.from, shape.to) > 0) return [];
+      return [
+        {
+          rule: 'member.zero-length',
+          severity: 'error',
+          message: `Member ${id} starts and ends in the same place, expected two: correct \`from\` or \`to\``,
+          ids: [id],
+          place: source.place('to'),
+        } as const,
+      ];
+    });
+  },
+};

@@ -1,0 +1,34 @@
+import { length } from '../../quantity/format.js';
+import type { Rule } from '../rule.js';
+
+export const sag: Rule = {
+  name: 'opening.sag',
+  severity: 'warning',
+  finds: 'A header that was measured to sag by more than the shop’s limit (1/16 in unless set).',
+  why: 'A sagged header rubs the slide-out or the door, and says that it carries more than it should.',
+  source: 'limit `header_sag` in shop.yaml; common practice, no source',
+  check({ model: { shell, shop }, figures }) {
+    const byId = new Map(shell.openings.map((opening) => [opening.id, opening]));
+    return figures.openings.flatMap(({ id, sagMm, headerDeflectionMm }) => {
+      const opening = byId.get(id);
+      const limit = shop.limits.headerSagMm;
+      if (!opening || sagMm === undefined || sagMm <= limit + ROUNDING_MM) return [];
+      const own =
+        headerDeflectionMm === undefined
+          ? ''
+          : ` (its own mass alone gives ${headerDeflectionMm.toFixed(1)} mm on plain supports)`;
+      return [
+        {
+          rule: 'opening.sag',
+          severity: 'warning',
+          message: `Header of opening ${id} sags ${length(sagMm, shop.units)}${own}, expected at most ${length(limit, shop.units)}: find what loads it, correct and measure again, or record the decision in findings.yaml`,
+          ids: [id, ...(opening.header === undefined ? [] : [opening.header])],
+          place: opening.source.place('measured', 'header_sag'),
+        } as const,
+      ];
+    });
+  },
+};
+
+/** A sag typed as the limit itself is not over it. */
+const ROUNDING_MM = 1e-6;

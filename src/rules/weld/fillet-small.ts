@@ -1,0 +1,32 @@
+import { baseParts, thinnerMm } from '../../compute/welding/base.js';
+import { leastFilletMm } from '../../compute/welding/fillet-least.js';
+import { length, thickness } from '../../quantity/format.js';
+import type { Rule } from '../rule.js';
+
+/** A leg typed in whole millimetres may be a hair under the inch size: 3 mm stands for 1/8 in. */
+const ROUNDING_MM = 0.2;
+
+export const filletSmall: Rule = {
+  name: 'weld.fillet-small',
+  severity: 'warning',
+  finds:
+    'A fillet whose leg is under the least for the thinner part: 1/8 in to 1/4 in of base metal, 3/16 to 1/2, 1/4 to 3/4, 5/16 above.',
+  why: 'A small fillet on thick metal chills and does not fuse.',
+  source: 'AWS D1.1 Table 5.7 (steel), from memory; the aluminium code’s own table is not confirmed',
+  check({ model }) {
+    const { units } = model.shop;
+    return model.shell.welds.flatMap((weld) => {
+      const thin = weld.type === 'fillet' ? thinnerMm(baseParts(weld, model)) : undefined;
+      if (thin === undefined || weld.sizeMm >= leastFilletMm(thin) - ROUNDING_MM) return [];
+      return [
+        {
+          rule: 'weld.fillet-small',
+          severity: 'warning',
+          message: `Fillet ${weld.id} has a leg of ${length(weld.sizeMm, units)} on ${thickness(thin, units)} metal, expected at least ${length(leastFilletMm(thin), units)}: measure it again, lay another run, or record the decision in findings.yaml`,
+          ids: [weld.id],
+          place: weld.source.place('size'),
+        } as const,
+      ];
+    });
+  },
+};

@@ -1,0 +1,74 @@
+import { qualified, type Shortfall } from '../../compute/welding/qualification.js';
+import type { Weld } from '../../model/structure.js';
+import { thickness, type UnitSystem } from '../../quantity/format.js';
+import type { Rule } from '../rule.js';
+
+export const welderUnqualified: Rule = {
+  name: 'weld.welder-unqualified',
+  severity: 'error',
+  finds:
+    'A weld outside its welder’s qualifications: process, position, date, thickness of the thinner part, material group. A warning where welder or date is not recorded, so that it cannot be verified.',
+  why: 'The qualification is the evidence that this hand can make this weld.',
+  source:
+    'ISO 9606-2 and AWS D1.2: the ranges are those on the record; group cover 23 → 21, 22 by EN 287-2, position names by ISO 6947 Annex B, from memory',
+  check({ model }) {
+    return model.shell.welds.flatMap((weld) => {
+      const { verdict, reasons } = qualified(weld, model);
+      if (verdict === 'qualified') return [];
+      const words = reasons.map((reason) => say(reason, model.shop.units)).join('; ');
+      const who = weld.welder === undefined ? '' : ` by ${weld.welder}`;
+      return [
+        {
+          rule: 'weld.welder-unqualified',
+          severity: verdict === 'not verified' ? 'warning' : 'error',
+          message:
+            verdict === 'not verified'
+              ? `Weld ${weld.id} is not verified for its welder: ${words}`
+              : `Weld ${weld.id}${who} is outside the welder's qualifications: ${words}. Correct the weld, or add the qualification to people.yaml`,
+          ids: weld.welder === undefined ? [weld.id] : [weld.id, weld.welder],
+          place: weld.source.place(fieldOf(reasons[0], weld)),
+        } as const,
+      ];
+    });
+  },
+};
+
+function say(reason: Shortfall, units: UnitSystem): string {
+  switch (reason.what) {
+    case 'no welder':
+      return 'no welder is recorded: add `welder:`';
+    case 'unknown welder':
+      return 'the welder is not in people.yaml';
+    case 'no date':
+      return 'no date is recorded: add `date:`';
+    case 'process':
+      return `no qualification for ${reason.process}`;
+    case 'position':
+      return `position ${reason.position}, expected ${reason.listed.join(', ')}`;
+    case 'before':
+      return `welded on ${reason.date}, expected on or after ${reason.limit}`;
+    case 'after':
+      return `welded on ${reason.date}, expected on or before ${reason.limit}`;
+    case 'thickness':
+      return `thinner part ${thickness(reason.thicknessMm, units)}, expected ${thickness(reason.range[0], units)} to ${thickness(reason.range[1], units)}`;
+    case 'group':
+      return `material group ${reason.group}, expected ${reason.listed.join(', ')}`;
+  }
+}
+
+function fieldOf(reason: Shortfall | undefined, weld: Weld): string {
+  switch (reason?.what) {
+    case 'position':
+    case 'process':
+      return reason.what;
+    case 'before':
+    case 'after':
+    case 'no date':
+      return 'date';
+    case 'thickness':
+    case 'group':
+      return 'joins';
+    default:
+      return weld.welder === undefined ? 'id' : 'welder';
+  }
+}
