@@ -12,7 +12,7 @@ export type LibraryRegisters = Readonly<Record<LibraryKind, Register>>;
 
 /** Where a reference was typed. */
 export interface From {
-  readonly id: string;
+  readonly id?: string;
   readonly source: Source;
 }
 
@@ -51,34 +51,34 @@ export class Links {
   ) {}
 
   /** A record of this shell of one of `kinds`. */
-  to(from: From, kinds: readonly RecordKind[], id: string | undefined, ...path: Path): void {
-    if (id === undefined) return;
+  to(from: From, kinds: readonly RecordKind[], id: string, path: Path): void {
     const kind = this.shell.kindOf(id);
     if (kind === 'any' || (kind !== undefined && kinds.includes(kind))) return;
     const wanted = orOf(kinds);
-    if (kind !== undefined) return this.wrongKind(from, id, kind, wanted, path);
-    const file = SHELL_FILES[kinds[0] as RecordKind];
-    this.miss(from, id, wanted, this.shell.idsOf(kinds), file, path);
+    if (kind !== undefined) this.wrongKind(from, id, kind, wanted, path);
+    else this.miss(from, id, wanted, this.shell.idsOf(kinds), SHELL_FILES[kinds[0] as RecordKind], path);
   }
 
   /** Any record of this shell. */
-  toAny(from: From, id: string, ...path: Path): void {
+  toAny(from: From, id: string, path: Path): void {
     if (this.shell.kindOf(id) === undefined)
       this.miss(from, id, 'the id of a record of this shell', this.shell.ids(), undefined, path);
   }
 
-  all(from: From, kinds: readonly RecordKind[], ids: readonly string[], ...path: Path): void {
-    for (let i = 0; i < ids.length; i++) this.to(from, kinds, ids[i], ...path, i);
-  }
-
-  toLibrary(from: From, kind: LibraryKind, id: string | undefined, ...path: Path): void {
-    if (id === undefined || this.library[kind].kindOf(id) !== undefined) return;
+  toLibrary(from: From, kind: LibraryKind, id: string, path: Path): void {
+    if (this.library[kind].kindOf(id) !== undefined) return;
     this.miss(from, id, orOf([kind]), this.library[kind].ids(), LIBRARY_FILES[kind], path);
   }
 
   private wrongKind(from: From, id: string, kind: string, wanted: string, path: Path): void {
-    const message = `Unexpected \`${shown(id)}\`${forKey(path)}, which is a ${kind}, expected ${wanted}`;
-    this.say({ rule: 'format.unknown-reference', severity: 'error', message, ids: [from.id], place: from.source.place(...path) });
+    const message = `Unexpected \`${shown(id)}\`${forKey(path, id)}, which is a ${kind}, expected ${wanted}`;
+    this.say({
+      rule: 'format.unknown-reference',
+      severity: 'error',
+      message,
+      ids: idsOf(from),
+      place: from.source.place(...path),
+    });
   }
 
   private miss(from: From, id: string, wanted: string, known: Iterable<string>, file: string | undefined, path: Path): void {
@@ -89,13 +89,24 @@ export class Links {
         : file === undefined
           ? ''
           : `: add \`${shown(id)}\` to ${file}, or correct it here`;
-    const message = `Unexpected \`${shown(id)}\`${forKey(path)}, which is nowhere in the records, expected ${wanted}${advice}`;
-    this.say({ rule: 'format.unknown-reference', severity: 'error', message, ids: [from.id], place: from.source.place(...path) });
+    const message = `Unexpected \`${shown(id)}\`${forKey(path, id)}, which is nowhere in the records, expected ${wanted}${advice}`;
+    this.say({
+      rule: 'format.unknown-reference',
+      severity: 'error',
+      message,
+      ids: idsOf(from),
+      place: from.source.place(...path),
+    });
   }
 }
 
-function forKey(path: Path): string {
-  const key = path.findLast((step) => typeof step === 'string');
+const idsOf = (from: From): readonly string[] => (from.id === undefined ? [] : [from.id]);
+
+/** Where an id is itself the key (`readings: {tag: …}`), the block that it stands in. */
+function forKey(path: Path, id: string): string {
+  const keys = path.filter((step) => typeof step === 'string');
+  const key = keys.at(-1);
+  if (key === id && keys.length > 1) return ` in \`${keys.at(-2)}\``;
   return key === undefined ? '' : ` for \`${key}\``;
 }
 

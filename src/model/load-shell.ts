@@ -3,7 +3,7 @@ import type { Kind } from '../schema/kinds.js';
 import { type FileRole, roleOf, type ShellList } from '../store/layout.js';
 import { indexById } from './index-by-id.js';
 import type { Shop } from './library.js';
-import { linkShell } from './link.js';
+import { link, tellMissingFiles } from './link.js';
 import { type LinkedLibrary, Links } from './links.js';
 import { type Head, loadHead } from './load-head.js';
 import { loadServices, type ServiceParts } from './load-services.js';
@@ -44,7 +44,12 @@ export function loadShell(text: ShellText, shop: Shop, linked: LinkedLibrary): L
     register,
   );
   const shell = assemble(text.id, head, lists, services, headFile);
-  linkShell(shell, new Links(register, linked.registers, say), { photos: text.photos, say });
+  register.claim(text.id, 'shell', shell.source, () => {});
+  link(
+    [{ kind: 'shell', id: text.id, data: shell.typed, source: shell.source }, ...reader.seen],
+    new Links(register, linked.registers, say),
+  );
+  tellMissingFiles(text.id, shell.photos, text.photos, say);
   findings.sort(byPlace);
   return { model: { shop, library: linked.library, shell }, findings };
 }

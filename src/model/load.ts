@@ -31,8 +31,8 @@ function shellTexts(text: StoreText): ReadonlyMap<string, ShellText> {
   const of = (path: string) => {
     const [top, id, rest] = path.split('/');
     if (top !== 'shells' || id === undefined || rest === undefined) return undefined;
-    let one = texts.get(id);
-    if (!one) texts.set(id, (one = { id, files: new Map(), photos: new Set() }));
+    const one = texts.get(id) ?? { id, files: new Map<string, string>(), photos: new Set<string>() };
+    texts.set(id, one);
     return one;
   };
   for (const [path, yaml] of text.files) of(path)?.files.set(path, yaml);

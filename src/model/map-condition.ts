@@ -66,6 +66,8 @@ function tanksFor(key: string, vehicle: Vehicle): readonly string[] {
 }
 
 function tellUnknown(key: string, at: Typed, vehicle: Vehicle): void {
+  // A tank that was left out for a fault of its own may be the one that is meant.
+  if ([...vehicle.register.idsOf(['tank'])].length > vehicle.tanks.length) return;
   const tanks = [...vehicle.register.idsOf(['tank']), ...contentsWords(vehicle.tanks.map((tank) => tank.contents))];
   const axles = [...vehicle.register.idsOf(['axle'])];
   const message =

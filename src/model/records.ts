@@ -9,7 +9,9 @@ import { readDocument, type SourceDocument } from '../source/document.js';
 import { nearest } from '../source/nearest.js';
 import { found, shown } from '../source/shown.js';
 import { NodeSource } from '../source/source.js';
+import type { Seen } from './link.js';
 import type { Register } from './register.js';
+import type { RecordKind } from './shell.js';
 import type { RecordBase } from './source.js';
 
 type Mapping = Readonly<Record<string, unknown>>;
@@ -36,6 +38,8 @@ const isMapping = (data: unknown): data is Mapping => typeof data === 'object' &
 
 /** Reads the records of some files that share a datum. Every fault goes to `say`; what is whole comes back. */
 export class RecordReader {
+  /** Every record of a list, whether its form is right or not. */
+  readonly seen: Seen[] = [];
   private readonly schemas = new Map<string, Schemas>();
 
   constructor(
@@ -64,8 +68,8 @@ export class RecordReader {
 
   schemasFor(units: FileUnits): Schemas {
     const key = JSON.stringify(units);
-    let schemas = this.schemas.get(key);
-    if (!schemas) this.schemas.set(key, (schemas = new Schemas(units, this.origin)));
+    const schemas = this.schemas.get(key) ?? new Schemas(units, this.origin);
+    this.schemas.set(key, schemas);
     return schemas;
   }
 
@@ -129,6 +133,7 @@ export class RecordReader {
       return undefined;
     }
     const id = typeof data.id === 'number' ? String(data.id) : typeof data.id === 'string' ? data.id : undefined;
+    this.seen.push({ kind: kind as RecordKind, ...(id === undefined ? {} : { id }), data, source });
     const first = id === undefined || register.claim(id, kind, source, this.say);
     const form = this.form(file, kind, { ...(id === undefined ? {} : { id }), data, source });
     return form !== undefined && first ? { id: id ?? '', form, typed: data, source } : undefined;

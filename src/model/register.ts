@@ -1,14 +1,14 @@
 import type { Finding } from '../finding.js';
-import type { NodeSource } from '../source/source.js';
+import type { Source } from './source.js';
 
 /** Which ids exist, of what kind: those of records that failed their form too, so that one fault is told once. */
 export class Register<Kind extends string = string> {
-  private readonly known = new Map<string, { kind: Kind; source: NodeSource }>();
+  private readonly known = new Map<string, { kind: Kind; source: Source }>();
   /** Ids seen in files whose syntax is broken: their kind is not known. */
   private readonly loose = new Set<string>();
 
   /** False, and a finding, where the id is taken. */
-  claim(id: string, kind: Kind, source: NodeSource, say: (finding: Finding) => void): boolean {
+  claim(id: string, kind: Kind, source: Source, say: (finding: Finding) => void): boolean {
     const first = this.known.get(id);
     if (first === undefined) {
       this.known.set(id, { kind, source });

@@ -1,4 +1,4 @@
-import { type Dimension, EXAMPLES, UNITS } from './units.js';
+import { type Dimension, EXAMPLES, SPOKEN, UNITS } from './units.js';
 
 /** Units that bare numbers are read in, from a file's `units:` line. */
 export type FileUnits = Readonly<Partial<Record<Dimension, string>>>;
@@ -103,7 +103,8 @@ function bare(number: number, text: string, dimension: Dimension, fileUnits: Fil
 
 function unknownUnit(symbol: string, text: string, dimension: Dimension): ParsedQuantity {
   const known = Object.keys(UNITS).filter((name) => UNITS[name]?.dimension === dimension && name !== symbol);
-  const sameLetters = known.find((name) => name.toLowerCase() === symbol.toLowerCase());
+  const spoken = SPOKEN[symbol.toLowerCase().replace(/\.$/u, '')];
+  const sameLetters = known.find((name) => name === spoken || name.toLowerCase() === symbol.toLowerCase());
   const expected = sameLetters
     ? `\`${clip(text.replace(symbol, sameLetters))}\``
     : `${aQuantity(dimension)} as \`${EXAMPLES[dimension]}\``;

@@ -48,28 +48,24 @@ class Teller {
   issue(issue: z.core.$ZodIssue, before: Path): void {
     const path = [...before, ...(issue.path as Path)];
     const fault = faultOf(issue);
-    if (fault) return this.fault(fault, path);
-    if (issue.code === 'unrecognized_keys') return this.unknownKeys(issue.keys, path);
-    if (issue.code === 'invalid_union') return this.union(issue, path);
     const value = valueAt(this.typed.data, path);
-    if (value === undefined) return this.missing(path);
-    this.fault({ found: found(value), expected: expectedBy(issue) }, path);
+    if (issue.code === 'unrecognized_keys') this.unknownKeys(issue.keys, path);
+    else if (value === undefined) this.missing(path);
+    else if (fault) this.fault(fault, path);
+    else if (issue.code === 'invalid_union') this.union(issue, value, path);
+    else this.fault({ found: found(value), expected: this.expectedBy(issue, path) }, path);
   }
 
   private fault({ rule = 'format.wrong-value', found: what, expected }: Fault, path: Path): void {
-    const value = valueAt(this.typed.data, path);
-    if (value === undefined && rule === 'format.wrong-value') return this.missing(path);
     const where = path.length === 0 ? ` as ${kindWords(this.kind)}` : ` for ${named(path)}`;
     this.tell(rule, `Unexpected ${what}${where}, expected ${expected}`, this.place(path));
   }
 
   private missing(path: Path): void {
-    const key = path.at(-1);
-    if (typeof key === 'number')
-      return this.tell('format.wrong-value', `Unexpected nothing for ${named(path)}, expected a value`, this.place(path));
     const help = helpOf(this.schema, path, this.typed.data);
     const of = this.typed.id === undefined ? kindWords(this.kind) : `${this.kind} ${this.typed.id}`;
     const within = path.length > 1 ? ` in ${named(path.slice(0, -1))}` : '';
+    const key = String(path.at(-1) ?? '');
     this.tell(
       'format.missing-key',
       `Missing key \`${key}\`${within} of ${of}${help ? `, expected: ${help}` : ''}`,
@@ -86,15 +82,23 @@ class Teller {
   }
 
   /** Of several forms that a value may have, the faults of the one that it comes nearest to. */
-  private union(issue: z.core.$ZodIssueInvalidUnion, path: Path): void {
-    const value = valueAt(this.typed.data, path);
-    if (value === undefined) return this.missing(path);
-    if (issue.errors.length === 0) return this.fault(enumFault(value, SECTION_SHAPES), path);
-    const isBlock = typeof value === 'object';
+  private union(issue: z.core.$ZodIssueInvalidUnion, value: unknown, path: Path): void {
+    if (issue.errors.length === 0) this.fault(enumFault(value, SECTION_SHAPES), path);
     const inside = (errors: readonly z.core.$ZodIssue[]): boolean =>
       errors.some((one) => one.path.length > 0 || one.code === 'unrecognized_keys');
-    const best = (isBlock ? issue.errors.find(inside) : undefined) ?? issue.errors[0] ?? [];
+    const best = (typeof value === 'object' ? issue.errors.find(inside) : undefined) ?? issue.errors[0] ?? [];
     for (const one of best) this.issue(one, path);
+  }
+
+  private expectedBy(issue: z.core.$ZodIssue, path: Path): string {
+    if (issue.code === 'invalid_type' && issue.expected === 'array') return 'a list, as `[…]`';
+    if (issue.code === 'invalid_type' && (issue.expected === 'object' || issue.expected === 'record')) {
+      const [key] = keysOf(this.schema, path, this.typed.data);
+      return key === undefined ? 'a block of keys' : `a block of keys, as \`{${key}: …}\``;
+    }
+    if (issue.code === 'too_small') return `${issue.minimum} or more`;
+    if (issue.code === 'too_big') return `${issue.maximum} or fewer`;
+    return 'another kind of value';
   }
 
   private tell(rule: string, message: string, place: Finding['place']): void {
@@ -134,14 +138,4 @@ function named(path: Path): string {
   }
   if (items.length > 0) words.push(`item ${items.join('.')}${words.length > 0 ? ` of ${words.pop()}` : ''}`);
   return words.slice(-2).reverse().join(' in ');
-}
-
-function expectedBy(issue: z.core.$ZodIssue): string {
-  if (issue.code === 'invalid_type') {
-    if (issue.expected === 'array') return 'a list';
-    if (issue.expected === 'object' || issue.expected === 'record') return 'a block of keys';
-  }
-  if (issue.code === 'too_small') return `at least ${issue.minimum}`;
-  if (issue.code === 'too_big') return `at most ${issue.maximum}`;
-  return 'a value of another form';
 }

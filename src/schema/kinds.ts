@@ -64,8 +64,8 @@ export class Schemas {
   }
 
   of<K extends Kind>(kind: K): z.ZodType<Form<K>> {
-    let schema = this.built.get(kind);
-    if (!schema) this.built.set(kind, (schema = KINDS[kind](this.fields)));
+    const schema = this.built.get(kind) ?? KINDS[kind](this.fields);
+    this.built.set(kind, schema);
     return schema as z.ZodType<Form<K>>;
   }
 }

@@ -21,7 +21,8 @@ export const readTexts: Read<readonly string[]> = (typed, say) => {
   return texts.includes(undefined) ? undefined : (texts as readonly string[]);
 };
 
-const ID = /^[\p{L}\p{N}./_-]+$/u;
+/** What an id may be made of. */
+export const ID = /^[\p{L}\p{N}./_-]+$/u;
 
 export const readId: Read<string> = (typed, say) => {
   const text = typeof typed === 'number' ? String(typed) : typed;

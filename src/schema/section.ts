@@ -62,7 +62,10 @@ function flanged(f: Fields) {
 }
 
 const of = <Shape extends keyof typeof SHAPES>(f: Fields, shape: Shape) =>
-  record(f, { shape: z.literal(shape), ...(SHAPES[shape](f) as ReturnType<(typeof SHAPES)[Shape]>) });
+  record(f, {
+    shape: z.literal(shape).meta({ description: `one of ${SECTION_SHAPES.join(', ')}` }),
+    ...(SHAPES[shape](f) as ReturnType<(typeof SHAPES)[Shape]>),
+  });
 
 /** library/sections.yaml: dimensions only. Area, inertia and mass are computed (but for custom). */
 export const section = (f: Fields) =>

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { FACINGS, PANEL_KINDS, WELD_TYPES } from '../model/structure.js';
+import { found } from '../source/shown.js';
 import { type Fields, field } from './fields.js';
 import { readId } from './plain-fields.js';
 import { record } from './record.js';
@@ -28,14 +29,15 @@ const PAIRS = 'two ids as `[SF-L, CB-04]`, or a list of such pairs';
 /** One pair, or several for like joints. */
 const joins = field<readonly (readonly [string, string])[]>(
   (typed, say) => {
-    if (!Array.isArray(typed) || typed.length === 0) return void say({ found: 'no pair', expected: PAIRS });
+    if (!Array.isArray(typed) || typed.length === 0)
+      return void say({ found: Array.isArray(typed) ? 'empty list' : found(typed), expected: PAIRS });
     const one = !Array.isArray(typed[0]);
     const pairs = (one ? [typed] : typed) as unknown[];
     const read = pairs.map((pair, i) => {
       const at = one ? [] : [i];
       if (!Array.isArray(pair) || pair.length !== 2) {
-        const found = Array.isArray(pair) ? `list of ${pair.length}` : 'single id';
-        return void say({ found, expected: PAIRS, path: at });
+        const what = Array.isArray(pair) ? `list of ${pair.length}` : found(pair);
+        return void say({ found: what, expected: PAIRS, path: at });
       }
       const ids = pair.map((id, j) => readId(id, (fault) => say({ ...fault, path: [...at, j] })));
       return ids.includes(undefined) ? undefined : (ids as [string, string]);

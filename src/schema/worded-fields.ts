@@ -9,11 +9,7 @@ export function enumFault(typed: unknown, values: readonly string[]): Fault {
   const close = typeof typed === 'string' ? nearest(typed, values, 1)[0] : undefined;
   const all = values.map((value) => `\`${value}\``);
   const list = all.length === 1 ? (all[0] as string) : `${all.slice(0, -1).join(', ')} or ${all.at(-1)}`;
-  return {
-    found: found(typed),
-    expected:
-      close === undefined ? list : `\`${close}\` (or another of ${all.filter((one) => one !== `\`${close}\``).join(', ')})`,
-  };
+  return { found: found(typed), expected: close === undefined ? list : `\`${close}\` (allowed are ${list})` };
 }
 
 /** `14 in x 18 in`, `14 x 18 in`: mm, as typed. */

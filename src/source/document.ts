@@ -89,13 +89,20 @@ const HINTS: Readonly<Record<string, string>> = {
   BLOCK_AS_IMPLICIT_KEY: 'A second `: ` in one line: write the value in quotes, or put the second key on a line of its own',
   BAD_SCALAR_START: 'A value may not start with this sign: write it in quotes',
   MULTIPLE_DOCS: 'Unexpected `---`, expected one document in a file: take the line out, or split the file',
-  MULTILINE_IMPLICIT_KEY: 'A key is not closed with `: ` in its line',
+  MULTILINE_IMPLICIT_KEY: 'A comma, a closing sign or `: ` is missing before the end of this line',
   UNEXPECTED_TOKEN: 'Unexpected sign',
 };
 
 function syntaxMessage(error: YAMLError, text: string): string {
   const near = shown(text.slice(error.pos[0], Math.max(error.pos[1], error.pos[0] + 1)).trim() || 'end of line');
-  const hint = HINTS[error.code] ?? 'This is not YAML';
+  const lineStart = text.lastIndexOf('\n', error.pos[0] - 1) + 1;
+  const closing = /must .*end with an? ([}\]])/u.exec(error.message)?.[1];
+  const hint =
+    text[lineStart] === '\t'
+      ? (HINTS.TAB_AS_INDENT as string)
+      : closing !== undefined
+        ? `A closing \`${closing}\` is missing before this`
+        : (HINTS[error.code] ?? 'This is not YAML');
   const said = error.message.replace(/\s+/gu, ' ').trim();
   return `${hint}, near \`${near}\` (the YAML reader says: ${said})`;
 }

@@ -29,10 +29,10 @@ interface Window {
 
 /** The part of a line of `length` signs to show, so that `start` to `end` is in it, with some room on its left. */
 function window(length: number, start: number, end: number, room: number): Window {
-  if (length <= room) return { from: 0, to: length };
+  if (length <= room) return { from: 0, to: room };
   const before = Math.max(10, Math.floor((room - (end - start)) / 2));
   const from = Math.max(0, Math.min(start - before, length - room));
-  return { from, to: Math.min(length, from + room - 2) };
+  return { from, to: from + room - 2 };
 }
 
 function slice(line: string, { from, to }: Window): string {

@@ -32,7 +32,7 @@ export class NodeSource implements Source {
   /** Of the value; of the key where the value is a block of several lines or was not typed. */
   place(...path: Path): Place {
     const spot = this.follow(path);
-    if (spot.key === undefined && (path.length === 0 || !spot.whole)) return this.ownPlace();
+    if (spot.value === this.resolve(this.node)) return this.ownPlace();
     return this.ofSpot(spot);
   }
 
