@@ -6,7 +6,6 @@ import type { BookPhotos } from './photos.js';
 import type { SheetSize } from './print/document.js';
 import type { Sheet } from './print/paginate.js';
 import type { Show } from './show.js';
-import type { Columns } from './table.js';
 
 /** What every chapter is made from: the assessment as this edition may see it, and how this book writes and draws. */
 export interface Book {
@@ -16,7 +15,6 @@ export interface Book {
   readonly fingerprint: string;
   readonly history: History;
   readonly show: Show;
-  readonly columns: Columns;
   readonly draw: Drawings;
   readonly photos: BookPhotos;
   readonly sheets: Readonly<Record<Sheet, SheetSize>>;

@@ -9,8 +9,7 @@ import { preparePhotos } from './photos.js';
 import { type BookDocument, sheetsOf, textHeight, textWidth } from './print/document.js';
 import { projectDrawings } from './project-drawings.js';
 import { showIn } from './show.js';
-import { columnsIn } from './table.js';
-import { escape, render, templateText } from './templates.js';
+import { escaped, render, templateText } from './templates.js';
 
 /** A record without commits has no date of its own; the book then carries this one rather than this machine's clock. */
 const NO_DATE = '2000-01-01';
@@ -56,7 +55,6 @@ async function openBook(input: BookInput, draw: Drawings): Promise<Book> {
     fingerprint: input.fingerprint,
     history: historyFor(input.history, input.assessment.model, input.edition),
     show,
-    columns: columnsIn(show),
     draw,
     photos: await preparePhotos(shell.photos, input.photoFile),
     sheets,
@@ -86,7 +84,7 @@ function headingsIn(html: string): readonly Heading[] {
 
 function page(book: Book, rendered: readonly { readonly chapter: Chapter; readonly html: string }[]): string {
   const { shell } = book.assessment.model;
-  const title = escape(`Shell ${shell.id}, ${shell.title}: as-built book, ${book.editionName}`);
+  const title = escaped(`Shell ${shell.id}, ${shell.title}: as-built book, ${book.editionName}`);
   const width = (sheet: 'portrait' | 'landscape') => `${textWidth(book.sheets[sheet])}mm`;
   const height = (sheet: 'portrait' | 'landscape') => `${textHeight(book.sheets[sheet]) - 0.2}mm`;
   const sizes = `:root{--portrait:${width('portrait')};--landscape:${width('landscape')};--portrait-high:${height('portrait')};--landscape-high:${height('landscape')}}`;

@@ -2,6 +2,7 @@ import type { Assessment } from '../assess.js';
 import type { Section } from '../model/library.js';
 import type { Medium } from '../model/services.js';
 import type { Facing } from '../model/structure.js';
+import type { UnitSystem } from '../quantity/format.js';
 
 /** One drawing: finished SVG at its true size on the sheet. */
 export interface Figure {
@@ -30,7 +31,7 @@ export interface Drawings {
   panelFace(a: Assessment, id: string, room: Room): Figure | undefined;
   panels(a: Assessment, room: Room): readonly Figure[];
   opening(a: Assessment, id: string, room: Room): Figure | undefined;
-  section(section: Section, room: Room): Figure | undefined;
+  section(section: Section, room: Room, units: UnitSystem): Figure | undefined;
   axleChart(a: Assessment, room: Room): Figure | undefined;
   growthChart(a: Assessment, room: Room): Figure | undefined;
   influenceChart(a: Assessment, room: Room): Figure | undefined;

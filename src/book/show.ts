@@ -14,6 +14,7 @@ export interface Show {
   length(mm: number): string;
   thickness(mm: number): string;
   mass(kg: number): string;
+  massDown(kg: number): string;
   area(mm2: number): string;
   volume(m3: number): string;
   pressure(pa: number): string;
@@ -27,6 +28,8 @@ export interface Show {
     readonly length: readonly Way[];
     readonly thickness: readonly Way[];
     readonly mass: readonly Way[];
+    /** Rounded down: margins, allowances and capacities, so that no figure promises more than there is. */
+    readonly massDown: readonly Way[];
     readonly lineMass: readonly Way[];
     readonly area: readonly Way[];
     readonly station: readonly Way[];
@@ -44,6 +47,7 @@ const US: Show['ways'] = {
   length: [way('ft in', format.feetInches)],
   thickness: [way('in', (mm) => (mm / MM_PER_IN).toFixed(3))],
   mass: [way('lb', (kg) => format.number(kg / KG_PER_LB))],
+  massDown: [way('lb', (kg) => format.number(Math.floor(kg / KG_PER_LB + 1e-9)))],
   lineMass: [way('lb/ft', (v) => format.number((v / KG_PER_LB) * 0.3048, 3))],
   area: [way('ft²', (v) => format.number(v / PER_FT2, 1))],
   station: [way('in', (mm) => format.number(mm / MM_PER_IN, 1))],
@@ -57,6 +61,7 @@ const METRIC: Show['ways'] = {
   length: [way('mm', (mm) => format.number(mm))],
   thickness: [way('mm', (mm) => format.number(mm, 1))],
   mass: [way('kg', (kg) => format.number(kg))],
+  massDown: [way('kg', (kg) => format.number(Math.floor(kg + 1e-9)))],
   lineMass: [way('kg/m', (v) => format.number(v, 3))],
   area: [way('m²', (v) => format.number(v / 1e6, 2))],
   station: [way('mm', (mm) => format.number(mm))],
@@ -82,6 +87,10 @@ export function showIn(system: UnitSystem): Show {
     length: (mm) => whole(format.length(mm, system)),
     thickness: (mm) => whole(format.thickness(mm, system)),
     mass: (kg) => whole(format.mass(kg, system)),
+    massDown: (kg) => {
+      const [us, metric] = [US.massDown[0]?.write(kg), METRIC.massDown[0]?.write(kg)];
+      return whole(system === 'us' ? `${us} lb` : system === 'metric' ? `${metric} kg` : `${us} lb (${metric} kg)`);
+    },
     area: (mm2) => whole(format.area(mm2, system)),
     volume: (m3) => whole(format.volume(m3, system)),
     pressure: (pa) => whole(format.pressure(pa, system)),

@@ -54,10 +54,10 @@ const MISSING = '–';
 export const ref = (id: string, text = id): Ref => ({ id, text, to: anchor(id) });
 
 /** The columns that a chapter builds its tables of. */
-export function columnsIn(show: Show) {
+export function columnsIn<R>(show: Show) {
   const figures =
     (ways: readonly Way[]) =>
-    <R>(head: string, value: (row: R) => Value): Column<R>[] =>
+    (head: string, value: (row: R) => Value): Column<R>[] =>
       ways.map((way) => ({
         head,
         unit: way.unit,
@@ -68,16 +68,12 @@ export function columnsIn(show: Show) {
         },
       }));
   return {
-    id: <R>(head: string, id: (row: R) => string | undefined, sub?: (row: R) => string | undefined): Column<R> => ({
+    id: (head: string, id: (row: R) => string | undefined, sub?: (row: R) => string | undefined): Column<R> => ({
       head,
       kind: 'id',
       cell: (row) => ({ text: id(row) ?? MISSING, ...(sub?.(row) ? { sub: sub(row) as string } : {}) }),
     }),
-    refs: <R>(
-      head: string,
-      ids: (row: R) => readonly (string | undefined)[],
-      sub?: (row: R) => string | undefined,
-    ): Column<R> => ({
+    refs: (head: string, ids: (row: R) => readonly (string | undefined)[], sub?: (row: R) => string | undefined): Column<R> => ({
       head,
       kind: 'id',
       cell: (row) => {
@@ -86,12 +82,12 @@ export function columnsIn(show: Show) {
         return known.length === 0 ? { text: MISSING, ...more } : { refs: known.map((id) => ref(id)), ...more };
       },
     }),
-    text: <R>(head: string, text: (row: R) => string | undefined, sub?: (row: R) => string | undefined): Column<R> => ({
+    text: (head: string, text: (row: R) => string | undefined, sub?: (row: R) => string | undefined): Column<R> => ({
       head,
       kind: 'text',
       cell: (row) => ({ text: text(row) || MISSING, ...(sub?.(row) ? { sub: sub(row) as string } : {}) }),
     }),
-    count: <R>(head: string, value: (row: R) => Value, decimals = 0, unit?: string): Column<R> => ({
+    count: (head: string, value: (row: R) => Value, decimals = 0, unit?: string): Column<R> => ({
       head,
       ...(unit ? { unit } : {}),
       kind: 'number',
@@ -100,7 +96,7 @@ export function columnsIn(show: Show) {
         return { text: given === undefined ? MISSING : given.toFixed(decimals) };
       },
     }),
-    page: <R>(id: (row: R) => string | undefined, head = 'Page'): Column<R> => ({
+    page: (id: (row: R) => string | undefined, head = 'Page'): Column<R> => ({
       head,
       kind: 'page',
       cell: (row) => {
@@ -111,6 +107,7 @@ export function columnsIn(show: Show) {
     length: figures(show.ways.length),
     thickness: figures(show.ways.thickness),
     mass: figures(show.ways.mass),
+    massDown: figures(show.ways.massDown),
     lineMass: figures(show.ways.lineMass),
     area: figures(show.ways.area),
     station: figures(show.ways.station),
@@ -120,13 +117,13 @@ export function columnsIn(show: Show) {
     torque: figures(show.ways.torque),
   };
 }
-export type Columns = ReturnType<typeof columnsIn>;
+export type Columns<R> = ReturnType<typeof columnsIn<R>>;
 
 export interface TableOptions<R> {
   readonly caption?: string;
   readonly look?: string;
   readonly rows: readonly R[];
-  readonly columns: readonly (Column<R> | readonly Column<R>[])[];
+  columns(c: Columns<R>): readonly (Column<R> | readonly Column<R>[])[];
   readonly empty: string;
   /** Record that is at home in the row. */
   home?(row: R): string | undefined;
@@ -134,8 +131,9 @@ export interface TableOptions<R> {
   group?(row: R): string | undefined;
 }
 
-export function table<R>(options: TableOptions<R>): TableData {
-  const columns = options.columns.flat() as readonly Column<R>[];
+/** A table as its template takes it. */
+export function table<R>(show: Show, options: TableOptions<R>): TableData {
+  const columns = options.columns(columnsIn<R>(show)).flat() as readonly Column<R>[];
   const rows: TableRow[] = [];
   let heading: string | undefined;
   for (const row of options.rows) {

@@ -9,7 +9,7 @@ const HOME = new URL('../../templates/', import.meta.url);
 /** Text of a file in the templates' folder. */
 export const templateText = (name: string): string => readFileSync(new URL(name, HOME), 'utf8');
 
-const escape = Handlebars.escapeExpression;
+const escaped = Handlebars.escapeExpression;
 const safe = (markup: string) => new Handlebars.SafeString(markup);
 
 /** The book's own words of markup. None evaluates anything; whatever a record says is escaped on its way in. */
@@ -17,11 +17,11 @@ const HELPERS: Record<string, Handlebars.HelperDelegate> = {
   /** Anchor of a record. */
   anchor: (id: unknown) => anchor(String(id)),
   /** A link to a record's home, by its id. */
-  ref: (id: unknown) => safe(`<a class="ref" href="#${anchor(String(id))}">${escape(String(id))}</a>`),
+  ref: (id: unknown) => safe(`<a class="ref" href="#${anchor(String(id))}">${escaped(String(id))}</a>`),
   /** `page 12`, for the record or heading with that anchor. */
-  at: (to: unknown) => safe(`<span class="at-page">page <a class="pg" href="#${escape(String(to))}">000</a></span>`),
+  at: (to: unknown) => safe(`<span class="at-page">page <a class="pg" href="#${escaped(String(to))}">000</a></span>`),
   /** The number alone. */
-  pageOf: (to: unknown) => safe(`<a class="pg" href="#${escape(String(to))}">000</a>`),
+  pageOf: (to: unknown) => safe(`<a class="pg" href="#${escaped(String(to))}">000</a>`),
   /** A drawing of our own: the one thing that is not escaped. */
   drawing: (figure: Figure | undefined) => safe(figure?.svg ?? ''),
 };
@@ -49,4 +49,4 @@ export function render(template: string, data: object): string {
   return ready(data, { allowProtoMethodsByDefault: false, allowProtoPropertiesByDefault: false });
 }
 
-export { escape };
+export { escaped };

@@ -92,7 +92,7 @@ export function assemble(pages: readonly PageOrder[]): [string, number][] {
   const book = document.createElement('main');
   pages.forEach((page, at) => {
     const box = document.createElement('section');
-    box.className = `page ${page.sheet}`;
+    box.className = `leaf ${page.sheet}`;
     box.dataset.page = String(at + 1);
     box.style.setProperty('page', `${page.chapter}-${page.sheet}`);
     for (const piece of page.pieces) {
@@ -128,7 +128,7 @@ export function assemble(pages: readonly PageOrder[]): [string, number][] {
   const stands: [string, number][] = [];
   const pageOf = new Map<string, number>();
   for (const one of document.querySelectorAll('[id]')) {
-    const page = Number(one.closest<HTMLElement>('.page')?.dataset.page);
+    const page = Number(one.closest<HTMLElement>('.leaf')?.dataset.page);
     if (!page) continue;
     pageOf.set(one.id, page);
     stands.push([one.id, page]);

@@ -15,6 +15,9 @@ export interface BrowserBinary {
   readonly throwAway?: string;
 }
 
+/** Unpacked files are ours, whoever packed them. The package's own types lack this option. */
+const KEEP_OWNER = { chown: false } as object;
+
 const require = createRequire(import.meta.url);
 
 /** The Chromium that comes as a package for Linux on x64; undefined elsewhere or where the package was left out. */
@@ -62,7 +65,7 @@ async function unpackTar(packed: string, target: string): Promise<void> {
   if (existsSync(target) || !existsSync(packed)) return;
   const unfinished = `${target}.${process.pid}`;
   try {
-    await pipeline(createReadStream(packed), createBrotliDecompress(), extract(unfinished));
+    await pipeline(createReadStream(packed), createBrotliDecompress(), extract(unfinished, KEEP_OWNER));
     try {
       renameSync(unfinished, target);
     } catch (error) {

@@ -22,6 +22,7 @@ export function finishPdf(pdf: Uint8Array, date: string): Uint8Array {
 export function pageCountOf(pdf: Uint8Array): number {
   const text = Buffer.from(pdf.buffer, pdf.byteOffset, pdf.byteLength).toString('latin1');
   let most = 0;
-  for (const match of text.matchAll(/\/Type\s*\/Pages\b[^]{0,200000}?\/Count\s+(\d+)/gu)) most = Math.max(most, Number(match[1]));
+  for (const match of text.matchAll(/\/Type\s*\/Pages\b[\s\S]{0,200000}?\/Count\s+(\d+)/gu))
+    most = Math.max(most, Number(match[1]));
   return most;
 }

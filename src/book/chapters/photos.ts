@@ -1,0 +1,45 @@
+import { type Book, type ChapterMaker, stageName } from '../book.js';
+import type { PrintPhoto } from '../photos.js';
+import { ref } from '../table.js';
+
+/** Photos of what is concealed now, by stage, each with what, where and when. */
+export const photos: ChapterMaker = (book) => {
+  const order = new Map(book.assessment.model.library.stages.map((stage, at) => [stage.id, at]));
+  const groups = new Map<string, PrintPhoto[]>();
+  for (const one of book.photos.all) {
+    const stage = one.photo.stage ?? '';
+    groups.set(stage, [...(groups.get(stage) ?? []), one]);
+  }
+  const rank = (stage: string) => order.get(stage) ?? order.size;
+  return {
+    key: 'photos',
+    title: 'Photos of concealed work',
+    template: 'photos',
+    data: {
+      groups: [...groups]
+        .sort(([a], [b]) => rank(a) - rank(b))
+        .map(([stage, list]) => ({
+          title: stage ? stageName(book, stage) : 'No stage recorded',
+          to: `h-photos-${rank(stage)}-${[...groups.keys()].indexOf(stage)}`,
+          pairs: pairs(list.map((one) => frame(book, one))),
+        })),
+    },
+  };
+};
+
+function frame(book: Book, { photo, path, missing }: PrintPhoto) {
+  return {
+    id: photo.id,
+    path,
+    missing,
+    caption: photo.caption ?? photo.note ?? 'No caption recorded.',
+    of: photo.of.map((id) => ref(id)),
+    view: photo.view,
+    taken: book.show.date(photo.taken ?? photo.date),
+  };
+}
+
+/** Two beside each other: one block of the page. */
+function pairs<T>(list: readonly T[]): readonly (readonly T[])[] {
+  return Array.from({ length: Math.ceil(list.length / 2) }, (_, at) => list.slice(at * 2, at * 2 + 2));
+}
