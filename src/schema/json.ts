@@ -1,0 +1,36 @@
+import { z } from 'zod';
+import { KINDS, type Kind, Schemas } from './kinds.js';
+
+type Json = Readonly<Record<string, unknown>>;
+
+/** JSON Schema (draft 2020-12) of one record of this kind as it is typed, with the help texts. Keys that begin with `x-` are free. */
+export function recordSchema(kind: Kind): Json {
+  return z.toJSONSchema(new Schemas().of(kind), {
+    io: 'input',
+    unrepresentable: 'any',
+    override: ({ jsonSchema }) => {
+      if (jsonSchema.additionalProperties === false) jsonSchema.patternProperties = { '^x-': {} };
+    },
+  }) as Json;
+}
+
+/** JSON Schema of a file that is a list of such records: bare, or under its name beside `units`. */
+export function listSchema(kind: Kind, name: string): Json {
+  const { $schema, ...record } = recordSchema(kind);
+  const list = { type: ['array', 'null'], items: { $ref: '#/$defs/record' } };
+  const units = {
+    type: 'object',
+    additionalProperties: { type: 'string' },
+    description: 'Units of bare numbers, as {length: in, mass: lb}',
+  };
+  const mapping = {
+    type: 'object',
+    properties: { units, [name]: list },
+    additionalProperties: false,
+    patternProperties: { '^x-': {} },
+  };
+  return { $schema, anyOf: [list, mapping], $defs: { record } };
+}
+
+/** Every kind of record that has a form of its own. */
+export const SCHEMA_KINDS = Object.keys(KINDS) as readonly Kind[];
