@@ -64,8 +64,12 @@ async function inputOf(opened: OpenShell, context: Context): Promise<Omit<BookIn
 
 /** Fingerprint of a shell's whole record; one definition for the book, `where` and `verify`. */
 export async function fingerprintOf(opened: OpenShell): Promise<string> {
-  const { fingerprintShell } = await import('../archive/fingerprint.js');
-  return fingerprintShell(opened.store.text, opened.assessment.model.shell.id);
+  const { model } = opened.assessment;
+  const [{ fingerprint }, { hashPhotos }] = await Promise.all([
+    import('../archive/fingerprint.js'),
+    import('../store/photo-hashes.js'),
+  ]);
+  return fingerprint(model, await hashPhotos(opened.store.text, model.shell.id));
 }
 
 async function historyOf(opened: OpenShell): Promise<BookHistory> {

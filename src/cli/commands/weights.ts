@@ -5,6 +5,7 @@ import type { Registry } from '../registry.js';
 
 interface Options {
   readonly shell: string;
+  readonly all: boolean;
 }
 
 export function declareWeights(registry: Registry): void {
@@ -13,7 +14,8 @@ export function declareWeights(registry: Registry): void {
       'shellbook weights QF-007',
       'shellbook weights QF-007 --json',
     ])
-    .action(registry.run(([shell]) => ({ shell: shell as string }), weights));
+    .option('--all', 'show lifted-axle and worst-case conditions too')
+    .action(registry.run(([shell], { all }) => ({ shell: shell as string, all: all === true }), weights));
 }
 
 async function weights(options: Options, context: Context): Promise<Status> {
@@ -24,8 +26,9 @@ async function weights(options: Options, context: Context): Promise<Status> {
     context.print(weightsJson(assessment, revisionOf(opened)));
   } else {
     const { weightsText } = await import('../report/weights-text.js');
-    context.print(weightsText(assessment, context.paint));
+    context.print(weightsText(assessment, context.paint, options.all));
   }
   const { conditions } = assessment.figures.weights;
-  return conditions.some((one) => one.verdict === 'over' || one.axles.some((axle) => axle.verdict === 'over')) ? 1 : 0;
+  const counting = conditions.filter((one) => one.certified || one.kind === 'weighed');
+  return counting.some((one) => one.verdict === 'over' || one.axles.some((axle) => axle.verdict === 'over')) ? 1 : 0;
 }

@@ -1,5 +1,5 @@
 import type { Assessment } from '../../assess.js';
-import type { ConditionFigure } from '../../compute/weights/types.js';
+import type { CargoLabel, ConditionFigure, Forecast, Reconciled } from '../../compute/weights/types.js';
 import { envelope, type Json, place3 } from './json.js';
 
 export function weightsJson({ model, figures }: Assessment, revision: string | null): string {
@@ -21,19 +21,25 @@ export function weightsJson({ model, figures }: Assessment, revision: string | n
       stage: one.stage,
       verified: one.verified,
       reason: one.reason,
+      calibration_lapse: one.calibrationLapse,
       as_weighed: one.asWeighed,
       normalised: one.normalised,
       predicted: one.predicted,
       residual: one.residual,
       total_kg: one.totalKg,
+      normalised_kg: one.normalisedKg,
       residual_kg: one.residualKg,
       residual_x_mm: one.residualXMm,
       uncertainty_kg: one.uncertaintyKg,
+      residual_uncertainty_kg: one.residualUncertaintyKg,
+      added_since_kg: one.addedSinceKg,
+      reconciled: one.reconciled && reconciledJson(one.reconciled),
     })),
     uvw_kg: weights.uvwKg,
     occc_kg: weights.occcKg,
     ccc_kg: weights.cccKg,
     full_water_kg: weights.fullWaterKg,
+    label: weights.label && labelJson(weights.label),
     bays: weights.bays.map((one) => ({
       id: one.id,
       stated_kg: one.statedKg,
@@ -47,7 +53,33 @@ export function weightsJson({ model, figures }: Assessment, revision: string | n
       measured_kg: one.measuredKg,
       uncertainty_kg: one.uncertaintyKg,
     })),
+    forecast: weights.forecast && forecastJson(weights.forecast),
     influence: weights.influence.map((one) => ({ x_mm: one.xMm, adds_kg: one.addsKg })),
+    budget: weights.budget.map((one) => ({
+      axle: one.axle,
+      condition: one.condition,
+      reserve_kg: one.reserveKg,
+      left_kg: one.leftKg,
+      left_end_kg: one.leftEndKg,
+      right_end_kg: one.rightEndKg,
+    })),
+    reserve: weights.reserve,
+    road_limits: weights.roadLimits.map((one) => ({
+      kind: one.kind,
+      axles: one.axles,
+      spread_mm: one.spreadMm,
+      load_kg: one.loadKg,
+      limit_kg: one.limitKg,
+      margin_kg: one.marginKg,
+    })),
+    road_limits_condition: weights.roadLimitsCondition,
+    cg_height: weights.cgHeight.map((one) => ({
+      ticket: one.ticket,
+      level: one.level,
+      height_mm: one.heightMm,
+      uncertainty_mm: one.uncertaintyMm,
+      refused: one.refused,
+    })),
     basis: weights.basis,
     basis_ticket: weights.basisTicket,
     assumptions: weights.assumptions,
@@ -58,6 +90,10 @@ export function weightsJson({ model, figures }: Assessment, revision: string | n
 function conditionJson(condition: ConditionFigure): Json {
   return {
     name: condition.name,
+    kind: condition.kind,
+    certified: condition.certified,
+    holds: condition.holds,
+    worst_for: condition.worstFor,
     total_kg: condition.totalKg,
     centroid_mm: place3(condition.centroid),
     gvwr_margin_kg: condition.gvwrMarginKg,
@@ -78,3 +114,33 @@ function conditionJson(condition: ConditionFigure): Json {
     contributions: condition.contributions.map(({ name, kg }) => ({ name, kg })),
   };
 }
+
+const labelJson = (label: CargoLabel): Json => ({
+  occc_kg: label.occcKg,
+  occc_lb: label.occcLb,
+  seats: label.seats,
+  seats_kg: label.seatsKg,
+  water_kg: label.waterKg,
+  water_lb: label.waterLb,
+});
+
+const forecastJson = (forecast: Forecast): Json => ({
+  allowance_kg: forecast.allowanceKg,
+  total_kg: forecast.totalKg,
+  low_kg: forecast.lowKg,
+  high_kg: forecast.highKg,
+  axles: forecast.axles.map((one) => ({ axle: one.axle, load_kg: one.loadKg, low_kg: one.lowKg, high_kg: one.highKg })),
+});
+
+const reconciledJson = (reconciled: Reconciled): Json => ({
+  agree: reconciled.agree,
+  outlier: reconciled.outlier,
+  redundancy: reconciled.redundancy,
+  chi_square: reconciled.chiSquare,
+  readings: reconciled.readings.map((one) => ({
+    name: one.name,
+    read_kg: one.readKg,
+    adjusted_kg: one.adjustedKg,
+    normalised_residual: one.normalisedResidual,
+  })),
+});

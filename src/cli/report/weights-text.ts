@@ -10,13 +10,20 @@ import { bullets, paragraph, widthOf } from './wrap.js';
 const CAUTION =
   'Planning figures. Weigh the finished vehicle, and keep to the labels and manuals of the chassis maker: they come before this page.';
 
-export function weightsText({ model, figures }: Assessment, paint: Paint): string {
+export function weightsText({ model, figures }: Assessment, paint: Paint, all: boolean): string {
   const { weights } = figures;
   const { units } = model.shop;
+  const shownConditions = weights.conditions.filter((one) => all || one.certified || one.kind === 'weighed' || isOver(one));
+  const left = weights.conditions.length - shownConditions.length;
   const parts = [paint.strong(`${model.shell.id}  ${model.shell.title}: weights`), paragraph(basisText(weights))];
   for (const shown of shownIn(units)) {
-    parts.push(ratings(weights, shown, paint), conditions(weights.conditions, shown, paint));
-    parts.push(tickets(weights.tickets, shown, paint), cargo(weights, shown, paint), bays(weights, shown, paint));
+    parts.push(ratings(weights, shown, paint), conditions(shownConditions, left, shown, paint));
+    parts.push(
+      tickets(weights.tickets, shown, paint),
+      cargo(weights, shown, paint),
+      bays(weights, shown, paint),
+      budget(weights, shown, paint),
+    );
   }
   const unexplained = weights.tickets.map((one) => residualText(one, units)).filter((text) => text !== '');
   if (unexplained.length > 0) parts.push(bullets(unexplained));
@@ -49,19 +56,23 @@ function ratings(weights: Weights, shown: Shown, paint: Paint): string {
   return `${paint.strong(`Ratings, ${shown.massUnit}`)}\n${table(heads, rows, '  ')}`;
 }
 
-function conditions(list: readonly ConditionFigure[], shown: Shown, paint: Paint): string {
+const isOver = (one: ConditionFigure): boolean => one.axles.some((axle) => axle.verdict === 'over');
+
+function conditions(list: readonly ConditionFigure[], left: number, shown: Shown, paint: Paint): string {
   if (list.length === 0) return '';
   const title = paint.strong(`Axle loads by loading condition, ${shown.massUnit} (± at k = 2, | the limit)`);
-  return [title, ...list.map((one) => condition(one, shown, paint))].join('\n\n');
+  const more = left > 0 ? [paint.faint(`  and ${left} more, with an axle lifted or sought as the worst (--all shows them)`)] : [];
+  return [title, ...list.map((one) => condition(one, shown, paint)), ...more].join('\n\n');
 }
 
 function condition(figure: ConditionFigure, shown: Shown, paint: Paint): string {
   const margin = figure.gvwrMarginKg === undefined ? 'no GVWR' : `GVWR margin ${shown.massDown(figure.gvwrMarginKg)}`;
   const total = `total ${shown.mass(figure.totalKg)}, ${margin}, ${verdictText(figure.verdict, paint)}`;
   const names = Math.max(...figure.axles.map((axle) => widthOf(axle.axle)), 0);
-  return [`  ${paint.strong(figure.name)}: ${total}`, ...figure.axles.map((axle) => axleLine(axle, names, shown, paint))].join(
-    '\n',
-  );
+  return [
+    paragraph(`${paint.strong(`${figure.name}:`)} ${total}`, '  '),
+    ...figure.axles.map((axle) => axleLine(axle, names, shown, paint)),
+  ].join('\n');
 }
 
 function axleLine(axle: AxleLoad, names: number, shown: Shown, paint: Paint): string {
@@ -105,7 +116,8 @@ function tickets(list: readonly TicketFigure[], shown: Shown, paint: Paint): str
 }
 
 function residualText(ticket: TicketFigure, units: 'us' | 'metric' | 'both'): string {
-  if (ticket.residualXMm === undefined || Math.abs(ticket.residualKg) <= ticket.uncertaintyKg) return '';
+  if (ticket.residualXMm === undefined || Math.abs(ticket.residualKg) <= (ticket.residualUncertaintyKg ?? ticket.uncertaintyKg))
+    return '';
   const shown = shownIn(units)[0] as Shown;
   const where = `${length(Math.abs(ticket.residualXMm), units)} ${ticket.residualXMm < 0 ? 'ahead' : 'aft'} of the front axle`;
   return `${ticket.id}: ${shown.mass(ticket.residualKg)} ${shown.massUnit} unexplained, centred ${where}.`;
@@ -133,4 +145,11 @@ function bays(weights: Weights, shown: Shown, paint: Paint): string {
   ]);
   const heads = [{ head: 'bay' }, ...['stated', 'alone', 'all together'].map(right), { head: 'limited by', wrap: true }];
   return `${paint.strong(`What each bay may take, ${shown.massUnit}`)}\n${table(heads, rows, '  ')}`;
+}
+
+function budget(weights: Weights, shown: Shown, paint: Paint): string {
+  if (weights.budget.length === 0) return '';
+  const rows = weights.budget.map((one) => [one.axle, shown.massDown(one.leftKg), shown.mass(one.reserveKg), one.condition]);
+  const heads = [{ head: 'axle' }, right('may be added'), right('kept back'), { head: 'worst in', wrap: true }];
+  return `${paint.strong(`Left for the next trade, ${shown.massUnit}`)}\n${table(heads, rows, '  ')}`;
 }

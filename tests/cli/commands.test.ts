@@ -1,0 +1,231 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { run } from '../../src/cli/program.js';
+import { widthOf } from '../../src/cli/report/wrap.js';
+import { literalIo } from './literal-io.js';
+import { laySmallStore, type SmallStore } from './small-store.js';
+
+let store: SmallStore;
+beforeAll(async () => {
+  store = await laySmallStore();
+});
+afterAll(() => store.remove());
+
+async function shellbook(...args: readonly string[]) {
+  const io = literalIo(store.root);
+  const status = await run(args, io);
+  return { status, answer: io.answer(), messages: io.messages() };
+}
+async function answer(...args: readonly string[]) {
+  const { status, answer: text, messages } = await shellbook(...args, '--json', '--quiet');
+  expect(messages).toBe('');
+  return { status, json: JSON.parse(text) };
+}
+const keys = (value: object): readonly string[] => Object.keys(value);
+
+describe('check', () => {
+  it('ends with 1 where a warning is open, and says where', async () => {
+    const { status, answer: text, messages } = await shellbook('check', '--quiet');
+    expect(status).toBe(1);
+    expect(text).toContain('shells/T-1/services/dc.yaml:8:');
+    expect(text).toContain('^^^');
+    expect(messages).toBe('');
+  });
+
+  it('has the promised keys', async () => {
+    const { status, json } = await answer('check', 'T-1');
+    expect(status).toBe(1);
+    expect(json).toMatchObject({
+      shellbook: 1,
+      command: 'check',
+      shell: 'T-1',
+      revision: expect.stringMatching(/^[0-9a-f]{40}$/u),
+    });
+    expect(keys(json)).toEqual(expect.arrayContaining(['findings', 'counts', 'openings', 'access', 'joints']));
+    expect(keys(json.findings[0])).toEqual(['rule', 'severity', 'message', 'ids', 'file', 'line', 'column']);
+    expect(keys(json.counts)).toEqual(['error', 'warning', 'note', 'decided']);
+    expect(keys(json.access)).toEqual(['nodes', 'nodes_in_reach', 'run_length_mm', 'run_length_in_reach_mm']);
+    expect(keys(json.joints)).toEqual(['found', 'recorded', 'missing', 'without_joint']);
+  });
+
+  it('ends with 0 once the warnings are decided by name, and shows by whom', async () => {
+    const decided = await laySmallStore({
+      'shells/T-1/findings.yaml':
+        '- {id: NC-1, raised: 2026-04-11, of: [DC-1/1, DC-1/2, DC-1/S1], rules: [order.not-verified], description: no photos taken, decision: use as is, reason: seen through AP-1, approved_by: K. Marrow, closed: 2026-04-12}\n',
+    });
+    try {
+      const io = literalIo(decided.root);
+      expect(await run(['check', 'T-1', '--json'], io)).toBe(0);
+      const json = JSON.parse(io.answer());
+      expect(json.counts).toEqual({ error: 0, warning: 3, note: 0, decided: 3 });
+      expect(json.findings[0].decided_by).toBe('NC-1');
+    } finally {
+      decided.remove();
+    }
+  });
+
+  it('tells what is not committed, as a note', async () => {
+    const own = await laySmallStore();
+    try {
+      own.write('shells/T-1/amendments.yaml', '# nothing yet\n');
+      const io = literalIo(own.root);
+      await run(['check', '--json'], io);
+      const notes = JSON.parse(io.answer()).findings.filter((one: { rule: string }) => one.rule === 'record.uncommitted');
+      expect(notes).toMatchObject([{ severity: 'note', file: 'shells/T-1/amendments.yaml' }]);
+    } finally {
+      own.remove();
+    }
+  });
+
+  it('reads bad input to the end, blames the line, and gives no stack', async () => {
+    const bad = await laySmallStore({
+      'shells/T-1/members.yaml': '- {id: FL-1, part: rail\n- 5\n',
+      'shells/T-1/tests.yaml': '\u0000\u0001',
+    });
+    try {
+      const io = literalIo(bad.root);
+      expect(await run(['check', 'T-1'], io)).toBe(1);
+      expect(io.answer()).toContain('shells/T-1/members.yaml:');
+      expect(io.answer() + io.messages()).not.toMatch(/\n\s+at .*\.[tj]s:/u);
+    } finally {
+      bad.remove();
+    }
+  });
+});
+
+describe('weights', () => {
+  it('has the promised keys, in SI', async () => {
+    const { status, json } = await answer('weights', 'T-1');
+    expect(status).toBe(0);
+    expect(keys(json)).toEqual(
+      expect.arrayContaining(['ratings', 'conditions', 'tickets', 'uvw_kg', 'occc_kg', 'ccc_kg', 'full_water_kg', 'bays']),
+    );
+    expect(keys(json.ratings[0])).toEqual([
+      'axle',
+      'gawr_kg',
+      'tyres_kg',
+      'wheels_kg',
+      'suspension_kg',
+      'limit_kg',
+      'limited_by',
+    ]);
+    expect(json.conditions.map((one: { name: string }) => one.name)).toEqual(
+      expect.arrayContaining(['unladen', 'occupants', 'water', 'loaded', 'waste']),
+    );
+    expect(keys(json.conditions[0].axles[0])).toEqual(
+      expect.arrayContaining(['axle', 'load_kg', 'limit_kg', 'margin_kg', 'uncertainty_kg', 'verdict']),
+    );
+    expect(keys(json.tickets[0])).toEqual(expect.arrayContaining(['id', 'as_weighed', 'normalised', 'predicted', 'residual']));
+    // FLU-01: 6,000 lb × 0.45359237 kg
+    expect(json.ratings[0]).toMatchObject({ axle: 'front', gawr_kg: 2721.55422, limited_by: 'gawr' });
+    expect(json.bays[0]).toMatchObject({ id: 'B1', limited_by: expect.any(String) });
+  });
+
+  it('ends with 1 over a rating', async () => {
+    const over = await laySmallStore({
+      'shells/T-1/components.yaml':
+        '- {id: CMP-1, name: ballast, mass: 9000 lb, at: [10 in, 0 in, 20 in], basis: weighed, date: 2026-08-01}\n',
+      'shells/T-1/weights.yaml': '# not weighed yet\n',
+    });
+    try {
+      const io = literalIo(over.root);
+      expect(await run(['weights', 'T-1'], io)).toBe(1);
+      expect(io.answer()).toContain('over');
+    } finally {
+      over.remove();
+    }
+  });
+});
+
+describe('takeoff', () => {
+  it('has the promised keys', async () => {
+    const { json } = await answer('takeoff', 'T-1');
+    expect(keys(json)).toEqual(expect.arrayContaining(['members', 'panels', 'sections', 'total', 'by_stage', 'by_alloy']));
+    expect(json.members.map((one: { id: string }) => one.id)).toEqual(['FL-1', 'FL-2']);
+    expect(keys(json.sections[0])).toEqual(expect.arrayContaining(['id', 'area_mm2', 'ix_mm4', 'iy_mm4', 'kg_per_m']));
+    // SEC-K2: RT 2 x 2 x 0.125 in 6061 at 2700 kg/m³ is 1.6331 kg/m; 160 in of it 6.637 kg
+    expect(json.sections[0].kg_per_m).toBeCloseTo(1.6331, 3);
+    expect(json.members[1].length_mm).toBeCloseTo(4064, 6);
+    expect(json.members[1].mass_kg).toBeCloseTo(1.6331 * 4.064, 3);
+    expect(json.total.mass_kg).toBeGreaterThan(0);
+    expect(json.total.centroid_mm).toHaveLength(3);
+  });
+});
+
+describe('list and history', () => {
+  it('list every shell with its state', async () => {
+    const { json } = await answer('list');
+    expect(json.shells).toMatchObject([
+      { shell: 'T-1', title: 'Small test shell', state: 'in build', stage: 'floor', counts: { warning: 3 } },
+    ]);
+  });
+
+  it('tell who recorded what', async () => {
+    const { json } = await answer('history', 'T-1');
+    expect(json.commits).toMatchObject([{ author: 'K. Marrow', subject: 'Record the small shell', tags: [] }]);
+    expect(json.revision).toBe(json.commits[0].commit);
+  });
+});
+
+describe('what could not be done', () => {
+  it.each([
+    [['weights', 'T-2'], 'Did you mean T-1?'],
+    [['weights', 'QX-700'], 'It has T-1.'],
+    [['wieghts', 'T-1'], 'Did you mean weights?'],
+    [['check', '--al'], '--all'],
+    [['weights'], "Missing required argument 'shell'"],
+    [['check', '--store', 'nowhere'], 'No store at nowhere'],
+    [['history', 'T-1', '--jsn'], '--json'],
+  ])('%j ends with 2 and one message', async (args, said) => {
+    const { status, answer: text, messages } = await shellbook(...args);
+    expect(status).toBe(2);
+    expect(text).toBe('');
+    expect(messages).toContain(said);
+    expect(messages.trim().split('\n').length).toBeLessThanOrEqual(3);
+  });
+});
+
+describe('the shape of answers', () => {
+  it.each([
+    ['check', 'T-1'],
+    ['weights', 'T-1', '--all'],
+    ['takeoff', 'T-1', '--each'],
+    ['list'],
+    ['history', 'T-1'],
+    ['--help'],
+    ['check', '--help'],
+  ])('%s %s fits 80 columns and has no colours off a terminal', async (...args) => {
+    const { answer: text } = await shellbook(...args.filter((one) => one !== undefined));
+    expect(text.split('\n').filter((line) => widthOf(line) > 80)).toEqual([]);
+    expect(text).not.toContain('\u001b');
+  });
+
+  it('is coloured on a terminal, unless told otherwise in any of three ways', async () => {
+    const coloured = async (args: readonly string[], env = {}) => {
+      const io = literalIo(store.root, env, true);
+      await run(['check', ...args], io);
+      return io.answer().includes('\u001b[');
+    };
+    expect(await coloured([])).toBe(true);
+    expect(await coloured(['--no-color'])).toBe(false);
+    expect(await coloured([], { NO_COLOR: '1' })).toBe(false);
+    expect(await coloured([], { TERM: 'dumb' })).toBe(false);
+  });
+
+  it('takes shared options before and after the command', async () => {
+    const before = await shellbook('--json', '--quiet', 'list');
+    const after = await shellbook('list', '--json', '--quiet');
+    expect(before).toEqual(after);
+  });
+
+  it('gives help with an example for every command', async () => {
+    const help = (await shellbook('--help')).answer;
+    const names = [...help.matchAll(/^ {2}([a-z][a-z-]+)(?: \[| <| {2})/gmu)].map((match) => match[1] as string);
+    expect(names.length).toBeGreaterThan(5);
+    for (const name of names.filter((one) => one !== 'help')) {
+      const { status, answer: text } = await shellbook(name, '--help');
+      expect(status, name).toBe(0);
+      expect(text, name).toContain(`shellbook ${name}`);
+      expect(text, name).toMatch(/Examples?:/u);
+    }
+  });
+});
