@@ -1,0 +1,95 @@
+import { awgAreaMm2 } from '../conductors.js';
+import type { Wire } from './wire.js';
+
+/**
+ * What a copper conductor may carry, A, in the 60, 75 and 90 °C columns: NEC Table 310.16, at most three conductors together,
+ * 30 °C around them (check row WIR-24). 18 and 16 AWG: NEC Table 551.10(E)(1), from memory (WIR-62), in every column.
+ */
+const COPPER_A: readonly (readonly [awg: string, a60: number, a75: number, a90: number])[] = [
+  ['18', 6, 6, 6],
+  ['16', 8, 8, 8],
+  ['14', 15, 20, 25],
+  ['12', 20, 25, 30],
+  ['10', 30, 35, 40],
+  ['8', 40, 50, 55],
+  ['6', 55, 65, 75],
+  ['4', 70, 85, 95],
+  ['3', 85, 100, 115],
+  ['2', 95, 115, 130],
+  ['1', 110, 130, 145],
+  ['1/0', 125, 150, 170],
+  ['2/0', 145, 175, 195],
+  ['3/0', 165, 200, 225],
+  ['4/0', 195, 230, 260],
+];
+
+/** Largest fuse or breaker on a small copper conductor, A: NEC 240.4(D) and Table 551.10(E)(1), from memory (WIR-43, WIR-62). */
+const SMALL_CONDUCTOR_A: Readonly<Record<string, number>> = { '18': 6, '16': 8, '14': 15, '12': 20, '10': 30 };
+
+/** Standard ratings of fuses and breakers, A: NEC 240.6(A) (WIR-44). */
+const STANDARD_A = [
+  15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225, 250, 300, 350, 400,
+] as const;
+
+type Column = 60 | 75 | 90;
+
+/** Correction for the air around, by the column of the wire: NEC Table 310.15(B)(1) (WIR-45). Up to: °C. */
+const AMBIENT: readonly (readonly [upToC: number, f60: number, f75: number, f90: number])[] = [
+  [10, 1.29, 1.2, 1.15],
+  [15, 1.22, 1.15, 1.12],
+  [20, 1.15, 1.11, 1.08],
+  [25, 1.08, 1.05, 1.04],
+  [30, 1, 1, 1],
+  [35, 0.91, 0.94, 0.96],
+  [40, 0.82, 0.88, 0.91],
+  [45, 0.71, 0.82, 0.87],
+  [50, 0.58, 0.75, 0.82],
+];
+
+/** The column that an insulation's rating may use; unrated wire uses the lowest, and nothing goes above 90. */
+export function column(ratingC: number | undefined): Column {
+  if (ratingC === undefined || ratingC < 75) return 60;
+  return ratingC < 90 ? 75 : 90;
+}
+
+const at = (row: readonly [unknown, number, number, number], of: Column): number => row[of === 60 ? 1 : of === 75 ? 2 : 3];
+
+/** Undefined above 50 °C, where the table that was read ends. */
+export function ambientFactor(ambientC: number, of: Column): number | undefined {
+  const row = AMBIENT.find(([upTo]) => ambientC <= upTo);
+  return row && at(row, of);
+}
+
+/** Adjustment for current-carrying conductors lying together over more than 24 in: NEC Table 310.15(C)(1) (WIR-46). */
+export function bundleFactor(conductors: number): number {
+  if (conductors <= 3) return 1;
+  if (conductors <= 6) return 0.8;
+  if (conductors <= 9) return 0.7;
+  if (conductors <= 20) return 0.5;
+  if (conductors <= 30) return 0.45;
+  return conductors <= 40 ? 0.4 : 0.35;
+}
+
+/** The table's row for an area: that of the largest gauge with no more metal, so that metric sizes err to the safe side. */
+function rowOf({ areaMm2 }: Wire): (typeof COPPER_A)[number] | undefined {
+  let found: (typeof COPPER_A)[number] | undefined;
+  // Half a per cent: areas typed with two digits, as 2.08 mm² for 14 AWG.
+  for (const row of COPPER_A) if ((awgAreaMm2(row[0]) as number) <= areaMm2 * 1.005) found = row;
+  return found;
+}
+
+/** Ampacity alone in 30 °C air, A. Undefined for aluminium (no table was read) and below 18 AWG, unless the library rates the wire. */
+export function ampacityA(wire: Wire): number | undefined {
+  if (wire.ratedA !== undefined) return wire.ratedA;
+  const row = wire.material === 'copper' ? rowOf(wire) : undefined;
+  return row && at(row, column(wire.ratingC));
+}
+
+/** The small-conductor limit of a wire, A; undefined for larger ones, and for wire that the library rates. */
+export function smallConductorA(wire: Wire): number | undefined {
+  const row = wire.material === 'copper' && wire.ratedA === undefined ? rowOf(wire) : undefined;
+  return row && SMALL_CONDUCTOR_A[row[0]];
+}
+
+/** The next standard rating at or above an ampacity, which NEC 240.4(B) lets pass (from memory); the ampacity itself above the list. */
+export const nextStandardA = (ampacity: number): number => STANDARD_A.find((rating) => rating >= ampacity) ?? ampacity;

@@ -1,0 +1,106 @@
+import { type Bounds, type Box, boundsOf, boxBounds, clipToBox, overlap } from '../../geometry/box.js';
+import { facet, throughFacet } from '../../geometry/facet.js';
+import { grid } from '../../geometry/grid.js';
+import { distance, lerp, type Vec3 } from '../../geometry/vector.js';
+import type { Run } from '../../model/services.js';
+import type { Model } from '../../model/shell.js';
+import { lineWalls } from '../access/walls.js';
+import type { Crossing } from './types.js';
+
+/** Metal that a run may go through. */
+interface Sheet {
+  readonly id: string;
+  readonly kind: Crossing['kind'];
+  readonly bounds: Bounds;
+  /** Shares of the way (0–1) where a stretch enters and leaves it. */
+  through(from: Vec3, to: Vec3): readonly [number, number] | undefined;
+}
+
+/** A run that slides along a face does not go through it: walls are taken this much thinner on each side, mm. */
+const SKIN_MM = 0.5;
+/** Both walls of a tube want one entry in the record: places nearer together than this are one crossing, mm. House value. */
+const ONE_PLACE_MM = 150;
+/** A grommet recorded by its place belongs to a crossing within this and the run's own tolerance, mm. House value. */
+const GROMMET_MM = 50;
+/** A run that ends in the metal ends at a fitting, which is no passage, mm. */
+const END_MM = 1;
+
+/** Where runs go through members and panels. Access panels, and interior panels that are not of metal, want no grommet. */
+export function crossings(model: Model): readonly Crossing[] {
+  const sheets = [...memberSheets(model), ...panelSheets(model)];
+  const index = grid(
+    sheets.map(({ bounds }, i) => ({ index: i, bounds })),
+    500,
+  );
+  return model.shell.runs.flatMap((run) => {
+    const places = new Map<Sheet, Vec3[]>();
+    run.path.slice(1).forEach((to, i) => {
+      const from = run.path[i] as Vec3;
+      const bounds = boundsOf([from, to]);
+      for (const k of index.near(bounds)) {
+        const sheet = sheets[k] as Sheet;
+        const part = overlap(bounds, sheet.bounds) ? sheet.through(from, to) : undefined;
+        if (!part || endsInside(run, i, from, to, part)) continue;
+        const list = places.get(sheet) ?? [];
+        list.push(lerp(from, to, (part[0] + part[1]) / 2));
+        places.set(sheet, list);
+      }
+    });
+    return oncePerPlace(run, places);
+  });
+}
+
+function endsInside(run: Run, stretch: number, from: Vec3, to: Vec3, [enter, leave]: readonly [number, number]): boolean {
+  const length = distance(from, to);
+  const atStart = stretch === 0 && enter * length <= END_MM;
+  const atEnd = stretch === run.path.length - 2 && (1 - leave) * length <= END_MM;
+  return atStart || atEnd;
+}
+
+function oncePerPlace(run: Run, places: ReadonlyMap<Sheet, readonly Vec3[]>): readonly Crossing[] {
+  const found: Crossing[] = [];
+  for (const [{ id, kind }, list] of places) {
+    for (const at of list) {
+      if (found.some((other) => other.through === id && distance(other.at, at) < ONE_PLACE_MM)) continue;
+      found.push({ run: run.id, through: id, kind, at, grommet: hasGrommet(run, id, at) });
+    }
+  }
+  return found;
+}
+
+const hasGrommet = (run: Run, id: string, at: Vec3): boolean =>
+  run.grommets.some((grommet) =>
+    typeof grommet === 'string' ? grommet === id : distance(grommet, at) <= GROMMET_MM + (run.toleranceMm ?? 0),
+  );
+
+function memberSheets({ shell, library }: Model): readonly Sheet[] {
+  return shell.members.flatMap((member) => {
+    if (member.shape.kind === 'plate') return flatSheet(member.id, 'member', member.shape.outline);
+    const section = library.sections.get(member.shape.section);
+    if (!section) return [];
+    return lineWalls(member, section.dimensions).map((wall): Sheet => {
+      const box: Box = { ...wall, half: wall.half.map((half) => Math.max(half / 2, half - SKIN_MM)) as unknown as Box['half'] };
+      return { id: member.id, kind: 'member', bounds: boxBounds(box), through: (from, to) => clipToBox(from, to, box) };
+    });
+  });
+}
+
+const panelSheets = ({ shell }: Model): readonly Sheet[] =>
+  shell.panels
+    .filter((panel) => panel.panelKind !== 'access' && (panel.panelKind !== 'interior' || panel.alloy !== undefined))
+    .flatMap((panel) => flatSheet(panel.id, 'panel', panel.outline, panel.holes));
+
+function flatSheet(
+  id: string,
+  kind: Crossing['kind'],
+  outline: readonly Vec3[],
+  holes: readonly (readonly Vec3[])[] = [],
+): readonly Sheet[] {
+  const sheet = facet(outline, holes);
+  if (!sheet) return [];
+  const through: Sheet['through'] = (from, to) => {
+    const share = throughFacet(from, to, sheet);
+    return share === undefined ? undefined : [share, share];
+  };
+  return [{ id, kind, bounds: boundsOf(outline), through }];
+}

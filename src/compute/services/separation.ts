@@ -1,0 +1,60 @@
+import { boundsOf, grow } from '../../geometry/box.js';
+import { grid } from '../../geometry/grid.js';
+import { nearestOfSegments } from '../../geometry/segment.js';
+import { lerp, type Vec3 } from '../../geometry/vector.js';
+import type { KeepApart } from '../../model/library.js';
+import type { Run } from '../../model/services.js';
+import type { TooClose } from './types.js';
+
+interface Stretch {
+  readonly run: Run;
+  readonly from: Vec3;
+  readonly to: Vec3;
+  readonly radiusMm: number;
+}
+
+/** Pairs of runs nearer to each other than their media may be, outside to outside, each at its worst place; nearest first. */
+export function tooClose(
+  runs: readonly Run[],
+  keepApart: readonly KeepApart[],
+  outsideMm: (run: Run) => number,
+): readonly TooClose[] {
+  const stretches = (medium: string): readonly Stretch[] =>
+    runs
+      .filter((run) => run.medium === medium)
+      .flatMap((run) => run.path.slice(1).map((to, i) => ({ run, from: run.path[i] as Vec3, to, radiusMm: outsideMm(run) / 2 })));
+  return keepApart
+    .flatMap(({ media, distanceMm }) =>
+      distanceMm === undefined ? [] : pairsWithin(stretches(media[0]), stretches(media[1]), media, distanceMm),
+    )
+    .sort((a, b) => a.distanceMm - b.distanceMm);
+}
+
+function pairsWithin(
+  ours: readonly Stretch[],
+  theirs: readonly Stretch[],
+  media: TooClose['media'],
+  limitMm: number,
+): readonly TooClose[] {
+  const widest = Math.max(0, ...theirs.map((stretch) => stretch.radiusMm));
+  const index = grid(
+    theirs.map(({ from, to }, i) => ({ index: i, bounds: boundsOf([from, to]) })),
+    500,
+  );
+  const worst = new Map<string, TooClose>();
+  for (const one of ours) {
+    for (const i of index.near(grow(boundsOf([one.from, one.to]), limitMm + one.radiusMm + widest))) {
+      const other = theirs[i] as Stretch;
+      if (other.run === one.run) continue;
+      const near = nearestOfSegments(one.from, one.to, other.from, other.to);
+      const distanceMm = Math.max(0, near.distance - one.radiusMm - other.radiusMm);
+      // Of one medium kept from itself, each pair comes up twice.
+      const flipped = media[0] === media[1] && one.run.id > other.run.id;
+      const runs = flipped ? ([other.run.id, one.run.id] as const) : ([one.run.id, other.run.id] as const);
+      const key = runs.join('\n');
+      if (distanceMm >= limitMm || distanceMm >= (worst.get(key)?.distanceMm ?? Infinity)) continue;
+      worst.set(key, { runs, media, distanceMm, limitMm, at: lerp(near.onA, near.onB, 0.5) });
+    }
+  }
+  return [...worst.values()];
+}
