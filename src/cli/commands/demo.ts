@@ -31,6 +31,8 @@ async function demo(options: Options, context: Context): Promise<Status> {
   await clearDemo(dir);
   context.tell(`1. Laying the made-up store down in ${shown}, with its Git history`);
   await layDemoHistory(DEMO_DATA, dir, (text: string) => context.progress(text));
+  // Typed through npm, the program is not on the path.
+  const program = context.io.env.npm_execpath === undefined ? 'shellbook' : 'npx shellbook';
   const inside: Context = { ...context, settings: { ...context.settings, store: dir } };
   const store = await openStore(inside);
   const shells = [...store.loaded.shells.keys()];
@@ -54,7 +56,7 @@ async function demo(options: Options, context: Context): Promise<Status> {
     const { envelope } = await import('../report/json.js');
     const answer = books.map((one) => ({ edition: one.edition, file: one.file, pages: one.pageCount }));
     context.print(envelope('demo', id, first.standing?.last?.commit ?? null, { store: shown, shells, books: answer }));
-  } else context.print(demoEnd(shown, id, shells[1], books));
+  } else context.print(demoEnd({ program, dir: shown, shell: id, other: shells[1] ?? id, books }));
   return 0;
 }
 

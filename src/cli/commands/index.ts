@@ -4,6 +4,7 @@ import { declareHistory } from './history.js';
 import { declareList } from './list.js';
 import { declareNewShell } from './new-shell.js';
 import { declareNewStore } from './new-store.js';
+import { declareSchema } from './schema.js';
 import { declareTakeoff } from './takeoff.js';
 import { declareWeights } from './weights.js';
 
@@ -16,4 +17,5 @@ export const COMMANDS: readonly ((registry: Registry) => void)[] = [
   declareTakeoff,
   declareList,
   declareHistory,
+  declareSchema,
 ];

@@ -20,14 +20,23 @@ export function demoSummary({ shell, assessment, findings, counts }: CheckedShel
   return lines.join('\n');
 }
 
-export function demoEnd(dir: string, shell: string, other: string | undefined, books: readonly PrintedFile[]): string {
+export interface DemoEnd {
+  /** How the program is typed. */
+  readonly program: string;
+  readonly dir: string;
+  readonly shell: string;
+  readonly other: string;
+  readonly books: readonly PrintedFile[];
+}
+
+export function demoEnd({ program, dir, shell, other, books }: DemoEnd): string {
   return [
     `The store:  ${dir}`,
     ...books.map((one) => `A book:     ${one.file}  (${one.pageCount} pages)`),
     '',
     'Try next:',
-    `  shellbook weights ${shell} --store ${dir}`,
-    `  shellbook check ${other ?? shell} --store ${dir}`,
-    `  shellbook history ${shell} --store ${dir}`,
+    `  ${program} weights ${shell} --store ${dir}`,
+    `  ${program} check ${other} --store ${dir}`,
+    `  ${program} history ${shell} --store ${dir}`,
   ].join('\n');
 }
