@@ -44,6 +44,8 @@ const CROSSING_COST = 14;
 /** What lying on the anchor of a label yet to come costs. */
 const COVERING_COST = 25;
 const OTHER_ANCHOR_COST = 0.4;
+/** How often a crowded sheet is tried again. */
+const PASSES = 4;
 
 /**
  * Places labels so that none overlaps another or leaves `room`. Greedy by priority, and in a stated order among equals, so the
@@ -51,15 +53,26 @@ const OTHER_ANCHOR_COST = 0.4;
  * a leader, else anywhere in the room. What finds no place is given back.
  */
 export function placeLabels(wishes: readonly LabelWish[], room: Rect, taken: readonly Rect[], ink: Ink): Placement {
-  const ordered = wishes
-    .map((wish, index) => ({ wish, index }))
-    .sort((a, b) => b.wish.priority - a.wish.priority || a.index - b.index);
+  let order: readonly LabelWish[] = [...wishes].sort((a, b) => b.priority - a.priority);
+  let best = placeInOrder(order, room, taken, ink);
+  for (let pass = 1; pass < PASSES && best.leftOut.length > 0; pass++) {
+    // Those shut in by their neighbours go first the next time, as far as their priority allows.
+    const shutIn = new Set(best.leftOut);
+    order = [...order].sort((a, b) => b.priority - a.priority || Number(shutIn.has(b)) - Number(shutIn.has(a)));
+    const next = placeInOrder(order, room, taken, ink);
+    if (next.leftOut.length >= best.leftOut.length) break;
+    best = next;
+  }
+  return best;
+}
+
+function placeInOrder(ordered: readonly LabelWish[], room: Rect, taken: readonly Rect[], ink: Ink): Placement {
   const placed: PlacedLabel[] = [];
   const leftOut: LabelWish[] = [];
   const boxes: Rect[] = [...taken];
   const leaders: (readonly [Point, Point])[] = [];
-  const anchors = new Set(ordered.filter(({ wish }) => !wish.repeat && !wish.also).map(({ wish }) => wish));
-  for (const { wish } of ordered) {
+  const anchors = new Set(ordered.filter((wish) => !wish.repeat && !wish.also));
+  for (const wish of ordered) {
     anchors.delete(wish);
     const found = bestPlace(wish, { room, boxes, leaders, anchors, ink });
     if (found) {
@@ -100,19 +113,31 @@ function bestPlace(wish: LabelWish, state: State): PlacedLabel | undefined {
 
 function judge(wish: LabelWish, box: Rect, awayMm: number, state: State): { placed: PlacedLabel; cost: number } | undefined {
   if (!within(box, state.room) || state.boxes.some((other) => overlaps(box, other, AIR_MM))) return undefined;
-  let cost = awayMm + state.ink.under(grow(box, 0.2)) * 0.3;
-  for (const { anchor } of state.anchors) if (holds(grow(box, 0.6), anchor)) cost += COVERING_COST;
   const end = nearestPoint(box, wish.anchor);
   const away = Math.hypot(end[0] - wish.anchor[0], end[1] - wish.anchor[1]);
   const drawn = away > (wish.clearMm ?? 0) + NEAREST_WITHOUT_LEADER_MM;
   const leader = drawn ? ([wish.anchor, end] as const) : undefined;
+  if (leader && state.boxes.some((other) => passes(leader, other))) return undefined;
+  let cost = awayMm + state.ink.under(grow(box, 0.2)) * 0.3;
+  for (const { anchor } of state.anchors) if (holds(grow(box, 0.6), anchor)) cost += COVERING_COST;
   for (const other of state.leaders) {
     if (leader && cross(leader, other)) cost += CROSSING_COST;
-    if (clipSegment(other[0], other[1], box)) cost += CROSSING_COST;
+    if (passes(other, box)) cost += CROSSING_COST;
   }
-  if (leader && state.boxes.some((other) => clipSegment(leader[0], leader[1], other))) return undefined;
   if (leader) cost += state.ink.along(leader[0], leader[1]) * 0.1;
   return { placed: { wish, box, ...(leader ? { leader } : {}) }, cost };
+}
+
+/** Whether a leader runs over a box. The first line only saves time. */
+function passes([a, b]: readonly [Point, Point], box: Rect): boolean {
+  if (
+    Math.max(a[0], b[0]) < box.x0 ||
+    Math.min(a[0], b[0]) > box.x1 ||
+    Math.max(a[1], b[1]) < box.y0 ||
+    Math.min(a[1], b[1]) > box.y1
+  )
+    return false;
+  return clipSegment(a, b, box) !== undefined;
 }
 
 function boxAt(wish: LabelWish, middle: Point): Rect {

@@ -33,17 +33,18 @@ const PATTERNS: Readonly<Record<number, readonly number[] | undefined>> = {
   12: [DASH, GAP, DOT, GAP, DOT, GAP],
 };
 
+/** Colours: 3:1 and more on white, and far apart for red-blind and green-blind readers too; tests/drawing/palette.test.ts measures it. */
 const TABLE: Readonly<Record<Medium, readonly [name: string, letter: string, colour: string, lineType: number]>> = {
-  dc: ['Direct current', 'D', '#a3281f', 1],
-  ac: ['Mains, alternating current', 'A', '#5a2d82', 2],
-  data: ['Data and signals', 'I', '#00796b', 7],
-  water: ['Fresh water', 'W', '#1557b0', 4],
-  drain: ['Drains and waste', 'S', '#6d4c1d', 5],
-  gas: ['Gas', 'G', '#b26a00', 8],
-  air: ['Compressed air', 'P', '#3f7fa6', 10],
-  hydraulic: ['Hydraulics', 'H', '#b0246f', 11],
-  duct: ['Air ducts', 'V', '#59666e', 1],
-  refrigerant: ['Refrigerant', 'R', '#2f6d2b', 12],
+  dc: ['Direct current', 'D', '#b6270c', 1],
+  ac: ['Mains, alternating current', 'A', '#ad47d1', 2],
+  data: ['Data and signals', 'I', '#058364', 7],
+  water: ['Fresh water', 'W', '#033a82', 4],
+  drain: ['Drains and waste', 'S', '#522e17', 5],
+  gas: ['Gas', 'G', '#c28605', 8],
+  air: ['Compressed air', 'P', '#12677d', 10],
+  hydraulic: ['Hydraulics', 'H', '#f33db5', 11],
+  duct: ['Air ducts', 'V', '#30393f', 1],
+  refrigerant: ['Refrigerant', 'R', '#38984c', 12],
 };
 
 function style(medium: Medium): MediumStyle {

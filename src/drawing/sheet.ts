@@ -89,7 +89,7 @@ export function layOut(views: readonly ViewRequest[], sheet: SheetSize, room: Ro
     });
     y = y0 + height + room.belowMm + extra;
   }
-  const heightMm = Math.min(y + FURNITURE_MM + EDGE_MM, Math.max(sheet.heightMm, 20));
+  const heightMm = Math.min(Math.ceil(y + FURNITURE_MM + EDGE_MM), Math.max(sheet.heightMm, 20));
   return {
     reduction,
     ports,
