@@ -3,7 +3,7 @@ import { lowered, usedBounds } from './crop.js';
 import { frontArrow, noteLines, scaleBar } from './furniture.js';
 import { Ink, textBox } from './ink.js';
 import { type LabelWish, type PlacedLabel, placeLabels } from './labels.js';
-import { circle, grow, line, type Mark, type Rect, type Scene, text } from './scene.js';
+import { circle, grow, line, type Mark, type Point, type Rect, type Scene, text } from './scene.js';
 import { FURNITURE_MM, scaleText } from './sheet.js';
 import { toSvg } from './svg.js';
 
@@ -56,7 +56,7 @@ export interface Draft {
 export function compose(draft: Draft, options: DrawingOptions): Drawing {
   const taken = draft.marks.flatMap((mark) => (mark.kind === 'text' ? [grow(textBox(mark), 0.2)] : []));
   const placement = placeLabels(draft.wishes, draft.room, taken, new Ink(draft.widthMm, draft.heightMm, draft.marks));
-  const left = placement.leftOut.length;
+  const left = placement.leftOut.reduce((sum, wish) => sum + (wish.lines?.length ?? 1), 0);
   const notes = [
     ...(draft.notes ?? []),
     ...(left > 0 ? [`${left} more ${left === 1 ? 'label' : 'labels'} ${draft.rest ?? 'in the schedule'}.`] : []),
@@ -91,14 +91,19 @@ function cropped(draft: Draft, drawn: readonly Mark[], notes: readonly string[])
 }
 
 function labelMarks({ wish, box, leader }: PlacedLabel): readonly Mark[] {
-  const words = text('labels', wish.style, [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2], wish.text, {
-    anchor: 'middle',
-    backed: true,
-    ...(wish.id === undefined ? {} : { id: wish.id }),
+  const lines = wish.lines ?? [wish];
+  const step = (box.y1 - box.y0) / lines.length;
+  const words = lines.map((one, index) => {
+    const at: Point = [(box.x0 + box.x1) / 2, box.y0 + step * (index + 0.5)];
+    return text('labels', wish.style, at, one.text, {
+      anchor: 'middle',
+      backed: true,
+      ...(one.id === undefined ? {} : { id: one.id }),
+    });
   });
-  if (!leader) return [words];
+  if (!leader) return words;
   // A leader that ends inside an outline ends in a dot (ISO 128 leader lines).
-  return [line('leaders', 'leader', leader), circle('leaders', 'leader-dot', leader[0], 0.3), words];
+  return [line('leaders', 'leader', leader), circle('leaders', 'leader-dot', leader[0], 0.3), ...words];
 }
 
 function furniture(draft: Draft, heightMm: number, notes: readonly string[]): readonly Mark[] {

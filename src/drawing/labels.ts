@@ -1,4 +1,5 @@
 import type { Ink } from './ink.js';
+import { grouped } from './label-groups.js';
 import { clipSegment } from './outline.js';
 import { grow, holds, overlaps, type Point, type Rect, within } from './scene.js';
 import type { TextStyleName } from './styles.js';
@@ -18,6 +19,8 @@ export interface LabelWish {
   readonly clearMm?: number;
   /** True: best right on its anchor, as a panel's id within the panel. */
   readonly centred?: boolean;
+  /** Several short texts under one another, with one leader: `text` is then only their sum. */
+  readonly lines?: readonly { readonly text: string; readonly id?: string }[];
   /** Repeats of a label are left out silently, and never stand far away. */
   readonly repeat?: boolean;
 }
@@ -59,12 +62,17 @@ export function placeLabels(wishes: readonly LabelWish[], room: Rect, taken: rea
     // Those shut in by their neighbours go first the next time, as far as their priority allows.
     const shutIn = new Set(best.leftOut);
     order = [...order].sort((a, b) => b.priority - a.priority || Number(shutIn.has(b)) - Number(shutIn.has(a)));
-    const next = placeInOrder(order, room, taken, ink);
-    if (next.leftOut.length >= best.leftOut.length) break;
-    best = next;
+    const apart = placeInOrder(order, room, taken, ink);
+    if (countLeft(apart) < countLeft(best)) best = apart;
+    if (best.leftOut.length === 0) break;
+    order = [...grouped(order, apart.leftOut)].sort((a, b) => b.priority - a.priority);
+    const together = placeInOrder(order, room, taken, ink);
+    if (countLeft(together) < countLeft(best)) best = together;
   }
   return best;
 }
+
+const countLeft = ({ leftOut }: Placement): number => leftOut.reduce((sum, wish) => sum + (wish.lines?.length ?? 1), 0);
 
 function placeInOrder(ordered: readonly LabelWish[], room: Rect, taken: readonly Rect[], ink: Ink): Placement {
   const placed: PlacedLabel[] = [];
@@ -140,16 +148,20 @@ function passes([a, b]: readonly [Point, Point], box: Rect): boolean {
   return clipSegment(a, b, box) !== undefined;
 }
 
+function halfSize(wish: LabelWish): readonly [number, number] {
+  const lines = wish.lines ?? [wish];
+  const widest = Math.max(...lines.map(({ text }) => textWidthMm(text, wish.style)));
+  return [widest / 2 + 0.2, (lines.length * textHeightMm(wish.style)) / 2];
+}
+
 function boxAt(wish: LabelWish, middle: Point): Rect {
-  const halfWidth = textWidthMm(wish.text, wish.style) / 2 + 0.2;
-  const halfHeight = textHeightMm(wish.style) / 2;
+  const [halfWidth, halfHeight] = halfSize(wish);
   return { x0: middle[0] - halfWidth, y0: middle[1] - halfHeight, x1: middle[0] + halfWidth, y1: middle[1] + halfHeight };
 }
 
 /** Right, left, above, below and the corners, touching the symbol's clear space. */
 function* beside(wish: LabelWish): Generator<Rect> {
-  const halfWidth = textWidthMm(wish.text, wish.style) / 2 + 0.2;
-  const halfHeight = textHeightMm(wish.style) / 2;
+  const [halfWidth, halfHeight] = halfSize(wish);
   const clear = (wish.clearMm ?? 0) + 0.4;
   const [x, y] = wish.anchor;
   for (const [dx, dy] of [
@@ -167,13 +179,13 @@ function* beside(wish: LabelWish): Generator<Rect> {
 }
 
 function* around(wish: LabelWish, rings: number): Generator<readonly [Rect, number]> {
-  const halfWidth = textWidthMm(wish.text, wish.style) / 2;
+  const [halfWidth, halfHeight] = halfSize(wish);
   for (const radius of RINGS_MM.slice(0, rings)) {
     for (let k = 0; k < ANGLES; k++) {
       const angle = (2 * Math.PI * (k + 0.5)) / ANGLES;
       const dx = Math.cos(angle);
       const dy = Math.sin(angle);
-      const middle: Point = [wish.anchor[0] + dx * (radius + halfWidth), wish.anchor[1] + dy * radius];
+      const middle: Point = [wish.anchor[0] + dx * (radius + halfWidth), wish.anchor[1] + dy * (radius + halfHeight)];
       yield [boxAt(wish, middle), radius];
     }
   }
@@ -181,9 +193,8 @@ function* around(wish: LabelWish, rings: number): Generator<readonly [Rect, numb
 
 /** Rows over the whole room: a last resort, nearest still preferred. */
 function* anywhere(wish: LabelWish, room: Rect): Generator<readonly [Rect, number]> {
-  const width = textWidthMm(wish.text, wish.style) + 0.4;
-  const height = textHeightMm(wish.style);
-  for (let y = room.y0 + height / 2; y <= room.y1 - height / 2; y += height + AIR_MM + 0.1) {
+  const [width, height] = halfSize(wish).map((half) => 2 * half) as [number, number];
+  for (let y = room.y0 + height / 2; y <= room.y1 - height / 2; y += textHeightMm(wish.style) + AIR_MM + 0.1) {
     for (let x = room.x0 + width / 2; x <= room.x1 - width / 2; x += Math.max(3, width / 3)) {
       yield [boxAt(wish, [x, y]), Math.hypot(x - wish.anchor[0], y - wish.anchor[1])];
     }
