@@ -10,13 +10,15 @@ export interface Ref {
 }
 
 export interface Cell {
-  readonly kind: 'text' | 'id' | 'number' | 'page';
+  readonly kind: 'text' | 'id' | 'number' | 'page-no';
   readonly text?: string;
   readonly refs?: readonly Ref[];
   /** Small second line. */
   readonly sub?: string;
   /** Anchor whose page number stands here. */
   readonly page?: string;
+  /** An id too long to stand on one line. */
+  readonly long?: boolean;
   /** First cell of a row: the row's head. */
   readonly head?: boolean;
   /** Anchor that is at home here. */
@@ -55,18 +57,19 @@ export const ref = (id: string, text = id): Ref => ({ id, text, to: anchor(id) }
 
 /** The columns that a chapter builds its tables of. */
 export function columnsIn<R>(show: Show) {
+  /** One column; where both systems are shown, the second stands small under the first, so that columns stay narrow. */
   const figures =
-    (ways: readonly Way[]) =>
-    (head: string, value: (row: R) => Value): Column<R>[] =>
-      ways.map((way) => ({
-        head,
-        unit: way.unit,
-        kind: 'number',
-        cell: (row) => {
-          const given = value(row);
-          return { text: given === undefined || !Number.isFinite(given) ? MISSING : way.write(given) };
-        },
-      }));
+    ([first, second]: readonly Way[]) =>
+    (head: string, value: (row: R) => Value): Column<R> => ({
+      head,
+      unit: second ? `${first?.unit} / ${second.unit}` : (first?.unit ?? ''),
+      kind: 'number',
+      cell: (row) => {
+        const given = value(row);
+        if (given === undefined || !Number.isFinite(given) || !first) return { text: MISSING };
+        return { text: first.write(given), ...(second ? { sub: second.write(given) } : {}) };
+      },
+    });
   return {
     id: (head: string, id: (row: R) => string | undefined, sub?: (row: R) => string | undefined): Column<R> => ({
       head,
@@ -98,7 +101,7 @@ export function columnsIn<R>(show: Show) {
     }),
     page: (id: (row: R) => string | undefined, head = 'Page'): Column<R> => ({
       head,
-      kind: 'page',
+      kind: 'page-no',
       cell: (row) => {
         const given = id(row);
         return given === undefined ? {} : { page: anchor(given) };
@@ -123,7 +126,7 @@ export interface TableOptions<R> {
   readonly caption?: string;
   readonly look?: string;
   readonly rows: readonly R[];
-  columns(c: Columns<R>): readonly (Column<R> | readonly Column<R>[])[];
+  columns(c: Columns<R>): readonly Column<R>[];
   readonly empty: string;
   /** Record that is at home in the row. */
   home?(row: R): string | undefined;
@@ -133,7 +136,7 @@ export interface TableOptions<R> {
 
 /** A table as its template takes it. */
 export function table<R>(show: Show, options: TableOptions<R>): TableData {
-  const columns = options.columns(columnsIn<R>(show)).flat() as readonly Column<R>[];
+  const columns = options.columns(columnsIn<R>(show));
   const rows: TableRow[] = [];
   let heading: string | undefined;
   for (const row of options.rows) {
@@ -143,7 +146,8 @@ export function table<R>(show: Show, options: TableOptions<R>): TableData {
     const home = options.home?.(row);
     const cells = columns.map((column, at): Cell => {
       const first = at === 0 ? { head: true, ...(home ? { home: anchor(home) } : {}) } : {};
-      return { kind: column.kind, ...column.cell(row), ...first };
+      const cell = { kind: column.kind, ...column.cell(row), ...first };
+      return isLong(cell) ? { ...cell, long: true } : cell;
     });
     rows.push({ cells });
   }
@@ -156,3 +160,9 @@ export function table<R>(show: Show, options: TableOptions<R>): TableData {
     empty: options.empty,
   };
 }
+
+/** Signs of an id that stand on one line of a narrow column. */
+const LINE_SIGNS = 16;
+
+const isLong = (cell: Cell): boolean =>
+  cell.kind === 'id' && [cell.text, ...(cell.refs ?? []).map((one) => one.text)].some((text) => (text?.length ?? 0) > LINE_SIGNS);

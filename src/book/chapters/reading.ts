@@ -15,7 +15,7 @@ export const reading: ChapterMaker = (book) => {
       media: MEDIA.filter((medium) => used.has(medium)).map((medium) => ({
         letter: book.draw.mediumLetter(medium),
         name: book.draw.mediumName(medium),
-        swatch: book.draw.swatch(medium),
+        svg: book.draw.swatch(medium),
       })),
       reaches: [
         { word: 'by hand', means: `the item lies within ${length(REACH_MM.hand)} of the opening` },

@@ -28,20 +28,30 @@ export function prepare(): { readonly dangling: readonly string[]; readonly doub
 }
 
 /** Heights of every block and every table row at their true width; fixes the columns of each table so that its parts line up. */
-export function measure(): Block[] {
+export function measure(widthMm: Readonly<Record<'portrait' | 'landscape', number>>): Block[] {
   const MM = 25.4 / 96;
   const blocks: Block[] = [];
+  const isHeading = (one: Element | null) => one !== null && /^H[1-6]$/.test(one.tagName);
+  /** A line between a heading and the table or drawing that it speaks of. */
+  const introduces = (one: Element) =>
+    one.tagName === 'P' &&
+    isHeading(one.previousElementSibling) &&
+    /^(TABLE|FIGURE|DL)$/.test(one.nextElementSibling?.tagName ?? '');
   for (const chapter of document.querySelectorAll<HTMLElement>('section.chapter')) {
     const children = Array.from(chapter.children) as HTMLElement[];
     children.forEach((element, i) => {
       const sheet = element.dataset.sheet === 'landscape' ? 'landscape' : 'portrait';
       element.dataset.block = String(blocks.length);
+      // A box wider than the sheet would make the browser leave out the margins of its page.
+      const wide = Math.max(element.scrollWidth, element.getBoundingClientRect().width);
+      const zoom = Math.min(1, (widthMm[sheet] / MM + 0.5) / wide);
+      if (zoom < 1) element.style.setProperty('zoom', String(zoom));
       const style = getComputedStyle(element);
       const base = {
         chapter: chapter.dataset.chapter ?? '',
         heightMm: element.getBoundingClientRect().height * MM,
         gapBeforeMm: Number.parseFloat(style.marginTop) * MM,
-        keepWithNext: /^H[1-6]$/.test(element.tagName) || element.classList.contains('keep'),
+        keepWithNext: isHeading(element) || element.classList.contains('keep') || introduces(element),
         breakBefore: i === 0 || element.classList.contains('break'),
         sheet,
       } as const;
@@ -58,14 +68,12 @@ export function measure(): Block[] {
         const group = document.createElement('colgroup');
         for (const cell of Array.from(widest.cells)) {
           const column = document.createElement('col');
-          column.style.width = `${cell.getBoundingClientRect().width}px`;
+          column.style.width = `${cell.getBoundingClientRect().width / zoom}px`;
           group.append(column);
         }
-        const caption = table.caption;
-        if (caption) caption.after(group);
-        else table.prepend(group);
+        table.prepend(group);
         table.style.tableLayout = 'fixed';
-        table.style.width = `${table.getBoundingClientRect().width}px`;
+        table.style.width = `${table.getBoundingClientRect().width / zoom}px`;
       }
       blocks.push({
         ...base,
@@ -109,7 +117,6 @@ export function assemble(pages: readonly PageOrder[]): [string, number][] {
             if (part.tagName === 'TBODY') continue;
             const copy = part.cloneNode(true) as HTMLElement;
             for (const named of [copy, ...Array.from(copy.querySelectorAll('[id]'))]) named.removeAttribute('id');
-            if (copy.tagName === 'CAPTION') copy.append(' (continued)');
             node.append(copy);
           }
           node.append(document.createElement('tbody'));
@@ -118,7 +125,7 @@ export function assemble(pages: readonly PageOrder[]): [string, number][] {
         if (from === 0) body.replaceChildren();
         body.append(...rows.slice(from, to));
       }
-      if (piece.shrink) node.style.setProperty('zoom', String(piece.shrink));
+      if (piece.shrink) node.style.setProperty('zoom', String(piece.shrink * Number(node.style.zoom || 1)));
       box.append(node);
     }
     book.append(box);

@@ -2,7 +2,7 @@ import type { Page } from 'puppeteer';
 import { CannotDo } from '../../cannot.js';
 import type { PrintedBook } from '../input.js';
 import type { OpenBrowser } from './chromium.js';
-import { type BookDocument, textHeight } from './document.js';
+import { type BookDocument, textHeight, textWidth } from './document.js';
 import { assemble, measure, prepare } from './in-page.js';
 import { pageRules } from './page-rules.js';
 import { type PlannedPage, paginate } from './paginate.js';
@@ -32,7 +32,10 @@ export async function printDocument(
     const { doubled } = await page.evaluate(prepare);
     for (const id of doubled) warnings.push(`Anchor \`${id}\` is printed twice: its page number is that of the last one.`);
     progress?.('Measuring');
-    const blocks = await page.evaluate(measure);
+    const blocks = await page.evaluate(measure, {
+      portrait: textWidth(document.sheets.portrait),
+      landscape: textWidth(document.sheets.landscape),
+    });
     const planned = paginate(blocks, {
       portrait: textHeight(document.sheets.portrait) - ROUNDING_MM,
       landscape: textHeight(document.sheets.landscape) - ROUNDING_MM,
