@@ -32,7 +32,7 @@ export function emergencyPlan(a: Assessment, sheet: SheetSize, options: DrawingO
       { view: VIEWS.left, bounds: viewBounds(VIEWS.left, corners) },
     ],
     sheet,
-    { sideMm: 8, aboveMm: 12, belowMm: 12, mostMm: 12 },
+    { sideMm: 8, aboveMm: 7, belowMm: 6, mostMm: 14 },
   );
   const nodes = shell.nodes.filter(isForRescue);
   const components = shell.components.filter(({ name }) => DANGER.test(name));

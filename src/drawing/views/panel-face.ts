@@ -20,7 +20,7 @@ import { farthestFirst, silhouette } from '../visibility.js';
 import { FACE_WORDS } from './panels.js';
 
 /** How much is shown around the panel's outline, as a share of its larger side. */
-const AROUND = 0.35;
+const AROUND = 0.2;
 const NEAR_MM = 150;
 const ALONG = [0.35, 0.65, 0.2, 0.8, 0.08, 0.92] as const;
 
@@ -41,7 +41,7 @@ export function panelFace(a: Assessment, panelId: string, sheet: SheetSize, opti
   const view = VIEW_OF_FACE[face];
   const flat = boundsOf(panel.outline.map((corner) => project(view, corner))) as Rect;
   const around = AROUND * Math.max(flat.x1 - flat.x0, flat.y1 - flat.y0);
-  const layout = layOut([{ view, bounds: grow(flat, around) }], sheet, { sideMm: 14, aboveMm: 14, belowMm: 12, mostMm: 20 });
+  const layout = layOut([{ view, bounds: grow(flat, around) }], sheet, { sideMm: 12, aboveMm: 10, belowMm: 9, mostMm: 20 });
   const port = layout.ports[0] as Port;
   const items = a.figures.access.behind[panelId] ?? [];
   const scene: Window = { a, port, frame: port.frame, items };

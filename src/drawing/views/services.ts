@@ -113,8 +113,22 @@ export function serviceBackground(
       ...memberContext(model.shell.members, model.library, port),
       ...panels.map((panel) => panelMark(panel, port, 'access-context', true, 'hidden')),
     ],
-    wishes: panels.map((panel) => ({ ...accessWish(panel, port), style: 'id', priority: 35 })),
+    wishes: listedByPlace(panels.map((panel) => ({ ...accessWish(panel, port), style: 'id', priority: 35 }))),
   };
+}
+
+/** A left and a right panel that lie behind one another on the sheet share one label of two lines. */
+function listedByPlace(wishes: readonly LabelWish[]): readonly LabelWish[] {
+  const places = new Map<string, LabelWish[]>();
+  for (const wish of wishes) {
+    const key = wish.anchor.map(Math.round).join(' ');
+    places.set(key, [...(places.get(key) ?? []), wish]);
+  }
+  return [...places.values()].map((same): LabelWish => {
+    const [first] = same as [LabelWish, ...LabelWish[]];
+    if (same.length === 1) return first;
+    return { ...first, lines: same.map(({ text, id }) => ({ text, ...(id === undefined ? {} : { id }) })) };
+  });
 }
 
 /** For chapters that walk through all media. */

@@ -21,15 +21,20 @@ export const chartUnit = (units: UnitSystem): { readonly perKg: number; readonly
   units === 'metric' ? { perKg: 1, word: 'kg' } : { perKg: 1 / KG_PER_LB, word: 'lb' };
 
 const ROW_MM = 5.2;
+/** A row is never lower: its text would touch the next. */
+const LEAST_ROW_MM = 2.8;
 const HEAD_MM = 6.5;
 const AXIS_MM = 8;
 
 /** Load on each axle by condition against its limit, with the expanded uncertainty as a whisker. */
 export function axleChart(a: Assessment, sheet: SheetSize, options: DrawingOptions = {}): Drawing {
-  const { conditions } = a.figures.weights;
+  const all = a.figures.weights.conditions;
   const units = a.model.shop.units;
   const axles = a.model.shell.chassis.axles.map(({ id }) => id);
   const { perKg, word } = chartUnit(units);
+  const roomMm = sheet.heightMm - AXIS_MM - 11 - axles.length * (HEAD_MM + 2);
+  const conditions = all.slice(0, Math.max(1, Math.floor(roomMm / LEAST_ROW_MM / Math.max(1, axles.length))));
+  const rowMm = Math.min(ROW_MM, Math.max(LEAST_ROW_MM, roomMm / Math.max(1, axles.length * conditions.length)));
   const rows = axles.flatMap((axle) => conditions.flatMap((condition) => loadOf(condition, axle)));
   const highest = Math.max(1, ...rows.map((load) => Math.max(load.loadKg + load.uncertaintyKg, load.limitKg ?? 0))) * perKg;
   const names = Math.min(40, Math.max(20, ...conditions.map(({ name }) => textWidthMm(name, 'name') + 3)));
@@ -47,8 +52,8 @@ export function axleChart(a: Assessment, sheet: SheetSize, options: DrawingOptio
     y += HEAD_MM;
     for (const condition of conditions) {
       for (const load of loadOf(condition, axle))
-        marks.push(...loadRow(load, condition.name, y + ROW_MM / 2, { x, perKg, units, names, right, sheet }));
-      y += ROW_MM;
+        marks.push(...loadRow(load, condition.name, y + rowMm / 2, { x, perKg, units, names, right, sheet, rowMm }));
+      y += rowMm;
     }
     if (limitKg !== undefined)
       marks.push(
@@ -73,7 +78,8 @@ export function axleChart(a: Assessment, sheet: SheetSize, options: DrawingOptio
       wishes: [],
       notes: [
         'Heavy line: limit of the axle (least of axle, tyres, wheels, suspension). Whisker: expanded uncertainty, k = 2. Dark bar: over the limit.',
-      ],
+        all.length > conditions.length ? `${all.length - conditions.length} more conditions in the table.` : '',
+      ].filter(Boolean),
     },
     options,
   );
@@ -97,9 +103,15 @@ interface RowScale {
   readonly names: number;
   readonly right: number;
   readonly sheet: SheetSize;
+  readonly rowMm: number;
 }
 
-function loadRow(load: AxleLoad, name: string, y: number, { x, perKg, units, names, right, sheet }: RowScale): readonly Mark[] {
+function loadRow(
+  load: AxleLoad,
+  name: string,
+  y: number,
+  { x, perKg, units, names, right, sheet, rowMm }: RowScale,
+): readonly Mark[] {
   const end = x(Math.max(0, load.loadKg) * perKg);
   const [low, high] = [
     x(Math.max(0, load.loadKg - load.uncertaintyKg) * perKg),
@@ -108,7 +120,12 @@ function loadRow(load: AxleLoad, name: string, y: number, { x, perKg, units, nam
   const words = `${mass(load.loadKg, units)} ${load.verdict === 'within' ? '' : `· ${load.verdict}`}`.trim();
   return [
     text('labels', 'name', [names - 1, y], shorten(name, 'name', names - 3), { anchor: 'end' }),
-    rectangle('structure', load.verdict === 'over' ? 'bar-over' : 'bar', { x0: x(0), y0: y - 1.5, x1: end, y1: y + 1.5 }),
+    rectangle('structure', load.verdict === 'over' ? 'bar-over' : 'bar', {
+      x0: x(0),
+      y0: y - rowMm * 0.29,
+      x1: end,
+      y1: y + rowMm * 0.29,
+    }),
     line('equipment', 'whisker', [
       [low, y],
       [high, y],
