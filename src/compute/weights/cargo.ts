@@ -32,19 +32,16 @@ export const cargo = (gvwrKg: number, uvwKg: number, beltedSeats: number, waterF
 });
 
 /**
- * Figures of the label, whole kilograms and pounds. Capacity goes to the safe side: the kilogram down; the pound nearest to
- * that kilogram, or the next one down where that would let the GVWR be exceeded. Nothing where the unladen mass is above the GVWR.
+ * Figures of the label, whole kilograms and pounds, each rounded down from the exact capacity so that the GVWR is never
+ * exceeded by either; water is rounded up. Nothing where the unladen mass is above the GVWR.
  * Worked: GVWR 26,000 lb, unloaded 21,480 lb: 2050 kg, 4520 lb.
  */
 export function cargoLabel(gvwrKg: number, uvwKg: number, beltedSeats: number, waterFullKg: number): CargoLabel | undefined {
   const capacityKg = gvwrKg - uvwKg;
   if (capacityKg < -DUST) return undefined;
-  const occcKg = roundDown(capacityKg);
-  const nearestLb = Math.round(occcKg / KG_PER_LB);
-  const occcLb = Math.min(nearestLb, roundDown(capacityKg / KG_PER_LB));
   return {
-    occcKg,
-    occcLb,
+    occcKg: roundDown(capacityKg),
+    occcLb: roundDown(capacityKg / KG_PER_LB),
     seats: beltedSeats,
     seatsKg: beltedSeats * OCCUPANT_KG,
     waterKg: roundUp(waterFullKg),

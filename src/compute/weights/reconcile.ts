@@ -17,8 +17,8 @@ const TIE = 0.98;
 
 /**
  * Brings wheel, axle and gross readings of one weighing together by weighted least squares. The reading that does not fit is the
- * one with the largest normalised residual, if it is beyond 3.29. With a single reading to spare all of them fit equally
- * badly, and none can be named. Nothing where no reading checks another.
+ * one with the largest normalised residual, if it is beyond 3.29. Where several fit equally badly (all of them with a single reading
+ * to spare, both ends of an axle always) they are told as suspects. Nothing where no reading checks another.
  */
 export function reconcile(model: Model, ticket: Ticket, lifted: ReadonlySet<string>): Reconciled | undefined {
   const axles = model.shell.chassis.axles.filter((axle) => ticket.readings[axle.id]);
@@ -39,7 +39,9 @@ export function reconcile(model: Model, ticket: Ticket, lifted: ReadonlySet<stri
   const sizes = normalised.map(Math.abs);
   const worst = sizes.indexOf(Math.max(...sizes));
   const agree = (sizes[worst] as number) <= SLIP;
-  const tied = sizes.some((size, i) => i !== worst && size > TIE * (sizes[worst] as number));
+  const suspects = agree
+    ? []
+    : list.filter((_, i) => (sizes[i] as number) > TIE * (sizes[worst] as number)).map((one) => one.name);
   return {
     readings: list.map((one, i) => ({
       name: one.name,
@@ -50,7 +52,8 @@ export function reconcile(model: Model, ticket: Ticket, lifted: ReadonlySet<stri
     redundancy,
     chiSquare: fitted.chiSquare,
     agree,
-    ...(agree || tied ? {} : { outlier: (list[worst] as Observation).name }),
+    suspects,
+    ...(suspects.length === 1 ? { outlier: suspects[0] as string } : {}),
   };
 }
 

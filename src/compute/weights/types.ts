@@ -74,6 +74,8 @@ export interface Reconciled {
   readonly chiSquare: number;
   /** True where the readings agree within what the scale can do. */
   readonly agree: boolean;
+  /** Readings that fit equally badly; empty where all agree. */
+  readonly suspects: readonly string[];
   /** The reading that does not fit; absent where all agree or where several fit it equally badly. */
   readonly outlier?: string;
 }

@@ -1,0 +1,199 @@
+import fc from 'fast-check';
+import loadHighs from 'highs';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { carriageOf, reactions } from '../../../src/compute/weights/axle-reactions.js';
+import { type BayLimit, bayAllowances, bayLimits } from '../../../src/compute/weights/bay-allowances.js';
+import { weights } from '../../../src/compute/weights/index.js';
+import { axleRating } from '../../../src/compute/weights/ratings.js';
+import type { Axle, Bay } from '../../../src/model/shell.js';
+import { axle, bay, condition, seat, takeOffOf, tank, ticket, twoAxles, vehicle } from './support.js';
+
+/** HiGHS as used here; its ESM types name the module where the default export is the loader. */
+interface Solver {
+  solve(programme: string): { readonly ObjectiveValue: number };
+}
+let highs: Solver;
+beforeAll(async () => {
+  highs = await (loadHighs as unknown as () => Promise<Solver>)();
+});
+
+/** The same programme by another solver, from the limits and the allowances alone. */
+function greatestTotal(limits: readonly BayLimit[], alone: readonly number[]): number {
+  const sum = (perKg: readonly number[]) =>
+    perKg.map((each, b) => `${each < 0 ? '-' : '+'} ${Math.abs(each).toFixed(15)} b${b}`).join(' ');
+  const text = [
+    'Maximize',
+    ` obj: ${sum(alone.map(() => 1))}`,
+    'Subject To',
+    ...limits.map((limit, i) => ` c${i}: ${sum(limit.perKg)} <= ${limit.slackKg.toFixed(9)}`),
+    'Bounds',
+    ...alone.map((kg, b) => ` 0 <= b${b} <= ${kg.toFixed(9)}`),
+    'End',
+  ].join('\n');
+  return highs.solve(text).ObjectiveValue;
+}
+
+describe('two bays on two axles, by hand', () => {
+  // Unladen 4000 and 6000 kg on 5 m; ratings 7000 and 11,000: 3000 and 5000 kg left; GVWR 16,000: 6000 kg left.
+  const answer = (bays: readonly Bay[], gvwrKg = 16000) =>
+    weights(vehicle({ axles: twoAxles(), gvwrKg }, { bays, tickets: [ticket('T-1', { front: 4000, rear: 6000 })] }), takeOffOf())
+      .bays;
+  it('a bay over the rear axle takes what the rear axle has left', () => {
+    expect(answer([bay('B', 5000)])).toEqual([{ id: 'B', allowanceKg: 5000, limitedBy: 'rear GAWR', togetherKg: 5000 }]);
+  });
+  it('a bay behind it takes less: 5000 ÷ 1.25, and lightens the front', () => {
+    expect(answer([bay('B', 6250)])[0]).toMatchObject({ allowanceKg: 4000, limitedBy: 'rear GAWR' });
+    // A bay 30 m aft of the front axle: each kilogram takes 5 kg off the front axle, and 4000 ÷ 5 = 800.
+    expect(answer([bay('B', 30000)])[0]).toMatchObject({ allowanceKg: 800, limitedBy: 'front would lift off' });
+  });
+  it('is held by the GVWR and by its own limit', () => {
+    expect(answer([bay('B', 2500)], 15000)[0]).toMatchObject({ allowanceKg: 5000, limitedBy: 'GVWR' });
+    expect(answer([bay('B', 2500, 300)])[0]).toEqual({
+      id: 'B',
+      statedKg: 300,
+      allowanceKg: 300,
+      limitedBy: 'its stated limit',
+      togetherKg: 300,
+    });
+  });
+  it('starts from occupants and full fresh water', () => {
+    const model = vehicle(
+      { axles: twoAxles(), gvwrKg: 11000 },
+      {
+        bays: [bay('B', 2500)],
+        seats: [seat('driver', 0)],
+        tanks: [tank('FRESH', 'water', 300, 5000)],
+        tickets: [ticket('T-1', { front: 4000, rear: 6000 })],
+      },
+    );
+    expect(weights(model, takeOffOf()).bays[0]?.allowanceKg).toBeCloseTo(11000 - 10000 - 68 - 300, 6);
+  });
+  it('gives nothing over a limit that is passed, and nothing without any rating', () => {
+    expect(answer([bay('B', 2500, 300)], 9000)[0]).toMatchObject({
+      allowanceKg: 0,
+      limitedBy: 'GVWR, already over',
+      togetherKg: 0,
+    });
+    const bare = [axle('a', 0), axle('b', 5000)];
+    const model = vehicle({ axles: bare }, { bays: [bay('B', 2500)], tickets: [ticket('T-1', { a: 4000, b: 6000 })] });
+    expect(weights(model, takeOffOf()).bays[0]).toMatchObject({ allowanceKg: 0, limitedBy: 'no rating on record' });
+  });
+});
+
+describe('the textbook programme', () => {
+  it('max 3x + 5y has no place here, but its limits do: both solvers give the greatest total', () => {
+    // LIB-01 limits: x ≤ 4; 2y ≤ 12; 3x + 2y ≤ 18. Greatest x + y: x 2, y 6.
+    const limits: BayLimit[] = [
+      { name: 'x', slackKg: 4, perKg: [1, 0] },
+      { name: 'y', slackKg: 12, perKg: [0, 2] },
+      { name: 'both', slackKg: 18, perKg: [3, 2] },
+    ];
+    const found = bayAllowances([bay('x', 0), bay('y', 0)], limits);
+    expect(found.map((one) => one.togetherKg)).toEqual([2, 6]);
+    expect(
+      greatestTotal(
+        limits,
+        found.map((one) => one.allowanceKg),
+      ),
+    ).toBeCloseTo(8, 9);
+  });
+});
+
+describe('1,000 random shells', () => {
+  const kg = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  const shell = fc.record({
+    kind: fc.constantFrom('two axles', 'tag', 'tandem', 'twin steer'),
+    wheelbase: kg(4000, 7500),
+    fraction: kg(0.2, 0.8),
+    massKg: kg(6000, 14000),
+    centre: kg(0.45, 0.75),
+    spare: fc.array(kg(0, 4000), { minLength: 4, maxLength: 4 }),
+    gross: kg(0, 6000),
+    bays: fc.array(fc.tuple(fc.integer({ min: -1500, max: 11000 }), fc.option(kg(50, 1500), { nil: undefined })), {
+      minLength: 1,
+      maxLength: 6,
+    }),
+  });
+  type Drawn = typeof shell extends fc.Arbitrary<infer T> ? T : never;
+
+  function stand(one: Drawn) {
+    const { wheelbase, fraction, kind } = one;
+    const shared = (id: string, part: number) => ({ share: { with: id, fraction: part } });
+    const axles: readonly Axle[] =
+      kind === 'two axles'
+        ? [axle('a', 0), axle('b', wheelbase)]
+        : kind === 'twin steer'
+          ? [axle('a', 0), axle('b', 1800, shared('a', 0.5)), axle('c', wheelbase + 1800)]
+          : [axle('a', 0), axle('b', wheelbase), axle('c', wheelbase + 1300, shared('b', kind === 'tandem' ? 0.5 : fraction))];
+    const found = carriageOf(axles);
+    if ('problem' in found) throw new Error(found.problem);
+    const { carriage } = found;
+    const loads = reactions(carriage, { massKg: one.massKg, xKgMm: one.massKg * one.centre * wheelbase });
+    const ratings = axles.map((each, i) => axleRating({ ...each, gawrKg: (loads[i] as number) + (one.spare[i] as number) }));
+    const bays = one.bays.map(([xMm, limitKg], i) => bay(`B${i}`, xMm, limitKg));
+    const gvwrKg = one.massKg + one.gross;
+    const limits = bayLimits(bays, carriage, loads, one.massKg, ratings, gvwrKg);
+    return { carriage, loads, ratings, bays, gvwrKg, limits, allowances: bayAllowances(bays, limits) };
+  }
+  type Stood = ReturnType<typeof stand>;
+
+  /** How far the worst limit is passed with these loads in the bays, kg; by statics afresh, not from the limits. */
+  function passedBy({ carriage, loads, ratings, bays, gvwrKg }: Stood, inBays: readonly number[], massKg: number): number {
+    const moment = inBays.reduce((sum, each, b) => sum + each * (bays[b] as Bay).at[0], 0);
+    const added = inBays.reduce((a, b) => a + b, 0);
+    const axles = reactions(carriage, { massKg: added, xKgMm: moment }).map((each, i) => each + (loads[i] as number));
+    return Math.max(
+      ...axles.map((each, i) => each - (ratings[i]?.limitKg as number)),
+      ...axles.map((each) => -each),
+      massKg + added - gvwrKg,
+      ...inBays.map((each, b) => each - ((bays[b] as Bay).limitKg ?? Number.POSITIVE_INFINITY)),
+    );
+  }
+
+  it('no limit is passed when an allowance is loaded, and one more kilogram always passes one', () => {
+    fc.assert(
+      fc.property(shell, (one) => {
+        const stood = stand(one);
+        stood.bays.forEach((_, b) => {
+          const only = (kgIn: number) => stood.bays.map((__, i) => (i === b ? kgIn : 0));
+          const allowed = stood.allowances[b]?.allowanceKg as number;
+          expect(passedBy(stood, only(allowed), one.massKg)).toBeLessThan(1e-5);
+          expect(passedBy(stood, only(allowed + 1), one.massKg)).toBeGreaterThan(1e-6);
+        });
+      }),
+      { numRuns: 1000 },
+    );
+  });
+  it('together, no limit is passed, and another solver finds no greater total', () => {
+    fc.assert(
+      fc.property(shell, (one) => {
+        const stood = stand(one);
+        const together = stood.allowances.map((each) => each.togetherKg);
+        expect(passedBy(stood, together, one.massKg)).toBeLessThan(1e-5);
+        const total = together.reduce((a, b) => a + b, 0);
+        const other = greatestTotal(
+          stood.limits,
+          stood.allowances.map((each) => each.allowanceKg),
+        );
+        expect(Math.abs(total - other)).toBeLessThan(1e-3);
+      }),
+      { numRuns: 1000 },
+    );
+  }, 60_000);
+});
+
+describe('bays and conditions tell the same story', () => {
+  it('an allowance taken as the stated limit loads an axle to its limit', () => {
+    const model = (limitKg?: number) =>
+      vehicle(
+        { axles: twoAxles(), gvwrKg: 30000 },
+        {
+          bays: [bay('B', 6000, limitKg)],
+          tickets: [ticket('T-1', { front: 4000, rear: 6000 }, { condition: condition({ levels: { fuel: 1 } }) })],
+        },
+      );
+    const allowed = weights(model(), takeOffOf()).bays[0]?.allowanceKg as number;
+    const loaded = weights(model(allowed), takeOffOf()).conditions.find((one) => one.name === 'loaded');
+    expect(loaded?.axles[1]?.marginKg).toBeCloseTo(0, 6);
+  });
+});

@@ -1,0 +1,321 @@
+import fc from 'fast-check';
+import { Matrix, solve } from 'ml-matrix';
+import { describe, expect, it } from 'vitest';
+import type { MassItem } from '../../../src/compute/takeoff/types.js';
+import { endsOf, turnOf } from '../../../src/compute/weights/burden.js';
+import { weights } from '../../../src/compute/weights/index.js';
+import { adjust } from '../../../src/compute/weights/least-squares.js';
+import type { Model } from '../../../src/model/shell.js';
+import { record } from '../../support/build.js';
+import {
+  bareOf,
+  condition,
+  item,
+  readings,
+  scaleSC1,
+  seat,
+  stages,
+  tagCoach,
+  takeOffOf,
+  tank,
+  ticket,
+  twoAxles,
+  vehicle,
+} from './support.js';
+
+const figure = (model: Model, items: readonly MassItem[] = []) => weights(model, takeOffOf(items)).tickets[0]!;
+
+describe('what a scale shows', () => {
+  it('where the mass is centred along the vehicle', () => {
+    // STA-07: front 4,200, rear 6,800, wheelbase 5.2 m: 3.21455 m.
+    const model = vehicle({ axles: twoAxles(5200), gvwrKg: 18000 }, { tickets: [ticket('T-1', { front: 4200, rear: 6800 })] });
+    const unladen = weights(model, takeOffOf()).conditions.find((one) => one.name === 'unladen');
+    expect(unladen?.centroid[0]).toBeCloseTo(3214.55, 2);
+  });
+  it('and across it', () => {
+    // STA-08: left 5,600, right 5,400, track 2.05 m: 18.6364 mm to the left.
+    const turn = turnOf({ totalKg: 11000, leftKg: 5600, rightKg: 5400 }, 2050) as number;
+    expect(turn / 11000).toBeCloseTo(-18.6364, 4);
+    expect(endsOf(11000, turn, 2050)).toEqual([5600, 5400]);
+  });
+});
+
+describe('a ticket brought to unladen', () => {
+  // STA-18: 14,300 kg at 4.20 m with 300 kg of water at 5.00 m and a driver of 80 kg at 0.40 m; two axles 6.0 m apart.
+  const axles = twoAxles(6000);
+  const rear = (14300 * 4200) / 6000;
+  const shell = {
+    tanks: [tank('FRESH', 'water', 300, 5000), tank('FUEL', 'diesel', 400, 1500, { densityKgM3: 832 })],
+    seats: [seat('driver', 400)],
+    tickets: [
+      ticket(
+        'T-1',
+        { front: 14300 - rear, rear },
+        { condition: condition({ levels: { fuel: 1, fresh: 1 }, occupants: [{ seat: 'driver', massKg: 80 }] }) },
+      ),
+    ],
+  };
+  it('moves what was aboard by its own position, not as a lump', () => {
+    const found = figure(vehicle({ axles, gvwrKg: 18000 }, shell));
+    const kg = Object.values(found.normalised).reduce((a, b) => a + b, 0);
+    expect(kg).toBeCloseTo(13920, 6);
+    expect(((found.normalised.rear as number) * 6000) / kg).toBeCloseTo(4204.6, 1);
+    expect(found).toMatchObject({ verified: true, totalKg: 14300, residualKg: 0 });
+  });
+  it('says how much is unexplained, and where', () => {
+    // STA-19: prediction 13,700 kg at 4.150 m: 220 kg centred 7.6045 m.
+    const predictedRear = (13700 * 4150) / 6000;
+    const bare = bareOf({ front: 13700 - predictedRear, rear: predictedRear });
+    const found = figure(
+      vehicle({ axles, bare, gvwrKg: 18000 }, { ...shell, tickets: shell.tickets.map((one) => ({ ...one, scale: 'SC-1' })) }),
+    );
+    expect(found.residualKg).toBeCloseTo(220, 6);
+    expect(found.residualXMm).toBeCloseTo(7604.5, 1);
+    expect((found.residual.front as number) + (found.residual.rear as number)).toBeCloseTo(220, 6);
+  });
+  it('fills part-full fuel where the tank is', () => {
+    const half = ticket('T-1', { front: 5000, rear: 7000 }, { condition: condition({ levels: { fuel: 0.5 } }) });
+    const found = figure(vehicle({ axles }, { ...shell, tickets: [half] }));
+    // 200 L at 0.832 kg/L, 1.5 m of 6.0 m aft: three quarters to the front.
+    expect(found.normalised.front).toBeCloseTo(5000 + 0.75 * 166.4, 6);
+    expect(found.normalised.rear).toBeCloseTo(7000 + 0.25 * 166.4, 6);
+  });
+  it('puts on what was missing, once', () => {
+    const missing = ticket(
+      'T-1',
+      { front: 5000, rear: 7000 },
+      { condition: condition({ levels: { fuel: 1 }, missing: ['CMP-31'] }) },
+    );
+    const answer = weights(vehicle({ axles }, { ...shell, tickets: [missing] }), takeOffOf([item('CMP-31', 120, 6000)]));
+    expect(answer.tickets[0]?.normalised.rear).toBeCloseTo(7120, 6);
+    expect(answer.uvwKg).toBeCloseTo(12120, 6);
+  });
+  it('takes off what was aboard', () => {
+    const scaffold = { name: 'scaffold', massKg: 60, at: [3000, 0, 0] as const };
+    const model = vehicle(
+      { axles },
+      {
+        ...shell,
+        tickets: [
+          ticket('T-1', { front: 5030, rear: 7030 }, { condition: condition({ levels: { fuel: 1 }, aboard: [scaffold] }) }),
+        ],
+      },
+    );
+    expect(figure(model).normalised).toEqual({ front: 5000, rear: 7000 });
+  });
+  it('hands a weighing with the tag up down anew', () => {
+    // STA-11 backwards: weighed 4433.33 and 9566.67 with the tag up, it is the coach of STA-10 with the tag down.
+    const up = ticket(
+      'T-1',
+      { steer: 4433.3333333, drive: 9566.6666667 },
+      { condition: condition({ levels: { fuel: 1 }, lifted: { tag: 'up' } }) },
+    );
+    const { normalised } = figure(vehicle({ axles: tagCoach() }, { tickets: [up] }));
+    expect(normalised.steer).toBeCloseTo(5233.96, 2);
+    expect(normalised.drive).toBeCloseTo(5259.62, 2);
+    expect(normalised.tag).toBeCloseTo(3506.41, 2);
+  });
+  it('keeps what the scale found of the true share between drive and tag', () => {
+    const model = vehicle({ axles: tagCoach() }, { tickets: [ticket('T-1', { steer: 5000, drive: 5600, tag: 3400 })] });
+    expect(
+      weights(model, takeOffOf())
+        .conditions.find((one) => one.name === 'unladen')
+        ?.axles.map((axle) => axle.loadKg),
+    ).toEqual([5000, 5600, 3400]);
+  });
+});
+
+describe('a ticket is not verified', () => {
+  const axles = twoAxles();
+  const good = ticket('T-1', { front: 5000, rear: 7000 }, { scale: 'SC-1' });
+  const { condition: _, ...without } = good;
+  it.each([
+    ['without a condition', without, 'in what condition'],
+    ['without its fuel', { ...good, condition: condition({ fuelKnown: false }) }, 'how much fuel'],
+    [
+      'with part-full fuel and no tank on record',
+      { ...good, condition: condition({ levels: { fuel: 0.5 } }) },
+      'no fuel tank is on record',
+    ],
+    ['without a reading for each axle', { ...good, readings: readings({ front: 5000 }) }, 'no reading for axle rear'],
+    ['past calibration', { ...good, date: '2027-02-01' }, 'calibration was due on 2027-01-20'],
+    ['before calibration', { ...good, date: '2026-01-01' }, 'calibrated only on 2026-01-20'],
+  ])('%s', (_name, one, reason) => {
+    const answer = weights(vehicle({ axles }, { tickets: [one] }), takeOffOf());
+    expect(answer.tickets[0]).toMatchObject({ verified: false, reason: expect.stringContaining(reason) });
+    expect(answer.basis).toBe('none');
+  });
+  it('but for one with everything', () => {
+    expect(weights(vehicle({ axles }, { tickets: [good] }), takeOffOf())).toMatchObject({ basis: 'ticket', basisTicket: 'T-1' });
+  });
+});
+
+describe('conditions start from the newest verified ticket', () => {
+  const axles = twoAxles();
+  const at = (id: string, stage: string, date: string, rear: number) => ticket(id, { front: 4000, rear }, { stage, date });
+  const items = [
+    item('A', 100, 5000, { stage: 'walls' }),
+    item('B', 200, 5000, { stage: 'finished' }),
+    item('C', 50, 5000, { stage: 'walls' }),
+  ];
+  const components = [
+    { ...record('C'), date: '2026-05-20', name: 'C', massKg: 50, at: [5000, 0, 0] as const, basis: 'weighed' as const },
+  ];
+  it('with what was put on since: later stage, or later date', () => {
+    const model = vehicle(
+      { axles },
+      { components, tickets: [at('T-1', 'subframe', '2026-03-01', 5000), at('T-2', 'walls', '2026-05-01', 6000)] },
+    );
+    const answer = weights(model, takeOffOf(items));
+    expect(answer).toMatchObject({ basisTicket: 'T-2', uvwKg: 4000 + 6000 + 200 + 50 });
+    expect(answer.tickets.map((one) => one.addedSinceKg)).toEqual([350, 250]);
+  });
+  it('by stage before date', () => {
+    const model = vehicle(
+      { axles },
+      { tickets: [at('T-2', 'finished', '2026-05-01', 6000), at('T-1', 'walls', '2026-06-01', 5000)] },
+    );
+    expect(weights(model, takeOffOf())).toMatchObject({ basisTicket: 'T-2' });
+  });
+  it('and mass by stage stands beside the ticket of that stage', () => {
+    const model = vehicle(
+      { axles, bare: bareOf({ front: 3900, rear: 5800 }) },
+      { tickets: [at('T-2', 'walls', '2026-07-01', 6000)] },
+    );
+    const { growth } = weights(model, takeOffOf(items));
+    expect(growth.map((one) => [one.stage, one.predictedKg, one.measuredKg])).toEqual([
+      ['subframe', 9700, undefined],
+      ['walls', 9850, 10000],
+      ['finished', 10050, undefined],
+    ]);
+    expect(stages.map((one) => one.id)).toEqual(growth.map((one) => one.stage));
+  });
+});
+
+describe('several readings of one weighing', () => {
+  const axles = twoAxles();
+  const weigh = (front: readonly number[], rear: readonly number[], gross: number) => {
+    const reading = ([totalKg, leftKg, rightKg]: readonly number[]) => ({
+      totalKg: totalKg as number,
+      leftKg: leftKg as number,
+      rightKg: rightKg as number,
+    });
+    return figure(
+      vehicle(
+        { axles },
+        {
+          tickets: [
+            ticket('T-1', {}, { scale: 'SC-1', grossKg: gross, readings: { front: reading(front), rear: reading(rear) } }),
+          ],
+        },
+      ),
+    ).reconciled;
+  };
+  it('agree within what the scale can do', () => {
+    const found = weigh([5000, 2505, 2498], [7000, 3490, 3508], 12010);
+    expect(found).toMatchObject({ agree: true, redundancy: 3 });
+    expect(found?.outlier).toBeUndefined();
+  });
+  it('name the one that does not fit', () => {
+    expect(weigh([5000, 2500, 2500], [7000, 3500, 3410], 12000)).toMatchObject({
+      agree: false,
+      suspects: ['rear left', 'rear right'],
+    });
+    expect(weigh([5000, 2500, 2500], [7200, 3500, 3500], 12000)).toMatchObject({ agree: false, outlier: 'rear' });
+  });
+  it('cannot name it with one reading to spare', () => {
+    const found = figure(
+      vehicle({ axles }, { tickets: [ticket('T-1', { front: 5000, rear: 7000 }, { scale: 'SC-1', grossKg: 12600 })] }),
+    ).reconciled;
+    expect(found).toMatchObject({ agree: false, redundancy: 1 });
+    expect(found?.outlier).toBeUndefined();
+  });
+  it('are nothing to compare where each is the only one', () => {
+    expect(figure(vehicle({ axles }, { tickets: [ticket('T-1', { front: 5000, rear: 7000 })] })).reconciled).toBeUndefined();
+  });
+});
+
+describe('weighted least squares', () => {
+  it('equals ml-matrix on any adjustment', () => {
+    const row = fc.array(fc.double({ min: -3, max: 3, noNaN: true }), { minLength: 3, maxLength: 3 });
+    const value = fc.double({ min: -1000, max: 1000, noNaN: true });
+    const u = fc.double({ min: 0.5, max: 5, noNaN: true });
+    fc.assert(
+      fc.property(fc.array(fc.tuple(row, value, u), { minLength: 6, maxLength: 9 }), (rows) => {
+        const [design, observed, spread] = [rows.map((one) => one[0]), rows.map((one) => one[1]), rows.map((one) => one[2])];
+        const found = adjust(design, observed, spread);
+        const weighted = new Matrix(design.map((one, i) => one.map((x) => x / (spread[i] as number))));
+        fc.pre(found !== undefined && Math.abs(determinantOf(weighted)) > 1e-3);
+        const other = solve(weighted, Matrix.columnVector(observed.map((x, i) => x / (spread[i] as number))), true).to1DArray();
+        found?.solution.forEach((x, i) => {
+          expect(x).toBeCloseTo(other[i] as number, 4);
+        });
+      }),
+    );
+  });
+  it('knows nothing of an observation that nothing checks', () => {
+    const found = adjust(
+      [
+        [1, 0],
+        [0, 1],
+        [0, 1],
+      ],
+      [10, 20, 22],
+      [1, 1, 1],
+    );
+    expect(found?.solution).toEqual([10, 21]);
+    expect(found?.residualDeviation[0]).toBe(0);
+    expect(found?.residualDeviation[1]).toBeCloseTo(Math.SQRT1_2, 9);
+    expect(found?.chiSquare).toBeCloseTo(2, 9);
+  });
+  it('refuses unknowns that are not determined', () => {
+    expect(
+      adjust(
+        [
+          [1, 1],
+          [1, 1],
+          [2, 2],
+        ],
+        [1, 1, 2],
+        [1, 1, 1],
+      ),
+    ).toBeUndefined();
+  });
+});
+
+const determinantOf = (weighted: Matrix): number => {
+  const normal = weighted.transpose().mmul(weighted).to2DArray() as [number[], number[], number[]];
+  const [[a, b, c], [d, e, f], [g, h, i]] = normal as unknown as [
+    [number, number, number],
+    [number, number, number],
+    [number, number, number],
+  ];
+  return a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g);
+};
+
+describe('uncertainty of a ticket', () => {
+  const axles = twoAxles();
+  const u = (one: Parameters<typeof figure>[0]) => figure(one).uncertaintyKg;
+  it('scale steps and tolerance', () => {
+    const model = vehicle({ axles }, { tickets: [ticket('T-1', { front: 4000, rear: 6000 }, { scale: 'SC-1' })] });
+    // Two steps of 10 kg: 2.887·√2 = 4.082; 0.2 % of 10,000 kg as a rectangle: 11.547; RSS 12.247; k = 2.
+    expect(scaleSC1.resolution.value).toBe(10);
+    expect(u(model)).toBeCloseTo(24.495, 3);
+  });
+  it('a part-full tank adds ± 5 % of its capacity, a full one nothing', () => {
+    const tanks = [tank('FUEL', 'diesel', 400, 1500)];
+    const at = (level: number) =>
+      vehicle(
+        { axles },
+        {
+          tanks,
+          tickets: [
+            ticket('T-1', { front: 4000, rear: 6000 }, { scale: 'SC-1', condition: condition({ levels: { FUEL: level } }) }),
+          ],
+        },
+      );
+    expect(u(at(1))).toBeCloseTo(24.495, 3);
+    // 20 kg as a rectangle: 11.547; with the scale's 12.247: 16.833; k = 2.
+    expect(u(at(0.5))).toBeCloseTo(33.665, 3);
+  });
+});

@@ -1,0 +1,98 @@
+import { describe, expect, it } from 'vitest';
+import { carriageOf } from '../../../src/compute/weights/axle-reactions.js';
+import { nothingWeighed, placedOn } from '../../../src/compute/weights/burden.js';
+import { loadAt, NO_LOAD } from '../../../src/compute/weights/load.js';
+import { scaleDoubt, uOfReading } from '../../../src/compute/weights/scale.js';
+import {
+  combine,
+  contributions,
+  ofResolution,
+  rectangular,
+  rootSumOfSquares,
+  verdictOf,
+} from '../../../src/compute/weights/uncertainty.js';
+import { KG_PER_LB } from '../../../src/quantity/units.js';
+import { scaleSC1, twoAxles } from './support.js';
+
+const axles = twoAxles();
+const found = carriageOf(axles);
+const carriage = 'carriage' in found ? found.carriage : undefined;
+const reading = (at: number, u: number) => ({
+  weighed: { ...nothingWeighed(axles), axlesKg: axles.map((_, i) => (i === at ? u : 0)) },
+  placed: NO_LOAD,
+  heightKgMm: 0,
+});
+
+describe('standard uncertainties', () => {
+  it('root sum of squares', () => {
+    // STA-29: JCGM 100:2008 5.1.2
+    expect(rootSumOfSquares([3, 4])).toBe(5);
+    expect(rootSumOfSquares([3, 4, 12])).toBe(13);
+  });
+  it('of a rectangle and of a step', () => {
+    // STA-30, STA-31: JCGM 100:2008 4.3.7, F.2.2.1
+    expect(rectangular(1)).toBeCloseTo(1 / Math.sqrt(3), 12);
+    expect(ofResolution(20 * KG_PER_LB) / KG_PER_LB).toBeCloseTo(5.7735, 5);
+    expect(ofResolution(50)).toBeCloseTo(14.43376, 5);
+  });
+  it('of a scale from its record', () => {
+    expect(scaleDoubt(scaleSC1)).toEqual({ resolutionKg: 10, relative: 0.002, absoluteKg: 0 });
+    // Step 10 kg: 2.887; 0.2 % of 5000 kg: 5.774; together 6.455.
+    expect(uOfReading(5000, scaleDoubt(scaleSC1))).toBeCloseTo(6.455, 3);
+  });
+  it('of a scale with a tolerance in kilograms, and of none on record', () => {
+    const tolerance = { value: 18, dimension: 'mass', text: '18 kg' };
+    expect(scaleDoubt({ ...scaleSC1, tolerance }).absoluteKg).toBe(18);
+    expect(scaleDoubt(undefined)).toEqual({ resolutionKg: 50, relative: 0.005, absoluteKg: 0 });
+  });
+});
+
+describe('combined', () => {
+  it('two weighings of 12 kg each', () => {
+    // STA-32: uncorrelated; k = 2.
+    const both = combine(
+      [
+        { name: 'first', burden: reading(0, 12) },
+        { name: 'second', burden: reading(1, 12) },
+      ],
+      axles,
+      carriage,
+    );
+    expect(both.totalKg).toBeCloseTo(33.94113, 5);
+    expect(both.axlesKg).toEqual([24, 24]);
+  });
+  it('a mass between the axles is known as badly on each as statics says', () => {
+    const one = combine([{ name: 'estimate', burden: placedOn(axles, loadAt(10, [3000, 0, 0])) }], axles, carriage);
+    expect(one.axlesKg.map((kg) => Number(kg.toFixed(9)))).toEqual([8, 12]);
+    expect(one.totalKg).toBe(20);
+  });
+  it('a place that is not known moves load, and adds none', () => {
+    const moment = { massKg: 0, xKgMm: 100 * 500, yKgMm: 0, zKgMm: 0 };
+    const one = combine([{ name: 'place', burden: placedOn(axles, moment) }], axles, carriage);
+    expect(one.axlesKg).toEqual([20, 20]);
+    expect(one.totalKg).toBe(0);
+  });
+  it('tells what it is made of, largest first, like sources as one', () => {
+    const sources = [
+      { name: 'scale', burden: reading(0, 3) },
+      { name: 'scale', burden: reading(0, 4) },
+      { name: 'level', burden: reading(0, 12) },
+    ];
+    expect(contributions(combine(sources, axles, carriage), 0)).toEqual([
+      { name: 'level', kg: 24 },
+      { name: 'scale', kg: 10 },
+    ]);
+    expect(combine(sources, axles, carriage).axlesKg[0]).toBeCloseTo(26, 9);
+  });
+});
+
+describe('verdict', () => {
+  // STA-36: project rule.
+  it.each([
+    [40, 45, 'within uncertainty'],
+    [50, 45, 'within'],
+    [-1, 45, 'over'],
+    [0, 0, 'within'],
+    [undefined, 45, 'not verified'],
+  ])('margin %s, U %d: %s', (margin, u, verdict) => expect(verdictOf(margin, u)).toBe(verdict));
+});
