@@ -1,3 +1,8 @@
 import type { Rule } from '../rule.js';
+import { blocked } from './blocked.js';
+import { namedPanelDoesNotReach } from './named-panel-does-not-reach.js';
+import { noPanelOverBay } from './no-panel-over-bay.js';
+import { notVerified } from './not-verified.js';
+import { unreached } from './unreached.js';
 
-export const accessRules: readonly Rule[] = [];
+export const accessRules: readonly Rule[] = [unreached, namedPanelDoesNotReach, blocked, noPanelOverBay, notVerified];

@@ -1,0 +1,37 @@
+import type { Finding } from '../../finding.js';
+import { length } from '../../quantity/format.js';
+import type { Rule } from '../rule.js';
+
+export const namedPanelDoesNotReach: Rule = {
+  name: 'access.named-panel-does-not-reach',
+  severity: 'warning',
+  finds: 'A node whose record names a panel that does not open onto it: too far, on the wrong side, blocked, or no access panel.',
+  why: 'A technician opens the wrong panel, and trusts the book no more.',
+  source: 'reach: ANSUR II 2012, 5th percentile; openings: MIL-STD-1472, from memory',
+  check({ model: { shell, shop }, figures }) {
+    const panels = new Map(shell.panels.map((panel) => [panel.id, panel] as const));
+    const found = new Map(figures.access.nodes.map((node) => [node.id, node] as const));
+    return shell.nodes.flatMap((node): readonly Finding[] => {
+      const panel = node.panel === undefined ? undefined : panels.get(node.panel);
+      const access = found.get(node.id);
+      if (!panel || !access) return [];
+      const reach = access.panels.find((one) => one.panel === panel.id);
+      if (reach && reach.reach !== 'beyond' && reach.blockedBy.length === 0) return [];
+      const better = access.panels.find((one) => one.reach !== 'beyond' && one.blockedBy.length === 0);
+      const why = !reach
+        ? `it is a ${panel.panelKind} panel, no access panel`
+        : reach.reach === 'beyond'
+          ? `it is ${length(reach.distanceMm, shop.units)} away, beyond reach through its opening`
+          : `${reach.blockedBy.join(', ')} stands in the way`;
+      return [
+        {
+          rule: 'access.named-panel-does-not-reach',
+          severity: 'warning',
+          message: `${node.id} says that ${panel.id} opens it, but ${why}, expected a panel that reaches it${better ? `: write \`panel: ${better.panel}\`` : ': name another, or correct the position'}`,
+          ids: [node.id, panel.id],
+          place: node.source.place('panel'),
+        },
+      ];
+    });
+  },
+};

@@ -1,0 +1,22 @@
+import type { Rule } from '../rule.js';
+
+export const noProtection: Rule = {
+  name: 'service.no-protection',
+  severity: 'warning',
+  finds: 'A DC or AC circuit without a fuse or breaker on record.',
+  why: 'Nobody can tell what to switch off before work on it, and an unprotected wire can start a fire.',
+  source: 'common practice, no source; NEC 240 and 551 ask for the device itself (from memory)',
+  check({ model: { shell } }) {
+    return shell.circuits
+      .filter(({ medium, protection }) => (medium === 'dc' || medium === 'ac') && protection?.ratingA === undefined)
+      .map((circuit) => ({
+        rule: 'service.no-protection',
+        severity: 'warning',
+        message: circuit.protection
+          ? `${circuit.id} has a ${circuit.protection.kind} without a rating, expected amperes: add \`rating: 15 A\``
+          : `${circuit.id} has no protection on record, expected its fuse or breaker: add \`protection: {kind: fuse, rating: 15 A, at: …}\``,
+        ids: [circuit.id],
+        place: circuit.source.place('protection'),
+      }));
+  },
+};

@@ -1,0 +1,36 @@
+import { samples } from '../../compute/access/samples.js';
+import { zoneMap } from '../../compute/access/zones.js';
+import type { Finding } from '../../finding.js';
+import type { RecordBase } from '../../model/source.js';
+import type { Rule } from '../rule.js';
+
+function missing(what: string, record: RecordBase): Finding {
+  return {
+    rule: 'service.no-tolerance',
+    severity: 'warning',
+    message: `${what} ${record.id} is concealed and does not say how well its place is known, expected a tolerance: add \`tolerance: 15 mm\``,
+    ids: [record.id],
+    place: record.source.place(),
+  };
+}
+
+export const noTolerance: Rule = {
+  name: 'service.no-tolerance',
+  severity: 'warning',
+  finds: 'A concealed node or run whose record does not say how well its place is known.',
+  why: 'A map without a tolerance looks exact, and the next drill is set a finger’s breadth beside a pipe.',
+  source: 'common practice, no source',
+  check({ model: { shell }, figures }) {
+    const zones = zoneMap(shell.zones);
+    const concealed = new Set(shell.zones.filter((zone) => zone.concealed).map((zone) => zone.id));
+    const open = new Map(figures.access.nodes.map((node) => [node.id, node.open] as const));
+    const nodes = shell.nodes.filter((node) => node.toleranceMm === undefined && open.get(node.id) === false);
+    const runs = shell.runs.filter(
+      (run) =>
+        run.toleranceMm === undefined &&
+        (run.zones.some((id) => concealed.has(id)) ||
+          samples(run.path).some((piece) => zones.holding(piece.at).some((zone) => zone.concealed))),
+    );
+    return [...nodes.map((node) => missing(node.nodeKind, node)), ...runs.map((run) => missing('run', run))];
+  },
+};

@@ -1,0 +1,54 @@
+import { samples } from '../../compute/access/samples.js';
+import { type ZoneMap, zoneMap } from '../../compute/access/zones.js';
+import type { Finding } from '../../finding.js';
+import { isInBox } from '../../geometry/box.js';
+import type { Vec3 } from '../../geometry/vector.js';
+import type { Run } from '../../model/services.js';
+import { position } from '../../quantity/format.js';
+import type { Rule } from '../rule.js';
+
+/** Way points are measured to a wire's middle with a tape: this much beside a cavity is still in it, mm. House rule. */
+const TAPE_MM = 25;
+
+const isIn = (at: Vec3, zone: string, zones: ZoneMap, slackMm: number): boolean =>
+  zones.boxes.get(zone)?.some((box) => isInBox(at, box, slackMm)) ?? false;
+
+export const outsideZone: Rule = {
+  name: 'service.outside-zone',
+  severity: 'warning',
+  finds: 'A run that never enters a cavity it says it is in, or (a note) a way point in none of the cavities it says it is in.',
+  why: 'Either the cavity or the way points are wrong, and whoever looks for the run looks in the wrong place.',
+  source: 'common practice, no source',
+  check({ model: { shell, shop } }) {
+    const zones = zoneMap(shell.zones);
+    return shell.runs.flatMap((run): readonly Finding[] => {
+      const slackMm = TAPE_MM + (run.toleranceMm ?? 0);
+      const named = run.zones.filter((id) => (zones.boxes.get(id)?.length ?? 0) > 0);
+      if (named.length === 0 || run.path.length < 2) return [];
+      const places = [...run.path, ...samples(run.path).map((piece) => piece.at)];
+      const never = named.filter((zone) => !places.some((at) => isIn(at, zone, zones, slackMm)));
+      const stray = run.via.findIndex((at) => !named.some((zone) => isIn(at, zone, zones, slackMm)));
+      return [...never.map((zone) => neverIn(run, zone)), ...(stray < 0 || never.length > 0 ? [] : [strayed(run, stray)])];
+    });
+
+    function neverIn(run: Run, zone: string): Finding {
+      return {
+        rule: 'service.outside-zone',
+        severity: 'warning',
+        message: `${run.id} says it is in ${zone} but no part of its way comes into it, expected a way point inside: compare \`zones\` and \`via\``,
+        ids: [run.id, zone],
+        place: run.source.place('zones', run.zones.indexOf(zone)),
+      };
+    }
+
+    function strayed(run: Run, i: number): Finding {
+      return {
+        rule: 'service.outside-zone',
+        severity: 'note',
+        message: `${run.id} has a way point at ${position(run.via[i] as Vec3, shop.units)} in none of ${run.zones.join(', ')}: compare the point, or add the cavity that it is in to \`zones\``,
+        ids: [run.id, ...run.zones],
+        place: run.source.place('via', i),
+      };
+    }
+  },
+};

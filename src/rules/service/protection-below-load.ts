@@ -1,0 +1,26 @@
+import { number } from '../../quantity/format.js';
+import type { Rule } from '../rule.js';
+
+export const protectionBelowLoad: Rule = {
+  name: 'service.protection-below-load',
+  severity: 'warning',
+  finds: 'A circuit whose loads together draw more than its fuse or breaker lets pass.',
+  why: 'It opens in use, and the next owner puts a larger one in.',
+  source: 'common practice, no source',
+  check({ model: { shell }, figures }) {
+    const circuits = new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const));
+    return figures.services.circuits.flatMap(({ id, loadA, protectionA }) => {
+      const circuit = circuits.get(id);
+      if (!circuit || loadA === undefined || protectionA === undefined || loadA <= protectionA) return [];
+      return [
+        {
+          rule: 'service.protection-below-load',
+          severity: 'warning',
+          message: `${id} feeds ${number(loadA, 1)} A behind ${number(protectionA)} A protection, expected no more load than that: split the circuit, or compare the recorded loads`,
+          ids: [id],
+          place: circuit.source.place('load'),
+        } as const,
+      ];
+    });
+  },
+};

@@ -1,0 +1,24 @@
+import { length } from '../../quantity/format.js';
+import type { Rule } from '../rule.js';
+
+/** Of wires, mm: ABYC E-11 (18 in), from memory. */
+const WIRES_MM = 457.2;
+
+export const supportSpacing: Rule = {
+  name: 'service.support-spacing',
+  severity: 'note',
+  finds: 'Wires supported less often than every 450 mm (18 in).',
+  why: 'A wire that hangs free swings, chafes and pulls on its terminal.',
+  source: 'ABYC E-11, support of conductors, from memory',
+  check({ model: { shell, shop } }) {
+    return shell.runs
+      .filter(({ medium, supportsMm }) => ['dc', 'ac', 'data'].includes(medium) && (supportsMm ?? 0) > WIRES_MM + 0.5)
+      .map((run) => ({
+        rule: 'service.support-spacing',
+        severity: 'note',
+        message: `${run.id} is supported every ${length(run.supportsMm as number, shop.units)}, expected every ${length(WIRES_MM, shop.units)} or closer: add supports`,
+        ids: [run.id],
+        place: run.source.place('supports'),
+      }));
+  },
+};

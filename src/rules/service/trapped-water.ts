@@ -1,0 +1,32 @@
+import { number, position, volume } from '../../quantity/format.js';
+import type { Rule } from '../rule.js';
+
+/** Less than this freezes without harm in most lines, L. House rule. */
+const HARMLESS_LITRES = 0.2;
+
+export const trappedWater: Rule = {
+  name: 'service.trapped-water',
+  severity: 'warning',
+  finds:
+    'A low place of a water or drain line that keeps more than 0.2 L when every drain and tap is open, level or on a 3 % slope.',
+  why: 'It freezes in the first cold night in store, and splits the pipe behind a panel.',
+  source: 'common practice, no source',
+  check({ model: { shell, shop }, figures }) {
+    const runs = new Map(shell.runs.map((run) => [run.id, run] as const));
+    return figures.services.trapped.flatMap(({ runs: ids, at, levelLitres, slopeLitres, noOutlet }) => {
+      const run = runs.get(ids[0] as string);
+      if (!run || Math.max(levelLitres, slopeLitres) <= HARMLESS_LITRES) return [];
+      const litres = (value: number): string => (shop.units === 'us' ? volume(value / 1000, 'us') : `${number(value, 1)} L`);
+      const how = noOutlet ? 'has no drain, tap or tank at all and keeps' : 'keeps';
+      return [
+        {
+          rule: 'service.trapped-water',
+          severity: 'warning',
+          message: `${ids.join(', ')} ${how} ${litres(levelLitres)} level and ${litres(slopeLitres)} on a 3 % slope, lowest at ${position(at, shop.units)}, expected at most ${litres(HARMLESS_LITRES)}: add a node of kind \`drain\` there, or raise the line`,
+          ids,
+          place: run.source.place('via'),
+        } as const,
+      ];
+    });
+  },
+};

@@ -1,0 +1,28 @@
+import { number, percent } from '../../quantity/format.js';
+import type { Rule } from '../rule.js';
+
+export const voltageDrop: Rule = {
+  name: 'service.voltage-drop',
+  severity: 'warning',
+  finds: 'A circuit that loses more than the shop’s share of its voltage on the way to a load.',
+  why: 'Pumps and lights run weak, and the wire warms where the volts are lost.',
+  source: '3 % for critical circuits: ABYC E-11, NEC 210.19 note; from memory. The shop sets it in shop.yaml',
+  check({ model: { shell, shop }, figures }) {
+    const circuits = new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const));
+    return figures.services.circuits.flatMap((figure) => {
+      const circuit = circuits.get(figure.id);
+      const limit = shop.limits.voltageDrop;
+      if (!circuit || figure.drop === undefined || figure.dropV === undefined || figure.drop <= limit) return [];
+      const where = figure.worstLoad ?? 'its load';
+      return [
+        {
+          rule: 'service.voltage-drop',
+          severity: 'warning',
+          message: `${figure.id} loses ${number(figure.dropV, 2)} V (${percent(figure.drop)}) on the way to ${where}, expected at most ${percent(limit)} of ${number(circuit.voltageV as number, 1)} V: a larger conductor or a shorter way`,
+          ids: [figure.id, ...(figure.worstLoad === undefined ? [] : [figure.worstLoad])],
+          place: circuit.source.place('conductor'),
+        } as const,
+      ];
+    });
+  },
+};
