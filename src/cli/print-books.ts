@@ -67,7 +67,7 @@ export async function fingerprintOf(opened: OpenShell): Promise<string> {
   const { model } = opened.assessment;
   const [{ fingerprint }, { hashPhotos }] = await Promise.all([
     import('../archive/fingerprint.js'),
-    import('../store/photo-hashes.js'),
+    import('../store/hash-photos.js'),
   ]);
   return fingerprint(model, await hashPhotos(opened.store.text, model.shell.id));
 }

@@ -1,4 +1,5 @@
 import type { Registry } from '../registry.js';
+import { declareBook } from './book.js';
 import { declareCheck } from './check.js';
 import { declareHistory } from './history.js';
 import { declareList } from './list.js';
@@ -15,6 +16,7 @@ export const COMMANDS: readonly ((registry: Registry) => void)[] = [
   declareCheck,
   declareWeights,
   declareTakeoff,
+  declareBook,
   declareList,
   declareHistory,
   declareSchema,
