@@ -1,6 +1,7 @@
 /** A small shell for tests of the book: a bit of everything, all names invented. */
-import { assess } from '../../src/assess.js';
+
 import type { Assessment } from '../../src/assess.js';
+import { assess } from '../../src/assess.js';
 import { loadOne } from '../support/store.js';
 
 const LIBRARY: Record<string, string> = {
@@ -93,7 +94,8 @@ export function smallStore(extra: Readonly<Record<string, string>> = {}): Record
   const shell = (files: Record<string, string>) =>
     Object.fromEntries(Object.entries(files).map(([file, text]) => [`shells/T-1/${file}`, text]));
   return {
-    'shop.yaml': 'shop: {name: Harrowgate Test Works, place: Lesser Quill, contact: works@example.test}\nunits: both\npaper: letter\n',
+    'shop.yaml':
+      'shop: {name: Harrowgate Test Works, place: Lesser Quill, contact: works@example.test}\nunits: both\npaper: letter\n',
     ...LIBRARY,
     ...shell({
       'shell.yaml': SHELL,
@@ -104,19 +106,23 @@ export function smallStore(extra: Readonly<Record<string, string>> = {}): Record
 - {id: BP-04, kind: belly, alloy: 5052-H32, thickness: 0.090 in, outline: [[20 in, -20 in, -2 in], [360 in, -20 in, -2 in], [360 in, 20 in, -2 in], [20 in, 20 in, -2 in]], stage: belly, date: 2026-05-02}
 - {id: AP-11, kind: access, of: BP-04, outline: [[140 in, -16 in, -2 in], [158 in, -16 in, -2 in], [158 in, -2 in, -2 in], [140 in, -2 in, -2 in]], opening: 14 in x 18 in, facing: down, fixing: {method: screws, count: 8, driver: 3/16 hex}, stage: belly}
 `,
-      'zones.yaml': '- {id: TROUGH, name: belly service trough, box: [[20 in,-16 in,-2 in],[360 in,16 in,4 in]], concealed: true, closed_by: [BP-04]}\n',
+      'zones.yaml':
+        '- {id: TROUGH, name: belly service trough, box: [[20 in,-16 in,-2 in],[360 in,16 in,4 in]], concealed: true, closed_by: [BP-04]}\n',
       'openings.yaml':
         '- {id: DO-1, kind: door, wall: right, sill: [[60 in, 50 in, 10 in], [96 in, 50 in, 10 in]], width: 36 in, height: 78 in, measured: {top: 36 in, bottom: 36-1/16 in, front: 78 in, rear: 78 in, diagonals: [85-15/16 in, 86 in]}}\n',
-      'components.yaml': '- {id: GEN, name: Generator, mass: 700 lb, at: [300 in, 0 in, -4 in], stage: walls, basis: weighed, serial: "8841"}\n',
+      'components.yaml':
+        '- {id: GEN, name: Generator, mass: 700 lb, at: [300 in, 0 in, -4 in], stage: walls, basis: weighed, serial: "8841"}\n',
       'weights.yaml':
         '- {id: TK-5, date: 2026-06-30, stage: walls, scale: SC-1, ticket: 88-1204, condition: {fuel: 1, fresh: 0, occupants: [driver]}, readings: {steer: 9000 lb, drive: 11000 lb}}\n',
-      'tests.yaml': '- {id: TE-1, kind: pressure, of: [LP-1/1], limit: 3 psi, measured: 3.1 psi, duration: 10 min, instrument: GA-3, by: K7, date: 2026-04-08}\n',
+      'tests.yaml':
+        '- {id: TE-1, kind: pressure, of: [LP-1/1], limit: 3 psi, measured: 3.1 psi, duration: 10 min, instrument: GA-3, by: K7, date: 2026-04-08}\n',
       'findings.yaml': `
 - {id: NC-1, raised: 2026-03-01, of: [SF-L], description: Nick in the flange found by K7, decision: use as is, approved_by: J2, closed: 2026-03-02}
 - {id: NC-2, raised: 2026-03-04, of: [BP-04], description: Dent of 2 mm beside the panel, decision: use as is, approved_by: J2, tell_owner: true}
 `,
       'signoffs.yaml': '- {id: SO-A, stage: subframe, role: inspector, by: J2, date: 2026-03-10}\n',
-      'amendments.yaml': '- {id: AM-1, date: 2026-08-01, by: K7, reason: Bay light moved for Ysolde Brackwater, changes: [DC-12/L1]}\n',
+      'amendments.yaml':
+        '- {id: AM-1, date: 2026-08-01, by: K7, reason: Bay light moved for Ysolde Brackwater, changes: [DC-12/L1]}\n',
       'photos/photos.yaml': `
 - {id: P-1, file: p1.jpg, of: [DC-12/S1], view: from below, taken: 2026-04-07, caption: Splice before the belly panel, stage: belly}
 - {id: P-2, file: lost.jpg, of: [SF-L], caption: Rail before paint, stage: subframe}
@@ -138,8 +144,18 @@ export const HISTORY = {
   revisionDate: '2026-07-02T09:30:00+02:00',
   tag: 'T-1/closed',
   commits: [
-    { hash: '5f2c9a7e41d0b6c83f1e2d4a5b6c7d8e9f0a1b2c', date: '2026-07-02T09:30:00+02:00', author: 'Orla Vantongeren', message: 'Close the build for Ysolde Brackwater' },
-    { hash: '1111111111d0b6c83f1e2d4a5b6c7d8e9f0a1b2c', date: '2026-06-30T17:00:00+02:00', author: 'Piet Holloway', message: 'Weigh it' },
+    {
+      hash: '5f2c9a7e41d0b6c83f1e2d4a5b6c7d8e9f0a1b2c',
+      date: '2026-07-02T09:30:00+02:00',
+      author: 'Orla Vantongeren',
+      message: 'Close the build for Ysolde Brackwater',
+    },
+    {
+      hash: '1111111111d0b6c83f1e2d4a5b6c7d8e9f0a1b2c',
+      date: '2026-06-30T17:00:00+02:00',
+      author: 'Piet Holloway',
+      message: 'Weigh it',
+    },
   ],
 };
 export const FINGERPRINT = '9d'.repeat(32);

@@ -43,7 +43,13 @@ function card(book: Book, panel: Panel) {
     keyPlan: book.draw.panelKeyPlan(book.assessment, panel.id, { widthMm: 82, heightMm: 48 }),
     face: book.draw.panelFace(book.assessment, panel.id, { widthMm: 88, heightMm: 88 }),
     hazards: hazardsBehind(book, items),
-    behind: behindTable(book, items),
+    behind: behindTable(
+      book,
+      items.filter((item) => item.kind !== 'member'),
+    ),
+    members: items
+      .filter((item) => item.kind === 'member')
+      .map((item) => ({ ref: ref(item.id), distance: book.show.length(item.distanceMm) })),
   };
 }
 
@@ -91,7 +97,7 @@ function behindTable(book: Book, items: readonly BehindItem[]) {
       ),
       c.page((item) => item.id),
     ],
-    empty: 'Nothing is recorded behind it.',
+    empty: 'No service, equipment or zone is recorded behind it.',
   });
 }
 

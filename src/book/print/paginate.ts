@@ -193,7 +193,13 @@ function rowsThatFit(rows: readonly Row[], from: number, room: number): number {
     if (used > room + SLACK) break;
     to = next;
   }
-  return to;
+  return spareOne(rows, from, to);
+}
+
+/** A last row alone on a page looks lost: one more goes over with it, where enough stay behind. */
+function spareOne(rows: readonly Row[], from: number, to: number): number {
+  const alone = rows.length - to === 1 && to - from > FIRST_ROWS;
+  return alone && !rows[to - 2]?.keepWithNext ? to - 1 : to;
 }
 
 const part = (from: number, to: number, count: number): Pick<Piece, 'rows'> =>

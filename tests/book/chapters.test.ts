@@ -1,0 +1,85 @@
+import { describe, expect, it } from 'vitest';
+import { bookDocument } from '../../src/book/document.js';
+import { cssString } from '../../src/book/print/page-rules.js';
+import { FINGERPRINT, HISTORY, smallAssessment } from './small-store.js';
+
+const shopBook = async (extra: Record<string, string> = {}): Promise<string> => {
+  const input = {
+    assessment: smallAssessment(extra),
+    edition: 'shop' as const,
+    fingerprint: FINGERPRINT,
+    history: HISTORY,
+    photoFile: async () => undefined,
+  };
+  const { html } = await bookDocument(input);
+  return html.slice(html.indexOf('<body>'));
+};
+
+/** Text of the table row that is the home of an anchor. */
+const rowOf = (html: string, anchor: string): string => {
+  const at = html.indexOf(`id="${anchor}"`);
+  const row = html.slice(html.lastIndexOf('<tr', at), html.indexOf('</tr>', at));
+  return row.replace(/<[^>]+>/gu, ' ').replace(/\s+/gu, ' ').trim();
+};
+
+describe('chapters', () => {
+  it('says how a splice is reached and what protects its circuit', async () => {
+    const html = await shopBook();
+    expect(rowOf(html, 'r-DC-12.2fS1')).toContain('AP-11');
+    expect(rowOf(html, 'r-DC-12')).toContain('fuse 15 A');
+    const index = html.slice(html.indexOf('id="h-by-id"'), html.indexOf('id="h-by-panel"'));
+    expect(index).toContain('href="#r-DC-12.2fS1"');
+    expect(index).toContain('BL-12, see DC-12');
+  });
+
+  it('links each entry of the index to the page of its record', async () => {
+    const html = await shopBook();
+    const index = html.slice(html.indexOf('id="h-by-name"'), html.indexOf('id="h-by-id"'));
+    const targets = [...index.matchAll(/<a class="pg" href="#([^"]+)"/gu)].map((match) => match[1] as string);
+    expect(targets.length).toBeGreaterThan(6);
+    for (const target of targets) expect(html).toContain(`id="${target}"`);
+  });
+
+  it('prints member lengths and masses in both systems, as the take-off has them', async () => {
+    const row = rowOf(await shopBook(), 'r-SF-L');
+    // 382 in; 6 × 2-1/2 × 3/8 in tube: area 5.8125 in² = 3750 mm², times 9702.8 mm and 2700 kg/m³ (TUBE area by A = bd − b₁d₁).
+    expect(row).toContain('31 ft 10 in 9,703');
+    expect(row).toMatch(/217 98$/u);
+  });
+
+  it('rates nothing that nobody declared', async () => {
+    const html = await shopBook();
+    expect(html).toContain('Lifting, jacking, towing and hanging points: not declared.');
+    const declared = await shopBook({
+      'shells/T-1/declared.yaml':
+        '- {id: LIFT-1, kind: lift, at: [0 in, 0 in, 0 in], rating: 40 kN, by: A. N. Engineer, date: 2026-05-01, document: sheet 4}\n',
+    });
+    expect(rowOf(declared, 'r-LIFT-1')).toMatch(/40 kN.*A\. N\. Engineer.*sheet 4/u);
+  });
+
+  it('says in a line what an empty chapter lacks', async () => {
+    const html = await shopBook({ 'shells/T-1/welds.yaml': '[]\n', 'shells/T-1/photos/photos.yaml': '[]\n' });
+    expect(html).toContain('No welds are recorded.');
+    expect(html).toContain('No photos are recorded.');
+  });
+
+  it('puts a box in the place of a missing photo', async () => {
+    expect(await shopBook()).toMatch(/No picture: its file .*lost\.jpg.* is not in the record\./u);
+  });
+
+  it('escapes whatever a record says', async () => {
+    const evil = '<script>alert(1)</script><img src=x onerror=alert(2)>"\'{{constructor}}';
+    const html = await shopBook({
+      'shells/T-1/findings.yaml': `- {id: NC-9, raised: 2026-03-01, of: [SF-L], description: ${JSON.stringify(evil)}}\n`,
+    });
+    expect(html).not.toContain('<script>alert');
+    expect(html).not.toContain('<img src=x');
+    expect(html).toContain('&lt;script&gt;alert(1)&lt;/script&gt;');
+    expect(html).toContain('{{constructor}}');
+  });
+
+  it('writes a style string that no text can end', () => {
+    // CSS Syntax Module Level 3, 4.3.4 and 4.3.7: strings end at their quote; an escape ends at one white space.
+    expect(cssString('a"; } \\ </style>\n')).toBe('"a\\22 ; } \\5c  \\3c /style\\3e \\a "');
+  });
+});
