@@ -97,7 +97,7 @@ async function writeWhole(file: string, bytes: Uint8Array): Promise<void> {
     await writeFile(partial, bytes);
     await rename(partial, file);
   } catch (error) {
-    await rm(partial, { force: true });
+    await rm(partial, { force: true }).catch(() => undefined);
     throw new CannotDo(`The book cannot be written to ${file}: ${(error as NodeJS.ErrnoException).code ?? String(error)}`);
   }
 }
