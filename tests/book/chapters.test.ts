@@ -19,7 +19,10 @@ const shopBook = async (extra: Record<string, string> = {}): Promise<string> => 
 const rowOf = (html: string, anchor: string): string => {
   const at = html.indexOf(`id="${anchor}"`);
   const row = html.slice(html.lastIndexOf('<tr', at), html.indexOf('</tr>', at));
-  return row.replace(/<[^>]+>/gu, ' ').replace(/\s+/gu, ' ').trim();
+  return row
+    .replace(/<[^>]+>/gu, ' ')
+    .replace(/\s+/gu, ' ')
+    .trim();
 };
 
 describe('chapters', () => {

@@ -13,7 +13,13 @@ const read = (html: string): string => html.slice(html.indexOf('<body>'));
 
 beforeAll(async () => {
   for (const edition of EDITIONS) {
-    const input = { assessment: smallAssessment(), edition, fingerprint: FINGERPRINT, history: HISTORY, photoFile: async () => undefined };
+    const input = {
+      assessment: smallAssessment(),
+      edition,
+      fingerprint: FINGERPRINT,
+      history: HISTORY,
+      photoFile: async () => undefined,
+    };
     pages[edition] = read((await bookDocument(input)).html);
   }
 });

@@ -29,7 +29,9 @@ const anyBlock: fc.Arbitrary<Block> = fc
     heading: fc.integer({ min: 0, max: 3 }),
     height: fc.double({ min: 1, max: 260, noNaN: true }),
     head: fc.double({ min: 2, max: 12, noNaN: true }),
-    rows: fc.array(fc.record({ heightMm: fc.double({ min: 2, max: 60, noNaN: true }), keepWithNext: fc.boolean() }), { maxLength: 40 }),
+    rows: fc.array(fc.record({ heightMm: fc.double({ min: 2, max: 60, noNaN: true }), keepWithNext: fc.boolean() }), {
+      maxLength: 40,
+    }),
     table: fc.boolean(),
   })
   .map((one): Block => {
@@ -55,7 +57,9 @@ describe('paginate', () => {
           const [from, to] = piece.rows;
           return rows.slice(from, to).map((_, row) => `${piece.block}.${from + row}`);
         });
-        const wanted = blocks.flatMap((block, at) => (block.rows?.length ? block.rows.map((_, row) => `${at}.${row}`) : [`${at}`]));
+        const wanted = blocks.flatMap((block, at) =>
+          block.rows?.length ? block.rows.map((_, row) => `${at}.${row}`) : [`${at}`],
+        );
         expect(seen).toEqual(wanted);
       }),
     );
@@ -132,7 +136,12 @@ describe('paginate', () => {
 
   it('begins a page for each chapter and each turn of the sheet', () => {
     const pages = paginate([solid(10), solid(10, { sheet: 'landscape' }), solid(10), solid(10, { chapter: 'b' })], CAPACITY);
-    expect(pages.map((page) => `${page.chapter} ${page.sheet}`)).toEqual(['a portrait', 'a landscape', 'a portrait', 'b portrait']);
+    expect(pages.map((page) => `${page.chapter} ${page.sheet}`)).toEqual([
+      'a portrait',
+      'a landscape',
+      'a portrait',
+      'b portrait',
+    ]);
   });
 
   it('drops the gap at the top of a page', () => {

@@ -2,9 +2,11 @@
 
 const STAMP = /\/(CreationDate|ModDate) \(D:\d{14}[^)]*\)/gu;
 
-/** `2026-06-30T12:00:00+02:00` → `20260630120000`; the day's start where no time is given. */
+/** `2026-06-30T12:00:00+02:00` → `20260630100000`, in universal time; the day's start where no time is given. */
 function digits(date: string): string {
-  return `${date.replace(/[^0-9]/gu, '').slice(0, 14)}${'0'.repeat(14)}`.slice(0, 14);
+  const at = new Date(date);
+  const told = Number.isNaN(at.getTime()) ? '2000-01-01T00:00:00' : at.toISOString();
+  return told.replace(/[^0-9]/gu, '').slice(0, 14);
 }
 
 /** Sets the dates to the record's own, and nothing of this machine's clock stays. */

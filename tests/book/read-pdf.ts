@@ -1,0 +1,80 @@
+/** Reads a PDF back with pdf.js, for tests. */
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+
+export interface ReadLink {
+  /** Name of the destination. */
+  readonly to: string;
+  /** Page that it leads to, from 1. */
+  readonly page: number;
+  /** Words under the link's box. */
+  readonly text: string;
+}
+export interface OutlineItem {
+  readonly title: string;
+  readonly items: readonly OutlineItem[];
+}
+export interface ReadPdf {
+  readonly pages: readonly { readonly text: string; readonly links: readonly ReadLink[] }[];
+  readonly outline: readonly OutlineItem[];
+  readonly tagged: boolean;
+  readonly title: string;
+  readonly language: string;
+  readonly created: string;
+}
+
+interface Word {
+  readonly str: string;
+  readonly transform: readonly number[];
+  readonly width: number;
+}
+
+export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
+  const task = getDocument({ data: bytes.slice(), isEvalSupported: false, verbosity: 0 });
+  const document = await task.promise;
+  try {
+    const pages = [];
+    for (let number = 1; number <= document.numPages; number++) {
+      const page = await document.getPage(number);
+      const words = (await page.getTextContent()).items.filter((item) => 'str' in item) as unknown as Word[];
+      const links: ReadLink[] = [];
+      for (const annotation of await page.getAnnotations()) {
+        if (annotation.subtype !== 'Link' || !annotation.dest) continue;
+        const dest = typeof annotation.dest === 'string' ? await document.getDestination(annotation.dest) : annotation.dest;
+        const to = typeof annotation.dest === 'string' ? annotation.dest : '';
+        const target = dest ? (await document.getPageIndex(dest[0])) + 1 : 0;
+        links.push({ to: decodeURIComponent(to), page: target, text: under(words, annotation.rect) });
+      }
+      pages.push({
+        text: words
+          .map((word) => word.str)
+          .join(' ')
+          .replace(/\s+/gu, ' '),
+        links,
+      });
+    }
+    const { info } = await document.getMetadata();
+    const told = info as { Title?: string; Language?: string; CreationDate?: string };
+    return {
+      pages,
+      outline: ((await document.getOutline()) ?? []) as unknown as OutlineItem[],
+      tagged: (await document.getMarkInfo())?.Marked === true,
+      title: told.Title ?? '',
+      language: told.Language ?? '',
+      created: told.CreationDate ?? '',
+    };
+  } finally {
+    await task.destroy();
+  }
+}
+
+/** Words whose beginning lies within a link's box. */
+function under(words: readonly Word[], [x0, y0, x1, y1]: readonly number[]): string {
+  const inside = words.filter(({ transform: [, , , , x, y] }) => {
+    if (x === undefined || y === undefined) return false;
+    return x >= (x0 ?? 0) - 1 && x <= (x1 ?? 0) && y >= (y0 ?? 0) - 1 && y <= (y1 ?? 0);
+  });
+  return inside
+    .map((word) => word.str)
+    .join('')
+    .trim();
+}
