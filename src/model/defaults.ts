@@ -49,7 +49,7 @@ export const densityOf = (contents: string): number | undefined => DENSITIES.fin
 
 /** What a condition may call a tank by, beside its id and its very contents. */
 const CONTENTS_WORDS: Readonly<Record<string, RegExp>> = {
-  fuel: /\b(?:diesel|gasoline|petrol|fuel)\b/iu,
+  fuel: /^(?!.*\bexhaust\b).*\b(?:diesel|gasoline|petrol|fuel)\b/iu,
   fresh: /^(?!.*\b(?:grey|gray|black|waste)\b).*\b(?:water|fresh|potable)\b/iu,
   water: /^(?!.*\b(?:grey|gray|black|waste)\b).*\b(?:water|fresh|potable)\b/iu,
   grey: /\b(?:grey|gray)\b/iu,

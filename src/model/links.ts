@@ -1,5 +1,5 @@
 import type { Finding } from '../finding.js';
-import { nearest } from '../source/nearest.js';
+import { didYouMean } from '../source/nearest.js';
 import { shown } from '../source/shown.js';
 import type { Path } from '../source/source.js';
 import type { Library } from './library.js';
@@ -82,13 +82,8 @@ export class Links {
   }
 
   private miss(from: From, id: string, wanted: string, known: Iterable<string>, file: string | undefined, path: Path): void {
-    const close = nearest(id, known, 2);
-    const advice =
-      close.length > 0
-        ? ` as ${close.map((one) => `\`${one}\``).join(' or ')}`
-        : file === undefined
-          ? ''
-          : `: add \`${shown(id)}\` to ${file}, or correct it here`;
+    const close = didYouMean(id, known);
+    const advice = close !== '' || file === undefined ? close : `: add \`${shown(id)}\` to ${file}, or correct it here`;
     const message = `Unexpected \`${shown(id)}\`${forKey(path, id)}, which is nowhere in the records, expected ${wanted}${advice}`;
     this.say({
       rule: 'format.unknown-reference',

@@ -9,6 +9,7 @@ import { readDocument, type SourceDocument } from '../source/document.js';
 import { nearest } from '../source/nearest.js';
 import { found, shown } from '../source/shown.js';
 import { NodeSource } from '../source/source.js';
+import { LIBRARY_LISTS, SHELL_LISTS } from '../store/layout.js';
 import type { Seen } from './link.js';
 import type { Register } from './register.js';
 import type { RecordKind } from './shell.js';
@@ -62,6 +63,7 @@ export class RecordReader {
       return undefined;
     }
     const source = new NodeSource(document, document.root);
+    if (register) claimStrayLists(document.data, register);
     const units = unitsKey && isMapping(document.data) ? readUnits(document.data.units, source, this.say) : {};
     return { document, units, schemas: this.schemasFor(units), source };
   }
@@ -169,6 +171,18 @@ interface Shared {
   readonly date?: string | undefined;
   readonly stage?: string | undefined;
 }
+
+/** Lists under a misspelt key lose their records, which is told once; what names those records is not told as well. */
+function claimStrayLists(data: unknown, register: Register): void {
+  if (!isMapping(data)) return;
+  for (const [key, list] of Object.entries(data)) if (Array.isArray(list) && !LISTS.has(key)) register.claimLooseList(list);
+}
+
+const LISTS: ReadonlySet<string> = new Set([
+  ...LIBRARY_LISTS,
+  ...SHELL_LISTS,
+  ...['rules', 'photos', 'circuits', 'nodes', 'runs', 'tanks', 'seats', 'bays', 'conditions'],
+]);
 
 export function nodeAt(file: OpenFile, ...path: readonly string[]): Node | null {
   let node = file.document.root;

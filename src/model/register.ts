@@ -31,6 +31,14 @@ export class Register<Kind extends string = string> {
     for (const match of text.matchAll(/(?:^|[\s{,])id:\s*["']?([^\s,}"'#]+)/gu)) this.loose.add(match[1] as string);
   }
 
+  /** Ids of a list that stands under a key which nobody reads. */
+  claimLooseList(list: readonly unknown[]): void {
+    for (const record of list) {
+      const id = typeof record === 'object' && record !== null ? (record as { id?: unknown }).id : undefined;
+      if (typeof id === 'string' || typeof id === 'number') this.loose.add(String(id));
+    }
+  }
+
   kindOf(id: string): Kind | 'any' | undefined {
     return this.known.get(id)?.kind ?? (this.loose.has(id) ? 'any' : undefined);
   }

@@ -192,7 +192,7 @@ export class Fields {
     const value = this.readQuantity(typed, 'fraction', 'any', say);
     if (value === undefined || (value >= 0 && value <= 1)) return value;
     const percent =
-      value > 1 && value <= 100 && !String(typed).includes('%') ? `: write \`${String(typed)} %\` for a percentage` : '';
+      value >= 2 && value <= 100 && !String(typed).includes('%') ? `: write \`${String(typed)} %\` for a percentage` : '';
     return void say({ found: found(typed), expected: `a level or share between 0 and 1 (0 % and 100 %)${percent}` });
   }
 

@@ -28,11 +28,14 @@ export function slipAfter(
 ): CommaSlip | undefined {
   const head = plainText(value);
   if (head === undefined || !PLAIN_NUMBER.test(head)) return undefined;
+  const inMapping = 'key' in (items[index] as object);
   const parts = [head];
   let end = value.range?.[1] ?? 0;
   for (let i = index + 1; i < items.length; i++) {
     const part = loosePart(items[i] as Node | Pair<Node, Node | null>);
-    if (!part || text[end] !== ',' || part.range?.[0] !== end + 1) break;
+    const gap = part && text.slice(end, part.range?.[0]);
+    // In a mapping a key of digits without value is never meant, whatever space a formatter put before it.
+    if (!part || !(inMapping ? /^, *$/u : /^,$/u).test(gap ?? '')) break;
     const word = plainText(part) as string;
     if (!BEGINS_WITH_DIGIT.test(word)) break;
     parts.push(word);
@@ -40,7 +43,6 @@ export function slipAfter(
     if (!PLAIN_NUMBER.test(word)) break;
   }
   const last = parts.at(-1) as string;
-  const inMapping = 'key' in (items[index] as object);
   const thousands = /^[+-]?\d{1,3}$/u.test(head) && parts.slice(1).every((part) => GROUP.test(part));
   if (parts.length === 1 || (!inMapping && (!thousands || PLAIN_NUMBER.test(last)))) return undefined;
   return slip(parts, end, thousands);
