@@ -79,7 +79,7 @@ function placeInOrder(ordered: readonly LabelWish[], room: Rect, taken: readonly
   const leftOut: LabelWish[] = [];
   const boxes: Rect[] = [...taken];
   const leaders: (readonly [Point, Point])[] = [];
-  const anchors = new Set(ordered.filter((wish) => !wish.repeat && !wish.also));
+  const anchors = new Set(ordered.filter((wish) => !wish.repeat && !wish.also && !wish.centred));
   for (const wish of ordered) {
     anchors.delete(wish);
     const found = bestPlace(wish, { room, boxes, leaders, anchors, ink });

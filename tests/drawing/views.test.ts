@@ -102,6 +102,32 @@ describe('every drawing of a whole shell', () => {
   });
 });
 
+describe('frames across the vehicle', () => {
+  const truss = (name: string, x: number) => [
+    member(`${name}-TC`, 'roof', 'RT', [x, -48, 100], [x, 48, 100]),
+    member(`${name}-BC`, 'roof', 'RT', [x, -48, 92], [x, 48, 92]),
+    ...[1, 2, 3].map((k) => member(`${name}-W${k}`, 'roof', 'RT', [x, k * 20 - 40, 93], [x, k * 20 - 40, 99])),
+  ];
+  const model = buildModel(
+    { members: [...truss('T1', 40), ...truss('T2', 60)] },
+    {
+      sections: new Map([
+        ['RT', section('RT', { shape: 'rectangular tube', depthMm: 50, widthMm: 40, wallMm: 3, cornerRadiusMm: 0 })],
+      ]),
+    },
+  );
+
+  it('are drawn square on with the ids that hide each other from above', () => {
+    const frames = drawing.frameDrawings(assessmentOf(model), SHEET);
+    const square = frames.filter(({ id }) => id.includes('cross-frames'));
+    expect(square).toHaveLength(1);
+    expect(new Set(square[0]?.ids)).toEqual(new Set(model.shell.members.map(({ id }) => id)));
+    const plan = frames.find(({ id }) => id.endsWith('-roof'));
+    expect(plan?.svg).toContain('>T1-TC<');
+    expect(plan?.svg).not.toContain('>T1-BC<');
+  });
+});
+
 describe('scale', () => {
   it('is true: a member of 40 in measures 40 in over the scale', () => {
     const rail = member('R-1', 'floor', 'RT', [100, 0, 0], [140, 0, 0]);

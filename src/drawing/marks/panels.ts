@@ -1,5 +1,5 @@
 import { planarPolygon } from '../../geometry/polygon.js';
-import { dot, type Vec3 } from '../../geometry/vector.js';
+import { dot, lerp, type Vec3 } from '../../geometry/vector.js';
 import type { Facing, Panel } from '../../model/structure.js';
 import type { Extent } from '../extent.js';
 import { NORMAL_OF_FACE } from '../projection.js';
@@ -62,5 +62,9 @@ export function panelMark(panel: Panel, port: Port, pen: PenName = panelPen(pane
     ...(subject ? { id: panel.id } : {}),
   };
 }
+
+/** Where else in a panel its id may stand: half way to each corner. */
+export const panelPlaces = (panel: Panel, port: Port): readonly Point[] =>
+  panel.outline.map((corner) => port.place(lerp(panelMiddle(panel), corner, 0.55)));
 
 export const panelAnchor = (panel: Panel, port: Port): Point => port.place(panelMiddle(panel));

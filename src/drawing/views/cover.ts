@@ -6,11 +6,10 @@ import { chassisSide } from '../marks/chassis.js';
 import { openingMarks } from '../marks/openings.js';
 import { panelMark, panelsOfFace } from '../marks/panels.js';
 import { memberMarks } from '../marks/structure.js';
-import { convexHull } from '../outline.js';
 import { VIEWS } from '../projection.js';
-import { area, circle, line, type Mark, type Point } from '../scene.js';
+import { circle, line, type Mark, type Point } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
-import type { PenName } from '../styles.js';
+import { PENS, type PenName } from '../styles.js';
 import { nearFace } from './general.js';
 
 /** The left side of this shell as a picture: no ids, no dimensions. */
@@ -48,12 +47,11 @@ export function coverDrawing(a: Assessment, sheet: SheetSize, options: DrawingOp
   );
 }
 
-/** The skins' common outline, heavy. */
+/** Heavy under the skins: only the half outside them shows, all around the shell and its openings. */
 function shellOutline(panels: readonly Panel[], port: Port): readonly Mark[] {
-  const hull = convexHull(
-    panels.filter(({ panelKind }) => panelKind !== 'access').flatMap((panel) => panel.outline.map(port.place)),
-  );
-  return hull.length >= 3 ? [{ ...area('hidden', 'edge', hull) }] : [];
+  return panels
+    .filter(({ panelKind }) => panelKind !== 'access')
+    .map((panel) => ({ ...panelMark(panel, port, 'edge', false, 'background'), widthMm: 2 * PENS.edge.widthMm }));
 }
 
 function wheels(a: Assessment, port: Port): readonly Mark[] {

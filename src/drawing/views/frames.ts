@@ -1,16 +1,17 @@
 import type { Assessment } from '../../assess.js';
-import { lerp, type Vec3 } from '../../geometry/vector.js';
+import type { Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { Facing, Member } from '../../model/structure.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { type Extent, extentCorners, shellExtent, viewBounds } from '../extent.js';
 import { clipMarks, type Part, partsOf } from '../halves.js';
-import type { LabelWish } from '../labels.js';
 import { memberContext, memberEdges, memberMarks } from '../marks/structure.js';
 import { nearness, VIEW_OF_FACE, VIEWS, type View } from '../projection.js';
-import { grow, holds, type Point } from '../scene.js';
+import { grow } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
-import { memberCorners, middleOf, silhouette } from '../visibility.js';
+import { memberCorners, middleOf } from '../visibility.js';
+import { type CrossFrame, crossFrameDrawings, crossFrames, topOf } from './cross-frames.js';
+import { memberWish } from './member-wish.js';
 
 /** A group of fewer members than this is drawn with the rest of its stage. */
 const SMALLEST_GROUP = 4;
@@ -21,6 +22,9 @@ interface Group {
   readonly name: string;
   readonly view: View;
   readonly members: readonly Member[];
+  readonly crossFrames: readonly CrossFrame[];
+  /** Drawn pale around the members, so that a few odd ones are found. */
+  readonly around: readonly Member[];
 }
 
 /**
@@ -61,7 +65,8 @@ const GROUPS: readonly (readonly [Facing, string])[] = [
   ['down', 'floor and below'],
 ];
 
-function groups(members: readonly Member[], model: Model, shell: Extent): readonly Group[] {
+function groups(members: readonly Member[], model: Model, whole: Extent): readonly Group[] {
+  const shell = besides(members, model, whole);
   const faces = new Map(members.map((member) => [member, facesOfMember(member, model, shell)]));
   const count = (face: Facing): number => [...faces.values()].filter((near) => near.includes(face)).length;
   // A top rail lies in its wall and in the roof: it goes where more of its stage goes.
@@ -78,12 +83,32 @@ function groups(members: readonly Member[], model: Model, shell: Extent): readon
   const rest: Member[] = members.filter((member) => chosen.get(member) === undefined);
   for (const [face, name] of GROUPS) {
     const own = members.filter((member) => chosen.get(member) === face);
-    if (own.length >= SMALLEST_GROUP) found.push({ name, view: face === 'down' ? VIEWS.plan : VIEW_OF_FACE[face], members: own });
-    else rest.push(...own);
+    if (own.length >= SMALLEST_GROUP) {
+      const level = face === 'up' || face === 'down';
+      found.push({
+        name,
+        view: face === 'down' ? VIEWS.plan : VIEW_OF_FACE[face],
+        members: own,
+        crossFrames: level ? crossFrames(own, model) : [],
+        around: [],
+      });
+    } else rest.push(...own);
   }
   if (rest.length > 0)
-    found.push({ name: found.length > 0 ? 'other members' : 'all members', view: flattest(rest, model), members: rest });
+    found.push({
+      name: found.length > 0 ? 'other members' : 'all members',
+      view: flattest(rest, model),
+      members: rest,
+      crossFrames: [],
+      around: members.filter((member) => !rest.includes(member)),
+    });
   return found;
+}
+
+/** As long and wide as the stage itself, as high as the shell: a wall may stand back from the end of the subframe. */
+function besides(members: readonly Member[], model: Model, shell: Extent): Extent {
+  const own = shellExtent({ ...model, shell: { ...model.shell, members, panels: [] } });
+  return { low: [own.low[0], own.low[1], shell.low[2]], high: [own.high[0], own.high[1], shell.high[2]] };
 }
 
 /** The faces of the shell near which a member's middle lies. */
@@ -115,11 +140,12 @@ function frames(
   sheet: SheetSize,
   options: DrawingOptions,
 ): readonly Drawing[] {
-  const corners = group.members.flatMap((member) => memberCorners(member, model.library));
-  const whole = viewBounds(group.view, corners);
-  return partsOf(whole, group.members.length, group.view.front).map((part) =>
-    frame(model, { stage, stageName, group, part }, sheet, options),
-  );
+  const corners = [...group.members, ...group.around].flatMap((member) => memberCorners(member, model.library));
+  const parts = partsOf(viewBounds(group.view, corners), group.members.length, group.view.front);
+  return [
+    ...parts.map((part) => frame(model, { stage, stageName, group, part }, sheet, options)),
+    ...crossFrameDrawings(model, { stage, stageName, frames: group.crossFrames }, sheet, options),
+  ];
 }
 
 interface FrameOf {
@@ -131,6 +157,10 @@ interface FrameOf {
 
 function frame(model: Model, { stage, stageName, group, part }: FrameOf, sheet: SheetSize, options: DrawingOptions): Drawing {
   const count = group.members.length;
+  // What stands in a cross frame has its id there: from above its parts hide each other.
+  const inFrames = new Set(group.crossFrames.flatMap((one) => one.members));
+  const tops = new Set(group.crossFrames.map((one) => topOf(one, model)));
+  const labelled = group.members.filter((member) => !inFrames.has(member) || tops.has(member));
   const size = { widthMm: sheet.widthMm, heightMm: Math.min(sheet.heightMm, Math.max(90, 60 + 3.5 * count)) };
   const mostMm = Math.min(40, 10 + 0.5 * count);
   const layout = layOut([{ view: group.view, bounds: part.bounds }], size, { sideMm: 12, aboveMm: 8, belowMm: 8, mostMm });
@@ -144,34 +174,21 @@ function frame(model: Model, { stage, stageName, group, part }: FrameOf, sheet: 
       ...layout,
       front: group.view.front,
       units: model.shop.units,
-      marks: clipMarks(memberMarks(group.members, model.library, port, true), grow(port.frame, 0.5)),
-      wishes: group.members.flatMap((member) => memberWish(member, model, port)),
-      notes: group.view === VIEWS.plan ? ['Right (kerb) side up.'] : [],
+      marks: clipMarks(
+        [...memberContext(group.around, model.library, port), ...memberMarks(group.members, model.library, port, true)],
+        grow(port.frame, 0.5),
+      ),
+      wishes: labelled.flatMap((member) => memberWish(member, model, port)),
+      notes: [
+        group.view === VIEWS.plan ? 'Right (kerb) side up.' : '',
+        group.crossFrames.length > 0
+          ? 'Frames across the vehicle: each is named by its top member here; its parts are on the sheets that follow.'
+          : '',
+      ].filter(Boolean),
       rest: 'in the member schedule',
     },
     options,
   );
-}
-
-/** Where along a member its id may stand, the middle first. */
-const ALONG = [0.5, 0.38, 0.62, 0.25, 0.75, 0.12, 0.88] as const;
-
-function memberWish(member: Member, model: Model, port: Port): readonly LabelWish[] {
-  const solid = silhouette(member, model.library, port.view);
-  if (!solid) return [];
-  const { shape } = member;
-  const middle = solid.ring.map(port.placeFlat);
-  const places: readonly Point[] =
-    shape.kind === 'line'
-      ? ALONG.map((share) => port.place(lerp(shape.from, shape.to, share)))
-      : [
-          [
-            middle.reduce((sum, point) => sum + point[0], 0) / middle.length,
-            middle.reduce((sum, point) => sum + point[1], 0) / middle.length,
-          ],
-        ];
-  const [anchor, ...also] = places.filter((place) => holds(port.frame, place));
-  return anchor ? [{ text: member.id, anchor, also, style: 'id', priority: 30, id: member.id }] : [];
 }
 
 interface StageOf {

@@ -71,8 +71,8 @@ export function panelFace(a: Assessment, panelId: string, sheet: SheetSize, opti
       notes: [
         items.length === 0
           ? 'Nothing on record within reach behind this panel.'
-          : 'Seen from outside. Distances from the opening.',
-        `Heavy: the panel${inner ? '; dashed inside it: the clear opening' : ''}.`,
+          : 'Seen from outside; distances from the opening.',
+        `Heavy: panel.${inner ? ' Dashed: clear opening.' : ''}`,
       ],
       rest: 'in the list beside',
     },

@@ -5,7 +5,7 @@ import { extentCorners, shellExtent, vehicleExtent, viewBounds } from '../extent
 import type { LabelWish } from '../labels.js';
 import { chassisEnd, chassisPlan, chassisSide } from '../marks/chassis.js';
 import { openingMarks } from '../marks/openings.js';
-import { panelAnchor, panelMark, panelsOfFace } from '../marks/panels.js';
+import { panelAnchor, panelMark, panelPlaces, panelsOfFace } from '../marks/panels.js';
 import { VIEW_OF_FACE } from '../projection.js';
 import type { Mark } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
@@ -49,6 +49,7 @@ function panelsOfOneFace(a: Assessment, face: Facing, sheet: SheetSize, options:
       priority: panel.panelKind === 'access' ? 70 : 40,
       id: panel.id,
       centred: true,
+      ...(panel.panelKind === 'access' ? {} : { also: panelPlaces(panel, port) }),
     }),
   );
   const access = panels.filter((panel) => panel.panelKind === 'access').length;
