@@ -40,7 +40,9 @@ function isOurs(folder: string): boolean {
   const user = process.getuid?.();
   if (user === undefined) return true;
   if (stat.uid !== user) return false;
-  if ((stat.mode & 0o077) !== 0) chmodSync(folder, 0o700);
+  // Where others could write, what lies in it may be theirs; where they could only read, closing it is enough.
+  if ((stat.mode & 0o022) !== 0) return false;
+  if ((stat.mode & 0o055) !== 0) chmodSync(folder, 0o700);
   return true;
 }
 
