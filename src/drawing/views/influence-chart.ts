@@ -1,12 +1,12 @@
 import type { Assessment } from '../../assess.js';
 import { length, mass, number, type UnitSystem } from '../../quantity/format.js';
 import { KG_PER_LB, MM_PER_IN } from '../../quantity/units.js';
+import { ticks } from '../chart-axis.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import type { LabelWish } from '../labels.js';
 import { line, type Mark, type Point, text } from '../scene.js';
 import type { SheetSize } from '../sheet.js';
 import type { PenName } from '../styles.js';
-import { ticks } from './weights-charts.js';
 
 const SERIES: readonly PenName[] = ['series-1', 'series-2', 'series-3', 'series-4'];
 
