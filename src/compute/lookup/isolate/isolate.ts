@@ -1,0 +1,110 @@
+import type { Assessment } from '../../../assess.js';
+import type { ServiceNode } from '../../../model/services.js';
+import type { Isolation, IsolationAction } from '../types.js';
+import { joinedTo, nodeKey, runKey, type ServiceGraph, serviceGraph, type Vertex } from './graph.js';
+import { minimumCut } from './minimum-cut.js';
+import { sourcesReaching } from './proof.js';
+import { cutAction, protectionNode } from './roles.js';
+import { type Targets, targetsOf } from './targets.js';
+
+/**
+ * What to switch, shut and take apart before work on a record, and the sources that are left. Takes a node, run, circuit, component,
+ * tank, zone or access panel. Undefined for an unknown id and where no service is recorded at it.
+ */
+export function isolate(assessment: Assessment, id: string): Isolation | undefined {
+  const { shell } = assessment.model;
+  const entry = shell.byId.get(id);
+  const targets = entry && targetsOf(entry, assessment);
+  if (!entry || !targets) return undefined;
+  const graph = serviceGraph(shell);
+  const keys = [...targets.nodes.map(nodeKey), ...targets.runs.map(runKey)];
+  const sources = sourcesReaching(shell, targets, NOTHING_DONE);
+  const own = new Set(targets.nodes);
+  const look = lookUps(assessment);
+  const { cut } = minimumCut(graph, keys, sources.filter((source) => !own.has(source)).map(nodeKey), look.hardship);
+  const sourcesLeft = sourcesReaching(shell, targets, {
+    nodes: new Set(cut.filter(({ what }) => what === 'node').map((vertex) => vertex.id)),
+    circuits: new Set(cut.filter(({ what }) => what === 'protection').map((vertex) => vertex.id)),
+  });
+  const actions = [...cut.map((vertex) => look.action(vertex)), ...drains(graph, keys, cut, look)];
+  return { id, kind: entry.kind, actions, sources, sourcesLeft, notes: notes(targets, { sources, sourcesLeft, own }) };
+}
+
+const NOTHING_DONE = { nodes: new Set<string>(), circuits: new Set<string>() };
+
+type LookUps = ReturnType<typeof lookUps>;
+
+function lookUps({ model: { shell }, figures }: Assessment) {
+  const nodes = new Map(shell.nodes.map((node) => [node.id, node] as const));
+  const circuits = new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const));
+  const access = new Map(figures.access.nodes.map((node) => [node.id, node] as const));
+  /** The node where a hand goes. */
+  const placeOf = (vertex: Vertex): string => {
+    const circuit = vertex.what === 'protection' ? circuits.get(vertex.id) : undefined;
+    return (circuit && protectionNode(circuit, shell)) ?? vertex.id;
+  };
+  const panelsTo = (node: string): readonly string[] => {
+    const found = access.get(node);
+    if (!found || found.open) return [];
+    return found.panels.filter((one) => one.reach !== 'beyond' && one.blockedBy.length === 0).map((one) => one.panel);
+  };
+  return {
+    nodes,
+    panelsTo,
+    /** Of two ways with as many actions, the one without a panel to open and without plugs to pull is the easier. */
+    hardship(vertex: Vertex): number {
+      const found = access.get(placeOf(vertex));
+      const shut = found?.open ? 0 : found?.inReach ? 50 : 300;
+      return shut + (nodes.get(vertex.id)?.nodeKind === 'connector' && vertex.what === 'node' ? 100 : 0);
+    },
+    action(vertex: Vertex): IsolationAction {
+      const id = placeOf(vertex);
+      const panels = panelsTo(id);
+      if (vertex.what === 'protection') {
+        return {
+          id,
+          kind: circuits.get(vertex.id)?.protection?.kind ?? 'protection',
+          action: 'open',
+          circuit: vertex.id,
+          panels,
+        };
+      }
+      const how = cutAction(nodes.get(id) as ServiceNode);
+      return { id, kind: how?.kind ?? 'switch', action: how?.action ?? 'open', panels };
+    },
+  };
+}
+
+/** Drains of the part that has been cut off: what is left in it comes out there. */
+function drains(
+  graph: ServiceGraph,
+  targets: readonly string[],
+  cut: readonly Vertex[],
+  { nodes, panelsTo }: LookUps,
+): readonly IsolationAction[] {
+  const parted = new Set(cut.map((vertex) => vertex.key));
+  return [...joinedTo(graph, targets, (vertex) => parted.has(vertex.key))].flatMap((key) => {
+    const vertex = graph.get(key);
+    const node = vertex?.what === 'node' ? nodes.get(vertex.id) : undefined;
+    return node?.nodeKind === 'drain'
+      ? [{ id: node.id, kind: 'drain', action: 'drain' as const, panels: panelsTo(node.id) }]
+      : [];
+  });
+}
+
+function notes(
+  targets: Targets,
+  found: { readonly sources: readonly string[]; readonly sourcesLeft: readonly string[]; readonly own: ReadonlySet<string> },
+): readonly string[] {
+  const said: string[] = targets.note ? [targets.note] : [];
+  if (found.sources.length === 0)
+    said.push('No source is recorded on its lines: not verified. Treat it as live and under pressure.');
+  const itself = found.sourcesLeft.filter((id) => found.own.has(id));
+  if (itself.length > 0) said.push(`${itself.join(', ')} is a source itself and cannot be cut off from itself.`);
+  const left = found.sourcesLeft.filter((id) => !found.own.has(id));
+  if (left.length > 0) said.push(`Nothing on record can be opened between it and ${left.join(', ')}.`);
+  said.push(
+    'From the records only: lock off, then measure at the place of work before touching it. Capacitors, inverters and pressure may remain.',
+  );
+  return said;
+}
