@@ -78,6 +78,8 @@ export interface Isolation {
   readonly sources: readonly string[];
   /** Sources that still feed it after the actions: found by a search of its own. Empty, or it is not safe. */
   readonly sourcesLeft: readonly string[];
+  /** False where no source at all is recorded on its lines: then an empty `sourcesLeft` proves nothing. */
+  readonly verified: boolean;
   /** What the answer rests on, and the usual cautions. Sentences. */
   readonly notes: readonly string[];
 }

@@ -1,11 +1,11 @@
-import type { Assessment } from '../../../assess.js';
-import type { ServiceNode } from '../../../model/services.js';
-import type { Isolation, IsolationAction } from '../types.js';
-import { joinedTo, nodeKey, runKey, type ServiceGraph, serviceGraph, type Vertex } from './graph.js';
-import { minimumCut } from './minimum-cut.js';
-import { sourcesReaching } from './proof.js';
-import { cutAction, protectionNode } from './roles.js';
-import { type Targets, targetsOf } from './targets.js';
+import type { Assessment } from '../../assess.js';
+import type { ServiceNode } from '../../model/services.js';
+import { joinedTo, nodeKey, runKey, type ServiceGraph, serviceGraph, type Vertex } from './isolate/graph.js';
+import { minimumCut } from './isolate/minimum-cut.js';
+import { sourcesReaching } from './isolate/proof.js';
+import { cutAction, protectionNode } from './isolate/roles.js';
+import { type Targets, targetsOf } from './isolate/targets.js';
+import type { Isolation, IsolationAction } from './types.js';
 
 /**
  * What to switch, shut and take apart before work on a record, and the sources that are left. Takes a node, run, circuit, component,
@@ -27,7 +27,15 @@ export function isolate(assessment: Assessment, id: string): Isolation | undefin
     circuits: new Set(cut.filter(({ what }) => what === 'protection').map((vertex) => vertex.id)),
   });
   const actions = [...cut.map((vertex) => look.action(vertex)), ...drains(graph, keys, cut, look)];
-  return { id, kind: entry.kind, actions, sources, sourcesLeft, notes: notes(targets, { sources, sourcesLeft, own }) };
+  return {
+    id,
+    kind: entry.kind,
+    actions,
+    sources,
+    sourcesLeft,
+    verified: sources.length > 0,
+    notes: notes(targets, { sources, sourcesLeft, own }),
+  };
 }
 
 const NOTHING_DONE = { nodes: new Set<string>(), circuits: new Set<string>() };
