@@ -45,8 +45,10 @@ export class NodeSource implements Source {
 
   /** A record is blamed at its id, or at the first words of it. */
   private ownPlace(): Place {
-    const id = this.follow(['id']);
-    if (id.whole) return this.ofSpot(id);
+    for (const name of ['id', 'shell', 'service']) {
+      const spot = this.follow([name]);
+      if (spot.whole && isScalar(spot.value)) return this.ofSpot(spot);
+    }
     return this.firstWords(this.node);
   }
 
