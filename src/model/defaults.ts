@@ -9,24 +9,24 @@ export const LIMITS: Limits = {
   headerSagMm: 25.4 / 16,
   // common practice, no source: trusses and posts at 20 in.
   trussSpacingMm: 508,
-  // NEC chapter 9 table 1 (more than two conductors in a raceway), used here as a house rule for cavities.
+  // NEC Chapter 9 Table 1 for three and more wires in a raceway, from memory; a house rule for cavities.
   cavityFill: 0.4,
   // common practice, no source: gas 2 in from mains; low voltage and mains in separate cavities.
   keepApart: [
     { media: ['gas', 'ac'], distanceMm: 50.8 },
     { media: ['dc', 'ac'], shareZone: false },
   ],
-  // ABYC E-11 for critical circuits, from memory.
+  // ABYC E-11 for critical 12 V loads, from memory.
   voltageDrop: 0.03,
   // common practice, no source: 3 mm out of plane shows in a skin.
   flatnessMm: 3,
   // common practice, no source: a week between an event and its entry.
   lateEntryDays: 7,
-  // After the 1 % of a ship's lightweight survey, as a house rule.
+  // common practice, no source: one part in a hundred.
   unexplainedMass: 0.01,
 };
 
-/** 68 kg (150 lb): 49 CFR 567.3, the mass of an occupant of a designated seating position. */
+/** 68 kg (150 lb) for each designated seat: 49 CFR 571.110 S3, 567.4(g)(3). */
 export const OCCUPANT_KG = 68;
 
 /** Density of what tanks hold, kg/m³, by a word of their contents. First match rules. */
@@ -41,7 +41,7 @@ const DENSITIES: readonly (readonly [RegExp, number])[] = [
   [/\b(?:propane|lpg|lp gas|lp)\b/iu, 504],
   // Handbook figure for 50 % ethylene glycol, from memory.
   [/\b(?:coolant|glycol)\b/iu, 1070],
-  // 1 kg/L as 49 CFR 571.120 S10 has it for the label; waste as water.
+  // 1 kg/L, as 49 CFR 571.110 and 571.120 S10 have it for the label; waste as water.
   [/\b(?:water|fresh|potable|grey|gray|black|waste|sewage)\b/iu, 1000],
 ];
 

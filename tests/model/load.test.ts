@@ -131,7 +131,7 @@ conditions: [{name: market day, condition: {water: 1/2, bays: {B-1: 100 kg}, tag
     expect(condition?.levels).toEqual({ F1: 1, F2: 1, FRESH: 0, GREY: 0.5 });
     expect(condition?.lifted).toEqual({ tag: 'down' });
     expect(condition?.fuelKnown).toBe(true);
-    // 68 kg (150 lb): 49 CFR 567.3
+    // LAB-06: 68 kg (150 lb), 49 CFR 571.110 S3, 567.4(g)(3)
     expect(condition?.occupants).toEqual([
       { seat: 'driver', massKg: 68 },
       { seat: 'driver', massKg: 82 },
