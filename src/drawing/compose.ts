@@ -91,20 +91,31 @@ function cropped(draft: Draft, drawn: readonly Mark[], notes: readonly string[])
 }
 
 function labelMarks({ wish, box, leader }: PlacedLabel): readonly Mark[] {
-  const lines = wish.lines ?? [wish];
-  const step = (box.y1 - box.y0) / lines.length;
-  const words = lines.map((one, index) => {
-    const at: Point = [(box.x0 + box.x1) / 2, box.y0 + step * (index + 0.5)];
-    return text('labels', wish.style, at, one.text, {
-      anchor: 'middle',
-      backed: true,
-      ...(one.id === undefined ? {} : { id: one.id }),
-    });
-  });
+  const words = wish.lines
+    ? listMarks(wish, wish.lines, box)
+    : [wordMark(wish, wish, [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2], 'middle')];
   if (!leader) return words;
   // A leader that ends inside an outline ends in a dot (ISO 128 leader lines).
-  return [line('leaders', 'leader', leader), circle('leaders', 'leader-dot', leader[0], 0.3), ...words];
+  const marks = [line('leaders', 'leader', leader), circle('leaders', 'leader-dot', leader[0], 0.3), ...words];
+  if (!wish.lines) return marks;
+  // A list is held together by a stroke at the side that its leader comes from.
+  const side = leader[0][0] > (box.x0 + box.x1) / 2 ? box.x1 : box.x0;
+  const stroke: readonly Point[] = [
+    [side, box.y0],
+    [side, box.y1],
+  ];
+  return [...marks, line('labels', 'leader', stroke)];
 }
+
+type Line = NonNullable<LabelWish['lines']>[number];
+
+function listMarks(wish: LabelWish, lines: readonly Line[], box: Rect): readonly Mark[] {
+  const step = (box.y1 - box.y0) / lines.length;
+  return lines.map((one, index) => wordMark(wish, one, [box.x0 + 0.2, box.y0 + step * (index + 0.5)], 'start'));
+}
+
+const wordMark = (wish: LabelWish, one: Line, at: Point, anchor: 'start' | 'middle'): Mark =>
+  text('labels', wish.style, at, one.text, { anchor, backed: true, ...(one.id === undefined ? {} : { id: one.id }) });
 
 function furniture(draft: Draft, heightMm: number, notes: readonly string[]): readonly Mark[] {
   if (draft.furniture === false) return [];

@@ -32,7 +32,8 @@ export function grouped(wishes: readonly LabelWish[], leftOut: readonly LabelWis
   return wishes.flatMap((wish) => lists.get(wish) ?? (taken.has(wish) ? [] : [wish]));
 }
 
-function listOf(seed: LabelWish, members: readonly LabelWish[]): LabelWish {
+function listOf(seed: LabelWish, found: readonly LabelWish[]): LabelWish {
+  const members = [...found].sort((a, b) => a.text.localeCompare(b.text, 'en', { numeric: true }));
   const { also: _also, id: _id, ...rest } = seed;
   return {
     ...rest,
