@@ -10,7 +10,7 @@ export const CENTRE_SEAMS = [47, ...[1, 4, 8, 12, 16, 19].map((bay) => GRID.mid(
 const CENTRE_AT = [57.5, 91.5, 145.75, 207.75, 269.75, 324, 358] as const;
 /** Outboard lanes end ahead of the drive wheels and begin again behind the tag wheels. */
 export const LANE_FRONT = [47, 103, 159, 214] as const;
-export const LANE_REAR = [318, 369] as const;
+export const LANE_REAR = [313, 369] as const;
 const LEFT_AT = [61, 89, 117, 145, 170] as const;
 const RIGHT_AT = [61, 89, 117, 145, 173, 201] as const;
 const REAR_AT = [331, 357] as const;

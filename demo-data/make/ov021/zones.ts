@@ -1,0 +1,94 @@
+import { at, type P } from '../inches.js';
+import { list, type Rec } from '../yaml.js';
+import { AC_BAYS, ceilingOf, DC_BAYS, LANE_FRONT, LANE_REAR, WALL_BAYS } from './access.js';
+import { GRID } from './plan.js';
+
+const box = (a: P, b: P): { readonly box: readonly unknown[] } => ({ box: [at(a), at(b)] });
+const numbered = (stem: string, count: number): readonly string[] => Array.from({ length: count }, (_, i) => `${stem}-${i + 1}`);
+
+/** Height of the middle of the roof chases. */
+export const CHASE_Z = 94.85;
+/** The chases run between the webs at 22 and 33 in. */
+export const CHASE_Y = 27.5;
+
+export const zones = (): readonly Rec[] => [
+  {
+    '#': 'Belly',
+    id: 'TC',
+    name: 'centre trough between the subframe rails',
+    ...box([47, -15.2, 3.5], [369, 15.2, 6.6]),
+    concealed: true,
+    closed_by: numbered('BP-C', 7),
+    carries: ['dc', 'data', 'air'],
+    spare: 'two 3/4 in conduits, front to rear, empty',
+    pull_cord: true,
+  },
+  { id: 'LL', name: 'left lane, ahead of the drive wheels', ...box([47, -47.5, 0.6], [214, -25, 6.6]), concealed: true, closed_by: numbered('BP-L', 3), carries: ['water', 'drain', 'duct'] },
+  { id: 'RL', name: 'right lane, ahead of the drive wheels', ...box([47, 25, 0.6], [214, 47.5, 6.6]), concealed: true, closed_by: numbered('BP-R', 3), carries: ['ac'], pull_cord: true },
+  { id: 'RR', name: 'right rear lane, behind the tag wheels', ...box([LANE_REAR[0], 25, 0.6], [LANE_REAR[1], 47.5, 6.6]), concealed: true, closed_by: ['BP-RR-1'], carries: ['ac'] },
+  {
+    '#': ['', 'Roof. Chases run fore and aft between the webs; bays run across between two trusses.'],
+    id: 'RC-L',
+    name: 'roof chase left, low voltage and data',
+    along: [at([47, -CHASE_Y, CHASE_Z]), at([369, -CHASE_Y, CHASE_Z])],
+    clear: '9 in x 4-1/4 in',
+    concealed: true,
+    closed_by: numbered('CL', 7),
+    carries: ['dc', 'data'],
+    spare: 'one 1 in loom tube',
+    pull_cord: true,
+  },
+  {
+    id: 'RC-R',
+    name: 'roof chase right, mains',
+    along: [at([47, CHASE_Y, CHASE_Z]), at([369, CHASE_Y, CHASE_Z])],
+    clear: '9 in x 4-1/4 in',
+    concealed: true,
+    closed_by: numbered('CL', 7),
+    carries: ['ac'],
+    pull_cord: true,
+  },
+  ...DC_BAYS.map((bay) => roofBay(bay, 'dc')),
+  ...AC_BAYS.map((bay) => roofBay(bay, 'ac')),
+  ...[12, 17].map((bay) => riser(bay, 'right')),
+  riser(6, 'left'),
+  ...WALL_BAYS.map(({ side, bay, lining }, i): Rec => {
+    const sign = side === 'left' ? -1 : 1;
+    return {
+      ...(i === 0 ? { '#': ['', 'Wall bays that carry anything'] } : {}),
+      id: `W${side === 'left' ? 'L' : 'R'}-${bay}`,
+      name: `wall cavity ${side}, bay ${bay}`,
+      ...box([GRID.x(bay) + 1.6, sign * 48, 11.4], [GRID.x(bay + 1) - 1.6, sign * 49.9, 90.6]),
+      concealed: true,
+      closed_by: [lining],
+      carries: [side === 'left' ? 'data' : 'ac'],
+    };
+  }),
+];
+
+function roofBay(bay: number, carries: string): Rec {
+  return {
+    id: `TB-${bay}`,
+    name: `roof bay ${bay}, between trusses ${bay} and ${bay + 1}`,
+    ...box([GRID.x(bay) + 1, -22.5, 91.1], [GRID.x(bay + 1) - 1, 22.5, 97]),
+    concealed: true,
+    closed_by: [ceilingOf(bay)],
+    carries: [carries],
+  };
+}
+
+/** From a chase out over the top plate. */
+function riser(bay: number, side: 'left' | 'right'): Rec {
+  const sign = side === 'left' ? -1 : 1;
+  return {
+    id: `RS-${bay}`,
+    name: `roof edge ${side}, bay ${bay}`,
+    ...box([GRID.x(bay) + 1, sign * 32, 92.8], [GRID.x(bay + 1) - 1, sign * 49.6, 96.5]),
+    concealed: true,
+    closed_by: [ceilingOf(bay)],
+    carries: [side === 'left' ? 'data' : 'ac'],
+  };
+}
+
+export const zonesText = (): string =>
+  list(['Cavities that services run in. closed_by is what must come off before anybody sees it again.', `Lanes of the belly: ${LANE_FRONT[0]} to ${LANE_FRONT.at(-1)} in, and ${LANE_REAR.join(' to ')} in on the right.`], zones());
