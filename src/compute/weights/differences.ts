@@ -88,10 +88,8 @@ function levelOf(tank: Tank, condition: Condition, unnamed: Unnamed): number {
 export function fuelDoubt({ shell }: Model, condition: Condition): string | undefined {
   const fuel = shell.tanks.filter((tank) => tankRole(tank) === 'fuel');
   if (!condition.fuelKnown) return 'its condition does not say how much fuel was in';
-  const levels = Object.entries(condition.levels);
-  if (fuel.length === 0 && levels.some(([name, level]) => /fuel|diesel|gasoline|petrol/iu.test(name) && level !== 1)) {
-    return 'no fuel tank is on record, so part-full fuel cannot be moved by its position';
-  }
+  const saidFull = Object.entries(condition.levels).some(([name, level]) => name.toLowerCase() === 'fuel' && level === 1);
+  if (fuel.length === 0 && !saidFull) return 'no fuel tank is on record, so its fuel cannot be moved by its position';
   const unsaid = fuel.filter((tank) => statedLevel(tank, condition) === undefined);
   return unsaid.length > 0 ? `its condition does not say how full ${unsaid.map((tank) => tank.id).join(', ')} was` : undefined;
 }

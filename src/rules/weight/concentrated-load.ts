@@ -1,0 +1,27 @@
+import type { Rule } from '../rule.js';
+import { kg } from './text.js';
+
+const LIMIT_KG = 227;
+
+export const concentratedLoad: Rule = {
+  name: 'weight.concentrated-load',
+  severity: 'note',
+  finds: 'A single component over 227 kg (500 lb).',
+  why: 'What carries it, and what holds it in a crash, wants an engineer in the file; this tool infers no strength.',
+  source: "one state's rule for vendor units asks for an engineer over 500 lb; elsewhere common practice, no source",
+  check({ model }) {
+    return model.shell.components.flatMap((component) =>
+      component.massKg <= LIMIT_KG
+        ? []
+        : [
+            {
+              rule: 'weight.concentrated-load',
+              severity: 'note',
+              message: `${component.name} (${component.id}) weighs ${kg(model, component.massKg)} in one place, expected an engineer's document for its mounting over ${kg(model, LIMIT_KG)}: record it in declared.yaml with its author`,
+              ids: [component.id],
+              place: component.source.place('mass'),
+            } as const,
+          ],
+    );
+  },
+};

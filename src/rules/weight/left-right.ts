@@ -1,0 +1,32 @@
+import type { Finding } from '../../finding.js';
+import type { Rule } from '../rule.js';
+import { axlePlace, kg, share } from './text.js';
+
+/** Fraction of the axle's load. Common practice, no source. */
+const LIMIT = 0.05;
+
+export const leftRight: Rule = {
+  name: 'weight.left-right',
+  severity: 'note',
+  finds: 'An axle whose ends differ by more than 5 % of its load, unladen.',
+  why: 'The vehicle leans, and wears one side.',
+  source: 'common practice, no source',
+  check({ figures, model }) {
+    const unladen = figures.weights.conditions.find((one) => one.name === 'unladen' && one.kind === 'standard');
+    if (!unladen || figures.weights.basis === 'none') return [];
+    return unladen.axles.flatMap(({ axle, loadKg, leftKg, rightKg }): Finding[] => {
+      if (leftKg === undefined || rightKg === undefined || loadKg <= 0) return [];
+      const apart = Math.abs(leftKg - rightKg);
+      if (apart <= LIMIT * loadKg) return [];
+      return [
+        {
+          rule: 'weight.left-right',
+          severity: 'note',
+          message: `Axle ${axle} carries ${kg(model, leftKg)} left and ${kg(model, rightKg)} right unladen, ${share(apart / loadKg)} of its load apart, expected at most ${share(LIMIT)}: move heavy items to the lighter side`,
+          ids: [axle],
+          place: axlePlace(model, axle),
+        },
+      ];
+    });
+  },
+};

@@ -1,0 +1,25 @@
+import type { Rule } from '../rule.js';
+import { axlePlace } from './text.js';
+
+export const noRating: Rule = {
+  name: 'weight.no-rating',
+  severity: 'warning',
+  finds: 'An axle without any rating on record.',
+  why: 'Its load is computed, but nothing says whether it may carry it: it is not verified, and bays are not held to it.',
+  source: '49 CFR 567.4(g)(4) (GAWR of each axle on the certification label)',
+  check({ figures, model }) {
+    return figures.weights.ratings.flatMap(({ axle, limitKg, gawrKg }) => {
+      if (gawrKg !== undefined) return [];
+      const found = limitKg === undefined ? 'No rating' : 'No GAWR';
+      return [
+        {
+          rule: 'weight.no-rating',
+          severity: 'warning',
+          message: `${found} on record for axle ${axle}, expected its GAWR from the label or the incomplete vehicle document: add \`gawr:\`, as \`gawr: 14600 lb\``,
+          ids: [axle],
+          place: axlePlace(model, axle),
+        } as const,
+      ];
+    });
+  },
+};

@@ -1,0 +1,35 @@
+import { stageOrder } from '../../compute/weights/built.js';
+import type { Rule } from '../rule.js';
+
+export const notVerified: Rule = {
+  name: 'weight.not-verified',
+  severity: 'warning',
+  finds:
+    'Axle loads that nothing weighed stands behind. A note while there is a prediction and the last stage is not signed off.',
+  why: 'A check without evidence does not pass.',
+  source: 'common practice, no source',
+  check({ figures, model }) {
+    const { weights } = figures;
+    const { shell, library } = model;
+    if (shell.chassis.axles.length === 0) return [];
+    const undetermined = weights.conditions.every((one) => one.axles.length === 0);
+    if (weights.basis === 'ticket' && !undetermined) return [];
+    const last = library.stages.length - 1;
+    const signed = last >= 0 && shell.signoffs.some((signoff) => stageOrder(model, signoff.stage) === last);
+    const soft = weights.basis === 'prediction' && !signed && !undetermined;
+    const why = undetermined
+      ? (weights.problems[0] ?? 'the axle layout is not determined')
+      : weights.basis === 'prediction'
+        ? 'they stand on the bare chassis and the take-off alone, expected a verified scale ticket: weigh, and record it in weights.yaml'
+        : 'neither a verified scale ticket nor the bare chassis is on record, expected one of them: add `chassis: bare:`, and weigh';
+    return [
+      {
+        rule: 'weight.not-verified',
+        severity: soft ? 'note' : 'warning',
+        message: `Axle loads are not verified: ${why}`,
+        ids: [shell.id],
+        place: shell.source.place('chassis', 'axles'),
+      },
+    ];
+  },
+};

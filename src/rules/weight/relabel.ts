@@ -1,0 +1,33 @@
+import { relabelLimitKg } from '../../compute/weights/cargo.js';
+import type { Rule } from '../rule.js';
+import { kg } from './text.js';
+
+export const relabel: Rule = {
+  name: 'weight.relabel',
+  severity: 'warning',
+  finds:
+    'Amendments that put on more than the lesser of 1.5 % of GVWR and 100 lb, and no new label on record. A library rule pack may state another limit.',
+  why: 'Added before first sale, such mass must be told on the label: what it says may be loaded no longer holds.',
+  source: '49 CFR 571.120 S10.5; 72 FR 68442 (2007)',
+  check({ figures, model }) {
+    const { amendments, chassis, declared } = model.shell;
+    if (amendments.length === 0 || chassis.gvwrKg === undefined) return [];
+    const changed = new Set(amendments.flatMap((amendment) => amendment.changes));
+    const added = figures.takeOff.items.filter((item) => changed.has(item.id));
+    const addedKg = added.reduce((sum, item) => sum + item.massKg, 0);
+    const packed = model.library.rules.find((rule) => rule.rule === 'weight.relabel');
+    const limitKg = relabelLimitKg(chassis.gvwrKg, packed?.limit);
+    const last = amendments.reduce((a, b) => (a.date >= b.date ? a : b));
+    const labelled = declared.some((one) => /label/iu.test(one.declaredKind) && (one.date ?? '') >= last.date.slice(0, 10));
+    if (addedKg <= limitKg || labelled) return [];
+    return [
+      {
+        rule: 'weight.relabel',
+        severity: 'warning',
+        message: `Amendments changed ${added.map((item) => item.id).join(', ')}, ${kg(model, addedKg)} together, expected at most ${kg(model, limitKg)} without a new weight label${packed?.citation === undefined ? '' : ` (${packed.citation})`}: print it with \`shellbook labels\`, and record it in declared.yaml, as \`{id: LABEL-2, kind: weight label, by: …, date: ${last.date}}\``,
+        ids: [last.id, ...added.map((item) => item.id)],
+        place: last.source.place('changes'),
+      },
+    ];
+  },
+};

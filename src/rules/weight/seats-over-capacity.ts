@@ -1,0 +1,30 @@
+import { OCCUPANT_KG } from '../../compute/weights/differences.js';
+import type { Rule } from '../rule.js';
+import { kg } from './text.js';
+
+export const seatsOverCapacity: Rule = {
+  name: 'weight.seats-over-capacity',
+  severity: 'error',
+  finds:
+    'Belted seats whose occupants (68 kg each) weigh more than the occupant and cargo carrying capacity. A warning where full water does.',
+  why: 'The label would offer seats that may not be used.',
+  source: 'NHTSA interpretation letter 08-003469; 49 CFR 571.120 S10; with full water: common practice, no source',
+  check({ figures, model }) {
+    const { occcKg, cccKg, fullWaterKg } = figures.weights;
+    const belted = model.shell.seats.filter((seat) => seat.belted);
+    if (occcKg === undefined || cccKg === undefined || belted.length === 0) return [];
+    const seatsKg = belted.length * OCCUPANT_KG;
+    const over = seatsKg > occcKg;
+    if (!over && cccKg >= 0) return [];
+    const water = over ? '' : ` and full fresh water of ${kg(model, fullWaterKg)}`;
+    return [
+      {
+        rule: 'weight.seats-over-capacity',
+        severity: over ? 'error' : 'warning',
+        message: `${belted.length} belted seats count ${kg(model, seatsKg)}${water}, expected at most the occupant and cargo capacity of ${kg(model, occcKg)}: take mass out of the vehicle, ${over ? 'or belts out of it' : 'or tell the owner how much water may travel'}`,
+        ids: belted.map((seat) => seat.id),
+        place: model.shell.source.place('seats'),
+      },
+    ];
+  },
+};

@@ -1,0 +1,28 @@
+import { stageOrder } from '../../compute/weights/built.js';
+import type { Rule } from '../rule.js';
+import { ticketName, ticketOf, ticketPlace } from './text.js';
+
+export const singleWeighing: Rule = {
+  name: 'weight.single-weighing',
+  severity: 'note',
+  finds: 'A finished vehicle that stands on one weighing without a gross reading to check it.',
+  why: 'A slip of the scale shows only when something else was read.',
+  source: 'common practice, no source',
+  check({ figures, model }) {
+    const { basisTicket, tickets } = figures.weights;
+    const figure = tickets.find((one) => one.id === basisTicket);
+    const last = model.library.stages.length - 1;
+    if (!figure || last < 0 || stageOrder(model, figure.stage) !== last) return [];
+    const others = tickets.filter((one) => one.verified && one.id !== figure.id && one.stage === figure.stage);
+    if (others.length > 0 || ticketOf(model, figure.id)?.grossKg !== undefined) return [];
+    return [
+      {
+        rule: 'weight.single-weighing',
+        severity: 'note',
+        message: `${ticketName(figure)} is the only weighing of the finished vehicle, expected a second one or a \`gross:\` reading beside its axles: weigh all axles at once as well`,
+        ids: [figure.id],
+        place: ticketPlace(model, figure.id),
+      },
+    ];
+  },
+};

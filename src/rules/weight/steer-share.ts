@@ -1,0 +1,33 @@
+import type { Rule } from '../rule.js';
+import { axlePlace, share } from './text.js';
+
+/** Least share of the total on the steered axles. */
+const LEAST = 0.2;
+
+export const steerShare: Rule = {
+  name: 'weight.steer-share',
+  severity: 'warning',
+  finds: 'A loading condition with less than 20 % of the total on the steered axles.',
+  why: 'A light front axle steers and brakes badly.',
+  source:
+    'European type rules for heavy vehicles ask for about 20 % (from memory); as a rule for every coach: common practice, no source',
+  check({ figures, model }) {
+    const light = figures.weights.conditions
+      .filter((one) => one.certified && one.steerShare !== undefined && one.steerShare < LEAST)
+      .sort((a, b) => (a.steerShare ?? 0) - (b.steerShare ?? 0));
+    const [worst] = light;
+    if (!worst || figures.weights.basis === 'none') return [];
+    const { axles } = model.shell.chassis;
+    const steered = axles.filter((axle) => axle.steered);
+    const ids = (steered.length > 0 ? steered : axles.slice(0, 1)).map((axle) => axle.id);
+    return [
+      {
+        rule: 'weight.steer-share',
+        severity: 'warning',
+        message: `${ids.length > 1 ? 'Axles' : 'Axle'} ${ids.join(' and ')} ${ids.length > 1 ? 'carry' : 'carries'} ${share(worst.steerShare ?? 0)} of the total in \`${worst.name}\`, expected at least ${share(LEAST)}: move load forward`,
+        ids,
+        place: axlePlace(model, ids[0] as string),
+      },
+    ];
+  },
+};

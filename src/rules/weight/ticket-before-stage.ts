@@ -1,0 +1,34 @@
+import { dateOf } from '../../compute/weights/built.js';
+import type { Rule } from '../rule.js';
+import { ticketName, ticketPlace } from './text.js';
+
+export const ticketBeforeStage: Rule = {
+  name: 'weight.ticket-before-stage',
+  severity: 'warning',
+  finds: 'A ticket of a stage that is dated before things of that same stage were fitted.',
+  why: 'It does not weigh the stage that it names.',
+  source: 'common practice, no source',
+  check({ figures, model }) {
+    return figures.weights.tickets.flatMap((figure) => {
+      if (figure.stage === undefined) return [];
+      const later = figures.takeOff.items.flatMap((item) => {
+        const date = dateOf(model, item.id);
+        return item.stage === figure.stage && date !== undefined && date.slice(0, 10) > figure.date.slice(0, 10)
+          ? [{ id: item.id, date }]
+          : [];
+      });
+      const last = later.reduce<(typeof later)[number] | undefined>((a, b) => (a && a.date >= b.date ? a : b), undefined);
+      if (!last) return [];
+      const more = later.length > 1 ? ` and ${later.length - 1} more` : '';
+      return [
+        {
+          rule: 'weight.ticket-before-stage',
+          severity: 'warning',
+          message: `${ticketName(figure)} is of stage ${figure.stage}, but ${last.id}${more} of that stage came later (${last.date}), expected the stage complete when weighed: weigh again, name the earlier stage, or list them under \`missing:\``,
+          ids: [figure.id, ...later.map((one) => one.id)],
+          place: ticketPlace(model, figure.id, 'stage'),
+        } as const,
+      ];
+    });
+  },
+};

@@ -1,0 +1,38 @@
+import { stageOrder } from '../../compute/weights/built.js';
+import { length } from '../../quantity/format.js';
+import type { Rule } from '../rule.js';
+import { kg, share, ticketName, ticketPlace } from './text.js';
+
+/** Before the last stage there is more that is not yet on record. Common practice, no source. */
+const UNFINISHED = 0.03;
+
+export const unexplained: Rule = {
+  name: 'weight.unexplained',
+  severity: 'warning',
+  finds:
+    "A verified ticket that differs from the prediction by more than the shop's limit: 1 % of a finished vehicle where not typed, 3 % before the last stage.",
+  why: 'Something is not on record, is recorded at the wrong mass, or the ticket says less than all of what was aboard.',
+  source: 'IMO guidelines on lightweight surveys use 1 %; the rest common practice, no source',
+  check({ figures, model }) {
+    return figures.weights.tickets.flatMap((figure) => {
+      const totalKg = figure.normalisedKg ?? 0;
+      if (!figure.verified || totalKg <= 0 || Object.keys(figure.predicted).length === 0) return [];
+      const finished = stageOrder(model, figure.stage) === model.library.stages.length - 1 || figure.stage === undefined;
+      const limit = finished ? model.shop.limits.unexplainedMass : Math.max(UNFINISHED, model.shop.limits.unexplainedMass);
+      if (Math.abs(figure.residualKg) <= limit * totalKg) return [];
+      const { units } = model.shop;
+      const x = figure.residualXMm;
+      const where =
+        x === undefined ? '' : `, centred ${length(Math.abs(x), units)} ${x < 0 ? 'ahead of' : 'aft of'} the front axle`;
+      return [
+        {
+          rule: 'weight.unexplained',
+          severity: 'warning',
+          message: `${ticketName(figure)}: ${kg(model, figure.residualKg)} unexplained (${share(figure.residualKg / totalKg)} of ${kg(model, totalKg)})${where}, expected at most ${share(limit)}: look there for what is not on record, or correct the condition of the ticket`,
+          ids: [figure.id],
+          place: ticketPlace(model, figure.id, 'readings'),
+        } as const,
+      ];
+    });
+  },
+};
