@@ -6,6 +6,7 @@ import { CannotDo } from '../cannot.js';
 import type { Commit } from '../store/history.js';
 import { keepPageMap } from '../store/page-map.js';
 import type { Context } from './context.js';
+import { fingerprintOf } from './fingerprint-of.js';
 import type { OpenShell } from './open.js';
 
 export interface PrintedFile {
@@ -60,16 +61,6 @@ async function inputOf(opened: OpenShell, context: Context): Promise<Omit<BookIn
       return readFile(path.join(folder, photo.file)).catch(() => undefined);
     },
   };
-}
-
-/** Fingerprint of a shell's whole record; one definition for the book, `where` and `verify`. */
-export async function fingerprintOf(opened: OpenShell): Promise<string> {
-  const { model } = opened.assessment;
-  const [{ fingerprint }, { hashPhotos }] = await Promise.all([
-    import('../archive/fingerprint.js'),
-    import('../store/hash-photos.js'),
-  ]);
-  return fingerprint(model, await hashPhotos(opened.store.text, model.shell.id));
 }
 
 async function historyOf(opened: OpenShell): Promise<BookHistory> {

@@ -22,12 +22,15 @@ export async function run(args: readonly string[], io: Io): Promise<Status> {
     status = ended;
   });
   try {
-    await program.parseAsync([...args], { from: 'user' });
+    await program.parseAsync(args.map(shieldPosition), { from: 'user' });
     return status;
   } catch (error) {
     return failed(error, io);
   }
 }
+
+/** `-10in,0,5in` is a place and no option: with a blank before it, it is read as what it is. */
+const shieldPosition = (arg: string): string => (/^-[\d.][^,]*,/u.test(arg) ? ` ${arg}` : arg);
 
 function buildProgram(io: Io, end: (status: Status) => void): Command {
   const program = new Command('shellbook');

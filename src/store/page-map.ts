@@ -1,11 +1,13 @@
-import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 
 /** Where each record stands in a printed book: anchor → page number, from 1. Kept beside Git's own files, never in the store. */
 export type PageMap = ReadonlyMap<string, number>;
 
+const folderOf = (gitDir: string): string => path.join(gitDir, 'shellbook', 'pages');
+
 const fileOf = (gitDir: string, fingerprint: string, edition: string): string =>
-  path.join(gitDir, 'shellbook', 'pages', `${fingerprint.replace(/[^0-9a-f]/gu, '')}-${edition}.json`);
+  path.join(folderOf(gitDir), `${fingerprint.replace(/[^0-9a-f]/gu, '')}-${edition}.json`);
 
 /** Keeps the map for `where`. A repository that cannot be written to keeps none: the book is printed all the same. */
 export async function keepPageMap(gitDir: string, fingerprint: string, edition: string, pages: PageMap): Promise<void> {
@@ -26,4 +28,10 @@ export async function readPageMap(gitDir: string, fingerprint: string, edition: 
   } catch {
     return new Map();
   }
+}
+
+/** True where any book was printed in this repository. */
+export async function keptMaps(gitDir: string): Promise<boolean> {
+  const kept = await readdir(folderOf(gitDir)).catch(() => []);
+  return kept.length > 0;
 }

@@ -151,6 +151,90 @@ describe('takeoff', () => {
   });
 });
 
+describe('where', () => {
+  it('has the promised keys, and says how to get to a splice', async () => {
+    const { status, json } = await answer('where', 'T-1', 'DC-1/S1');
+    expect(status).toBe(0);
+    const [match] = json.matches;
+    expect(keys(match)).toEqual(
+      expect.arrayContaining([
+        'id',
+        'kind',
+        'name',
+        'service',
+        'position_mm',
+        'panels',
+        'protection',
+        'path_mm',
+        'length_mm',
+        'pages',
+      ]),
+    );
+    expect(match).toMatchObject({ id: 'DC-1/S1', kind: 'node', position_mm: [2540, 0, 0], pages: [] });
+    expect(match.panels[0]).toEqual({ id: 'AP-1', distance_mm: expect.any(Number), reach: 'hand', blocked_by: [] });
+    expect(match.protection).toMatchObject({ kind: 'fuse', rating_a: 10, at: 'DCP' });
+  });
+
+  it('gives a circuit its figures', async () => {
+    const { json } = await answer('where', 'T-1', 'DC-1');
+    expect(keys(json.matches[0].circuit)).toEqual([
+      'length_mm',
+      'drop_v',
+      'drop_percent',
+      'ampacity_a',
+      'protection_a',
+      'worst_load',
+    ]);
+    expect(json.matches[0].circuit.worst_load).toBe('DC-1/L');
+  });
+
+  it('ends with 1 and an empty answer where nothing is called that', async () => {
+    expect(await answer('where', 'T-1', 'turbine', '--quiet')).toMatchObject({ status: 1, json: { matches: [] } });
+    expect((await shellbook('where', 'T-1', 'turbine')).messages).toContain('`turbine`');
+  });
+});
+
+describe('behind, near and isolate', () => {
+  it('say what is in reach through a panel', async () => {
+    const { status, json } = await answer('behind', 'T-1', 'AP-1');
+    expect(status).toBe(0);
+    expect(json.panel).toBe('AP-1');
+    expect(keys(json.contents[0])).toEqual(expect.arrayContaining(['id', 'kind', 'distance_mm', 'reach']));
+    expect(json.contents.map((one: { id: string }) => one.id)).toContain('DC-1/S1');
+    const distances = json.contents.map((one: { distance_mm: number }) => one.distance_mm);
+    expect(distances).toEqual([...distances].sort((a: number, b: number) => a - b));
+  });
+
+  it('say what a drill would meet', async () => {
+    const { json } = await answer('near', 'T-1', '100in,0,0', '--within', '1in');
+    expect(json.within_mm).toBeCloseTo(25.4, 9);
+    expect(keys(json.hits[0])).toEqual(expect.arrayContaining(['id', 'kind', 'distance_mm', 'nearest_mm']));
+    expect(json.hits.map((one: { id: string }) => one.id)).toEqual(expect.arrayContaining(['DC-1/1', 'DC-1/S1']));
+    expect((await answer('near', 'T-1', '-10in,-2ft,0')).json.place_mm).toEqual([-254, -609.6, 0]);
+  });
+
+  it('say what to do first, and that no source is left', async () => {
+    const { status, json } = await answer('isolate', 'T-1', 'DC-1/2');
+    expect(status).toBe(0);
+    expect(keys(json)).toEqual(expect.arrayContaining(['actions', 'sources', 'sources_left']));
+    expect(json).toMatchObject({ sources: ['BAT'], sources_left: [] });
+    expect(keys(json.actions[0])).toEqual(expect.arrayContaining(['id', 'kind', 'action', 'panels']));
+  });
+
+  it.each([
+    [['behind', 'T-1', 'BP-1'], 'no access panel'],
+    [['near', 'T-1', '100,0,0'], 'bare number `100`'],
+    [['near', 'T-1', '100in,0'], 'expected x,y,z'],
+    [['near', 'T-1', '100in,0,0', '--within', '3 kg'], 'mass `3 kg`'],
+    [['isolate', 'T-1', 'DC-9'], 'Nothing in T-1 is called DC-9'],
+  ])('%j ends with 2', async (args, said) => {
+    const { status, answer: text, messages } = await shellbook(...args, '--quiet');
+    expect(status).toBe(2);
+    expect(text).toBe('');
+    expect(messages).toContain(said);
+  });
+});
+
 describe('list and history', () => {
   it('list every shell with its state', async () => {
     const { json } = await answer('list');

@@ -64,7 +64,7 @@ runs:
   stage: belly
   scale: SC-1
   condition: {fuel: 1, fresh: 0}
-  readings: {front: 3380 lb, rear: 2480 lb}
+  readings: {front: 3320 lb, rear: 2440 lb}
 `,
 };
 

@@ -1,13 +1,17 @@
 import type { Registry } from '../registry.js';
+import { declareBehind } from './behind.js';
 import { declareBook } from './book.js';
 import { declareCheck } from './check.js';
 import { declareHistory } from './history.js';
+import { declareIsolate } from './isolate.js';
 import { declareList } from './list.js';
+import { declareNear } from './near.js';
 import { declareNewShell } from './new-shell.js';
 import { declareNewStore } from './new-store.js';
 import { declareSchema } from './schema.js';
 import { declareTakeoff } from './takeoff.js';
 import { declareWeights } from './weights.js';
+import { declareWhere } from './where.js';
 
 /** Every command, in the order of the help. */
 export const COMMANDS: readonly ((registry: Registry) => void)[] = [
@@ -16,6 +20,10 @@ export const COMMANDS: readonly ((registry: Registry) => void)[] = [
   declareCheck,
   declareWeights,
   declareTakeoff,
+  declareWhere,
+  declareBehind,
+  declareNear,
+  declareIsolate,
   declareBook,
   declareList,
   declareHistory,

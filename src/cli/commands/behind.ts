@@ -1,0 +1,48 @@
+import { CannotDo } from '../../cannot.js';
+import type { Context } from '../context.js';
+import type { Status } from '../io.js';
+import { openForAnswer, revisionOf } from '../open.js';
+import type { Registry } from '../registry.js';
+
+interface Options {
+  readonly shell: string;
+  readonly panel: string;
+}
+
+export function declareBehind(registry: Registry): void {
+  registry
+    .add('behind <shell> <panel>', 'everything in reach through that access panel, nearest first', [
+      'shellbook behind QF-007 AP-11',
+    ])
+    .action(registry.run(([shell, panel]) => ({ shell: shell as string, panel: panel as string }), look));
+}
+
+async function look({ shell, panel }: Options, context: Context): Promise<Status> {
+  const opened = await openForAnswer(shell, context);
+  const { behind } = await import('../../compute/lookup/index.js');
+  const contents = behind(opened.assessment, panel);
+  if (!contents) throw new CannotDo(await noSuchPanel(shell, panel, Object.keys(opened.assessment.figures.access.behind)));
+  if (context.settings.json) {
+    const { envelope, place3 } = await import('../report/json.js');
+    const listed = contents.map((one) => ({
+      id: one.id,
+      kind: one.kind,
+      distance_mm: one.distanceMm,
+      reach: one.reach,
+      blocked_by: one.blockedBy,
+      nearest_mm: place3(one.nearest),
+    }));
+    context.print(envelope('behind', shell, revisionOf(opened), { panel, contents: listed }));
+  } else {
+    const { behindText } = await import('../report/nearby-text.js');
+    context.print(behindText(opened.assessment.model, panel, contents));
+  }
+  return 0;
+}
+
+async function noSuchPanel(shell: string, panel: string, known: readonly string[]): Promise<string> {
+  if (known.length === 0) return `${shell} has no access panel with an outline on record`;
+  const { didYouMean } = await import('../../source/nearest.js');
+  const close = didYouMean(panel, known);
+  return `${panel} is no access panel of ${shell}${close === '' ? `. It has ${known.slice(0, 8).join(', ')}${known.length > 8 ? ' …' : ''}` : close}`;
+}

@@ -1,0 +1,55 @@
+import { CannotDo } from '../../cannot.js';
+import type { Context } from '../context.js';
+import type { Status } from '../io.js';
+import { openForAnswer, revisionOf } from '../open.js';
+import type { Registry } from '../registry.js';
+
+interface Options {
+  readonly shell: string;
+  readonly id: string;
+}
+
+export function declareIsolate(registry: Registry): void {
+  registry
+    .add('isolate <shell> <id>', 'what to switch, shut and disconnect before work on it, and what source is left', [
+      'shellbook isolate QF-007 DC-12',
+    ])
+    .action(registry.run(([shell, id]) => ({ shell: shell as string, id: id as string }), cutOff));
+}
+
+async function cutOff({ shell, id }: Options, context: Context): Promise<Status> {
+  const opened = await openForAnswer(shell, context);
+  const { isolate } = await import('../../compute/lookup/index.js');
+  const isolation = isolate(opened.assessment, id);
+  if (!isolation) throw new CannotDo(await nothingToIsolate(shell, id, opened.assessment.model.shell.byId.keys()));
+  if (context.settings.json) {
+    const { envelope } = await import('../report/json.js');
+    context.print(
+      envelope('isolate', shell, revisionOf(opened), {
+        id: isolation.id,
+        kind: isolation.kind,
+        actions: isolation.actions.map(({ id: of, kind, action, circuit, panels }) => ({
+          id: of,
+          kind,
+          action,
+          circuit,
+          panels,
+        })),
+        sources: isolation.sources,
+        sources_left: isolation.sourcesLeft,
+        notes: isolation.notes,
+      }),
+    );
+  } else {
+    const { isolateText } = await import('../report/isolate-text.js');
+    context.print(isolateText(opened.assessment.model, isolation, context.paint));
+  }
+  return isolation.sourcesLeft.length > 0 ? 1 : 0;
+}
+
+async function nothingToIsolate(shell: string, id: string, known: Iterable<string>): Promise<string> {
+  const ids = [...known];
+  if (ids.includes(id)) return `${id} of ${shell} is no part of a service: name a circuit, run or node`;
+  const { didYouMean } = await import('../../source/nearest.js');
+  return `Nothing in ${shell} is called ${id}${didYouMean(id, ids)}`;
+}

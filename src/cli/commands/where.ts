@@ -1,0 +1,36 @@
+import type { Context } from '../context.js';
+import type { Status } from '../io.js';
+import { openForAnswer, revisionOf } from '../open.js';
+import type { Registry } from '../registry.js';
+
+interface Options {
+  readonly shell: string;
+  readonly query: string;
+}
+
+export function declareWhere(registry: Registry): void {
+  registry
+    .add('where <shell> <query>', 'finds a circuit, run, node, panel, member or weld, and says how to get to it', [
+      'shellbook where QF-007 DC-12',
+      "shellbook where QF-007 'bay lights'",
+    ])
+    .action(registry.run(([shell, query]) => ({ shell: shell as string, query: query as string }), find));
+}
+
+async function find({ shell, query }: Options, context: Context): Promise<Status> {
+  const opened = await openForAnswer(shell, context);
+  const [{ where }, { bookPages }] = await Promise.all([import('../../compute/lookup/index.js'), import('../book-pages.js')]);
+  const matches = where(opened.assessment, query);
+  const pagesOf = await bookPages(opened);
+  if (context.settings.json) {
+    const { whereJson } = await import('../report/where-json.js');
+    context.print(whereJson(shell, revisionOf(opened), matches, pagesOf));
+  } else if (matches.length > 0) {
+    const { whereText } = await import('../report/where-text.js');
+    context.print(whereText(opened.assessment, matches, pagesOf, context.paint));
+  } else
+    context.tell(
+      `Nothing in ${shell} is called \`${query}\`. See what there is: shellbook takeoff ${shell} --each, or the book's index`,
+    );
+  return matches.length > 0 ? 0 : 1;
+}

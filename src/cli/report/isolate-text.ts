@@ -1,0 +1,36 @@
+import type { Isolation } from '../../compute/lookup/types.js';
+import type { Model } from '../../model/shell.js';
+import { nameOf } from './name-of.js';
+import type { Paint } from './paint.js';
+import { table } from './tables.js';
+import { bullets, paragraph } from './wrap.js';
+
+export function isolateText(model: Model, isolation: Isolation, paint: Paint): string {
+  const { id, actions, sources, sourcesLeft, notes } = isolation;
+  const parts = [paint.strong(`Before work on ${id}${nameOf(id, model) ? ` (${nameOf(id, model)})` : ''}`)];
+  if (actions.length > 0) {
+    const rows = actions.map((one, i) => [
+      String(i + 1),
+      one.action,
+      one.id,
+      one.kind,
+      one.circuit ?? nameOf(one.id, model),
+      one.panels.length > 0 ? `through ${one.panels.join(' or ')}` : '',
+    ]);
+    parts.push(
+      table(
+        [{ head: '' }, { head: 'do' }, { head: 'id' }, { head: 'kind' }, { head: 'of' }, { head: 'reach', wrap: true }],
+        rows,
+        '  ',
+      ),
+    );
+  }
+  parts.push(paragraph(sources.length > 0 ? `Sources that feed it: ${sources.join(', ')}.` : 'No source on record feeds it.'));
+  parts.push(
+    sourcesLeft.length > 0
+      ? paragraph(paint.error(`NOT ISOLATED: ${sourcesLeft.join(', ')} would still feed it.`))
+      : paragraph(paint.good('With these done, no recorded source is left. Prove it dead or empty at the place of work.')),
+  );
+  if (notes.length > 0) parts.push(bullets(notes));
+  return parts.join('\n\n');
+}

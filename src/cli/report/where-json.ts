@@ -1,0 +1,58 @@
+import type { PanelReach } from '../../compute/access/types.js';
+import type { Match, ProtectionFound } from '../../compute/lookup/types.js';
+import type { CircuitFigure } from '../../compute/services/types.js';
+import { envelope, type Json, place3 } from './json.js';
+
+export function whereJson(
+  shell: string,
+  revision: string | null,
+  matches: readonly Match[],
+  pagesOf: (id: string) => readonly number[],
+): string {
+  return envelope('where', shell, revision, { matches: matches.map((one) => matchJson(one, pagesOf(one.id))) });
+}
+
+function matchJson(match: Match, pages: readonly number[]): Json {
+  return {
+    id: match.id,
+    kind: match.kind,
+    match: match.quality,
+    name: match.name,
+    marking: match.marking,
+    service: match.service,
+    position_mm: place3(match.position),
+    panels: match.panels.map(reachJson),
+    open: match.open,
+    follow: match.follow,
+    protection: match.protection && protectionJson(match.protection),
+    path_mm: match.path.map(place3),
+    length_mm: match.lengthMm,
+    pages,
+    ...(match.circuit ? { circuit: circuitJson(match.circuit) } : {}),
+  };
+}
+
+const reachJson = (one: PanelReach): Json => ({
+  id: one.panel,
+  distance_mm: one.distanceMm,
+  reach: one.reach,
+  blocked_by: one.blockedBy,
+});
+
+const protectionJson = (one: ProtectionFound): Json => ({
+  circuit: one.circuit,
+  kind: one.kind,
+  rating_a: one.ratingA,
+  at: one.at,
+  open: one.open,
+  panels: one.panels.map(reachJson),
+});
+
+const circuitJson = (one: CircuitFigure): Json => ({
+  length_mm: one.lengthMm,
+  drop_v: one.dropV,
+  drop_percent: one.drop === undefined ? undefined : one.drop * 100,
+  ampacity_a: one.ampacityA,
+  protection_a: one.protectionA,
+  worst_load: one.worstLoad,
+});

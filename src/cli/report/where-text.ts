@@ -1,0 +1,73 @@
+import type { Assessment } from '../../assess.js';
+import type { PanelReach } from '../../compute/access/types.js';
+import type { Match, ProtectionFound } from '../../compute/lookup/types.js';
+import type { CircuitFigure } from '../../compute/services/types.js';
+import { length, number, percent, position, type UnitSystem } from '../../quantity/format.js';
+import type { Paint } from './paint.js';
+import { paragraph } from './wrap.js';
+
+/** More than these a person does not read: the query wants to be longer. */
+const SHOWN = 8;
+
+export function whereText(
+  { model }: Assessment,
+  matches: readonly Match[],
+  pagesOf: (id: string) => readonly number[],
+  paint: Paint,
+): string {
+  const services = new Map(model.shell.services.map((service) => [service.id, service.name]));
+  const parts = matches.slice(0, SHOWN).map((match) => matchText(match, services, pagesOf(match.id), model.shop.units, paint));
+  if (matches[0]?.quality === 'close') parts.unshift('Nothing is called that. Near to it:');
+  if (matches.length > SHOWN) parts.push(paint.faint(`and ${matches.length - SHOWN} more: ask for more of the name`));
+  return parts.join('\n\n');
+}
+
+function matchText(
+  match: Match,
+  services: ReadonlyMap<string, string>,
+  pages: readonly number[],
+  units: UnitSystem,
+  paint: Paint,
+): string {
+  const service = match.service === undefined ? '' : `, ${services.get(match.service) ?? match.service}`;
+  const lines = [paragraph(`${paint.strong(match.id)}  ${match.kind}${match.name ? ` ${match.name}` : ''}${service}`)];
+  const line = (head: string, text: string): void => void lines.push(paragraph(text, `  ${head.padEnd(9)} `));
+  if (match.position) line('at', position(match.position, units));
+  if (match.lengthMm !== undefined) line('length', length(match.lengthMm, units));
+  line('reach', reachText(match, units));
+  if (match.follow.length > 1) line('follow', `open ${match.follow.join(', ')} to follow the whole way`);
+  if (match.protection) line('protected', protectionText(match.protection, units));
+  if (match.circuit) line('circuit', circuitText(match.circuit));
+  if (pages.length > 0) line('book', `service edition, page ${pages.join(', ')}`);
+  return lines.join('\n');
+}
+
+function reachText(match: Match, units: UnitSystem): string {
+  if (match.open) return 'in the open, no panel needed';
+  if (match.panels.length === 0) return 'no access panel reaches it';
+  return match.panels.map((one) => panelText(one, units)).join('; ');
+}
+
+function panelText({ panel, distanceMm, reach, blockedBy }: PanelReach, units: UnitSystem): string {
+  const how = reach === 'beyond' ? 'beyond an arm' : `by ${reach}`;
+  const blocked = blockedBy.length > 0 ? `, blocked by ${blockedBy.join(', ')}` : '';
+  return `${panel} ${how}, ${length(distanceMm, units)}${blocked}`;
+}
+
+function protectionText(found: ProtectionFound, units: UnitSystem): string {
+  const rating = found.ratingA === undefined ? '' : ` ${number(found.ratingA)} A`;
+  const at = found.at === undefined ? ', place not recorded' : ` at ${found.at}`;
+  const reach = found.open ? ', in the open' : found.panels[0] ? `, through ${panelText(found.panels[0], units)}` : '';
+  return `${found.kind}${rating}${at}${reach}`;
+}
+
+function circuitText(circuit: CircuitFigure): string {
+  const parts = [
+    circuit.dropV === undefined
+      ? ''
+      : `drop ${number(circuit.dropV, 2)} V${circuit.drop === undefined ? '' : ` (${percent(circuit.drop)})`}`,
+    circuit.worstLoad === undefined ? '' : `worst at ${circuit.worstLoad}`,
+    circuit.ampacityA === undefined ? '' : `conductor good for ${number(circuit.ampacityA, 1)} A`,
+  ].filter((part) => part !== '');
+  return parts.length > 0 ? parts.join(', ') : 'not enough on record for voltage drop and ampacity';
+}
