@@ -89,7 +89,7 @@ export function mapReadings(form: Form<'bare'>['readings'] | undefined): Readonl
     readings[axle] =
       typeof reading === 'number'
         ? { totalKg: reading }
-        : { totalKg: reading.left + reading.right, leftKg: reading.left, rightKg: reading.right };
+        : { totalKg: reading.axle ?? reading.left + reading.right, leftKg: reading.left, rightKg: reading.right };
   }
   return readings;
 }

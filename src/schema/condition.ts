@@ -44,7 +44,8 @@ export const condition = (f: Fields) =>
 
 const reading = (f: Fields) => {
   const end = (help: string) => f.quantity('mass', help);
-  const ends = z.strictObject({ left: end('Left end'), right: end('Right end') });
+  const whole = end('The whole axle, where it was read as well').optional();
+  const ends = z.strictObject({ left: end('Left end'), right: end('Right end'), axle: whole });
   return z.union([f.quantity('mass', 'The whole axle'), ends]);
 };
 

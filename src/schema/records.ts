@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import { MASS_BASES } from '../model/shell.js';
 import { condition, readings } from './condition.js';
 import { type Fields, field } from './fields.js';
@@ -26,6 +27,15 @@ export const ticket = (f: Fields) =>
     condition: condition(f).optional(),
     readings: readings(f).optional(),
     gross: f.quantity('mass', 'All axles at once', 'above zero').optional(),
+    raised: z
+      .strictObject({
+        axle: f.id('The axle that was lifted, with those that share its load'),
+        by: f.quantity('length', 'How high its wheels were lifted', 'above zero'),
+        level: f.id('The ticket of the same vehicle weighed level'),
+        wheel_radius: f.quantity('length', 'From the ground to the middle of the wheels that stayed down', 'above zero'),
+      })
+      .meta({ description: 'Weighed with one axle raised, to find the height of the centre of gravity' })
+      .optional(),
   });
 
 /** tests*.yaml: the tool decides pass or fail from limit and measured value. */

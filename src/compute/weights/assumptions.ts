@@ -40,6 +40,11 @@ export function assumptions(model: Model, basis: Basis, reserve: number): readon
     ...(odd.length > 0
       ? [`Tanks ${odd.map((tank) => tank.id).join(', ')} are empty in every condition that does not name them.`]
       : []),
+    ...(model.shell.bays.length > 0
+      ? [
+          'Bay allowances keep axles, tyres, GVWR and the bays’ own limits, but not each wheel end, and no bay counts on another to balance it.',
+        ]
+      : []),
     ...(unlimited.length > 0
       ? [`Bays without a stated limit (${unlimited.map((bay) => bay.id).join(', ')}) are empty in \`loaded\`.`]
       : []),

@@ -22,13 +22,17 @@ export const unexplained: Rule = {
       if (Math.abs(figure.residualKg) <= limit * totalKg) return [];
       const { units } = model.shop;
       const x = figure.residualXMm;
-      const where =
-        x === undefined ? '' : `, centred ${length(Math.abs(x), units)} ${x < 0 ? 'ahead of' : 'aft of'} the front axle`;
+      const stations = figures.weights.influence.map((one) => one.xMm);
+      const outside = x !== undefined && (x < (stations[0] ?? 0) || x > (stations.at(-1) ?? 0));
+      const where = x === undefined || outside ? '' : placed(x, units);
+      const act = outside
+        ? 'no one item can explain it: look for a position or a mass that is wrong by much, or correct the condition of the ticket'
+        : 'look there for what is not on record, or correct the condition of the ticket';
       return [
         {
           rule: 'weight.unexplained',
           severity: 'warning',
-          message: `${ticketName(figure)}: ${kg(model, figure.residualKg)} unexplained (${share(figure.residualKg / totalKg)} of ${kg(model, totalKg)})${where}, expected at most ${share(limit)}: look there for what is not on record, or correct the condition of the ticket`,
+          message: `${ticketName(figure)}: ${kg(model, figure.residualKg)} unexplained (${share(figure.residualKg / totalKg)} of ${kg(model, totalKg)})${where}, expected at most ${share(limit)}: ${act}`,
           ids: [figure.id],
           place: ticketPlace(model, figure.id, 'readings'),
         } as const,
@@ -36,3 +40,6 @@ export const unexplained: Rule = {
     });
   },
 };
+
+const placed = (xMm: number, units: Parameters<typeof length>[1]): string =>
+  `, centred ${length(Math.abs(xMm), units)} ${xMm < 0 ? 'ahead of' : 'aft of'} the front axle`;
