@@ -82,7 +82,8 @@ export function columnsIn<R>(show: Show) {
       cell: (row) => {
         const known = ids(row).filter((id): id is string => id !== undefined && id !== '');
         const more = sub?.(row) ? { sub: sub(row) as string } : {};
-        return known.length === 0 ? { text: MISSING, ...more } : { refs: known.map((id) => ref(id)), ...more };
+        if (known.length > 0) return { refs: known.map((id) => ref(id)), ...more };
+        return more.sub ? more : { text: MISSING };
       },
     }),
     text: (head: string, text: (row: R) => string | undefined, sub?: (row: R) => string | undefined): Column<R> => ({

@@ -84,6 +84,7 @@ function behindTable(book: Book, items: readonly BehindItem[]) {
   };
   return table(book.show, {
     caption: 'Behind it, nearest first',
+    look: 'dense',
     rows: items,
     columns: (c) => [
       c.refs('Id', (item) => [item.id]),

@@ -90,6 +90,7 @@ function tail<R extends Entry>(c: Columns<R>): readonly Column<R>[] {
 
 function byName(book: Book, entries: readonly Entry[]) {
   return table(book.show, {
+    look: 'dense',
     rows: entries.filter((one) => one.kind !== 'run').sort((a, b) => order(a.name, b.name) || order(a.id, b.id)),
     columns: (c) => [
       c.text(
@@ -107,6 +108,7 @@ function byName(book: Book, entries: readonly Entry[]) {
 function byId(book: Book, entries: readonly Entry[]) {
   const keyed = entries.flatMap((one) => [{ ...one, key: one.id }, ...one.markings.map((key) => ({ ...one, key }))]);
   return table(book.show, {
+    look: 'dense',
     rows: keyed.sort((a, b) => order(a.key, b.key)),
     columns: (c) => [
       c.refs(
@@ -131,6 +133,7 @@ function byPanel(book: Book, entries: readonly Entry[]) {
     .flatMap((one) => one.way.panels.map((panel) => ({ ...one, panel })))
     .sort((a, b) => order(a.panel, b.panel) || order(a.id, b.id));
   return table(book.show, {
+    look: 'dense',
     rows,
     group: (one) => one.panel,
     columns: (c) => [
@@ -155,6 +158,7 @@ function byZone(book: Book, entries: readonly Entry[]) {
     .flatMap((one) => one.zones.map((zone) => ({ ...one, zone })))
     .sort((a, b) => order(a.zone, b.zone) || order(a.id, b.id));
   return table(book.show, {
+    look: 'dense',
     rows,
     group: (one) => [one.zone, names.get(one.zone)].filter(Boolean).join(', '),
     columns: (c) => [

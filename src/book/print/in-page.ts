@@ -93,7 +93,10 @@ interface PageOrder {
 }
 
 /** Moves the blocks into page boxes, fills in the page numbers, and tells on which page each anchor stands. */
-export function assemble(pages: readonly PageOrder[]): [string, number][] {
+export function assemble(pages: readonly PageOrder[]): {
+  readonly stands: [string, number][];
+  readonly overfull: readonly number[];
+} {
   const byBlock = new Map<number, HTMLElement>();
   for (const one of document.querySelectorAll<HTMLElement>('[data-block]')) byBlock.set(Number(one.dataset.block), one);
   const rowsOf = new Map<number, Element[]>();
@@ -102,7 +105,6 @@ export function assemble(pages: readonly PageOrder[]): [string, number][] {
     const box = document.createElement('section');
     box.className = `leaf ${page.sheet}`;
     box.dataset.page = String(at + 1);
-    box.style.setProperty('page', `${page.chapter}-${page.sheet}`);
     for (const piece of page.pieces) {
       const element = byBlock.get(piece.block) as HTMLElement;
       let node = element;
@@ -128,10 +130,18 @@ export function assemble(pages: readonly PageOrder[]): [string, number][] {
       if (piece.shrink) node.style.setProperty('zoom', String(piece.shrink * Number(node.style.zoom || 1)));
       box.append(node);
     }
-    book.append(box);
+    // The box is kept whole, and the browser asks only what is not kept whole for the name of its page.
+    const turn = document.createElement('div');
+    turn.className = 'turn';
+    turn.style.setProperty('page', `${page.chapter}-${page.sheet}`);
+    turn.append(box);
+    book.append(turn);
   });
   document.body.replaceChildren(book);
   document.body.classList.add('paged');
+  const overfull = Array.from(document.querySelectorAll<HTMLElement>('.leaf'))
+    .filter((box) => box.scrollHeight > box.clientHeight + 1)
+    .map((box) => Number(box.dataset.page));
   const stands: [string, number][] = [];
   const pageOf = new Map<string, number>();
   for (const one of document.querySelectorAll('[id]')) {
@@ -143,5 +153,5 @@ export function assemble(pages: readonly PageOrder[]): [string, number][] {
   for (const link of document.querySelectorAll('a.pg')) {
     link.textContent = String(pageOf.get((link.getAttribute('href') as string).slice(1)) ?? '');
   }
-  return stands;
+  return { stands, overfull };
 }

@@ -41,7 +41,8 @@ export async function printDocument(
       landscape: textHeight(document.sheets.landscape) - ROUNDING_MM,
     });
     warnings.push(...shrunk(planned));
-    const stands = await page.evaluate(assemble, planned as Parameters<typeof assemble>[0]);
+    const { stands, overfull } = await page.evaluate(assemble, planned as Parameters<typeof assemble>[0]);
+    for (const number of overfull) warnings.push(`Page ${number} holds more than was measured: look at its foot.`);
     await page.addStyleTag({ content: pageRules(document, planned) });
     progress?.(`Printing ${planned.length} pages`);
     const printed = await page.pdf({
