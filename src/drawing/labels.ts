@@ -101,11 +101,16 @@ interface State {
   readonly ink: Ink;
 }
 
+interface Judged {
+  readonly placed: PlacedLabel;
+  readonly cost: number;
+}
+
 function bestPlace(wish: LabelWish, state: State): PlacedLabel | undefined {
-  let best: { readonly placed: PlacedLabel; readonly cost: number } | undefined;
+  let best: Judged | undefined;
   const consider = (wanted: LabelWish, box: Rect, awayMm: number): void => {
     if (best && awayMm >= best.cost) return;
-    const judged = judge(wanted, box, awayMm, state);
+    const judged = judge(wanted, box, awayMm, state, best?.cost ?? Number.POSITIVE_INFINITY);
     if (judged && (!best || judged.cost < best.cost)) best = judged;
   };
   [wish.anchor, ...(wish.also ?? [])].forEach((anchor, index) => {
@@ -119,7 +124,8 @@ function bestPlace(wish: LabelWish, state: State): PlacedLabel | undefined {
   return best?.placed;
 }
 
-function judge(wish: LabelWish, box: Rect, awayMm: number, state: State): { placed: PlacedLabel; cost: number } | undefined {
+/** Nothing where the place is taken, or dearer than `mostCost`. */
+function judge(wish: LabelWish, box: Rect, awayMm: number, state: State, mostCost: number): Judged | undefined {
   if (!within(box, state.room) || state.boxes.some((other) => overlaps(box, other, AIR_MM))) return undefined;
   const end = nearestPoint(box, wish.anchor);
   const away = Math.hypot(end[0] - wish.anchor[0], end[1] - wish.anchor[1]);
@@ -127,7 +133,9 @@ function judge(wish: LabelWish, box: Rect, awayMm: number, state: State): { plac
   const leader = drawn ? ([wish.anchor, end] as const) : undefined;
   if (leader && state.boxes.some((other) => passes(leader, other))) return undefined;
   let cost = awayMm + state.ink.under(grow(box, 0.2)) * 0.3;
+  if (cost >= mostCost) return undefined;
   for (const { anchor } of state.anchors) if (holds(grow(box, 0.6), anchor)) cost += COVERING_COST;
+  if (cost >= mostCost) return undefined;
   for (const other of state.leaders) {
     if (leader && cross(leader, other)) cost += CROSSING_COST;
     if (passes(other, box)) cost += CROSSING_COST;

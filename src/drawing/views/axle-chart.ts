@@ -104,7 +104,8 @@ function loadRow(
     x(Math.max(0, load.loadKg - load.uncertaintyKg) * perKg),
     x(Math.max(0, load.loadKg + load.uncertaintyKg) * perKg),
   ];
-  const words = `${mass(load.loadKg, units)} ${load.verdict === 'within' ? '' : `· ${load.verdict}`}`.trim();
+  const state = load.lifted ? 'lifted' : load.verdict === 'within' ? '' : load.verdict;
+  const words = `${mass(load.loadKg, units)}${state === '' ? '' : ` · ${state}`}`;
   return [
     text('labels', 'name', [names - 1, y], shorten(name, 'name', names - 3), { anchor: 'end' }),
     rectangle('structure', load.verdict === 'over' ? 'bar-over' : 'bar', {

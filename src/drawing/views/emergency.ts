@@ -13,10 +13,14 @@ import { VIEWS } from '../projection.js';
 import type { Mark } from '../scene.js';
 import { layOut, type SheetSize } from '../sheet.js';
 import { NODE_SYMBOL_MM, nodeMarks } from '../symbols.js';
+import { shorten } from '../text-width.js';
 
 /** Components that matter to a rescuer by what they are called; nodes count by their kind. */
 const DANGER = /batter|cylinder|propane|lpg|\bgas\b|generator|inverter|fuel|disconnect|shore|solar/iu;
 const SWITCH = /disconnect|shut-?off|isolat|main|emergency|master/iu;
+/** Of water, air and hydraulics only what stops all of it. */
+const MAIN = /\bmain\b|\bmaster\b|emergency/iu;
+const LONGEST_NAME_MM = 38;
 /** What must not be cut into: drawn as lines. */
 const DANGEROUS_MEDIA: readonly Medium[] = ['gas', 'ac'];
 
@@ -53,11 +57,7 @@ export function emergencyPlan(a: Assessment, sheet: SheetSize, options: DrawingO
       id,
       clearMm: NODE_SYMBOL_MM,
     });
-    wishes.push(
-      ...nodes.map((node) =>
-        named(`${node.name ?? node.nodeKind} ${node.id}`, node.id, node.at, node.nodeKind === 'source' ? 90 : 80),
-      ),
-    );
+    wishes.push(...nodes.map((node) => named(nameOf(node), node.id, node.at, node.nodeKind === 'source' ? 90 : 80)));
     wishes.push(...components.map((component) => named(component.name, component.id, component.at, 70)));
   }
   const media = MEDIA.filter(
@@ -84,8 +84,15 @@ export function emergencyPlan(a: Assessment, sheet: SheetSize, options: DrawingO
   );
 }
 
-const isForRescue = (node: ServiceNode): boolean =>
-  node.nodeKind === 'source' ||
-  (node.nodeKind === 'valve' && (node.medium === 'gas' || SWITCH.test(node.name ?? ''))) ||
-  (node.nodeKind === 'panel' && (node.medium === 'ac' || node.medium === 'dc')) ||
-  SWITCH.test(node.name ?? '');
+const isForRescue = (node: ServiceNode): boolean => {
+  if (node.nodeKind === 'source') return true;
+  const power = node.medium === 'ac' || node.medium === 'dc';
+  if (node.nodeKind === 'panel') return power;
+  if (node.nodeKind === 'valve' && node.medium === 'gas') return true;
+  return (power || node.medium === 'gas' ? SWITCH : MAIN).test(node.name ?? '');
+};
+
+const nameOf = (node: ServiceNode): string => {
+  const name = shorten(node.name ?? node.nodeKind, 'name-strong', LONGEST_NAME_MM);
+  return name.includes(node.id) ? name : `${name} ${node.id}`;
+};

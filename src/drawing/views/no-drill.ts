@@ -9,6 +9,7 @@ import { type Extent, extentCorners, shellExtent, viewBounds } from '../extent.j
 import type { LabelWish } from '../labels.js';
 import { openingMarks } from '../marks/openings.js';
 import { memberContext } from '../marks/structure.js';
+import { lineLengthMm } from '../outline.js';
 import { nearness, VIEW_OF_FACE } from '../projection.js';
 import { line, type Mark, type Point, text } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
@@ -35,6 +36,8 @@ const deepest = (bands: Bands): number => (bands.at(-1) as Bands[number]).upToMm
 const ASSUMED_TOLERANCE_MM = 25;
 /** Pieces of a run are judged for depth at least this often, mm. */
 const PIECE_MM = 50;
+/** Shorter on the sheet than this is a spot. */
+const SHORT_MM = 4;
 
 /** A face from outside with everything that runs close behind it, widened by how well its place is known, dark where near. */
 export function noDrillFace(a: Assessment, face: Facing, sheet: SheetSize, options: DrawingOptions = {}): Drawing {
@@ -45,7 +48,7 @@ export function noDrillFace(a: Assessment, face: Facing, sheet: SheetSize, optio
   const layout = layOut([{ view, bounds }], sheet, { sideMm: 8, aboveMm: 16, belowMm: 10, mostMm: 34 });
   const port = layout.ports[0] as Port;
   const outer = faceDepth(shell, face);
-  const { marks, wishes, runs } = bandsBehind(a, face, port, outer, layout.reduction);
+  const { marks, wishes, runs, short } = bandsBehind(a, face, port, outer, layout.reduction);
   const openings = openingMarks(model, face, port);
   const assumed = runs.filter((run) => run.toleranceMm === undefined).length;
   return compose(
@@ -62,6 +65,7 @@ export function noDrillFace(a: Assessment, face: Facing, sheet: SheetSize, optio
       wishes: [...wishes, ...openings.wishes],
       notes: [
         'A blank place is not proven clear: find out before you drill.',
+        short > 0 ? `${short} runs that come near at a spot only are named in the table.` : '',
         assumed > 0
           ? `${assumed} of ${runs.length} runs have no recorded tolerance: ${length(ASSUMED_TOLERANCE_MM, model.shop.units)} taken.`
           : '',
@@ -79,6 +83,8 @@ interface Behind {
   readonly marks: readonly Mark[];
   readonly wishes: readonly LabelWish[];
   readonly runs: readonly Run[];
+  /** Runs that come near at a spot only, and not within the first band: drawn without a name. */
+  readonly short: number;
 }
 
 function bandsBehind(a: Assessment, face: Facing, port: Port, outer: number, reduction: number): Behind {
@@ -86,6 +92,7 @@ function bandsBehind(a: Assessment, face: Facing, port: Port, outer: number, red
   const byBand: Mark[][] = bands.map(() => []);
   const wishes: LabelWish[] = [];
   const runs: Run[] = [];
+  let short = 0;
   for (const run of a.model.shell.runs) {
     const radius = (a.figures.takeOff.runs.find(({ id }) => id === run.id)?.outsideDiameterMm ?? 0) / 2;
     const widen = radius + (run.toleranceMm ?? ASSUMED_TOLERANCE_MM);
@@ -99,10 +106,12 @@ function bandsBehind(a: Assessment, face: Facing, port: Port, outer: number, red
     }
     const longest = [...pieces].sort((p, q) => q.points.length - p.points.length)[0] as (typeof pieces)[number];
     const anchor = port.place(longest.points[Math.floor(longest.points.length / 2)] as Vec3);
-    wishes.push({ text: run.id, anchor, style: 'id', priority: 50 - longest.band * 5, id: run.id });
+    const onSheet = lineLengthMm(longest.points.map(port.place));
+    if (onSheet < SHORT_MM && longest.band > 0) short++;
+    else wishes.push({ text: run.id, anchor, style: 'id', priority: 50 - longest.band * 5, id: run.id });
   }
   // The deepest first: what lies nearest the surface is painted over it.
-  return { marks: byBand.reverse().flat(), wishes, runs };
+  return { marks: byBand.reverse().flat(), wishes, runs, short };
 }
 
 /** Stretches of a path that lie in one depth band; what is outside the shell's face or too deep is left out. */

@@ -9,6 +9,7 @@ import { alongLine } from '../outline.js';
 import { VIEWS } from '../projection.js';
 import { circle, line, type Mark, type Point, type Rect, rectangle, text } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
+import { textWidthMm } from '../text-width.js';
 import { FACE_WORDS } from './panels.js';
 
 /** A header's sag is drawn this many times its size: at true scale nobody would see it. */
@@ -122,7 +123,9 @@ function diagonalMarks(opening: Opening, { x0, y0, x1, y1 }: Rect, units: UnitSy
   const diagonals = opening.measured?.diagonalsMm;
   return lines.flatMap((points, index) => {
     const { at } = alongLine(points, Math.hypot(x1 - x0, y1 - y0) * 0.28);
-    const words = diagonals ? length(diagonals[index as 0 | 1], units) : 'not measured';
+    const long = diagonals ? length(diagonals[index as 0 | 1], units) : 'not measured';
+    const fits = textWidthMm(long, 'dimension') < (x1 - x0) * 0.7;
+    const words = diagonals && !fits ? length(diagonals[index as 0 | 1], units === 'metric' ? 'metric' : 'us') : long;
     return [
       line('dimensions', 'dimension', points),
       text('dimensions', 'dimension', at, words, { anchor: 'middle', backed: true }),

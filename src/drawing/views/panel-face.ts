@@ -50,6 +50,7 @@ export function panelFace(a: Assessment, panelId: string, sheet: SheetSize, opti
   const outline = panel.outline.map(port.place);
   const inner = openingRect(panel, view, port);
   const media = [...new Set(services.media)];
+  const named = services.wishes.length + members.wishes.length;
   return compose(
     {
       id: `face-${panelId}`,
@@ -67,18 +68,24 @@ export function panelFace(a: Assessment, panelId: string, sheet: SheetSize, opti
         rectangle('dimensions', 'centre', port.frame),
       ],
       legend: legendMarks(media, [], [2, 3], sheet.widthMm - 4),
-      wishes: [...members.wishes, ...services.wishes],
+      wishes: nearestFirst([...services.wishes, ...members.wishes]),
       notes: [
+        named > MOST_NAMES ? `${named - MOST_NAMES} more names in the list.` : '',
         items.length === 0
           ? 'Nothing on record within reach behind this panel.'
           : 'Seen from outside; distances from the opening.',
         `Heavy: panel.${inner ? ' Dashed: clear opening.' : ''}`,
-      ],
+      ].filter(Boolean),
       rest: 'in the list beside',
     },
     options,
   );
 }
+
+/** More names than this on so small a sheet help nobody: the list beside has them all. */
+const MOST_NAMES = 18;
+const nearestFirst = (wishes: readonly LabelWish[]): readonly LabelWish[] =>
+  [...wishes].sort((a, b) => b.priority - a.priority).slice(0, MOST_NAMES);
 
 const faceAlt = (panel: Panel, face: keyof typeof FACE_WORDS, items: readonly BehindItem[]): string =>
   `Access panel ${panel.id} on the ${FACE_WORDS[face]}, seen from outside, with ${items.length} things behind it${
@@ -132,7 +139,7 @@ function servicesBehind({ a, port, frame, items }: Window): {
     for (const piece of pieces) {
       const mark = line('runs', `run-${run.medium}`, piece, run.id);
       // What is nearest is drawn heaviest: it is what a hand meets first.
-      marks.push(item.distanceMm <= NEAR_MM ? { ...mark, widthMm: 0.7 } : { ...mark, widthMm: 0.35 });
+      marks.push(item.distanceMm <= NEAR_MM ? { ...mark, widthMm: 0.5 } : { ...mark, widthMm: 0.25 });
     }
     const longest = [...pieces].sort((p, q) => lineLengthMm(q) - lineLengthMm(p))[0] as readonly Point[];
     const anchor = middle([
@@ -161,7 +168,7 @@ function servicesBehind({ a, port, frame, items }: Window): {
     wishes.push({
       text: words(item),
       anchor: at,
-      style: 'id-strong',
+      style: 'id',
       priority: 80 - item.distanceMm / 100,
       id: node.id,
       clearMm: NODE_SYMBOL_MM,

@@ -33,7 +33,7 @@ export function serviceDrawings(a: Assessment, medium: Medium, sheet: SheetSize,
   if (runs.length === 0 && nodes.length === 0) return [];
   const corners = extentCorners(serviceExtent(shellExtent(a.model), nodes));
   return SIGHTS.flatMap((sight) =>
-    partsOf(viewBounds(sight.view, corners), runs.length + nodes.length, sight.view.front).map((part) =>
+    partsOf(viewBounds(sight.view, corners), runs.length + nodes.length, sight.view.front).flatMap((part) =>
       serviceDrawing({ a, medium, runs, nodes, sight, part }, sheet, options),
     ),
   );
@@ -52,7 +52,7 @@ function serviceDrawing(
   { a, medium, runs, nodes, sight, part }: ServiceView,
   sheet: SheetSize,
   options: DrawingOptions,
-): Drawing {
+): readonly Drawing[] {
   const { view } = sight;
   const mostMm = Math.min(44, 14 + 0.6 * (runs.length + nodes.length));
   const layout = layOut([{ view, bounds: part.bounds }], sheet, { sideMm: 8, aboveMm: 10 + LEGEND_MM, belowMm: 10, mostMm });
@@ -61,30 +61,33 @@ function serviceDrawing(
   const shown = nodes.filter((node) => holds(clip, port.place(node.at)));
   const run = runMarks(runs, port, { clip });
   const node = nodeMarksAndWishes(shown, port);
+  if (run.marks.length + node.marks.length === 0) return [];
   const background = serviceBackground(a, port, sight.faces);
   const kinds = NODE_KINDS.filter((kind) => shown.some((one) => one.nodeKind === kind));
   const { name } = MEDIUM_STYLES[medium];
   const half = part.suffix === '' ? '' : `, ${part.suffix}`;
-  return compose(
-    {
-      id: `service-${medium}-${sight.id}${part.suffix === '' ? '' : `-${part.suffix.replace(' ', '-')}`}`,
-      title: `${name}: ${sight.title}${half}`,
-      alt: `${name}, ${sight.title}${half}: runs and nodes with their ids over the pale outline of the structure; ${shown.length} nodes.`,
-      ...layout,
-      room: { ...layout.room, y0: layout.room.y0 + LEGEND_MM },
-      front: view.front,
-      units: a.model.shop.units,
-      marks: [...clipMarks(background.marks, clip), ...run.marks, ...node.marks],
-      legend: legendMarks([medium], kinds, [2, 3], sheet.widthMm - 4),
-      wishes: [...background.wishes.filter(({ anchor }) => holds(clip, anchor)), ...run.wishes, ...node.wishes],
-      notes: [
-        view === VIEWS.plan ? 'Right (kerb) side up.' : '',
-        'Dashed: access panels. Runs that lie over each other are drawn side by side.',
-      ].filter(Boolean),
-      rest: 'in the schedules',
-    },
-    options,
-  );
+  return [
+    compose(
+      {
+        id: `service-${medium}-${sight.id}${part.suffix === '' ? '' : `-${part.suffix.replace(' ', '-')}`}`,
+        title: `${name}: ${sight.title}${half}`,
+        alt: `${name}, ${sight.title}${half}: runs and nodes with their ids over the pale outline of the structure; ${shown.length} nodes.`,
+        ...layout,
+        room: { ...layout.room, y0: layout.room.y0 + LEGEND_MM },
+        front: view.front,
+        units: a.model.shop.units,
+        marks: [...clipMarks(background.marks, clip), ...run.marks, ...node.marks],
+        legend: legendMarks([medium], kinds, [2, 3], sheet.widthMm - 4),
+        wishes: [...background.wishes.filter(({ anchor }) => holds(clip, anchor)), ...run.wishes, ...node.wishes],
+        notes: [
+          view === VIEWS.plan ? 'Right (kerb) side up.' : '',
+          'Dashed: access panels. Runs that lie over each other are drawn side by side.',
+        ].filter(Boolean),
+        rest: 'in the schedules',
+      },
+      options,
+    ),
+  ];
 }
 
 /** The shell, widened to whatever hangs below or beside it. */
