@@ -71,7 +71,7 @@ function sectionWalls(shape: SectionShape): readonly Wall[] {
     case 'custom':
       return [across(0, depth)];
     case 'round bar':
-      return [0, 1, 2, 3].map((step) => bar(shape.diameterMm / 2, (step * Math.PI) / 4));
+      return [0, 1, 2, 3, 4, 5].map((step) => bar(shape.diameterMm / 2, (step * Math.PI) / 6));
     case 'round tube':
       return arc(shape.diameterMm / 2, shape.wallMm, 0, 0, 0, 2 * Math.PI);
     case 'corner radius': {
@@ -81,12 +81,12 @@ function sectionWalls(shape: SectionShape): readonly Wall[] {
   }
 }
 
-/** A quarter of a round bar's bulk: four of these, each turned by 45°, fill the circle but for slivers. */
+/** One of six rectangles, each turned by 30°, that fill a round bar but for slivers. */
 const bar = (radius: number, turn: number): Wall => ({
   depth: 0,
   width: 0,
-  halfDepth: radius * Math.cos(Math.PI / 8),
-  halfWidth: radius * Math.sin(Math.PI / 8),
+  halfDepth: radius * Math.cos(Math.PI / 12),
+  halfWidth: radius * Math.sin(Math.PI / 12),
   turn,
 });
 
