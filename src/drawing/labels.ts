@@ -40,6 +40,8 @@ export interface Placement {
 
 const AIR_MM = 0.5;
 const RINGS_MM = [3, 5, 7.5, 10, 13, 16, 20, 25, 31, 38, 46, 56] as const;
+/** Repeats and other anchors are only tried this near: far away the first anchor does as well. */
+const NEAR_RINGS = 3;
 const ANGLES = 20;
 const NEAREST_WITHOUT_LEADER_MM = 1.2;
 /** What crossing another leader or lying on one costs, as millimetres of distance. */
@@ -118,7 +120,8 @@ function bestPlace(wish: LabelWish, state: State): PlacedLabel | undefined {
     const later = index * OTHER_ANCHOR_COST;
     if (wish.centred) consider(wanted, boxAt(wanted, anchor), later);
     for (const box of beside(wanted)) consider(wanted, box, later + (wish.centred ? 2 : 0));
-    for (const [box, awayMm] of around(wanted, wish.repeat ? 2 : RINGS_MM.length)) consider(wanted, box, later + awayMm);
+    for (const [box, awayMm] of around(wanted, wish.repeat || index > 0 ? NEAR_RINGS : RINGS_MM.length))
+      consider(wanted, box, later + awayMm);
   });
   if (!best && !wish.repeat) for (const [box, awayMm] of anywhere(wish, state.room)) consider(wish, box, awayMm);
   return best?.placed;

@@ -46,7 +46,7 @@ export function generalArrangement(a: Assessment, sheet: SheetSize, options: Dra
   ];
 }
 
-const DIMENSION_ROOM = { sideMm: 12, aboveMm: 12, belowMm: 20, mostMm: 0 } as const;
+const DIMENSION_ROOM = { sideMm: 12, aboveMm: 12, belowMm: 20, mostMm: 30 } as const;
 
 function floorPlan({ model, shell, vehicle, sheet, options }: Sheet): Drawing {
   const layout = layOut([{ view: VIEWS.plan, bounds: viewBounds(VIEWS.plan, extentCorners(vehicle)) }], sheet, DIMENSION_ROOM);
