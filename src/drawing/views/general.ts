@@ -58,9 +58,10 @@ function floorPlan({ model, shell, vehicle, sheet, options }: Sheet): Drawing {
   }
   const wishes: LabelWish[] = [...axleWishes(model, port, (x) => [x, vehicle.low[1], 0])];
   for (const component of model.shell.components) {
-    if (component.at[2] > shell.high[2] - 100) continue;
+    // Without a size it is a mass somewhere (paint, insulation), not a thing to find on a plan.
+    if (!component.sizeMm || component.at[2] > shell.high[2] - 100) continue;
     marks.push(...componentMarks(component, port));
-    wishes.push(wishFor(component.name, component.id, port.place(component.at), component.sizeMm ? 30 : 20));
+    wishes.push(wishFor(component.name, component.id, port.place(component.at), 30));
   }
   for (const seat of model.shell.seats) {
     marks.push(...middleMarks(port.place(seat.at), seat.id));
