@@ -13,18 +13,18 @@ const apart = (a: LabelWish, b: LabelWish): number => Math.hypot(a.anchor[0] - b
 export function grouped(wishes: readonly LabelWish[], leftOut: readonly LabelWish[]): readonly LabelWish[] {
   const taken = new Set<LabelWish>();
   const lists = new Map<LabelWish, LabelWish>();
-  for (const seed of leftOut) {
-    if (taken.has(seed) || seed.lines) continue;
+  for (const first of leftOut) {
+    if (taken.has(first) || first.lines) continue;
     const near = wishes
-      .filter((wish) => !taken.has(wish) && !wish.repeat && !wish.lines && !wish.centred && apart(seed, wish) <= TOGETHER_MM)
-      .sort((a, b) => Number(leftOut.includes(b)) - Number(leftOut.includes(a)) || apart(seed, a) - apart(seed, b))
+      .filter((wish) => !taken.has(wish) && !wish.repeat && !wish.lines && !wish.centred && apart(first, wish) <= TOGETHER_MM)
+      .sort((a, b) => Number(leftOut.includes(b)) - Number(leftOut.includes(a)) || apart(first, a) - apart(first, b))
       .slice(0, MOST_LINES);
     if (near.length < 2) continue;
     for (const wish of near) taken.add(wish);
     lists.set(
-      seed,
+      first,
       listOf(
-        seed,
+        first,
         wishes.filter((wish) => near.includes(wish)),
       ),
     );
@@ -32,9 +32,9 @@ export function grouped(wishes: readonly LabelWish[], leftOut: readonly LabelWis
   return wishes.flatMap((wish) => lists.get(wish) ?? (taken.has(wish) ? [] : [wish]));
 }
 
-function listOf(seed: LabelWish, found: readonly LabelWish[]): LabelWish {
+function listOf(first: LabelWish, found: readonly LabelWish[]): LabelWish {
   const members = [...found].sort((a, b) => a.text.localeCompare(b.text, 'en', { numeric: true }));
-  const { also: _also, id: _id, ...rest } = seed;
+  const { also: _also, id: _id, ...rest } = first;
   return {
     ...rest,
     text: members.map(({ text }) => text).join(', '),
