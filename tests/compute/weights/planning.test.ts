@@ -11,6 +11,11 @@ describe('influence lines', () => {
   it('run from the foremost to the rearmost thing on record', () => {
     expect([influence[0]?.xMm, influence.at(-1)?.xMm]).toEqual([-1000, 10000]);
   });
+  it('stay a short table where a station was typed in the wrong unit', () => {
+    const far = weights(model, takeOffOf([item('A', 10, 1e9)])).influence;
+    expect(far.length).toBeLessThan(210);
+    expect(far.at(-1)?.xMm).toBeGreaterThanOrEqual(1e9);
+  });
   it('are 100 kg on the axle itself at its own place, and add to 100 kg anywhere', () => {
     expect(influence.find((one) => one.xMm === 0)?.addsKg).toEqual({ steer: 100, drive: 0, tag: 0 });
     for (const { addsKg } of influence) expect(Object.values(addsKg).reduce((a, b) => a + b, 0)).toBeCloseTo(100, 9);
