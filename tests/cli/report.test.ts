@@ -76,6 +76,9 @@ describe('a bar', () => {
     expect(bar(50, 100, 0, 8)).toBe('███   |  ');
     expect(bar(50, 100, 17, 8)).toBe('███▒  |  ');
     expect(bar(133, 100, 0, 8)).toBe('██████|██');
+    expect(bar(99.9, 100, 0, 8)).toBe('█████ |  ');
+    expect(bar(99.9, 100, 1, 8)).toBe('█████▒|▒ ');
+    expect(bar(100.1, 100, 0, 8)).toBe('██████|█ ');
   });
 });
 
