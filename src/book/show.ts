@@ -97,7 +97,7 @@ export function showIn(system: UnitSystem): Show {
     torque: (nm) => whole(format.torque(nm, system)),
     temperature: (k) => whole(format.temperature(k, system)),
     position: (at) => format.position(at, system),
-    date: (iso) => (iso ? whole(format.date(iso)) : ''),
+    date: (iso) => (iso ? format.date(iso).replaceAll(' ', '\u00a0') : ''),
     percent: (fraction, decimals = 1) => whole(format.percent(fraction, decimals)),
     ways: waysOf(system),
   };

@@ -1,4 +1,5 @@
 import { anchor } from '../model/anchor.js';
+import { columnWidths } from './column-widths.js';
 import type { Show, Way } from './show.js';
 
 /** A record named in a cell: printed as a link where this edition prints the record. */
@@ -30,10 +31,14 @@ export interface TableData {
   /** Look of the table: a class in book.css. */
   readonly look?: string;
   readonly columns: readonly { readonly head: string; readonly unit?: string; readonly kind: Cell['kind'] }[];
+  /** Percent of the width, one for each column. */
+  readonly widths: readonly number[];
   readonly rows: readonly TableRow[];
   readonly count: number;
   /** The one line that stands there instead when it has no rows. */
   readonly empty: string;
+  /** True where the line about emptiness must stand on the page of what comes after. */
+  readonly keepEmpty?: boolean;
 }
 
 export interface TableRow {
@@ -52,6 +57,8 @@ export interface Column<R> {
 
 type Value = number | undefined;
 const MISSING = '–';
+/** Width of the text on an upright sheet, mm: letter and A4 differ by less than matters here. */
+const TEXT_MM = 175;
 
 export const ref = (id: string, text = id): Ref => ({ id, text, to: anchor(id) });
 
@@ -129,6 +136,9 @@ export interface TableOptions<R> {
   readonly rows: readonly R[];
   columns(c: Columns<R>): readonly Column<R>[];
   readonly empty: string;
+  readonly keepEmpty?: boolean;
+  /** Width that it is set in, mm; absent: that of the text. */
+  readonly widthMm?: number;
   /** Record that is at home in the row. */
   home?(row: R): string | undefined;
   /** Rows with the same heading, in the order given, stand under it. */
@@ -152,13 +162,17 @@ export function table<R>(show: Show, options: TableOptions<R>): TableData {
     });
     rows.push({ cells });
   }
+  const shown = columns.map(({ head, unit, kind }) => ({ head, kind, ...(unit ? { unit } : {}) }));
+  const look = options.look ? { look: options.look } : {};
   return {
     ...(options.caption ? { caption: options.caption } : {}),
-    ...(options.look ? { look: options.look } : {}),
-    columns: columns.map(({ head, unit, kind }) => ({ head, kind, ...(unit ? { unit } : {}) })),
+    ...look,
+    columns: shown,
+    widths: columnWidths({ columns: shown, rows, ...look }, options.widthMm ?? TEXT_MM),
     rows,
     count: options.rows.length,
     empty: options.empty,
+    ...(options.keepEmpty ? { keepEmpty: true } : {}),
   };
 }
 

@@ -6,12 +6,12 @@ import type { Book } from './book.js';
 /** Half a centre aisle, mm: nearer to the centre line than this, a place is said to be on it. */
 const ON_CENTRE_MM = 25;
 
-/** A place as a reader walks to it: `11 ft 3 in aft, left, 4 in above the frame rail`. */
+/** A place as a reader walks to it: `11 ft 3 in aft, 2 in left, 4 in above rail`. */
 export function placeWords(book: Book, [x, y, z]: Vec3): string {
   const { length } = book.show;
   const along = `${length(Math.abs(x))} ${x < 0 ? 'ahead' : 'aft'}`;
   const across = Math.abs(y) < ON_CENTRE_MM ? 'on the centre line' : `${length(Math.abs(y))} ${y < 0 ? 'left' : 'right'}`;
-  return `${along}, ${across}, ${length(Math.abs(z))} ${z < 0 ? 'below' : 'above'} the rail top`;
+  return `${along}, ${across}, ${length(Math.abs(z))} ${z < 0 ? 'below' : 'above'} rail`;
 }
 
 const REACH_WORDS: Readonly<Record<Reach, string>> = {

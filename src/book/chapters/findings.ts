@@ -43,6 +43,7 @@ const SEVERITY = { error: 'Error', warning: 'Warning', note: 'Note' } as const;
 function judgedTable(book: Book) {
   const rank = { error: 0, warning: 1, note: 2 };
   return table<Finding>(book.show, {
+    look: 'tight',
     rows: [...book.assessment.findings].sort((a, b) => rank[a.severity] - rank[b.severity]),
     group: (one) => ({ error: 'Errors', warning: 'Warnings', note: 'Notes' })[one.severity],
     columns: (c) => [

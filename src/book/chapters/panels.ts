@@ -46,6 +46,7 @@ function card(book: Book, panel: Panel) {
     behind: behindTable(
       book,
       items.filter((item) => item.kind !== 'member'),
+      items.some((item) => item.kind === 'member'),
     ),
     members: items
       .filter((item) => item.kind === 'member')
@@ -69,7 +70,7 @@ function hazardsBehind(book: Book, items: readonly BehindItem[]): string | undef
   return words || undefined;
 }
 
-function behindTable(book: Book, items: readonly BehindItem[]) {
+function behindTable(book: Book, items: readonly BehindItem[], keepEmpty: boolean) {
   const { shell } = book.assessment.model;
   const words = (item: BehindItem): string => {
     const record = shell.byId.get(item.id)?.record as
@@ -99,6 +100,7 @@ function behindTable(book: Book, items: readonly BehindItem[]) {
       c.page((item) => item.id),
     ],
     empty: 'No service, equipment or zone is recorded behind it.',
+    keepEmpty,
   });
 }
 

@@ -49,6 +49,7 @@ function circuitTable(book: Book, circuits: readonly Circuit[]) {
     return given === undefined ? undefined : given * 100;
   };
   return table(book.show, {
+    look: 'tight',
     rows: circuits,
     home: (circuit) => circuit.id,
     columns: (c) => [
@@ -101,6 +102,7 @@ function connectionTable(book: Book, nodes: readonly ServiceNode[]) {
     for (const end of [run.from, run.to]) joined.set(end, [...(joined.get(end) ?? []), run.id]);
   }
   return table(book.show, {
+    look: 'tight',
     rows: nodes,
     home: (node) => node.id,
     columns: (c) => [
@@ -137,6 +139,7 @@ function connectionTable(book: Book, nodes: readonly ServiceNode[]) {
 function runTable(book: Book, runs: readonly Run[]) {
   const figures = new Map(book.assessment.figures.takeOff.runs.map((one) => [one.id, one]));
   return table(book.show, {
+    look: 'tight',
     rows: runs,
     home: (run) => run.id,
     columns: (c) => [

@@ -40,6 +40,7 @@ function memberTable(book: Book) {
   const plate = (member: Member) =>
     member.shape.kind === 'plate' ? `plate ${book.show.thickness(member.shape.thicknessMm)}` : undefined;
   return table(book.show, {
+    look: 'tight',
     rows: byStage(book),
     home: (member) => member.id,
     group: (member) => stageName(book, member.stage) ?? 'No stage recorded',
@@ -74,6 +75,7 @@ function sectionCard(book: Book, section: Section) {
     shape: section.dimensions.shape,
     figure: book.draw.section(section, { widthMm: 62, heightMm: 62 }, book.show.system),
     table: table(book.show, {
+      widthMm: 108,
       rows: properties.flatMap((one) => propertyRows(book.show.ways, one)),
       columns: (c) => [
         c.text('Property', (row) => row.name),

@@ -71,6 +71,7 @@ function ratingTable(book: Book) {
 
 function conditionTable(book: Book) {
   return table(book.show, {
+    look: 'tight',
     rows: book.assessment.figures.weights.conditions.flatMap((condition) =>
       condition.axles.map((axle) => ({ ...axle, condition: `${condition.name}: ${book.show.mass(condition.totalKg)} in all` })),
     ),

@@ -27,61 +27,69 @@ export function prepare(): { readonly dangling: readonly string[]; readonly doub
   return { dangling: [...dangling], doubled: [...ids].filter(([, count]) => count > 1).map(([id]) => id) };
 }
 
-/** Heights of every block and every table row at their true width; fixes the columns of each table so that its parts line up. */
+/**
+ * Heights of every block and every table row at their true width; fixes the columns of each table so that its parts line up. All is
+ * read before anything is written: a write between two readings makes the browser lay the whole book out anew.
+ */
 export function measure(widthMm: Readonly<Record<'portrait' | 'landscape', number>>): Block[] {
   const MM = 25.4 / 96;
-  const blocks: Block[] = [];
   const isHeading = (one: Element | null) => one !== null && /^H[1-6]$/.test(one.tagName);
   /** A line between a heading and the table or drawing that it speaks of. */
   const introduces = (one: Element) =>
     one.tagName === 'P' &&
     isHeading(one.previousElementSibling) &&
     /^(TABLE|FIGURE|DL)$/.test(one.nextElementSibling?.tagName ?? '');
-  for (const chapter of document.querySelectorAll<HTMLElement>('section.chapter')) {
-    const children = Array.from(chapter.children) as HTMLElement[];
-    children.forEach((element, i) => {
-      const sheet = element.dataset.sheet === 'landscape' ? 'landscape' : 'portrait';
-      element.dataset.block = String(blocks.length);
-      // A box wider than the sheet would make the browser leave out the margins of its page.
-      const wide = Math.max(element.scrollWidth, element.getBoundingClientRect().width);
-      const zoom = Math.min(1, (widthMm[sheet] / MM + 0.5) / wide);
-      if (zoom < 1) element.style.setProperty('zoom', String(zoom));
-      const style = getComputedStyle(element);
-      const base = {
-        chapter: chapter.dataset.chapter ?? '',
-        heightMm: element.getBoundingClientRect().height * MM,
-        gapBeforeMm: Number.parseFloat(style.marginTop) * MM,
-        keepWithNext: isHeading(element) || element.classList.contains('keep') || introduces(element),
-        breakBefore: i === 0 || element.classList.contains('break'),
-        sheet,
-      } as const;
-      if (element.tagName !== 'TABLE') {
-        blocks.push({ ...base, kind: 'solid' });
-        return;
-      }
-      const table = element as HTMLTableElement;
-      const rows = Array.from(table.querySelectorAll<HTMLElement>(':scope > tbody > tr'));
-      const heights = rows.map((row) => row.getBoundingClientRect().height * MM);
-      const body = heights.reduce((sum, height) => sum + height, 0);
-      const widest = Array.from(table.rows).find((row) => Array.from(row.cells).every((cell) => cell.colSpan === 1));
-      if (widest && !table.querySelector('colgroup')) {
-        const group = document.createElement('colgroup');
-        for (const cell of Array.from(widest.cells)) {
-          const column = document.createElement('col');
-          column.style.width = `${cell.getBoundingClientRect().width / zoom}px`;
-          group.append(column);
-        }
-        table.prepend(group);
-        table.style.tableLayout = 'fixed';
-        table.style.width = `${table.getBoundingClientRect().width / zoom}px`;
-      }
-      blocks.push({
-        ...base,
-        kind: 'table',
-        headMm: Math.max(0, base.heightMm - body),
-        rows: rows.map((row, at) => ({ heightMm: heights[at] as number, keepWithNext: row.classList.contains('keep') })),
-      });
-    });
+  const sheetOf = (one: HTMLElement) => (one.dataset.sheet === 'landscape' ? 'landscape' : 'portrait');
+  const elements = Array.from(document.querySelectorAll<HTMLElement>('section.chapter > *'));
+
+  // What is wider than the sheet is made smaller: nothing may stick out of its page.
+  const zooms = elements.map((one) =>
+    Math.min(1, (widthMm[sheetOf(one)] / MM + 0.5) / Math.max(one.scrollWidth, one.offsetWidth, 1)),
+  );
+  elements.forEach((one, at) => {
+    if ((zooms[at] as number) < 1) one.style.setProperty('zoom', String(zooms[at]));
+  });
+
+  const columns = new Map<HTMLTableElement, { readonly widths: readonly number[]; readonly whole: number }>();
+  const blocks = elements.map((element, at): Block => {
+    const chapter = element.parentElement as HTMLElement;
+    const zoom = zooms[at] as number;
+    const base = {
+      chapter: chapter.dataset.chapter ?? '',
+      heightMm: element.getBoundingClientRect().height * MM,
+      gapBeforeMm: Number.parseFloat(getComputedStyle(element).marginTop) * MM,
+      keepWithNext: isHeading(element) || element.classList.contains('keep') || introduces(element),
+      breakBefore: element === chapter.firstElementChild || element.classList.contains('break'),
+      sheet: sheetOf(element),
+    } as const;
+    if (element.tagName !== 'TABLE') return { ...base, kind: 'solid' };
+    const table = element as HTMLTableElement;
+    const rows = Array.from(table.querySelectorAll<HTMLElement>(':scope > tbody > tr')).map((row) => ({
+      heightMm: row.getBoundingClientRect().height * MM,
+      keepWithNext: row.classList.contains('keep'),
+    }));
+    const body = rows.reduce((sum, row) => sum + row.heightMm, 0);
+    const widest = Array.from(table.rows).find((row) => Array.from(row.cells).every((cell) => cell.colSpan === 1));
+    if (widest && !table.querySelector('colgroup')) {
+      const widths = Array.from(widest.cells).map((cell) => cell.getBoundingClientRect().width / zoom);
+      columns.set(table, { widths, whole: table.getBoundingClientRect().width / zoom });
+    }
+    return { ...base, kind: 'table', headMm: Math.max(0, base.heightMm - body), rows };
+  });
+
+  elements.forEach((one, at) => {
+    one.dataset.block = String(at);
+  });
+  for (const [table, { widths, whole }] of columns) {
+    const group = document.createElement('colgroup');
+    for (const width of widths) {
+      const column = document.createElement('col');
+      column.style.width = `${width}px`;
+      group.append(column);
+    }
+    table.prepend(group);
+    table.style.tableLayout = 'fixed';
+    table.style.width = `${whole}px`;
   }
   return blocks;
 }
