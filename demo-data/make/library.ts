@@ -98,9 +98,9 @@ const gtaw = (from: string, until: string): Rec => ({ process: 'GTAW', positions
 const vt = (from: string, until: string): Rec => ({ method: 'VT', from, until });
 
 const PEOPLE_RECORDS: readonly Rec[] = [
-  { '#': 'Welders. Stamp first, as on the part.', id: 'K7', name: 'Corvina Thessel', role: 'welder', qualified: [gmaw('2025-05-12', '2027-05-12'), gtaw('2025-05-12', '2027-05-12')] },
+  { '#': 'Welders. Stamp first, as on the part.', id: 'K7', name: 'Corvina Thessel', role: 'welder', qualified: [gmaw('2025-06-09', '2027-06-09'), gtaw('2025-06-09', '2027-06-09')] },
   { id: 'M3', name: 'Osgood Farrowby', role: 'welder', qualified: [gmaw('2025-08-04', '2027-08-04')] },
-  { id: 'R2', name: 'Lindle Quarrenshaw', role: 'welder', qualified: [gmaw('2025-02-17', '2027-02-17'), gtaw('2025-06-02', '2027-06-02')] },
+  { id: 'R2', name: 'Lindle Quarrenshaw', role: 'welder', qualified: [gmaw('2025-06-16', '2027-06-16'), gtaw('2025-06-16', '2027-06-16')] },
   { id: 'B9', name: 'Iskander Wroth-Pelly', role: 'welder', qualified: [gmaw('2025-09-01', '2027-09-01')], note: 'MIG only' },
   { id: 'D4', name: 'Marigold Stenhouse-Ek', role: 'welder', qualified: [gmaw('2026-08-10', '2028-08-10')], note: 'passed the bend test on her second plate, August 2026' },
   { '#': ['', 'Inspectors. Nobody looks at their own beads.'], id: 'J2', name: 'Perpetua Vannock', role: 'inspector', qualified: [vt('2024-03-01', '2027-03-01'), { method: 'PT', from: '2024-03-01', until: '2027-03-01' }] },
@@ -119,6 +119,7 @@ export const INSTRUMENTS = list(
     { id: 'SC-2', kind: 'axle scale', name: 'platform at the Nettlecombe grain yard', resolution: '20 lb', tolerance: '0.1 %', calibrated: '2026-03-02', due: '2027-03-02' },
     { id: 'PG-1', kind: 'pressure gauge', name: '0 to 5 psi, for gas', resolution: '0.05 psi', tolerance: '0.05 psi', calibrated: '2025-11-10', due: '2026-11-10' },
     { id: 'PG-2', kind: 'pressure gauge', name: '0 to 160 psi, water and air', resolution: '1 psi', tolerance: '1 psi', calibrated: '2025-11-10', due: '2026-11-10' },
+    { id: 'PG-4', kind: 'pressure gauge', name: '0 to 15 in w.c., for appliances', resolution: '0.1 in w.c.', tolerance: '0.1 in w.c.', calibrated: '2025-11-10', due: '2026-11-10' },
     { id: 'PG-3', kind: 'pressure gauge', name: '0 to 4,000 psi, hydraulics', resolution: '25 psi', tolerance: '25 psi', calibrated: '2025-11-10', due: '2026-11-10' },
     { id: 'IR-1', kind: 'insulation tester', resolution: '0.1 Mohm', tolerance: '3 %', calibrated: '2026-01-12', due: '2027-01-12' },
     { id: 'DM-1', kind: 'multimeter', resolution: '0.01 ohm', tolerance: '0.5 %', calibrated: '2026-01-12', due: '2027-01-12' },

@@ -1,17 +1,17 @@
-/** Writes the fictional store beside this folder. Run: npx tsx demo-data/make/main.ts [folder] */
+/**
+ * Writes the fictional store beside this folder. Run: npx tsx demo-data/make/main.ts [folder]
+ * Pictures that are there already are kept: delete one to have it made again.
+ */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { libraryFiles } from './library-files.js';
-import { filesOf021 } from './ov021/files.js';
+import { storeFiles } from './store-files.js';
 
-const out = process.argv[2] ?? fileURLToPath(new URL('..', import.meta.url));
+const home = fileURLToPath(new URL('..', import.meta.url));
+const out = process.argv[2] ?? home;
 
-function write(name: string, text: string | Buffer): void {
+for (const [name, text] of await storeFiles(home)) {
   const file = path.join(out, name);
   mkdirSync(path.dirname(file), { recursive: true });
   writeFileSync(file, text);
 }
-
-for (const [name, text] of libraryFiles()) write(name, text);
-for (const [name, text] of filesOf021()) write(`shells/OV-021/${name}`, text);

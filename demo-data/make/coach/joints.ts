@@ -51,7 +51,7 @@ export function specOf(a: Part, b: Part): JointSpec {
     const at = chord.id.endsWith('TC') ? 'top' : 'bottom';
     return { ...base, key: `${truss} ${at} ${half}`, length: 4, sides: 'arrow', position: at === 'top' ? '2F' : '1F', allRound: true };
   }
-  if (has('TBC') || has('TTC')) return { ...base, length: 6, sides: 'both', position: '2F', allRound: true };
+  if (has('TBC') || has('TTC')) return { ...base, length: 5.5, sides: 'arrow', position: '2F', allRound: true };
   if (has('KG')) return { ...base, length: has('SF') ? 5 : 6, sides: 'both', position: has('SF') ? '3F' : '4F' };
   if (has('CB') && has('SF')) return { ...base, size: 3 / 16, length: 3, sides: 'both', position: '2F' };
   if (has('CB')) return { ...base, length: 4, sides: 'both', position: '3F' };

@@ -17,6 +17,7 @@ export class Service {
   readonly nodes: Rec[] = [];
   readonly runs: Rec[] = [];
   private readonly places = new Map<string, P>();
+  private readonly ways = new Map<string, readonly P[]>();
 
   constructor(
     readonly file: string,
@@ -27,6 +28,8 @@ export class Service {
     private readonly head: readonly string[],
     /** Nodes of other services that runs may end at. */
     private readonly shared: Service | undefined = undefined,
+    /** Takes a lane apart into the cavities of it that a way comes through. */
+    private readonly cavities: (zone: string, path: readonly P[]) => readonly string[] = (zone) => [zone],
   ) {}
 
   circuit(record: Rec): void {
@@ -47,6 +50,7 @@ export class Service {
 
   run(id: string, circuit: string | undefined, from: string, to: string, more: RunMore = {}): string {
     const path = [this.placeOf(from), ...(more.via ?? []), this.placeOf(to)];
+    this.ways.set(id, path);
     const length = lengthOf(path);
     // A little slack at the ends, as it is cut.
     const installed = more.installed ?? Math.round((length * 1.012 + Math.min(2, length * 0.01)) * 2) / 2;
@@ -57,13 +61,17 @@ export class Service {
       from,
       to,
       ...(more.via && more.via.length > 0 ? { via: more.via.map(at) } : {}),
-      ...(more.zones ? { zones: more.zones } : {}),
+      ...(more.zones ? { zones: more.zones.flatMap((zone) => this.cavities(zone, path)) } : {}),
       ...(length > 12 ? { installed_length: feet(installed, 2) } : {}),
       ...(more.grommets ? { grommets: more.grommets.map((one) => (typeof one === 'string' ? one : at(one))) } : {}),
       ...this.every,
       ...more.extra,
     });
     return id;
+  }
+
+  wayOf(run: string): readonly P[] {
+    return this.ways.get(run) ?? [];
   }
 
   text(): string {

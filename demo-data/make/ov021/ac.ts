@@ -38,7 +38,7 @@ function circuit(s: Service, n: number, name: string, amps: number, breaker: num
     marking: id,
   });
   s.node(`${id}/B`, 'terminal', breakerAt(n), { name: `breaker ${n}`, torque: '4 N.m' });
-  s.run(`${id}/0`, undefined, 'ACP', `${id}/B`, { extra: { conductor: cable(6), note: 'bus' } });
+  s.run(`${id}/0`, undefined, 'ACP', `${id}/B`, { extra: { conductor: cable(6), marking: `${id} bus`, note: 'bus' } });
   return id;
 }
 
@@ -68,7 +68,7 @@ function supply(s: Service): void {
     grommets: ['CL-7', 'CL-1'],
     comment: 'up the rear cabinet, over the ceiling, down beside the mains panel',
   });
-  s.run('AC-M/1', undefined, 'ATS', 'ACP', { extra: { conductor: cable(4) } });
+  s.run('AC-M/1', undefined, 'ATS', 'ACP', { extra: { conductor: cable(4), marking: 'MAINS IN' } });
 }
 
 /** From a breaker down into the right lane, along it to `x`, in lane `y`. */

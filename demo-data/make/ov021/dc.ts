@@ -59,7 +59,7 @@ function supply(s: Service): void {
 /** The fuse of a circuit and its link to the panel’s bus. */
 function fuse(s: Service, circuit: string, n: number): string {
   const id = s.node(`${circuit}/F`, 'terminal', fuseAt(n), { name: `fuse position ${n + 1}`, torque: '2.5 N.m' });
-  s.run(`${circuit}/0`, undefined, 'DCP', id, { extra: { conductor: wire(8, 1), note: 'bus link' } });
+  s.run(`${circuit}/0`, undefined, 'DCP', id, { extra: { conductor: wire(8, 1), marking: `${circuit} bus`, note: 'bus link' } });
   return id;
 }
 
@@ -177,7 +177,6 @@ function troughCircuit(s: Service, one: TroughCircuit, i: number): void {
 
 /** Earth studs on the rails, each beside an access panel, with a washer of stainless under the lug. */
 function earths(s: Service): void {
-  s.circuit({ '#': ['', 'Earths'], id: 'DC-E', name: 'earth bonds', voltage: V, conductor: wire(4, 1), marking: 'green' });
   const studs: readonly (readonly [number, string])[] = [
     [60, 'AP-01'],
     [96, 'AP-02'],
@@ -190,8 +189,10 @@ function earths(s: Service): void {
   const bar = s.node('DCP/N', 'terminal', [47.8, -22, 58], { name: 'negative bar', torque: '9 N.m' });
   let last = bar;
   studs.forEach(([x, panel], i) => {
-    const stud = s.node(`ES-${i + 1}`, 'terminal', [x, 14.2, 4.4], { name: `earth stud ${i + 1}, right rail`, circuit: 'DC-E', panel, tolerance: '5 mm', torque: '15 N.m', note: 'stainless washer, do not paint' });
-    s.run(`DC-E/${i + 1}`, 'DC-E', last, stud, {
+    const stud = s.node(`ES-${i + 1}`, 'terminal', [x, 14.2, 4.4], { name: `earth stud ${i + 1}, right rail`, panel, tolerance: '5 mm', torque: '15 N.m', note: 'stainless washer, do not paint' });
+    s.run(`DC-E/${i + 1}`, undefined, last, stud, {
+      ...(i === 0 ? { comment: 'Earth bonds, stud to stud along the right rail' } : {}),
+      extra: { conductor: wire(4, 1), marking: 'green' },
       via: i === 0 ? [[50, -22, 58], [50, 13, 13], [50, 13, 4.4]] : [],
       zones: ['TC'],
     });

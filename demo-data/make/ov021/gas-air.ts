@@ -1,6 +1,7 @@
 import { Service } from '../coach/service.js';
 import type { P } from '../inches.js';
 import { GRID } from './plan.js';
+import { lanesOf } from './zones.js';
 
 const every = { supports: '18 in', tolerance: '10 mm', stage: 'services' };
 
@@ -89,10 +90,10 @@ export function hydraulic(): Service {
   return s;
 }
 
-/** Warm air, 4 in duct. */
+/** Warm air, 3 in duct. */
 export function duct(): Service {
-  const s = new Service('duct', 'Warm air', 'duct', { ...every, date: '2026-03-10' }, ['Warm air from the furnace, 4 in duct in the left lane.']);
-  s.circuit({ id: 'WA', name: 'warm air', size: '4 in aluminium duct', marking: 'WA' });
+  const s = new Service('duct', 'Warm air', 'duct', { ...every, date: '2026-03-10' }, ['Warm air from the furnace, 3 in duct in the left lane.'], undefined, lanesOf);
+  s.circuit({ id: 'WA', name: 'warm air', size: '3 in aluminium duct', marking: 'WA' });
   const y = -35.2;
   s.node('FURNACE/D', 'source', [GRID.mid(5), y, 13], { name: 'furnace plenum', circuit: 'WA' });
   s.node('WA-T1', 'fitting', [119, y, 3.5], { name: 'tee', circuit: 'WA', panel: 'AP-10', tolerance: '10 mm' });

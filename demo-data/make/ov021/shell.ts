@@ -12,25 +12,25 @@ envelope: {length: 27 ft 3-1/2 in, width: 100-1/4 in, height: 99 in}
 chassis:
   description: conventional cab chassis, three axles, incomplete vehicle
   document: incomplete vehicle document 77-20418
-  gvwr: 52,000 lb
+  gvwr: 48,000 lb
   gcwr: 80,000 lb
   frame: {rail_top_above_ground: 41 in, rail_spacing: 34 in}
   axles:
     - {id: steer, x: 0 in, gawr: "14,600 lb", suspension: "14,600 lb", track: 83 in, steered: yes,
        tyres: {count: 2, load_index: 152, inflation: 120 psi, inflation_for_index: 120 psi, size: 295/75R22.5}}
-    - {id: drive, x: 240 in, gawr: "21,000 lb", suspension: "21,000 lb", track: 73 in, dual: yes,
-       tyres: {count: 4, load_index: [144, 141], inflation: 110 psi, inflation_for_index: 110 psi, size: 295/75R22.5}, wheels: "7,400 lb"}
+    - {id: drive, x: 240 in, gawr: "23,000 lb", suspension: "23,000 lb", track: 73 in, dual: yes,
+       tyres: {count: 4, load_index: [148, 145], inflation: 110 psi, inflation_for_index: 110 psi, size: 295/75R22.5}, wheels: "7,400 lb"}
     - {id: tag, x: 292 in, gawr: "17,000 lb", suspension: "17,000 lb", track: 80 in, lift: yes, mass: "1,150 lb",
        share: {with: drive, fraction: 0.42}, tyres: {count: 2, load_index: 156, inflation: 120 psi, inflation_for_index: 120 psi, size: 315/80R22.5}}
   bare:                                 # as it came off the transporter, on our pads, nobody aboard
     condition: {fuel: 1/4, def: 1/2}
-    readings: {steer: "9,460 lb", drive: "5,640 lb", tag: "4,080 lb"}
+    readings: {steer: "8,520 lb", drive: "5,840 lb", tag: "4,230 lb"}
 
 tanks:
   - {id: FUEL, contents: diesel, capacity: 90 gal, at: [92 in, 38 in, -14 in]}
   - {id: DEF, contents: diesel exhaust fluid, capacity: 10 gal, at: [62 in, 40 in, -12 in]}
   - {id: LPG, contents: propane, capacity: 20 gal, at: [22 in, -40 in, -10 in]}
-  - {id: FRESH, contents: water, capacity: 60 gal, at: [88 in, -36 in, 24 in]}
+  - {id: FRESH, contents: water, capacity: 50 gal, at: [88 in, -36 in, 24 in]}
   - {id: GREY, contents: grey, capacity: 50 gal, at: [196 in, -36 in, -9 in]}
 
 seats:
@@ -39,7 +39,7 @@ seats:
   - {id: bench, at: [64 in, 30 in, 34 in], belted: yes}
 
 bays:                                   # limits are the bay floors' own, 15-1/2 in grid
-  - {id: B1-R, name: paper locker right front, at: [150 in, 38 in, -12 in], limit: 500 lb}
+  - {id: B1-R, name: paper locker right front, at: [160 in, 38 in, -12 in], limit: 500 lb}
   - {id: B2-R, name: tool locker right, at: [190 in, 38 in, -12 in], limit: 400 lb}
   - {id: B1-L, name: cord and hose locker left front, at: [140 in, -38 in, -12 in], limit: 300 lb}
   - {id: B3-R, name: rear locker right, at: [340 in, 38 in, -12 in], limit: 350 lb}
@@ -54,7 +54,7 @@ export const OPENINGS = `# As measured with the long tape before the skins, and 
   width: 10 ft 1 in
   height: 67-1/2 in
   measured: {top: 10 ft 1-1/32 in, bottom: 10 ft 1 in, front: 67-1/2 in, rear: 67-17/32 in,
-             diagonals: [138-9/16 in, 138-5/8 in], header_sag: [{at: 30 in, drop: 0 in}, {at: 60-1/2 in, drop: 1/32 in}, {at: 91 in, drop: 1/64 in}]}
+             diagonals: [138-9/16 in, 138-5/8 in], header_sag: [{at: 30 in, drop: 0 in}, {at: 60-1/2 in, drop: 3/32 in}, {at: 91 in, drop: 1/32 in}]}
   header: HD-SO-1
   gussets: [G-01, G-02, G-03, G-04]
   date: 2025-12-11

@@ -1,6 +1,7 @@
 import { Service } from '../coach/service.js';
 import type { P } from '../inches.js';
 import type { Rec } from '../yaml.js';
+import { lanesOf } from './zones.js';
 
 const every = { supports: '16 in', tolerance: '10 mm', stage: 'services', date: '2026-03-12' };
 
@@ -44,7 +45,7 @@ function riser(s: Service, circuit: string, tee: string, to: string, x: number, 
 
 export function water(): Service {
   const pipe = (size: string): Rec => ({ size, working_pressure: '50 psi' });
-  const s = new Service('water', 'Fresh water', 'water', every, ['Fresh water. Crimp rings, gauge on every one. Both trunks crown at station 117 and fall to a drain at each end.']);
+  const s = new Service('water', 'Fresh water', 'water', every, ['Fresh water. Crimp rings, gauge on every one. Both trunks crown at station 117 and fall to a drain at each end.'], undefined, lanesOf);
   s.circuit({ id: 'WC', name: 'cold water', ...pipe('1/2 in PEX'), marking: 'blue' });
   s.circuit({ id: 'WH', name: 'hot water', ...pipe('1/2 in PEX'), marking: 'red' });
   s.circuit({ id: 'WS', name: 'pump suction', ...pipe('3/4 in PEX'), marking: 'blue, two bands' });
@@ -105,22 +106,22 @@ function fixtures(s: Service): void {
 
 /** Waste: falls to the grey tank, clean-outs where a panel opens. */
 export function waste(): Service {
-  const s = new Service('waste', 'Waste', 'drain', { ...every, date: '2026-03-13' }, ['Waste, 1-1/2 in ABS, falls a quarter inch a foot to the grey tank.']);
+  const s = new Service('waste', 'Waste', 'drain', { ...every, date: '2026-03-13' }, ['Waste, 1-1/2 in ABS, falls better than 3/8 in a foot to the grey tank.'], undefined, lanesOf);
   s.circuit({ id: 'DR', name: 'waste', size: '1-1/2 in ABS', marking: 'grey' });
-  const z = (x: number): number => 5.6 - (x - 68) / 44;
+  const z = (x: number): number => 5.6 - (x - 68) / 29;
   s.node('SINK-1/W', 'load', [68.25, -44.5, 24], { name: 'type wash sink, waste', circuit: 'DR' });
   s.node('BASIN/W', 'load', [161.25, -44.5, 24], { name: 'hand basin, waste', circuit: 'DR' });
   s.node('DR-T1', 'fitting', [82, -44.5, z(82)], { name: 'clean-out 1', circuit: 'DR', panel: 'AP-09', tolerance: '10 mm' });
   s.node('DR-T2', 'fitting', [138, -44.5, z(138)], { name: 'clean-out 2', circuit: 'DR', panel: 'AP-11', tolerance: '10 mm' });
   s.node('DR-T3', 'fitting', [166, -44.5, z(166)], { name: 'wye, hand basin', circuit: 'DR', panel: 'AP-12', tolerance: '10 mm' });
-  s.node('GREY/IN', 'fitting', [188, -40, -1], { name: 'grey tank inlet', circuit: 'DR' });
-  s.node('GREY/OUT', 'fitting', [208, -40, -15], { name: 'grey tank outlet', circuit: 'DR' });
+  s.node('GREY/IN', 'device', [188, -40, -1], { name: 'grey tank inlet', circuit: 'DR' });
+  s.node('GREY/OUT', 'source', [208, -40, -15], { name: 'grey tank outlet', circuit: 'DR' });
   s.node('GREY/V', 'valve', [210, -44, -15.2], { name: 'grey dump valve', circuit: 'DR', position: 'normally closed' });
   s.node('GREY/D', 'drain', [212, -48, -15.5], { name: 'hose bayonet, left side', circuit: 'DR' });
   s.run('DR/1', 'DR', 'SINK-1/W', 'DR-T1', { via: [[68.25, -44.5, z(68)]], zones: ['LL'] });
   s.run('DR/2', 'DR', 'DR-T1', 'DR-T2', { zones: ['LL'] });
   s.run('DR/3', 'DR', 'DR-T2', 'DR-T3', { zones: ['LL'] });
-  s.run('DR/4', 'DR', 'BASIN/W', 'DR-T3', { via: [[161.25, -44.5, z(161) + 0.2]], zones: ['LL'] });
+  s.run('DR/4', 'DR', 'BASIN/W', 'DR-T3', { via: [[161.25, -44.5, z(161)]], zones: ['LL'] });
   s.run('DR/5', 'DR', 'DR-T3', 'GREY/IN', { via: [[184, -42, z(184)]], zones: ['LL'], grommets: ['BP-L-3'] });
   s.run('DR/6', 'DR', 'GREY/OUT', 'GREY/V');
   s.run('DR/7', 'DR', 'GREY/V', 'GREY/D');

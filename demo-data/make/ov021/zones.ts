@@ -23,7 +23,7 @@ export const zones = (): readonly Rec[] => [
     spare: 'two 3/4 in conduits, front to rear, empty',
     pull_cord: true,
   },
-  { id: 'LL', name: 'left lane, ahead of the drive wheels', ...box([47, -47.5, 0.6], [214, -25, 6.6]), concealed: true, closed_by: numbered('BP-L', 3), carries: ['water', 'drain', 'duct'] },
+  ...leftLanes(),
   { id: 'RL', name: 'right lane, ahead of the drive wheels', ...box([47, 25, 0.6], [214, 47.5, 6.6]), concealed: true, closed_by: numbered('BP-R', 3), carries: ['ac'], pull_cord: true },
   { id: 'RR', name: 'right rear lane, behind the tag wheels', ...box([LANE_REAR[0], 25, 0.6], [LANE_REAR[1], 47.5, 6.6]), concealed: true, closed_by: ['BP-RR-1'], carries: ['ac'] },
   {
@@ -65,6 +65,26 @@ export const zones = (): readonly Rec[] => [
     };
   }),
 ];
+
+/** The left lane is shut by three belly panels, with a baffle of foam between: three cavities. */
+function leftLanes(): readonly Rec[] {
+  return LANE_FRONT.slice(1).map((to, i) => ({
+    id: `LL-${i + 1}`,
+    name: `left lane ${i + 1}, ahead of the drive wheels`,
+    ...box([LANE_FRONT[i] as number, -47.5, 0.6], [to, -25, 6.6]),
+    concealed: true,
+    closed_by: [`BP-L-${i + 1}`],
+    carries: ['water', 'drain', 'duct'],
+  }));
+}
+
+/** `LL` → the cavities of the left lane that a way comes through. */
+export function lanesOf(zone: string, path: readonly P[]): readonly string[] {
+  if (zone !== 'LL') return [zone];
+  const low = path.filter(([, , z]) => z <= 6.6 && z >= 0.6).map(([x]) => x);
+  const [from, to] = [Math.min(...low), Math.max(...low)];
+  return LANE_FRONT.slice(1).flatMap((end, i) => (from < end && to > (LANE_FRONT[i] as number) ? [`LL-${i + 1}`] : []));
+}
 
 function roofBay(bay: number, carries: string): Rec {
   return {

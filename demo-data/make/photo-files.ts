@@ -1,0 +1,61 @@
+import { createHash } from 'node:crypto';
+import { existsSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import sharp from 'sharp';
+import type { SectionShape } from '../../src/model/library.js';
+import type { Part } from './coach/types.js';
+import { sceneSvg, type View } from './scene.js';
+import { list, type Rec } from './yaml.js';
+
+export interface Shot {
+  readonly id: string;
+  readonly of: readonly string[];
+  readonly view: string;
+  readonly taken: string;
+  readonly caption: string;
+  readonly by: string;
+  readonly scene: View;
+  /** Held upright: the picture is stored on its side, as a telephone does. */
+  readonly upright?: boolean;
+  /** The telephone wrote where it was. */
+  readonly located?: boolean;
+}
+
+export const fileOf = (shot: Shot): string => `${shot.id.toLowerCase()}.jpg`;
+
+/** The JPEG that is there already, else a new one: fonts differ from machine to machine, so pictures are made once. */
+export async function photoBytes(shot: Shot, folder: string, parts: readonly Part[], sections: ReadonlyMap<string, SectionShape>): Promise<Buffer> {
+  const file = path.join(folder, fileOf(shot));
+  if (existsSync(file)) return readFileSync(file);
+  const picture = sharp(Buffer.from(sceneSvg(shot.scene, parts, sections)));
+  const turned = shot.upright ? picture.rotate(270) : picture;
+  const exif = {
+    IFD0: { Make: 'Ondervale', Model: 'shop telephone', DateTime: `${shot.taken.replace(/-/gu, ':')} 16:04:00` },
+    // A made-up place in the open sea.
+    ...(shot.located ? { IFD3: { GPSLatitudeRef: 'N', GPSLatitude: '31/1 14/1 0/1', GPSLongitudeRef: 'W', GPSLongitude: '48/1 30/1 0/1' } } : {}),
+  };
+  return turned
+    .jpeg({ quality: 56, mozjpeg: true })
+    .withExif(exif)
+    .withMetadata({ orientation: shot.upright ? 6 : 1, exif })
+    .toBuffer();
+}
+
+export function photosYaml(head: string, shots: readonly Shot[], bytes: ReadonlyMap<string, Buffer>): string {
+  return list(
+    [head, 'sha256 is of the file as it came off the telephone.'],
+    shots.map((shot): Rec => {
+      const file = bytes.get(shot.id);
+      return {
+        id: shot.id,
+        file: fileOf(shot),
+        of: shot.of,
+        view: shot.view,
+        taken: shot.taken,
+        by: shot.by,
+        caption: shot.caption,
+        ...(file ? { sha256: createHash('sha256').update(file).digest('hex') } : {}),
+      };
+    }),
+  );
+}

@@ -1,0 +1,132 @@
+import { memberBox } from '../../src/compute/solids.js';
+import { boxBetween, type Box } from '../../src/geometry/box.js';
+import { add, cross, dot, scale, subtract, unit, type Vec3 } from '../../src/geometry/vector.js';
+import type { SectionShape } from '../../src/model/library.js';
+import { isLine, type Part } from './coach/types.js';
+import type { P } from './inches.js';
+
+/** What a camera saw: parts and runs near a place, a zone card, a tape. */
+export interface View {
+  readonly target: P;
+  /** Direction in which the camera looks. */
+  readonly look: P;
+  /** How much of the coach is across the picture, in. */
+  readonly across: number;
+  readonly depth: number;
+  readonly card: readonly string[];
+  readonly runs: readonly { readonly colour: string; readonly path: readonly P[]; readonly wide: number }[];
+  readonly boxes?: readonly { readonly from: P; readonly to: P; readonly colour: string }[];
+  /** 0 to 1: each picture is lit a little differently. */
+  readonly light: number;
+}
+
+export const WIDE = 900;
+export const HIGH = 675;
+const MM = 25.4;
+
+interface Face {
+  readonly points: readonly (readonly [number, number])[];
+  readonly far: number;
+  readonly fill: string;
+}
+
+/** An SVG of the view: faces painted from the far ones to the near ones. */
+export function sceneSvg(view: View, parts: readonly Part[], sections: ReadonlyMap<string, SectionShape>): string {
+  const camera = cameraOf(view);
+  const near = (p: Vec3, reach: number): boolean => {
+    const d = subtract(p, camera.target);
+    return Math.abs(dot(d, camera.right)) < view.across * 0.75 + reach && Math.abs(dot(d, camera.up)) < view.across * 0.6 + reach && Math.abs(dot(d, camera.look)) < view.depth;
+  };
+  const solids: (readonly [Box, string])[] = [];
+  for (const part of parts) {
+    if (!isLine(part)) continue;
+    const shape = sections.get(part.section) as SectionShape;
+    const box = memberBox({ kind: 'line', section: part.section, from: scale(part.from, MM), to: scale(part.to, MM), rollDeg: part.roll ?? 0 }, shape);
+    const inches: Box = { center: scale(box.center, 1 / MM), axes: box.axes, half: [box.half[0] / MM, box.half[1] / MM, box.half[2] / MM] };
+    const middle = nearestOnLine(part.from, part.to, camera.target);
+    if (near(middle, 4)) solids.push([inches, '#b9c2c9']);
+  }
+  for (const box of view.boxes ?? []) solids.push([boxBetween(box.from, box.to), box.colour]);
+  const faces = solids.flatMap(([box, colour]) => facesOf(box, colour, camera, view.light));
+  const lines = view.runs.flatMap((run) =>
+    run.path.slice(1).map((to, i) => {
+      const from = run.path[i] as P;
+      const [a, b] = [camera.put(from), camera.put(to)];
+      return { far: (a[2] + b[2]) / 2 - 2, svg: `<path d="M${f(a[0])} ${f(a[1])}L${f(b[0])} ${f(b[1])}" stroke="${run.colour}" stroke-width="${f(Math.max(3, run.wide * camera.scale))}" stroke-linecap="round"/>` };
+    }),
+  );
+  const painted = [...faces.map((face) => ({ far: face.far, svg: `<path d="M${face.points.map(([x, y]) => `${f(x)} ${f(y)}`).join('L')}Z" fill="${face.fill}" stroke="#4a5258" stroke-width="0.7"/>` })), ...lines]
+    .sort((a, b) => b.far - a.far)
+    .map((one) => one.svg);
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDE}" height="${HIGH}" viewBox="0 0 ${WIDE} ${HIGH}">${wall(view.light)}${painted.join('')}${card(view.card)}${tape(camera.scale)}</svg>`;
+}
+
+const f = (n: number): string => n.toFixed(1);
+
+function cameraOf(view: View) {
+  const look = unit(view.look);
+  const reference: Vec3 = Math.abs(look[2]) > 0.95 ? [1, 0, 0] : [0, 0, 1];
+  const right = unit(cross(look, reference));
+  const up = cross(right, look);
+  const pixels = WIDE / view.across;
+  const target: Vec3 = view.target;
+  const put = (p: Vec3): readonly [number, number, number] => {
+    const d = subtract(p, target);
+    const far = dot(d, look);
+    // A weak perspective, so that parallel rails run together a little.
+    const shrink = 1 / (1 + far / (view.across * 3.2));
+    return [WIDE / 2 + dot(d, right) * pixels * shrink, HIGH / 2 - dot(d, up) * pixels * shrink, far];
+  };
+  return { look, right, up, target, scale: pixels, put };
+}
+
+function nearestOnLine(from: P, to: P, at: Vec3): Vec3 {
+  const along = subtract(to, from);
+  const t = Math.min(1, Math.max(0, dot(subtract(at, from), along) / dot(along, along)));
+  return add(from, scale(along, t));
+}
+
+function facesOf(box: Box, colour: string, camera: ReturnType<typeof cameraOf>, light: number): readonly Face[] {
+  const sun = unit([0.4 - light, -0.5 + light * 0.6, 0.8]);
+  return box.axes.flatMap((axis, k) => {
+    const side = dot(axis, camera.look) > 0 ? -1 : 1;
+    const normal = scale(axis, side);
+    if (dot(normal, camera.look) > -0.02) return [];
+    const [u, v] = [(k + 1) % 3, (k + 2) % 3];
+    const middle = add(box.center, scale(normal, box.half[k] as number));
+    const corner = (a: number, b: number): Vec3 =>
+      add(middle, add(scale(box.axes[u] as Vec3, a * (box.half[u] as number)), scale(box.axes[v] as Vec3, b * (box.half[v] as number))));
+    const put = [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)].map((p) => camera.put(p));
+    const bright = 0.55 + 0.45 * Math.max(0, dot(normal, sun));
+    return [{ points: put.map(([x, y]) => [x, y] as const), far: camera.put(middle)[2], fill: shade(colour, bright) }];
+  });
+}
+
+function shade(colour: string, bright: number): string {
+  const parts = [1, 3, 5].map((i) => Math.round(Number.parseInt(colour.slice(i, i + 2), 16) * Math.min(1, bright)));
+  return `rgb(${parts.join(',')})`;
+}
+
+const wall = (light: number): string =>
+  `<defs><linearGradient id="w" x1="0" y1="0" x2="1" y2="1"><stop offset="0" stop-color="${shade('#8b8577', 0.75 + light * 0.3)}"/><stop offset="1" stop-color="#4e4b45"/></linearGradient></defs><rect width="100%" height="100%" fill="url(#w)"/>`;
+
+/** The card that lies in every picture: zone, shell, day. */
+function card(lines: readonly string[]): string {
+  const height = 24 + lines.length * 26;
+  const text = lines.map((line, i) => `<text x="44" y="${62 + i * 26}" font-family="DejaVu Sans, sans-serif" font-size="${i === 0 ? 24 : 19}" font-weight="${i === 0 ? 700 : 400}" fill="#1b1b1b">${line}</text>`).join('');
+  const longest = Math.max(...lines.map((line, i) => line.length * (i === 0 ? 15.5 : 11.6)));
+  return `<g transform="rotate(-1.5 40 40)"><rect x="28" y="30" width="${longest + 40}" height="${height}" fill="#f4f1e6" stroke="#2b2b2b" stroke-width="2"/>${text}</g>`;
+}
+
+/** A tape along the bottom, in inches of the picture’s own scale. */
+function tape(pixels: number): string {
+  const step = pixels > 6 ? 1 : 12;
+  const ticks: string[] = [];
+  for (let n = 0; 20 + n * step * pixels < WIDE - 20; n++) {
+    const x = 20 + n * step * pixels;
+    const long = n % (step === 1 ? 12 : 4) === 0;
+    ticks.push(`<path d="M${f(x)} 640v${long ? 24 : 12}" stroke="#111" stroke-width="${long ? 2.4 : 1}"/>`);
+    if (long) ticks.push(`<text x="${f(x + 3)}" y="634" font-family="DejaVu Sans, sans-serif" font-size="15" fill="#fff">${n * step}</text>`);
+  }
+  return `<rect x="14" y="640" width="${WIDE - 28}" height="26" fill="#e9c61d" stroke="#3a3206"/>${ticks.join('')}`;
+}
