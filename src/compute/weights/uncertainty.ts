@@ -1,5 +1,5 @@
 import type { Axle } from '../../model/shell.js';
-import type { Carriage } from './axle-reactions.js';
+import { type Carriage, reactions } from './axle-reactions.js';
 import { type Burden, placedOn, stand } from './burden.js';
 import type { Load } from './load.js';
 import type { Verdict } from './types.js';
@@ -47,18 +47,27 @@ export interface Expanded {
 export function combine(sources: readonly Source[], axles: readonly Axle[], carriage: Carriage | undefined): Expanded {
   const squares = new Map<string, number[]>();
   for (const { name, burden } of sources) {
-    const { axlesKg, total } = stand(burden, axles, carriage);
-    const row = [...axlesKg, total.massKg];
+    const row = rowOf(burden, axles, carriage);
     const sums = squares.get(name) ?? row.map(() => 0);
-    squares.set(
-      name,
-      sums.map((sum, i) => sum + (row[i] as number) ** 2),
-    );
+    row.forEach((kg, i) => {
+      sums[i] = (sums[i] as number) + kg * kg;
+    });
+    squares.set(name, sums);
   }
   const byName = new Map([...squares].map(([name, sums]) => [name, sums.map((sum) => COVERAGE * Math.sqrt(sum))]));
   const width = (carriage ? axles.length : 0) + 1;
   const whole = Array.from({ length: width }, (_, i) => rootSumOfSquares([...byName.values()].map((row) => row[i] as number)));
   return { axlesKg: whole.slice(0, -1), totalKg: whole[width - 1] as number, byName };
+}
+
+/** What a source adds to each axle and, last, to the total. */
+function rowOf(burden: Burden, axles: readonly Axle[], carriage: Carriage | undefined): readonly number[] {
+  // A shell has thousands of placed items and a handful of readings: what nothing weighed goes the short way.
+  if (burden.weighed.axlesKg.some((kg) => kg !== 0)) {
+    const { axlesKg, total } = stand(burden, axles, carriage);
+    return [...axlesKg, total.massKg];
+  }
+  return [...(carriage ? reactions(carriage, burden.placed) : []), burden.placed.massKg];
 }
 
 /** Contributions to one column (an axle's place, or the last for the total), largest first; what adds nothing is left out. */

@@ -1,17 +1,20 @@
+import type { Component } from '../../model/shell.js';
 import type { Rule } from '../rule.js';
 import { kg } from './text.js';
 
 const LIMIT_KG = 227;
+/** Floors, lockers and the like on a larger footprint do not stand in one place. Common practice, no source. */
+const SPREAD_MM2 = 2e6;
 
 export const concentratedLoad: Rule = {
   name: 'weight.concentrated-load',
   severity: 'note',
-  finds: 'A single component over 227 kg (500 lb).',
+  finds: 'A single component over 227 kg (500 lb) on less than 2 m², or whose size is not on record.',
   why: 'What carries it, and what holds it in a crash, wants an engineer in the file; this tool infers no strength.',
   source: "one state's rule for vendor units asks for an engineer over 500 lb; elsewhere common practice, no source",
   check({ model }) {
     return model.shell.components.flatMap((component) =>
-      component.massKg <= LIMIT_KG
+      component.massKg <= LIMIT_KG || isSpread(component)
         ? []
         : [
             {
@@ -25,3 +28,5 @@ export const concentratedLoad: Rule = {
     );
   },
 };
+
+const isSpread = ({ sizeMm }: Component): boolean => sizeMm !== undefined && sizeMm[0] * sizeMm[1] >= SPREAD_MM2;

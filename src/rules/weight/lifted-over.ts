@@ -5,7 +5,7 @@ import { axlePlace } from './text.js';
 export const liftedOver: Rule = {
   name: 'weight.lifted-over',
   severity: 'note',
-  finds: 'Loading conditions in which a liftable axle must stay down. A warning where it may not even be lifted unladen.',
+  finds: 'Loading conditions in which a liftable axle must stay down.',
   why: 'With that axle up the others carry its load, and one of them is over its rating.',
   source: 'statics; the rating as in weight.over-rating',
   check({ figures, model }) {
@@ -22,8 +22,8 @@ export const liftedOver: Rule = {
       return [
         {
           rule: 'weight.lifted-over',
-          severity: never ? 'warning' : 'note',
-          message: `With axle ${axle.id} up axle ${[...others].join(', ')} is over its rating in ${names.join(', ')}, expected it down then: ${never ? 'do not lift it at all, and label its switch so' : 'label its switch with the conditions in which it may be lifted'}`,
+          severity: 'note',
+          message: `With axle ${axle.id} up axle ${[...others].join(', ')} is over its rating in ${names.join(', ')}, expected it down then: ${never ? 'label its switch so: up only to manoeuvre, as the chassis maker allows' : 'label its switch with the conditions in which it may be lifted'}`,
           ids: [axle.id, ...others],
           place: axlePlace(model, axle.id, 'lift'),
         },

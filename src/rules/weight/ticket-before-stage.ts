@@ -11,9 +11,14 @@ export const ticketBeforeStage: Rule = {
   check({ figures, model }) {
     return figures.weights.tickets.flatMap((figure) => {
       if (figure.stage === undefined) return [];
+      // Work after close-out is later by its nature; weight.ticket-stale and weight.relabel weigh it.
+      const amended = new Set(model.shell.amendments.flatMap((amendment) => amendment.changes));
       const later = figures.takeOff.items.flatMap((item) => {
         const date = dateOf(model, item.id);
-        return item.stage === figure.stage && date !== undefined && date.slice(0, 10) > figure.date.slice(0, 10)
+        return !amended.has(item.id) &&
+          item.stage === figure.stage &&
+          date !== undefined &&
+          date.slice(0, 10) > figure.date.slice(0, 10)
           ? [{ id: item.id, date }]
           : [];
       });

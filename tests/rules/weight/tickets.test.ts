@@ -149,6 +149,10 @@ describe('weight.ticket-before-stage', () => {
     ]);
     expect(judge(ticketBeforeStage, weighed([good], { components: [component('2026-06-30')] }), fitted)).toEqual([]);
   });
+  it('but not work done after close-out', () => {
+    const amendments = [{ ...record('AM-1'), date: '2026-07-03', reason: 'asked for', changes: ['A'], by: 'K7' }];
+    expect(judge(ticketBeforeStage, weighed([good], { components: [component('2026-07-03')], amendments }), fitted)).toEqual([]);
+  });
 });
 
 describe('weight.single-weighing', () => {
