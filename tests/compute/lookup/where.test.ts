@@ -46,9 +46,7 @@ const ids = (query: string): readonly string[] => where(given, query).map((match
 
 describe('where', () => {
   it('puts the whole id first, then what starts with it', () => {
-    expect(ids('DC-12')).toEqual(
-      ['DC-12', 'DC-12/1', 'DC-12/2', 'DC-12/S1', 'DC-12/L1'].sort((a, b) => ids('DC-12').indexOf(a) - ids('DC-12').indexOf(b)),
-    );
+    expect([...ids('DC-12')].sort()).toEqual(['DC-12', 'DC-12/1', 'DC-12/2', 'DC-12/L1', 'DC-12/S1']);
     expect(ids('DC-12')[0]).toBe('DC-12');
     expect(where(given, 'dc-12/s1')[0]?.quality).toBe('exact');
   });
