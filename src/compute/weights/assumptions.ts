@@ -1,7 +1,7 @@
 import type { Model } from '../../model/shell.js';
 import { date, mass, percent } from '../../quantity/format.js';
 import type { Basis } from './basis.js';
-import { tankRole } from './tanks.js';
+import { holdsGas, tankRole } from './tanks.js';
 
 /** What the figures assume, in sentences for every place where they are shown. */
 export function assumptions(model: Model, basis: Basis, reserve: number): readonly string[] {
@@ -15,6 +15,10 @@ export function assumptions(model: Model, basis: Basis, reserve: number): readon
   return [
     basisText(model, basis),
     'Unladen means full fuel and operating fluids, liquid petroleum gas among them; water is cargo.',
+    ...(tanks.some(holdsGas) ? ['Tanks of liquid petroleum gas are full at 80 % of their capacity.'] : []),
+    ...(chassis.bare && !chassis.bare.condition.fuelKnown
+      ? ['The bare chassis does not say how much fuel was in: it is taken as empty, and the whole tank is added.']
+      : []),
     ...(seats.some((seat) => seat.belted) ? [`Each belted seat counts ${mass(68, units)} (49 CFR 571.110).`] : []),
     ...shared.map(
       (axle) =>

@@ -8,7 +8,7 @@ export type TankRole = 'fuel' | 'operating fluid' | 'fresh water' | 'waste' | 'o
 const ROLE_WORDS: readonly (readonly [TankRole, RegExp])[] = [
   [
     'operating fluid',
-    /\b(def|diesel exhaust fluid|urea|coolant|antifreeze|glycol|hydraulic|oil|propane|lp|lpg|lp-gas|lp gas)\b/u,
+    /\b(def|diesel exhaust fluid|urea|coolant|antifreeze|glycol|hydraulic|oil|propane|butane|lp|lpg|lp gas)\b/u,
   ],
   ['waste', /\b(gr[ea]y|black|waste|sewage|toilet)\b/u],
   ['fuel', /\b(fuel|diesel|gasoline|petrol|gas)\b/u],
@@ -30,8 +30,19 @@ export function tankRole(tank: Pick<Tank, 'id' | 'contents'>): TankRole {
   return 'other';
 }
 
-/** Full tank of liquid as a load. */
-export const fullTank = (tank: Tank): Load => loadAt(tank.capacityM3 * tank.densityKgM3, tank.at);
+/** Liquid petroleum gas is filled to 80 % of the tank, the rest is room for it to expand (NFPA 58, from memory). */
+const GAS_FILL = 0.8;
+const GAS = /\b(propane|butane|lpg|lp|lp-gas)\b/iu;
+
+export const holdsGas = (tank: Tank): boolean => tankRole(tank) === 'operating fluid' && GAS.test(`${tank.contents} ${tank.id}`);
+
+const mostLevel = (tank: Tank): number => (holdsGas(tank) ? GAS_FILL : 1);
+
+/**
+ * A tank as full as it may be, as a load.
+ * Worked: 30 US gal of propane capacity hold 24 US gal, 45.7 kg at 504 kg/m³.
+ */
+export const fullTank = (tank: Tank): Load => loadAt(tank.capacityM3 * mostLevel(tank) * tank.densityKgM3, tank.at);
 
 /** Level of a tank in the unladen condition. */
 export const unladenLevel = (tank: Tank): number => (['fuel', 'operating fluid'].includes(tankRole(tank)) ? 1 : 0);
@@ -45,11 +56,12 @@ function namesOf(tank: Tank): readonly string[] {
   return [tank.id, tank.id.toLowerCase(), tank.contents.toLowerCase(), ...waste, ...words];
 }
 
-/** Level that a condition gives a tank; nothing where it does not name it. */
+/** Level that a condition gives a tank, of as full as it may be; nothing where it does not name it. */
 export function statedLevel(tank: Tank, condition: Condition): number | undefined {
   const stated = new Map(
     Object.entries(condition.levels).flatMap(([name, level]) => [[name, level] as const, [name.toLowerCase(), level] as const]),
   );
   const name = namesOf(tank).find((one) => stated.has(one));
-  return name === undefined ? undefined : stated.get(name);
+  const level = name === undefined ? undefined : stated.get(name);
+  return level === undefined ? undefined : Math.min(1, level / mostLevel(tank));
 }

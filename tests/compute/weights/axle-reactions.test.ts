@@ -53,6 +53,17 @@ describe('axles that share', () => {
     // STA-10
     close(under(tagCoach(), 14000, 4100), [5233.96, 5259.62, 3506.41]);
   });
+  it('agree with the same equations solved as a linear system', () => {
+    // ml-matrix as second opinion: sum of forces, sum of moments, and the tag's share of the group.
+    const equations = new Matrix([
+      [1, 1, 1],
+      [0, 6000, 7370],
+      [0, -0.4, 0.6],
+    ]);
+    for (const xMm of [-800, 0, 2500, 4100, 6548, 9000]) {
+      close(under(tagCoach(), 14000, xMm), solve(equations, Matrix.columnVector([14000, 14000 * xMm, 0])).to1DArray(), 6);
+    }
+  });
   it('leave all of it to the partner when one is lifted, whose mass stays aboard', () => {
     // STA-11
     close(under(tagCoach(), 14000, 4100, ['tag']), [4433.33, 9566.67, 0]);
