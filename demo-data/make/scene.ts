@@ -38,19 +38,30 @@ export function sceneSvg(view: View, parts: readonly Part[], sections: ReadonlyM
     return Math.abs(dot(d, camera.right)) < view.across * 0.75 + reach && Math.abs(dot(d, camera.up)) < view.across * 0.6 + reach && Math.abs(dot(d, camera.look)) < view.depth;
   };
   const solids: (readonly [Box, string])[] = [];
+  const plates: (readonly P[])[] = [];
   for (const part of parts) {
-    if (!isLine(part)) continue;
+    if (!isLine(part)) {
+      if (near(part.outline[0] as Vec3, 12)) plates.push(part.outline);
+      continue;
+    }
     const shape = sections.get(part.section) as SectionShape;
-    const box = memberBox({ kind: 'line', section: part.section, from: scale(part.from, MM), to: scale(part.to, MM), rollDeg: part.roll ?? 0 }, shape);
-    const inches: Box = { center: scale(box.center, 1 / MM), axes: box.axes, half: [box.half[0] / MM, box.half[1] / MM, box.half[2] / MM] };
     const middle = nearestOnLine(part.from, part.to, camera.target);
+    // Only what the picture can show: the rest of a long rail would lie behind the camera.
+    const [from, to] = [part.from, part.to].map((end) => within(end, middle, view.across * 1.1));
+    const box = memberBox({ kind: 'line', section: part.section, from: scale(from as Vec3, MM), to: scale(to as Vec3, MM), rollDeg: part.roll ?? 0 }, shape);
+    const inches: Box = { center: scale(box.center, 1 / MM), axes: box.axes, half: [box.half[0] / MM, box.half[1] / MM, box.half[2] / MM] };
     if (near(middle, 4)) solids.push([inches, '#b9c2c9']);
   }
   for (const box of view.boxes ?? []) solids.push([boxBetween(box.from, box.to), box.colour]);
-  const faces = solids.flatMap(([box, colour]) => facesOf(box, colour, camera, view.light));
+  const faces: Face[] = solids.flatMap(([box, colour]) => facesOf(box, colour, camera, view.light));
+  for (const plate of plates) {
+    const put = plate.map((p) => camera.put(p));
+    faces.push({ points: put.map(([x, y]) => [x, y] as const), far: Math.min(...put.map(([, , far]) => far)), fill: shade('#aab6bd', 0.7 + view.light * 0.3) });
+  }
   const lines = view.runs.flatMap((run) =>
-    run.path.slice(1).map((to, i) => {
+    run.path.slice(1).flatMap((to, i) => {
       const from = run.path[i] as P;
+      if (!near(nearestOnLine(from, to, camera.target), 2)) return [];
       const [a, b] = [camera.put(from), camera.put(to)];
       return { far: (a[2] + b[2]) / 2 - 2, svg: `<path d="M${f(a[0])} ${f(a[1])}L${f(b[0])} ${f(b[1])}" stroke="${run.colour}" stroke-width="${f(Math.max(3, run.wide * camera.scale))}" stroke-linecap="round"/>` };
     }),
@@ -84,6 +95,12 @@ function nearestOnLine(from: P, to: P, at: Vec3): Vec3 {
   const along = subtract(to, from);
   const t = Math.min(1, Math.max(0, dot(subtract(at, from), along) / dot(along, along)));
   return add(from, scale(along, t));
+}
+
+function within(end: Vec3, middle: Vec3, reach: number): Vec3 {
+  const away = subtract(end, middle);
+  const length = Math.hypot(...away);
+  return length <= reach ? end : add(middle, scale(away, reach / length));
 }
 
 function facesOf(box: Box, colour: string, camera: ReturnType<typeof cameraOf>, light: number): readonly Face[] {

@@ -2,8 +2,7 @@ import path from 'node:path';
 import { SHAPES } from './library.js';
 import { libraryFiles } from './library-files.js';
 import { filesOf021, services } from './ov021/files.js';
-import { shots } from './ov021/photos.js';
-import { PARTS } from './ov021/structure.js';
+import { partsOn, shots } from './ov021/photos.js';
 import { fileOf, photoBytes, photosYaml } from './photo-files.js';
 
 /** Every file of the store by its path. Pictures come from `home` where it has them. */
@@ -13,7 +12,7 @@ export async function storeFiles(home: string): Promise<ReadonlyMap<string, stri
   const all = shots(services());
   const bytes = new Map<string, Buffer>();
   for (const shot of all) {
-    const file = await photoBytes(shot, path.join(home, 'shells/OV-021/photos'), PARTS, SHAPES);
+    const file = await photoBytes(shot, path.join(home, 'shells/OV-021/photos'), partsOn(shot.taken), SHAPES);
     bytes.set(shot.id, file);
     files.set(`shells/OV-021/photos/${fileOf(shot)}`, file);
   }

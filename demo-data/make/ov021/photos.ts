@@ -1,11 +1,11 @@
 import type { Service } from '../coach/service.js';
-import { isLine } from '../coach/types.js';
+import type { Part } from '../coach/types.js';
 import type { P } from '../inches.js';
 import type { Shot } from '../photo-files.js';
 import { scatter } from '../random.js';
 import type { View } from '../scene.js';
 import { AC_BAYS, accessPanels, DC_BAYS, WALL_BAYS } from './access.js';
-import { GRID } from './plan.js';
+import { GRID, STAGE_DAYS } from './plan.js';
 import { PARTS } from './structure.js';
 
 const COLOURS: Readonly<Record<string, string>> = {
@@ -75,7 +75,14 @@ function runsNear(services: readonly Service[]): View['runs'] {
   );
 }
 
-const DOWN: P = [0.25, 0.35, -1];
+/** Saddle over the rail, damper under it, two legs. */
+const saddle = (x: number, y: number): View['boxes'] => [
+  { from: [x - 2, y - 2.4, 6.75], to: [x + 2, y + 2.4, 7.4], colour: '#6b6f73' },
+  { from: [x - 3, y - 1.6, -0.2], to: [x + 3, y + 1.6, 0.75], colour: '#23272b' },
+  { from: [x - 0.4, y - 2.3, -6], to: [x + 0.4, y - 1.6, 8.6], colour: '#c9b458' },
+  { from: [x - 0.4, y + 1.6, -6], to: [x + 0.4, y + 2.3, 8.6], colour: '#c9b458' },
+];
+
 const UP: P = [0.2, 0.3, 1];
 
 function frames(): readonly Plan[] {
@@ -84,7 +91,7 @@ function frames(): readonly Plan[] {
     (x, i): Plan => ({ of: ['SF-L', 'SF-R', `SX-${i === 0 ? '01' : i === 1 ? '03' : '06'}`], target: [x, 0, 3], look: [0.6, 0.5, -0.7], across: 84, view: 'from above, looking aft', taken: '2025-09-30', card: 'SUBFRAME', caption: `rails and cross tubes about station ${x}, before the dampers` }),
   );
   const clamps = (['UB-01', 'UB-06', 'UB-15'] as const).map(
-    (id, i): Plan => ({ of: [id], target: [[38, 112, 322][i] as number, i === 1 ? 17 : -17, 2], look: [0.7, i === 1 ? -0.6 : 0.6, -0.4], across: 30, view: 'close up', taken: '2025-10-02', card: id, caption: 'saddle, damper and isolator, marked after the second round', by: 'R2' }),
+    (id, i): Plan => ({ of: [id], target: [[38, 112, 322][i] as number, i === 1 ? 17 : -17, 2], look: [0.7, i === 1 ? -0.6 : 0.6, -0.4], across: 30, view: 'close up', taken: '2025-10-02', card: id, caption: 'saddle, damper and isolator, marked after the second round', by: 'R2', boxes: saddle([38, 112, 322][i] as number, i === 1 ? 17 : -17) }),
   );
   const floor = [120, 260].map(
     (x): Plan => ({ of: ['CB-04', 'CB-14', 'SI-L'].slice(x === 120 ? 0 : 1), target: [x, -10, 9], look: [0.5, 0.6, -0.6], across: 110, view: 'from above, left', taken: '2025-10-29', card: 'FLOOR', caption: `cross beams in the sills about station ${x}` }),
@@ -136,8 +143,9 @@ function late(): readonly Plan[] {
   return [
     { of: ['CMP-32', 'MOUNT-2'], target: [178, 29, 32], look: [0.6, 0.5, -0.5], across: 80, view: 'from the door', taken: '2026-06-18', card: 'PLATEN PRESS', caption: 'bolted down to the stringers', boxes: [{ from: [158, 14, 12], to: [198, 44, 56], colour: '#55606a' }], depth: 40 },
     { of: ['CMP-52'], target: [50, -42, 40], look: [-0.8, -0.4, -0.3], across: 40, view: 'front cabinet open', taken: '2026-08-19', card: 'AM-02', caption: 'second regulator beside the first', boxes: [{ from: [47, -46, 36], to: [51, -39, 44], colour: '#3c5a7a' }], by: 'E1', depth: 30 },
-    { of: ['UB-03', 'UB-04'], target: [74, -17, 1], look: [0.6, 0.6, -0.4], across: 30, view: 'from the left', taken: '2026-10-14', card: 'UB-03', caption: 'torque again after 640 mi, new paint mark', by: 'F6' },
+    { of: ['UB-03', 'UB-04'], target: [74, -17, 1], look: [0.6, 0.6, -0.4], across: 30, view: 'from the left', taken: '2026-10-14', card: 'UB-03', caption: 'torque again after 640 mi, new paint mark', by: 'F6', boxes: saddle(74, -17) },
   ];
 }
 
-export const partsInPictures = PARTS.filter(isLine);
+/** What stood on that day. */
+export const partsOn = (taken: string): readonly Part[] => PARTS.filter((part) => (STAGE_DAYS[part.stage]?.[0] ?? '') <= taken);
