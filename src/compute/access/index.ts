@@ -135,11 +135,13 @@ function oneRun(
   costs: ReadonlyMap<string, number>,
 ): RunAccess {
   let inReachMm = 0;
+  let openMm = 0;
   const best = new Map<string, PanelReach>();
   const covered = new Map<string, Set<number>>();
   pieces.forEach((piece, i) => {
     const concealed = isConcealed(piece.at);
     const own = reaches[i] as readonly PanelReach[];
+    if (!concealed) openMm += piece.lengthMm;
     if (!concealed || own.some(isClear)) inReachMm += piece.lengthMm;
     for (const one of own) {
       const before = best.get(one.panel);
@@ -152,6 +154,7 @@ function oneRun(
     id,
     lengthMm: sum(pieces.map((piece) => piece.lengthMm)),
     inReachMm,
+    openMm,
     panels: bestFirst([...best.values()]),
     follow: follow(covers),
   };

@@ -25,6 +25,8 @@ export interface RunAccess {
   readonly id: string;
   readonly lengthMm: number;
   readonly inReachMm: number;
+  /** Of it, what lies in no concealed zone and needs no panel. */
+  readonly openMm?: number;
   readonly panels: readonly PanelReach[];
   /** Fewest panels that open the whole way (set cover), by id, in order along the run. */
   readonly follow: readonly string[];

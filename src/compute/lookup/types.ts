@@ -30,7 +30,7 @@ export interface Match {
   readonly position?: Vec3;
   /** Access panels that open onto it, best first. */
   readonly panels: readonly PanelReach[];
-  /** True for a node that needs no panel. */
+  /** True for a node or run that lies open and needs no panel. */
   readonly open: boolean;
   /** For a run: the fewest panels to follow its whole way, in order. */
   readonly follow: readonly string[];

@@ -2,7 +2,7 @@ import type { Assessment } from '../../assess.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import { polylineLength } from '../../geometry/vector.js';
 import type { Circuit, Run } from '../../model/services.js';
-import { bestFirst } from '../access/sight.js';
+import { bestFirst, isClear } from '../access/sight.js';
 import type { PanelReach } from '../access/types.js';
 import { circuitTree, wayTo } from '../services/branches.js';
 import { matching } from './matching.js';
@@ -52,7 +52,8 @@ function matched(one: Findable, quality: MatchQuality, look: LookUps): Match {
       const access = look.runAccess.get(id);
       const protection = protectionOf(look.runs.get(id)?.circuit, look);
       const lengthMm = look.runLength.get(id) ?? polylineLength(one.path);
-      return { ...base, panels: access?.panels ?? [], follow: access?.follow ?? [], protection, path: one.path, lengthMm };
+      const open = access?.openMm !== undefined && access.openMm >= access.lengthMm - 1;
+      return { ...base, open, panels: access?.panels ?? [], follow: access?.follow ?? [], protection, path: one.path, lengthMm };
     }
     case 'circuit':
       return circuitMatch(base, look.circuits.get(id) as Circuit, look);
@@ -72,7 +73,7 @@ function matched(one: Findable, quality: MatchQuality, look: LookUps): Match {
 function circuitMatch(base: Omit<Match, 'panels' | 'path'>, circuit: Circuit, look: LookUps): Match {
   const figure = look.circuitFigure.get(circuit.id);
   const runs = look.shell.runs.filter((run) => run.circuit === circuit.id);
-  const ends = new Set(runs.flatMap((run) => [run.from, run.to]));
+  const ends = new Set(runs.flatMap((run) => [run.from, run.to]).filter((end) => !look.nodeAccess.get(end)?.open));
   const best = new Map<string, PanelReach>();
   for (const end of ends) {
     for (const reach of look.nodeAccess.get(end)?.panels ?? []) {
@@ -80,11 +81,14 @@ function circuitMatch(base: Omit<Match, 'panels' | 'path'>, circuit: Circuit, lo
       best.set(reach.panel, before ? (bestFirst([before, reach])[0] as PanelReach) : reach);
     }
   }
+  const all = bestFirst([...best.values()]);
+  const clear = all.filter(isClear);
   const path = circuitPath(circuit, runs, look);
   return {
     ...base,
     position: look.nodes.get(figure?.root ?? '')?.at ?? path[0],
-    panels: bestFirst([...best.values()]),
+    // The panels that open onto some of its nodes; where none does, those that come nearest.
+    panels: clear.length > 0 ? clear : all,
     protection: protectionOf(circuit.id, look),
     path,
     lengthMm: figure?.lengthMm,

@@ -13,10 +13,17 @@ const TAPE_MM = 25;
 const isIn = (at: Vec3, zone: string, zones: ZoneMap, slackMm: number): boolean =>
   zones.boxes.get(zone)?.some((box) => isInBox(at, box, slackMm)) ?? false;
 
+/** The first way point outside between two that are inside: ways in and out of a cavity are no strays. */
+function strayVia(run: Run, isInside: (at: Vec3) => boolean): number | undefined {
+  const inside = run.via.map(isInside);
+  const found = inside.findIndex((isIn, i) => !isIn && i > inside.indexOf(true) && i < inside.lastIndexOf(true));
+  return inside.includes(true) && found >= 0 ? found : undefined;
+}
+
 export const outsideZone: Rule = {
   name: 'service.outside-zone',
   severity: 'warning',
-  finds: 'A run that never enters a cavity it says it is in, or (a note) a way point in none of the cavities it says it is in.',
+  finds: 'A run that never enters a cavity it says it is in, or (a note) that leaves its cavities at a way point and comes back.',
   why: 'Either the cavity or the way points are wrong, and whoever looks for the run looks in the wrong place.',
   source: 'common practice, no source',
   check({ model: { shell, shop } }) {
@@ -27,8 +34,11 @@ export const outsideZone: Rule = {
       if (named.length === 0 || run.path.length < 2) return [];
       const places = [...run.path, ...samples(run.path).map((piece) => piece.at)];
       const never = named.filter((zone) => !places.some((at) => isIn(at, zone, zones, slackMm)));
-      const stray = run.via.findIndex((at) => !named.some((zone) => isIn(at, zone, zones, slackMm)));
-      return [...never.map((zone) => neverIn(run, zone)), ...(stray < 0 || never.length > 0 ? [] : [strayed(run, stray)])];
+      const stray = strayVia(run, (at) => named.some((zone) => isIn(at, zone, zones, slackMm)));
+      return [
+        ...never.map((zone) => neverIn(run, zone)),
+        ...(stray === undefined || never.length > 0 ? [] : [strayed(run, stray)]),
+      ];
     });
 
     function neverIn(run: Run, zone: string): Finding {

@@ -103,6 +103,8 @@ describe('service.outside-envelope', () => {
 });
 
 describe('service.outside-zone', () => {
+  const there: readonly Vec3[] = [[500, 0, 0]];
+  const back: readonly Vec3[] = [[1500, 0, 0]];
   const zones = [
     zone('Z', [
       [0, -50, -50],
@@ -119,12 +121,20 @@ describe('service.outside-zone', () => {
       severity: 'warning',
       ids: ['R', 'FAR'],
     });
-    expect(judged('service.outside-zone', { ...one({ zones: ['Z'] }, [[1000, 300, 0]]), zones })[0]?.severity).toBe('note');
+    expect(
+      judged('service.outside-zone', { ...one({ zones: ['Z'] }, [...there, [1000, 300, 0], ...back]), zones })[0]?.severity,
+    ).toBe('note');
+    // A way in or out of the cavity is no stray.
+    expect(judged('service.outside-zone', { ...one({ zones: ['Z'] }, [...there, [1000, 300, 0]]), zones })).toEqual([]);
   });
 
   it('lets the run’s own tolerance pass', () => {
-    expect(judged('service.outside-zone', { ...one({ zones: ['Z'] }, [[1000, 80, 0]]), zones })).toHaveLength(1);
-    expect(judged('service.outside-zone', { ...one({ zones: ['Z'], toleranceMm: 10 }, [[1000, 80, 0]]), zones })).toEqual([]);
+    expect(judged('service.outside-zone', { ...one({ zones: ['Z'] }, [...there, [1000, 80, 0], ...back]), zones })).toHaveLength(
+      1,
+    );
+    expect(
+      judged('service.outside-zone', { ...one({ zones: ['Z'], toleranceMm: 10 }, [...there, [1000, 80, 0], ...back]), zones }),
+    ).toEqual([]);
   });
 });
 
