@@ -1,4 +1,4 @@
-import { type Bounds, type Box, boundsOf } from './box.js';
+import type { Box } from './box.js';
 import { facet } from './facet.js';
 import { isConvex, signedArea, triangles } from './planar.js';
 import { add, cross, dot, scale, subtract, unit, type Vec3 } from './vector.js';
@@ -8,7 +8,6 @@ export interface Convex {
   readonly corners: readonly Vec3[];
   readonly faces: readonly Face[];
   readonly edges: readonly (readonly [Vec3, Vec3])[];
-  readonly bounds: Bounds;
 }
 
 export interface Face {
@@ -31,7 +30,7 @@ function prism(top: readonly Vec3[], bottom: readonly Vec3[]): Convex {
       ] as const,
   );
   const faces = [[...top], [...bottom].reverse(), ...sides].map((ring) => ({ normal: normalOf(ring), corners: ring }));
-  return { corners, faces, edges, bounds: boundsOf(corners) };
+  return { corners, faces, edges };
 }
 
 const normalOf = ([a, b, c]: readonly Vec3[]): Vec3 =>

@@ -47,6 +47,21 @@ function inchesOnly(sixteenths: number): string {
 }
 
 export const length = (mm: number, system: UnitSystem): string => pair(system, feetInches(mm), `${number(mm)} mm`);
+/** A gap, a sag, a weld size: to the nearest 1/64 in, tenths of a millimetre. Lengths of a foot and more as `length`. */
+export const smallLength = (mm: number, system: UnitSystem): string =>
+  Math.abs(mm) >= 304.8 ? length(mm, system) : pair(system, sixtyFourths(mm), `${number(mm, 1)} mm`);
+
+function sixtyFourths(mm: number): string {
+  const parts = Math.round((Math.abs(mm) / MM_PER_IN) * 64);
+  const [whole, over] = [Math.floor(parts / 64), parts % 64];
+  // The largest power of two that the numerator holds, up to 64.
+  const common = over === 0 ? 64 : Math.min(64, over & -over);
+  const fraction = over === 0 ? '' : `${over / common}/${64 / common}`;
+  const sign = mm < 0 && parts > 0 ? '−' : '';
+  if (fraction === '') return `${sign}${whole} in`;
+  return `${sign}${whole > 0 ? `${whole}-` : ''}${fraction} in`;
+}
+
 /** Wall and plate thicknesses: thousandths of an inch, tenths of a millimetre. */
 export const thickness = (mm: number, system: UnitSystem): string =>
   pair(system, `${(mm / MM_PER_IN).toFixed(3)} in`, `${number(mm, 1)} mm`);

@@ -1,4 +1,4 @@
-import { length, percent } from '../../quantity/format.js';
+import { length, percent, smallLength } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
 /** Larger of a tape's reading and a share of the length. House values. */
@@ -23,7 +23,7 @@ export const lengthDiffers: Rule = {
         {
           rule: 'member.length-differs',
           severity: 'warning',
-          message: `Cut length ${length(lengthMm, units)} of ${id} is ${length(Math.abs(offMm), units)} ${offMm > 0 ? 'longer' : 'shorter'} than the line from its start to its end (${length(lineLengthMm, units)}), expected at most ${length(allowedMm, units)} (${percent(SHARE)}) apart: measure again and correct \`cut_length\`, \`from\` or \`to\``,
+          message: `Cut length ${length(lengthMm, units)} of ${id} is ${smallLength(Math.abs(offMm), units)} ${offMm > 0 ? 'longer' : 'shorter'} than the line from its start to its end (${length(lineLengthMm, units)}), expected at most ${smallLength(allowedMm, units)} (${percent(SHARE)}) apart: measure again and correct \`cut_length\`, \`from\` or \`to\``,
           ids: [id],
           place: member.source.place('cut_length'),
         } as const,

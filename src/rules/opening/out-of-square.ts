@@ -1,4 +1,4 @@
-import { length, number } from '../../quantity/format.js';
+import { number, smallLength } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
 export const outOfSquare: Rule = {
@@ -18,7 +18,7 @@ export const outOfSquare: Rule = {
         {
           rule: 'opening.out-of-square',
           severity: 'warning',
-          message: `Diagonals of opening ${id} differ by ${length(diagonalDifferenceMm, shop.units)}${racked}, expected at most ${length(limit, shop.units)}: pull it square and measure again, or record the decision in findings.yaml`,
+          message: `Diagonals of opening ${id} differ by ${smallLength(diagonalDifferenceMm, shop.units)}${racked}, expected at most ${smallLength(limit, shop.units)}: pull it square and measure again, or record the decision in findings.yaml`,
           ids: [id],
           place: opening.source.place('measured', 'diagonals'),
         } as const,

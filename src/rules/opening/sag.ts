@@ -1,4 +1,4 @@
-import { length } from '../../quantity/format.js';
+import { smallLength } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
 export const sag: Rule = {
@@ -16,12 +16,12 @@ export const sag: Rule = {
       const own =
         headerDeflectionMm === undefined
           ? ''
-          : ` (its own mass alone gives ${headerDeflectionMm.toFixed(1)} mm on plain supports)`;
+          : ` (its own mass alone gives ${smallLength(headerDeflectionMm, shop.units)} on plain supports)`;
       return [
         {
           rule: 'opening.sag',
           severity: 'warning',
-          message: `Header of opening ${id} sags ${length(sagMm, shop.units)}${own}, expected at most ${length(limit, shop.units)}: find what loads it, correct and measure again, or record the decision in findings.yaml`,
+          message: `Header of opening ${id} sags ${smallLength(sagMm, shop.units)}${own}, expected at most ${smallLength(limit, shop.units)}: find what loads it, correct and measure again, or record the decision in findings.yaml`,
           ids: [id, ...(opening.header === undefined ? [] : [opening.header])],
           place: opening.source.place('measured', 'header_sag'),
         } as const,

@@ -1,4 +1,4 @@
-import { length } from '../../quantity/format.js';
+import { smallLength } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
 export const notFlat: Rule = {
@@ -16,7 +16,7 @@ export const notFlat: Rule = {
         {
           rule: 'panel.not-flat',
           severity: 'warning',
-          message: `A corner of panel ${id} lies ${length(outOfPlaneMm, shop.units)} out of the panel's plane, expected at most ${length(shop.limits.flatnessMm, shop.units)}: correct its \`outline\`, or record a bent panel as one for each flat`,
+          message: `A corner of panel ${id} lies ${smallLength(outOfPlaneMm, shop.units)} out of the panel's plane, expected at most ${smallLength(shop.limits.flatnessMm, shop.units)}: correct its \`outline\`, or record a bent panel as one for each flat`,
           ids: [id],
           place: panel.source.place('outline'),
         } as const,

@@ -1,6 +1,6 @@
 import { baseParts, thinnerMm } from '../../compute/welding/base.js';
 import { leastFilletMm } from '../../compute/welding/fillet-least.js';
-import { length, thickness } from '../../quantity/format.js';
+import { smallLength, thickness } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
 /** A leg typed in whole millimetres may be a hair under the inch size: 3 mm stands for 1/8 in. */
@@ -22,7 +22,7 @@ export const filletSmall: Rule = {
         {
           rule: 'weld.fillet-small',
           severity: 'warning',
-          message: `Fillet ${weld.id} has a leg of ${length(weld.sizeMm, units)} on ${thickness(thin, units)} metal, expected at least ${length(leastFilletMm(thin), units)}: measure it again, lay another run, or record the decision in findings.yaml`,
+          message: `Fillet ${weld.id} has a leg of ${smallLength(weld.sizeMm, units)} on ${thickness(thin, units)} metal, expected at least ${smallLength(leastFilletMm(thin), units)}: measure it again, lay another run, or record the decision in findings.yaml`,
           ids: [weld.id],
           place: weld.source.place('size'),
         } as const,

@@ -1,5 +1,5 @@
 import { JOINT_TOLERANCE_MM } from '../../compute/structure/joints.js';
-import { length } from '../../quantity/format.js';
+import { smallLength } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
 export const membersApart: Rule = {
@@ -18,7 +18,7 @@ export const membersApart: Rule = {
         {
           rule: 'weld.members-apart',
           severity: 'error',
-          message: `Weld ${id} joins ${a} and ${b}, which are ${length(gapMm, units)} apart, expected at most ${length(JOINT_TOLERANCE_MM, units)}: correct \`joins\`, or where ${a} or ${b} lies`,
+          message: `Weld ${id} joins ${a} and ${b}, which are ${smallLength(gapMm, units)} apart, expected at most ${smallLength(JOINT_TOLERANCE_MM, units)}: correct \`joins\`, or where ${a} or ${b} lies`,
           ids: [id, a, b],
           place: weld.source.place('joins'),
         } as const,

@@ -26,7 +26,7 @@ describe('member.length-differs', () => {
     const [finding] = cut(5000, 5080);
     expect(finding).toMatchObject({ rule: 'member.length-differs', severity: 'warning', ids: ['M'] });
     expect(finding?.message).toContain('5,080 mm');
-    expect(finding?.message).toContain('80 mm longer');
+    expect(finding?.message).toContain('80.0 mm longer');
     expect(finding?.message).toContain('`cut_length`');
   });
 

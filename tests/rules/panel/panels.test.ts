@@ -31,8 +31,8 @@ describe('panel.not-flat', () => {
   it('says how far, and the limit', () => {
     const [finding] = judgeStructure(notFlat, buildModel({ panels: [flatPanel('P', 0, { outline: square(40) })] }));
     expect(finding).toMatchObject({ severity: 'warning', ids: ['P'] });
-    expect(finding?.message).toContain('10 mm out of');
-    expect(finding?.message).toContain('at most 3 mm');
+    expect(finding?.message).toContain('10.0 mm out of');
+    expect(finding?.message).toContain('at most 3.0 mm');
   });
 });
 
