@@ -8,6 +8,8 @@ import type { Cell, TableData } from './table.js';
 /** Mean width of a sign, mm: 8.8 pt text and 8.5 pt fixed-width type. */
 const SIGN_MM: Readonly<Record<Cell['kind'], number>> = { text: 1.6, id: 1.88, number: 1.78, 'page-no': 1.78 };
 const PADDING_MM: Readonly<Record<Cell['kind'], number>> = { text: 2.6, id: 2.4, number: 4.2, 'page-no': 1 };
+/** A word of wide letters takes more than the mean. */
+const WIDE_WORD = 1.1;
 /** No word makes a column wider than so many signs: it is broken instead. */
 const LONGEST_WORD = 24;
 /** The share of cells that should stand on one line where the room allows. */
@@ -20,7 +22,9 @@ export function columnWidths(table: Pick<TableData, 'columns' | 'rows' | 'look'>
     const sign = SIGN_MM[column.kind];
     const words = cells.map((cell) => Math.max(0, ...wordsOf(cell).map((word) => word.length)));
     const headWord = Math.max(...`${column.head} ${column.unit ?? ''}`.split(' ').map((word) => word.length));
-    const least = Math.min(LONGEST_WORD, Math.max(quantile(words, 0.98), headWord)) * sign + PADDING_MM[column.kind];
+    const least =
+      Math.min(LONGEST_WORD, Math.max(quantile(words, 0.98), headWord)) * sign * (column.kind === 'text' ? WIDE_WORD : 1) +
+      PADDING_MM[column.kind];
     const lines = cells.map((cell) => lineLength(cell, table.look === 'dense'));
     const wanted = Math.max(least, quantile(lines, MOST_CELLS) * sign + PADDING_MM[column.kind]);
     return { least, wanted };

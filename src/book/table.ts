@@ -18,6 +18,8 @@ export interface Cell {
   readonly sub?: string;
   /** Anchor whose page number stands here. */
   readonly page?: string;
+  /** A verdict to look at twice. */
+  readonly bad?: boolean;
   /** An id too long to stand on one line. */
   readonly long?: boolean;
   /** First cell of a row: the row's head. */
@@ -57,6 +59,8 @@ export interface Column<R> {
 
 type Value = number | undefined;
 const MISSING = '–';
+/** Verdicts that need no second look; all others stand out, in bold as well as in colour. */
+const GOOD = new Set(['within', 'passed']);
 /** Width of the text on an upright sheet, mm: letter and A4 differ by less than matters here. */
 const TEXT_MM = 175;
 
@@ -97,6 +101,11 @@ export function columnsIn<R>(show: Show) {
       head,
       kind: 'text',
       cell: (row) => ({ text: text(row) || MISSING, ...(sub?.(row) ? { sub: sub(row) as string } : {}) }),
+    }),
+    verdict: (text: (row: R) => string): Column<R> => ({
+      head: 'Verdict',
+      kind: 'text',
+      cell: (row) => ({ text: text(row), ...(GOOD.has(text(row)) ? {} : { bad: true }) }),
     }),
     count: (head: string, value: (row: R) => Value, decimals = 0, unit?: string): Column<R> => ({
       head,

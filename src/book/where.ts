@@ -2,16 +2,33 @@ import type { NodeAccess, PanelReach, Reach, RunAccess } from '../compute/access
 import type { Vec3 } from '../geometry/vector.js';
 import type { Circuit, Run, ServiceNode } from '../model/services.js';
 import type { Book } from './book.js';
+import { type Show, showIn } from './show.js';
+import type { Column } from './table.js';
 
 /** Half a centre aisle, mm: nearer to the centre line than this, a place is said to be on it. */
 const ON_CENTRE_MM = 25;
 
 /** A place as a reader walks to it: `11 ft 3 in aft, 2 in left, 4 in above rail`. */
-export function placeWords(book: Book, [x, y, z]: Vec3): string {
-  const { length } = book.show;
-  const along = `${length(Math.abs(x))} ${x < 0 ? 'ahead' : 'aft'}`;
-  const across = Math.abs(y) < ON_CENTRE_MM ? 'on the centre line' : `${length(Math.abs(y))} ${y < 0 ? 'left' : 'right'}`;
-  return `${along}, ${across}, ${length(Math.abs(z))} ${z < 0 ? 'below' : 'above'} rail`;
+export function placeWords(show: Pick<Show, 'length'>, [x, y, z]: Vec3): string {
+  const along = `${show.length(Math.abs(x))} ${x < 0 ? 'ahead' : 'aft'}`;
+  const across = Math.abs(y) < ON_CENTRE_MM ? 'on the centre line' : `${show.length(Math.abs(y))} ${y < 0 ? 'left' : 'right'}`;
+  return `${along}, ${across}, ${show.length(Math.abs(z))} ${z < 0 ? 'below' : 'above'} rail`;
+}
+
+/** The column of places: where both systems are shown, the second stands small under the first. */
+export function placeColumn<R>(book: Book, head: string, at: (row: R) => Vec3 | undefined): Column<R> {
+  const { system } = book.show;
+  const first = showIn(system === 'both' ? 'us' : system);
+  const second = system === 'both' ? showIn('metric') : undefined;
+  return {
+    head,
+    kind: 'text',
+    cell: (row) => {
+      const place = at(row);
+      if (!place) return { text: '–' };
+      return { text: placeWords(first, place), ...(second ? { sub: placeWords(second, place) } : {}) };
+    },
+  };
 }
 
 const REACH_WORDS: Readonly<Record<Reach, string>> = {
@@ -28,9 +45,11 @@ export interface WayIn {
   readonly words: string;
 }
 
+export const IN_THE_OPEN = 'in the open';
+
 export function wayToNode(book: Book, id: string): WayIn {
   const access = accessOf(book).nodes.get(id);
-  if (access?.open) return { panels: [], words: 'in the open' };
+  if (access?.open) return { panels: [], words: IN_THE_OPEN };
   return wayThrough(access);
 }
 
@@ -41,7 +60,7 @@ export function wayToRun(book: Book, id: string): WayIn {
 }
 
 const shareWords = (book: Book, access: RunAccess): string =>
-  access.lengthMm > 0 ? `${book.show.percent(access.inReachMm / access.lengthMm, 0)} of its way in reach` : '';
+  access.lengthMm > 0 ? `${book.show.percent(access.inReachMm / access.lengthMm, 0)} in reach` : '';
 
 function wayThrough(access: Pick<NodeAccess, 'panels'> | undefined): WayIn {
   const best: PanelReach | undefined = access?.panels[0];
@@ -84,6 +103,8 @@ export function circuitOf(book: Book, one: ServiceNode | Run): Circuit | undefin
   return circuits.size === 1 ? shell.circuits.find((circuit) => circuit.id === only) : undefined;
 }
 
+const NO_BREAK = '\u00a0';
+
 /** What a conductor or pipe is made of, in a few words. */
 export function madeOf(one: Pick<Run, 'conductor' | 'size'> | Circuit | undefined): string | undefined {
   if (one?.size) return one.size.text;
@@ -92,5 +113,6 @@ export function madeOf(one: Pick<Run, 'conductor' | 'size'> | Circuit | undefine
   const size = wire.awg ? `${wire.awg} AWG` : wire.areaMm2 ? `${wire.areaMm2} mm²` : wire.type;
   const count = wire.conductors > 1 ? `${wire.conductors} × ` : '';
   const rating = wire.ratingC ? `, ${Math.round(wire.ratingC)} °C` : '';
-  return `${count}${size ?? 'wire'}${wire.material === 'aluminium' ? ' aluminium' : ''}${rating}`;
+  const text = `${count}${size ?? 'wire'}${wire.material === 'aluminium' ? ' aluminium' : ''}`;
+  return `${text.replaceAll(' ', NO_BREAK)}${rating.replaceAll(/(?<=\d) /gu, NO_BREAK)}`;
 }

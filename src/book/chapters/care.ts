@@ -1,6 +1,6 @@
 import type { ChapterMaker } from '../book.js';
 import { table } from '../table.js';
-import { placeWords } from '../where.js';
+import { placeColumn } from '../where.js';
 import { trappedTable } from './services.js';
 import { clampTable } from './structure.js';
 
@@ -22,7 +22,7 @@ export const care: ChapterMaker = (book) => {
           c.refs('Id', (node) => [node.id]),
           c.text('What', (node) => [node.name, node.nodeKind].filter(Boolean).join(', ')),
           c.text('Normally', (node) => node.position?.replace('normally ', '')),
-          c.text('Where', (node) => placeWords(book, node.at)),
+          placeColumn(book, 'Where', (node) => node.at),
         ],
         empty: 'No drains or water valves are recorded.',
       }),

@@ -1,7 +1,8 @@
 import type { Medium, ServiceNode } from '../../model/services.js';
 import type { Book, ChapterMaker } from '../book.js';
+import { showIn } from '../show.js';
 import { ref } from '../table.js';
-import { placeWords, wayToNode } from '../where.js';
+import { IN_THE_OPEN, placeWords, wayToNode } from '../where.js';
 
 interface Group {
   readonly title: string;
@@ -19,7 +20,7 @@ const GROUPS: readonly Group[] = [
 ];
 
 /** On the one page there is room for so many of each; the rest is in the chapters. */
-const MOST = 5;
+const MOST = 4;
 
 /** One page: gas, mains, batteries, shut-offs, where not to cut. */
 export const emergency: ChapterMaker = (book) => ({
@@ -27,7 +28,7 @@ export const emergency: ChapterMaker = (book) => ({
   title: 'In an emergency',
   template: 'emergency',
   data: {
-    figure: book.draw.emergencyPlan(book.assessment, { widthMm: book.room('portrait').widthMm, heightMm: 112 }),
+    figure: book.draw.emergencyPlan(book.assessment, { widthMm: book.room('portrait').widthMm, heightMm: 106 }),
     groups: GROUPS.map((group) => shutOffs(book, group)).filter((group) => group.items.length > 0),
   },
 });
@@ -41,7 +42,8 @@ function shutOffs(book: Book, group: Group) {
     ref: ref(node.id),
     name: node.name ?? node.nodeKind,
     normally: node.position,
-    place: placeWords(book, node.at),
+    // One page for a hurry: one system of units.
+    place: placeWords(showIn(book.show.system === 'both' ? 'us' : book.show.system), node.at),
     ...openWith(book, node),
   }));
   return { title: group.title, items, more: Math.max(0, found.length - MOST) };
@@ -49,5 +51,5 @@ function shutOffs(book: Book, group: Group) {
 
 function openWith(book: Book, node: ServiceNode) {
   const way = wayToNode(book, node.id);
-  return { panels: way.panels.map((id) => ref(id)), words: way.words };
+  return { panels: way.panels.map((id) => ref(id)), words: way.words === IN_THE_OPEN ? undefined : way.words };
 }

@@ -1,6 +1,6 @@
 import type { ChapterMaker } from '../book.js';
 import { table } from '../table.js';
-import { placeWords } from '../where.js';
+import { placeColumn } from '../where.js';
 
 /** Generator, batteries, tanks, slides and fit-out: where, how heavy, how well that is known. */
 export const equipment: ChapterMaker = (book) => {
@@ -20,7 +20,7 @@ export const equipment: ChapterMaker = (book) => {
             (one) => one.name,
             (one) => [one.part && `part ${one.part}`, one.serial && `serial ${one.serial}`, one.note].filter(Boolean).join(', '),
           ),
-          c.text('Where', (one) => placeWords(book, one.at)),
+          placeColumn(book, 'Where', (one) => one.at),
           c.mass('Mass', (one) => one.massKg),
           c.text('Mass is', (one) => one.basis),
         ],
@@ -34,7 +34,7 @@ export const equipment: ChapterMaker = (book) => {
           c.text('Contents', (one) => one.contents),
           c.text('Capacity', (one) => book.show.volume(one.capacityM3)),
           c.mass('Full', (one) => one.capacityM3 * one.densityKgM3),
-          c.text('Where', (one) => placeWords(book, one.at)),
+          placeColumn(book, 'Where', (one) => one.at),
         ],
         empty: 'No tanks are recorded.',
       }),

@@ -1,7 +1,7 @@
 import type { ConditionFigure } from '../../compute/weights/types.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { ref, table } from '../table.js';
-import { placeWords } from '../where.js';
+import { placeColumn } from '../where.js';
 
 /** Key dimensions, ratings and margins, lifting and jacking points, what is open: one spread. */
 export const glance: ChapterMaker = (book) => {
@@ -20,8 +20,8 @@ export const glance: ChapterMaker = (book) => {
       declared: declaredTable(book),
       open: open.map((one) => ({ ref: ref(one.id), text: one.description, of: one.of.map((id) => ref(id)) })),
       counts: {
-        error: findings.filter((one) => one.severity === 'error').length,
-        warning: findings.filter((one) => one.severity === 'warning').length,
+        errors: counted(findings.filter((one) => one.severity === 'error').length, 'error'),
+        warnings: counted(findings.filter((one) => one.severity === 'warning').length, 'warning'),
       },
       tellFindings: book.edition !== 'owner',
       coverage:
@@ -34,6 +34,8 @@ export const glance: ChapterMaker = (book) => {
     },
   };
 };
+
+const counted = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`;
 
 function facts(book: Book) {
   const { shell } = book.assessment.model;
@@ -79,7 +81,7 @@ function axleTable(book: Book) {
       c.mass('Load', (axle) => axle.loadKg),
       c.massDown('Margin', (axle) => axle.marginKg),
       c.mass('Uncertainty', (axle) => axle.uncertaintyKg),
-      c.text('Verdict', (axle) => axle.verdict),
+      c.verdict((axle) => axle.verdict),
     ],
     empty: 'Axle loads: nothing is weighed or rated to judge by. Not verified.',
   });
@@ -99,8 +101,12 @@ export function declaredTable(book: Book) {
     home: (one) => one.id,
     columns: (c) => [
       c.id('Id', (one) => one.id),
-      c.text('For', (one) => one.declaredKind),
-      c.text('Where', (one) => (one.at ? placeWords(book, one.at) : one.note)),
+      c.text(
+        'For',
+        (one) => one.declaredKind,
+        (one) => one.note,
+      ),
+      placeColumn(book, 'Where', (one) => one.at),
       c.text('Rating', (one) => one.rating?.text),
       c.text(
         'Declared by',

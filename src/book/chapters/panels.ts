@@ -90,7 +90,6 @@ function behindTable(book: Book, items: readonly BehindItem[], keepEmpty: boolea
     columns: (c) => [
       c.refs('Id', (item) => [item.id]),
       c.text('What', words, protection),
-      c.text('Kind', (item) => item.kind),
       c.length('Distance', (item) => item.distanceMm),
       c.text(
         'Reach',

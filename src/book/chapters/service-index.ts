@@ -1,3 +1,4 @@
+import { zoneMap } from '../../compute/access/zones.js';
 import type { Circuit, Run, ServiceNode } from '../../model/services.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { type Column, type Columns, table } from '../table.js';
@@ -36,6 +37,7 @@ const order = (a: string, b: string): number => a.localeCompare(b, 'en', { numer
 
 function entriesOf(book: Book): readonly Entry[] {
   const { shell } = book.assessment.model;
+  const map = zoneMap(shell.zones);
   const ofCircuit = (circuit: Circuit): Entry => {
     const at = circuit.protection?.at;
     return entry(circuit.id, circuit.name, 'circuit', circuit, circuit, at ? wayToNode(book, at) : { panels: [], words: '' }, []);
@@ -43,7 +45,7 @@ function entriesOf(book: Book): readonly Entry[] {
   const ofNode = (node: ServiceNode): Entry => {
     const circuit = circuitOf(book, node);
     const name = node.name ?? `${circuit?.name ?? ''} ${node.nodeKind}`.trim();
-    const zones = shell.runs.filter((run) => run.from === node.id || run.to === node.id).flatMap((run) => run.zones);
+    const zones = map.holding(node.at).map((zone) => zone.id);
     return entry(node.id, name, node.nodeKind, node, circuit, wayToNode(book, node.id), zones);
   };
   const ofRun = (run: Run): Entry => {
@@ -143,7 +145,7 @@ function byPanel(book: Book, entries: readonly Entry[]) {
         (one) => one.name,
         (one) => one.kind,
       ),
-      c.text('Reach', (one) => one.way.words),
+      c.text('Reach', (one) => (one.kind === 'run' ? 'on its way' : one.way.words)),
       c.text('Protection', (one) => one.protection),
       c.page((one) => one.id),
     ],

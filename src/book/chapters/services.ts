@@ -2,7 +2,7 @@ import type { Circuit, Medium, Run, ServiceNode } from '../../model/services.js'
 import { MEDIA } from '../../model/services.js';
 import type { Book, Chapter } from '../book.js';
 import { table } from '../table.js';
-import { circuitOf, madeOf, placeWords, protectionWords, wayToNode, wayToRun } from '../where.js';
+import { circuitOf, madeOf, placeColumn, protectionWords, wayToNode, wayToRun } from '../where.js';
 
 const ELECTRIC: readonly Medium[] = ['dc', 'ac', 'data'];
 
@@ -64,8 +64,11 @@ function circuitTable(book: Book, circuits: readonly Circuit[]) {
         (circuit) => circuit.note,
       ),
       c.count('Volt', (circuit) => circuit.voltageV, 1),
-      c.text('Protection', (circuit) => protectionWords(circuit, false)),
-      c.refs('At', (circuit) => [circuit.protection?.at]),
+      c.refs(
+        'Protected at',
+        (circuit) => [circuit.protection?.at],
+        (circuit) => protectionWords(circuit, false),
+      ),
       c.text('Conductor', (circuit) => madeOf(circuit)),
       c.count('Load', (circuit) => figures.get(circuit.id)?.loadA ?? circuit.loadA, 1, 'A'),
       c.count('Ampacity', (circuit) => figures.get(circuit.id)?.ampacityA, 0, 'A'),
@@ -124,7 +127,7 @@ function connectionTable(book: Book, nodes: readonly ServiceNode[]) {
             .filter(Boolean)
             .join(', '),
       ),
-      c.text('Where', (node) => placeWords(book, node.at)),
+      placeColumn(book, 'Where', (node) => node.at),
       c.refs(
         'Panel',
         (node) => wayToNode(book, node.id).panels,
@@ -159,7 +162,7 @@ function runTable(book: Book, runs: readonly Run[]) {
       c.refs(
         'Through',
         (run) => run.zones,
-        (run) => (run.toleranceMm === undefined ? undefined : `place known within ${book.show.length(run.toleranceMm)}`),
+        (run) => (run.toleranceMm === undefined ? undefined : `± ${book.show.length(run.toleranceMm)}`),
       ),
       c.refs(
         'Panels to follow it',
@@ -176,7 +179,7 @@ export function trappedTable(book: Book, runs: ReadonlySet<string>) {
     rows: book.assessment.figures.services.trapped.filter((one) => one.runs.some((id) => runs.has(id))),
     columns: (c) => [
       c.refs('Line', (one) => one.runs),
-      c.text('Lowest place', (one) => placeWords(book, one.at)),
+      placeColumn(book, 'Lowest place', (one) => one.at),
       c.count('Kept when level', (one) => one.levelLitres, 2, 'L'),
       c.count('On a 3 % slope', (one) => one.slopeLitres, 2, 'L'),
       c.text('Outlet', (one) => (one.noOutlet ? 'none' : 'does not empty this place')),

@@ -5,7 +5,7 @@ import type { Member } from '../../model/structure.js';
 import { type Book, type ChapterMaker, stageName } from '../book.js';
 import type { Show, Way } from '../show.js';
 import { table } from '../table.js';
-import { placeWords } from '../where.js';
+import { placeColumn } from '../where.js';
 
 /** Frames by stage, member schedules, sections with their properties, alloys, heats, clamps. */
 export const structure: ChapterMaker = (book) => {
@@ -152,7 +152,7 @@ export function clampTable(book: Book) {
         (clamp) => clamp.clampKind,
         (clamp) => [clamp.damper && `damper ${clamp.damper}`, clamp.isolator && 'isolator fitted'].filter(Boolean).join(', '),
       ),
-      c.text('Where', (clamp) => placeWords(book, clamp.at)),
+      placeColumn(book, 'Where', (clamp) => clamp.at),
       c.text('Bolt', (clamp) => clamp.bolt),
       c.torque('Torque', (clamp) => clamp.torqueNm),
       c.text('Done', (clamp) => book.show.date(clamp.date)),

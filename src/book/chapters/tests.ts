@@ -47,7 +47,7 @@ function testTable(book: Book) {
         (test) => test.instrument,
         (test) => (book.edition === 'shop' ? test.by : undefined),
       ),
-      c.text('Verdict', (test) => verdict(book, test.id)),
+      c.verdict((test) => verdict(book, test.id)),
     ],
     empty: 'No tests are recorded.',
   });

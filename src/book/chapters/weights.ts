@@ -1,6 +1,6 @@
 import { type Book, type ChapterMaker, stageName } from '../book.js';
 import { table } from '../table.js';
-import { placeWords } from '../where.js';
+import { placeColumn } from '../where.js';
 import { basisWords, hardest } from './glance.js';
 
 /** Ratings, tickets with their conditions, axle loads by condition, cargo by bay, what makes the uncertainty, the label's figures. */
@@ -88,7 +88,7 @@ function conditionTable(book: Book) {
       c.mass('Limit', (row) => row.limitKg),
       c.massDown('Margin', (row) => row.marginKg),
       c.mass('Uncertainty', (row) => row.uncertaintyKg),
-      c.text('Verdict', (row) => row.verdict),
+      c.verdict((row) => row.verdict),
     ],
     empty: 'No loading condition could be computed: not verified.',
   });
@@ -175,7 +175,7 @@ function bayTable(book: Book) {
         (bay) => bay.id,
         (bay) => bay.name,
       ),
-      c.text('Where', (bay) => placeWords(book, bay.at)),
+      placeColumn(book, 'Where', (bay) => bay.at),
       c.massDown('Stated limit', (bay) => bay.limitKg),
       c.massDown('Most, others empty', (bay) => allowances.get(bay.id)?.allowanceKg),
       c.massDown('Most, all together', (bay) => allowances.get(bay.id)?.togetherKg),
@@ -203,7 +203,7 @@ function seatTable(book: Book) {
     columns: (c) => [
       c.id('Seat', (seat) => seat.id),
       c.text('Belted', (seat) => (seat.belted ? 'yes' : 'no')),
-      c.text('Where', (seat) => placeWords(book, seat.at)),
+      placeColumn(book, 'Where', (seat) => seat.at),
     ],
     empty: 'No seats are recorded.',
   });
