@@ -1,9 +1,10 @@
 import type { Assessment } from '../../assess.js';
 import type { ServiceNode } from '../../model/services.js';
+import { electricNodesOf } from './isolate/drives.js';
 import { joinedTo, nodeKey, runKey, type ServiceGraph, serviceGraph, type Vertex } from './isolate/graph.js';
 import { minimumCut } from './isolate/minimum-cut.js';
-import { sourcesReaching } from './isolate/proof.js';
-import { cutAction, protectionNode } from './isolate/roles.js';
+import { type Done, sourcesReaching } from './isolate/proof.js';
+import { cutAction, isDriven, protectionNode } from './isolate/roles.js';
 import { type Targets, targetsOf } from './isolate/targets.js';
 import type { Isolation, IsolationAction } from './types.js';
 
@@ -16,17 +17,23 @@ export function isolate(assessment: Assessment, id: string): Isolation | undefin
   const entry = shell.byId.get(id);
   const targets = entry && targetsOf(entry, assessment);
   if (!entry || !targets) return undefined;
+  const look = lookUps(assessment);
   const graph = serviceGraph(shell);
   const keys = [...targets.nodes.map(nodeKey), ...targets.runs.map(runKey)];
-  const sources = sourcesReaching(shell, targets, NOTHING_DONE);
+  const driven = targets.nodes.filter((node) => look.isDriven(node));
+  const sources = sourcesReaching(shell, targets, NOTHING_DONE).filter((source) => !driven.includes(source));
   const own = new Set(targets.nodes);
-  const look = lookUps(assessment);
-  const { cut } = minimumCut(graph, keys, sources.filter((source) => !own.has(source)).map(nodeKey), look.hardship);
-  const sourcesLeft = sourcesReaching(shell, targets, {
-    nodes: new Set(cut.filter(({ what }) => what === 'node').map((vertex) => vertex.id)),
-    circuits: new Set(cut.filter(({ what }) => what === 'protection').map((vertex) => vertex.id)),
-  });
-  const actions = [...cut.map((vertex) => look.action(vertex)), ...drains(graph, keys, cut, look)];
+  const feeding = sources.filter((source) => !own.has(source)).map(nodeKey);
+  const { cut } = minimumCut(graph, keys, feeding, look.hardship);
+  const reaching = sourcesReaching(shell, targets, doneBy(cut)).filter((source) => !driven.includes(source));
+  const stopped = stopDrives(
+    assessment,
+    graph,
+    reaching.filter((source) => !own.has(source)),
+    look,
+  );
+  const sourcesLeft = reaching.filter((source) => !stopped.sources.includes(source));
+  const actions = [...unique([...stopped.cut, ...cut]).map((vertex) => look.action(vertex)), ...drains(graph, keys, cut, look)];
   return {
     id,
     kind: entry.kind,
@@ -34,11 +41,37 @@ export function isolate(assessment: Assessment, id: string): Isolation | undefin
     sources,
     sourcesLeft,
     verified: sources.length > 0,
-    notes: notes(targets, { sources, sourcesLeft, own }),
+    notes: notes(targets, { sources, sourcesLeft, own, driven, stopped: stopped.sources }),
   };
 }
 
-const NOTHING_DONE = { nodes: new Set<string>(), circuits: new Set<string>() };
+const NOTHING_DONE: Done = { nodes: new Set<string>(), circuits: new Set<string>() };
+
+const unique = (some: readonly Vertex[]): readonly Vertex[] => [...new Map(some.map((vertex) => [vertex.key, vertex])).values()];
+
+const doneBy = (cut: readonly Vertex[]): Done => ({
+  nodes: new Set(cut.filter(({ what }) => what === 'node').map((vertex) => vertex.id)),
+  circuits: new Set(cut.filter(({ what }) => what === 'protection').map((vertex) => vertex.id)),
+});
+
+/** A pump that no valve parts from the place of work is stopped by its own supply, where that is recorded and can be proved dead. */
+function stopDrives(
+  { model: { shell } }: Assessment,
+  graph: ServiceGraph,
+  left: readonly string[],
+  look: LookUps,
+): { readonly cut: readonly Vertex[]; readonly sources: readonly string[] } {
+  const stopped = left
+    .filter((id) => look.isDriven(id))
+    .flatMap((id) => {
+      const nodes = electricNodesOf(look.nodes.get(id) as ServiceNode, shell);
+      const supply = sourcesReaching(shell, { nodes, runs: [] }, NOTHING_DONE);
+      if (supply.length === 0) return [];
+      const { cut } = minimumCut(graph, nodes.map(nodeKey), supply.map(nodeKey), look.hardship);
+      return sourcesReaching(shell, { nodes, runs: [] }, doneBy(cut)).length === 0 ? [{ id, cut }] : [];
+    });
+  return { cut: stopped.flatMap(({ cut }) => cut), sources: stopped.map(({ id }) => id) };
+}
 
 type LookUps = ReturnType<typeof lookUps>;
 
@@ -58,6 +91,7 @@ function lookUps({ model: { shell }, figures }: Assessment) {
   };
   return {
     nodes,
+    isDriven: (id: string): boolean => isDriven(nodes.get(id) as ServiceNode),
     panelsTo,
     /** Of two ways with as many actions, the one without a panel to open and without plugs to pull is the easier. */
     hardship(vertex: Vertex): number {
@@ -102,13 +136,30 @@ function drains(
 
 function notes(
   targets: Targets,
-  found: { readonly sources: readonly string[]; readonly sourcesLeft: readonly string[]; readonly own: ReadonlySet<string> },
+  found: {
+    readonly sources: readonly string[];
+    readonly sourcesLeft: readonly string[];
+    readonly own: ReadonlySet<string>;
+    readonly driven: readonly string[];
+    readonly stopped: readonly string[];
+  },
 ): readonly string[] {
   const said: string[] = targets.note ? [targets.note] : [];
   if (found.sources.length === 0)
     said.push('No source is recorded on its lines: not verified. Treat it as live and under pressure.');
+  if (found.driven.length > 0) {
+    const each = found.driven.length > 1;
+    said.push(
+      `${found.driven.join(', ')} ${each ? 'drive their lines themselves: isolate their' : 'drives its line itself: isolate its'} own supply as well.`,
+    );
+  }
+  if (found.stopped.length > 0)
+    said.push(`${found.stopped.join(', ')} stopped by the supply at its place; no valve parts it from the work.`);
   const itself = found.sourcesLeft.filter((id) => found.own.has(id));
-  if (itself.length > 0) said.push(`${itself.join(', ')} is a source itself and cannot be cut off from itself.`);
+  if (itself.length > 0)
+    said.push(
+      `${itself.join(', ')} ${itself.length > 1 ? 'are sources themselves and cannot be cut off from themselves' : 'is a source itself and cannot be cut off from itself'}.`,
+    );
   const left = found.sourcesLeft.filter((id) => !found.own.has(id));
   if (left.length > 0) said.push(`Nothing on record can be opened between it and ${left.join(', ')}.`);
   said.push(

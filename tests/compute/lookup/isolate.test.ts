@@ -174,6 +174,46 @@ describe('isolate', () => {
     expect(found?.notes.join(' ')).toContain('is a source itself');
   });
 
+  it('work on a pump wants its supply shut; that it would pump is said, and no source', () => {
+    const of = (id: string, nodeKind: NodeKind, name: string) => node(id, [0, 0, 900], { nodeKind, name, medium: 'water' });
+    const [tank, valve, pump, tap] = [
+      of('T', 'source', 'Tank'),
+      of('V', 'valve', ''),
+      of('P', 'device', 'Water pump'),
+      of('K', 'load', 'Tap'),
+    ];
+    const water = assessment({
+      nodes: [tank, valve, pump, tap],
+      runs: [run('1', tank, valve), run('2', valve, pump), run('3', pump, tap)],
+    });
+    const found = isolate(water, 'P');
+    expect(found?.actions.map((one) => one.id)).toEqual(['V']);
+    expect(found?.sourcesLeft).toEqual([]);
+    expect(found?.notes.join(' ')).toContain('P drives its line itself');
+    // For a tap beyond it the pump is a source like another, and nothing parts the two.
+    expect(isolate(water, 'K')?.sourcesLeft).toEqual(['P']);
+    // With its wires on record at its place, their fuse stops it.
+    const [bat, box] = [node('BAT', [9000, 0, 900], { nodeKind: 'source' }), node('DCP', [8000, 0, 900], { nodeKind: 'panel' })];
+    const motor = node('P-M', [100, 0, 900], { nodeKind: 'load' });
+    const wired = assessment({
+      nodes: [tank, valve, pump, tap, bat, box, motor],
+      circuits: [circuit('DC-9', { protection: { kind: 'fuse', ratingA: 10, at: 'DCP' } })],
+      runs: [
+        run('1', tank, valve),
+        run('2', valve, pump),
+        run('3', pump, tap),
+        run('4', bat, box),
+        run('5', box, motor, [], { circuit: 'DC-9' }),
+      ],
+    });
+    const tapOff = isolate(wired, 'K');
+    expect(tapOff?.actions.map((one) => [one.id, one.circuit])).toEqual([
+      ['DCP', 'DC-9'],
+      ['V', undefined],
+    ]);
+    expect(tapOff?.sourcesLeft).toEqual([]);
+  });
+
   it('without a source on record nothing is proved', () => {
     const { nodes, circuits, runs } = coach();
     const dead = assessment({
@@ -198,7 +238,7 @@ describe('isolate', () => {
   it('takes a component by the connections at it', () => {
     const withLamp = assessment({ ...coach(), components: [component('LAMP', [1000, 0, 900], [10, 10, 10])] });
     expect(isolate(withLamp, 'LAMP')?.sourcesLeft).toContain('BAT');
-    expect(isolate(withLamp, 'LAMP')?.notes[0]).toContain('by their place');
+    expect(isolate(withLamp, 'LAMP')?.notes[0]).toContain('by their id or place');
   });
 
   it('shuts a water heater between two valves, prefers the easy one, and drains it', () => {

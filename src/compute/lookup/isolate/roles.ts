@@ -33,6 +33,10 @@ export function isSource(node: ServiceNode): boolean {
   return DRIVES.some(([media, words]) => media.includes(node.medium) && words.test(name));
 }
 
+/** A pump or compressor: without its own supply it drives nothing, so work on it needs that switched off and no more. */
+export const isDriven = (node: ServiceNode): boolean =>
+  node.nodeKind !== 'source' && isSource(node) && /\b(?:pump|compressor)\b/iu.test(node.name ?? '');
+
 /** A battery switch is a switch, not a battery. */
 const cutsByName = (node: ServiceNode): boolean => node.nodeKind !== 'connector' && cutAction(node) !== undefined;
 

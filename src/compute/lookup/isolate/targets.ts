@@ -48,6 +48,7 @@ const some = (targets: Targets): Targets | undefined => (targets.nodes.length + 
 function atIt(record: { readonly id: string; readonly at: Vec3; readonly sizeMm?: Vec3 }, shell: Shell): Targets | undefined {
   const box = componentBox(record);
   const isAt = (at: Vec3): boolean => (box ? isInBox(at, box, OFF_CASE_MM) : distance(at, record.at) <= AT_IT_MM);
-  const nodes = shell.nodes.filter((node) => isAt(node.at)).map((node) => node.id);
-  return some({ nodes, runs: [], note: `Taken as connected to ${record.id} by their place: ${nodes.join(', ')}.` });
+  const own = `${record.id}/`;
+  const nodes = shell.nodes.filter((node) => node.id.startsWith(own) || isAt(node.at)).map((node) => node.id);
+  return some({ nodes, runs: [], note: `Taken as connected to ${record.id} by their id or place: ${nodes.join(', ')}.` });
 }

@@ -1,0 +1,19 @@
+import { distance } from '../../../geometry/vector.js';
+import type { ServiceNode } from '../../../model/services.js';
+import type { Shell } from '../../../model/shell.js';
+import { isSource } from './roles.js';
+
+/** The wires of a pump end this near to its place on the water line, mm. House value. */
+const AT_PUMP_MM = 300;
+
+/** The electric nodes that drive a pump or compressor: loads, devices and terminals of DC and AC at its place. */
+export const electricNodesOf = (driven: ServiceNode, shell: Shell): readonly string[] =>
+  shell.nodes
+    .filter(
+      (node) =>
+        (node.medium === 'dc' || node.medium === 'ac') &&
+        (node.nodeKind === 'load' || node.nodeKind === 'device' || node.nodeKind === 'terminal') &&
+        !isSource(node) &&
+        distance(node.at, driven.at) <= AT_PUMP_MM,
+    )
+    .map((node) => node.id);
