@@ -43,6 +43,21 @@ describe('chapters', () => {
     for (const target of targets) expect(html).toContain(`id="${target}"`);
   });
 
+  it('answers in three steps: contents, index, record', async () => {
+    const html = await shopBook();
+    const contents = html.slice(html.indexOf('data-chapter="contents"'), html.indexOf('data-chapter="reading"'));
+    const index = html.slice(html.indexOf('id="c-index"'), html.indexOf('data-chapter="arrangement"'));
+    expect(contents).toContain('href="#c-index"');
+    for (const node of smallAssessment().model.shell.nodes) {
+      const home = `r-${node.id.replaceAll('/', '.2f')}`;
+      expect(index).toContain(`href="#${home}"`);
+      expect(rowOf(html, home)).toMatch(/AP-11|in the open|no panel reaches it/u);
+    }
+    const asked = [...contents.matchAll(/<tr><td><a href="#([^"]+)"/gu)].map((match) => match[1] as string);
+    expect(asked.length).toBeGreaterThanOrEqual(12);
+    for (const to of asked) expect(html).toContain(`id="${to}"`);
+  });
+
   it('prints member lengths and masses in both systems, as the take-off has them', async () => {
     const row = rowOf(await shopBook(), 'r-SF-L');
     // 382 in; 6 × 2-1/2 × 3/8 in tube: area 5.8125 in² = 3750 mm², times 9702.8 mm and 2700 kg/m³ (TUBE area by A = bd − b₁d₁).

@@ -28,7 +28,7 @@ export const emergency: ChapterMaker = (book) => ({
   title: 'In an emergency',
   template: 'emergency',
   data: {
-    figure: book.draw.emergencyPlan(book.assessment, { widthMm: book.room('portrait').widthMm, heightMm: 106 }),
+    figure: book.draw.emergencyPlan(book.assessment, { widthMm: book.room('portrait').widthMm, heightMm: 98 }),
     groups: GROUPS.map((group) => shutOffs(book, group)).filter((group) => group.items.length > 0),
   },
 });

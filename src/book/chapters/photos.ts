@@ -7,7 +7,7 @@ export const photos: ChapterMaker = (book) => {
   const order = new Map(book.assessment.model.library.stages.map((stage, at) => [stage.id, at]));
   const groups = new Map<string, PrintPhoto[]>();
   for (const one of book.photos.all) {
-    const stage = one.photo.stage ?? '';
+    const stage = stageOf(book, one) ?? '';
     groups.set(stage, [...(groups.get(stage) ?? []), one]);
   }
   const rank = (stage: string) => order.get(stage) ?? order.size;
@@ -19,7 +19,7 @@ export const photos: ChapterMaker = (book) => {
       groups: [...groups]
         .sort(([a], [b]) => rank(a) - rank(b))
         .map(([stage, list]) => ({
-          title: stage ? stageName(book, stage) : 'No stage recorded',
+          title: stage ? stageName(book, stage) : 'Of no stage',
           to: `h-photos-${rank(stage)}-${[...groups.keys()].indexOf(stage)}`,
           pairs: pairs(list.map((one) => frame(book, one))),
         })),
@@ -27,12 +27,20 @@ export const photos: ChapterMaker = (book) => {
   };
 };
 
+/** A photo's own stage, else that of the first record that it shows. */
+function stageOf(book: Book, { photo }: PrintPhoto): string | undefined {
+  const { byId } = book.assessment.model.shell;
+  return photo.stage ?? photo.of.map((id) => (byId.get(id)?.record as { stage?: string } | undefined)?.stage).find(Boolean);
+}
+
+const sentence = (text: string): string => (/[.!?]$/u.test(text) ? text : `${text}.`);
+
 function frame(book: Book, { photo, path, missing }: PrintPhoto) {
   return {
     id: photo.id,
     path,
     missing,
-    caption: photo.caption ?? photo.note ?? 'No caption recorded.',
+    caption: sentence(photo.caption ?? photo.note ?? 'No caption recorded'),
     of: photo.of.map((id) => ref(id)),
     view: photo.view,
     taken: book.show.date(photo.taken ?? photo.date),
