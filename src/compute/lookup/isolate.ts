@@ -154,7 +154,7 @@ function notes(
     );
   }
   if (found.stopped.length > 0)
-    said.push(`${found.stopped.join(', ')} stopped by the supply at its place; no valve parts it from the work.`);
+    said.push(`${found.stopped.join(', ')} is stopped by its own supply, by place or name; no valve parts it from the work.`);
   const itself = found.sourcesLeft.filter((id) => found.own.has(id));
   if (itself.length > 0)
     said.push(

@@ -6,7 +6,11 @@ import { isSource } from './roles.js';
 /** The wires of a pump end this near to its place on the water line, mm. House value. */
 const AT_PUMP_MM = 300;
 
-/** The electric nodes that drive a pump or compressor: loads, devices and terminals of DC and AC at its place. */
+/** `water pump` on the water line and `Water pump` among the wires are one thing. */
+const isNamesake = (a: ServiceNode, b: ServiceNode): boolean =>
+  a.name !== undefined && a.name.trim().toLowerCase() === b.name?.trim().toLowerCase();
+
+/** The electric nodes that drive a pump or compressor: loads, devices and terminals of DC and AC at its place, or of its name. */
 export const electricNodesOf = (driven: ServiceNode, shell: Shell): readonly string[] =>
   shell.nodes
     .filter(
@@ -14,6 +18,6 @@ export const electricNodesOf = (driven: ServiceNode, shell: Shell): readonly str
         (node.medium === 'dc' || node.medium === 'ac') &&
         (node.nodeKind === 'load' || node.nodeKind === 'device' || node.nodeKind === 'terminal') &&
         !isSource(node) &&
-        distance(node.at, driven.at) <= AT_PUMP_MM,
+        (distance(node.at, driven.at) <= AT_PUMP_MM || isNamesake(node, driven)),
     )
     .map((node) => node.id);
