@@ -28,6 +28,7 @@ export const emergency: ChapterMaker = (book) => ({
   title: 'In an emergency',
   template: 'emergency',
   data: {
+    rest: book.edition === 'owner' ? 'in the list of shut-offs' : 'in the chapter of its medium',
     figure: book.draw.emergencyPlan(book.assessment, { widthMm: book.room('portrait').widthMm, heightMm: 98 }),
     groups: GROUPS.map((group) => shutOffs(book, group)).filter((group) => group.items.length > 0),
   },
