@@ -98,10 +98,10 @@ const gtaw = (from: string, until: string): Rec => ({ process: 'GTAW', positions
 const vt = (from: string, until: string): Rec => ({ method: 'VT', from, until });
 
 const PEOPLE_RECORDS: readonly Rec[] = [
-  { '#': 'Welders. Stamp first, as on the part.', id: 'K7', name: 'Corvina Thessel', role: 'welder', qualified: [gmaw('2025-06-09', '2027-06-09'), gtaw('2025-06-09', '2027-06-09')] },
-  { id: 'M3', name: 'Osgood Farrowby', role: 'welder', qualified: [gmaw('2025-08-04', '2027-08-04')] },
+  { '#': 'Welders. Stamp first, as on the part.', id: 'K7', name: 'Corvina Thessel', role: 'welder', qualified: [gmaw('2025-06-09', '2027-06-09'), gtaw('2025-06-09', '2027-06-09'), gmaw('2026-05-18', '2028-05-18'), gtaw('2026-05-18', '2028-05-18')], note: 'plates again in May 2026, between the shells' },
+  { id: 'M3', name: 'Osgood Farrowby', role: 'welder', qualified: [gmaw('2025-08-04', '2027-08-04'), gmaw('2026-05-18', '2028-05-18')] },
   { id: 'R2', name: 'Lindle Quarrenshaw', role: 'welder', qualified: [gmaw('2025-06-16', '2027-06-16'), gtaw('2025-06-16', '2027-06-16')] },
-  { id: 'B9', name: 'Iskander Wroth-Pelly', role: 'welder', qualified: [gmaw('2025-09-01', '2027-09-01')], note: 'MIG only' },
+  { id: 'B9', name: 'Iskander Wroth-Pelly', role: 'welder', qualified: [gmaw('2025-09-01', '2027-09-01'), gmaw('2026-05-19', '2028-05-19')], note: 'MIG only' },
   { id: 'D4', name: 'Marigold Stenhouse-Ek', role: 'welder', qualified: [gmaw('2026-08-10', '2028-08-10')], note: 'passed the bend test on her second plate, August 2026' },
   { '#': ['', 'Inspectors. Nobody looks at their own beads.'], id: 'J2', name: 'Perpetua Vannock', role: 'inspector', qualified: [vt('2024-03-01', '2027-03-01'), { method: 'PT', from: '2024-03-01', until: '2027-03-01' }] },
   { id: 'J5', name: 'Emmerich Tallowby', role: 'inspector', qualified: [vt('2025-01-20', '2028-01-20')] },

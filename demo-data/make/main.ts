@@ -5,6 +5,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { plantedYaml } from './ov024/files.js';
 import { storeFiles } from './store-files.js';
 
 const home = fileURLToPath(new URL('..', import.meta.url));
@@ -15,3 +16,4 @@ for (const [name, text] of await storeFiles(home)) {
   mkdirSync(path.dirname(file), { recursive: true });
   writeFileSync(file, text);
 }
+if (out === home) writeFileSync(path.join(home, '../tests/demo/planted.yaml'), plantedYaml());

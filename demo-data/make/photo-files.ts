@@ -5,7 +5,7 @@ import sharp from 'sharp';
 import type { SectionShape } from '../../src/model/library.js';
 import type { Part } from './coach/types.js';
 import { sceneSvg, type View } from './scene.js';
-import { list, type Rec } from './yaml.js';
+import type { Rec } from './yaml.js';
 
 export interface Shot {
   readonly id: string;
@@ -41,21 +41,17 @@ export async function photoBytes(shot: Shot, folder: string, parts: readonly Par
     .toBuffer();
 }
 
-export function photosYaml(head: string, shots: readonly Shot[], bytes: ReadonlyMap<string, Buffer>): string {
-  return list(
-    [head, 'sha256 is of the file as it came off the telephone.'],
-    shots.map((shot): Rec => {
-      const file = bytes.get(shot.id);
-      return {
-        id: shot.id,
-        file: fileOf(shot),
-        of: shot.of,
-        view: shot.view,
-        taken: shot.taken,
-        by: shot.by,
-        caption: shot.caption,
-        ...(file ? { sha256: createHash('sha256').update(file).digest('hex') } : {}),
-      };
-    }),
-  );
-}
+export const photoRecords = (shots: readonly Shot[], bytes: ReadonlyMap<string, Buffer>): readonly Rec[] =>
+  shots.map((shot): Rec => {
+    const file = bytes.get(shot.id);
+    return {
+      id: shot.id,
+      file: fileOf(shot),
+      of: shot.of,
+      view: shot.view,
+      taken: shot.taken,
+      by: shot.by,
+      caption: shot.caption,
+      ...(file ? { sha256: createHash('sha256').update(file).digest('hex') } : {}),
+    };
+  });

@@ -1,14 +1,11 @@
 import { assess } from '../../src/assess.js';
 import { loadStore } from '../../src/model/load.js';
-import { pounds } from './inches.js';
 import type { Readings, Weighing } from './ov021/tickets.js';
 import { ticketsText } from './ov021/tickets.js';
 import { scatter } from './random.js';
 
 const KG_PER_LB = 0.45359237;
 const STEP_LB = 20;
-
-export const thousandsLb = (lb: number): string => pounds(lb);
 
 const round = (lb: number): number => Math.round(lb / STEP_LB) * STEP_LB;
 

@@ -116,7 +116,7 @@ interface TroughCircuit {
 const TROUGH: readonly TroughCircuit[] = [
   { name: 'front wall and cab link', amps: [2, 1], loads: ['reading lamp', 'cab buzzer'], fuse: 10, awg: 10, splice: 60, panel: 'AP-01', up: 52.75, side: 1 },
   { name: 'water pump and senders', amps: [7, 0.5], loads: ['water pump', 'tank senders'], fuse: 15, awg: 10, splice: 94, panel: 'AP-02', up: 99.25, side: -1 },
-  { name: 'front bench', amps: [3, 2], loads: ['bench lights', 'ink warmer'], fuse: 10, awg: 10, splice: 88, panel: 'AP-02', up: 83.75, side: 1 },
+  { name: 'front bench', amps: [3, 2], loads: ['bench lights', 'ink warmer'], fuse: 7.5, awg: 10, splice: 88, panel: 'AP-02', up: 83.75, side: 1 },
   { name: 'furnace', amps: [5, 0.5], loads: ['furnace blower', 'room thermostat'], fuse: 15, awg: 10, splice: 142, panel: 'AP-03', up: 145.75, side: -1 },
   { name: 'press lamps', amps: [2, 2], loads: ['lamp, hand press', 'lamp, platen press'], fuse: 10, awg: 10, splice: 148, panel: 'AP-03', up: 145.75, side: 1 },
   { name: 'slide-out power pack', amps: [55, 0], loads: ['slide power pack', 'pack sensor'], fuse: 80, awg: '4/0', splice: 204, panel: 'AP-04', up: 207.75, side: -1 },

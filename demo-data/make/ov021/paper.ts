@@ -53,7 +53,7 @@ export const amendmentsText = (): string =>
   list(
     ['After delivery on 10 July 2026'],
     [
-      { id: 'AM-01', date: '2026-07-28', by: 'E1', reason: 'bench light fuse came down from 10 A to 7.5 A after the lamps were changed', changes: ['DC-22'] },
+      { id: 'AM-01', date: '2026-07-28', by: 'E1', reason: 'bench light fuse came down from 10 A to 7.5 A after the lamps were changed', changes: ['DC-23'] },
       { id: 'AM-02', date: '2026-08-19', by: 'E1', reason: 'second solar regulator in the front cabinet', changes: ['CMP-52', 'DC-S'] },
       { id: 'AM-03', date: '2026-09-22', by: 'S8', reason: 'lamp rail over the ink slab, screwed to the ceiling panel, short screws', changes: ['CMP-53'] },
       { id: 'AM-04', date: '2026-10-14', by: 'F6', reason: 'U-bolts checked after 640 mi; two took a quarter turn', changes: ['UB-03', 'UB-04'] },

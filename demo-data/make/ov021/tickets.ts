@@ -1,5 +1,5 @@
+import { pounds } from '../inches.js';
 import { item, type Rec } from '../yaml.js';
-import { thousandsLb } from '../weigh.js';
 
 /** A ticket without its readings: those follow from the records (see weigh.ts). */
 export interface Weighing {
@@ -32,10 +32,11 @@ export const WEIGHINGS: readonly Weighing[] = [
 
 export type Readings = Readonly<Record<string, Readonly<Record<string, number | readonly [number, number]>>>>;
 
-export function ticketsText(weighings: readonly Weighing[], readings: Readings): string {
-  const records = weighings.map((one): Rec => {
+export function ticketRecords(weighings: readonly Weighing[], readings: Readings): readonly Rec[] {
+  return weighings.map((one): Rec => {
     const read = Object.entries(readings[one.id] ?? {});
     const gross = read.reduce((sum, [, lb]) => sum + (Array.isArray(lb) ? (lb[0] as number) + (lb[1] as number) : (lb as number)), 0);
+    const typed = (lb: unknown): unknown => (Array.isArray(lb) ? { left: pounds(lb[0]), right: pounds(lb[1]) } : pounds(Number(lb)));
     return {
       block: true,
       id: one.id,
@@ -44,12 +45,14 @@ export function ticketsText(weighings: readonly Weighing[], readings: Readings):
       scale: one.scale,
       ticket: one.ticket,
       condition: one.condition,
-      readings: Object.fromEntries(
-        read.map(([axle, lb]) => [axle, Array.isArray(lb) ? { left: thousandsLb(lb[0] as number), right: thousandsLb(lb[1] as number) } : thousandsLb(lb as number)]),
-      ),
-      ...(one.gross ? { gross: thousandsLb(gross) } : {}),
+      readings: Object.fromEntries(read.map(([axle, lb]) => [axle, typed(lb)])),
+      ...(one.gross ? { gross: pounds(gross) } : {}),
       ...(one.note ? { note: one.note } : {}),
     };
   });
-  return `# Scale tickets. What was in it and on it stands on the ticket, or the ticket is worth nothing.\n${records.map((one) => item(one)).join('\n')}`;
 }
+
+export const ticketsText = (weighings: readonly Weighing[], readings: Readings): string =>
+  `# Scale tickets. What was in it and on it stands on the ticket, or the ticket is worth nothing.\n${ticketRecords(weighings, readings)
+    .map((one) => item(one))
+    .join('\n')}`;
