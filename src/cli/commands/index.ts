@@ -8,6 +8,7 @@ import { declareList } from './list.js';
 import { declareNear } from './near.js';
 import { declareNewShell } from './new-shell.js';
 import { declareNewStore } from './new-store.js';
+import { declareRelease } from './release.js';
 import { declareSchema } from './schema.js';
 import { declareTakeoff } from './takeoff.js';
 import { declareWeights } from './weights.js';
@@ -24,6 +25,7 @@ export const COMMANDS: readonly ((registry: Registry) => void)[] = [
   declareBehind,
   declareNear,
   declareIsolate,
+  declareRelease,
   declareBook,
   declareList,
   declareHistory,

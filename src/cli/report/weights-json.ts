@@ -1,5 +1,5 @@
 import type { Assessment } from '../../assess.js';
-import type { CargoLabel, ConditionFigure, Forecast, Reconciled } from '../../compute/weights/types.js';
+import type { AxleBudget, CargoLabel, ConditionFigure, Forecast, Reconciled } from '../../compute/weights/types.js';
 import { envelope, type Json, place3 } from './json.js';
 
 export function weightsJson({ model, figures }: Assessment, revision: string | null): string {
@@ -55,14 +55,7 @@ export function weightsJson({ model, figures }: Assessment, revision: string | n
     })),
     forecast: weights.forecast && forecastJson(weights.forecast),
     influence: weights.influence.map((one) => ({ x_mm: one.xMm, adds_kg: one.addsKg })),
-    budget: weights.budget.map((one) => ({
-      axle: one.axle,
-      condition: one.condition,
-      reserve_kg: one.reserveKg,
-      left_kg: one.leftKg,
-      left_end_kg: one.leftEndKg,
-      right_end_kg: one.rightEndKg,
-    })),
+    budget: weights.budget.map(budgetJson),
     reserve: weights.reserve,
     road_limits: weights.roadLimits.map((one) => ({
       kind: one.kind,
@@ -114,6 +107,15 @@ function conditionJson(condition: ConditionFigure): Json {
     contributions: condition.contributions.map(({ name, kg }) => ({ name, kg })),
   };
 }
+
+export const budgetJson = (one: AxleBudget): Json => ({
+  axle: one.axle,
+  condition: one.condition,
+  reserve_kg: one.reserveKg,
+  left_kg: one.leftKg,
+  left_end_kg: one.leftEndKg,
+  right_end_kg: one.rightEndKg,
+});
 
 const labelJson = (label: CargoLabel): Json => ({
   occc_kg: label.occcKg,

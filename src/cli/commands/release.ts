@@ -1,0 +1,33 @@
+import type { Context } from '../context.js';
+import type { Status } from '../io.js';
+import { openForAnswer, revisionOf } from '../open.js';
+import type { Registry } from '../registry.js';
+
+interface Options {
+  readonly shell: string;
+  readonly all: boolean;
+}
+
+export function declareRelease(registry: Registry): void {
+  registry
+    .add('release <shell>', 'the hand-over sheet for paint and interior: what is left, what to keep off', [
+      'shellbook release QF-007',
+      'shellbook release QF-007 --json',
+    ])
+    .option('--all', 'list every run near a face and every open item')
+    .action(registry.run(([shell], { all }) => ({ shell: shell as string, all: all === true }), release));
+}
+
+async function release(options: Options, context: Context): Promise<Status> {
+  const opened = await openForAnswer(options.shell, context);
+  const [{ handOver }, { checkedShell }] = await Promise.all([import('../report/release.js'), import('../report/checked.js')]);
+  const sheet = handOver(checkedShell(opened));
+  if (context.settings.json) {
+    const { releaseJson } = await import('../report/release-json.js');
+    context.print(releaseJson(sheet, revisionOf(opened)));
+  } else {
+    const { releaseText } = await import('../report/release-text.js');
+    context.print(releaseText(sheet, context.paint, options.all));
+  }
+  return sheet.open.length > 0 || sheet.weights.budget.some((one) => one.leftKg < 0) ? 1 : 0;
+}

@@ -1,0 +1,104 @@
+import { ASSUMED_TOLERANCE_MM, type Face, type KeepClean, LOOK_MM, type OpenInZone } from '../../compute/release/index.js';
+import type { Model } from '../../model/shell.js';
+import { length, position } from '../../quantity/format.js';
+import type { DecidedFinding } from '../../rules/decide.js';
+import { placeText } from './findings.js';
+import type { Paint } from './paint.js';
+import type { HandOver } from './release.js';
+import { releaseWeightText } from './release-weight-text.js';
+import { stateOf } from './state.js';
+import { table } from './tables.js';
+import { bullets, counted, paragraph } from './wrap.js';
+
+/** Nearest runs named of each face, and open items of each zone, unless all are asked for. */
+const EXAMPLES = 4;
+/** A group of places is a table up to this many; beyond it, only ids. */
+const MOST_ROWS = 12;
+
+export function releaseText(sheet: HandOver, paint: Paint, all: boolean): string {
+  const { model } = sheet;
+  const { state, stage } = stateOf(model);
+  const parts = [
+    paint.strong(`${model.shell.id}  ${model.shell.title}: hand-over to paint and interior`),
+    paragraph(`State: ${state}${stage === null ? '' : `, next to sign off: ${stage}`}.`),
+    ...releaseWeightText(sheet, paint),
+    ...facesText(sheet, paint, all),
+    ...keepCleanText(sheet.keepClean, model, paint),
+    ...openText(sheet.open, paint, all),
+    `${paint.strong('Cautions')}\n${bullets(sheet.cautions)}`,
+  ];
+  return parts.join('\n\n');
+}
+
+function facesText({ faces, model }: HandOver, paint: Paint, all: boolean): readonly string[] {
+  const { units } = model.shop;
+  const within = length(LOOK_MM, units);
+  const heading = paint.strong(`Do not drill: what runs within ${within} of each face`);
+  if (faces.length === 0) return [`${heading}\n${paragraph('No panels are on record: no face is proven clear.', '  ')}`];
+  const unknown = new Set(faces.flatMap(({ runs }) => runs.filter((one) => one.toleranceMm === undefined).map(({ id }) => id)));
+  const taken =
+    unknown.size > 0
+      ? `, or ${length(ASSUMED_TOLERANCE_MM, units)} where none is recorded (${counted(unknown.size, 'run')})`
+      : '';
+  const notes = [
+    `Depth is from the sheet to the outside of the run, less the tolerance of its place${taken}. At 0 it may touch the sheet or go through it.`,
+    'The service edition of the book draws these faces; `shellbook near SHELL X,Y,Z` tells what a drill meets at one place.',
+  ];
+  return [heading, ...faces.map((face) => faceText(face, model, paint, all)), bullets(notes)];
+}
+
+function faceText({ name, panels, runs }: Face, model: Model, paint: Paint, all: boolean): string {
+  const { units } = model.shop;
+  const head = `  ${paint.strong(name)}, ${counted(panels.length, 'panel')}: ${runs.length === 0 ? 'no recorded run' : counted(runs.length, 'run')}`;
+  if (runs.length === 0) return head;
+  const shown = all ? runs : runs.slice(0, EXAMPLES);
+  const rows = shown.map((run) => [
+    run.id,
+    run.medium,
+    run.panel,
+    length(run.depthMm, units),
+    position(run.at, units === 'both' ? 'us' : units),
+  ]);
+  const heads = [
+    { head: 'run', wrap: true },
+    { head: 'carries' },
+    { head: 'behind' },
+    { head: 'depth', align: 'right' as const },
+    { head: 'nearest at' },
+  ];
+  const more = runs.length > shown.length ? [paint.faint(`    and ${runs.length - shown.length} deeper (--all shows them)`)] : [];
+  return [head, table(heads, rows, '    '), ...more].join('\n');
+}
+
+function keepCleanText(groups: readonly KeepClean[], { shell, shop }: Model, paint: Paint): readonly string[] {
+  const units = shop.units === 'both' ? 'us' : shop.units;
+  const vin = shell.vin === undefined ? 'its place' : `plate of ${shell.vin}`;
+  const texts = groups.map(({ what, why, items }) => {
+    const head = paragraph(`${what} (${items.length}): ${why}`, '  ');
+    if (items.length > MOST_ROWS) return `${head}\n${paragraph(items.map(({ id }) => id).join(', '), '    ')}`;
+    const rows = items.map(({ id, name, at }) => [id, name ?? '', at ? position(at, units) : '']);
+    return `${head}\n${table([{ head: 'id' }, { head: 'what', wrap: true }, { head: 'at' }], rows, '    ')}`;
+  });
+  return [
+    paint.strong('Do not paint'),
+    paragraph(`Vehicle identification number (${vin}), certification, weight and tyre labels: mask, never coat.`, '  '),
+    ...texts,
+  ];
+}
+
+function openText(open: readonly OpenInZone<DecidedFinding>[], paint: Paint, all: boolean): readonly string[] {
+  const heading = paint.strong('Open items by zone');
+  if (open.length === 0)
+    return [`${heading}\n${paragraph(paint.good('Nothing open: no error, and no warning undecided.'), '  ')}`];
+  const zones = open.map(({ zone, findings }) => {
+    const shown = all ? findings : findings.slice(0, EXAMPLES);
+    const head = zone ? `${zone.id}, ${zone.name}` : 'in no zone';
+    const more =
+      findings.length > shown.length ? [paint.faint(`    and ${findings.length - shown.length} more (--all shows them)`)] : [];
+    const texts = shown.map((one) =>
+      paragraph(`${one.severity} ${one.rule}: ${one.message} (${placeText(one.place)})`, '    - '),
+    );
+    return [paragraph(paint.strong(`${head}: ${findings.length} open`), '  '), ...texts, ...more].join('\n');
+  });
+  return [heading, ...zones];
+}

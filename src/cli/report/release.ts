@@ -1,0 +1,54 @@
+import {
+  type Face,
+  faces,
+  type KeepClean,
+  keepClean,
+  leftOfGvwr,
+  type OpenInZone,
+  openByZone,
+  type Station,
+  stations,
+} from '../../compute/release/index.js';
+import type { Weights } from '../../compute/weights/types.js';
+import type { Model } from '../../model/shell.js';
+import type { DecidedFinding } from '../../rules/decide.js';
+import type { CheckedShell } from './checked.js';
+
+/** What the next trade must know, in one piece: for the terminal and for JSON. */
+export interface HandOver {
+  readonly model: Model;
+  readonly weights: Weights;
+  /** Least GVWR margin of the standard conditions. */
+  readonly leftOfGvwrKg?: number;
+  readonly stations: readonly Station[];
+  readonly faces: readonly Face[];
+  readonly keepClean: readonly KeepClean[];
+  /** Errors, and warnings that nobody has decided. */
+  readonly open: readonly OpenInZone<DecidedFinding>[];
+  readonly cautions: readonly string[];
+}
+
+const CAUTIONS: readonly string[] = [
+  'Weigh again when your work is done. What was added and is not on record is in nobody’s figures.',
+  'Ratings, labels and manuals of the chassis maker come before this sheet; so do local codes.',
+  'A place that this sheet does not name is not proven clear: open up and look before drilling, cutting or screwing.',
+  'Before welding, sanding near wires or baking paint: isolate batteries and shore line, shut and vent gas, and ask the chassis maker which control units to disconnect. Electric, gas and air work is for those licensed for it.',
+  'Do not stand, lift or jack on anything that is not declared for it by its author.',
+  'Do not paint over the vehicle identification number, certification and tyre labels, or the chassis maker’s plates; keep paint off tyres, air springs, brake hoses, sensors and lamps.',
+];
+
+export function handOver({ assessment, findings }: CheckedShell): HandOver {
+  const { model, figures } = assessment;
+  const open = findings.filter((one) => one.severity !== 'note' && one.decidedBy === undefined);
+  const whole = leftOfGvwr(figures.weights);
+  return {
+    model,
+    weights: figures.weights,
+    ...(whole === undefined ? {} : { leftOfGvwrKg: whole }),
+    stations: stations(figures.weights),
+    faces: faces(model, figures.takeOff),
+    keepClean: keepClean(model),
+    open: openByZone(model, open),
+    cautions: CAUTIONS,
+  };
+}
