@@ -52,7 +52,7 @@ export function assumptions(model: Model, basis: Basis, reserve: number): readon
     ...(unlimited.length > 0
       ? [`Bays without a stated limit (${unlimited.map((bay) => bay.id).join(', ')}) are empty in \`loaded\`.`]
       : []),
-    'Uncertainties are expanded (k = 2), root sum of squares of independent sources; steps of the scale, its tolerance, part-full tanks, masses and places by basis.',
+    'Uncertainties are expanded (k = 2), root sum of squares of independent sources; steps of the scale, its tolerance, levels of tanks at the weighing (± 5 %, full ± 2 %), masses and places by basis.',
     'Height of the centre of gravity counts the bare chassis at the top of its rails: not for stability.',
     `Budget: ${percent(reserve, 0)} of each axle’s rating is kept in reserve.`,
     'Road limits are those of the United States Interstate system, information only: states and provinces differ.',

@@ -17,6 +17,8 @@ export type Unnamed = 'empty' | 'as unladen';
 
 /** Reading of a level gauge: ± 5 % of the capacity. Common practice, no source. */
 const LEVEL_HALF_WIDTH = 0.05;
+/** A tank said to be full on the day of a weighing: ± 2 % of the capacity, by where the filler stopped. Common practice, no source. */
+const FULL_HALF_WIDTH = 0.02;
 /** A person counted at 68 kg instead of weighed: ± 20 kg. Common practice, no source. */
 const OCCUPANT_HALF_WIDTH_KG = 20;
 /** 68 kg, or 150 lb, an occupant (49 CFR 571.110 S3, 567.4(g)(3)). */
@@ -36,10 +38,11 @@ export function differences(
   const tanks = shell.tanks.flatMap((tank) => {
     const level = levelOf(tank, condition, unnamed);
     const change = times(fullTank(tank), level - unladenLevel(tank));
-    const exact = level === 0 || level === 1;
-    const doubt = times(fullTank(tank), rectangular(LEVEL_HALF_WIDTH));
-    if (change.massKg === 0 && exact) return [];
-    return [{ name: tank.id, kind: 'tank' as const, load: change, sources: exact ? [] : source(`level of ${tank.id}`, doubt) }];
+    const halfWidth = levelDoubt(level, unnamed);
+    if (change.massKg === 0 && halfWidth === 0) return [];
+    const doubt = times(fullTank(tank), rectangular(halfWidth));
+    const sources = halfWidth === 0 ? [] : source(`level of ${tank.id}`, doubt);
+    return [{ name: tank.id, kind: 'tank' as const, load: change, sources }];
   });
   const occupants = condition.occupants.flatMap(({ seat, massKg }) => {
     const at = shell.seats.find((one) => one.id === seat)?.at;
@@ -74,6 +77,13 @@ export function differences(
     ];
   });
   return [...tanks, ...occupants, ...aboard, ...bays, ...missing];
+}
+
+/** What a level may be off by, as a share of the capacity. Full and empty as the shop states a loading are full and empty. */
+function levelDoubt(level: number, unnamed: Unnamed): number {
+  if (level === 0) return 0;
+  if (level < 1) return LEVEL_HALF_WIDTH;
+  return unnamed === 'empty' ? FULL_HALF_WIDTH : 0;
 }
 
 export const loadOf = (list: readonly Difference[]): Load => sumOf(list.map(({ load }) => load));

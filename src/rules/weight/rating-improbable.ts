@@ -28,7 +28,7 @@ export const ratingImprobable: Rule = {
           {
             rule: 'weight.rating-improbable',
             severity: 'warning',
-            message: `\`${field}\` of axle ${axle.id} is ${kg(model, ratingKg)} on ${count} tyres, expected at most about ${kg(model, most)}: if the label says pounds, type \`${field}: ${meant} lb\` (${kg(model, ratingKg * KG_PER_LB)})`,
+            message: `\`${field}\` of axle ${axle.id} is ${kg(model, ratingKg)} on ${count} tyres, expected at most about ${kg(model, most)}: if the label says pounds, type \`${field}: ${meant} lb\`, which is ${kg(model, ratingKg * KG_PER_LB)}`,
             ids: [axle.id],
             place: axlePlace(model, axle.id, field),
           } as const,

@@ -302,7 +302,7 @@ describe('uncertainty of a ticket', () => {
     expect(scaleSC1.resolution.value).toBe(10);
     expect(u(model)).toBeCloseTo(24.495, 3);
   });
-  it('a part-full tank adds ± 5 % of its capacity, a full one nothing', () => {
+  it('a part-full tank adds ± 5 % of its capacity, a full one ± 2 %, an empty one nothing', () => {
     const tanks = [tank('FUEL', 'diesel', 400, 1500)];
     const at = (level: number) =>
       vehicle(
@@ -314,7 +314,9 @@ describe('uncertainty of a ticket', () => {
           ],
         },
       );
-    expect(u(at(1))).toBeCloseTo(24.495, 3);
+    expect(u(at(0))).toBeCloseTo(24.495, 3);
+    // 8 kg as a rectangle: 4.619; with the scale's 12.247: 13.089; k = 2.
+    expect(u(at(1))).toBeCloseTo(26.179, 3);
     // 20 kg as a rectangle: 11.547; with the scale's 12.247: 16.833; k = 2.
     expect(u(at(0.5))).toBeCloseTo(33.665, 3);
   });

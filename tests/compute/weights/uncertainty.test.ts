@@ -29,6 +29,10 @@ describe('standard uncertainties', () => {
     expect(rootSumOfSquares([3, 4])).toBe(5);
     expect(rootSumOfSquares([3, 4, 12])).toBe(13);
   });
+  it('of a published budget: the end gauge', () => {
+    // STA-34: JCGM 100:2008 H.1 (components from memory): 25, 9.7, 2.9 and 16.6 nm combine to 32 nm.
+    expect(Math.round(rootSumOfSquares([25, 9.7, 2.9, 16.6]))).toBe(32);
+  });
   it('of a rectangle and of a step', () => {
     // STA-30, STA-31: JCGM 100:2008 4.3.7, F.2.2.1
     expect(rectangular(1)).toBeCloseTo(1 / Math.sqrt(3), 12);

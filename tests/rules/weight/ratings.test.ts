@@ -147,7 +147,7 @@ describe('weight.tyres-below-gawr', () => {
 describe('weight.rating-improbable', () => {
   it('14,600 kg on two tyres: pounds, most likely', () => {
     expect(said(ratingImprobable, weighed({ gawrKg: 14600 }))).toEqual([
-      'warning front: `gawr` of axle front is 14,600 kg on 2 tyres, expected at most about 11,600 kg: if the label says pounds, type `gawr: 14,600 lb` (6,622 kg)',
+      'warning front: `gawr` of axle front is 14,600 kg on 2 tyres, expected at most about 11,600 kg: if the label says pounds, type `gawr: 14,600 lb`, which is 6,622 kg',
     ]);
   });
   it('passes what tyres can carry', () => {
