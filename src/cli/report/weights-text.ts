@@ -5,6 +5,7 @@ import { bar } from './bars.js';
 import type { Paint } from './paint.js';
 import { type Shown, shownIn } from './shown.js';
 import { type Column, table } from './tables.js';
+import { cgHeightText, contributionsText, growthText, influenceChart, roadText, worstText } from './weights-charts.js';
 import { bullets, paragraph, widthOf } from './wrap.js';
 
 const CAUTION =
@@ -25,6 +26,15 @@ export function weightsText({ model, figures }: Assessment, paint: Paint, all: b
       budget(weights, shown, paint),
     );
   }
+  const first = shownIn(units)[0] as Shown;
+  parts.push(
+    worstText(weights.conditions, first, paint),
+    contributionsText(weights.conditions, first, paint),
+    growthText(weights, model.shell.chassis.gvwrKg, first, paint),
+    influenceChart(weights, first, paint),
+    cgHeightText(weights, first, paint),
+    roadText(weights, first, paint),
+  );
   const unexplained = weights.tickets.map((one) => residualText(one, units)).filter((text) => text !== '');
   if (unexplained.length > 0) parts.push(bullets(unexplained));
   if (weights.problems.length > 0) parts.push(`${paint.warning('Could not be computed')}\n${bullets(weights.problems)}`);
@@ -61,7 +71,7 @@ const isOver = (one: ConditionFigure): boolean => one.axles.some((axle) => axle.
 function conditions(list: readonly ConditionFigure[], left: number, shown: Shown, paint: Paint): string {
   if (list.length === 0) return '';
   const title = paint.strong(`Axle loads by loading condition, ${shown.massUnit} (± at k = 2, | the limit)`);
-  const more = left > 0 ? [paint.faint(`  and ${left} more, with an axle lifted or sought as the worst (--all shows them)`)] : [];
+  const more = left > 0 ? [paint.faint(`  and ${left} more, with an axle lifted or as the worst below (--all shows them)`)] : [];
   return [title, ...list.map((one) => condition(one, shown, paint)), ...more].join('\n\n');
 }
 
