@@ -1,8 +1,8 @@
 import type { UnitSystem } from '../quantity/format.js';
 import { lowered, usedBounds } from './crop.js';
-import { frontArrow, noteLines, scaleBar } from './furniture.js';
+import { frontArrow, noteLines, noteRows, notesMm, scaleBar } from './furniture.js';
 import { Ink, textBox } from './ink.js';
-import { type LabelWish, type PlacedLabel, placeLabels } from './labels.js';
+import { DISC_MM, type LabelWish, type PlacedLabel, placeLabels } from './labels.js';
 import { circle, grow, line, type Mark, type Point, type Rect, type Scene, text } from './scene.js';
 import { FURNITURE_MM, scaleText } from './sheet.js';
 import { toSvg } from './svg.js';
@@ -83,17 +83,20 @@ function cropped(draft: Draft, drawn: readonly Mark[], notes: readonly string[])
   const legend = draft.legend ?? [];
   const used = usedBounds(drawn) ?? { x0: 0, y0: 0, x1: draft.widthMm, y1: 10 };
   const top = (usedBounds(legend)?.y1 ?? 0) + AIR_MM;
-  const strip = draft.furniture === false ? 0 : FURNITURE_MM;
-  const heightMm = Math.min(draft.heightMm, Math.ceil(top + used.y1 - used.y0 + AIR_MM + strip));
+  const foot = furniture(draft, notes);
+  const strip = foot.heightMm;
+  // What the notes take beyond the strip that was laid out makes the sheet higher: no word of them is lost.
+  const most = draft.heightMm + Math.max(0, strip - FURNITURE_MM);
+  const heightMm = Math.ceil(Math.min(most, top + used.y1 - used.y0 + AIR_MM + strip));
   // Never lower than it was laid out: what is at the bottom edge must not fall off.
   const dy = Math.min(top - used.y0, heightMm - strip - used.y1);
-  return { marks: [...lowered(drawn, dy), ...legend, ...furniture(draft, heightMm, notes)], heightMm };
+  return { marks: [...lowered(drawn, dy), ...legend, ...lowered(foot.marks, heightMm - strip)], heightMm };
 }
 
 function labelMarks({ wish, box, leader }: PlacedLabel): readonly Mark[] {
-  const words = wish.lines
-    ? listMarks(wish, wish.lines, box)
-    : [wordMark(wish, wish, [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2], 'middle')];
+  const middle: Point = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2];
+  const words: Mark[] = wish.lines ? [...listMarks(wish, wish.lines, box)] : [wordMark(wish, wish, middle, 'middle')];
+  if (wish.disc) words.unshift(circle('labels', 'mark', middle, DISC_MM, wish.id));
   if (!leader) return words;
   // A leader that ends inside an outline ends in a dot (ISO 128 leader lines).
   const marks = [line('leaders', 'leader', leader), circle('leaders', 'leader-dot', leader[0], 0.3), ...words];
@@ -115,23 +118,39 @@ function listMarks(wish: LabelWish, lines: readonly Line[], box: Rect): readonly
 }
 
 const wordMark = (wish: LabelWish, one: Line, at: Point, anchor: 'start' | 'middle'): Mark =>
-  text('labels', wish.style, at, one.text, { anchor, backed: true, ...(one.id === undefined ? {} : { id: one.id }) });
+  text('labels', wish.style, at, one.text, { anchor, backed: !wish.disc, ...(one.id === undefined ? {} : { id: one.id }) });
 
-function furniture(draft: Draft, heightMm: number, notes: readonly string[]): readonly Mark[] {
-  if (draft.furniture === false) return [];
-  const y = heightMm - FURNITURE_MM;
-  const strip: Rect = { x0: 1, y0: y + 1, x1: draft.widthMm - 1, y1: heightMm - 0.5 };
+interface Furniture {
+  readonly marks: readonly Mark[];
+  /** Height of the strip, mm. */
+  readonly heightMm: number;
+}
+
+/** Room beside bar and arrow that notes can be read in; less, and they go beneath, over the whole width. */
+const NOTES_BESIDE_MM = 55;
+const ROWS_BESIDE = 3;
+
+/** Scale bar, arrow and every word of the notes, from the top of the strip at y = 0. */
+function furniture(draft: Draft, notes: readonly string[]): Furniture {
+  if (draft.furniture === false) return { marks: [], heightMm: 0 };
+  const strip: Rect = { x0: 1, y0: 1, x1: draft.widthMm - 1, y1: FURNITURE_MM - 0.5 };
   const marks: Mark[] = [];
   let x = strip.x0;
   if (draft.reduction !== undefined) {
-    const bar = scaleBar(draft.reduction, draft.units, [x, y + 5], Math.min(60, draft.widthMm * 0.3));
+    const bar = scaleBar(draft.reduction, draft.units, [x, 5], Math.min(60, draft.widthMm * 0.3));
     marks.push(...bar.marks);
     x = bar.endX + 4;
   }
   if (draft.front && draft.front !== 'none') {
-    const arrow = frontArrow(draft.front, [x, y + 5]);
+    const arrow = frontArrow(draft.front, [x, 5]);
     marks.push(...arrow.marks);
     x = arrow.endX + 4;
   }
-  return [...marks, ...noteLines(notes, { ...strip, x0: x })];
+  const beside = noteRows(notes, strip.x1 - x);
+  const fits = beside.length <= ROWS_BESIDE && (strip.x1 - x >= NOTES_BESIDE_MM || beside.length <= 1);
+  if (fits) return { marks: [...marks, ...noteLines(beside, { ...strip, x0: x })], heightMm: FURNITURE_MM };
+  const rows = noteRows(notes, strip.x1 - strip.x0);
+  const y0 = marks.length > 0 ? FURNITURE_MM - 1 : 1;
+  const y1 = y0 + notesMm(rows.length);
+  return { marks: [...marks, ...noteLines(rows, { ...strip, y0, y1 })], heightMm: y1 + 0.5 };
 }

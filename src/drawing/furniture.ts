@@ -2,7 +2,7 @@ import type { UnitSystem } from '../quantity/format.js';
 import { MM_PER_IN } from '../quantity/units.js';
 import { area, line, type Mark, type Point, type Rect, rectangle, text } from './scene.js';
 import { scaleText } from './sheet.js';
-import { shorten, textWidthMm } from './text-width.js';
+import { textWidthMm } from './text-width.js';
 
 interface Strip {
   readonly marks: readonly Mark[];
@@ -81,17 +81,18 @@ export function frontArrow(front: 'left' | 'right', [x, y]: Point): Strip {
 
 const LINE_MM = 2.7;
 
-/** Notes run on, broken into as many lines as the strip holds; what does not fit is cut with an ellipsis. */
-export function noteLines(notes: readonly string[], strip: Rect): readonly Mark[] {
-  const width = strip.x1 - strip.x0;
-  if (width < 15 || notes.length === 0) return [];
-  const lines = wrap(notes.join(' '), width);
-  const most = Math.max(1, Math.floor((strip.y1 - strip.y0) / LINE_MM));
-  const shown = lines.slice(0, most);
-  if (lines.length > most) shown[most - 1] = shorten(lines.slice(most - 1).join(' '), 'note', width);
-  const top = (strip.y0 + strip.y1) / 2 - ((shown.length - 1) * LINE_MM) / 2;
-  return shown.map((words, index) => text('furniture', 'note', [strip.x0, top + index * LINE_MM], words));
-}
+/** Notes run on in a strip of this width, mm; too narrow a strip holds none. */
+export const noteRows = (notes: readonly string[], widthMm: number): readonly string[] =>
+  notes.length === 0 ? [] : wrap(notes.join(' '), widthMm);
+
+/** Lines of notes from the strip's top down. */
+export const noteLines = (rows: readonly string[], strip: Rect): readonly Mark[] => {
+  const top = Math.max(strip.y0 + LINE_MM / 2, (strip.y0 + strip.y1) / 2 - ((rows.length - 1) * LINE_MM) / 2);
+  return rows.map((words, index) => text('furniture', 'note', [strip.x0, top + index * LINE_MM], words));
+};
+
+/** Height of so many lines of notes. */
+export const notesMm = (rows: number): number => rows * LINE_MM;
 
 export function wrap(words: string, widthMm: number): string[] {
   const lines: string[] = [];

@@ -3,6 +3,7 @@
 export type { Drawing, DrawingOptions } from './compose.js';
 export { mediumSwatch } from './legend.js';
 export { MEDIUM_STYLES, type MediumStyle } from './media.js';
+export { RESCUE_GROUPS, rescueItems } from './rescue.js';
 export type { SheetSize } from './sheet.js';
 export { axleChart } from './views/axle-chart.js';
 export { bayPlan } from './views/bay-plan.js';

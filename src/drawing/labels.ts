@@ -21,6 +21,8 @@ export interface LabelWish {
   readonly centred?: boolean;
   /** Several short texts under one another, with one leader: `text` is then only their sum. */
   readonly lines?: readonly { readonly text: string; readonly id?: string }[];
+  /** True: in a ring of {@link DISC_MM}. */
+  readonly disc?: boolean;
   /** Repeats of a label are left out silently, and never stand far away. */
   readonly repeat?: boolean;
 }
@@ -37,6 +39,9 @@ export interface Placement {
   /** Wishes for which no room was left, repeats not counted. */
   readonly leftOut: readonly LabelWish[];
 }
+
+/** Radius of the ring about a number, mm. */
+export const DISC_MM = 2.7;
 
 const AIR_MM = 0.5;
 const RINGS_MM = [3, 5, 7.5, 10, 13, 16, 20, 25, 31, 38, 46, 56] as const;
@@ -160,6 +165,7 @@ function passes([a, b]: readonly [Point, Point], box: Rect): boolean {
 }
 
 function halfSize(wish: LabelWish): readonly [number, number] {
+  if (wish.disc) return [DISC_MM, DISC_MM];
   const lines = wish.lines ?? [wish];
   const widest = Math.max(...lines.map(({ text }) => textWidthMm(text, wish.style)));
   return [widest / 2 + 0.2, (lines.length * textHeightMm(wish.style)) / 2];

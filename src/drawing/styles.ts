@@ -118,6 +118,8 @@ export const TEXT_STYLES = {
   id: { sizeMm: 2.1, face: 'mono', bold: false, colour: INK },
   'id-strong': { sizeMm: 2.3, face: 'mono', bold: true, colour: INK },
   name: { sizeMm: 2.2, face: 'sans', bold: false, colour: INK },
+  /** Numbers that are read across a room's width, each in a ring. */
+  numeral: { sizeMm: 3.8, face: 'sans', bold: true, colour: INK },
   'name-strong': { sizeMm: 2.4, face: 'sans', bold: true, colour: INK },
   dimension: { sizeMm: 2.2, face: 'sans', bold: false, colour: INK },
   note: { sizeMm: 2, face: 'sans', bold: false, colour: '#4b545a' },

@@ -1,54 +1,65 @@
-import type { Medium, ServiceNode } from '../../model/services.js';
+import { RESCUE_GROUPS, rescueItems } from '../../drawing/index.js';
+import type { ServiceNode } from '../../model/services.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { showIn } from '../show.js';
 import { ref } from '../table.js';
 import { IN_THE_OPEN, placeWords, wayToNode } from '../where.js';
 
-interface Group {
-  readonly title: string;
-  readonly media: readonly Medium[];
-  readonly kinds: readonly string[];
-}
+/** Of water, air and hydraulics only what stops all of it. */
+const MAIN = /\bmain\b|\bmaster\b|emergency|tank shut-?off/iu;
+const OTHER_MEDIA = ['water', 'air', 'hydraulic'];
+/** One page: with a longer list the plan gives way. */
+const PLAN_MM = 134;
+const LEAST_PLAN_MM = 80;
+/** Items that the list holds beneath the largest plan, and what each more takes of it, mm. */
+const LISTED = 15;
+const ITEM_MM = 4.5;
 
-/** What is shut or switched first stands first. */
-const GROUPS: readonly Group[] = [
-  { title: 'Gas', media: ['gas'], kinds: ['source', 'valve'] },
-  { title: 'Mains, generator and inverter', media: ['ac'], kinds: ['source', 'panel'] },
-  { title: 'Batteries and direct current', media: ['dc'], kinds: ['source', 'panel'] },
-  { title: 'Water', media: ['water'], kinds: ['valve'] },
-  { title: 'Air, hydraulics and refrigerant', media: ['air', 'hydraulic', 'refrigerant'], kinds: ['source', 'valve'] },
-];
-
-/** On the one page there is room for so many of each; the rest is in the chapters. */
-const MOST = 4;
-
-/** One page: gas, mains, batteries, shut-offs, where not to cut. */
-export const emergency: ChapterMaker = (book) => ({
-  key: 'emergency',
-  title: 'In an emergency',
-  template: 'emergency',
-  data: {
-    rest: book.edition === 'owner' ? 'in the list of shut-offs' : 'in the chapter of its medium',
-    figure: book.draw.emergencyPlan(book.assessment, { widthMm: book.room('portrait').widthMm, heightMm: 98 }),
-    groups: GROUPS.map((group) => shutOffs(book, group)).filter((group) => group.items.length > 0),
-  },
-});
-
-function shutOffs(book: Book, group: Group) {
-  const found = book.assessment.model.shell.nodes.filter(
-    (node) => group.media.includes(node.medium) && group.kinds.includes(node.nodeKind),
-  );
-  const ranked = [...found].sort((a, b) => group.kinds.indexOf(a.nodeKind) - group.kinds.indexOf(b.nodeKind));
-  const items = ranked.slice(0, MOST).map((node) => ({
-    ref: ref(node.id),
-    name: node.name ?? node.nodeKind,
-    normally: node.position,
-    // One page for a hurry: one system of units.
-    place: placeWords(showIn(book.show.system === 'both' ? 'us' : book.show.system), node.at),
-    ...openWith(book, node),
+/** One page, read in seconds: a numbered plan of gas, fuel, mains and batteries, and the list of its numbers. */
+export const emergency: ChapterMaker = (book) => {
+  const { shell } = book.assessment.model;
+  const { items, more } = rescueItems(shell);
+  const others = shell.nodes
+    .filter((node) => OTHER_MEDIA.includes(node.medium) && node.nodeKind === 'valve' && MAIN.test(node.name ?? ''))
+    .map((node) => ({
+      ref: ref(node.id),
+      name: `${book.draw.mediumName(node.medium).toLowerCase()}: ${node.name}`,
+      place: placeOf(book, node.at),
+      ...openWith(book, node),
+    }));
+  const groups = RESCUE_GROUPS.map((title) => ({
+    title,
+    more: more.get(title) ?? 0,
+    items: items
+      .filter((item) => item.group === title)
+      .map(({ number, id, name, at, node }) => ({
+        number,
+        ref: ref(id),
+        name,
+        place: placeOf(book, at),
+        ...(node ? { normally: node.position, ...openWith(book, node) } : {}),
+      })),
   }));
-  return { title: group.title, items, more: Math.max(0, found.length - MOST) };
-}
+  const heightMm = Math.max(LEAST_PLAN_MM, PLAN_MM - Math.max(0, items.length - LISTED) * ITEM_MM);
+  return {
+    key: 'emergency',
+    title: 'In an emergency',
+    template: 'emergency',
+    data: {
+      rest: book.edition === 'owner' ? 'in the list of shut-offs' : 'in the chapter of its medium',
+      figure: book.draw.emergencyPlan(book.assessment, { widthMm: book.room('portrait').widthMm, heightMm }),
+      groups: [
+        ...groups.slice(0, 2),
+        { title: 'Water, air and hydraulics (not on the plan)', more: 0, items: others },
+        ...groups.slice(2),
+      ].filter((group) => group.items.length > 0),
+    },
+  };
+};
+
+/** One page for a hurry: one system of units. */
+const placeOf = (book: Book, at: ServiceNode['at']): string =>
+  placeWords(showIn(book.show.system === 'both' ? 'us' : book.show.system), at);
 
 function openWith(book: Book, node: ServiceNode) {
   const way = wayToNode(book, node.id);

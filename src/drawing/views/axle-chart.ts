@@ -105,7 +105,7 @@ function loadRow(
     x(Math.max(0, load.loadKg + load.uncertaintyKg) * perKg),
   ];
   const state = load.lifted ? 'lifted' : load.verdict === 'within' ? '' : load.verdict;
-  const words = `${mass(load.loadKg, units)}${state === '' ? '' : ` · ${state}`}`;
+  const words = `${mass(load.loadKg, units)}${state === '' ? '' : `, ${state}`}`;
   return [
     text('labels', 'name', [names - 1, y], shorten(name, 'name', names - 3), { anchor: 'end' }),
     rectangle('structure', load.verdict === 'over' ? 'bar-over' : 'bar', {

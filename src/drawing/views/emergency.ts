@@ -1,33 +1,28 @@
 import type { Assessment } from '../../assess.js';
-import type { Vec3 } from '../../geometry/vector.js';
-import { MEDIA, type Medium, type ServiceNode } from '../../model/services.js';
+import type { Medium } from '../../model/services.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
-import { extentCorners, vehicleExtent, viewBounds } from '../extent.js';
+import { type Extent, extentCorners, shellExtent, vehicleExtent, viewBounds } from '../extent.js';
 import type { LabelWish } from '../labels.js';
 import { legendMarks } from '../legend.js';
 import { chassisPlan, chassisSide } from '../marks/chassis.js';
-import { componentMarks } from '../marks/equipment.js';
-import { runMarks } from '../marks/services.js';
-import { memberContext } from '../marks/structure.js';
+import { openingMarks } from '../marks/openings.js';
+import { MEDIUM_STYLES } from '../media.js';
 import { VIEWS } from '../projection.js';
-import type { Mark } from '../scene.js';
-import { layOut, type SheetSize } from '../sheet.js';
+import { type RescueItem, rescueItems } from '../rescue.js';
+import { area, circle, line, type Mark, type Point, rectangle, text } from '../scene.js';
+import { layOut, type Port, type SheetSize } from '../sheet.js';
+import { singleLines } from '../single-lines.js';
 import { NODE_SYMBOL_MM, nodeMarks } from '../symbols.js';
-import { shorten } from '../text-width.js';
 
-/** Components that matter to a rescuer by what they are called; nodes count by their kind. */
-const DANGER = /batter|cylinder|propane|lpg|\bgas\b|generator|inverter|fuel|disconnect|shore|solar/iu;
-const SWITCH = /disconnect|shut-?off|isolat|main|emergency|master/iu;
-/** Of water, air and hydraulics only what stops all of it. */
-const MAIN = /\bmain\b|\bmaster\b|emergency/iu;
-const LONGEST_NAME_MM = 38;
 /** What must not be cut into: drawn as lines. */
 const DANGEROUS_MEDIA: readonly Medium[] = ['gas', 'ac'];
+/** A line bears its letter where it is longer than this, mm on the sheet. */
+const LETTER_FROM_MM = 22;
 
-/** Plan over left side: energy sources, shut-offs and disconnects, gas and mains lines. */
+/** Plan over left side: the bare shell, what a rescuer shuts or keeps away from by its number in the list, gas and mains lines. */
 export function emergencyPlan(a: Assessment, sheet: SheetSize, options: DrawingOptions = {}): Drawing {
   const { model } = a;
-  const { shell } = model;
+  const shell = shellExtent(model);
   const vehicle = vehicleExtent(model);
   const corners = extentCorners(vehicle);
   const layout = layOut(
@@ -36,63 +31,89 @@ export function emergencyPlan(a: Assessment, sheet: SheetSize, options: DrawingO
       { view: VIEWS.left, bounds: viewBounds(VIEWS.left, corners) },
     ],
     sheet,
-    { sideMm: 8, aboveMm: 7, belowMm: 6, mostMm: 14 },
+    { sideMm: 3, aboveMm: 5, belowMm: 1, mostMm: 3 },
   );
-  const nodes = shell.nodes.filter(isForRescue);
-  const components = shell.components.filter(({ name }) => DANGER.test(name));
-  const runs = shell.runs.filter((run) => DANGEROUS_MEDIA.includes(run.medium) && !run.abandoned);
+  const { items } = rescueItems(model.shell);
+  const media = DANGEROUS_MEDIA.filter((medium) =>
+    model.shell.runs.some((run) => run.medium === medium && !run.abandoned && run.path.length >= 2),
+  );
   const marks: Mark[] = [];
   const wishes: LabelWish[] = [];
   for (const port of layout.ports) {
     const plan = port.view === VIEWS.plan;
-    marks.push(...(plan ? chassisPlan : chassisSide)(model, vehicle, port), ...memberContext(shell.members, model.library, port));
-    marks.push(...runMarks(runs, port, { labelled: false }).marks);
-    for (const component of components) marks.push(...componentMarks(component, port));
-    for (const node of nodes) marks.push(...nodeMarks(node, port.place(node.at)));
-    const named = (text: string, id: string, at: Vec3, priority: number): LabelWish => ({
-      text,
-      anchor: port.place(at),
-      style: priority > 70 ? 'name-strong' : 'name',
-      priority: plan ? priority : priority - 30,
-      id,
-      clearMm: NODE_SYMBOL_MM,
-    });
-    wishes.push(...nodes.map((node) => named(nameOf(node), node.id, node.at, node.nodeKind === 'source' ? 90 : 80)));
-    wishes.push(...components.map((component) => named(component.name, component.id, component.at, 70)));
+    marks.push(...(plan ? chassisPlan : chassisSide)(model, vehicle, port), shellBox(shell, port));
+    if (!plan) marks.push(...openingMarks(model, 'left', port).marks.map(({ id: _id, ...mark }) => mark as Mark));
+    for (const medium of media) marks.push(...dangerLines(a, medium, port));
+    for (const item of items) {
+      marks.push(...itemMarks(item, port.place(item.at)));
+      wishes.push(numeral(item, port.place(item.at)));
+    }
   }
-  const media = MEDIA.filter(
-    (medium) => runs.some((run) => run.medium === medium) || nodes.some((node) => node.medium === medium),
-  );
   return compose(
     {
       id: 'emergency',
-      title: 'For an emergency',
-      alt: `Plan and left side with ${nodes.filter(({ nodeKind }) => nodeKind === 'source').length} energy sources, the shut-offs and disconnects, and the way of gas and mains lines.`,
+      title: 'Where it is',
+      alt: `Plan and left side with ${items.length} numbered things to shut, to switch off or to keep away from: ${items
+        .map(({ number, name }) => `${number} ${name}`)
+        .join(', ')}; and the way of gas and mains lines.`,
       ...layout,
-      room: { ...layout.room, y0: layout.room.y0 + 7 },
+      room: { ...layout.room, y0: layout.room.y0 + 4 },
       front: 'left',
       units: model.shop.units,
-      marks: [...marks],
-      legend: legendMarks(media, ['source', 'panel', 'valve'], [2, 3], sheet.widthMm - 4),
+      marks,
+      legend: legendMarks(media, [], [2, 3], sheet.widthMm - 4),
       wishes,
       notes: [
-        'Above: plan, right (kerb) side up. Below: from the left. Lines: gas and mains as recorded; other wiring is not shown. Places as recorded, not proven safe to cut.',
+        'Above: plan, right (kerb) side up. Below: from the left. Lines: gas and mains as recorded; other wiring is not shown. No place is proven safe to cut.',
       ],
-      rest: 'in the shut-off table',
+      rest: 'in the list',
     },
     options,
   );
 }
 
-const isForRescue = (node: ServiceNode): boolean => {
-  if (node.nodeKind === 'source') return true;
-  const power = node.medium === 'ac' || node.medium === 'dc';
-  if (node.nodeKind === 'panel') return power;
-  if (node.nodeKind === 'valve' && node.medium === 'gas') return true;
-  return (power || node.medium === 'gas' ? SWITCH : MAIN).test(node.name ?? '');
-};
+/** The outside of the shell alone: members would only hide what a rescuer looks for. */
+function shellBox(shell: Extent, port: Port): Mark {
+  const { x0, y0, x1, y1 } = viewBounds(port.view, extentCorners(shell));
+  const [left, bottom] = port.placeFlat([x0, y0]);
+  const [right, top] = port.placeFlat([x1, y1]);
+  return rectangle('outlines', 'edge', { x0: left, y0: top, x1: right, y1: bottom });
+}
 
-const nameOf = (node: ServiceNode): string => {
-  const name = shorten(node.name ?? node.nodeKind, 'name-strong', LONGEST_NAME_MM);
-  return name.includes(node.id) ? name : `${name} ${node.id}`;
-};
+function dangerLines(a: Assessment, medium: Medium, port: Port): readonly Mark[] {
+  const runs = a.model.shell.runs.filter((run) => run.medium === medium && !run.abandoned && run.path.length >= 2);
+  return singleLines(runs.map((run) => run.path.map(port.place))).flatMap(([from, to]): readonly Mark[] => {
+    const piece = line('runs', `run-${medium}`, [from, to]);
+    if (Math.hypot(to[0] - from[0], to[1] - from[1]) < LETTER_FROM_MM) return [piece];
+    const spot: Point = [from[0] + (to[0] - from[0]) * 0.4, from[1] + (to[1] - from[1]) * 0.4];
+    return [piece, text('runs', 'letter', spot, MEDIUM_STYLES[medium].letter, { anchor: 'middle', backed: true })];
+  });
+}
+
+const itemMarks = (item: RescueItem, at: Point): readonly Mark[] =>
+  item.node
+    ? nodeMarks(item.node, at)
+    : [
+        circle('nodes', 'mark', at, NODE_SYMBOL_MM, item.id),
+        area(
+          'nodes',
+          'mark-filled',
+          [
+            [at[0] - 0.5, at[1] - 0.5],
+            [at[0] + 0.5, at[1] - 0.5],
+            [at[0] + 0.5, at[1] + 0.5],
+            [at[0] - 0.5, at[1] + 0.5],
+          ],
+          item.id,
+        ),
+      ];
+
+/** Not a link: one that reads as a number is a page's. */
+const numeral = (item: RescueItem, anchor: Point): LabelWish => ({
+  text: String(item.number),
+  anchor,
+  style: 'numeral',
+  priority: 100 - item.number,
+  clearMm: NODE_SYMBOL_MM,
+  disc: true,
+});

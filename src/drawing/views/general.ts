@@ -12,9 +12,9 @@ import { componentMarks, middleMarks, wishFor } from '../marks/equipment.js';
 import { openingMarks } from '../marks/openings.js';
 import { panelAnchor, panelMark, panelsOfFace } from '../marks/panels.js';
 import { memberContext, memberHidden, memberMarks } from '../marks/structure.js';
-import { nearness, VIEW_OF_FACE, VIEWS } from '../projection.js';
-import type { Mark } from '../scene.js';
-import { layOut, type Port, type SheetSize } from '../sheet.js';
+import { nearness, project, VIEW_OF_FACE, VIEWS, type View } from '../projection.js';
+import { type Mark, type Point, text } from '../scene.js';
+import { type Layout, layOut, type Port, type SheetSize, type ViewRequest } from '../sheet.js';
 import { memberCorners } from '../visibility.js';
 
 /** Members further in than this from an outside face are not shown dashed behind it, mm. */
@@ -31,58 +31,133 @@ interface Sheet {
   readonly options: DrawingOptions;
 }
 
+/** What one view shows of the shell, drawn through its port. */
+interface Sight {
+  readonly id: string;
+  readonly title: string;
+  readonly view: View;
+  readonly where: string;
+  readonly notes: readonly string[];
+  readonly rest: string;
+  draw(port: Port): { readonly marks: readonly Mark[]; readonly wishes: readonly LabelWish[] };
+}
+
 /** Plan at floor, roof plan, left, right, front, rear, underside: the whole shell to scale with its main dimensions. */
 export function generalArrangement(a: Assessment, sheet: SheetSize, options: DrawingOptions = {}): Drawing[] {
   const { model } = a;
   const all: Sheet = { a, model, shell: shellExtent(model), vehicle: vehicleExtent(model), sheet, options };
-  return [
-    floorPlan(all),
-    outside(all, 'up', 'Roof plan'),
-    outside(all, 'left', 'Left side'),
-    outside(all, 'right', 'Right side'),
-    outside(all, 'front', 'Front'),
-    outside(all, 'rear', 'Rear'),
-    outside(all, 'down', 'Underside'),
+  const pairs: readonly (readonly Sight[])[] = [
+    [floorPlan(all), outside(all, 'up', 'Roof plan')],
+    [outside(all, 'left', 'Left side'), outside(all, 'right', 'Right side')],
+    [outside(all, 'front', 'Front'), outside(all, 'rear', 'Rear')],
+    [outside(all, 'down', 'Underside')],
   ];
+  return pairs.flatMap((sights) => sheetsOf(all, sights));
 }
 
 const DIMENSION_ROOM = { sideMm: 12, aboveMm: 12, belowMm: 20, mostMm: 30 } as const;
+/** The same, where a second view shares the sheet. */
+const PAIR_ROOM = { sideMm: 12, aboveMm: 11, belowMm: 16, mostMm: 22 } as const;
+/** Views share a sheet where that makes them no smaller than by the next scale of the series. */
+const PAIR_SMALLER = 1.25;
 
-function floorPlan({ model, shell, vehicle, sheet, options }: Sheet): Drawing {
-  const layout = layOut([{ view: VIEWS.plan, bounds: viewBounds(VIEWS.plan, extentCorners(vehicle)) }], sheet, DIMENSION_ROOM);
-  const port = layout.ports[0] as Port;
-  const { below, cut } = cutAt(model, (shell.low[2] + shell.high[2]) / 2);
-  const marks: Mark[] = [...chassisPlan(model, vehicle, port), ...memberContext(below, model.library, port)];
-  for (const mark of memberMarks(cut, model.library, port, false)) {
-    marks.push(mark.kind === 'shape' ? { ...mark, layer: 'outlines', pen: 'member-cut' } : mark);
+/** Both views on one sheet, below or beside one another, where they stay large enough; else a sheet each. */
+function sheetsOf(all: Sheet, sights: readonly Sight[]): readonly Drawing[] {
+  const alone = sights.map((sight) => ({ sights: [sight], layout: layOut([request(all, sight)], all.sheet, DIMENSION_ROOM) }));
+  if (sights.length > 1) {
+    const requests = sights.map((sight) => request(all, sight));
+    const both = [layOut(requests, all.sheet, PAIR_ROOM), besideOneAnother(requests, all.sheet)];
+    const best = both.reduce((p, q) => (q.reduction < p.reduction ? q : p));
+    const least = Math.min(...alone.map(({ layout }) => layout.reduction));
+    if (best.reduction <= least * PAIR_SMALLER + 1e-9) return [drawn(all, sights, best)];
   }
-  const wishes: LabelWish[] = [...axleWishes(model, port, (x) => [x, vehicle.low[1], 0])];
-  for (const component of model.shell.components) {
-    // Without a size it is a mass somewhere (paint, insulation), not a thing to find on a plan.
-    if (!component.sizeMm || component.at[2] > shell.high[2] - 100) continue;
-    marks.push(...componentMarks(component, port));
-    wishes.push(wishFor(component.name, component.id, port.place(component.at), 30));
+  return alone.map((one) => drawn(all, one.sights, one.layout));
+}
+
+const request = ({ vehicle }: Sheet, { view }: Sight): ViewRequest => ({
+  view,
+  bounds: viewBounds(view, extentCorners(vehicle)),
+});
+
+/** Each in its own half of the sheet, at one scale. */
+function besideOneAnother(requests: readonly ViewRequest[], sheet: SheetSize): Layout {
+  const widthMm = sheet.widthMm / requests.length;
+  const own = requests.map((one) => layOut([one], { ...sheet, widthMm }, PAIR_ROOM));
+  const smallest = own.reduce((p, q) => (q.reduction > p.reduction ? q : p));
+  const ports = requests.map(({ view, bounds }, index): Port => {
+    const frame = (smallest.ports[0] as Port).frame;
+    const x0 = widthMm * (index + 0.5) - (bounds.x1 - bounds.x0) / smallest.reduction / 2;
+    const placeFlat = ([x, up]: Point): Point => [
+      x0 + (x - bounds.x0) / smallest.reduction,
+      frame.y0 + (bounds.y1 - up) / smallest.reduction,
+    ];
+    const [x1, y1] = placeFlat([bounds.x1, bounds.y0]);
+    return { view, placeFlat, place: (at) => placeFlat(project(view, at)), frame: { x0, y0: frame.y0, x1, y1 } };
+  });
+  return { ...smallest, ports, widthMm: sheet.widthMm, room: { ...smallest.room, x1: sheet.widthMm - smallest.room.x0 } };
+}
+
+function drawn({ model, options }: Sheet, sights: readonly Sight[], layout: Layout): Drawing {
+  const parts = sights.map((sight, index) => sight.draw(layout.ports[index] as Port));
+  const marks = parts.flatMap((part) => part.marks);
+  if (sights.length > 1) {
+    const beside = (layout.ports[0] as Port).frame.y0 === (layout.ports[1] as Port).frame.y0;
+    sights.forEach(({ title }, index) => {
+      const { x0, x1, y0, y1 } = (layout.ports[index] as Port).frame;
+      marks.push(
+        beside
+          ? text('labels', 'name-strong', [(x0 + x1) / 2, y1 + 5], title, { anchor: 'middle' })
+          : text('labels', 'name-strong', [x0, y0 - 9], title),
+      );
+    });
   }
-  for (const seat of model.shell.seats) {
-    marks.push(...middleMarks(port.place(seat.at), seat.id));
-    wishes.push(wishFor(`seat ${seat.id}`, seat.id, port.place(seat.at), 35));
-  }
-  marks.push(...lengthDimensions(model, shell, port), ...acrossWidth(model, shell, port));
+  const fronts = new Set(sights.map(({ view }) => view.front));
   return compose(
     {
-      id: 'ga-plan',
-      title: 'Plan at floor',
-      alt: altText(model, 'plan seen from above, cut at half height, front to the left and the right (kerb) side up'),
+      id: (sights[0] as Sight).id,
+      title: sights.map(({ title }, index) => (index === 0 ? title : title.toLowerCase())).join(' and '),
+      alt: altText(model, sights.map(({ where }) => where).join('; ')),
       ...layout,
-      front: 'left',
+      ...(fronts.size === 1 ? { front: (sights[0] as Sight).view.front } : {}),
       units: model.shop.units,
       marks,
-      wishes,
-      notes: [model.shell.chassis.axles.length > 0 ? TYRE_NOTE : '', 'Right (kerb) side up.'].filter(Boolean),
-      rest: 'in the component list',
+      wishes: parts.flatMap((part) => part.wishes),
+      notes: [...new Set(sights.flatMap(({ notes }) => notes))],
+      rest: [...new Set(sights.map(({ rest }) => rest))].join(' and '),
     },
     options,
   );
+}
+
+function floorPlan({ model, shell, vehicle }: Sheet): Sight {
+  return {
+    id: 'ga-plan',
+    title: 'Plan at floor',
+    view: VIEWS.plan,
+    where: 'plan seen from above, cut at half height, front to the left and the right (kerb) side up',
+    notes: [model.shell.chassis.axles.length > 0 ? TYRE_NOTE : '', 'Right (kerb) side up.'].filter(Boolean),
+    rest: 'in the component list',
+    draw(port) {
+      const { below, cut } = cutAt(model, (shell.low[2] + shell.high[2]) / 2);
+      const marks: Mark[] = [...chassisPlan(model, vehicle, port), ...memberContext(below, model.library, port)];
+      for (const mark of memberMarks(cut, model.library, port, false)) {
+        marks.push(mark.kind === 'shape' ? { ...mark, layer: 'outlines', pen: 'member-cut' } : mark);
+      }
+      const wishes: LabelWish[] = [...axleWishes(model, port, (x) => [x, vehicle.low[1], 0])];
+      for (const component of model.shell.components) {
+        // Without a size it is a mass somewhere (paint, insulation), not a thing to find on a plan.
+        if (!component.sizeMm || component.at[2] > shell.high[2] - 100) continue;
+        marks.push(...componentMarks(component, port));
+        wishes.push(wishFor(component.name, component.id, port.place(component.at), 30));
+      }
+      for (const seat of model.shell.seats) {
+        marks.push(...middleMarks(port.place(seat.at), seat.id));
+        wishes.push(wishFor(`seat ${seat.id}`, seat.id, port.place(seat.at), 35));
+      }
+      marks.push(...lengthDimensions(model, shell, port), ...acrossWidth(model, shell, port));
+      return { marks, wishes };
+    },
+  };
 }
 
 /** Members that the cutting plane goes through, and those wholly below it. */
@@ -106,13 +181,24 @@ const FACE_IDS: Readonly<Record<Facing, string>> = {
   rear: 'ga-rear',
 };
 
-function outside(all: Sheet, face: Facing, title: string): Drawing {
-  const { model, shell, vehicle, sheet, options } = all;
-  const view = VIEW_OF_FACE[face];
-  const side = face === 'left' || face === 'right';
-  const layout = layOut([{ view, bounds: viewBounds(view, extentCorners(vehicle)) }], sheet, DIMENSION_ROOM);
-  const port = layout.ports[0] as Port;
+function outside(all: Sheet, face: Facing, title: string): Sight {
+  const { model, shell } = all;
   const panels = panelsOfFace(model.shell.panels, face, shell);
+  const where =
+    face === 'up' ? 'seen from above' : face === 'down' ? 'seen from below, the left side up' : `${face} seen from outside`;
+  return {
+    id: FACE_IDS[face],
+    title,
+    view: VIEW_OF_FACE[face],
+    where: `${where}, with ${panels.length} panels and the main dimensions`,
+    notes: outsideNotes(model, face, panels),
+    rest: 'in the panel schedule',
+    draw: (port) => outsideParts(all, face, panels, port),
+  };
+}
+
+function outsideParts(all: Sheet, face: Facing, panels: readonly Panel[], port: Port): ReturnType<Sight['draw']> {
+  const { model, shell } = all;
   const marks: Mark[] = [
     ...chassisMarks(all, face, port),
     ...panels.map((panel) => panelMark(panel, port, undefined, panel.panelKind === 'access')),
@@ -127,30 +213,12 @@ function outside(all: Sheet, face: Facing, title: string): Drawing {
     marks.push(...componentMarks(component, port));
     wishes.push(wishFor(component.name, component.id, port.place(component.at), 30));
   }
+  const side = face === 'left' || face === 'right';
   if (side) wishes.push(...axleWishes(model, port, (x) => [x, 0, groundZMm(model)]));
   if (side) marks.push(...lengthDimensions(model, shell, port), ...heightDimensions(model, shell, port));
   else if (face === 'front' || face === 'rear') marks.push(...endDimensions(model, shell, port));
   else marks.push(...lengthDimensions(model, shell, port), ...acrossWidth(model, shell, port));
-  const where =
-    face === 'up' ? 'seen from above' : face === 'down' ? 'seen from below, the left side up' : `${face} seen from outside`;
-  return compose(
-    {
-      id: FACE_IDS[face],
-      title,
-      alt: altText(
-        model,
-        `${where}, with ${panels.length} panels, ${openings.marks.length > 0 ? 'openings, ' : ''}and the main dimensions`,
-      ),
-      ...layout,
-      front: view.front,
-      units: model.shop.units,
-      marks,
-      wishes,
-      notes: outsideNotes(model, face, panels),
-      rest: 'in the panel schedule',
-    },
-    options,
-  );
+  return { marks, wishes };
 }
 
 function outsideNotes(model: Model, face: Facing, panels: readonly Panel[]): readonly string[] {

@@ -98,7 +98,7 @@ export function panelKeyPlan(a: Assessment, panelId: string, small: SheetSize, o
   return compose(
     {
       id: `key-${panelId}`,
-      title: `Where ${panelId} is`,
+      title: `${panelId} on the vehicle`,
       alt: panel ? `${panelId} is on the ${where}; it is the dark panel.` : `Panel ${panelId} is not on record.`,
       ...placed,
       front: view.front,
