@@ -1,0 +1,97 @@
+/** How long things take, as ratios within one run: `npm run bench`. No test hangs on these figures. */
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import os from 'node:os';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { assess } from '../../src/assess.js';
+import { takeOff } from '../../src/compute/takeoff/index.js';
+import { weights } from '../../src/compute/weights/index.js';
+import { loadStore } from '../../src/model/load.js';
+import type { LoadedShell } from '../../src/model/load-types.js';
+import { readDocument } from '../../src/source/document.js';
+import { type Measured, measure } from './measure.js';
+import { benchStore, SHELL } from './store.js';
+
+const COUNT = 5000;
+const ROUNDS = 7;
+const COLD_ROUNDS = 3;
+const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
+
+/** What any program that reads these files must do at least. */
+const PARSE = `import { readFileSync } from 'node:fs';
+import { parseDocument } from 'yaml';
+const [folder, ...names] = process.argv.slice(1);
+for (const name of names) parseDocument(readFileSync(folder + '/' + name, 'utf8')).toJS();`;
+
+const files = benchStore(COUNT);
+const bytes = [...files.values()].reduce((sum, text) => sum + text.length, 0);
+const say = (line: string): void => void process.stdout.write(`${line}\n`);
+
+say(`${os.cpus()[0]?.model ?? 'processor not known'}, ${os.cpus().length} threads, Node ${process.version}, ${os.platform()}`);
+say(`One shell of ${COUNT} mass items, ${Math.round(bytes / 1024)} KiB of YAML\n`);
+
+const load = (): LoadedShell => {
+  const shell = loadStore({ root: 'bench', files, photos: new Map() }).shells.get(SHELL);
+  if (!shell) throw new Error(`The store made for measuring has no shell ${SHELL}`);
+  return shell;
+};
+const { model, findings } = load();
+const faults = findings.filter((one) => one.severity === 'error');
+if (faults.length > 0) throw new Error(`The store made for measuring does not read clean: ${faults[0]?.message}`);
+const taken = takeOff(model);
+
+const warm = measure(
+  {
+    'parse the YAML': () => [...files].map(([file, text]) => readDocument(file, text)),
+    'read and check the records': load,
+    'take-off': () => takeOff(model),
+    'weights from the take-off': () => weights(model, taken),
+    'take-off and weights': () => weights(model, takeOff(model)),
+    'everything that check computes': () => assess(model, []),
+  },
+  ROUNDS,
+);
+tell(`In one process, warm, median of ${ROUNDS}`, warm);
+ratio(warm, 'weights from the take-off', 'read and check the records');
+ratio(warm, 'take-off and weights', 'read and check the records');
+
+const folder = mkdtempSync(path.join(os.tmpdir(), 'shellbook-bench-'));
+try {
+  for (const [file, text] of files) {
+    mkdirSync(path.dirname(path.join(folder, file)), { recursive: true });
+    writeFileSync(path.join(folder, file), text);
+  }
+  const cold = measure(
+    {
+      'parse the YAML': () => node(['--input-type=module', '-e', PARSE, folder, ...files.keys()]),
+      check: () => node(['dist/main.js', 'check', SHELL, '--store', folder, '--quiet']),
+      weights: () => node(['dist/main.js', 'weights', SHELL, '--store', folder, '--quiet']),
+      release: () => node(['dist/main.js', 'release', SHELL, '--store', folder, '--quiet']),
+    },
+    COLD_ROUNDS,
+  );
+  say('');
+  tell(`Each in a process of its own, from start to end, median of ${COLD_ROUNDS}`, cold);
+  for (const name of ['check', 'weights', 'release']) ratio(cold, name, 'parse the YAML');
+} finally {
+  rmSync(folder, { recursive: true, force: true });
+}
+
+/** Status 2 is a command that could not be done: then there is nothing to measure. */
+function node(args: readonly string[]): void {
+  const done = spawnSync(process.execPath, args, { cwd: PROJECT, stdio: ['ignore', 'ignore', 'pipe'], encoding: 'utf8' });
+  if (done.status !== 0 && done.status !== 1) throw new Error(`node ${args[0]} ended with ${done.status}: ${done.stderr}`);
+}
+
+function tell(title: string, list: readonly Measured[]): void {
+  say(title);
+  for (const { name, medianMs, lowMs, highMs } of list) {
+    say(`  ${name.padEnd(32)}${medianMs.toFixed(0).padStart(7)} ms   ${lowMs.toFixed(0)} to ${highMs.toFixed(0)}`);
+  }
+}
+
+function ratio(list: readonly Measured[], name: string, against: string): void {
+  const of = (one: string): number => list.find((each) => each.name === one)?.medianMs ?? Number.NaN;
+  say(`  ${name} ÷ ${against}: ${(of(name) / of(against)).toFixed(2)}`);
+}

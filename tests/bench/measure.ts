@@ -1,0 +1,29 @@
+import { performance } from 'node:perf_hooks';
+
+export interface Measured {
+  readonly name: string;
+  readonly medianMs: number;
+  readonly lowMs: number;
+  readonly highMs: number;
+}
+
+/** Runs each in turn, round after round, so that a busy machine troubles all alike; the first round is not counted. */
+export function measure(works: Readonly<Record<string, () => unknown>>, rounds: number): readonly Measured[] {
+  const times = new Map(Object.keys(works).map((name) => [name, [] as number[]] as const));
+  for (let round = 0; round <= rounds; round++) {
+    for (const [name, work] of Object.entries(works)) {
+      const start = performance.now();
+      work();
+      if (round > 0) times.get(name)?.push(performance.now() - start);
+    }
+  }
+  return [...times].map(([name, list]) => {
+    list.sort((a, b) => a - b);
+    return {
+      name,
+      medianMs: list[Math.floor(list.length / 2)] as number,
+      lowMs: list[0] as number,
+      highMs: list.at(-1) as number,
+    };
+  });
+}
