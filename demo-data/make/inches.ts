@@ -35,7 +35,8 @@ export const at = (p: P): readonly string[] => p.map(inch);
 export const bare = (p: P): readonly number[] => p.map((one) => Number(trim(one)));
 export const outline = (points: readonly P[]): readonly (readonly string[])[] => points.map(at);
 
-export const pounds = (value: number): string => (Math.abs(value) >= 1000 ? `${thousands(Math.round(value))} lb` : `${trim(Math.round(value * 10) / 10)} lb`);
+export const pounds = (value: number): string =>
+  Math.abs(value) >= 1000 ? `${thousands(Math.round(value))} lb` : `${trim(Math.round(value * 10) / 10)} lb`;
 const thousands = (value: number): string => String(value).replace(/\B(?=(\d{3})+$)/gu, ',');
 
 export function trim(value: number): string {

@@ -39,11 +39,18 @@ const MM = 25.4;
 export const SHAPES: ReadonlyMap<string, SectionShape> = new Map(
   SECTIONS.map((s): readonly [string, SectionShape] => {
     const mm = (v: number | undefined): number => (v ?? 0) * MM;
-    if (s.shape === 'corner radius') return [s.id, { shape: 'corner radius', outerRadiusMm: mm(s.r), wallMm: mm(s.wall), sweepDeg: 90 }];
+    if (s.shape === 'corner radius')
+      return [s.id, { shape: 'corner radius', outerRadiusMm: mm(s.r), wallMm: mm(s.wall), sweepDeg: 90 }];
     if (s.shape === 'I-beam')
-      return [s.id, { shape: 'I-beam', depthMm: mm(s.d), widthMm: mm(s.w), webMm: mm(s.web), flangeMm: mm(s.flange), filletMm: 0 }];
+      return [
+        s.id,
+        { shape: 'I-beam', depthMm: mm(s.d), widthMm: mm(s.w), webMm: mm(s.web), flangeMm: mm(s.flange), filletMm: 0 },
+      ];
     if (s.shape === 'double hollow')
-      return [s.id, { shape: 'double hollow', depthMm: mm(s.d), widthMm: mm(s.w), wallMm: mm(s.wall), webMm: mm(s.web), cornerRadiusMm: 0 }];
+      return [
+        s.id,
+        { shape: 'double hollow', depthMm: mm(s.d), widthMm: mm(s.w), wallMm: mm(s.wall), webMm: mm(s.web), cornerRadiusMm: 0 },
+      ];
     return [s.id, { shape: 'rectangular tube', depthMm: mm(s.d), widthMm: mm(s.w), wallMm: mm(s.wall), cornerRadiusMm: 0 }];
   }),
 );
@@ -58,7 +65,10 @@ const NOTES: Readonly<Record<string, string>> = {
 
 export function sectionsYaml(): string {
   const records = SECTIONS.map((s): Rec => {
-    const size = s.shape === 'corner radius' ? { outer_radius: inch(s.r as number) } : { depth: inch(s.d as number), width: inch(s.w as number) };
+    const size =
+      s.shape === 'corner radius'
+        ? { outer_radius: inch(s.r as number) }
+        : { depth: inch(s.d as number), width: inch(s.w as number) };
     const walls =
       s.shape === 'I-beam'
         ? { web: inch(s.web as number), flange: inch(s.flange as number), fillet: '0.25 in' }
@@ -73,11 +83,55 @@ export function sectionsYaml(): string {
 export const MATERIALS = list(
   ['Alloys and tempers in the rack. Figures are the handbook’s minimums, not our certs: those are by heat.'],
   [
-    { id: '6061-T6', kind: 'aluminium', density: '2700 kg/m3', modulus: '68.9 GPa', yield: '240 MPa', tensile: '260 MPa', group: '23' },
-    { id: '6005A-T61', kind: 'aluminium', density: '2700 kg/m3', modulus: '68.9 GPa', yield: '240 MPa', tensile: '260 MPa', group: '23', note: 'dies 31 and 44' },
-    { id: '5052-H32', kind: 'aluminium', density: '2680 kg/m3', modulus: '70.3 GPa', yield: '160 MPa', tensile: '215 MPa', group: '22', note: 'skins' },
-    { id: '5083-H116', kind: 'aluminium', density: '2660 kg/m3', modulus: '71 GPa', yield: '215 MPa', tensile: '305 MPa', group: '22', note: 'gussets, knees' },
-    { id: '3003-H14', kind: 'aluminium', density: '2730 kg/m3', modulus: '68.9 GPa', yield: '115 MPa', tensile: '140 MPa', group: '21', note: 'belly, lining, caps' },
+    {
+      id: '6061-T6',
+      kind: 'aluminium',
+      density: '2700 kg/m3',
+      modulus: '68.9 GPa',
+      yield: '240 MPa',
+      tensile: '260 MPa',
+      group: '23',
+    },
+    {
+      id: '6005A-T61',
+      kind: 'aluminium',
+      density: '2700 kg/m3',
+      modulus: '68.9 GPa',
+      yield: '240 MPa',
+      tensile: '260 MPa',
+      group: '23',
+      note: 'dies 31 and 44',
+    },
+    {
+      id: '5052-H32',
+      kind: 'aluminium',
+      density: '2680 kg/m3',
+      modulus: '70.3 GPa',
+      yield: '160 MPa',
+      tensile: '215 MPa',
+      group: '22',
+      note: 'skins',
+    },
+    {
+      id: '5083-H116',
+      kind: 'aluminium',
+      density: '2660 kg/m3',
+      modulus: '71 GPa',
+      yield: '215 MPa',
+      tensile: '305 MPa',
+      group: '22',
+      note: 'gussets, knees',
+    },
+    {
+      id: '3003-H14',
+      kind: 'aluminium',
+      density: '2730 kg/m3',
+      modulus: '68.9 GPa',
+      yield: '115 MPa',
+      tensile: '140 MPa',
+      group: '21',
+      note: 'belly, lining, caps',
+    },
     { id: 'S355', kind: 'steel', density: '7850 kg/m3', modulus: '210 GPa', note: 'brackets on the chassis side only' },
   ],
 );
@@ -87,43 +141,189 @@ const ALLOYS = ['6061-T6', '6005A-T61', '5083-H116', '5052-H32'];
 export const PROCEDURES = list(
   ['Welding procedures as qualified. The papers are in the grey cabinet.'],
   [
-    { id: 'WPS-11', process: 'GMAW', types: ['fillet', 'seam', 'flare'], base: ALLOYS, thickness: ['1/8 in', '3/4 in'], filler: ['ER5356'], positions: ['1F', '2F', '3F', '4F'], edition: 'AWS D1.2/D1.2M:2014' },
-    { id: 'WPS-12', process: 'GMAW', types: ['square groove', 'bevel groove', 'V groove'], base: ALLOYS, thickness: ['1/8 in', '3/8 in'], filler: ['ER5356'], positions: ['1G', '2G', '3G'], edition: 'AWS D1.2/D1.2M:2014' },
-    { id: 'WPS-14', process: 'GTAW', types: ['fillet', 'square groove'], base: ALLOYS, thickness: ['1/16 in', '1/4 in'], filler: ['ER4043', 'ER5356'], positions: ['1F', '2F', '3F', '1G'], edition: 'AWS D1.2/D1.2M:2014' },
+    {
+      id: 'WPS-11',
+      process: 'GMAW',
+      types: ['fillet', 'seam', 'flare'],
+      base: ALLOYS,
+      thickness: ['1/8 in', '3/4 in'],
+      filler: ['ER5356'],
+      positions: ['1F', '2F', '3F', '4F'],
+      edition: 'AWS D1.2/D1.2M:2014',
+    },
+    {
+      id: 'WPS-12',
+      process: 'GMAW',
+      types: ['square groove', 'bevel groove', 'V groove'],
+      base: ALLOYS,
+      thickness: ['1/8 in', '3/8 in'],
+      filler: ['ER5356'],
+      positions: ['1G', '2G', '3G'],
+      edition: 'AWS D1.2/D1.2M:2014',
+    },
+    {
+      id: 'WPS-14',
+      process: 'GTAW',
+      types: ['fillet', 'square groove'],
+      base: ALLOYS,
+      thickness: ['1/16 in', '1/4 in'],
+      filler: ['ER4043', 'ER5356'],
+      positions: ['1F', '2F', '3F', '1G'],
+      edition: 'AWS D1.2/D1.2M:2014',
+    },
   ],
 );
 
-const gmaw = (from: string, until: string): Rec => ({ process: 'GMAW', positions: ['1F', '2F', '3F', '4F'], thickness: ['1/8 in', '3/4 in'], groups: ['22', '23'], from, until });
-const gtaw = (from: string, until: string): Rec => ({ process: 'GTAW', positions: ['1F', '2F', '3F', '1G'], thickness: ['1/16 in', '1/4 in'], groups: ['22', '23'], from, until });
+const gmaw = (from: string, until: string): Rec => ({
+  process: 'GMAW',
+  positions: ['1F', '2F', '3F', '4F'],
+  thickness: ['1/8 in', '3/4 in'],
+  groups: ['22', '23'],
+  from,
+  until,
+});
+const gtaw = (from: string, until: string): Rec => ({
+  process: 'GTAW',
+  positions: ['1F', '2F', '3F', '1G'],
+  thickness: ['1/16 in', '1/4 in'],
+  groups: ['22', '23'],
+  from,
+  until,
+});
 const vt = (from: string, until: string): Rec => ({ method: 'VT', from, until });
 
 const PEOPLE_RECORDS: readonly Rec[] = [
-  { '#': 'Welders. Stamp first, as on the part.', id: 'K7', name: 'Corvina Thessel', role: 'welder', qualified: [gmaw('2025-06-09', '2027-06-09'), gtaw('2025-06-09', '2027-06-09'), gmaw('2026-05-18', '2028-05-18'), gtaw('2026-05-18', '2028-05-18')], note: 'plates again in May 2026, between the shells' },
-  { id: 'M3', name: 'Osgood Farrowby', role: 'welder', qualified: [gmaw('2025-08-04', '2027-08-04'), gmaw('2026-05-18', '2028-05-18')] },
-  { id: 'R2', name: 'Lindle Quarrenshaw', role: 'welder', qualified: [gmaw('2025-06-16', '2027-06-16'), gtaw('2025-06-16', '2027-06-16')] },
-  { id: 'B9', name: 'Iskander Wroth-Pelly', role: 'welder', qualified: [gmaw('2025-09-01', '2027-09-01'), gmaw('2026-05-19', '2028-05-19')], note: 'MIG only' },
-  { id: 'D4', name: 'Marigold Stenhouse-Ek', role: 'welder', qualified: [gmaw('2026-08-10', '2028-08-10')], note: 'passed the bend test on her second plate, August 2026' },
-  { '#': ['', 'Inspectors. Nobody looks at their own beads.'], id: 'J2', name: 'Perpetua Vannock', role: 'inspector', qualified: [vt('2024-03-01', '2027-03-01'), { method: 'PT', from: '2024-03-01', until: '2027-03-01' }] },
+  {
+    '#': 'Welders. Stamp first, as on the part.',
+    id: 'K7',
+    name: 'Corvina Thessel',
+    role: 'welder',
+    qualified: [
+      gmaw('2025-06-09', '2027-06-09'),
+      gtaw('2025-06-09', '2027-06-09'),
+      gmaw('2026-05-18', '2028-05-18'),
+      gtaw('2026-05-18', '2028-05-18'),
+    ],
+    note: 'plates again in May 2026, between the shells',
+  },
+  {
+    id: 'M3',
+    name: 'Osgood Farrowby',
+    role: 'welder',
+    qualified: [gmaw('2025-08-04', '2027-08-04'), gmaw('2026-05-18', '2028-05-18')],
+  },
+  {
+    id: 'R2',
+    name: 'Lindle Quarrenshaw',
+    role: 'welder',
+    qualified: [gmaw('2025-06-16', '2027-06-16'), gtaw('2025-06-16', '2027-06-16')],
+  },
+  {
+    id: 'B9',
+    name: 'Iskander Wroth-Pelly',
+    role: 'welder',
+    qualified: [gmaw('2025-09-01', '2027-09-01'), gmaw('2026-05-19', '2028-05-19')],
+    note: 'MIG only',
+  },
+  {
+    id: 'D4',
+    name: 'Marigold Stenhouse-Ek',
+    role: 'welder',
+    qualified: [gmaw('2026-08-10', '2028-08-10')],
+    note: 'passed the bend test on her second plate, August 2026',
+  },
+  {
+    '#': ['', 'Inspectors. Nobody looks at their own beads.'],
+    id: 'J2',
+    name: 'Perpetua Vannock',
+    role: 'inspector',
+    qualified: [vt('2024-03-01', '2027-03-01'), { method: 'PT', from: '2024-03-01', until: '2027-03-01' }],
+  },
   { id: 'J5', name: 'Emmerich Tallowby', role: 'inspector', qualified: [vt('2025-01-20', '2028-01-20')] },
   { '#': ['', 'The rest of the floor'], id: 'E1', name: 'Wilhelmina Oduya-Crake', role: 'electrician' },
   { id: 'F6', name: 'Tancred Holloway-Mbeki', role: 'plumber and gas fitter' },
   { id: 'S8', name: 'Juniper Askelund', role: 'skins and bonding' },
   { id: 'A1', name: 'Ottoline Brackenreed', role: 'shop administrator' },
 ];
-export const PEOPLE = list(['Who works here. Qualification dates as on the cards, not from memory.'], PEOPLE_RECORDS);
+export const PEOPLE = list(
+  ['Who works here. Qualification dates as on the cards, not from memory.'],
+  PEOPLE_RECORDS.map((one) => (one.qualified ? { block: true, ...one } : one)),
+);
 
 export const INSTRUMENTS = list(
   ['What we measure with. Nothing leaves the rack past its due date.'],
   [
-    { id: 'SC-1', kind: 'axle scale', name: 'Gravelhithe portable pads, set of six', resolution: '20 lb', tolerance: '0.2 %', calibrated: '2025-08-18', due: '2026-08-18' },
-    { id: 'SC-2', kind: 'axle scale', name: 'platform at the Nettlecombe grain yard', resolution: '20 lb', tolerance: '0.1 %', calibrated: '2026-03-02', due: '2027-03-02' },
-    { id: 'PG-1', kind: 'pressure gauge', name: '0 to 5 psi, for gas', resolution: '0.05 psi', tolerance: '0.05 psi', calibrated: '2025-11-10', due: '2026-11-10' },
-    { id: 'PG-2', kind: 'pressure gauge', name: '0 to 160 psi, water and air', resolution: '1 psi', tolerance: '1 psi', calibrated: '2025-11-10', due: '2026-11-10' },
-    { id: 'PG-4', kind: 'pressure gauge', name: '0 to 15 in w.c., for appliances', resolution: '0.1 in w.c.', tolerance: '0.1 in w.c.', calibrated: '2025-11-10', due: '2026-11-10' },
-    { id: 'PG-3', kind: 'pressure gauge', name: '0 to 4,000 psi, hydraulics', resolution: '25 psi', tolerance: '25 psi', calibrated: '2025-11-10', due: '2026-11-10' },
-    { id: 'IR-1', kind: 'insulation tester', resolution: '0.1 Mohm', tolerance: '3 %', calibrated: '2026-01-12', due: '2027-01-12' },
+    {
+      id: 'SC-1',
+      kind: 'axle scale',
+      name: 'Gravelhithe portable pads, set of six',
+      resolution: '20 lb',
+      tolerance: '0.2 %',
+      calibrated: '2025-08-18',
+      due: '2026-08-18',
+    },
+    {
+      id: 'SC-2',
+      kind: 'axle scale',
+      name: 'platform at the Nettlecombe grain yard',
+      resolution: '20 lb',
+      tolerance: '0.1 %',
+      calibrated: '2026-03-02',
+      due: '2027-03-02',
+    },
+    {
+      id: 'PG-1',
+      kind: 'pressure gauge',
+      name: '0 to 5 psi, for gas',
+      resolution: '0.05 psi',
+      tolerance: '0.05 psi',
+      calibrated: '2025-11-10',
+      due: '2026-11-10',
+    },
+    {
+      id: 'PG-2',
+      kind: 'pressure gauge',
+      name: '0 to 160 psi, water and air',
+      resolution: '1 psi',
+      tolerance: '1 psi',
+      calibrated: '2025-11-10',
+      due: '2026-11-10',
+    },
+    {
+      id: 'PG-4',
+      kind: 'pressure gauge',
+      name: '0 to 15 in w.c., for appliances',
+      resolution: '0.1 in w.c.',
+      tolerance: '0.1 in w.c.',
+      calibrated: '2025-11-10',
+      due: '2026-11-10',
+    },
+    {
+      id: 'PG-3',
+      kind: 'pressure gauge',
+      name: '0 to 4,000 psi, hydraulics',
+      resolution: '25 psi',
+      tolerance: '25 psi',
+      calibrated: '2025-11-10',
+      due: '2026-11-10',
+    },
+    {
+      id: 'IR-1',
+      kind: 'insulation tester',
+      resolution: '0.1 Mohm',
+      tolerance: '3 %',
+      calibrated: '2026-01-12',
+      due: '2027-01-12',
+    },
     { id: 'DM-1', kind: 'multimeter', resolution: '0.01 ohm', tolerance: '0.5 %', calibrated: '2026-01-12', due: '2027-01-12' },
-    { id: 'CT-1', kind: 'data cable tester', resolution: '0.1 ohm', tolerance: '1 %', calibrated: '2026-01-14', due: '2027-01-14' },
+    {
+      id: 'CT-1',
+      kind: 'data cable tester',
+      resolution: '0.1 ohm',
+      tolerance: '1 %',
+      calibrated: '2026-01-14',
+      due: '2027-01-14',
+    },
     { id: 'PT-1', kind: 'pull tester', resolution: '10 lbf', tolerance: '1 %', calibrated: '2025-10-06', due: '2026-10-06' },
   ],
 );
@@ -146,8 +346,21 @@ export const STAGES = list(
 export const RULES = list(
   ['Figures that are the law’s, not ours. They differ by state, country and edition: whoever changes one writes the day.'],
   [
-    { rule: 'weight.relabel', limit: '1.5 % of GVWR or 100 lb', citation: '49 CFR 571.110 S10 / 571.120 S10', edition: 'as read in 2026', verified: '2026-11-01' },
-    { id: 'passenger-mass', rule: 'weight.over-rating', limit: '150 lb a belted seat', citation: '49 CFR 567.4(g)(3)', edition: 'as read in 2026', verified: '2026-11-01' },
+    {
+      rule: 'weight.relabel',
+      limit: '1.5 % of GVWR or 100 lb',
+      citation: '49 CFR 571.110 S10 / 571.120 S10',
+      edition: 'as read in 2026',
+      verified: '2026-11-01',
+    },
+    {
+      id: 'passenger-mass',
+      rule: 'weight.over-rating',
+      limit: '150 lb a belted seat',
+      citation: '49 CFR 567.4(g)(3)',
+      edition: 'as read in 2026',
+      verified: '2026-11-01',
+    },
   ],
 );
 

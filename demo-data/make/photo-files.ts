@@ -24,7 +24,12 @@ export interface Shot {
 export const fileOf = (shot: Shot): string => `${shot.id.toLowerCase()}.jpg`;
 
 /** The JPEG that is there already, else a new one: fonts differ from machine to machine, so pictures are made once. */
-export async function photoBytes(shot: Shot, folder: string, parts: readonly Part[], sections: ReadonlyMap<string, SectionShape>): Promise<Buffer> {
+export async function photoBytes(
+  shot: Shot,
+  folder: string,
+  parts: readonly Part[],
+  sections: ReadonlyMap<string, SectionShape>,
+): Promise<Buffer> {
   const file = path.join(folder, fileOf(shot));
   if (existsSync(file)) return readFileSync(file);
   const picture = sharp(Buffer.from(sceneSvg(shot.scene, parts, sections)));
@@ -32,7 +37,9 @@ export async function photoBytes(shot: Shot, folder: string, parts: readonly Par
   const exif = {
     IFD0: { Make: 'Ondervale', Model: 'shop telephone', DateTime: `${shot.taken.replace(/-/gu, ':')} 16:04:00` },
     // A made-up place in the open sea.
-    ...(shot.located ? { IFD3: { GPSLatitudeRef: 'N', GPSLatitude: '31/1 14/1 0/1', GPSLongitudeRef: 'W', GPSLongitude: '48/1 30/1 0/1' } } : {}),
+    ...(shot.located
+      ? { IFD3: { GPSLatitudeRef: 'N', GPSLatitude: '31/1 14/1 0/1', GPSLongitudeRef: 'W', GPSLongitude: '48/1 30/1 0/1' } }
+      : {}),
   };
   return turned
     .jpeg({ quality: 56, mozjpeg: true })

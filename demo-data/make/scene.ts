@@ -1,5 +1,5 @@
 import { memberBox } from '../../src/compute/solids.js';
-import { boxBetween, type Box } from '../../src/geometry/box.js';
+import { type Box, boxBetween } from '../../src/geometry/box.js';
 import { add, cross, dot, scale, subtract, unit, type Vec3 } from '../../src/geometry/vector.js';
 import type { SectionShape } from '../../src/model/library.js';
 import { isLine, type Part } from './coach/types.js';
@@ -35,7 +35,11 @@ export function sceneSvg(view: View, parts: readonly Part[], sections: ReadonlyM
   const camera = cameraOf(view);
   const near = (p: Vec3, reach: number): boolean => {
     const d = subtract(p, camera.target);
-    return Math.abs(dot(d, camera.right)) < view.across * 0.75 + reach && Math.abs(dot(d, camera.up)) < view.across * 0.6 + reach && Math.abs(dot(d, camera.look)) < view.depth;
+    return (
+      Math.abs(dot(d, camera.right)) < view.across * 0.75 + reach &&
+      Math.abs(dot(d, camera.up)) < view.across * 0.6 + reach &&
+      Math.abs(dot(d, camera.look)) < view.depth
+    );
   };
   const solids: (readonly [Box, string])[] = [];
   const plates: (readonly P[])[] = [];
@@ -48,25 +52,45 @@ export function sceneSvg(view: View, parts: readonly Part[], sections: ReadonlyM
     const middle = nearestOnLine(part.from, part.to, camera.target);
     // Only what the picture can show: the rest of a long rail would lie behind the camera.
     const [from, to] = [part.from, part.to].map((end) => within(end, middle, view.across * 1.1));
-    const box = memberBox({ kind: 'line', section: part.section, from: scale(from as Vec3, MM), to: scale(to as Vec3, MM), rollDeg: part.roll ?? 0 }, shape);
-    const inches: Box = { center: scale(box.center, 1 / MM), axes: box.axes, half: [box.half[0] / MM, box.half[1] / MM, box.half[2] / MM] };
+    const box = memberBox(
+      { kind: 'line', section: part.section, from: scale(from as Vec3, MM), to: scale(to as Vec3, MM), rollDeg: part.roll ?? 0 },
+      shape,
+    );
+    const inches: Box = {
+      center: scale(box.center, 1 / MM),
+      axes: box.axes,
+      half: [box.half[0] / MM, box.half[1] / MM, box.half[2] / MM],
+    };
     if (near(middle, 4)) solids.push([inches, '#b9c2c9']);
   }
   for (const box of view.boxes ?? []) solids.push([boxBetween(box.from, box.to), box.colour]);
   const faces: Face[] = solids.flatMap(([box, colour]) => facesOf(box, colour, camera, view.light));
   for (const plate of plates) {
     const put = plate.map((p) => camera.put(p));
-    faces.push({ points: put.map(([x, y]) => [x, y] as const), far: Math.min(...put.map(([, , far]) => far)), fill: shade('#aab6bd', 0.7 + view.light * 0.3) });
+    faces.push({
+      points: put.map(([x, y]) => [x, y] as const),
+      far: Math.min(...put.map(([, , far]) => far)),
+      fill: shade('#aab6bd', 0.7 + view.light * 0.3),
+    });
   }
   const lines = view.runs.flatMap((run) =>
     run.path.slice(1).flatMap((to, i) => {
       const from = run.path[i] as P;
       if (!near(nearestOnLine(from, to, camera.target), 2)) return [];
       const [a, b] = [camera.put(from), camera.put(to)];
-      return { far: (a[2] + b[2]) / 2 - 2, svg: `<path d="M${f(a[0])} ${f(a[1])}L${f(b[0])} ${f(b[1])}" stroke="${run.colour}" stroke-width="${f(Math.max(3, run.wide * camera.scale))}" stroke-linecap="round"/>` };
+      return {
+        far: (a[2] + b[2]) / 2 - 2,
+        svg: `<path d="M${f(a[0])} ${f(a[1])}L${f(b[0])} ${f(b[1])}" stroke="${run.colour}" stroke-width="${f(Math.max(3, run.wide * camera.scale))}" stroke-linecap="round"/>`,
+      };
     }),
   );
-  const painted = [...faces.map((face) => ({ far: face.far, svg: `<path d="M${face.points.map(([x, y]) => `${f(x)} ${f(y)}`).join('L')}Z" fill="${face.fill}" stroke="#4a5258" stroke-width="0.7"/>` })), ...lines]
+  const painted = [
+    ...faces.map((face) => ({
+      far: face.far,
+      svg: `<path d="M${face.points.map(([x, y]) => `${f(x)} ${f(y)}`).join('L')}Z" fill="${face.fill}" stroke="#4a5258" stroke-width="0.7"/>`,
+    })),
+    ...lines,
+  ]
     .sort((a, b) => b.far - a.far)
     .map((one) => one.svg);
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDE}" height="${HIGH}" viewBox="0 0 ${WIDE} ${HIGH}">${wall(view.light)}${painted.join('')}${card(view.card)}${tape(camera.scale)}</svg>`;
@@ -112,7 +136,10 @@ function facesOf(box: Box, colour: string, camera: ReturnType<typeof cameraOf>, 
     const [u, v] = [(k + 1) % 3, (k + 2) % 3];
     const middle = add(box.center, scale(normal, box.half[k] as number));
     const corner = (a: number, b: number): Vec3 =>
-      add(middle, add(scale(box.axes[u] as Vec3, a * (box.half[u] as number)), scale(box.axes[v] as Vec3, b * (box.half[v] as number))));
+      add(
+        middle,
+        add(scale(box.axes[u] as Vec3, a * (box.half[u] as number)), scale(box.axes[v] as Vec3, b * (box.half[v] as number))),
+      );
     const put = [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)].map((p) => camera.put(p));
     const bright = 0.55 + 0.45 * Math.max(0, dot(normal, sun));
     return [{ points: put.map(([x, y]) => [x, y] as const), far: camera.put(middle)[2], fill: shade(colour, bright) }];
@@ -130,7 +157,12 @@ const wall = (light: number): string =>
 /** The card that lies in every picture: zone, shell, day. */
 function card(lines: readonly string[]): string {
   const height = 24 + lines.length * 26;
-  const text = lines.map((line, i) => `<text x="44" y="${62 + i * 26}" font-family="DejaVu Sans, sans-serif" font-size="${i === 0 ? 24 : 19}" font-weight="${i === 0 ? 700 : 400}" fill="#1b1b1b">${line}</text>`).join('');
+  const text = lines
+    .map(
+      (line, i) =>
+        `<text x="44" y="${62 + i * 26}" font-family="DejaVu Sans, sans-serif" font-size="${i === 0 ? 24 : 19}" font-weight="${i === 0 ? 700 : 400}" fill="#1b1b1b">${line}</text>`,
+    )
+    .join('');
   const longest = Math.max(...lines.map((line, i) => line.length * (i === 0 ? 15.5 : 11.6)));
   return `<g transform="rotate(-1.5 40 40)"><rect x="28" y="30" width="${longest + 40}" height="${height}" fill="#f4f1e6" stroke="#2b2b2b" stroke-width="2"/>${text}</g>`;
 }
@@ -143,7 +175,10 @@ function tape(pixels: number): string {
     const x = 20 + n * step * pixels;
     const long = n % (step === 1 ? 12 : 4) === 0;
     ticks.push(`<path d="M${f(x)} 640v${long ? 24 : 12}" stroke="#111" stroke-width="${long ? 2.4 : 1}"/>`);
-    if (long) ticks.push(`<text x="${f(x + 3)}" y="634" font-family="DejaVu Sans, sans-serif" font-size="15" fill="#fff">${n * step}</text>`);
+    if (long)
+      ticks.push(
+        `<text x="${f(x + 3)}" y="634" font-family="DejaVu Sans, sans-serif" font-size="15" fill="#fff">${n * step}</text>`,
+      );
   }
   return `<rect x="14" y="640" width="${WIDE - 28}" height="26" fill="#e9c61d" stroke="#3a3206"/>${ticks.join('')}`;
 }

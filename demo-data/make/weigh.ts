@@ -13,8 +13,16 @@ const round = (lb: number): number => Math.round(lb / STEP_LB) * STEP_LB;
  * What the scale would have said: the vehicle as the records have it on that day, in the condition of the ticket, give or take a
  * little, in the scale’s steps. The tool itself says what it expects; its answer is linear in the readings, so one round is enough.
  */
-export function readingsFor(shell: string, files: ReadonlyMap<string, string>, weighings: readonly Weighing[], axles: readonly string[], start: number): Readings {
-  const first: Readings = Object.fromEntries(weighings.map((one) => [one.id, Object.fromEntries(axles.map((axle) => [axle, 8000]))]));
+export function readingsFor(
+  shell: string,
+  files: ReadonlyMap<string, string>,
+  weighings: readonly Weighing[],
+  axles: readonly string[],
+  start: number,
+): Readings {
+  const first: Readings = Object.fromEntries(
+    weighings.map((one) => [one.id, Object.fromEntries(axles.map((axle) => [axle, 8000]))]),
+  );
   const text = new Map([...files, [`shells/${shell}/weights.yaml`, ticketsText(weighings, first)]]);
   const loaded = loadStore({ root: 'demo', files: text, photos: new Map() }).shells.get(shell);
   if (!loaded) throw new Error(`no shell ${shell}`);

@@ -12,7 +12,8 @@ const NEGATIVE = /^-\d[\d /.-]* ?[a-z]*$/u;
 const WORDS = new Set(['true', 'false', 'null', 'True', 'False', 'Null', 'TRUE', 'FALSE', 'NULL']);
 
 export function scalar(value: unknown): string {
-  if (typeof value === 'number' || typeof value === 'boolean') return typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value);
+  if (typeof value === 'number' || typeof value === 'boolean')
+    return typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value);
   const text = String(value);
   if ((PLAIN.test(text) || NEGATIVE.test(text)) && !WORDS.has(text) && text === text.trim()) return text;
   return `"${text.replace(/\\/gu, '\\\\').replace(/"/gu, '\\"')}"`;
@@ -68,7 +69,8 @@ function block(record: Rec, indent: string): string {
 }
 
 /** Outside `{…}` a comma needs no quotes. */
-const plainLine = (text: string): string => (/^[A-Za-z0-9][^#:[\]{}"]*$/u.test(text) && !WORDS.has(text) ? text.trim() : scalar(text));
+const plainLine = (text: string): string =>
+  /^[A-Za-z0-9][^#:[\]{}"]*$/u.test(text) && !WORDS.has(text) ? text.trim() : scalar(text);
 
 export function list(head: readonly string[], records: readonly Rec[]): string {
   return `${head.map((line) => (line === '' ? '\n' : `# ${line}\n`)).join('')}${records.map((one) => item(one)).join('')}`;

@@ -1,6 +1,6 @@
 import { outline } from '../inches.js';
 import type { Rec } from '../yaml.js';
-import { flatXY, flatXZ, flatYZ, type Access, holesOf } from './sheets.js';
+import { type Access, flatXY, flatXZ, flatYZ, holesOf } from './sheets.js';
 import { type Grid, letterOf, type Side, signOf, two } from './types.js';
 
 /** Sheets screwed or riveted on: belly panels, ceiling, wall lining, caps. Each list in its own file. */
@@ -20,7 +20,14 @@ const dated = (job: Lining, id: string): { readonly date?: string } => {
   return date ? { date } : {};
 };
 
-export function belly(job: Lining, id: string, x: readonly [number, number], y: readonly [number, number], z: number, name: string): Rec {
+export function belly(
+  job: Lining,
+  id: string,
+  x: readonly [number, number],
+  y: readonly [number, number],
+  z: number,
+  name: string,
+): Rec {
   return {
     id,
     kind: 'belly',
@@ -30,7 +37,13 @@ export function belly(job: Lining, id: string, x: readonly [number, number], y: 
     thickness: '0.080 in',
     stage: 'belly',
     ...dated(job, id),
-    fixing: { method: 'screws', count: 2 * Math.ceil((x[1] - x[0]) / 6) + 6, driver: 'T25', sealant: 'butyl tape', torque: '4 N.m' },
+    fixing: {
+      method: 'screws',
+      count: 2 * Math.ceil((x[1] - x[0]) / 6) + 6,
+      driver: 'T25',
+      sealant: 'butyl tape',
+      torque: '4 N.m',
+    },
     outline: outline(flatXY(x[0], x[1], y[0], y[1], z)),
     ...holesOf(id, job.access),
   };
@@ -38,7 +51,8 @@ export function belly(job: Lining, id: string, x: readonly [number, number], y: 
 
 export function ceiling(job: Lining, seams: readonly number[]): readonly Rec[] {
   const { grid } = job;
-  const edge = (station: number): number => (station === 0 ? grid.plan.x0 + 2 : station === grid.plan.bays ? grid.rear - 2 : grid.x(station));
+  const edge = (station: number): number =>
+    station === 0 ? grid.plan.x0 + 2 : station === grid.plan.bays ? grid.rear - 2 : grid.x(station);
   return seams.slice(1).map((to, i): Rec => {
     const id = `CL-${i + 1}`;
     return {

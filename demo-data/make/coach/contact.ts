@@ -1,5 +1,5 @@
 import { memberBox } from '../../../src/compute/solids.js';
-import { boxBounds, boundsOf, grow, nearestInBox, overlap, type Bounds, type Box } from '../../../src/geometry/box.js';
+import { type Bounds, type Box, boundsOf, boxBounds, grow, nearestInBox, overlap } from '../../../src/geometry/box.js';
 import { facet, nearestOnFacet } from '../../../src/geometry/facet.js';
 import { distance, scale, type Vec3 } from '../../../src/geometry/vector.js';
 import type { SectionShape } from '../../../src/model/library.js';
@@ -19,7 +19,10 @@ interface Solid {
 }
 
 /** Pairs of parts that touch, found from their boxes as the tool does, in the parts’ own order. */
-export function contacts(parts: readonly Part[], sections: ReadonlyMap<string, SectionShape>): readonly (readonly [Part, Part])[] {
+export function contacts(
+  parts: readonly Part[],
+  sections: ReadonlyMap<string, SectionShape>,
+): readonly (readonly [Part, Part])[] {
   const solids = parts.map((part) => solid(part, sections));
   const pairs: (readonly [Part, Part])[] = [];
   for (let i = 0; i < solids.length; i++) {
@@ -47,12 +50,21 @@ function solid(part: Part, sections: ReadonlyMap<string, SectionShape>): Solid {
   if (isLine(part)) {
     const shape = sections.get(part.section);
     if (!shape) throw new Error(`no section ${part.section}`);
-    const box: Box = memberBox({ kind: 'line', section: part.section, from: mm(part.from), to: mm(part.to), rollDeg: part.roll ?? 0 }, shape);
+    const box: Box = memberBox(
+      { kind: 'line', section: part.section, from: mm(part.from), to: mm(part.to), rollDeg: part.roll ?? 0 },
+      shape,
+    );
     return { part, bounds: boxBounds(box), start: box.center, nearest: (point) => nearestInBox(point, box), skinMm: 0 };
   }
   const corners = part.outline.map(mm);
   const flat = facet(corners);
   if (!flat) throw new Error(`${part.id} is no plate`);
   const skinMm = (part.thickness * MM) / 2;
-  return { part, bounds: grow(boundsOf(corners), skinMm), start: flat.center, nearest: (point) => nearestOnFacet(point, flat), skinMm };
+  return {
+    part,
+    bounds: grow(boundsOf(corners), skinMm),
+    start: flat.center,
+    nearest: (point) => nearestOnFacet(point, flat),
+    skinMm,
+  };
 }

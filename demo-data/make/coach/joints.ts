@@ -42,14 +42,35 @@ export function specOf(a: Part, b: Part): JointSpec {
   const families = [family(a), family(b)];
   const has = (one: string): boolean => families.includes(one);
   const stage = later(a.stage, b.stage);
-  const base = { key: `${a.id}+${b.id}`, stage, type: 'fillet', size: leg(a, b), process: 'GMAW', procedure: 'WPS-11', filler: 'ER5356' } as const;
+  const base = {
+    key: `${a.id}+${b.id}`,
+    stage,
+    type: 'fillet',
+    size: leg(a, b),
+    process: 'GMAW',
+    procedure: 'WPS-11',
+    filler: 'ER5356',
+  } as const;
   if (has('TW') || has('TD')) {
     const web = family(a) === 'TW' || family(a) === 'TD' ? a : b;
     const chord = web === a ? b : a;
     const truss = web.id.slice(0, 3);
-    const half = web.id.includes('-D') ? 'end' : Number(web.id.slice(5)) <= 3 ? 'left' : Number(web.id.slice(5)) === 4 ? 'middle' : 'right';
+    const half = web.id.includes('-D')
+      ? 'end'
+      : Number(web.id.slice(5)) <= 3
+        ? 'left'
+        : Number(web.id.slice(5)) === 4
+          ? 'middle'
+          : 'right';
     const at = chord.id.endsWith('TC') ? 'top' : 'bottom';
-    return { ...base, key: `${truss} ${at} ${half}`, length: 4, sides: 'arrow', position: at === 'top' ? '2F' : '1F', allRound: true };
+    return {
+      ...base,
+      key: `${truss} ${at} ${half}`,
+      length: 4,
+      sides: 'arrow',
+      position: at === 'top' ? '2F' : '1F',
+      allRound: true,
+    };
   }
   if (has('TBC') || has('TTC')) return { ...base, length: 5.5, sides: 'arrow', position: '2F', allRound: true };
   if (has('KG')) return { ...base, length: has('SF') ? 5 : 6, sides: 'both', position: has('SF') ? '3F' : '4F' };
@@ -60,7 +81,8 @@ export function specOf(a: Part, b: Part): JointSpec {
   if (has('TP') && has('CR')) return { ...base, type: 'seam', size: 1 / 8, length: 60, sides: 'arrow', position: '2F' };
   if (has('SL') && has('SI')) return { ...base, length: 48, sides: 'arrow', position: '2F' };
   if (has('FT')) return { ...base, length: has('CR') ? 10 : 6, sides: 'arrow', position: has('CR') ? '3F' : '2F' };
-  if (has('BR')) return { ...base, length: 5, sides: 'arrow', position: '3F', process: 'GTAW', procedure: 'WPS-14', filler: 'ER4043' };
+  if (has('BR'))
+    return { ...base, length: 5, sides: 'arrow', position: '3F', process: 'GTAW', procedure: 'WPS-14', filler: 'ER4043' };
   return { ...base, length: 8, sides: 'arrow', position: '2F', allRound: true };
 }
 

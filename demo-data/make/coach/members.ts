@@ -1,4 +1,4 @@
-import { at, feet, inch, bare, lengthOf } from '../inches.js';
+import { at, bare, feet, inch, lengthOf, type P } from '../inches.js';
 import { pick, scatter } from '../random.js';
 import { list, listWithUnits, type Rec } from '../yaml.js';
 import { isLine, type Part } from './types.js';
@@ -11,7 +11,7 @@ const heatKey = (part: Part): string => (isLine(part) ? part.section : `plate ${
 /** `units: true` for a file that opens with inches for its bare numbers. */
 export function memberRecord(part: Part, heats: Heats, random: () => number, units = false): Rec {
   const heat = pick(heats[heatKey(part)] ?? heats.any ?? ['H-?'], random);
-  const point = units ? bare : at;
+  const point = (p: P): readonly (string | number)[] => (units ? bare(p) : at(p));
   if (!isLine(part)) {
     return {
       id: part.id,
@@ -57,8 +57,12 @@ export function memberFiles(
     files.map(({ name, head, units }) => {
       const records = parts
         .filter((part) => part.file === name)
-        .map((part) => ({ ...(comments[part.id] ? { '#': comments[part.id] } : {}), ...memberRecord(part, heats, random, units) }))
-        .flatMap((record) => change(record) ?? []);
+        .map((part) => ({
+          ...(comments[part.id] ? { '#': comments[part.id] } : {}),
+          ...memberRecord(part, heats, random, units),
+        }))
+        .map(change)
+        .filter((record) => record !== undefined);
       const text = units ? listWithUnits(head, '{length: in}', 'members', records) : list(head, records);
       return [`members-${name}.yaml`, text] as const;
     }),

@@ -45,7 +45,14 @@ export function roof(grid: Grid): readonly Part[] {
 function truss(grid: Grid, i: number): readonly Line[] {
   const x = grid.x(i);
   const n = two(i);
-  const tube = (id: string, part: string, section: string, from: P, to: P): Line => ({ id: `T${n}-${id}`, part, ...base, section, from, to });
+  const tube = (id: string, part: string, section: string, from: P, to: P): Line => ({
+    id: `T${n}-${id}`,
+    part,
+    ...base,
+    section,
+    from,
+    to,
+  });
   const web = 'RT1x1x1/8';
   return [
     tube('BC', 'truss bottom chord', 'RT1-1/2x1-1/2x1/8', [x, -IN, BOTTOM], [x, IN, BOTTOM]),

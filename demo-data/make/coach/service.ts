@@ -82,4 +82,5 @@ export class Service {
   }
 }
 
-export const without = (record: Rec, ...keys: readonly string[]): Rec => Object.fromEntries(Object.entries(record).filter(([key]) => !keys.includes(key)));
+export const without = (record: Rec, ...keys: readonly string[]): Rec =>
+  Object.fromEntries(Object.entries(record).filter(([key]) => !keys.includes(key)));

@@ -59,11 +59,21 @@ export const accessRecord = (panel: Access, alloy: string, thickness: string): R
   thickness,
   stage: panel.stage,
   ...(panel.date ? { date: panel.date } : {}),
-  fixing: { method: 'screws', count: panel.count, driver: panel.driver, ...(panel.sealant ? { sealant: panel.sealant } : {}), torque: '3 N.m' },
+  fixing: {
+    method: 'screws',
+    count: panel.count,
+    driver: panel.driver,
+    ...(panel.sealant ? { sealant: panel.sealant } : {}),
+    torque: '3 N.m',
+  },
   outline: outline(hole(panel, 1)),
 });
 
-export const holesOf = (parent: string, panels: readonly Access[], more: readonly (readonly P[])[] = []): { readonly holes?: unknown } => {
+export const holesOf = (
+  parent: string,
+  panels: readonly Access[],
+  more: readonly (readonly P[])[] = [],
+): { readonly holes?: unknown } => {
   const all = [...panels.filter((one) => one.of === parent).map((one) => hole(one)), ...more];
   return all.length > 0 ? { holes: all.map(outline) } : {};
 };

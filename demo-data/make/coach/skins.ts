@@ -1,7 +1,7 @@
 import type { P } from '../inches.js';
 import { outline } from '../inches.js';
 import type { Rec } from '../yaml.js';
-import { flatXY, flatXZ, flatYZ, holesOf, type Access } from './sheets.js';
+import { type Access, flatXY, flatXZ, flatYZ, holesOf } from './sheets.js';
 import { type Gap, type Grid, letterOf, OUT, type Side, signOf, two, Z } from './types.js';
 
 /** Middle plane of a skin of 0.100 in on the posts. */
@@ -24,14 +24,26 @@ export interface SkinJob {
   /** Along the coach, where skirts hang: [from, to] pairs, in. */
   readonly skirts: readonly (readonly [number, number])[];
   /** Day that sheet number n went on, with the day’s air. */
-  readonly bonded: (n: number) => { readonly date: string; readonly bonding: Bonding; readonly surface: string; readonly air: string; readonly humidity: string };
+  readonly bonded: (n: number) => {
+    readonly date: string;
+    readonly bonding: Bonding;
+    readonly surface: string;
+    readonly air: string;
+    readonly humidity: string;
+  };
   /** Number of sheets on so far; all where not given. */
   readonly until?: number;
 }
 
 /** Bonded side skins, skirts, front and rear skins, roof sheets: in the order in which they go on. */
 export function skins(job: SkinJob): readonly Rec[] {
-  const sheets = [...sideSheets(job, 'left'), ...sideSheets(job, 'right'), ...endSheets(job.grid), ...roofSheets(job.grid), ...skirtSheets(job)];
+  const sheets = [
+    ...sideSheets(job, 'left'),
+    ...sideSheets(job, 'right'),
+    ...endSheets(job.grid),
+    ...roofSheets(job.grid),
+    ...skirtSheets(job),
+  ];
   return sheets.slice(0, job.until ?? sheets.length).map((sheet, i) => {
     const { date, bonding, surface, air, humidity } = job.bonded(i);
     return {
@@ -76,9 +88,13 @@ function sideSheets({ grid, seams }: SkinJob, side: Side): readonly Rec[] {
   };
   return seams.slice(1).flatMap((to, i) => {
     const from = seams[i] as number;
-    const open: Gap | undefined = plan.slide.side === side && plan.slide.from < to && plan.slide.to > from ? plan.slide : undefined;
+    const open: Gap | undefined =
+      plan.slide.side === side && plan.slide.from < to && plan.slide.to > from ? plan.slide : undefined;
     if (!open) return [sheet(from, to, Z.rail, Z.plateTop)];
-    return [sheet(from, to, Z.rail, open.bottom, 'strip under the slide-out'), sheet(from, to, open.top, Z.plateTop, 'over the slide-out header')];
+    return [
+      sheet(from, to, Z.rail, open.bottom, 'strip under the slide-out'),
+      sheet(from, to, open.top, Z.plateTop, 'over the slide-out header'),
+    ];
   });
 }
 
@@ -107,7 +123,9 @@ function roofSheets(grid: Grid): readonly Rec[] {
   const edge = (station: number): number => (station === 0 ? plan.x0 : station === plan.bays ? grid.rear : grid.x(station));
   return seams.slice(1).map((to, i): Rec => {
     const from = seams[i] as number;
-    const units = plan.roofUnits.filter((bay) => bay >= from && bay < to).map((bay) => flatXY(grid.x(bay) + 0.75, grid.x(bay + 1) - 0.75, -7, 7, z));
+    const units = plan.roofUnits
+      .filter((bay) => bay >= from && bay < to)
+      .map((bay) => flatXY(grid.x(bay) + 0.75, grid.x(bay + 1) - 0.75, -7, 7, z));
     return {
       id: `RF-${two(i + 1)}`,
       kind: 'roof',

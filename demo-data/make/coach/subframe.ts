@@ -34,8 +34,6 @@ export function subframe(grid: Grid): readonly Part[] {
 }
 
 function knees(grid: Grid): readonly Plate[] {
-
-
   return grid.plan.knees.flatMap((station) =>
     ([-1, 1] as const).map((sign): Plate => {
       const inner = sign * (RAIL_Y + RAIL_HALF);
@@ -92,4 +90,5 @@ export function floor(grid: Grid): readonly Part[] {
   return [...sills, ...beams, ...stringers];
 }
 
-export const stations = (from: number, to: number): readonly number[] => Array.from({ length: to - from + 1 }, (_, i) => from + i);
+export const stations = (from: number, to: number): readonly number[] =>
+  Array.from({ length: to - from + 1 }, (_, i) => from + i);

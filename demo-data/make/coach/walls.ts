@@ -83,7 +83,12 @@ function railsOf(grid: Grid, gap: Gap, y: number, slide: boolean): readonly Line
   });
   const number = gap.id.replace(/^[A-Z]+-/u, '');
   const head = slide ? 'RT6x2x1/4' : deep === 3 ? 'RT3x2x3/16' : 'RT2x2x3/16';
-  const header = line(`HD-${gap.id}`, slide ? 'slide-out header' : deep === 3 ? 'door header' : 'window header', head, gap.top + deep / 2);
+  const header = line(
+    `HD-${gap.id}`,
+    slide ? 'slide-out header' : deep === 3 ? 'door header' : 'window header',
+    head,
+    gap.top + deep / 2,
+  );
   if (gap.id.startsWith('DR')) return [header];
   return [header, line(`SL-${gap.id}`, slide ? 'slide-out sill' : `window sill ${number}`, 'RT2x2x3/16', gap.bottom - 1)];
 }
@@ -169,5 +174,10 @@ export function gussets(grid: Grid): readonly Plate[] {
       outline: upper ? [at(0, 0), at(14, 0), at(3, 16), at(0, 16)] : [at(0, 0), at(12, 0), at(3, 12), at(0, 12)],
     };
   };
-  return [corner(1, slide.from, 1, false), corner(2, slide.to, -1, false), corner(3, slide.from, 1, true), corner(4, slide.to, -1, true)];
+  return [
+    corner(1, slide.from, 1, false),
+    corner(2, slide.to, -1, false),
+    corner(3, slide.from, 1, true),
+    corner(4, slide.to, -1, true),
+  ];
 }

@@ -3,7 +3,6 @@ import type { P } from '../inches.js';
 import type { Rec } from '../yaml.js';
 import { ceilingOf } from './access.js';
 import { GRID } from './plan.js';
-import { CHASE_Y } from './zones.js';
 
 const every = { supports: '16 in', tolerance: '10 mm', stage: 'services', date: '2026-03-17' };
 const cable = (awg: number, conductors = 3): Rec => ({ awg, conductors, rating: '90 C' });
@@ -13,7 +12,9 @@ let made: Service | undefined;
 /** Mains 120 V: panel on the front wall right, through the right lane and the right roof chase. Never beside gas or low voltage. */
 export function ac(): Service {
   if (made) return made;
-  const s = new Service('ac-mains', 'Mains 120 V', 'ac', every, ['Mains 120 V. Work on it is for a licensed electrician; shore lead out and generator locked first.']);
+  const s = new Service('ac-mains', 'Mains 120 V', 'ac', every, [
+    'Mains 120 V. Work on it is for a licensed electrician; shore lead out and generator locked first.',
+  ]);
   made = s;
   supply(s);
   receptacles(s);
@@ -43,8 +44,25 @@ function circuit(s: Service, n: number, name: string, amps: number, breaker: num
 }
 
 function supply(s: Service): void {
-  s.circuit({ '#': 'Supply', id: 'AC-SH', name: 'shore', voltage: '120 V', load: '40 A', conductor: cable(6), protection: { kind: 'breaker', rating: '50 A', at: 'SHORE/B' }, marking: 'SHORE' });
-  s.circuit({ id: 'AC-GN', name: 'generator', voltage: '120 V', load: '30 A', conductor: cable(4), protection: { kind: 'breaker', rating: '40 A', at: 'GEN' }, marking: 'GEN' });
+  s.circuit({
+    '#': 'Supply',
+    id: 'AC-SH',
+    name: 'shore',
+    voltage: '120 V',
+    load: '40 A',
+    conductor: cable(6),
+    protection: { kind: 'breaker', rating: '50 A', at: 'SHORE/B' },
+    marking: 'SHORE',
+  });
+  s.circuit({
+    id: 'AC-GN',
+    name: 'generator',
+    voltage: '120 V',
+    load: '30 A',
+    conductor: cable(4),
+    protection: { kind: 'breaker', rating: '40 A', at: 'GEN' },
+    marking: 'GEN',
+  });
   s.node('SHORE', 'source', [68.25, 49.3, 30], { name: 'shore inlet, right side ahead of the door' });
   s.node('SHORE/B', 'device', [60, 44, 34], { name: 'shore breaker', rating: '50 A' });
   s.node('GEN', 'source', [347.25, -32, -1], { name: 'generator, left rear' });
@@ -93,8 +111,16 @@ function wallOutlets(s: Service, id: string, bay: number, junction: string, lini
     [x, 47.3, 60],
   ];
   outlets.forEach((place, k) => {
-    const out = s.node(`${id}/R${k + 1}`, 'load', place, { name: `outlet ${k + 1}, right wall bay ${bay}`, circuit: id, load: `${k === 0 ? 6 : 2} A` });
-    s.run(`${id}/R${k + 1}w`, id, junction, out, { via: [[place[0], wallY, place[2]]], zones: [`WR-${bay}`], grommets: [lining] });
+    const out = s.node(`${id}/R${k + 1}`, 'load', place, {
+      name: `outlet ${k + 1}, right wall bay ${bay}`,
+      circuit: id,
+      load: `${k === 0 ? 6 : 2} A`,
+    });
+    s.run(`${id}/R${k + 1}w`, id, junction, out, {
+      via: [[place[0], wallY, place[2]]],
+      zones: [`WR-${bay}`],
+      grommets: [lining],
+    });
   });
 }
 
@@ -104,9 +130,27 @@ function receptacles(s: Service): void {
     [2, 7, 167, 'AP-17', 'AP-34', 'IP-R-2', 36],
   ];
   for (const [n, bay, x, lanePanel, wallPanel, lining, y] of front) {
-    const id = circuit(s, n, `outlets right wall, bay ${bay}`, 12, 20, 10, n === 1 ? 'Outlets. The front two come up from the lane, the rear two down from the roof.' : undefined);
-    const junction = s.node(`${id}/J1`, 'junction', [x, y, 3.6], { name: `junction box, lane`, circuit: id, panel: lanePanel, tolerance: '10 mm' });
-    const wall = s.node(`${id}/J2`, 'junction', [GRID.mid(bay), wallY, 26], { name: `junction box, wall bay ${bay}`, circuit: id, panel: wallPanel, tolerance: '10 mm' });
+    const id = circuit(
+      s,
+      n,
+      `outlets right wall, bay ${bay}`,
+      12,
+      20,
+      10,
+      n === 1 ? 'Outlets. The front two come up from the lane, the rear two down from the roof.' : undefined,
+    );
+    const junction = s.node(`${id}/J1`, 'junction', [x, y, 3.6], {
+      name: `junction box, lane`,
+      circuit: id,
+      panel: lanePanel,
+      tolerance: '10 mm',
+    });
+    const wall = s.node(`${id}/J2`, 'junction', [GRID.mid(bay), wallY, 26], {
+      name: `junction box, wall bay ${bay}`,
+      circuit: id,
+      panel: wallPanel,
+      tolerance: '10 mm',
+    });
     s.run(`${id}/1`, id, `${id}/B`, junction, { via: lane(n, y), zones: ['RL'] });
     s.run(`${id}/2`, id, junction, wall, {
       via: [
@@ -124,7 +168,12 @@ function receptacles(s: Service): void {
   ];
   for (const [n, bay, wallPanel, lining, y] of rear) {
     const id = circuit(s, n, `outlets right wall, bay ${bay}`, 12, 20, 10);
-    const wall = s.node(`${id}/J1`, 'junction', [GRID.mid(bay), wallY, 26], { name: `junction box, wall bay ${bay}`, circuit: id, panel: wallPanel, tolerance: '10 mm' });
+    const wall = s.node(`${id}/J1`, 'junction', [GRID.mid(bay), wallY, 26], {
+      name: `junction box, wall bay ${bay}`,
+      circuit: id,
+      panel: wallPanel,
+      tolerance: '10 mm',
+    });
     s.run(`${id}/1`, id, `${id}/B`, wall, {
       via: [...chase(n, y), [GRID.mid(bay), y, 94.5], [GRID.mid(bay), wallY, 94.5]],
       zones: ['RC-R', `RS-${bay}`, `WR-${bay}`],
@@ -142,10 +191,21 @@ function roofUnits(s: Service): void {
   for (const [n, bay, panel, y] of units) {
     const id = circuit(s, n, `roof unit, bay ${bay}`, 13, 20, 10, n === 5 ? 'Overhead' : undefined);
     const x = GRID.mid(bay);
-    const junction = s.node(`${id}/J1`, 'junction', [x, y, 94], { name: `junction box, roof unit bay ${bay}`, circuit: id, panel, tolerance: '10 mm' });
+    const junction = s.node(`${id}/J1`, 'junction', [x, y, 94], {
+      name: `junction box, roof unit bay ${bay}`,
+      circuit: id,
+      panel,
+      tolerance: '10 mm',
+    });
     const unit = s.node(`${id}/U`, 'load', [x, 0, 99.2], { name: `roof unit ${n - 4}`, circuit: id, load: '13 A' });
     s.run(`${id}/1`, id, `${id}/B`, junction, { via: chase(n, y), zones: ['RC-R'], grommets: ['CL-1'] });
-    s.run(`${id}/2`, id, junction, unit, { via: [[x, 5, 94], [x, 0, 96]], zones: ['RC-R', `TB-${bay}`] });
+    s.run(`${id}/2`, id, junction, unit, {
+      via: [
+        [x, 5, 94],
+        [x, 0, 96],
+      ],
+      zones: ['RC-R', `TB-${bay}`],
+    });
   }
   const lamps: readonly (readonly [number, number, string, string, number])[] = [
     [7, 3, 'AP-29', 'paper drying lamps', 24.5],
@@ -154,11 +214,23 @@ function roofUnits(s: Service): void {
   for (const [n, bay, panel, name, y] of lamps) {
     const id = circuit(s, n, name, 8, 15, 12);
     const x = GRID.mid(bay);
-    const junction = s.node(`${id}/J1`, 'junction', [x, y, 94], { name: `junction box, ${name}`, circuit: id, panel, tolerance: '10 mm' });
+    const junction = s.node(`${id}/J1`, 'junction', [x, y, 94], {
+      name: `junction box, ${name}`,
+      circuit: id,
+      panel,
+      tolerance: '10 mm',
+    });
     s.run(`${id}/1`, id, `${id}/B`, junction, { via: chase(n, y), zones: ['RC-R'], grommets: ['CL-1'] });
     [14, 0, -14].forEach((lampY, k) => {
       const lamp = s.node(`${id}/L${k + 1}`, 'load', [x, lampY, 90.4], { name: `${name}, ${k + 1}`, circuit: id, load: '2.6 A' });
-      s.run(`${id}/${k + 2}`, id, junction, lamp, { via: [[x, y - 4, 95 - k * 0.5], [x, lampY, 95 - k * 0.5]], zones: ['RC-R', `TB-${bay}`], grommets: [ceilingOf(bay)] });
+      s.run(`${id}/${k + 2}`, id, junction, lamp, {
+        via: [
+          [x, y - 4, 95 - k * 0.5],
+          [x, lampY, 95 - k * 0.5],
+        ],
+        zones: ['RC-R', `TB-${bay}`],
+        grommets: [ceilingOf(bay)],
+      });
     });
   }
 }
@@ -171,15 +243,31 @@ function machines(s: Service): void {
   ];
   for (const [n, name, x, panel, up, amps, y] of floor) {
     const id = circuit(s, n, name, amps, 20, 8, n === 9 ? 'Machines' : undefined);
-    const junction = s.node(`${id}/J1`, 'junction', [x, y, 4.8], { name: `junction box, ${name}`, circuit: id, panel, tolerance: '10 mm' });
+    const junction = s.node(`${id}/J1`, 'junction', [x, y, 4.8], {
+      name: `junction box, ${name}`,
+      circuit: id,
+      panel,
+      tolerance: '10 mm',
+    });
     const machine = s.node(`${id}/M`, 'load', [up, 32, 14], { name, circuit: id, load: `${amps} A` });
     s.run(`${id}/1`, id, `${id}/B`, junction, { via: [...lane(n, y).slice(0, 2), [50, y, 4.8]], zones: ['RL'] });
-    s.run(`${id}/2`, id, junction, machine, { via: [[up, 32, 4.8], [up, 32, 12]], zones: ['RL'] });
+    s.run(`${id}/2`, id, junction, machine, {
+      via: [
+        [up, 32, 4.8],
+        [up, 32, 12],
+      ],
+      zones: ['RL'],
+    });
   }
   const id = circuit(s, 12, 'air compressor', 14, 20, 8);
   const bay = 17;
   const x = GRID.mid(bay);
-  const junction = s.node(`${id}/J1`, 'junction', [328, 38, 4], { name: 'junction box, compressor', circuit: id, panel: 'AP-19', tolerance: '10 mm' });
+  const junction = s.node(`${id}/J1`, 'junction', [328, 38, 4], {
+    name: 'junction box, compressor',
+    circuit: id,
+    panel: 'AP-19',
+    tolerance: '10 mm',
+  });
   const outlet = s.node(`${id}/M`, 'load', [331.75, 40, 13], { name: 'air compressor', circuit: id, load: '14 A' });
   s.run(`${id}/1`, id, `${id}/B`, junction, {
     via: [...chase(12, 24.5), [x + 2, 24.5, 94.5], [x + 2, wallY, 94.5], [x + 2, wallY, 12.2], [x + 2, 45, 12.2], [x + 2, 45, 4]],

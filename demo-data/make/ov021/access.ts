@@ -1,5 +1,6 @@
 import { BELLY_Z, CEILING_Z, CENTRE_BELLY_Z, LINING_Y } from '../coach/caps.js';
 import type { Access } from '../coach/sheets.js';
+import { counter } from '../ids.js';
 import { GRID } from './plan.js';
 
 /** Day on which each lined or closed panel went on: after the tests and the photos of what lies behind it. */
@@ -33,8 +34,7 @@ export const ceilingOf = (bay: number): string => `CL-${Math.floor(bay / 3) + 1}
 const base = { count: 8, driver: '3/16 hex', stage: 'belly', date: CLOSED.belly, sealant: 'EPDM tape' } as const;
 
 export function accessPanels(): readonly Access[] {
-  let n = 0;
-  const id = (): string => `AP-${String((n += 1)).padStart(2, '0')}`;
+  const id = counter('AP');
   const centre = CENTRE_AT.map(
     (x, i): Access => ({
       id: id(),

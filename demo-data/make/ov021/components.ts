@@ -1,4 +1,4 @@
-import { at, pounds, type P } from '../inches.js';
+import { at, type P, pounds } from '../inches.js';
 import { list, type Rec } from '../yaml.js';
 
 type Basis = 'weighed' | 'catalogue' | 'calculated' | 'estimated';
@@ -54,8 +54,28 @@ const ROWS: readonly Row[] = [
   ['CMP-48', 'awning, left', 104, [230, -52, 90], 'finished', '2026-06-23', 'catalogue'],
   ['CMP-49', 'tool and ink cabinets', 360, [290, 34, 36], 'fitout', '2026-06-16', 'weighed'],
   ['CMP-50', 'fire extinguishers, chocks, jack', 84, [130, 44, 16], 'finished', '2026-06-24', 'weighed'],
-  ['CMP-51', 'spare wheel and carrier', 232, [366, 18, -8], 'finished', '2026-06-24', 'weighed', undefined, { note: 'rear bumper side, swings' }],
-  ['CMP-52', 'second solar regulator, front cabinet', 9, [50, -42, 40], '', '2026-08-19', 'weighed', undefined, { note: 'AM-02' }],
+  [
+    'CMP-51',
+    'spare wheel and carrier',
+    232,
+    [366, 18, -8],
+    'finished',
+    '2026-06-24',
+    'weighed',
+    undefined,
+    { note: 'rear bumper side, swings' },
+  ],
+  [
+    'CMP-52',
+    'second solar regulator, front cabinet',
+    9,
+    [50, -42, 40],
+    '',
+    '2026-08-19',
+    'weighed',
+    undefined,
+    { note: 'AM-02' },
+  ],
   ['CMP-53', 'ink-slab lamp rail', 14, [150, 20, 84], '', '2026-09-22', 'weighed', undefined, { note: 'AM-03' }],
 ];
 
@@ -74,7 +94,18 @@ export function componentsText(): string {
   const records = ROWS.map(([id, name, lb, place, stage, date, basis, size, more]): Rec => {
     const head = stage !== last && HEADS[stage] ? { '#': last === '' ? HEADS[stage] : ['', HEADS[stage] as string] } : {};
     last = stage;
-    return { ...head, id, name, mass: pounds(lb), at: at(place), ...(size ? { size: at(size) } : {}), ...(stage ? { stage } : {}), basis, date, ...more };
+    return {
+      ...head,
+      id,
+      name,
+      mass: pounds(lb),
+      at: at(place),
+      ...(size ? { size: at(size) } : {}),
+      ...(stage ? { stage } : {}),
+      basis,
+      date,
+      ...more,
+    };
   });
   return list(['Everything with a mass that is not frame, sheet, wire or pipe.'], records);
 }

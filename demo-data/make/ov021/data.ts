@@ -8,7 +8,9 @@ const every = { supports: '15 in', tolerance: '10 mm', stage: 'services', date: 
 
 /** Data: one shelf on the front wall, a cable to each place. */
 export function data(): Service {
-  const s = new Service('data', 'Data', 'data', every, ['Data. Shielded pairs, both ends numbered; no joints but at the plates.']);
+  const s = new Service('data', 'Data', 'data', every, [
+    'Data. Shielded pairs, both ends numbered; no joints but at the plates.',
+  ]);
   s.node('NET', 'panel', [47.5, -38, 72], { name: 'network shelf' });
   const overhead: readonly (readonly [number, number, string])[] = [
     [1, 21, 'front camera'],
@@ -25,9 +27,22 @@ export function data(): Service {
     const x = GRID.mid(bay);
     const y = -CHASE_Y - 3.6 + i * 0.3;
     circuit(s, id, name);
-    const plug = s.node(`${id}/C1`, 'connector', [x - 3, y, 93.6], { name: `coupler, ${name}`, circuit: id, panel: `AP-${panel}`, tolerance: '10 mm' });
+    const plug = s.node(`${id}/C1`, 'connector', [x - 3, y, 93.6], {
+      name: `coupler, ${name}`,
+      circuit: id,
+      panel: `AP-${panel}`,
+      tolerance: '10 mm',
+    });
     const device = s.node(`${id}/D`, 'device', [x, -30, 90.3], { name, circuit: id });
-    s.run(`${id}/1`, id, 'NET', plug, { via: [[50, -38, 78], [50, y, 88], [50, y, 96]], zones: ['RC-L'], grommets: ['CL-1'] });
+    s.run(`${id}/1`, id, 'NET', plug, {
+      via: [
+        [50, -38, 78],
+        [50, y, 88],
+        [50, y, 96],
+      ],
+      zones: ['RC-L'],
+      grommets: ['CL-1'],
+    });
     s.run(`${id}/2`, id, plug, device, { via: [[x, -30, 93.6]], zones: ['RC-L'], grommets: [ceilingOf(bay)] });
   });
   wall(s);
@@ -41,10 +56,21 @@ function circuit(s: Service, id: string, name: string): void {
 
 function wall(s: Service): void {
   const x = GRID.mid(6);
-  const plate = s.node('DA-11/C1', 'connector', [x, -49, 26], { name: 'data box, left wall bay 6', circuit: 'DA-11', panel: 'AP-37', tolerance: '10 mm' });
+  const plate = s.node('DA-11/C1', 'connector', [x, -49, 26], {
+    name: 'data box, left wall bay 6',
+    circuit: 'DA-11',
+    panel: 'AP-37',
+    tolerance: '10 mm',
+  });
   circuit(s, 'DA-11', 'desk outlets');
   s.run('DA-11/1', 'DA-11', 'NET', plate, {
-    via: [[50, -38, 78], [50, -30.6, 88], [50, -30.6, 96], [x, -30.6, 95], [x, -49, 94.5]],
+    via: [
+      [50, -38, 78],
+      [50, -30.6, 88],
+      [50, -30.6, 96],
+      [x, -30.6, 95],
+      [x, -49, 94.5],
+    ],
     zones: ['RC-L', 'RS-6', 'WL-6'],
     grommets: ['CL-1', 'TP-L'],
   });
@@ -65,7 +91,11 @@ function trough(s: Service): void {
     circuit(s, id, name);
     const plug = s.node(`${id}/C1`, 'connector', [x, y, 6], { name: `coupler, ${name}`, circuit: id, panel, tolerance: '10 mm' });
     const device = s.node(`${id}/D`, 'device', [up, y, 13], { name, circuit: id });
-    const down: readonly P[] = [[50, -38, 60], [50, y, 13], [50, y, 6]];
+    const down: readonly P[] = [
+      [50, -38, 60],
+      [50, y, 13],
+      [50, y, 6],
+    ];
     s.run(`${id}/1`, id, 'NET', plug, { via: down, zones: ['TC'] });
     s.run(`${id}/2`, id, plug, device, { via: [[up, y, 6]], zones: ['TC'] });
   });

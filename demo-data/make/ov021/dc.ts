@@ -1,8 +1,8 @@
 import { Service } from '../coach/service.js';
 import type { P } from '../inches.js';
 import type { Rec } from '../yaml.js';
-import { ceilingOf, DC_BAYS } from './access.js';
 import { ac } from './ac.js';
+import { ceilingOf, DC_BAYS } from './access.js';
 import { GRID } from './plan.js';
 import { CHASE_Y } from './zones.js';
 
@@ -12,10 +12,20 @@ const V = '25.6 V';
 
 /** House 24 V: batteries and panel on the front wall left, lights through the roof, the rest through the trough. */
 export function dc(): Service {
-  const s = new Service('dc-house', 'House 24 V', 'dc', every, ['House 24 V. Everything is tinned wire; heat-shrink on every splice, marker 3 in back from it.', 'Fuse positions count from the top of the panel.'], ac());
+  const s = new Service(
+    'dc-house',
+    'House 24 V',
+    'dc',
+    every,
+    [
+      'House 24 V. Everything is tinned wire; heat-shrink on every splice, marker 3 in back from it.',
+      'Fuse positions count from the top of the panel.',
+    ],
+    ac(),
+  );
   supply(s);
-  DC_BAYS.forEach((bay, i) => roofLights(s, bay, i));
-  TROUGH.forEach((one, i) => troughCircuit(s, one, i));
+  for (const [i, bay] of DC_BAYS.entries()) roofLights(s, bay, i);
+  for (const [i, one] of TROUGH.entries()) troughCircuit(s, one, i);
   earths(s);
   return s;
 }
@@ -25,9 +35,34 @@ const PANEL: P = [47.5, -30, 60];
 const fuseAt = (n: number): P => [47.8, -34 + (n % 2) * 8, 70 - Math.floor(n / 2) * 1.25];
 
 function supply(s: Service): void {
-  s.circuit({ '#': 'Supply', id: 'DC-00', name: 'battery main', voltage: V, load: '110 A', conductor: wire('4/0'), protection: { kind: 'class T fuse', rating: '200 A', at: 'BAT/MF' }, marking: 'DC-00' });
-  s.circuit({ id: 'DC-S', name: 'solar charge', voltage: '36 V', load: '18 A', conductor: wire(6), protection: { kind: 'breaker', rating: '30 A', at: 'SOL/BR' }, marking: 'DC-S' });
-  s.circuit({ id: 'DC-C', name: 'charger from mains', voltage: V, load: '40 A', conductor: wire(2), protection: { kind: 'fuse', rating: '60 A', at: 'CONV/F' }, marking: 'DC-C' });
+  s.circuit({
+    '#': 'Supply',
+    id: 'DC-00',
+    name: 'battery main',
+    voltage: V,
+    load: '110 A',
+    conductor: wire('4/0'),
+    protection: { kind: 'class T fuse', rating: '200 A', at: 'BAT/MF' },
+    marking: 'DC-00',
+  });
+  s.circuit({
+    id: 'DC-S',
+    name: 'solar charge',
+    voltage: '36 V',
+    load: '18 A',
+    conductor: wire(6),
+    protection: { kind: 'breaker', rating: '30 A', at: 'SOL/BR' },
+    marking: 'DC-S',
+  });
+  s.circuit({
+    id: 'DC-C',
+    name: 'charger from mains',
+    voltage: V,
+    load: '40 A',
+    conductor: wire(2),
+    protection: { kind: 'fuse', rating: '60 A', at: 'CONV/F' },
+    marking: 'DC-C',
+  });
   s.node('BAT', 'source', [54, -14, 20], { name: 'house battery, lithium, 24 V 400 Ah' });
   s.node('BAT/MF', 'device', [54, -18, 30], { name: 'main fuse, class T', rating: '200 A', torque: '17 N.m' });
   s.node('BAT/MD', 'device', [52, -20, 40], { name: 'battery disconnect, red handle', rating: '275 A' });
@@ -52,7 +87,7 @@ function supply(s: Service): void {
   });
   s.run('DC-S/2', 'DC-S', 'SOL/BR', 'SOL/MPT');
   s.run('DC-S/3', 'DC-S', 'SOL/MPT', 'BAT/MD', { via: [[50, -30, 42]] });
-  s.run('DC-C/1', 'DC-C', 'CONV', 'CONV/F');
+  s.run('DC-C/1', 'DC-C', 'CONV', 'CONV/F', { extra: { date: '2026-03-17' } });
   s.run('DC-C/2', 'DC-C', 'CONV/F', 'BAT/MD', { via: [[50, 0, 38]] });
 }
 
@@ -79,7 +114,13 @@ function roofLights(s: Service, bay: number, i: number): void {
     marking: id,
   });
   const fused = fuse(s, id, i);
-  const splice = s.node(`${id}/S1`, 'splice', [x, y, 94], { name: `splice, lights bay ${bay}`, circuit: id, panel: `AP-${String(21 + i).padStart(2, '0')}`, tolerance: '10 mm', marking: `${id}/S1` });
+  const splice = s.node(`${id}/S1`, 'splice', [x, y, 94], {
+    name: `splice, lights bay ${bay}`,
+    circuit: id,
+    panel: `AP-${String(21 + i).padStart(2, '0')}`,
+    tolerance: '10 mm',
+    marking: `${id}/S1`,
+  });
   s.run(`${id}/1`, id, fused, splice, {
     via: [
       [50, from[1], from[2]],
@@ -93,9 +134,23 @@ function roofLights(s: Service, bay: number, i: number): void {
   const lights: readonly number[] = [-20, -12, -4, 4, 12, 20];
   let last = splice;
   lights.forEach((lightY, k) => {
-    const light = s.node(`${id}/L${k + 1}`, 'load', [x, lightY, 90.4], { name: `light ${k + 1}, bay ${bay}`, circuit: id, load: '0.4 A' });
-    const via: P[] = k === 0 ? [[x, lightY, 94]] : [[x, lights[k - 1] as number, 94], [x, lightY, 94]];
-    s.run(`${id}/${k + 2}`, id, last, light, { via, zones: k === 0 ? ['RC-L', `TB-${bay}`] : [`TB-${bay}`], grommets: [ceilingOf(bay)] });
+    const light = s.node(`${id}/L${k + 1}`, 'load', [x, lightY, 90.4], {
+      name: `light ${k + 1}, bay ${bay}`,
+      circuit: id,
+      load: '0.4 A',
+    });
+    const via: P[] =
+      k === 0
+        ? [[x, lightY, 94]]
+        : [
+            [x, lights[k - 1] as number, 94],
+            [x, lightY, 94],
+          ];
+    s.run(`${id}/${k + 2}`, id, last, light, {
+      via,
+      zones: k === 0 ? ['RC-L', `TB-${bay}`] : [`TB-${bay}`],
+      grommets: [ceilingOf(bay)],
+    });
     last = light;
   });
 }
@@ -114,18 +169,138 @@ interface TroughCircuit {
 }
 
 const TROUGH: readonly TroughCircuit[] = [
-  { name: 'front wall and cab link', amps: [2, 1], loads: ['reading lamp', 'cab buzzer'], fuse: 10, awg: 10, splice: 60, panel: 'AP-01', up: 52.75, side: 1 },
-  { name: 'water pump and senders', amps: [7, 0.5], loads: ['water pump', 'tank senders'], fuse: 15, awg: 10, splice: 94, panel: 'AP-02', up: 99.25, side: -1 },
-  { name: 'front bench', amps: [3, 2], loads: ['bench lights', 'ink warmer'], fuse: 7.5, awg: 10, splice: 88, panel: 'AP-02', up: 83.75, side: 1 },
-  { name: 'furnace', amps: [5, 0.5], loads: ['furnace blower', 'room thermostat'], fuse: 15, awg: 10, splice: 142, panel: 'AP-03', up: 145.75, side: -1 },
-  { name: 'press lamps', amps: [2, 2], loads: ['lamp, hand press', 'lamp, platen press'], fuse: 10, awg: 10, splice: 148, panel: 'AP-03', up: 145.75, side: 1 },
-  { name: 'slide-out power pack', amps: [55, 0], loads: ['slide power pack', 'pack sensor'], fuse: 80, awg: '4/0', splice: 204, panel: 'AP-04', up: 207.75, side: -1 },
-  { name: 'slide-out control', amps: [1, 1], loads: ['slide controller', 'slide switch'], fuse: 5, awg: 12, splice: 211, panel: 'AP-04', up: 207.75, side: 1 },
-  { name: 'tag lift', amps: [2, 0.5], loads: ['tag lift valve', 'tag ride sensor'], fuse: 5, awg: 10, splice: 266, panel: 'AP-05', up: 269.75, side: 1 },
-  { name: 'type cases', amps: [2, 1], loads: ['case lights', 'slide-out lights'], fuse: 10, awg: 10, splice: 273, panel: 'AP-05', up: 269.75, side: -1 },
-  { name: 'bindery', amps: [3, 2], loads: ['sewing frame light', 'glue pot'], fuse: 10, awg: 8, splice: 328, panel: 'AP-06', up: 331.75, side: -1 },
-  { name: 'generator control', amps: [3, 0.5], loads: ['generator start', 'generator panel'], fuse: 10, awg: 8, splice: 356, panel: 'AP-07', up: 362.75, side: -1 },
-  { name: 'rear step and porch', amps: [1, 1], loads: ['step light', 'rear porch light'], fuse: 5, awg: 10, splice: 360, panel: 'AP-07', up: 362.75, side: 1 },
+  {
+    name: 'front wall and cab link',
+    amps: [2, 1],
+    loads: ['reading lamp', 'cab buzzer'],
+    fuse: 10,
+    awg: 10,
+    splice: 60,
+    panel: 'AP-01',
+    up: 52.75,
+    side: 1,
+  },
+  {
+    name: 'water pump and senders',
+    amps: [7, 0.5],
+    loads: ['water pump', 'tank senders'],
+    fuse: 15,
+    awg: 10,
+    splice: 94,
+    panel: 'AP-02',
+    up: 99.25,
+    side: -1,
+  },
+  {
+    name: 'front bench',
+    amps: [3, 2],
+    loads: ['bench lights', 'ink warmer'],
+    fuse: 7.5,
+    awg: 10,
+    splice: 88,
+    panel: 'AP-02',
+    up: 83.75,
+    side: 1,
+  },
+  {
+    name: 'furnace',
+    amps: [5, 0.5],
+    loads: ['furnace blower', 'room thermostat'],
+    fuse: 15,
+    awg: 10,
+    splice: 142,
+    panel: 'AP-03',
+    up: 145.75,
+    side: -1,
+  },
+  {
+    name: 'press lamps',
+    amps: [2, 2],
+    loads: ['lamp, hand press', 'lamp, platen press'],
+    fuse: 10,
+    awg: 10,
+    splice: 148,
+    panel: 'AP-03',
+    up: 145.75,
+    side: 1,
+  },
+  {
+    name: 'slide-out power pack',
+    amps: [55, 0],
+    loads: ['slide power pack', 'pack sensor'],
+    fuse: 80,
+    awg: '4/0',
+    splice: 204,
+    panel: 'AP-04',
+    up: 207.75,
+    side: -1,
+  },
+  {
+    name: 'slide-out control',
+    amps: [1, 1],
+    loads: ['slide controller', 'slide switch'],
+    fuse: 5,
+    awg: 12,
+    splice: 211,
+    panel: 'AP-04',
+    up: 207.75,
+    side: 1,
+  },
+  {
+    name: 'tag lift',
+    amps: [2, 0.5],
+    loads: ['tag lift valve', 'tag ride sensor'],
+    fuse: 5,
+    awg: 10,
+    splice: 266,
+    panel: 'AP-05',
+    up: 269.75,
+    side: 1,
+  },
+  {
+    name: 'type cases',
+    amps: [2, 1],
+    loads: ['case lights', 'slide-out lights'],
+    fuse: 10,
+    awg: 10,
+    splice: 273,
+    panel: 'AP-05',
+    up: 269.75,
+    side: -1,
+  },
+  {
+    name: 'bindery',
+    amps: [3, 2],
+    loads: ['sewing frame light', 'glue pot'],
+    fuse: 10,
+    awg: 8,
+    splice: 328,
+    panel: 'AP-06',
+    up: 331.75,
+    side: -1,
+  },
+  {
+    name: 'generator control',
+    amps: [3, 0.5],
+    loads: ['generator start', 'generator panel'],
+    fuse: 10,
+    awg: 8,
+    splice: 356,
+    panel: 'AP-07',
+    up: 362.75,
+    side: -1,
+  },
+  {
+    name: 'rear step and porch',
+    amps: [1, 1],
+    loads: ['step light', 'rear porch light'],
+    fuse: 5,
+    awg: 10,
+    splice: 360,
+    panel: 'AP-07',
+    up: 362.75,
+    side: 1,
+  },
 ];
 
 function troughCircuit(s: Service, one: TroughCircuit, i: number): void {
@@ -189,11 +364,24 @@ function earths(s: Service): void {
   const bar = s.node('DCP/N', 'terminal', [47.8, -22, 58], { name: 'negative bar', torque: '9 N.m' });
   let last = bar;
   studs.forEach(([x, panel], i) => {
-    const stud = s.node(`ES-${i + 1}`, 'terminal', [x, 14.2, 4.4], { name: `earth stud ${i + 1}, right rail`, panel, tolerance: '5 mm', torque: '15 N.m', note: 'stainless washer, do not paint' });
+    const stud = s.node(`ES-${i + 1}`, 'terminal', [x, 14.2, 4.4], {
+      name: `earth stud ${i + 1}, right rail`,
+      panel,
+      tolerance: '5 mm',
+      torque: '15 N.m',
+      note: 'stainless washer, do not paint',
+    });
     s.run(`DC-E/${i + 1}`, undefined, last, stud, {
       ...(i === 0 ? { comment: 'Earth bonds, stud to stud along the right rail' } : {}),
       extra: { conductor: wire(4, 1), marking: 'green' },
-      via: i === 0 ? [[50, -22, 58], [50, 13, 13], [50, 13, 4.4]] : [],
+      via:
+        i === 0
+          ? [
+              [50, -22, 58],
+              [50, 13, 13],
+              [50, 13, 4.4],
+            ]
+          : [],
       zones: ['TC'],
     });
     last = stud;

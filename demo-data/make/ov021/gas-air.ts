@@ -7,8 +7,18 @@ const every = { supports: '18 in', tolerance: '10 mm', stage: 'services' };
 
 /** Propane: outside under the belly all the way, one riser to each appliance, no joint in any closed place. */
 export function gas(): Service {
-  const s = new Service('gas', 'Propane', 'gas', { ...every, date: '2026-03-19' }, ['Propane. Steel pipe and flares, all of it outside under the belly; only the risers come through, in sleeves.', 'For a licensed gas fitter.']);
-  s.circuit({ id: 'GA', name: 'propane main', size: '1/2 in steel', working_pressure: '11 in w.c.', protection: { kind: 'regulator, two-stage', at: 'LP/R' }, marking: 'yellow' });
+  const s = new Service('gas', 'Propane', 'gas', { ...every, date: '2026-03-19' }, [
+    'Propane. Steel pipe and flares, all of it outside under the belly; only the risers come through, in sleeves.',
+    'For a licensed gas fitter.',
+  ]);
+  s.circuit({
+    id: 'GA',
+    name: 'propane main',
+    size: '1/2 in steel',
+    working_pressure: '11 in w.c.',
+    protection: { kind: 'regulator, two-stage', at: 'LP/R' },
+    marking: 'yellow',
+  });
   s.node('LP', 'source', [22, -40, -10], { name: 'propane tank' });
   s.node('LP/V', 'valve', [26, -38, -3], { name: 'tank valve', position: 'normally open' });
   s.node('LP/R', 'device', [29, -36, -2.5], { name: 'regulator' });
@@ -26,9 +36,16 @@ export function gas(): Service {
     const x = GRID.mid(bay);
     const tee = s.node(`GA-T${i + 1}`, 'fitting', [x, -22, -1.5], { name: `tee, ${name}`, circuit: 'GA' });
     s.run(`GA/${4 + i}`, 'GA', last, tee, { via: i === 0 ? [[40, -22, -1.5]] : [] });
-    const valve = s.node(`GV-${i + 1}`, 'valve', [x, -22, 14], { name: `shut-off, ${name}`, circuit: 'GA', position: 'normally open' });
+    const valve = s.node(`GV-${i + 1}`, 'valve', [x, -22, 14], {
+      name: `shut-off, ${name}`,
+      circuit: 'GA',
+      position: 'normally open',
+    });
     s.node(id, 'load', [x, -28, 17], { name, circuit: 'GA' });
-    s.run(`GA/${7 + i * 2}`, 'GA', tee, valve, { grommets: ['BP-L-2'], ...(i === 0 ? { comment: 'risers, each in a sleeve through the belly panel' } : {}) });
+    s.run(`GA/${7 + i * 2}`, 'GA', tee, valve, {
+      grommets: ['BP-L-2'],
+      ...(i === 0 ? { comment: 'risers, each in a sleeve through the belly panel' } : {}),
+    });
     s.run(`GA/${8 + i * 2}`, 'GA', valve, id);
     last = tee;
   });
@@ -37,8 +54,17 @@ export function gas(): Service {
 
 /** Compressed air: compressor rear right, main through the trough, a drop at each machine. */
 export function air(): Service {
-  const s = new Service('air', 'Compressed air', 'air', { ...every, date: '2026-03-26' }, ['Compressed air, 110 psi at the receiver, 90 after the regulator.']);
-  s.circuit({ id: 'AI', name: 'air main', size: '1/2 in nylon', working_pressure: '110 psi', protection: { kind: 'relief valve', at: 'AIR/REC' }, marking: 'white' });
+  const s = new Service('air', 'Compressed air', 'air', { ...every, date: '2026-03-26' }, [
+    'Compressed air, 110 psi at the receiver, 90 after the regulator.',
+  ]);
+  s.circuit({
+    id: 'AI',
+    name: 'air main',
+    size: '1/2 in nylon',
+    working_pressure: '110 psi',
+    protection: { kind: 'relief valve', at: 'AIR/REC' },
+    marking: 'white',
+  });
   s.node('AIR/REC', 'source', [340, 36, 22], { name: 'receiver, 10 gal' });
   s.node('AIR/V', 'valve', [336, 30, 24], { name: 'main shut-off', circuit: 'AI', position: 'normally open' });
   s.node('AIR/REG', 'device', [333, 24, 24], { name: 'regulator and filter', circuit: 'AI' });
@@ -55,10 +81,25 @@ export function air(): Service {
   ];
   let last = 'AIR/TP';
   drops.forEach(([name, id, x, panel, up, z], i) => {
-    const tee = s.node(`AI-T${i + 1}`, 'fitting', [x, 11.5, 4.2], { name: `tee, ${name}`, circuit: 'AI', panel, tolerance: '10 mm' });
-    const via: readonly P[] = i === 0 ? [[331.75, 11.5, 14], [331.75, 11.5, 4.2]] : [];
+    const tee = s.node(`AI-T${i + 1}`, 'fitting', [x, 11.5, 4.2], {
+      name: `tee, ${name}`,
+      circuit: 'AI',
+      panel,
+      tolerance: '10 mm',
+    });
+    const via: readonly P[] =
+      i === 0
+        ? [
+            [331.75, 11.5, 14],
+            [331.75, 11.5, 4.2],
+          ]
+        : [];
     s.run(`AI/${4 + i * 3}`, 'AI', last, tee, { via, zones: ['TC'] });
-    const valve = s.node(`AV-${i + 1}`, 'valve', [up, 11.5, 12.2], { name: `shut-off, ${name}`, circuit: 'AI', position: 'normally open' });
+    const valve = s.node(`AV-${i + 1}`, 'valve', [up, 11.5, 12.2], {
+      name: `shut-off, ${name}`,
+      circuit: 'AI',
+      position: 'normally open',
+    });
     s.node(id, 'load', [up, 14, z + 2], { name, circuit: 'AI' });
     s.run(`AI/${5 + i * 3}`, 'AI', tee, valve, { via: [[up, 11.5, 4.4]], zones: ['TC'] });
     s.run(`AI/${6 + i * 3}`, 'AI', valve, id);
@@ -69,8 +110,17 @@ export function air(): Service {
 
 /** Hydraulics of the slide-out: pack under the raised floor, all in the open once the bench lid is up. */
 export function hydraulic(): Service {
-  const s = new Service('hydraulic', 'Slide-out hydraulics', 'hydraulic', { ...every, date: '2026-03-31' }, ['Slide-out hydraulics. Pressure off and slide pinned before anything is opened.']);
-  s.circuit({ id: 'HY', name: 'slide-out', size: '3/8 in hose', working_pressure: '2000 psi', protection: { kind: 'relief valve', at: 'HPU' }, marking: 'HY' });
+  const s = new Service('hydraulic', 'Slide-out hydraulics', 'hydraulic', { ...every, date: '2026-03-31' }, [
+    'Slide-out hydraulics. Pressure off and slide pinned before anything is opened.',
+  ]);
+  s.circuit({
+    id: 'HY',
+    name: 'slide-out',
+    size: '3/8 in hose',
+    working_pressure: '2000 psi',
+    protection: { kind: 'relief valve', at: 'HPU' },
+    marking: 'HY',
+  });
   s.node('HPU', 'source', [207.75, -15, 14], { name: 'power pack', circuit: 'HY' });
   s.node('HY/MV', 'valve', [214, -15, 14], { name: 'direction valve block', circuit: 'HY', position: 'normally closed' });
   s.node('HY/TP', 'test-point', [211, -15, 15.5], { name: 'gauge tapping', circuit: 'HY' });
@@ -84,21 +134,51 @@ export function hydraulic(): Service {
     const letter = name === 'front' ? 'F' : 'B';
     const out = s.node(`CYL-${letter}/O`, 'fitting', [x, -34, 13.4], { name: `${name} cylinder, out port`, circuit: 'HY' });
     const back = s.node(`CYL-${letter}/I`, 'fitting', [x, -22, 13.4], { name: `${name} cylinder, in port`, circuit: 'HY' });
-    s.run(`HY/${3 + i * 2}`, 'HY', 'HY/MV', out, { via: [[214, -20, 13], [x, -20, 13]] });
-    s.run(`HY/${4 + i * 2}`, 'HY', 'HY/MV', back, { via: [[214, -18, 13], [x, -18, 13]] });
+    s.run(`HY/${3 + i * 2}`, 'HY', 'HY/MV', out, {
+      via: [
+        [214, -20, 13],
+        [x, -20, 13],
+      ],
+    });
+    s.run(`HY/${4 + i * 2}`, 'HY', 'HY/MV', back, {
+      via: [
+        [214, -18, 13],
+        [x, -18, 13],
+      ],
+    });
   });
   return s;
 }
 
 /** Warm air, 3 in duct. */
 export function duct(): Service {
-  const s = new Service('duct', 'Warm air', 'duct', { ...every, date: '2026-03-10' }, ['Warm air from the furnace, 3 in duct in the left lane.'], undefined, lanesOf);
+  const s = new Service(
+    'duct',
+    'Warm air',
+    'duct',
+    { ...every, date: '2026-03-10' },
+    ['Warm air from the furnace, 3 in duct in the left lane.'],
+    undefined,
+    lanesOf,
+  );
   s.circuit({ id: 'WA', name: 'warm air', size: '3 in aluminium duct', marking: 'WA' });
   const y = -35.2;
   s.node('FURNACE/D', 'source', [GRID.mid(5), y, 13], { name: 'furnace plenum', circuit: 'WA' });
   s.node('WA-T1', 'fitting', [119, y, 3.5], { name: 'tee', circuit: 'WA', panel: 'AP-10', tolerance: '10 mm' });
-  s.node('WA-V1', 'valve', [92, y, 3.5], { name: 'damper, front', circuit: 'WA', panel: 'AP-09', tolerance: '10 mm', position: 'normally open' });
-  s.node('WA-V2', 'valve', [143, y, 3.5], { name: 'damper, middle', circuit: 'WA', panel: 'AP-11', tolerance: '10 mm', position: 'normally open' });
+  s.node('WA-V1', 'valve', [92, y, 3.5], {
+    name: 'damper, front',
+    circuit: 'WA',
+    panel: 'AP-09',
+    tolerance: '10 mm',
+    position: 'normally open',
+  });
+  s.node('WA-V2', 'valve', [143, y, 3.5], {
+    name: 'damper, middle',
+    circuit: 'WA',
+    panel: 'AP-11',
+    tolerance: '10 mm',
+    position: 'normally open',
+  });
   s.node('WA-R1', 'load', [83.75, y, 11.6], { name: 'register, type wash sink', circuit: 'WA' });
   s.node('WA-R2', 'load', [145.75, y, 11.6], { name: 'register, paper damper', circuit: 'WA' });
   s.run('WA/1', 'WA', 'FURNACE/D', 'WA-T1', { via: [[GRID.mid(5), y, 3.5]], zones: ['LL'] });

@@ -25,7 +25,14 @@ export function repaired(welds: readonly Rec[]): readonly Rec[] {
     const looks: Rec[] = [{ method: 'VT', by, date: first, result: 'reject', reason }];
     for (let n = 1; n <= repairs; n++) {
       const last = n === repairs;
-      looks.push({ method: 'VT', by, date: day(first, n), result: last ? 'accept' : 'reject', ...(last ? {} : { reason: 'cold start left in' }), repair: n });
+      looks.push({
+        method: 'VT',
+        by,
+        date: day(first, n),
+        result: last ? 'accept' : 'reject',
+        ...(last ? {} : { reason: 'cold start left in' }),
+        repair: n,
+      });
     }
     return { ...weld, block: true, inspections: looks, note: last(reason) };
   });

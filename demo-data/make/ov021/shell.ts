@@ -1,5 +1,7 @@
 /** Identity, chassis, tanks, seats and bays: typed by hand, as a shop does. The VIN's check digit is worked out by hand too. */
-export const shellYaml = (vin: string): string => `# OV-021 from the chassis label and the incomplete vehicle document, not from the brochure.
+export const shellYaml = (
+  vin: string,
+): string => `# OV-021 from the chassis label and the incomplete vehicle document, not from the brochure.
 shell: OV-021
 title: Travelling letterpress and bindery studio
 vin: ${vin}
@@ -24,7 +26,7 @@ chassis:
        share: {with: drive, fraction: 0.42}, tyres: {count: 2, load_index: 156, inflation: 120 psi, inflation_for_index: 120 psi, size: 315/80R22.5}}
   bare:                                 # as it came off the transporter, on our pads, nobody aboard
     condition: {fuel: 1/4, def: 1/2}
-    readings: {steer: "8,520 lb", drive: "5,840 lb", tag: "4,230 lb"}
+    readings: {steer: "8,420 lb", drive: "5,840 lb", tag: "4,230 lb"}
 
 tanks:
   - {id: FUEL, contents: diesel, capacity: 90 gal, at: [92 in, 38 in, -14 in]}

@@ -1,4 +1,4 @@
-import { belly, BELLY_Z, caps, ceiling, CENTRE_BELLY_Z, lining, type Lining } from '../coach/caps.js';
+import { BELLY_Z, belly, CENTRE_BELLY_Z, caps, ceiling, type Lining, lining } from '../coach/caps.js';
 import { contacts } from '../coach/contact.js';
 import { type Crew, weldRecords } from '../coach/joints.js';
 import { type Heats, memberFiles } from '../coach/members.js';
@@ -13,7 +13,7 @@ import { SHAPES } from '../library.js';
 import { scatter } from '../random.js';
 import { item, list, type Rec } from '../yaml.js';
 import { accessPanels, CENTRE_SEAMS, CLOSED, LANE_FRONT, LANE_REAR } from './access.js';
-import { GRID, PLAN, STAGE_DAYS } from './plan.js';
+import { GRID, STAGE_DAYS } from './plan.js';
 import { repaired } from './repairs.js';
 
 export const PARTS: readonly Part[] = [...subframe(GRID), ...floor(GRID), ...walls(GRID), ...roof(GRID)];
@@ -56,7 +56,14 @@ export function memberText(): ReadonlyMap<string, string> {
 }
 
 const CREW: Crew = {
-  welders: (stage, process) => (process === 'GTAW' ? ['K7'] : stage === 'subframe' ? ['K7', 'R2'] : stage === 'roof' ? ['M3', 'B9', 'B9', 'K7'] : ['K7', 'M3', 'B9']),
+  welders: (stage, process) =>
+    process === 'GTAW'
+      ? ['K7']
+      : stage === 'subframe'
+        ? ['K7', 'R2']
+        : stage === 'roof'
+          ? ['M3', 'B9', 'B9', 'K7']
+          : ['K7', 'M3', 'B9'],
   inspectors: ['J2', 'J2', 'J5'],
   date: (stage, i, n) => spread(...(STAGE_DAYS[stage] as readonly [string, string]), i, n),
   next: (date) => day(date, 1),
@@ -74,7 +81,16 @@ const WELD_HEADS: Readonly<Record<string, string>> = {
 
 export function weldText(): ReadonlyMap<string, string> {
   return new Map(
-    Object.entries(WELD_HEADS).map(([stage, head]) => [`welds-${stage}.yaml`, list([head], WELDS.filter((weld) => weld.stage === stage))] as const),
+    Object.entries(WELD_HEADS).map(
+      ([stage, head]) =>
+        [
+          `welds-${stage}.yaml`,
+          list(
+            [head],
+            WELDS.filter((weld) => weld.stage === stage),
+          ),
+        ] as const,
+    ),
   );
 }
 
@@ -109,25 +125,71 @@ export function panelText(): ReadonlyMap<string, string> {
   const job: Lining = {
     grid: GRID,
     access,
-    date: (id) => (id.startsWith('CL') ? CLOSED.ceiling : id.startsWith('IP') ? CLOSED.lining : id.startsWith('BP') ? CLOSED.belly : '2026-02-18'),
+    date: (id) =>
+      id.startsWith('CL')
+        ? CLOSED.ceiling
+        : id.startsWith('IP')
+          ? CLOSED.lining
+          : id.startsWith('BP')
+            ? CLOSED.belly
+            : '2026-02-18',
   };
   const bellies = [
-    ...CENTRE_SEAMS.slice(1).map((to, i) => belly(job, `BP-C-${i + 1}`, [CENTRE_SEAMS[i] as number, to], [-15.4, 15.4], CENTRE_BELLY_Z, `centre trough ${i + 1}`)),
+    ...CENTRE_SEAMS.slice(1).map((to, i) =>
+      belly(job, `BP-C-${i + 1}`, [CENTRE_SEAMS[i] as number, to], [-15.4, 15.4], CENTRE_BELLY_Z, `centre trough ${i + 1}`),
+    ),
     ...([-1, 1] as const).flatMap((sign) =>
       LANE_FRONT.slice(1).map((to, i) =>
-        belly(job, `BP-${sign < 0 ? 'L' : 'R'}-${i + 1}`, [LANE_FRONT[i] as number, to], sign < 0 ? [-49.5, -18.6] : [18.6, 49.5], BELLY_Z, `${sign < 0 ? 'left' : 'right'} lane ${i + 1}`),
+        belly(
+          job,
+          `BP-${sign < 0 ? 'L' : 'R'}-${i + 1}`,
+          [LANE_FRONT[i] as number, to],
+          sign < 0 ? [-49.5, -18.6] : [18.6, 49.5],
+          BELLY_Z,
+          `${sign < 0 ? 'left' : 'right'} lane ${i + 1}`,
+        ),
       ),
     ),
     belly(job, 'BP-RR-1', LANE_REAR, [18.6, 49.5], BELLY_Z, 'right rear lane'),
   ];
   const linings = [
-    ...lining(job, 'left', [[0, 2], [2, 4], [4, 8], [16, 18], [18, 20], [20, 21]]),
-    ...lining(job, 'right', [[0, 4], [6, 9], [9, 11], [11, 13], [13, 15], [15, 18], [18, 21]]),
+    ...lining(job, 'left', [
+      [0, 2],
+      [2, 4],
+      [4, 8],
+      [16, 18],
+      [18, 20],
+      [20, 21],
+    ]),
+    ...lining(job, 'right', [
+      [0, 4],
+      [6, 9],
+      [9, 11],
+      [11, 13],
+      [13, 15],
+      [15, 18],
+      [18, 21],
+    ]),
     ...ceiling(job, [0, 3, 6, 9, 12, 15, 18, 21]),
   ];
   return new Map([
-    ['panels-skin.yaml', list(['Bonded skins, skirts and roof sheets, in the order in which they went on.', 'Sheet outlines on the sheet’s middle plane.'], skinRecords())],
-    ['panels-caps.yaml', list(['Front and rear caps'], caps(GRID, () => '2026-02-18'))],
+    [
+      'panels-skin.yaml',
+      list(
+        [
+          'Bonded skins, skirts and roof sheets, in the order in which they went on.',
+          'Sheet outlines on the sheet’s middle plane.',
+        ],
+        skinRecords(),
+      ),
+    ],
+    [
+      'panels-caps.yaml',
+      list(
+        ['Front and rear caps'],
+        caps(GRID, () => '2026-02-18'),
+      ),
+    ],
     ['panels-belly.yaml', list(['Belly panels. Butyl comes off with a warm blade, not with a pry bar.'], bellies)],
     ['panels-lining.yaml', list(['Wall lining and ceiling: date is the day it was closed'], linings)],
     [

@@ -18,8 +18,20 @@ const CROWN = 117;
 const fall = (x: number): number => 4.6 - Math.abs(x - CROWN) / 35;
 
 function trunk(s: Service, { id, circuit, y, tees }: Trunk): void {
-  const front = s.node(`${id}-D1`, 'drain', [56, y, fall(56)], { name: `${circuit} drain, front`, circuit, panel: 'AP-08', tolerance: '10 mm', position: 'normally closed' });
-  const rear = s.node(`${id}-D2`, 'drain', [175, y, fall(175)], { name: `${circuit} drain, rear`, circuit, panel: 'AP-12', tolerance: '10 mm', position: 'normally closed' });
+  const front = s.node(`${id}-D1`, 'drain', [56, y, fall(56)], {
+    name: `${circuit} drain, front`,
+    circuit,
+    panel: 'AP-08',
+    tolerance: '10 mm',
+    position: 'normally closed',
+  });
+  const rear = s.node(`${id}-D2`, 'drain', [175, y, fall(175)], {
+    name: `${circuit} drain, rear`,
+    circuit,
+    panel: 'AP-12',
+    tolerance: '10 mm',
+    position: 'normally closed',
+  });
   let last = front;
   tees.forEach(([x, panel, name], i) => {
     const tee = s.node(`${id}-T${i + 1}`, 'fitting', [x, y, fall(x)], { name, circuit, panel, tolerance: '10 mm' });
@@ -30,7 +42,14 @@ function trunk(s: Service, { id, circuit, y, tees }: Trunk): void {
 }
 
 /** From a tee over to mid-bay and up through the floor. */
-function riser(s: Service, circuit: string, tee: string, to: string, x: number, more: { readonly valve?: string; readonly panel?: string } = {}): void {
+function riser(
+  s: Service,
+  circuit: string,
+  tee: string,
+  to: string,
+  x: number,
+  more: { readonly valve?: string; readonly panel?: string } = {},
+): void {
   const [teeX, y, z] = s.placeOf(tee);
   const over: P = [x, y, z + Math.abs(x - teeX) / 20 + 0.1];
   const up: P = [x, y, 13];
@@ -45,7 +64,15 @@ function riser(s: Service, circuit: string, tee: string, to: string, x: number, 
 
 export function water(): Service {
   const pipe = (size: string): Rec => ({ size, working_pressure: '50 psi' });
-  const s = new Service('water', 'Fresh water', 'water', every, ['Fresh water. Crimp rings, gauge on every one. Both trunks crown at station 117 and fall to a drain at each end.'], undefined, lanesOf);
+  const s = new Service(
+    'water',
+    'Fresh water',
+    'water',
+    every,
+    ['Fresh water. Crimp rings, gauge on every one. Both trunks crown at station 117 and fall to a drain at each end.'],
+    undefined,
+    lanesOf,
+  );
   s.circuit({ id: 'WC', name: 'cold water', ...pipe('1/2 in PEX'), marking: 'blue' });
   s.circuit({ id: 'WH', name: 'hot water', ...pipe('1/2 in PEX'), marking: 'red' });
   s.circuit({ id: 'WS', name: 'pump suction', ...pipe('3/4 in PEX'), marking: 'blue, two bands' });
@@ -58,7 +85,11 @@ export function water(): Service {
   s.run('WC/TP', 'WC', 'PUMP', 'WTP-1');
   s.run('WS/1', 'WS', 'FRESH/OUT', 'WV-1');
   s.run('WS/2', 'WS', 'WV-1', 'PUMP');
-  s.run('WS/3', 'WS', 'FRESH/FILL', 'FRESH/IN', { via: [[83.75, -47, 33.6]], grommets: ['IP-L-2'], extra: { size: '1-1/4 in hose' } });
+  s.run('WS/3', 'WS', 'FRESH/FILL', 'FRESH/IN', {
+    via: [[83.75, -47, 33.6]],
+    grommets: ['IP-L-2'],
+    extra: { size: '1-1/4 in hose' },
+  });
 
   trunk(s, {
     id: 'WC',
@@ -94,7 +125,14 @@ function fixtures(s: Service): void {
   s.node('DAMPER/C', 'load', [145.75, -34, 30], { name: 'paper damper', circuit: 'WC' });
   s.node('HEATER/C', 'device', [114.75, -40, 16], { name: 'water heater, cold in', circuit: 'WC' });
   s.node('HEATER/H', 'device', [117, -42, 20], { name: 'water heater, hot out', circuit: 'WH' });
-  s.run('WC/P', 'WC', 'PUMP', 'WC-T2', { via: [[99.25, -30.5, 13], [99.25, -30.5, fall(95) + 0.3]], zones: ['LL'], comment: 'down from the pump; everything below it drains both ways' });
+  s.run('WC/P', 'WC', 'PUMP', 'WC-T2', {
+    via: [
+      [99.25, -30.5, 13],
+      [99.25, -30.5, fall(95) + 0.3],
+    ],
+    zones: ['LL'],
+    comment: 'down from the pump; everything below it drains both ways',
+  });
   riser(s, 'WC', 'WC-T1', 'SINK-1/C', 68.25, { valve: 'WV-2' });
   riser(s, 'WH', 'WH-T1', 'SINK-1/H', 68.25, { valve: 'WV-3' });
   riser(s, 'WC', 'WC-T5', 'BASIN/C', 161.25, { valve: 'WV-4' });
@@ -106,14 +144,27 @@ function fixtures(s: Service): void {
 
 /** Waste: falls to the grey tank, clean-outs where a panel opens. */
 export function waste(): Service {
-  const s = new Service('waste', 'Waste', 'drain', { ...every, date: '2026-03-13' }, ['Waste, 1-1/2 in ABS, falls better than 3/8 in a foot to the grey tank.'], undefined, lanesOf);
+  const s = new Service(
+    'waste',
+    'Waste',
+    'drain',
+    { ...every, date: '2026-03-13' },
+    ['Waste, 1-1/2 in ABS, falls better than 3/8 in a foot to the grey tank.'],
+    undefined,
+    lanesOf,
+  );
   s.circuit({ id: 'DR', name: 'waste', size: '1-1/2 in ABS', marking: 'grey' });
   const z = (x: number): number => 5.6 - (x - 68) / 29;
   s.node('SINK-1/W', 'load', [68.25, -44.5, 24], { name: 'type wash sink, waste', circuit: 'DR' });
   s.node('BASIN/W', 'load', [161.25, -44.5, 24], { name: 'hand basin, waste', circuit: 'DR' });
   s.node('DR-T1', 'fitting', [82, -44.5, z(82)], { name: 'clean-out 1', circuit: 'DR', panel: 'AP-09', tolerance: '10 mm' });
   s.node('DR-T2', 'fitting', [138, -44.5, z(138)], { name: 'clean-out 2', circuit: 'DR', panel: 'AP-11', tolerance: '10 mm' });
-  s.node('DR-T3', 'fitting', [166, -44.5, z(166)], { name: 'wye, hand basin', circuit: 'DR', panel: 'AP-12', tolerance: '10 mm' });
+  s.node('DR-T3', 'fitting', [166, -44.5, z(166)], {
+    name: 'wye, hand basin',
+    circuit: 'DR',
+    panel: 'AP-12',
+    tolerance: '10 mm',
+  });
   s.node('GREY/IN', 'device', [188, -40, -1], { name: 'grey tank inlet', circuit: 'DR' });
   s.node('GREY/OUT', 'source', [208, -40, -15], { name: 'grey tank outlet', circuit: 'DR' });
   s.node('GREY/V', 'valve', [210, -44, -15.2], { name: 'grey dump valve', circuit: 'DR', position: 'normally closed' });

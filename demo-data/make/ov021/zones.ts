@@ -24,8 +24,23 @@ export const zones = (): readonly Rec[] => [
     pull_cord: true,
   },
   ...leftLanes(),
-  { id: 'RL', name: 'right lane, ahead of the drive wheels', ...box([47, 25, 0.6], [214, 47.5, 6.6]), concealed: true, closed_by: numbered('BP-R', 3), carries: ['ac'], pull_cord: true },
-  { id: 'RR', name: 'right rear lane, behind the tag wheels', ...box([LANE_REAR[0], 25, 0.6], [LANE_REAR[1], 47.5, 6.6]), concealed: true, closed_by: ['BP-RR-1'], carries: ['ac'] },
+  {
+    id: 'RL',
+    name: 'right lane, ahead of the drive wheels',
+    ...box([47, 25, 0.6], [214, 47.5, 6.6]),
+    concealed: true,
+    closed_by: numbered('BP-R', 3),
+    carries: ['ac'],
+    pull_cord: true,
+  },
+  {
+    id: 'RR',
+    name: 'right rear lane, behind the tag wheels',
+    ...box([LANE_REAR[0], 25, 0.6], [LANE_REAR[1], 47.5, 6.6]),
+    concealed: true,
+    closed_by: ['BP-RR-1'],
+    carries: ['ac'],
+  },
   {
     '#': ['', 'Roof. Chases run fore and aft between the webs; bays run across between two trusses.'],
     id: 'RC-L',
@@ -111,4 +126,10 @@ function riser(bay: number, side: 'left' | 'right'): Rec {
 }
 
 export const zonesText = (): string =>
-  list(['Cavities that services run in. closed_by is what must come off before anybody sees it again.', `Lanes of the belly: ${LANE_FRONT[0]} to ${LANE_FRONT.at(-1)} in, and ${LANE_REAR.join(' to ')} in on the right.`], zones());
+  list(
+    [
+      'Cavities that services run in. closed_by is what must come off before anybody sees it again.',
+      `Lanes of the belly: ${LANE_FRONT[0]} to ${LANE_FRONT.at(-1)} in, and ${LANE_REAR.join(' to ')} in on the right.`,
+    ],
+    zones(),
+  );

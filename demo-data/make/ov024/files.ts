@@ -5,8 +5,8 @@ import type { Service } from '../coach/service.js';
 import { day, spread } from '../dates.js';
 import { at } from '../inches.js';
 import { libraryFiles } from '../library-files.js';
-import { scatter } from '../random.js';
 import { ticketRecords } from '../ov021/tickets.js';
+import { scatter } from '../random.js';
 import { withCheckDigit } from '../vin.js';
 import { readingsFor } from '../weigh.js';
 import { item, list, type Rec } from '../yaml.js';
@@ -38,9 +38,17 @@ const WELDS = weldRecords(
 );
 
 function choice(): WeldChoice {
-  const of = (stage: string): readonly string[] => WELDS.filter((weld) => weld.stage === stage && weld.process === 'GMAW').map((weld) => String(weld.id));
+  const of = (stage: string): readonly string[] =>
+    WELDS.filter((weld) => weld.stage === stage && weld.process === 'GMAW').map((weld) => String(weld.id));
   const joining = (pair: string): string => String(WELDS.find((weld) => String(weld.joins) === pair)?.id);
-  return { subframe: of('subframe'), floor: of('floor'), walls: of('walls'), roof: of('roof'), knee: joining('SF-L,KG-02L'), apart: joining('SI-L,CB-03') };
+  return {
+    subframe: of('subframe'),
+    floor: of('floor'),
+    walls: of('walls'),
+    roof: of('roof'),
+    knee: joining('SF-L,KG-02L'),
+    apart: joining('SI-L,CB-03'),
+  };
 }
 
 export const PLANTED: readonly Plant[] = planted(choice());
@@ -52,7 +60,8 @@ function spoiltLooks(welds: readonly Rec[]): readonly Rec[] {
   return welds.map((weld) => {
     const look = (weld.inspections as readonly Rec[] | undefined)?.[0];
     if (weld.id === idOf('weld.own-inspection')) return { ...weld, inspections: [{ ...look, by: weld.welder }] };
-    if (weld.id === idOf('weld.rejected-open')) return { ...weld, inspections: [{ ...look, result: 'reject', reason: 'cold lap at the start' }] };
+    if (weld.id === idOf('weld.rejected-open'))
+      return { ...weld, inspections: [{ ...look, result: 'reject', reason: 'cold lap at the start' }] };
     return weld;
   });
 }
@@ -72,8 +81,22 @@ export function serviceText(service: Service): string {
 
 /** What stands in the shell's folder for the mistakes alone: the wall bay and the conduit that hold two of them. */
 const MORE_ZONES: readonly Rec[] = [
-  { '#': ['', 'Odd corners'], id: 'WL-9', name: 'wall cavity left, bay 9', box: [at([GRID.x(9) + 1.6, -49.9, 11.4]), at([GRID.x(10) - 1.6, -48, 90.6])], concealed: true, carries: ['dc'] },
-  { id: 'CN-1', name: 'conduit under the bench', along: [at([60, -20, 14]), at([100, -20, 14])], clear: '1 in x 3/4 in', concealed: false, carries: ['dc'] },
+  {
+    '#': ['', 'Odd corners'],
+    id: 'WL-9',
+    name: 'wall cavity left, bay 9',
+    box: [at([GRID.x(9) + 1.6, -49.9, 11.4]), at([GRID.x(10) - 1.6, -48, 90.6])],
+    concealed: true,
+    carries: ['dc'],
+  },
+  {
+    id: 'CN-1',
+    name: 'conduit under the bench',
+    along: [at([60, -20, 14]), at([100, -20, 14])],
+    clear: '1 in x 3/4 in',
+    concealed: false,
+    carries: ['dc'],
+  },
 ];
 
 export function filesOf024(): ReadonlyMap<string, string> {
@@ -84,9 +107,18 @@ export function filesOf024(): ReadonlyMap<string, string> {
   const welds = spoiltLooks(WELDS);
   const weldFile = (stage: string, head: string): readonly [string, string] => [
     `welds-${stage}.yaml`,
-    list([head], spoil(`welds-${stage}.yaml`, welds.filter((weld) => weld.stage === stage))),
+    list(
+      [head],
+      spoil(
+        `welds-${stage}.yaml`,
+        welds.filter((weld) => weld.stage === stage),
+      ),
+    ),
   ];
-  const listed = (file: string, head: readonly string[], records: readonly Rec[]): readonly [string, string] => [file, list(head, spoil(file, records))];
+  const listed = (file: string, head: readonly string[], records: readonly Rec[]): readonly [string, string] => [
+    file,
+    list(head, spoil(file, records)),
+  ];
   const files = new Map<string, string>([
     ['shell.yaml', shell],
     ...memberFiles(
@@ -108,13 +140,24 @@ export function filesOf024(): ReadonlyMap<string, string> {
     listed('panels-skin.yaml', ['Left side only so far'], skinRecords()),
     listed('panels-belly.yaml', ['Belly: a date where it is on'], bellyRecords()),
     listed('panels-access.yaml', ['What opens'], accessRecords()),
-    ['panels-caps.yaml', list(['Caps: front on, rear in the rack'], caps(GRID, (id) => (id.startsWith('CP-F') ? '2026-11-16' : undefined)))],
+    [
+      'panels-caps.yaml',
+      list(
+        ['Caps: front on, rear in the rack'],
+        caps(GRID, (id) => (id.startsWith('CP-F') ? '2026-11-16' : undefined)),
+      ),
+    ],
     listed('openings.yaml', ['As measured'], openings()),
     listed('zones.yaml', ['Cavities'], [...zoneRecords(), ...MORE_ZONES]),
     ...services().map((service) => [`services/${service.file}.yaml`, serviceText(service)] as const),
     listed('components.yaml', [], components()),
     listed('tests.yaml', ['Tests so far'], tests()),
-    ['findings.yaml', spoil('findings.yaml', findings()).map((one) => item(one)).join('\n')],
+    [
+      'findings.yaml',
+      spoil('findings.yaml', findings())
+        .map((one) => item(one))
+        .join('\n'),
+    ],
     listed('signoffs.yaml', ['Signed'], signoffs()),
     listed('clamps.yaml', ['U-bolts'], clamps()),
   ]);
@@ -136,4 +179,3 @@ export const plantedYaml = (): string =>
     ['Mistakes put into OV-024 on purpose. Written by demo-data/make; only tests read it.'],
     PLANTED.map((plant) => ({ rule: plant.rule, ids: [plant.id], file: `shells/${SHELL}/${plant.file}`, what: plant.what })),
   );
-

@@ -8,8 +8,26 @@ type Row = readonly [readonly string[], P, P, number, string, string, string, st
 
 const UP: P = [0.2, 0.3, 1];
 const ROWS: readonly Row[] = [
-  [['SF-L', 'SF-R', 'SX-02'], [114, 0, 3], [0.6, 0.5, -0.7], 84, 'from above, looking aft', '2026-06-18', 'SUBFRAME', 'rails and tubes before the dampers'],
-  [['CB-06', 'SI-R'], [138, 10, 9], [0.5, -0.6, -0.6], 100, 'from above, right', '2026-07-16', 'FLOOR', 'cross beams in the sills'],
+  [
+    ['SF-L', 'SF-R', 'SX-02'],
+    [114, 0, 3],
+    [0.6, 0.5, -0.7],
+    84,
+    'from above, looking aft',
+    '2026-06-18',
+    'SUBFRAME',
+    'rails and tubes before the dampers',
+  ],
+  [
+    ['CB-06', 'SI-R'],
+    [138, 10, 9],
+    [0.5, -0.6, -0.6],
+    100,
+    'from above, right',
+    '2026-07-16',
+    'FLOOR',
+    'cross beams in the sills',
+  ],
   [['G-01', 'SO-1'], [111, 48, 17], [0.35, 0.9, -0.15], 34, 'from inside', '2026-09-11', 'G-01', 'lower front corner'],
   [['T03-TC'], [91, 0, 95], [0.8, 0.35, -0.3], 90, 'along the trusses', '2026-11-12', 'ROOF', 'five up, eight to go'],
   [['LL'], [104, -36, 4], UP, 60, 'from below, belly off', '2026-11-04', 'LL', 'left lane before close-in'],
@@ -18,7 +36,13 @@ const ROWS: readonly Row[] = [
   [['RL'], [90, 36, 4], UP, 60, 'from below, belly off', '2026-10-29', 'RL', 'right lane before close-in'],
 ];
 
-const COLOURS: Readonly<Record<string, string>> = { dc: '#b3261e', ac: '#e0e0d8', data: '#2f6f3a', water: '#2456a6', gas: '#c7a500' };
+const COLOURS: Readonly<Record<string, string>> = {
+  dc: '#b3261e',
+  ac: '#e0e0d8',
+  data: '#2f6f3a',
+  water: '#2456a6',
+  gas: '#c7a500',
+};
 
 export const partsOn = (taken: string): readonly Part[] => PARTS.filter((part) => (STAGE_DAYS[part.stage]?.[0] ?? '') <= taken);
 
@@ -26,7 +50,13 @@ export function shots(): readonly Shot[] {
   return ROWS.map(([of, target, look, across, view, taken, card, caption], i): Shot => {
     const late = taken >= '2026-10-01' && !card.startsWith('ROOF');
     const runs = late
-      ? services().flatMap((service) => service.runs.map((run) => ({ colour: COLOURS[service.medium] ?? '#888888', wide: 0.6, path: service.wayOf(String(run.id)) })))
+      ? services().flatMap((service) =>
+          service.runs.map((run) => ({
+            colour: COLOURS[service.medium] ?? '#888888',
+            wide: 0.6,
+            path: service.wayOf(String(run.id)),
+          })),
+        )
       : [];
     return {
       id: `PH-${String(i + 1).padStart(3, '0')}`,

@@ -35,5 +35,7 @@ export const STAGE_DAYS: Readonly<Record<string, readonly [string, string]>> = {
 };
 
 /** The upper rear gusset was never made: see planted.ts. */
-export const PARTS: readonly Part[] = [...subframe(GRID), ...floor(GRID), ...walls(GRID), ...roof(GRID)].filter((part) => part.id !== 'G-04');
+export const PARTS: readonly Part[] = [...subframe(GRID), ...floor(GRID), ...walls(GRID), ...roof(GRID)].filter(
+  (part) => part.id !== 'G-04',
+);
 export const PAIRS = contacts(PARTS, SHAPES);

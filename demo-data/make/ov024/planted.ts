@@ -25,7 +25,14 @@ const both =
   (records, list) =>
     all.reduce((some, spoil) => spoil(some, list), records);
 
-const run = (id: string, circuit: string | undefined, from: string, to: string, via: readonly (readonly string[])[], more: Rec): Rec => ({
+const run = (
+  id: string,
+  circuit: string | undefined,
+  from: string,
+  to: string,
+  via: readonly (readonly string[])[],
+  more: Rec,
+): Rec => ({
   id,
   ...(circuit ? { circuit } : {}),
   from,
@@ -44,24 +51,105 @@ const SERVICES: readonly Plant[] = [
     file: 'services/dc-house.yaml',
     what: 'a splice up in the left wall, no panel anywhere near',
     spoil: both(
-      add('nodes', [{ id: 'D-04/S2', kind: 'splice', name: 'splice, red strip in the wall', circuit: 'D-04', tolerance: '12 mm', at: ['192-1/4 in', '-49 in', '60 in'] }]),
-      add('runs', [run('D-04/4', 'D-04', 'D-04/S1', 'D-04/S2', [['192-1/4 in', '-4.6 in', '5.2 in'], ['192-1/4 in', '-4.6 in', '12 in'], ['192-1/4 in', '-46-1/2 in', '12-1/4 in'], ['192-1/4 in', '-49 in', '12-1/4 in']], { zones: ['TC-F', 'TC-B', 'WL-9'], date: '2026-10-21' })]),
+      add('nodes', [
+        {
+          id: 'D-04/S2',
+          kind: 'splice',
+          name: 'splice, red strip in the wall',
+          circuit: 'D-04',
+          tolerance: '12 mm',
+          at: ['192-1/4 in', '-49 in', '60 in'],
+        },
+      ]),
+      add('runs', [
+        run(
+          'D-04/4',
+          'D-04',
+          'D-04/S1',
+          'D-04/S2',
+          [
+            ['192-1/4 in', '-4.6 in', '5.2 in'],
+            ['192-1/4 in', '-4.6 in', '12 in'],
+            ['192-1/4 in', '-46-1/2 in', '12-1/4 in'],
+            ['192-1/4 in', '-49 in', '12-1/4 in'],
+          ],
+          { zones: ['TC-F', 'TC-B', 'WL-9'], date: '2026-10-21' },
+        ),
+      ]),
     ),
   },
-  { rule: 'access.named-panel-does-not-reach', id: 'D-01/S1', file: 'services/dc-house.yaml', what: 'names AP-05, which is 14 ft aft', spoil: change('D-01/S1', { panel: 'AP-05' }) },
+  {
+    rule: 'access.named-panel-does-not-reach',
+    id: 'D-01/S1',
+    file: 'services/dc-house.yaml',
+    what: 'names AP-05, which is 14 ft aft',
+    spoil: change('D-01/S1', { panel: 'AP-05' }),
+  },
   {
     rule: 'access.blocked',
     id: 'D-08/S1',
     file: 'components.yaml',
     what: 'a ballast tray bolted right across the opening of AP-05',
-    spoil: add('', [{ id: 'CMP-06', name: 'ballast tray', mass: '64 lb', at: ['226 in', '0 in', '2.2 in'], size: ['30 in', '28 in', '1-1/2 in'], stage: 'services', basis: 'weighed', date: '2026-11-02' }]),
+    spoil: add('', [
+      {
+        id: 'CMP-06',
+        name: 'ballast tray',
+        mass: '64 lb',
+        at: ['226 in', '0 in', '2.2 in'],
+        size: ['30 in', '28 in', '1-1/2 in'],
+        stage: 'services',
+        basis: 'weighed',
+        date: '2026-11-02',
+      },
+    ]),
   },
-  { rule: 'service.protection-too-large', id: 'D-05', file: 'services/dc-house.yaml', what: '100 A on 8 AWG', spoil: change('D-05', { protection: { kind: 'fuse', rating: '100 A', at: 'DCP' } }) },
-  { rule: 'service.voltage-drop', id: 'D-06', file: 'services/dc-house.yaml', what: '14 AWG for 5 A over 14 ft', spoil: change('D-06', { conductor: { awg: 14, conductors: 2, rating: '105 C' } }) },
-  { rule: 'service.protection-below-load', id: 'D-07', file: 'services/dc-house.yaml', what: '15 A fuse before an 18 A motor', spoil: change('D-07', { protection: { kind: 'fuse', rating: '15 A', at: 'DCP' } }) },
-  { rule: 'service.no-protection', id: 'D-09', file: 'services/dc-house.yaml', what: 'no fuse on record for the pump', spoil: change('D-09', { protection: undefined }) },
-  { rule: 'service.length-differs', id: 'D-05/1', file: 'services/dc-house.yaml', what: '22 ft installed over a way of 11 ft', spoil: change('D-05/1', { installed_length: '22 ft' }) },
-  { rule: 'service.outside-envelope', id: 'D-03/3', file: 'services/dc-house.yaml', what: 'a way point typed in feet that was read in inches', spoil: change('D-03/3', { via: [['83-3/4 ft', '-6.4 in', '5.2 in'], ['83-3/4 in', '-6.4 in', '12 in']] }) },
+  {
+    rule: 'service.protection-too-large',
+    id: 'D-05',
+    file: 'services/dc-house.yaml',
+    what: '100 A on 8 AWG',
+    spoil: change('D-05', { protection: { kind: 'fuse', rating: '100 A', at: 'DCP' } }),
+  },
+  {
+    rule: 'service.voltage-drop',
+    id: 'D-06',
+    file: 'services/dc-house.yaml',
+    what: '14 AWG for 5 A over 14 ft',
+    spoil: change('D-06', { conductor: { awg: 14, conductors: 2, rating: '105 C' } }),
+  },
+  {
+    rule: 'service.protection-below-load',
+    id: 'D-07',
+    file: 'services/dc-house.yaml',
+    what: '15 A fuse before an 18 A motor',
+    spoil: change('D-07', { protection: { kind: 'fuse', rating: '15 A', at: 'DCP' } }),
+  },
+  {
+    rule: 'service.no-protection',
+    id: 'D-09',
+    file: 'services/dc-house.yaml',
+    what: 'no fuse on record for the pump',
+    spoil: change('D-09', { protection: undefined }),
+  },
+  {
+    rule: 'service.length-differs',
+    id: 'D-05/1',
+    file: 'services/dc-house.yaml',
+    what: '22 ft installed over a way of 11 ft',
+    spoil: change('D-05/1', { installed_length: '22 ft' }),
+  },
+  {
+    rule: 'service.outside-envelope',
+    id: 'D-03/3',
+    file: 'services/dc-house.yaml',
+    what: 'a way point typed in feet that was read in inches',
+    spoil: change('D-03/3', {
+      via: [
+        ['83-3/4 ft', '-6.4 in', '5.2 in'],
+        ['83-3/4 in', '-6.4 in', '12 in'],
+      ],
+    }),
+  },
   {
     rule: 'service.cavity-full',
     id: 'CN-1',
@@ -72,7 +160,18 @@ const SERVICES: readonly Plant[] = [
         { id: 'SP/A', kind: 'terminal', name: 'spare block, front', tolerance: '12 mm', at: ['60 in', '-20 in', '14 in'] },
         { id: 'SP/B', kind: 'terminal', name: 'spare block, middle', tolerance: '12 mm', at: ['100 in', '-20 in', '14 in'] },
       ]),
-      add('runs', [1, 2, 3].map((n) => run(`SP/${n}`, undefined, 'SP/A', 'SP/B', [], { zones: ['CN-1'], conductor: { awg: 4, conductors: 2, rating: '105 C' }, spare: true, marking: `SPARE ${n}`, date: '2026-10-21' }))),
+      add(
+        'runs',
+        [1, 2, 3].map((n) =>
+          run(`SP/${n}`, undefined, 'SP/A', 'SP/B', [], {
+            zones: ['CN-1'],
+            conductor: { awg: 4, conductors: 2, rating: '105 C' },
+            spare: true,
+            marking: `SPARE ${n}`,
+            date: '2026-10-21',
+          }),
+        ),
+      ),
     ),
   },
   {
@@ -81,9 +180,41 @@ const SERVICES: readonly Plant[] = [
     file: 'services/ac-mains.yaml',
     what: 'block-heater cord tied to the gas pipe',
     spoil: both(
-      add('circuits', [{ id: 'M-05', name: 'engine block heater', voltage: '120 V', load: '6 A', conductor: { awg: 12, conductors: 3, rating: '90 C' }, protection: { kind: 'breaker', rating: '15 A', at: 'ACP' }, marking: 'M-05' }]),
-      add('nodes', [{ id: 'M-05/L', kind: 'load', name: 'engine block heater', circuit: 'M-05', load: '6 A', at: ['36 in', '10 in', '-2 in'] }]),
-      add('runs', [run('M-05/1', 'M-05', 'ACP', 'M-05/L', [['50 in', '22-1/2 in', '13 in'], ['50 in', '22-1/2 in', '-1-1/2 in'], ['42 in', '22-1/2 in', '-1-1/2 in']], { date: '2026-10-15', grommets: ['BP-R-1'] })]),
+      add('circuits', [
+        {
+          id: 'M-05',
+          name: 'engine block heater',
+          voltage: '120 V',
+          load: '6 A',
+          conductor: { awg: 12, conductors: 3, rating: '90 C' },
+          protection: { kind: 'breaker', rating: '15 A', at: 'ACP' },
+          marking: 'M-05',
+        },
+      ]),
+      add('nodes', [
+        {
+          id: 'M-05/L',
+          kind: 'load',
+          name: 'engine block heater',
+          circuit: 'M-05',
+          load: '6 A',
+          at: ['36 in', '10 in', '-2 in'],
+        },
+      ]),
+      add('runs', [
+        run(
+          'M-05/1',
+          'M-05',
+          'ACP',
+          'M-05/L',
+          [
+            ['50 in', '22-1/2 in', '13 in'],
+            ['50 in', '22-1/2 in', '-1-1/2 in'],
+            ['42 in', '22-1/2 in', '-1-1/2 in'],
+          ],
+          { date: '2026-10-15', grommets: ['BP-R-1'] },
+        ),
+      ]),
     ),
   },
   {
@@ -92,17 +223,80 @@ const SERVICES: readonly Plant[] = [
     file: 'services/ac-mains.yaml',
     what: 'a mains run in the low-voltage trough',
     spoil: both(
-      add('circuits', [{ id: 'M-06', name: 'pier outlet', voltage: '120 V', load: '4 A', conductor: { awg: 12, conductors: 3, rating: '90 C' }, protection: { kind: 'breaker', rating: '15 A', at: 'ACP' }, marking: 'M-06' }]),
-      add('nodes', [{ id: 'M-06/L', kind: 'load', name: 'outlet at the pier', circuit: 'M-06', load: '4 A', at: ['130-1/4 in', '13 in', '14 in'] }]),
-      add('runs', [run('M-06/1', 'M-06', 'ACP', 'M-06/L', [['50 in', '13-1/2 in', '13 in'], ['50 in', '13-1/2 in', '4.2 in'], ['130-1/4 in', '13-1/2 in', '4.2 in']], { zones: ['TC-F'], date: '2026-10-15' })]),
+      add('circuits', [
+        {
+          id: 'M-06',
+          name: 'pier outlet',
+          voltage: '120 V',
+          load: '4 A',
+          conductor: { awg: 12, conductors: 3, rating: '90 C' },
+          protection: { kind: 'breaker', rating: '15 A', at: 'ACP' },
+          marking: 'M-06',
+        },
+      ]),
+      add('nodes', [
+        {
+          id: 'M-06/L',
+          kind: 'load',
+          name: 'outlet at the pier',
+          circuit: 'M-06',
+          load: '4 A',
+          at: ['130-1/4 in', '13 in', '14 in'],
+        },
+      ]),
+      add('runs', [
+        run(
+          'M-06/1',
+          'M-06',
+          'ACP',
+          'M-06/L',
+          [
+            ['50 in', '13-1/2 in', '13 in'],
+            ['50 in', '13-1/2 in', '4.2 in'],
+            ['130-1/4 in', '13-1/2 in', '4.2 in'],
+          ],
+          { zones: ['TC-F'], date: '2026-10-15' },
+        ),
+      ]),
     ),
   },
-  { rule: 'service.no-tolerance', id: 'M-01/J1', file: 'services/ac-mains.yaml', what: 'nobody wrote how well the place of the box is known', spoil: change('M-01/J1', { tolerance: undefined }) },
-  { rule: 'service.no-grommet', id: 'N-01/2', file: 'services/data.yaml', what: 'out through the right rail without a grommet', spoil: change('N-01/2', { via: [['96 in', '22 in', '5.8 in'], ['99-1/4 in', '22 in', '5.8 in'], ['99-1/4 in', '22 in', '12 in']], installed_length: '4 ft 2 in' }) },
-  { rule: 'service.trapped-water', id: 'WC/1', file: 'services/water.yaml', what: 'a cap where the low-point drain should be', spoil: change('WC-D1', { kind: 'fitting', name: 'cap, drain to come', position: undefined }) },
+  {
+    rule: 'service.no-tolerance',
+    id: 'M-01/J1',
+    file: 'services/ac-mains.yaml',
+    what: 'nobody wrote how well the place of the box is known',
+    spoil: change('M-01/J1', { tolerance: undefined }),
+  },
+  {
+    rule: 'service.no-grommet',
+    id: 'N-01/2',
+    file: 'services/data.yaml',
+    what: 'out through the right rail without a grommet',
+    spoil: change('N-01/2', {
+      via: [
+        ['96 in', '22 in', '5.8 in'],
+        ['99-1/4 in', '22 in', '5.8 in'],
+        ['99-1/4 in', '22 in', '12 in'],
+      ],
+      installed_length: '4 ft 2 in',
+    }),
+  },
+  {
+    rule: 'service.trapped-water',
+    id: 'WC/1',
+    file: 'services/water.yaml',
+    what: 'a cap where the low-point drain should be',
+    spoil: change('WC-D1', { kind: 'fitting', name: 'cap, drain to come', position: undefined }),
+  },
 ];
 
-const weld = (id: string, rule: string, what: string, file: string, with_: Rec): Plant => ({ rule, id, file, what, spoil: change(id, with_) });
+const weld = (id: string, rule: string, what: string, file: string, with_: Rec): Plant => ({
+  rule,
+  id,
+  file,
+  what,
+  spoil: change(id, with_),
+});
 
 export interface WeldChoice {
   readonly subframe: readonly string[];
@@ -115,50 +309,195 @@ export interface WeldChoice {
 }
 
 const structure = (w: WeldChoice): readonly Plant[] => [
-  { rule: 'member.length-differs', id: 'CB-05', file: 'members-floor.yaml', what: 'cut an inch short on paper', spoil: change('CB-05', { cut_length: '7 ft 11 in' }) },
-  { rule: 'member.heat-missing', id: 'P-R-10', file: 'members-walls.yaml', what: 'offcut without its heat', spoil: change('P-R-10', { heat: undefined }) },
-  weld(w.subframe[2] as string, 'weld.continuity-lapsed', 'R2 had not welded since the last shell', 'welds-subframe.yaml', { welder: 'R2' }),
+  {
+    rule: 'member.length-differs',
+    id: 'CB-05',
+    file: 'members-floor.yaml',
+    what: 'cut an inch short on paper',
+    spoil: change('CB-05', { cut_length: '7 ft 11 in' }),
+  },
+  {
+    rule: 'member.heat-missing',
+    id: 'P-R-10',
+    file: 'members-walls.yaml',
+    what: 'offcut without its heat',
+    spoil: change('P-R-10', { heat: undefined }),
+  },
+  weld(w.subframe[2] as string, 'weld.continuity-lapsed', 'R2 had not welded since the last shell', 'welds-subframe.yaml', {
+    welder: 'R2',
+  }),
   weld(w.knee, 'weld.fillet-small', '1/8 in on plate of 5/16 in', 'welds-floor.yaml', { size: '1/8 in' }),
-  weld(w.apart, 'weld.members-apart', 'joins a beam to a post it never meets', 'welds-floor.yaml', { joins: ['CB-03', 'P-L-09'] }),
-  { rule: 'weld.joint-unrecorded', id: 'CB-09', file: 'welds-floor.yaml', what: 'no card for the beam at the right sill', spoil: (records) => records.filter((one) => String(one.joins) !== 'SI-R,CB-09') },
-  weld(w.walls[4] as string, 'weld.welder-unqualified', 'D4 welded three weeks before her papers', 'welds-walls.yaml', { welder: 'D4' }),
+  weld(w.apart, 'weld.members-apart', 'joins a beam to a post it never meets', 'welds-floor.yaml', {
+    joins: ['CB-03', 'P-L-09'],
+  }),
+  {
+    rule: 'weld.joint-unrecorded',
+    id: 'CB-09',
+    file: 'welds-floor.yaml',
+    what: 'no card for the beam at the right sill',
+    spoil: (records) => records.filter((one) => String(one.joins) !== 'SI-R,CB-09'),
+  },
+  weld(w.walls[4] as string, 'weld.welder-unqualified', 'D4 welded three weeks before her papers', 'welds-walls.yaml', {
+    welder: 'D4',
+  }),
   weld(w.walls[9] as string, 'weld.own-inspection', 'looked at by the welder', 'welds-walls.yaml', {}),
   weld(w.walls[14] as string, 'weld.not-inspected', 'no look on record', 'welds-walls.yaml', { inspections: undefined }),
-  weld(w.roof[5] as string, 'weld.procedure-does-not-cover', 'ER4043 under a procedure for ER5356', 'welds-roof.yaml', { filler: 'ER4043' }),
+  weld(w.roof[5] as string, 'weld.procedure-does-not-cover', 'ER4043 under a procedure for ER5356', 'welds-roof.yaml', {
+    filler: 'ER4043',
+  }),
   weld(w.roof[11] as string, 'weld.rejected-open', 'turned down, nothing after it', 'welds-roof.yaml', {}),
   {
     rule: 'opening.out-of-square',
     id: 'SO-1',
     file: 'openings.yaml',
     what: 'diagonals 3/8 in apart',
-    spoil: change('SO-1', { measured: { top: '6 ft 2-1/2 in', bottom: '6 ft 2-1/2 in', front: '65-1/2 in', rear: '65-1/2 in', diagonals: ['99-3/8 in', '99 in'], header_sag: [{ at: '37 in', drop: '3/16 in' }] }, gussets: ['G-01', 'G-02', 'G-03'] }),
+    spoil: change('SO-1', {
+      measured: {
+        top: '6 ft 2-1/2 in',
+        bottom: '6 ft 2-1/2 in',
+        front: '65-1/2 in',
+        rear: '65-1/2 in',
+        diagonals: ['99-3/8 in', '99 in'],
+        header_sag: [{ at: '37 in', drop: '3/16 in' }],
+      },
+      gussets: ['G-01', 'G-02', 'G-03'],
+    }),
   },
   { rule: 'opening.sag', id: 'SO-1', file: 'openings.yaml', what: 'header down 3/16 in', spoil: (records) => records },
-  { rule: 'opening.gusset-missing', id: 'SO-1', file: 'openings.yaml', what: 'three gussets, four corners', spoil: (records) => records },
-  { rule: 'order.adhesive-expired', id: 'SK-L-04', file: 'panels-skin.yaml', what: 'lot ran out a week before', spoil: (records) => records.map((one) => (one.id === 'SK-L-04' ? { ...one, fixing: { ...(one.fixing as Rec), lot: 'B-4488', expires: '2026-09-30' } } : one)) },
-  { rule: 'order.photo-after-close-in', id: 'M-01/1', file: 'photos/photos.yaml', what: 'right lane photographed three days after its belly panel went on', spoil: change('PH-008', { taken: '2026-11-02' }) },
-  { rule: 'order.test-after-close-in', id: 'D-01/1', file: 'tests.yaml', what: 'trough tested a week after it was closed', spoil: change('TS-202', { date: '2026-11-16' }) },
-  { rule: 'order.instrument-out-of-calibration', id: 'TS-205', file: 'tests.yaml', what: 'gauge two days past its date', spoil: change('TS-205', { date: '2026-11-12' }) },
-  { rule: 'order.not-verified', id: 'WC/1', file: 'tests.yaml', what: 'so no test of the left lane passes', spoil: (records) => records },
-  { rule: 'test.failed', id: 'TS-206', file: 'tests.yaml', what: 'gas lost 0.4 psi', spoil: change('TS-206', { end: '2.60 psi' }) },
-  { rule: 'test.not-verified', id: 'TS-207', file: 'tests.yaml', what: '"OK" and no value', spoil: add('', [{ id: 'TS-207', kind: 'continuity', of: ['GA'], limit: '0.5 ohm', by: 'E1', date: '2026-11-12', stage: 'services', note: 'OK' }]) },
-  { rule: 'finding.undecided', id: 'NC-02', file: 'findings.yaml', what: 'raised and left', spoil: add('', [{ block: true, id: 'NC-02', raised: '2026-09-03', of: ['P-R-10'], description: 'post leans 1/4 in aft at the top, expected plumb' }]) },
+  {
+    rule: 'opening.gusset-missing',
+    id: 'SO-1',
+    file: 'openings.yaml',
+    what: 'three gussets, four corners',
+    spoil: (records) => records,
+  },
+  {
+    rule: 'order.adhesive-expired',
+    id: 'SK-L-04',
+    file: 'panels-skin.yaml',
+    what: 'lot ran out a week before',
+    spoil: (records) =>
+      records.map((one) =>
+        one.id === 'SK-L-04' ? { ...one, fixing: { ...(one.fixing as Rec), lot: 'B-4488', expires: '2026-09-30' } } : one,
+      ),
+  },
+  {
+    rule: 'order.photo-after-close-in',
+    id: 'M-01/1',
+    file: 'photos/photos.yaml',
+    what: 'right lane photographed three days after its belly panel went on',
+    spoil: change('PH-008', { taken: '2026-11-02' }),
+  },
+  {
+    rule: 'order.test-after-close-in',
+    id: 'D-01/1',
+    file: 'tests.yaml',
+    what: 'trough tested a week after it was closed',
+    spoil: change('TS-202', { date: '2026-11-16' }),
+  },
+  {
+    rule: 'order.instrument-out-of-calibration',
+    id: 'TS-205',
+    file: 'tests.yaml',
+    what: 'gauge two days past its date',
+    spoil: change('TS-205', { date: '2026-11-12' }),
+  },
+  {
+    rule: 'order.not-verified',
+    id: 'WC/1',
+    file: 'tests.yaml',
+    what: 'so no test of the left lane passes',
+    spoil: (records) => records,
+  },
+  {
+    rule: 'test.failed',
+    id: 'TS-206',
+    file: 'tests.yaml',
+    what: 'gas lost 0.4 psi',
+    spoil: change('TS-206', { end: '2.60 psi' }),
+  },
+  {
+    rule: 'test.not-verified',
+    id: 'TS-207',
+    file: 'tests.yaml',
+    what: '"OK" and no value',
+    spoil: add('', [
+      {
+        id: 'TS-207',
+        kind: 'continuity',
+        of: ['GA'],
+        limit: '0.5 ohm',
+        by: 'E1',
+        date: '2026-11-12',
+        stage: 'services',
+        note: 'OK',
+      },
+    ]),
+  },
+  {
+    rule: 'finding.undecided',
+    id: 'NC-02',
+    file: 'findings.yaml',
+    what: 'raised and left',
+    spoil: add('', [
+      {
+        block: true,
+        id: 'NC-02',
+        raised: '2026-09-03',
+        of: ['P-R-10'],
+        description: 'post leans 1/4 in aft at the top, expected plumb',
+      },
+    ]),
+  },
   {
     rule: 'panel.not-flat',
     id: 'SK-L-03',
     file: 'panels-skin.yaml',
     what: 'one corner half an inch out',
     spoil: (records) =>
-      records.map((one) => (one.id === 'SK-L-03' ? { ...one, outline: (one.outline as (readonly string[])[]).map((corner, i) => (i === 2 ? [corner[0], '-49-1/2 in', corner[2]] : corner)) } : one)),
+      records.map((one) =>
+        one.id === 'SK-L-03'
+          ? {
+              ...one,
+              outline: (one.outline as (readonly string[])[]).map((corner, i) =>
+                i === 2 ? [corner[0], '-49-1/2 in', corner[2]] : corner,
+              ),
+            }
+          : one,
+      ),
   },
 ];
 
 const WEIGHT: readonly Plant[] = [
-  { rule: 'weight.ticket-not-verified', id: 'T-2', file: 'weights.yaml', what: 'no condition on the ticket', spoil: change('T-2', { condition: undefined }) },
-  { rule: 'weight.scale-out-of-calibration', id: 'T-3', file: 'weights.yaml', what: 'own pads, four weeks past their date', spoil: change('T-3', { scale: 'SC-1', ticket: '26-109' }) },
+  {
+    rule: 'weight.ticket-not-verified',
+    id: 'T-2',
+    file: 'weights.yaml',
+    what: 'no condition on the ticket',
+    spoil: change('T-2', { condition: undefined }),
+  },
+  {
+    rule: 'weight.scale-out-of-calibration',
+    id: 'T-3',
+    file: 'weights.yaml',
+    what: 'own pads, four weeks past their date',
+    spoil: change('T-3', { scale: 'SC-1', ticket: '26-109' }),
+  },
   { rule: 'weight.unexplained', id: 'T-1', file: 'weights.yaml', what: 'a pad read 600 lb high', spoil: (records) => records },
-  { rule: 'weight.tyres-below-gawr', id: 'steer', file: 'shell.yaml', what: 'load index 140 under an axle of 12,000 lb', spoil: (records) => records },
-  { rule: 'shell.vin-check-digit', id: 'OV-024', file: 'shell.yaml', what: 'two characters exchanged when it was typed', spoil: (records) => records },
+  {
+    rule: 'weight.tyres-below-gawr',
+    id: 'steer',
+    file: 'shell.yaml',
+    what: 'load index 140 under an axle of 12,000 lb',
+    spoil: (records) => records,
+  },
+  {
+    rule: 'shell.vin-check-digit',
+    id: 'OV-024',
+    file: 'shell.yaml',
+    what: 'two characters exchanged when it was typed',
+    spoil: (records) => records,
+  },
 ];
 
 export const planted = (welds: WeldChoice): readonly Plant[] => [...SERVICES, ...structure(welds), ...WEIGHT];
