@@ -39,6 +39,7 @@ export function weightsJson({ model, figures }: Assessment, revision: string | n
     occc_kg: weights.occcKg,
     ccc_kg: weights.cccKg,
     full_water_kg: weights.fullWaterKg,
+    trailer_kg: weights.trailerKg,
     label: weights.label && labelJson(weights.label),
     bays: weights.bays.map((one) => ({
       id: one.id,

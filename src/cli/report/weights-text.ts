@@ -1,6 +1,6 @@
 import type { Assessment } from '../../assess.js';
 import type { AxleLoad, ConditionFigure, TicketFigure, Verdict, Weights } from '../../compute/weights/types.js';
-import { length } from '../../quantity/format.js';
+import { length, number } from '../../quantity/format.js';
 import { bar } from './bars.js';
 import type { Paint } from './paint.js';
 import { type Shown, shownIn } from './shown.js';
@@ -28,6 +28,7 @@ export function weightsText({ model, figures }: Assessment, paint: Paint, all: b
   }
   const first = shownIn(units)[0] as Shown;
   parts.push(
+    label(weights, paint),
     worstText(weights.conditions, first, paint),
     contributionsText(weights.conditions, first, paint),
     growthText(weights, model.shell.chassis.gvwrKg, first, paint),
@@ -140,8 +141,22 @@ function cargo(weights: Weights, shown: Shown, paint: Paint): string {
     ['occupant and cargo carrying capacity', shown.massDown(weights.occcKg)],
     ['fresh water, full', shown.mass(weights.fullWaterKg)],
     ['cargo carrying capacity', shown.massDown(weights.cccKg)],
+    ...(weights.trailerKg === undefined ? [] : [['left of the GCWR for a trailer, loaded', shown.massDown(weights.trailerKg)]]),
   ];
   return `${paint.strong('Capacity')}\n${table([{ head: '' }, right(shown.massUnit)], rows, '  ')}`;
+}
+
+/** Always in both systems, as the label itself is. */
+function label({ label: figures }: Weights, paint: Paint): string {
+  if (!figures) return '';
+  const { occcKg, occcLb, seats, seatsKg, waterKg, waterLb } = figures;
+  const said = [
+    `Occupants and cargo together: ${number(occcKg)} kg or ${number(occcLb)} lb`,
+    `belted seats: ${seats}, which take ${number(seatsKg)} kg of it`,
+    `full fresh water: ${number(waterKg)} kg or ${number(waterLb)} lb`,
+  ].join('; ');
+  const whose = 'Rounded to the safe side. The wording, and the label itself, are those of the licensed final-stage maker.';
+  return `${paint.strong('Figures for the weight label')}\n${paragraph(`${said}. ${whose}`, '  ')}`;
 }
 
 function bays(weights: Weights, shown: Shown, paint: Paint): string {

@@ -49,6 +49,11 @@ export function assumptions(model: Model, basis: Basis, reserve: number): readon
           'Bay allowances keep axles, tyres, GVWR and the bays’ own limits, but not each wheel end, and no bay counts on another to balance it.',
         ]
       : []),
+    ...(chassis.gcwrKg === undefined
+      ? []
+      : [
+          'What the GCWR leaves for a trailer says nothing of the hitch, its load on the rear axle, or brakes: see the chassis maker.',
+        ]),
     ...(unlimited.length > 0
       ? [`Bays without a stated limit (${unlimited.map((bay) => bay.id).join(', ')}) are empty in \`loaded\`.`]
       : []),

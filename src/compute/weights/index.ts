@@ -19,7 +19,7 @@ import { bareUnladen, survey } from './normalise.js';
 import { problems } from './problems.js';
 import { axleRating } from './ratings.js';
 import { massOf, newestVerified, ticketFigure } from './tickets.js';
-import type { Weights } from './types.js';
+import type { ConditionFigure, Weights } from './types.js';
 
 /**
  * The vehicle on its axles: predicted from the bare chassis and the take-off, weighed by its tickets, judged by its ratings.
@@ -47,6 +47,7 @@ export function weights(model: Model, takeOff: TakeOff): Weights {
     conditions,
     tickets,
     ...capacity(judging),
+    ...trailer(judging, heaviest),
     bays: baysOf(judging),
     growth: growth(model, bare, takeOff.items, tickets),
     ...(judging.judged ? { forecast: forecast(basis.unladen, unladenKg, basis.notWeighed, model, carriage) } : {}),
@@ -77,6 +78,11 @@ function capacity({ model, unladen, judged }: Judging): Pick<Weights, 'uvwKg' | 
   const label = chassis.gvwrKg === undefined ? undefined : cargoLabel(chassis.gvwrKg, uvwKg, belted, fullWaterKg);
   if (chassis.gvwrKg === undefined || !label) return { uvwKg, fullWaterKg };
   return { uvwKg, ...cargo(chassis.gvwrKg, uvwKg, belted, fullWaterKg), fullWaterKg, label };
+}
+
+function trailer({ model, judged }: Judging, heaviest: ConditionFigure | undefined): Pick<Weights, 'trailerKg'> {
+  const { gcwrKg } = model.shell.chassis;
+  return judged && heaviest && gcwrKg !== undefined ? { trailerKg: gcwrKg - heaviest.totalKg } : {};
 }
 
 /** Allowances start from occupants and full fresh water. */

@@ -181,6 +181,8 @@ export interface Weights {
   readonly occcKg?: number;
   readonly cccKg?: number;
   readonly fullWaterKg: number;
+  /** GCWR less the heaviest standard condition: the most a trailer may weigh by that rating alone. Absent without a GCWR or a basis. */
+  readonly trailerKg?: number;
   /** Absent where the unladen mass or the GVWR is not known, or where the first is above the second. */
   readonly label?: CargoLabel;
   readonly bays: readonly BayAllowance[];

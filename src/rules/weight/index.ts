@@ -1,6 +1,7 @@
 import type { Rule } from '../rule.js';
 import { concentratedLoad } from './concentrated-load.js';
 import { endsDoNotAdd } from './ends-do-not-add.js';
+import { gcwrBelowGvwr } from './gcwr-below-gvwr.js';
 import { grossDiffers } from './gross-differs.js';
 import { leftRight } from './left-right.js';
 import { liftedOver } from './lifted-over.js';
@@ -32,6 +33,7 @@ export const weightRules: readonly Rule[] = [
   wheelEndOver,
   tyresBelowGawr,
   ratingImprobable,
+  gcwrBelowGvwr,
   noRating,
   notVerified,
   withinUncertainty,

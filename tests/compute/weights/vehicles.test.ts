@@ -15,6 +15,7 @@ describe('a two-axle shell', () => {
     vehicle(
       {
         gvwrKg: 12000,
+        gcwrKg: 16000,
         axles: twoAxles().map((one) => ({ ...one, gawrKg: one.id === 'front' ? 4500 : 8000 })),
         bare: bareOf({ front: 3000, rear: 4000 }),
       },
@@ -34,6 +35,9 @@ describe('a two-axle shell', () => {
   });
   it('may carry 12,000 − 8,000 kg, less two seats and 200 kg of water', () => {
     expect([answer.uvwKg, answer.occcKg, answer.cccKg]).toEqual([8000, 4000, 3664]);
+  });
+  it('leaves 16,000 − 8,636 kg of its GCWR for a trailer', () => {
+    expect(answer.trailerKg).toBeCloseTo(7364, 9);
   });
   it('leaves the next trade what is under 90 % of each rating, in the worst condition for that axle', () => {
     expect(left(answer)).toEqual([

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Axle } from '../../../src/model/shell.js';
 import { concentratedLoad } from '../../../src/rules/weight/concentrated-load.js';
+import { gcwrBelowGvwr } from '../../../src/rules/weight/gcwr-below-gvwr.js';
 import { leftRight } from '../../../src/rules/weight/left-right.js';
 import { liftedOver } from '../../../src/rules/weight/lifted-over.js';
 import { marginSmall } from '../../../src/rules/weight/margin-small.js';
@@ -274,5 +275,17 @@ describe('weight.concentrated-load', () => {
     expect(judge(concentratedLoad, weighed({}, { components: [component(227)] }))).toEqual([]);
     const floor = { ...component(300), sizeMm: [6000, 2400, 18] as const };
     expect(judge(concentratedLoad, weighed({}, { components: [floor] }))).toEqual([]);
+  });
+});
+
+describe('weight.gcwr-below-gvwr', () => {
+  const rated = (gcwrKg: number) => vehicle({ axles: twoAxles(), gvwrKg: 12000, gcwrKg });
+  it('a combination rated for less than the vehicle in it', () => {
+    expect(said(gcwrBelowGvwr, rated(8000))).toEqual([
+      'warning T-1: GCWR 8,000 kg is less than the GVWR, expected at least 12,000 kg: compare both with the incomplete vehicle document',
+    ]);
+  });
+  it('passes the same figure, and more', () => {
+    expect([12000, 36000].flatMap((gcwrKg) => judge(gcwrBelowGvwr, rated(gcwrKg)))).toEqual([]);
   });
 });
