@@ -3,7 +3,7 @@ import path from 'node:path';
 import { CannotDo } from '../cannot.js';
 
 /** Says that a folder was made by `demo` and may be made again. */
-const MARKER = '.shellbook-demo';
+export const DEMO_MARKER = '.shellbook-demo';
 
 /**
  * Makes `dir` an empty folder for the demo: a new one, or its own earlier one emptied.
@@ -11,14 +11,14 @@ const MARKER = '.shellbook-demo';
  */
 export async function clearDemo(dir: string): Promise<void> {
   const held = await contentsOf(dir);
-  if (held.length > 0 && !held.includes(MARKER)) {
+  if (held.length > 0 && !held.includes(DEMO_MARKER)) {
     throw new CannotDo(
       `${dir} holds something else (${held.slice(0, 3).join(', ')}): nothing was touched. Name a new or an empty folder.`,
     );
   }
-  for (const name of held.filter((one) => one !== MARKER)) await rm(path.join(dir, name), { recursive: true, force: true });
+  for (const name of held.filter((one) => one !== DEMO_MARKER)) await rm(path.join(dir, name), { recursive: true, force: true });
   await mkdir(dir, { recursive: true });
-  await writeFile(path.join(dir, MARKER), 'Made by `shellbook demo`, which may replace everything in this folder.\n');
+  await writeFile(path.join(dir, DEMO_MARKER), 'Made by `shellbook demo`, which may replace everything in this folder.\n');
 }
 
 async function contentsOf(dir: string): Promise<readonly string[]> {

@@ -2,6 +2,7 @@ import type { Registry } from '../registry.js';
 import { declareBehind } from './behind.js';
 import { declareBook } from './book.js';
 import { declareCheck } from './check.js';
+import { declareDemo } from './demo.js';
 import { declareHistory } from './history.js';
 import { declareIsolate } from './isolate.js';
 import { declareList } from './list.js';
@@ -16,6 +17,7 @@ import { declareWhere } from './where.js';
 
 /** Every command, in the order of the help. */
 export const COMMANDS: readonly ((registry: Registry) => void)[] = [
+  declareDemo,
   declareNewStore,
   declareNewShell,
   declareCheck,
