@@ -48,6 +48,9 @@ export interface TableRow {
   /** A heading across the table, kept with the row after it. */
   readonly heading?: string;
   readonly span?: number;
+  /** Words before a run of ids across the table, which closes a group. */
+  readonly lead?: string;
+  readonly refs?: readonly Ref[];
 }
 
 export interface Column<R> {
@@ -152,6 +155,8 @@ export interface TableOptions<R> {
   home?(row: R): string | undefined;
   /** Rows with the same heading, in the order given, stand under it. */
   group?(row: R): string | undefined;
+  /** What closes the group of a row: many ids in one run. */
+  after?(row: R): { readonly lead: string; readonly ids: readonly string[] } | undefined;
 }
 
 /** A table as its template takes it. */
@@ -159,8 +164,16 @@ export function table<R>(show: Show, options: TableOptions<R>): TableData {
   const columns = options.columns(columnsIn<R>(show));
   const rows: TableRow[] = [];
   let heading: string | undefined;
+  const close = (last: R | undefined): void => {
+    const more = last === undefined ? undefined : options.after?.(last);
+    if (more && more.ids.length > 0)
+      rows.push({ cells: [], span: columns.length, lead: more.lead, refs: more.ids.map((id) => ref(id)) });
+  };
+  let before: R | undefined;
   for (const row of options.rows) {
     const own = options.group?.(row);
+    if (own !== heading) close(before);
+    before = row;
     if (own !== undefined && own !== heading) rows.push({ heading: own, span: columns.length, cells: [] });
     heading = own;
     const home = options.home?.(row);
@@ -169,8 +182,9 @@ export function table<R>(show: Show, options: TableOptions<R>): TableData {
       const cell = { kind: column.kind, ...column.cell(row), ...first };
       return isLong(cell) ? { ...cell, long: true } : cell;
     });
-    rows.push({ cells });
+    rows.push({ cells: cells.map(datesMayBreak) });
   }
+  close(before);
   const shown = columns.map(({ head, unit, kind }) => ({ head, kind, ...(unit ? { unit } : {}) }));
   const look = options.look ? { look: options.look } : {};
   return {
@@ -184,6 +198,11 @@ export function table<R>(show: Show, options: TableOptions<R>): TableData {
     ...(options.keepEmpty ? { keepEmpty: true } : {}),
   };
 }
+
+/** Day and month stay together; the year may go to the next line of a narrow column, whole. */
+const datesMayBreak = (cell: Cell): Cell =>
+  cell.text && DATE.test(cell.text) ? { ...cell, text: cell.text.replace(DATE, '$1 $2') } : cell;
+const DATE = /(\d{1,2}\u00a0[A-Z][a-z]{2})\u00a0(\d{4})/u;
 
 /** Signs of an id that stand on one line of a narrow column. */
 const LINE_SIGNS = 16;

@@ -79,7 +79,7 @@ export function frontArrow(front: 'left' | 'right', [x, y]: Point): Strip {
   };
 }
 
-const LINE_MM = 2.7;
+const LINE_MM = 2.9;
 
 /** Notes run on in a strip of this width, mm; too narrow a strip holds none. */
 export const noteRows = (notes: readonly string[], widthMm: number): readonly string[] =>

@@ -113,16 +113,16 @@ export interface TextStyle {
   readonly colour: string;
 }
 
-/** Sizes are those of the font (5 pt = 1.76 mm); nothing smaller than 1.8 mm is printed. */
+/** Sizes are those of the font; nothing smaller than 6.5 pt (2.3 mm) is printed. */
 export const TEXT_STYLES = {
-  id: { sizeMm: 2.1, face: 'mono', bold: false, colour: INK },
-  'id-strong': { sizeMm: 2.3, face: 'mono', bold: true, colour: INK },
-  name: { sizeMm: 2.2, face: 'sans', bold: false, colour: INK },
+  id: { sizeMm: 2.3, face: 'mono', bold: false, colour: INK },
+  'id-strong': { sizeMm: 2.4, face: 'mono', bold: true, colour: INK },
+  name: { sizeMm: 2.3, face: 'sans', bold: false, colour: INK },
   /** Numbers that are read across a room's width, each in a ring. */
   numeral: { sizeMm: 3.8, face: 'sans', bold: true, colour: INK },
-  'name-strong': { sizeMm: 2.4, face: 'sans', bold: true, colour: INK },
-  dimension: { sizeMm: 2.2, face: 'sans', bold: false, colour: INK },
-  note: { sizeMm: 2, face: 'sans', bold: false, colour: '#4b545a' },
-  letter: { sizeMm: 1.8, face: 'sans', bold: true, colour: INK },
+  'name-strong': { sizeMm: 2.5, face: 'sans', bold: true, colour: INK },
+  dimension: { sizeMm: 2.3, face: 'sans', bold: false, colour: INK },
+  note: { sizeMm: 2.3, face: 'sans', bold: false, colour: '#4b545a' },
+  letter: { sizeMm: 2.3, face: 'sans', bold: true, colour: INK },
 } as const satisfies Record<string, TextStyle>;
 export type TextStyleName = keyof typeof TEXT_STYLES;

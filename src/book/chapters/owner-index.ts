@@ -21,6 +21,7 @@ export const ownerIndex: ChapterMaker = (book) => {
     template: 'owner-index',
     data: {
       index: table(book.show, {
+        look: 'dense index',
         rows: named.sort(
           (a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }) || a.id.localeCompare(b.id, 'en', { numeric: true }),
         ),

@@ -48,6 +48,8 @@ export interface PlannedPage {
 
 /** Rows that a table shows at least before it is cut. */
 const FIRST_ROWS = 2;
+/** A table no higher than this share of a page stands whole: a few rows alone on the next page look lost. */
+const WHOLE_SHARE = 0.3;
 const SLACK = 1e-6;
 
 interface OpenPage {
@@ -66,7 +68,11 @@ export function paginate(blocks: readonly Block[], capacityMm: Readonly<Record<S
     const first = blocks[start] as Block;
     const capacity = capacityMm[first.sheet];
     const mustBreak = first.breakBefore || page?.sheet !== first.sheet || page.chapter !== first.chapter;
-    if (!page || mustBreak || page.usedMm + leastHeight(blocks, start, end, page.pieces.length === 0) > capacity + SLACK) {
+    if (
+      !page ||
+      mustBreak ||
+      page.usedMm + leastHeight(blocks, start, end, page.pieces.length === 0, capacity) > capacity + SLACK
+    ) {
       page = openPage(pages, first);
     }
     for (let index = start; index <= end; index++) {
@@ -108,18 +114,18 @@ function chainEnd(blocks: readonly Block[], start: number): number {
 }
 
 /** What the chain takes at least: all its solid blocks, and of a table at its end the head and the first rows. */
-function leastHeight(blocks: readonly Block[], start: number, end: number, atTop: boolean): number {
+function leastHeight(blocks: readonly Block[], start: number, end: number, atTop: boolean, capacity: number): number {
   let sum = 0;
   for (let i = start; i <= end; i++) {
     const block = blocks[i] as Block;
-    sum += (i === start && atTop ? 0 : block.gapBeforeMm) + leastOf(block);
+    sum += (i === start && atTop ? 0 : block.gapBeforeMm) + leastOf(block, capacity);
   }
   return sum;
 }
 
-function leastOf(block: Block): number {
+function leastOf(block: Block, capacity: number): number {
   const rows = block.rows ?? [];
-  if (block.kind === 'solid' || rows.length === 0) return block.heightMm;
+  if (block.kind === 'solid' || rows.length === 0 || block.heightMm <= capacity * WHOLE_SHARE) return block.heightMm;
   return (block.headMm ?? 0) + heightOf(rows, 0, groupEnd(rows, Math.min(FIRST_ROWS, rows.length) - 1));
 }
 

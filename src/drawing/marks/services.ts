@@ -13,7 +13,7 @@ const LETTER_EVERY_MM = 60;
 const SHORTEST_WITH_LETTER_MM = 14;
 /** Off the middle first, where the label of the run wants to stand. */
 const LETTER_AT = [0.3, 0.7, 0.2, 0.8, 0.4, 0.6, 0.1, 0.9] as const;
-const LETTER_CLEAR_MM = 1.1;
+const LETTER_CLEAR_MM = 1.3;
 /** Where else along its stretch a run may be labelled. */
 const ALONG = [0.4, 0.6, 0.25, 0.75, 0.12, 0.88] as const;
 

@@ -9,7 +9,7 @@ import { shorten, textWidthMm } from '../text-width.js';
 
 const ROW_MM = 5.2;
 /** A row is never lower: its text would touch the next. */
-const LEAST_ROW_MM = 2.8;
+const LEAST_ROW_MM = 2.9;
 const HEAD_MM = 6.5;
 const AXIS_MM = 8;
 
@@ -35,7 +35,7 @@ export function axleChart(a: Assessment, sheet: SheetSize, options: DrawingOptio
     const top = y;
     marks.push(text('labels', 'name-strong', [1, y + HEAD_MM / 2], `${axle} axle`, { id: axle }));
     const said = limitKg === undefined ? 'no limit on record' : `limit ${mass(limitKg, units)}`;
-    marks.push(text('labels', 'note', [right + 2, y + HEAD_MM / 2], said));
+    marks.push(text('labels', 'name', [right + 2, y + HEAD_MM / 2], said));
     y += HEAD_MM;
     for (const condition of conditions) {
       for (const load of loadOf(condition, axle))

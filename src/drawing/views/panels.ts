@@ -24,7 +24,11 @@ const ORDER: readonly Facing[] = ['left', 'right', 'front', 'rear', 'up', 'down'
 
 /** Where every skin, belly and access panel is: one drawing a face that has any. */
 export function panelsDrawings(a: Assessment, sheet: SheetSize, options: DrawingOptions = {}): Drawing[] {
-  return ORDER.flatMap((face) => panelsOfOneFace(a, face, sheet, options) ?? []);
+  return ORDER.flatMap((face) => {
+    // An end is no larger than half a sheet: front and rear then share one, at the scale of the sides or near it.
+    const high = face === 'front' || face === 'rear' ? sheet.heightMm / 2 : sheet.heightMm;
+    return panelsOfOneFace(a, face, { ...sheet, heightMm: high }, options) ?? [];
+  });
 }
 
 function panelsOfOneFace(a: Assessment, face: Facing, sheet: SheetSize, options: DrawingOptions): Drawing | undefined {
