@@ -45,7 +45,7 @@ export function handOver({ assessment, findings }: CheckedShell): HandOver {
     model,
     weights: figures.weights,
     ...(whole === undefined ? {} : { leftOfGvwrKg: whole }),
-    stations: stations(figures.weights),
+    stations: stations(figures.weights, model.shell.chassis.axles),
     faces: faces(model, figures.takeOff),
     keepClean: keepClean(model),
     open: openByZone(model, open),

@@ -8,7 +8,7 @@ export interface Station {
   readonly addsKg: Readonly<Record<string, number>>;
   /** Alone, with the reserve kept; absent where an axle or the whole has nothing to be judged by. */
   readonly mostKg?: number;
-  /** Axle, or `GVWR`. */
+  /** Axle, `GVWR`, `steer share`, or the axle that `lifts`. */
   readonly limitedBy?: string;
 }
 

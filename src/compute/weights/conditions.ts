@@ -82,10 +82,17 @@ function tightest(loads: readonly AxleLoad[]): number {
   return at;
 }
 
-/** Load on the axles that steer: those marked so, else the front one. */
+/** Least share of the total that the steered axles should carry: a light front axle steers and brakes badly. See weight.steer-share. */
+export const LEAST_STEER_SHARE = 0.2;
+
+/** Which axles steer: those marked so, else the front one. */
+export function steers(axles: readonly Axle[]): readonly boolean[] {
+  const any = axles.some((axle) => axle.steered);
+  return axles.map((axle, i) => (any ? axle.steered : i === 0));
+}
+
 function steerLoad(axles: readonly Axle[], loads: readonly AxleLoad[]): number | undefined {
   if (loads.length === 0) return undefined;
-  const steered = axles.map((axle) => axle.steered);
-  const any = steered.includes(true);
-  return loads.reduce((sum, { loadKg }, i) => sum + ((any ? steered[i] : i === 0) ? loadKg : 0), 0);
+  const steered = steers(axles);
+  return loads.reduce((sum, { loadKg }, i) => sum + (steered[i] ? loadKg : 0), 0);
 }

@@ -1,8 +1,6 @@
+import { LEAST_STEER_SHARE } from '../../compute/weights/conditions.js';
 import type { Rule } from '../rule.js';
 import { axlePlace, share } from './text.js';
-
-/** Least share of the total on the steered axles. */
-const LEAST = 0.2;
 
 export const steerShare: Rule = {
   name: 'weight.steer-share',
@@ -13,7 +11,7 @@ export const steerShare: Rule = {
     'European type rules for heavy vehicles ask for about 20 % (from memory); as a rule for every coach: common practice, no source',
   check({ figures, model }) {
     const light = figures.weights.conditions
-      .filter((one) => one.certified && one.steerShare !== undefined && one.steerShare < LEAST)
+      .filter((one) => one.certified && one.steerShare !== undefined && one.steerShare < LEAST_STEER_SHARE)
       .sort((a, b) => (a.steerShare ?? 0) - (b.steerShare ?? 0));
     const [worst] = light;
     if (!worst || figures.weights.basis === 'none') return [];
@@ -24,7 +22,7 @@ export const steerShare: Rule = {
       {
         rule: 'weight.steer-share',
         severity: 'warning',
-        message: `${ids.length > 1 ? 'Axles' : 'Axle'} ${ids.join(' and ')} ${ids.length > 1 ? 'carry' : 'carries'} ${share(worst.steerShare ?? 0)} of the total in \`${worst.name}\`, expected at least ${share(LEAST)}: move load forward`,
+        message: `${ids.length > 1 ? 'Axles' : 'Axle'} ${ids.join(' and ')} ${ids.length > 1 ? 'carry' : 'carries'} ${share(worst.steerShare ?? 0)} of the total in \`${worst.name}\`, expected at least ${share(LEAST_STEER_SHARE)}: move load forward`,
         ids,
         place: axlePlace(model, ids[0] as string),
       },

@@ -6,7 +6,7 @@ import type { Vec3 } from '../../../src/geometry/vector.js';
 import type { Run, ServiceNode } from '../../../src/model/services.js';
 import type { Panel } from '../../../src/model/structure.js';
 import { buildModel, record } from '../../support/build.js';
-import { bareOf, seat, takeOffOf, twoAxles, vehicle } from '../weights/support.js';
+import { bareOf, item, seat, takeOffOf, twoAxles, vehicle } from '../weights/support.js';
 
 const panel = (id: string, panelKind: Panel['panelKind'], outline: readonly Vec3[]): Panel => ({
   ...record(id),
@@ -151,7 +151,8 @@ describe('what a station may take', () => {
     { gvwrKg: 16000, axles: twoAxles(), bare: bareOf({ front: 3000, rear: 4000 }) },
     { seats: [seat('driver', 0)] },
   );
-  const all = stations(weights(model, takeOffOf()));
+  const { axles } = model.shell.chassis;
+  const all = stations(weights(model, takeOffOf()), axles);
   const at = (xMm: number) => all.find((one) => one.xMm === xMm);
   it('is what the axle has left, over its own place', () => {
     // 7000 − 3068 − 700 = 3232 kg on the front; 11000 − 4000 − 1100 = 5900 kg on the rear.
@@ -163,14 +164,28 @@ describe('what a station may take', () => {
   });
   it('is held by the GVWR where both axles have more left: 16000 − 7068', () => {
     expect(at(3000)?.mostKg).toBeCloseTo(Math.min(3232 / 0.4, 5900 / 0.6, 16000 - 7068), 6);
-    const light = stations(weights(vehicle({ ...model.shell.chassis, gvwrKg: 9000 }), takeOffOf()));
+    const light = stations(weights(vehicle({ ...model.shell.chassis, gvwrKg: 9000 }), takeOffOf()), axles);
     expect(light.find(({ xMm }) => xMm === 3000)).toMatchObject({ mostKg: expect.closeTo(2000, 6), limitedBy: 'GVWR' });
   });
+  it('far behind is held by the share that steers: (3000 − 0.2 · 7000) ÷ (0.2 + 1) at 10,000 mm', () => {
+    const long = stations(weights(vehicle(model.shell.chassis), takeOffOf([item('mast', 0, 10_000)])), axles);
+    expect(long.find(({ xMm }) => xMm === 10_000)).toMatchObject({
+      mostKg: expect.closeTo(1333.333, 3),
+      limitedBy: 'steer share',
+    });
+  });
+  it('far ahead is held by the rear axle, which lifts: 4000 ÷ 1.2 at −6,000 mm', () => {
+    const strong = twoAxles().map((one) => ({ ...one, gawrKg: 70_000 }));
+    const chassis = { ...model.shell.chassis, axles: strong, gvwrKg: 100_000 };
+    const ahead = stations(weights(vehicle(chassis), takeOffOf([item('boom', 0, -6000)])), strong);
+    expect(ahead.find(({ xMm }) => xMm === -6000)).toMatchObject({
+      mostKg: expect.closeTo(3333.333, 3),
+      limitedBy: 'rear lifts',
+    });
+  });
   it('is not said of a vehicle with an axle that nothing rates', () => {
-    const axles = twoAxles().map(({ gawrKg, ...axle }, i) => (i === 0 ? axle : { ...axle, gawrKg }));
-    const none = stations(
-      weights(vehicle({ ...model.shell.chassis, axles: axles as typeof model.shell.chassis.axles }), takeOffOf()),
-    );
+    const unrated = twoAxles().map(({ gawrKg, ...axle }, i) => (i === 0 ? axle : { ...axle, gawrKg: 11000 }));
+    const none = stations(weights(vehicle({ ...model.shell.chassis, axles: unrated }), takeOffOf()), unrated);
     expect(none[0]?.mostKg).toBeUndefined();
     expect(none[0]?.addsKg.front).toBeDefined();
   });
