@@ -1,59 +1,49 @@
-import type { Assessment } from "../assess.js";
-import type { Person } from "../model/library.js";
-import type { Drawings, Room } from "./drawings.js";
-import type { Edition, History } from "./input.js";
-import type { BookPhotos } from "./photos.js";
-import type { SheetSize } from "./print/document.js";
-import type { Sheet } from "./print/paginate.js";
-import type { Show } from "./show.js";
+import type { Assessment } from '../assess.js';
+import type { Person } from '../model/library.js';
+import type { Drawings, Room } from './drawings.js';
+import type { Edition, History } from './input.js';
+import type { BookPhotos } from './photos.js';
+import type { SheetSize } from './print/document.js';
+import type { Sheet } from './print/paginate.js';
+import type { Show } from './show.js';
 
 /** What every chapter is made from: the assessment as this edition may see it, and how this book writes and draws. */
 export interface Book {
-	readonly assessment: Assessment;
-	readonly edition: Edition;
-	readonly editionName: string;
-	readonly fingerprint: string;
-	readonly history: History;
-	readonly show: Show;
-	readonly draw: Drawings;
-	readonly photos: BookPhotos;
-	readonly sheets: Readonly<Record<Sheet, SheetSize>>;
-	/** Room of a drawing beside headings and captions on a page of its own. */
-	room(sheet: Sheet, lessMm?: number): Room;
+  readonly assessment: Assessment;
+  readonly edition: Edition;
+  readonly editionName: string;
+  readonly fingerprint: string;
+  readonly history: History;
+  readonly show: Show;
+  readonly draw: Drawings;
+  readonly photos: BookPhotos;
+  readonly sheets: Readonly<Record<Sheet, SheetSize>>;
+  /** Room of a drawing beside headings and captions on a page of its own. */
+  room(sheet: Sheet, lessMm?: number): Room;
 }
 
 /** One chapter, ready for its template. */
 export interface Chapter {
-	/** Also the anchor of its heading: `c-<key>`. */
-	readonly key: string;
-	readonly title: string;
-	/** File in templates/, without its ending. */
-	readonly template: string;
-	readonly data: object;
-	readonly bare?: boolean;
+  /** Also the anchor of its heading: `c-<key>`. */
+  readonly key: string;
+  readonly title: string;
+  /** File in templates/, without its ending. */
+  readonly template: string;
+  readonly data: object;
+  readonly bare?: boolean;
 }
 
 export type ChapterMaker = (book: Book) => Chapter;
 
 /** Name of a person for print, with the id; the id alone where the register does not have it. */
-export function personName(
-	book: Book,
-	id: string | undefined,
-): string | undefined {
-	if (id === undefined) return undefined;
-	const person: Person | undefined =
-		book.assessment.model.library.people.get(id);
-	return person ? `${person.name} (${person.id})` : id;
+export function personName(book: Book, id: string | undefined): string | undefined {
+  if (id === undefined) return undefined;
+  const person: Person | undefined = book.assessment.model.library.people.get(id);
+  return person ? `${person.name} (${person.id})` : id;
 }
 
 /** Name of a stage for print. */
-export function stageName(
-	book: Book,
-	id: string | undefined,
-): string | undefined {
-	if (id === undefined) return undefined;
-	return (
-		book.assessment.model.library.stages.find((stage) => stage.id === id)
-			?.name ?? id
-	);
+export function stageName(book: Book, id: string | undefined): string | undefined {
+  if (id === undefined) return undefined;
+  return book.assessment.model.library.stages.find((stage) => stage.id === id)?.name ?? id;
 }

@@ -1,41 +1,41 @@
-import type { Assessment } from "../assess.js";
+import type { Assessment } from '../assess.js';
 
 /** Who reads the book: see {@link ./editions.ts} for what each may see. */
-export type Edition = "owner" | "service" | "shop";
-export const EDITIONS: readonly Edition[] = ["owner", "service", "shop"];
+export type Edition = 'owner' | 'service' | 'shop';
+export const EDITIONS: readonly Edition[] = ['owner', 'service', 'shop'];
 
 /** What Git says of the record, newest commit first. */
 export interface History {
-	/** The commit that the book is printed from; absent where the record was never committed. */
-	readonly revision?: string;
-	/** ISO 8601 date of that commit: the date of the book. The clock of this machine is never asked. */
-	readonly revisionDate?: string;
-	readonly tag?: string;
-	readonly commits: readonly {
-		readonly hash: string;
-		readonly date: string;
-		readonly author: string;
-		readonly message: string;
-		readonly tag?: string;
-	}[];
+  /** The commit that the book is printed from; absent where the record was never committed. */
+  readonly revision?: string;
+  /** ISO 8601 date of that commit: the date of the book. The clock of this machine is never asked. */
+  readonly revisionDate?: string;
+  readonly tag?: string;
+  readonly commits: readonly {
+    readonly hash: string;
+    readonly date: string;
+    readonly author: string;
+    readonly message: string;
+    readonly tag?: string;
+  }[];
 }
 
 export interface BookInput {
-	readonly assessment: Assessment;
-	readonly edition: Edition;
-	/** SHA-256 over the record, in hexadecimal. */
-	readonly fingerprint: string;
-	readonly history: History;
-	/** Bytes of a photo's file; undefined where it is missing. */
-	photoFile(photoId: string): Promise<Buffer | undefined>;
-	progress?(text: string): void;
+  readonly assessment: Assessment;
+  readonly edition: Edition;
+  /** SHA-256 over the record, in hexadecimal. */
+  readonly fingerprint: string;
+  readonly history: History;
+  /** Bytes of a photo's file; undefined where it is missing. */
+  photoFile(photoId: string): Promise<Buffer | undefined>;
+  progress?(text: string): void;
 }
 
 export interface PrintedBook {
-	readonly pdf: Uint8Array;
-	/** Anchor of a record or heading → number of the page where it stands, from 1. */
-	readonly pages: ReadonlyMap<string, number>;
-	readonly pageCount: number;
-	/** What the reader of the book should know went less than well, as a photo that could not be read. Sentences. */
-	readonly warnings: readonly string[];
+  readonly pdf: Uint8Array;
+  /** Anchor of a record or heading → number of the page where it stands, from 1. */
+  readonly pages: ReadonlyMap<string, number>;
+  readonly pageCount: number;
+  /** What the reader of the book should know went less than well, as a photo that could not be read. Sentences. */
+  readonly warnings: readonly string[];
 }

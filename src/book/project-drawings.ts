@@ -1,26 +1,25 @@
-import * as drawing from "../drawing/index.js";
-import type { Medium } from "../model/services.js";
-import type { Drawings } from "./drawings.js";
+import * as drawing from '../drawing/index.js';
+import type { Medium } from '../model/services.js';
+import type { Drawings } from './drawings.js';
 
 /** The drawings of src/drawing, under the names that chapters use. */
 export const projectDrawings: Drawings = {
-	generalArrangement: (a, room) => drawing.generalArrangement(a, room),
-	cover: (a, room) => drawing.coverDrawing(a, room),
-	frames: (a, room) => drawing.frameDrawings(a, room),
-	services: (a, medium, room) => drawing.serviceDrawings(a, medium, room),
-	panelKeyPlan: (a, id, room) => drawing.panelKeyPlan(a, id, room),
-	panelFace: (a, id, room) => drawing.panelFace(a, id, room),
-	panels: (a, room) => drawing.panelsDrawings(a, room),
-	opening: (a, id, room) => drawing.openingDrawing(a, id, room),
-	section: (section, room, units) =>
-		drawing.sectionDrawing(section, room, { units }),
-	axleChart: (a, room) => drawing.axleChart(a, room),
-	growthChart: (a, room) => drawing.growthChart(a, room),
-	influenceChart: (a, room) => drawing.influenceChart(a, room),
-	bayPlan: (a, room) => drawing.bayPlan(a, room),
-	emergencyPlan: (a, room) => drawing.emergencyPlan(a, room),
-	noDrillFace: (a, face, room) => drawing.noDrillFace(a, face, room),
-	swatch: (medium: Medium) => drawing.mediumSwatch(medium),
-	mediumName: (medium) => drawing.MEDIUM_STYLES[medium].name,
-	mediumLetter: (medium) => drawing.MEDIUM_STYLES[medium].letter,
+  generalArrangement: (a, room) => drawing.generalArrangement(a, room),
+  cover: (a, room) => drawing.coverDrawing(a, room),
+  frames: (a, room) => drawing.frameDrawings(a, room),
+  services: (a, medium, room) => drawing.serviceDrawings(a, medium, room),
+  panelKeyPlan: (a, id, room) => drawing.panelKeyPlan(a, id, room),
+  panelFace: (a, id, room) => drawing.panelFace(a, id, room),
+  panels: (a, room) => drawing.panelsDrawings(a, room),
+  opening: (a, id, room) => drawing.openingDrawing(a, id, room),
+  section: (section, room, units) => drawing.sectionDrawing(section, room, { units }),
+  axleChart: (a, room) => drawing.axleChart(a, room),
+  growthChart: (a, room) => drawing.growthChart(a, room),
+  influenceChart: (a, room) => drawing.influenceChart(a, room),
+  bayPlan: (a, room) => drawing.bayPlan(a, room),
+  emergencyPlan: (a, room) => drawing.emergencyPlan(a, room),
+  noDrillFace: (a, face, room) => drawing.noDrillFace(a, face, room),
+  swatch: (medium: Medium) => drawing.mediumSwatch(medium),
+  mediumName: (medium) => drawing.MEDIUM_STYLES[medium].name,
+  mediumLetter: (medium) => drawing.MEDIUM_STYLES[medium].letter,
 };

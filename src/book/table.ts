@@ -1,275 +1,242 @@
-import { anchor } from "../model/anchor.js";
-import { columnWidths } from "./column-widths.js";
-import type { Show, Way } from "./show.js";
+import { anchor } from '../model/anchor.js';
+import { columnWidths } from './column-widths.js';
+import type { Show, Way } from './show.js';
 
 /** A record named in a cell: printed as a link where this edition prints the record. */
 export interface Ref {
-	readonly id: string;
-	readonly text: string;
-	/** Where the link goes. */
-	readonly to: string;
+  readonly id: string;
+  readonly text: string;
+  /** Where the link goes. */
+  readonly to: string;
 }
 
 export interface Cell {
-	readonly kind: "text" | "id" | "number" | "page-no";
-	readonly text?: string;
-	readonly refs?: readonly Ref[];
-	/** Small second line. */
-	readonly sub?: string;
-	/** Anchor whose page number stands here. */
-	readonly page?: string;
-	/** A verdict to look at twice. */
-	readonly bad?: boolean;
-	/** An id too long to stand on one line. */
-	readonly long?: boolean;
-	/** First cell of a row: the row's head. */
-	readonly head?: boolean;
-	/** Anchor that is at home here. */
-	readonly home?: string;
+  readonly kind: 'text' | 'id' | 'number' | 'page-no';
+  readonly text?: string;
+  readonly refs?: readonly Ref[];
+  /** Small second line. */
+  readonly sub?: string;
+  /** Anchor whose page number stands here. */
+  readonly page?: string;
+  /** A verdict to look at twice. */
+  readonly bad?: boolean;
+  /** An id too long to stand on one line. */
+  readonly long?: boolean;
+  /** First cell of a row: the row's head. */
+  readonly head?: boolean;
+  /** Anchor that is at home here. */
+  readonly home?: string;
 }
 
 export interface TableData {
-	readonly caption?: string;
-	/** Look of the table: a class in book.css. */
-	readonly look?: string;
-	readonly columns: readonly {
-		readonly head: string;
-		readonly unit?: string;
-		readonly kind: Cell["kind"];
-	}[];
-	/** Percent of the width, one for each column. */
-	readonly widths: readonly number[];
-	readonly rows: readonly TableRow[];
-	readonly count: number;
-	/** The one line that stands there instead when it has no rows. */
-	readonly empty: string;
-	/** True where the line about emptiness must stand on the page of what comes after. */
-	readonly keepEmpty?: boolean;
+  readonly caption?: string;
+  /** Look of the table: a class in book.css. */
+  readonly look?: string;
+  readonly columns: readonly {
+    readonly head: string;
+    readonly unit?: string;
+    readonly kind: Cell['kind'];
+  }[];
+  /** Percent of the width, one for each column. */
+  readonly widths: readonly number[];
+  readonly rows: readonly TableRow[];
+  readonly count: number;
+  /** The one line that stands there instead when it has no rows. */
+  readonly empty: string;
+  /** True where the line about emptiness must stand on the page of what comes after. */
+  readonly keepEmpty?: boolean;
 }
 
 export interface TableRow {
-	readonly cells: readonly Cell[];
-	/** A heading across the table, kept with the row after it. */
-	readonly heading?: string;
-	readonly span?: number;
-	/** Words before a run of ids across the table, which closes a group. */
-	readonly lead?: string;
-	readonly refs?: readonly Ref[];
+  readonly cells: readonly Cell[];
+  /** A heading across the table, kept with the row after it. */
+  readonly heading?: string;
+  readonly span?: number;
+  /** Words before a run of ids across the table, which closes a group. */
+  readonly lead?: string;
+  readonly refs?: readonly Ref[];
 }
 
 export interface Column<R> {
-	readonly head: string;
-	readonly unit?: string;
-	readonly kind: Cell["kind"];
-	cell(row: R): Omit<Cell, "kind" | "head" | "home">;
+  readonly head: string;
+  readonly unit?: string;
+  readonly kind: Cell['kind'];
+  cell(row: R): Omit<Cell, 'kind' | 'head' | 'home'>;
 }
 
 type Value = number | undefined;
-const MISSING = "–";
+const MISSING = '–';
 /** Verdicts that need no second look; all others stand out, in bold as well as in colour. */
-const GOOD = new Set(["within", "passed"]);
+const GOOD = new Set(['within', 'passed']);
 /** Width of the text on an upright sheet, mm: letter and A4 differ by less than matters here. */
 const TEXT_MM = 175;
 
 export const ref = (id: string, text = id): Ref => ({
-	id,
-	text,
-	to: anchor(id),
+  id,
+  text,
+  to: anchor(id),
 });
 
 /** The columns that a chapter builds its tables of. */
 export function columnsIn<R>(show: Show) {
-	/** One column; where both systems are shown, the second stands small under the first, so that columns stay narrow. */
-	const figures =
-		([first, second]: readonly Way[]) =>
-		(head: string, value: (row: R) => Value): Column<R> => ({
-			head,
-			unit: second ? `${first?.unit} / ${second.unit}` : (first?.unit ?? ""),
-			kind: "number",
-			cell: (row) => {
-				const given = value(row);
-				if (given === undefined || !Number.isFinite(given) || !first)
-					return { text: MISSING };
-				return {
-					text: first.write(given),
-					...(second ? { sub: second.write(given) } : {}),
-				};
-			},
-		});
-	return {
-		id: (
-			head: string,
-			id: (row: R) => string | undefined,
-			sub?: (row: R) => string | undefined,
-		): Column<R> => ({
-			head,
-			kind: "id",
-			cell: (row) => ({
-				text: id(row) ?? MISSING,
-				...(sub?.(row) ? { sub: sub(row) as string } : {}),
-			}),
-		}),
-		refs: (
-			head: string,
-			ids: (row: R) => readonly (string | undefined)[],
-			sub?: (row: R) => string | undefined,
-		): Column<R> => ({
-			head,
-			kind: "id",
-			cell: (row) => {
-				const known = ids(row).filter(
-					(id): id is string => id !== undefined && id !== "",
-				);
-				const more = sub?.(row) ? { sub: sub(row) as string } : {};
-				if (known.length > 0)
-					return { refs: known.map((id) => ref(id)), ...more };
-				return more.sub ? more : { text: MISSING };
-			},
-		}),
-		text: (
-			head: string,
-			text: (row: R) => string | undefined,
-			sub?: (row: R) => string | undefined,
-		): Column<R> => ({
-			head,
-			kind: "text",
-			cell: (row) => ({
-				text: text(row) || MISSING,
-				...(sub?.(row) ? { sub: sub(row) as string } : {}),
-			}),
-		}),
-		verdict: (text: (row: R) => string): Column<R> => ({
-			head: "Verdict",
-			kind: "text",
-			cell: (row) => ({
-				text: text(row),
-				...(GOOD.has(text(row)) ? {} : { bad: true }),
-			}),
-		}),
-		count: (
-			head: string,
-			value: (row: R) => Value,
-			decimals = 0,
-			unit?: string,
-		): Column<R> => ({
-			head,
-			...(unit ? { unit } : {}),
-			kind: "number",
-			cell: (row) => {
-				const given = value(row);
-				return {
-					text: given === undefined ? MISSING : given.toFixed(decimals),
-				};
-			},
-		}),
-		page: (id: (row: R) => string | undefined, head = "Page"): Column<R> => ({
-			head,
-			kind: "page-no",
-			cell: (row) => {
-				const given = id(row);
-				return given === undefined ? {} : { page: anchor(given) };
-			},
-		}),
-		length: figures(show.ways.length),
-		thickness: figures(show.ways.thickness),
-		mass: figures(show.ways.mass),
-		massDown: figures(show.ways.massDown),
-		lineMass: figures(show.ways.lineMass),
-		area: figures(show.ways.area),
-		station: figures(show.ways.station),
-		sectionArea: figures(show.ways.sectionArea),
-		inertia: figures(show.ways.inertia),
-		pressure: figures(show.ways.pressure),
-		torque: figures(show.ways.torque),
-	};
+  /** One column; where both systems are shown, the second stands small under the first, so that columns stay narrow. */
+  const figures =
+    ([first, second]: readonly Way[]) =>
+    (head: string, value: (row: R) => Value): Column<R> => ({
+      head,
+      unit: second ? `${first?.unit} / ${second.unit}` : (first?.unit ?? ''),
+      kind: 'number',
+      cell: (row) => {
+        const given = value(row);
+        if (given === undefined || !Number.isFinite(given) || !first) return { text: MISSING };
+        return {
+          text: first.write(given),
+          ...(second ? { sub: second.write(given) } : {}),
+        };
+      },
+    });
+  return {
+    id: (head: string, id: (row: R) => string | undefined, sub?: (row: R) => string | undefined): Column<R> => ({
+      head,
+      kind: 'id',
+      cell: (row) => ({
+        text: id(row) ?? MISSING,
+        ...(sub?.(row) ? { sub: sub(row) as string } : {}),
+      }),
+    }),
+    refs: (head: string, ids: (row: R) => readonly (string | undefined)[], sub?: (row: R) => string | undefined): Column<R> => ({
+      head,
+      kind: 'id',
+      cell: (row) => {
+        const known = ids(row).filter((id): id is string => id !== undefined && id !== '');
+        const more = sub?.(row) ? { sub: sub(row) as string } : {};
+        if (known.length > 0) return { refs: known.map((id) => ref(id)), ...more };
+        return more.sub ? more : { text: MISSING };
+      },
+    }),
+    text: (head: string, text: (row: R) => string | undefined, sub?: (row: R) => string | undefined): Column<R> => ({
+      head,
+      kind: 'text',
+      cell: (row) => ({
+        text: text(row) || MISSING,
+        ...(sub?.(row) ? { sub: sub(row) as string } : {}),
+      }),
+    }),
+    verdict: (text: (row: R) => string): Column<R> => ({
+      head: 'Verdict',
+      kind: 'text',
+      cell: (row) => ({
+        text: text(row),
+        ...(GOOD.has(text(row)) ? {} : { bad: true }),
+      }),
+    }),
+    count: (head: string, value: (row: R) => Value, decimals = 0, unit?: string): Column<R> => ({
+      head,
+      ...(unit ? { unit } : {}),
+      kind: 'number',
+      cell: (row) => {
+        const given = value(row);
+        return {
+          text: given === undefined ? MISSING : given.toFixed(decimals),
+        };
+      },
+    }),
+    page: (id: (row: R) => string | undefined, head = 'Page'): Column<R> => ({
+      head,
+      kind: 'page-no',
+      cell: (row) => {
+        const given = id(row);
+        return given === undefined ? {} : { page: anchor(given) };
+      },
+    }),
+    length: figures(show.ways.length),
+    thickness: figures(show.ways.thickness),
+    mass: figures(show.ways.mass),
+    massDown: figures(show.ways.massDown),
+    lineMass: figures(show.ways.lineMass),
+    area: figures(show.ways.area),
+    station: figures(show.ways.station),
+    sectionArea: figures(show.ways.sectionArea),
+    inertia: figures(show.ways.inertia),
+    pressure: figures(show.ways.pressure),
+    torque: figures(show.ways.torque),
+  };
 }
 export type Columns<R> = ReturnType<typeof columnsIn<R>>;
 
 export interface TableOptions<R> {
-	readonly caption?: string;
-	readonly look?: string;
-	readonly rows: readonly R[];
-	columns(c: Columns<R>): readonly Column<R>[];
-	readonly empty: string;
-	readonly keepEmpty?: boolean;
-	/** Width that it is set in, mm; absent: that of the text. */
-	readonly widthMm?: number;
-	/** Record that is at home in the row. */
-	home?(row: R): string | undefined;
-	/** Rows with the same heading, in the order given, stand under it. */
-	group?(row: R): string | undefined;
-	/** What closes the group of a row: many ids in one run. */
-	after?(
-		row: R,
-	): { readonly lead: string; readonly ids: readonly string[] } | undefined;
+  readonly caption?: string;
+  readonly look?: string;
+  readonly rows: readonly R[];
+  columns(c: Columns<R>): readonly Column<R>[];
+  readonly empty: string;
+  readonly keepEmpty?: boolean;
+  /** Width that it is set in, mm; absent: that of the text. */
+  readonly widthMm?: number;
+  /** Record that is at home in the row. */
+  home?(row: R): string | undefined;
+  /** Rows with the same heading, in the order given, stand under it. */
+  group?(row: R): string | undefined;
+  /** What closes the group of a row: many ids in one run. */
+  after?(row: R): { readonly lead: string; readonly ids: readonly string[] } | undefined;
 }
 
 /** A table as its template takes it. */
 export function table<R>(show: Show, options: TableOptions<R>): TableData {
-	const columns = options.columns(columnsIn<R>(show));
-	const rows: TableRow[] = [];
-	let heading: string | undefined;
-	const close = (last: R | undefined): void => {
-		const more = last === undefined ? undefined : options.after?.(last);
-		if (more && more.ids.length > 0)
-			rows.push({
-				cells: [],
-				span: columns.length,
-				lead: more.lead,
-				refs: more.ids.map((id) => ref(id)),
-			});
-	};
-	let before: R | undefined;
-	for (const row of options.rows) {
-		const own = options.group?.(row);
-		if (own !== heading) close(before);
-		before = row;
-		if (own !== undefined && own !== heading)
-			rows.push({ heading: own, span: columns.length, cells: [] });
-		heading = own;
-		const home = options.home?.(row);
-		const cells = columns.map((column, at): Cell => {
-			const first =
-				at === 0 ? { head: true, ...(home ? { home: anchor(home) } : {}) } : {};
-			const cell = { kind: column.kind, ...column.cell(row), ...first };
-			return isLong(cell) ? { ...cell, long: true } : cell;
-		});
-		rows.push({ cells: cells.map(datesMayBreak) });
-	}
-	close(before);
-	const shown = columns.map(({ head, unit, kind }) => ({
-		head,
-		kind,
-		...(unit ? { unit } : {}),
-	}));
-	const look = options.look ? { look: options.look } : {};
-	return {
-		...(options.caption ? { caption: options.caption } : {}),
-		...look,
-		columns: shown,
-		widths: columnWidths(
-			{ columns: shown, rows, ...look },
-			options.widthMm ?? TEXT_MM,
-		),
-		rows,
-		count: options.rows.length,
-		empty: options.empty,
-		...(options.keepEmpty ? { keepEmpty: true } : {}),
-	};
+  const columns = options.columns(columnsIn<R>(show));
+  const rows: TableRow[] = [];
+  let heading: string | undefined;
+  const close = (last: R | undefined): void => {
+    const more = last === undefined ? undefined : options.after?.(last);
+    if (more && more.ids.length > 0)
+      rows.push({
+        cells: [],
+        span: columns.length,
+        lead: more.lead,
+        refs: more.ids.map((id) => ref(id)),
+      });
+  };
+  let before: R | undefined;
+  for (const row of options.rows) {
+    const own = options.group?.(row);
+    if (own !== heading) close(before);
+    before = row;
+    if (own !== undefined && own !== heading) rows.push({ heading: own, span: columns.length, cells: [] });
+    heading = own;
+    const home = options.home?.(row);
+    const cells = columns.map((column, at): Cell => {
+      const first = at === 0 ? { head: true, ...(home ? { home: anchor(home) } : {}) } : {};
+      const cell = { kind: column.kind, ...column.cell(row), ...first };
+      return isLong(cell) ? { ...cell, long: true } : cell;
+    });
+    rows.push({ cells: cells.map(datesMayBreak) });
+  }
+  close(before);
+  const shown = columns.map(({ head, unit, kind }) => ({
+    head,
+    kind,
+    ...(unit ? { unit } : {}),
+  }));
+  const look = options.look ? { look: options.look } : {};
+  return {
+    ...(options.caption ? { caption: options.caption } : {}),
+    ...look,
+    columns: shown,
+    widths: columnWidths({ columns: shown, rows, ...look }, options.widthMm ?? TEXT_MM),
+    rows,
+    count: options.rows.length,
+    empty: options.empty,
+    ...(options.keepEmpty ? { keepEmpty: true } : {}),
+  };
 }
 
 /** Day and month stay together; the year may go to the next line of a narrow column, whole. */
 const datesMayBreak = (cell: Cell): Cell =>
-	cell.text && DATE.test(cell.text)
-		? { ...cell, text: cell.text.replace(DATE, "$1 $2") }
-		: cell;
+  cell.text && DATE.test(cell.text) ? { ...cell, text: cell.text.replace(DATE, '$1 $2') } : cell;
 const DATE = /(\d{1,2}\u00a0[A-Z][a-z]{2})\u00a0(\d{4})/u;
 
 /** Signs of an id that stand on one line of a narrow column. */
 const LINE_SIGNS = 16;
 
 const isLong = (cell: Cell): boolean =>
-	cell.kind === "id" &&
-	[cell.text, ...(cell.refs ?? []).map((one) => one.text)].some(
-		(text) => (text?.length ?? 0) > LINE_SIGNS,
-	);
+  cell.kind === 'id' && [cell.text, ...(cell.refs ?? []).map((one) => one.text)].some((text) => (text?.length ?? 0) > LINE_SIGNS);

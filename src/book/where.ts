@@ -1,164 +1,124 @@
-import type {
-	NodeAccess,
-	PanelReach,
-	Reach,
-	RunAccess,
-} from "../compute/access/types.js";
-import type { Vec3 } from "../geometry/vector.js";
-import type { Circuit, Run, ServiceNode } from "../model/services.js";
-import type { Book } from "./book.js";
-import { type Show, showIn } from "./show.js";
-import type { Column } from "./table.js";
+import type { NodeAccess, PanelReach, Reach, RunAccess } from '../compute/access/types.js';
+import type { Vec3 } from '../geometry/vector.js';
+import type { Circuit, Run, ServiceNode } from '../model/services.js';
+import type { Book } from './book.js';
+import { type Show, showIn } from './show.js';
+import type { Column } from './table.js';
 
 /** Half a centre aisle, mm: nearer to the centre line than this, a place is said to be on it. */
 const ON_CENTRE_MM = 25;
 
 /** A place as a reader walks to it: `11 ft 3 in aft, 2 in left, 4 in above rail`. */
-export function placeWords(
-	show: Pick<Show, "length">,
-	[x, y, z]: Vec3,
-): string {
-	const along = `${show.length(Math.abs(x))} ${x < 0 ? "ahead" : "aft"}`;
-	const across =
-		Math.abs(y) < ON_CENTRE_MM
-			? "on the centre line"
-			: `${show.length(Math.abs(y))} ${y < 0 ? "left" : "right"}`;
-	return `${along}, ${across}, ${show.length(Math.abs(z))} ${z < 0 ? "below" : "above"} rail`;
+export function placeWords(show: Pick<Show, 'length'>, [x, y, z]: Vec3): string {
+  const along = `${show.length(Math.abs(x))} ${x < 0 ? 'ahead' : 'aft'}`;
+  const across = Math.abs(y) < ON_CENTRE_MM ? 'on the centre line' : `${show.length(Math.abs(y))} ${y < 0 ? 'left' : 'right'}`;
+  return `${along}, ${across}, ${show.length(Math.abs(z))} ${z < 0 ? 'below' : 'above'} rail`;
 }
 
 /** The column of places: where both systems are shown, the second stands small under the first. */
-export function placeColumn<R>(
-	book: Book,
-	head: string,
-	at: (row: R) => Vec3 | undefined,
-): Column<R> {
-	const { system } = book.show;
-	const first = showIn(system === "both" ? "us" : system);
-	const second = system === "both" ? showIn("metric") : undefined;
-	return {
-		head,
-		kind: "text",
-		cell: (row) => {
-			const place = at(row);
-			if (!place) return { text: "–" };
-			return {
-				text: placeWords(first, place),
-				...(second ? { sub: placeWords(second, place) } : {}),
-			};
-		},
-	};
+export function placeColumn<R>(book: Book, head: string, at: (row: R) => Vec3 | undefined): Column<R> {
+  const { system } = book.show;
+  const first = showIn(system === 'both' ? 'us' : system);
+  const second = system === 'both' ? showIn('metric') : undefined;
+  return {
+    head,
+    kind: 'text',
+    cell: (row) => {
+      const place = at(row);
+      if (!place) return { text: '–' };
+      return {
+        text: placeWords(first, place),
+        ...(second ? { sub: placeWords(second, place) } : {}),
+      };
+    },
+  };
 }
 
 const REACH_WORDS: Readonly<Record<Reach, string>> = {
-	hand: "by hand",
-	forearm: "to the forearm",
-	arm: "to the arm",
-	beyond: "beyond reach",
+  hand: 'by hand',
+  forearm: 'to the forearm',
+  arm: 'to the arm',
+  beyond: 'beyond reach',
 };
 export const reachWords = (reach: Reach): string => REACH_WORDS[reach];
 
 /** How a node or run is got at, in one line, with the panel to open. */
 export interface WayIn {
-	readonly panels: readonly string[];
-	readonly words: string;
+  readonly panels: readonly string[];
+  readonly words: string;
 }
 
-export const IN_THE_OPEN = "in the open";
+export const IN_THE_OPEN = 'in the open';
 
 export function wayToNode(book: Book, id: string): WayIn {
-	const access = accessOf(book).nodes.get(id);
-	if (access?.open) return { panels: [], words: IN_THE_OPEN };
-	return wayThrough(access);
+  const access = accessOf(book).nodes.get(id);
+  if (access?.open) return { panels: [], words: IN_THE_OPEN };
+  return wayThrough(access);
 }
 
 export function wayToRun(book: Book, id: string): WayIn {
-	const access = accessOf(book).runs.get(id);
-	if (access?.follow.length)
-		return { panels: access.follow, words: shareWords(book, access) };
-	return wayThrough(access);
+  const access = accessOf(book).runs.get(id);
+  if (access?.follow.length) return { panels: access.follow, words: shareWords(book, access) };
+  return wayThrough(access);
 }
 
 const shareWords = (book: Book, access: RunAccess): string =>
-	access.lengthMm > 0
-		? `${book.show.percent(access.inReachMm / access.lengthMm, 0)} in reach`
-		: "";
+  access.lengthMm > 0 ? `${book.show.percent(access.inReachMm / access.lengthMm, 0)} in reach` : '';
 
-function wayThrough(access: Pick<NodeAccess, "panels"> | undefined): WayIn {
-	const best: PanelReach | undefined = access?.panels[0];
-	if (!best || best.reach === "beyond")
-		return { panels: [], words: "no panel reaches it" };
-	const blocked =
-		best.blockedBy.length > 0 ? `, behind ${best.blockedBy.join(", ")}` : "";
-	return { panels: [best.panel], words: `${reachWords(best.reach)}${blocked}` };
+function wayThrough(access: Pick<NodeAccess, 'panels'> | undefined): WayIn {
+  const best: PanelReach | undefined = access?.panels[0];
+  if (!best || best.reach === 'beyond') return { panels: [], words: 'no panel reaches it' };
+  const blocked = best.blockedBy.length > 0 ? `, behind ${best.blockedBy.join(', ')}` : '';
+  return { panels: [best.panel], words: `${reachWords(best.reach)}${blocked}` };
 }
 
 interface ById {
-	readonly nodes: ReadonlyMap<string, NodeAccess>;
-	readonly runs: ReadonlyMap<string, RunAccess>;
+  readonly nodes: ReadonlyMap<string, NodeAccess>;
+  readonly runs: ReadonlyMap<string, RunAccess>;
 }
 const kept = new WeakMap<object, ById>();
 
 function accessOf(book: Book): ById {
-	const { access } = book.assessment.figures;
-	let found = kept.get(access);
-	if (!found) {
-		found = {
-			nodes: new Map(access.nodes.map((one) => [one.id, one])),
-			runs: new Map(access.runs.map((one) => [one.id, one])),
-		};
-		kept.set(access, found);
-	}
-	return found;
+  const { access } = book.assessment.figures;
+  let found = kept.get(access);
+  if (!found) {
+    found = {
+      nodes: new Map(access.nodes.map((one) => [one.id, one])),
+      runs: new Map(access.runs.map((one) => [one.id, one])),
+    };
+    kept.set(access, found);
+  }
+  return found;
 }
 
 /** `fuse 15 A at DCP`. */
-export function protectionWords(
-	circuit: Circuit | undefined,
-	withPlace = true,
-): string | undefined {
-	const protection = circuit?.protection;
-	if (!protection) return undefined;
-	const rating =
-		protection.ratingA === undefined ? "" : ` ${protection.ratingA} A`;
-	return `${protection.kind}${rating}${withPlace && protection.at ? ` at ${protection.at}` : ""}`;
+export function protectionWords(circuit: Circuit | undefined, withPlace = true): string | undefined {
+  const protection = circuit?.protection;
+  if (!protection) return undefined;
+  const rating = protection.ratingA === undefined ? '' : ` ${protection.ratingA} A`;
+  return `${protection.kind}${rating}${withPlace && protection.at ? ` at ${protection.at}` : ''}`;
 }
 
 /** The circuit that a node or run belongs to: its own, else that of the one run that ends there. */
-export function circuitOf(
-	book: Book,
-	one: ServiceNode | Run,
-): Circuit | undefined {
-	const { shell } = book.assessment.model;
-	const named = one.circuit;
-	if (named !== undefined)
-		return shell.circuits.find((circuit) => circuit.id === named);
-	const circuits = new Set(
-		shell.runs
-			.filter((run) => run.from === one.id || run.to === one.id)
-			.map((run) => run.circuit),
-	);
-	const [only] = circuits;
-	return circuits.size === 1
-		? shell.circuits.find((circuit) => circuit.id === only)
-		: undefined;
+export function circuitOf(book: Book, one: ServiceNode | Run): Circuit | undefined {
+  const { shell } = book.assessment.model;
+  const named = one.circuit;
+  if (named !== undefined) return shell.circuits.find((circuit) => circuit.id === named);
+  const circuits = new Set(shell.runs.filter((run) => run.from === one.id || run.to === one.id).map((run) => run.circuit));
+  const [only] = circuits;
+  return circuits.size === 1 ? shell.circuits.find((circuit) => circuit.id === only) : undefined;
 }
 
-const NO_BREAK = "\u00a0";
+const NO_BREAK = '\u00a0';
 
 /** What a conductor or pipe is made of, in a few words. */
-export function madeOf(
-	one: Pick<Run, "conductor" | "size"> | Circuit | undefined,
-): string | undefined {
-	if (one?.size) return one.size.text;
-	const wire = one?.conductor;
-	if (!wire) return undefined;
-	const size = wire.awg
-		? `${wire.awg} AWG`
-		: wire.areaMm2
-			? `${wire.areaMm2} mm²`
-			: wire.type;
-	const count = wire.conductors > 1 ? `${wire.conductors} × ` : "";
-	const rating = wire.ratingC ? `, ${Math.round(wire.ratingC)} °C` : "";
-	const text = `${count}${size ?? "wire"}${wire.material === "aluminium" ? " aluminium" : ""}`;
-	return `${text.replaceAll(" ", NO_BREAK)}${rating.replaceAll(/(?<=\d) /gu, NO_BREAK)}`;
+export function madeOf(one: Pick<Run, 'conductor' | 'size'> | Circuit | undefined): string | undefined {
+  if (one?.size) return one.size.text;
+  const wire = one?.conductor;
+  if (!wire) return undefined;
+  const size = wire.awg ? `${wire.awg} AWG` : wire.areaMm2 ? `${wire.areaMm2} mm²` : wire.type;
+  const count = wire.conductors > 1 ? `${wire.conductors} × ` : '';
+  const rating = wire.ratingC ? `, ${Math.round(wire.ratingC)} °C` : '';
+  const text = `${count}${size ?? 'wire'}${wire.material === 'aluminium' ? ' aluminium' : ''}`;
+  return `${text.replaceAll(' ', NO_BREAK)}${rating.replaceAll(/(?<=\d) /gu, NO_BREAK)}`;
 }

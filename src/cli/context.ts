@@ -20,7 +20,7 @@ export interface Context {
   print(text: string): void;
   /** A message to standard error; `--quiet` drops it. */
   tell(text: string): void;
-  /** What is being done now: a passing line on a terminal, elsewhere a line once the command has run for more than a second. */
+  /** What is being done now: a passing line on a terminal, elsewhere at most a line a second. */
   progress(text: string): void;
   /** Takes the passing line away. */
   done(): void;
@@ -32,7 +32,7 @@ const SLOW_MS = 1000;
 export function makeContext(settings: Settings, io: Io): Context {
   const noColour = io.env.NO_COLOR !== undefined && io.env.NO_COLOR !== '';
   const coloured = settings.color && !noColour && io.env.TERM !== 'dumb';
-  const start = Date.now();
+  let told = Date.now();
   let passing = false;
   const done = (): void => {
     if (passing) io.err.write('\r\u001b[K');
@@ -55,7 +55,10 @@ export function makeContext(settings: Settings, io: Io): Context {
       if (io.err.terminal) {
         io.err.write(`\r\u001b[K${printable(text).slice(0, 78)}…`);
         passing = true;
-      } else if (Date.now() - start > SLOW_MS) io.err.write(`${printable(text)} …\n`);
+      } else if (Date.now() - told > SLOW_MS) {
+        told = Date.now();
+        io.err.write(`${printable(text)} …\n`);
+      }
     },
     done,
   };

@@ -1,213 +1,142 @@
-import type { UnitSystem } from "../quantity/format.js";
-import { lowered, usedBounds } from "./crop.js";
-import {
-	frontArrow,
-	noteLines,
-	noteRows,
-	notesMm,
-	scaleBar,
-} from "./furniture.js";
-import { Ink, textBox } from "./ink.js";
-import {
-	DISC_MM,
-	type LabelWish,
-	type PlacedLabel,
-	placeLabels,
-} from "./labels.js";
-import {
-	circle,
-	grow,
-	line,
-	type Mark,
-	type Point,
-	type Rect,
-	type Scene,
-	text,
-} from "./scene.js";
-import { FURNITURE_MM, scaleText } from "./sheet.js";
-import { toSvg } from "./svg.js";
+import type { UnitSystem } from '../quantity/format.js';
+import { lowered, usedBounds } from './crop.js';
+import { frontArrow, noteLines, noteRows, notesMm, scaleBar } from './furniture.js';
+import { Ink, textBox } from './ink.js';
+import { DISC_MM, type LabelWish, type PlacedLabel, placeLabels } from './labels.js';
+import { circle, grow, line, type Mark, type Point, type Rect, type Scene, text } from './scene.js';
+import { FURNITURE_MM, scaleText } from './sheet.js';
+import { toSvg } from './svg.js';
 
 /** One drawing as the book takes it. */
 export interface Drawing {
-	readonly id: string;
-	readonly title: string;
-	/** What a reader who cannot see it is told. */
-	readonly alt: string;
-	/** `1:40`, or `not to scale`. */
-	readonly scale: string;
-	readonly svg: string;
-	readonly widthMm: number;
-	readonly heightMm: number;
-	/** Records that are shown as subjects, in the order drawn. */
-	readonly ids: readonly string[];
+  readonly id: string;
+  readonly title: string;
+  /** What a reader who cannot see it is told. */
+  readonly alt: string;
+  /** `1:40`, or `not to scale`. */
+  readonly scale: string;
+  readonly svg: string;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  /** Records that are shown as subjects, in the order drawn. */
+  readonly ids: readonly string[];
 }
 
 export interface DrawingOptions {
-	/** Whether a record has a home in the book to link to. Default: every one. */
-	readonly linkable?: (id: string) => boolean;
-	/** For drawings made without a shop's settings. */
-	readonly units?: UnitSystem;
+  /** Whether a record has a home in the book to link to. Default: every one. */
+  readonly linkable?: (id: string) => boolean;
+  /** For drawings made without a shop's settings. */
+  readonly units?: UnitSystem;
 }
 
 /** Everything that a view has to say before labels find their places. */
 export interface Draft {
-	readonly id: string;
-	readonly title: string;
-	readonly alt: string;
-	readonly widthMm: number;
-	readonly heightMm: number;
-	/** Absent: not to scale, and no scale bar. */
-	readonly reduction?: number;
-	readonly front?: "left" | "right" | "none";
-	readonly units: UnitSystem;
-	readonly room: Rect;
-	readonly marks: readonly Mark[];
-	/** Rows that explain patterns and symbols, at the top of the sheet. */
-	readonly legend?: readonly Mark[];
-	readonly wishes: readonly LabelWish[];
-	readonly notes?: readonly string[];
-	/** False: no furniture strip at all. */
-	readonly furniture?: boolean;
-	/** Where a reader finds what found no room; for the note. */
-	readonly rest?: string;
+  readonly id: string;
+  readonly title: string;
+  readonly alt: string;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  /** Absent: not to scale, and no scale bar. */
+  readonly reduction?: number;
+  readonly front?: 'left' | 'right' | 'none';
+  readonly units: UnitSystem;
+  readonly room: Rect;
+  readonly marks: readonly Mark[];
+  /** Rows that explain patterns and symbols, at the top of the sheet. */
+  readonly legend?: readonly Mark[];
+  readonly wishes: readonly LabelWish[];
+  readonly notes?: readonly string[];
+  /** False: no furniture strip at all. */
+  readonly furniture?: boolean;
+  /** Where a reader finds what found no room; for the note. */
+  readonly rest?: string;
 }
 
 /** Places labels, adds scale bar, arrow and notes, and writes the SVG. */
 export function compose(draft: Draft, options: DrawingOptions): Drawing {
-	const taken = draft.marks.flatMap((mark) =>
-		mark.kind === "text" ? [grow(textBox(mark), 0.2)] : [],
-	);
-	const placement = placeLabels(
-		draft.wishes,
-		draft.room,
-		taken,
-		new Ink(draft.widthMm, draft.heightMm, draft.marks),
-	);
-	const left = placement.leftOut.reduce(
-		(sum, wish) => sum + (wish.lines?.length ?? 1),
-		0,
-	);
-	const notes = [
-		...(draft.notes ?? []),
-		...(left > 0
-			? [
-					`${left} more ${left === 1 ? "label" : "labels"} ${draft.rest ?? "in the schedule"}.`,
-				]
-			: []),
-	];
-	const { marks, heightMm } = cropped(
-		draft,
-		[...draft.marks, ...placement.placed.flatMap(labelMarks)],
-		notes,
-	);
-	const scene: Scene = {
-		widthMm: draft.widthMm,
-		heightMm,
-		title: draft.title,
-		alt: draft.alt,
-		marks,
-	};
-	const ids = new Set(
-		marks.flatMap((mark) => (mark.id === undefined ? [] : [mark.id])),
-	);
-	return {
-		id: draft.id,
-		title: draft.title,
-		alt: draft.alt,
-		scale:
-			draft.reduction === undefined
-				? "not to scale"
-				: scaleText(draft.reduction),
-		svg: toSvg(scene, { linkable: options.linkable ?? (() => true) }),
-		widthMm: draft.widthMm,
-		heightMm,
-		ids: [...ids],
-	};
+  const taken = draft.marks.flatMap((mark) => (mark.kind === 'text' ? [grow(textBox(mark), 0.2)] : []));
+  const placement = placeLabels(draft.wishes, draft.room, taken, new Ink(draft.widthMm, draft.heightMm, draft.marks));
+  const left = placement.leftOut.reduce((sum, wish) => sum + (wish.lines?.length ?? 1), 0);
+  const notes = [
+    ...(draft.notes ?? []),
+    ...(left > 0 ? [`${left} more ${left === 1 ? 'label' : 'labels'} ${draft.rest ?? 'in the schedule'}.`] : []),
+  ];
+  const { marks, heightMm } = cropped(draft, [...draft.marks, ...placement.placed.flatMap(labelMarks)], notes);
+  const scene: Scene = {
+    widthMm: draft.widthMm,
+    heightMm,
+    title: draft.title,
+    alt: draft.alt,
+    marks,
+  };
+  const ids = new Set(marks.flatMap((mark) => (mark.id === undefined ? [] : [mark.id])));
+  return {
+    id: draft.id,
+    title: draft.title,
+    alt: draft.alt,
+    scale: draft.reduction === undefined ? 'not to scale' : scaleText(draft.reduction),
+    svg: toSvg(scene, { linkable: options.linkable ?? (() => true) }),
+    widthMm: draft.widthMm,
+    heightMm,
+    ids: [...ids],
+  };
 }
 
 const AIR_MM = 1.5;
 
 /** Takes off the empty strips above and below what was drawn, and adds legend and furniture. */
-function cropped(
-	draft: Draft,
-	drawn: readonly Mark[],
-	notes: readonly string[],
-): { marks: readonly Mark[]; heightMm: number } {
-	const legend = draft.legend ?? [];
-	const used = usedBounds(drawn) ?? { x0: 0, y0: 0, x1: draft.widthMm, y1: 10 };
-	const top = (usedBounds(legend)?.y1 ?? 0) + AIR_MM;
-	const foot = furniture(draft, notes);
-	const strip = foot.heightMm;
-	// What the notes take beyond the strip that was laid out makes the sheet higher: no word of them is lost.
-	const most = draft.heightMm + Math.max(0, strip - FURNITURE_MM);
-	const heightMm = Math.ceil(
-		Math.min(most, top + used.y1 - used.y0 + AIR_MM + strip),
-	);
-	// Never lower than it was laid out: what is at the bottom edge must not fall off.
-	const dy = Math.min(top - used.y0, heightMm - strip - used.y1);
-	return {
-		marks: [
-			...lowered(drawn, dy),
-			...legend,
-			...lowered(foot.marks, heightMm - strip),
-		],
-		heightMm,
-	};
+function cropped(draft: Draft, drawn: readonly Mark[], notes: readonly string[]): { marks: readonly Mark[]; heightMm: number } {
+  const legend = draft.legend ?? [];
+  const used = usedBounds(drawn) ?? { x0: 0, y0: 0, x1: draft.widthMm, y1: 10 };
+  const top = (usedBounds(legend)?.y1 ?? 0) + AIR_MM;
+  const foot = furniture(draft, notes);
+  const strip = foot.heightMm;
+  // What the notes take beyond the strip that was laid out makes the sheet higher: no word of them is lost.
+  const most = draft.heightMm + Math.max(0, strip - FURNITURE_MM);
+  const heightMm = Math.ceil(Math.min(most, top + used.y1 - used.y0 + AIR_MM + strip));
+  // Never lower than it was laid out: what is at the bottom edge must not fall off.
+  const dy = Math.min(top - used.y0, heightMm - strip - used.y1);
+  return {
+    marks: [...lowered(drawn, dy), ...legend, ...lowered(foot.marks, heightMm - strip)],
+    heightMm,
+  };
 }
 
 function labelMarks({ wish, box, leader }: PlacedLabel): readonly Mark[] {
-	const middle: Point = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2];
-	const words: Mark[] = wish.lines
-		? [...listMarks(wish, wish.lines, box)]
-		: [wordMark(wish, wish, middle, "middle")];
-	if (wish.disc)
-		words.unshift(circle("labels", "mark", middle, DISC_MM, wish.id));
-	if (!leader) return words;
-	// A leader that ends inside an outline ends in a dot (ISO 128 leader lines).
-	const marks = [
-		line("leaders", "leader", leader),
-		circle("leaders", "leader-dot", leader[0], 0.3),
-		...words,
-	];
-	if (!wish.lines) return marks;
-	// A list is held together by a stroke at the side that its leader comes from.
-	const side = leader[0][0] > (box.x0 + box.x1) / 2 ? box.x1 : box.x0;
-	const stroke: readonly Point[] = [
-		[side, box.y0],
-		[side, box.y1],
-	];
-	return [...marks, line("labels", "leader", stroke)];
+  const middle: Point = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2];
+  const words: Mark[] = wish.lines ? [...listMarks(wish, wish.lines, box)] : [wordMark(wish, wish, middle, 'middle')];
+  if (wish.disc) words.unshift(circle('labels', 'mark', middle, DISC_MM, wish.id));
+  if (!leader) return words;
+  // A leader that ends inside an outline ends in a dot (ISO 128 leader lines).
+  const marks = [line('leaders', 'leader', leader), circle('leaders', 'leader-dot', leader[0], 0.3), ...words];
+  if (!wish.lines) return marks;
+  // A list is held together by a stroke at the side that its leader comes from.
+  const side = leader[0][0] > (box.x0 + box.x1) / 2 ? box.x1 : box.x0;
+  const stroke: readonly Point[] = [
+    [side, box.y0],
+    [side, box.y1],
+  ];
+  return [...marks, line('labels', 'leader', stroke)];
 }
 
-type Line = NonNullable<LabelWish["lines"]>[number];
+type Line = NonNullable<LabelWish['lines']>[number];
 
-function listMarks(
-	wish: LabelWish,
-	lines: readonly Line[],
-	box: Rect,
-): readonly Mark[] {
-	const step = (box.y1 - box.y0) / lines.length;
-	return lines.map((one, index) =>
-		wordMark(wish, one, [box.x0 + 0.2, box.y0 + step * (index + 0.5)], "start"),
-	);
+function listMarks(wish: LabelWish, lines: readonly Line[], box: Rect): readonly Mark[] {
+  const step = (box.y1 - box.y0) / lines.length;
+  return lines.map((one, index) => wordMark(wish, one, [box.x0 + 0.2, box.y0 + step * (index + 0.5)], 'start'));
 }
 
-const wordMark = (
-	wish: LabelWish,
-	one: Line,
-	at: Point,
-	anchor: "start" | "middle",
-): Mark =>
-	text("labels", wish.style, at, one.text, {
-		anchor,
-		backed: !wish.disc,
-		...(one.id === undefined ? {} : { id: one.id }),
-	});
+const wordMark = (wish: LabelWish, one: Line, at: Point, anchor: 'start' | 'middle'): Mark =>
+  text('labels', wish.style, at, one.text, {
+    anchor,
+    backed: !wish.disc,
+    ...(one.id === undefined ? {} : { id: one.id }),
+  });
 
 interface Furniture {
-	readonly marks: readonly Mark[];
-	/** Height of the strip, mm. */
-	readonly heightMm: number;
+  readonly marks: readonly Mark[];
+  /** Height of the strip, mm. */
+  readonly heightMm: number;
 }
 
 /** Room beside bar and arrow that notes can be read in; less, and they go beneath, over the whole width. */
@@ -216,44 +145,37 @@ const ROWS_BESIDE = 3;
 
 /** Scale bar, arrow and every word of the notes, from the top of the strip at y = 0. */
 function furniture(draft: Draft, notes: readonly string[]): Furniture {
-	if (draft.furniture === false) return { marks: [], heightMm: 0 };
-	const strip: Rect = {
-		x0: 1,
-		y0: 1,
-		x1: draft.widthMm - 1,
-		y1: FURNITURE_MM - 0.5,
-	};
-	const marks: Mark[] = [];
-	let x = strip.x0;
-	if (draft.reduction !== undefined) {
-		const bar = scaleBar(
-			draft.reduction,
-			draft.units,
-			[x, 5],
-			Math.min(60, draft.widthMm * 0.3),
-		);
-		marks.push(...bar.marks);
-		x = bar.endX + 4;
-	}
-	if (draft.front && draft.front !== "none") {
-		const arrow = frontArrow(draft.front, [x, 5]);
-		marks.push(...arrow.marks);
-		x = arrow.endX + 4;
-	}
-	const beside = noteRows(notes, strip.x1 - x);
-	const fits =
-		beside.length <= ROWS_BESIDE &&
-		(strip.x1 - x >= NOTES_BESIDE_MM || beside.length <= 1);
-	if (fits)
-		return {
-			marks: [...marks, ...noteLines(beside, { ...strip, x0: x })],
-			heightMm: FURNITURE_MM,
-		};
-	const rows = noteRows(notes, strip.x1 - strip.x0);
-	const y0 = marks.length > 0 ? FURNITURE_MM - 1 : 1;
-	const y1 = y0 + notesMm(rows.length);
-	return {
-		marks: [...marks, ...noteLines(rows, { ...strip, y0, y1 })],
-		heightMm: y1 + 0.5,
-	};
+  if (draft.furniture === false) return { marks: [], heightMm: 0 };
+  const strip: Rect = {
+    x0: 1,
+    y0: 1,
+    x1: draft.widthMm - 1,
+    y1: FURNITURE_MM - 0.5,
+  };
+  const marks: Mark[] = [];
+  let x = strip.x0;
+  if (draft.reduction !== undefined) {
+    const bar = scaleBar(draft.reduction, draft.units, [x, 5], Math.min(60, draft.widthMm * 0.3));
+    marks.push(...bar.marks);
+    x = bar.endX + 4;
+  }
+  if (draft.front && draft.front !== 'none') {
+    const arrow = frontArrow(draft.front, [x, 5]);
+    marks.push(...arrow.marks);
+    x = arrow.endX + 4;
+  }
+  const beside = noteRows(notes, strip.x1 - x);
+  const fits = beside.length <= ROWS_BESIDE && (strip.x1 - x >= NOTES_BESIDE_MM || beside.length <= 1);
+  if (fits)
+    return {
+      marks: [...marks, ...noteLines(beside, { ...strip, x0: x })],
+      heightMm: FURNITURE_MM,
+    };
+  const rows = noteRows(notes, strip.x1 - strip.x0);
+  const y0 = marks.length > 0 ? FURNITURE_MM - 1 : 1;
+  const y1 = y0 + notesMm(rows.length);
+  return {
+    marks: [...marks, ...noteLines(rows, { ...strip, y0, y1 })],
+    heightMm: y1 + 0.5,
+  };
 }

@@ -1,5 +1,5 @@
-import { clipLine, clipRing } from "./outline.js";
-import { holds, type Mark, type Rect } from "./scene.js";
+import { clipLine, clipRing } from './outline.js';
+import { holds, type Mark, type Rect } from './scene.js';
 
 /** Long views with more to label than this are drawn in two halves, at a larger scale. */
 const MOST_LABELS = 40;
@@ -7,47 +7,33 @@ const MOST_LABELS = 40;
 const SHARED = 0.04;
 
 export interface Part {
-	readonly bounds: Rect;
-	/** Added to ids and titles; empty for the whole. */
-	readonly suffix: "" | "front half" | "rear half";
+  readonly bounds: Rect;
+  /** Added to ids and titles; empty for the whole. */
+  readonly suffix: '' | 'front half' | 'rear half';
 }
 
 /** The bounds of a view, whole, or cut across the vehicle where there is too much in it for one sheet. */
-export function partsOf(
-	bounds: Rect,
-	labels: number,
-	front: "left" | "right" | "none",
-): readonly Part[] {
-	const width = bounds.x1 - bounds.x0;
-	if (
-		labels <= MOST_LABELS ||
-		front === "none" ||
-		width < 1.6 * (bounds.y1 - bounds.y0)
-	)
-		return [{ bounds, suffix: "" }];
-	const middle = (bounds.x0 + bounds.x1) / 2;
-	const left: Rect = { ...bounds, x1: middle + SHARED * width };
-	const right: Rect = { ...bounds, x0: middle - SHARED * width };
-	const [first, second] = front === "left" ? [left, right] : [right, left];
-	return [
-		{ bounds: first, suffix: "front half" },
-		{ bounds: second, suffix: "rear half" },
-	];
+export function partsOf(bounds: Rect, labels: number, front: 'left' | 'right' | 'none'): readonly Part[] {
+  const width = bounds.x1 - bounds.x0;
+  if (labels <= MOST_LABELS || front === 'none' || width < 1.6 * (bounds.y1 - bounds.y0)) return [{ bounds, suffix: '' }];
+  const middle = (bounds.x0 + bounds.x1) / 2;
+  const left: Rect = { ...bounds, x1: middle + SHARED * width };
+  const right: Rect = { ...bounds, x0: middle - SHARED * width };
+  const [first, second] = front === 'left' ? [left, right] : [right, left];
+  return [
+    { bounds: first, suffix: 'front half' },
+    { bounds: second, suffix: 'rear half' },
+  ];
 }
 
 /** Only what lies within a rectangle of the sheet. */
-export function clipMarks(
-	marks: readonly Mark[],
-	frame: Rect,
-): readonly Mark[] {
-	return marks.flatMap((mark): readonly Mark[] => {
-		if (mark.kind === "circle") return holds(frame, mark.center) ? [mark] : [];
-		if (mark.kind === "text") return holds(frame, mark.at) ? [mark] : [];
-		const rings = mark.closed
-			? mark.rings
-					.map((ring) => clipRing(ring, frame))
-					.filter((ring) => ring.length >= 3)
-			: mark.rings.flatMap((ring) => clipLine(ring, frame));
-		return rings.length > 0 ? [{ ...mark, rings }] : [];
-	});
+export function clipMarks(marks: readonly Mark[], frame: Rect): readonly Mark[] {
+  return marks.flatMap((mark): readonly Mark[] => {
+    if (mark.kind === 'circle') return holds(frame, mark.center) ? [mark] : [];
+    if (mark.kind === 'text') return holds(frame, mark.at) ? [mark] : [];
+    const rings = mark.closed
+      ? mark.rings.map((ring) => clipRing(ring, frame)).filter((ring) => ring.length >= 3)
+      : mark.rings.flatMap((ring) => clipLine(ring, frame));
+    return rings.length > 0 ? [{ ...mark, rings }] : [];
+  });
 }

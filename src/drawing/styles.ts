@@ -1,139 +1,129 @@
-import type { Medium } from "../model/services.js";
-import { MEDIUM_STYLES } from "./media.js";
+import type { Medium } from '../model/services.js';
+import { MEDIUM_STYLES } from './media.js';
 
 /** Line widths of ISO 128-2, mm: each √2 times the one before. DRW-01. No line of a drawing has any other. */
 export const LINE_WIDTHS_MM = [0.13, 0.18, 0.25, 0.35, 0.5, 0.7] as const;
 export type LineWidthMm = (typeof LINE_WIDTHS_MM)[number];
 
 export interface Pen {
-	readonly widthMm: LineWidthMm;
-	readonly colour: string;
-	/** Colour inside closed shapes; absent: nothing. */
-	readonly fill?: string;
-	/** Dash and gap lengths in turn, mm. */
-	readonly dash?: readonly number[];
-	/** A line of this colour and width along the middle: makes a double line. */
-	readonly core?: { readonly colour: string; readonly widthMm: LineWidthMm };
-	/** True: no line at all, only the fill. */
-	readonly bare?: boolean;
+  readonly widthMm: LineWidthMm;
+  readonly colour: string;
+  /** Colour inside closed shapes; absent: nothing. */
+  readonly fill?: string;
+  /** Dash and gap lengths in turn, mm. */
+  readonly dash?: readonly number[];
+  /** A line of this colour and width along the middle: makes a double line. */
+  readonly core?: { readonly colour: string; readonly widthMm: LineWidthMm };
+  /** True: no line at all, only the fill. */
+  readonly bare?: boolean;
 }
 
-const INK = "#1c2126";
-const GREY = "#7b848b";
-const PALE = "#b9c0c4";
-const PAPER = "#ffffff";
+const INK = '#1c2126';
+const GREY = '#7b848b';
+const PALE = '#b9c0c4';
+const PAPER = '#ffffff';
 
 const PLAIN_PENS = {
-	member: { widthMm: 0.25, colour: INK, fill: PAPER },
-	"member-cut": { widthMm: 0.5, colour: INK, fill: "#c4cacd" },
-	plate: { widthMm: 0.25, colour: INK, fill: "#e6e9ea" },
-	hidden: { widthMm: 0.18, colour: GREY, dash: [1.6, 0.8] },
-	context: { widthMm: 0.13, colour: PALE, fill: PAPER },
-	chassis: { widthMm: 0.25, colour: GREY, fill: "#f1f3f3" },
-	tyre: { widthMm: 0.25, colour: GREY, dash: [2, 1] },
-	ground: { widthMm: 0.35, colour: GREY },
-	centre: { widthMm: 0.13, colour: GREY, dash: [6, 0.8, 0.6, 0.8] },
-	skin: { widthMm: 0.35, colour: INK, fill: "#f7f8f7" },
-	"skin-line": { widthMm: 0.35, colour: INK },
-	interior: { widthMm: 0.25, colour: INK, fill: "#f7f8f7" },
-	access: { widthMm: 0.5, colour: INK, fill: "#dfe6e4" },
-	"access-context": { widthMm: 0.25, colour: GREY, dash: [1.6, 0.8] },
-	subject: { widthMm: 0.7, colour: INK, fill: "#9fb3ac" },
-	opening: { widthMm: 0.35, colour: INK, fill: PAPER },
-	edge: { widthMm: 0.7, colour: INK },
-	"edge-thin": { widthMm: 0.13, colour: INK },
-	equipment: { widthMm: 0.25, colour: INK, fill: "#eef1f0" },
-	"equipment-strong": { widthMm: 0.5, colour: INK, fill: "#dfe6e4" },
-	mark: { widthMm: 0.25, colour: INK, fill: PAPER },
-	"mark-filled": { widthMm: 0.25, colour: INK, fill: INK },
-	dimension: { widthMm: 0.18, colour: INK },
-	arrow: { widthMm: 0.13, colour: INK, fill: INK },
-	leader: { widthMm: 0.13, colour: "#4b545a" },
-	"leader-dot": { widthMm: 0.13, colour: "#4b545a", fill: "#4b545a" },
-	measured: { widthMm: 0.5, colour: INK },
-	nominal: { widthMm: 0.18, colour: GREY, dash: [2, 1] },
-	furniture: { widthMm: 0.18, colour: INK },
-	"furniture-filled": { widthMm: 0.18, colour: INK, fill: INK },
-	grid: { widthMm: 0.13, colour: PALE },
-	axis: { widthMm: 0.25, colour: INK },
-	bar: { widthMm: 0.25, colour: INK, fill: "#b7c6c0" },
-	"bar-over": { widthMm: 0.5, colour: INK, fill: "#5d6b66" },
-	limit: { widthMm: 0.7, colour: INK },
-	whisker: { widthMm: 0.25, colour: INK },
-	"series-1": { widthMm: 0.5, colour: INK },
-	"series-2": { widthMm: 0.5, colour: "#1c5a85", dash: [3, 0.8] },
-	"series-3": { widthMm: 0.5, colour: "#9a4a12", dash: [4, 0.8, 0.6, 0.8] },
-	"series-4": { widthMm: 0.5, colour: "#5b2f74", dash: [0.6, 0.8] },
-	"cover-shell": { widthMm: 0.18, colour: "#8d979c", fill: "#eef2ef" },
-	"cover-dark": { widthMm: 0.35, colour: INK, fill: "#c9d3cf" },
-	"cover-tyre": { widthMm: 0.5, colour: INK, fill: "#5b646a" },
-	"cover-hub": { widthMm: 0.35, colour: INK, fill: "#dfe6e4" },
-	"depth-1": { widthMm: 0.5, colour: "#7a1f12" },
-	"depth-2": { widthMm: 0.5, colour: "#c0622a" },
-	"depth-3": { widthMm: 0.5, colour: "#dfa35f" },
-	"depth-4": { widthMm: 0.5, colour: "#f0d7b3" },
+  member: { widthMm: 0.25, colour: INK, fill: PAPER },
+  'member-cut': { widthMm: 0.5, colour: INK, fill: '#c4cacd' },
+  plate: { widthMm: 0.25, colour: INK, fill: '#e6e9ea' },
+  hidden: { widthMm: 0.18, colour: GREY, dash: [1.6, 0.8] },
+  context: { widthMm: 0.13, colour: PALE, fill: PAPER },
+  chassis: { widthMm: 0.25, colour: GREY, fill: '#f1f3f3' },
+  tyre: { widthMm: 0.25, colour: GREY, dash: [2, 1] },
+  ground: { widthMm: 0.35, colour: GREY },
+  centre: { widthMm: 0.13, colour: GREY, dash: [6, 0.8, 0.6, 0.8] },
+  skin: { widthMm: 0.35, colour: INK, fill: '#f7f8f7' },
+  'skin-line': { widthMm: 0.35, colour: INK },
+  interior: { widthMm: 0.25, colour: INK, fill: '#f7f8f7' },
+  access: { widthMm: 0.5, colour: INK, fill: '#dfe6e4' },
+  'access-context': { widthMm: 0.25, colour: GREY, dash: [1.6, 0.8] },
+  subject: { widthMm: 0.7, colour: INK, fill: '#9fb3ac' },
+  opening: { widthMm: 0.35, colour: INK, fill: PAPER },
+  edge: { widthMm: 0.7, colour: INK },
+  'edge-thin': { widthMm: 0.13, colour: INK },
+  equipment: { widthMm: 0.25, colour: INK, fill: '#eef1f0' },
+  'equipment-strong': { widthMm: 0.5, colour: INK, fill: '#dfe6e4' },
+  mark: { widthMm: 0.25, colour: INK, fill: PAPER },
+  'mark-filled': { widthMm: 0.25, colour: INK, fill: INK },
+  dimension: { widthMm: 0.18, colour: INK },
+  arrow: { widthMm: 0.13, colour: INK, fill: INK },
+  leader: { widthMm: 0.13, colour: '#4b545a' },
+  'leader-dot': { widthMm: 0.13, colour: '#4b545a', fill: '#4b545a' },
+  measured: { widthMm: 0.5, colour: INK },
+  nominal: { widthMm: 0.18, colour: GREY, dash: [2, 1] },
+  furniture: { widthMm: 0.18, colour: INK },
+  'furniture-filled': { widthMm: 0.18, colour: INK, fill: INK },
+  grid: { widthMm: 0.13, colour: PALE },
+  axis: { widthMm: 0.25, colour: INK },
+  bar: { widthMm: 0.25, colour: INK, fill: '#b7c6c0' },
+  'bar-over': { widthMm: 0.5, colour: INK, fill: '#5d6b66' },
+  limit: { widthMm: 0.7, colour: INK },
+  whisker: { widthMm: 0.25, colour: INK },
+  'series-1': { widthMm: 0.5, colour: INK },
+  'series-2': { widthMm: 0.5, colour: '#1c5a85', dash: [3, 0.8] },
+  'series-3': { widthMm: 0.5, colour: '#9a4a12', dash: [4, 0.8, 0.6, 0.8] },
+  'series-4': { widthMm: 0.5, colour: '#5b2f74', dash: [0.6, 0.8] },
+  'cover-shell': { widthMm: 0.18, colour: '#8d979c', fill: '#eef2ef' },
+  'cover-dark': { widthMm: 0.35, colour: INK, fill: '#c9d3cf' },
+  'cover-tyre': { widthMm: 0.5, colour: INK, fill: '#5b646a' },
+  'cover-hub': { widthMm: 0.35, colour: INK, fill: '#dfe6e4' },
+  'depth-1': { widthMm: 0.5, colour: '#7a1f12' },
+  'depth-2': { widthMm: 0.5, colour: '#c0622a' },
+  'depth-3': { widthMm: 0.5, colour: '#dfa35f' },
+  'depth-4': { widthMm: 0.5, colour: '#f0d7b3' },
 } satisfies Record<string, Pen>;
 
-export type PenName =
-	| keyof typeof PLAIN_PENS
-	| `run-${Medium}`
-	| `node-${Medium}`
-	| `node-filled-${Medium}`;
+export type PenName = keyof typeof PLAIN_PENS | `run-${Medium}` | `node-${Medium}` | `node-filled-${Medium}`;
 
 /** Every line that a drawing may use: width, colour and pattern together. */
 export const PENS: Readonly<Record<PenName, Pen>> = {
-	...PLAIN_PENS,
-	...(Object.fromEntries(
-		Object.entries(MEDIUM_STYLES).flatMap(([medium, style]) => [
-			[`run-${medium}`, style.pen],
-			[`node-${medium}`, { widthMm: 0.25, colour: style.colour, fill: PAPER }],
-			[
-				`node-filled-${medium}`,
-				{ widthMm: 0.25, colour: style.colour, fill: style.colour },
-			],
-		]),
-	) as Record<
-		`run-${Medium}` | `node-${Medium}` | `node-filled-${Medium}`,
-		Pen
-	>),
+  ...PLAIN_PENS,
+  ...(Object.fromEntries(
+    Object.entries(MEDIUM_STYLES).flatMap(([medium, style]) => [
+      [`run-${medium}`, style.pen],
+      [`node-${medium}`, { widthMm: 0.25, colour: style.colour, fill: PAPER }],
+      [`node-filled-${medium}`, { widthMm: 0.25, colour: style.colour, fill: style.colour }],
+    ]),
+  ) as Record<`run-${Medium}` | `node-${Medium}` | `node-filled-${Medium}`, Pen>),
 };
 
 /** What is painted first lies undermost. */
 export const LAYERS = [
-	"ground",
-	"background",
-	"chassis",
-	"structure",
-	"panels",
-	"hidden",
-	"outlines",
-	"equipment",
-	"runs",
-	"nodes",
-	"dimensions",
-	"leaders",
-	"labels",
-	"furniture",
+  'ground',
+  'background',
+  'chassis',
+  'structure',
+  'panels',
+  'hidden',
+  'outlines',
+  'equipment',
+  'runs',
+  'nodes',
+  'dimensions',
+  'leaders',
+  'labels',
+  'furniture',
 ] as const;
 export type Layer = (typeof LAYERS)[number];
 
 export interface TextStyle {
-	readonly sizeMm: number;
-	readonly face: "sans" | "mono";
-	readonly bold: boolean;
-	readonly colour: string;
+  readonly sizeMm: number;
+  readonly face: 'sans' | 'mono';
+  readonly bold: boolean;
+  readonly colour: string;
 }
 
 /** Sizes are those of the font; nothing smaller than 6.5 pt (2.3 mm) is printed. */
 export const TEXT_STYLES = {
-	id: { sizeMm: 2.3, face: "mono", bold: false, colour: INK },
-	"id-strong": { sizeMm: 2.4, face: "mono", bold: true, colour: INK },
-	name: { sizeMm: 2.3, face: "sans", bold: false, colour: INK },
-	/** Numbers that are read across a room's width, each in a ring. */
-	numeral: { sizeMm: 3.8, face: "sans", bold: true, colour: INK },
-	"name-strong": { sizeMm: 2.5, face: "sans", bold: true, colour: INK },
-	dimension: { sizeMm: 2.3, face: "sans", bold: false, colour: INK },
-	note: { sizeMm: 2.3, face: "sans", bold: false, colour: "#4b545a" },
-	letter: { sizeMm: 2.3, face: "sans", bold: true, colour: INK },
+  id: { sizeMm: 2.3, face: 'mono', bold: false, colour: INK },
+  'id-strong': { sizeMm: 2.4, face: 'mono', bold: true, colour: INK },
+  name: { sizeMm: 2.3, face: 'sans', bold: false, colour: INK },
+  /** Numbers that are read across a room's width, each in a ring. */
+  numeral: { sizeMm: 3.8, face: 'sans', bold: true, colour: INK },
+  'name-strong': { sizeMm: 2.5, face: 'sans', bold: true, colour: INK },
+  dimension: { sizeMm: 2.3, face: 'sans', bold: false, colour: INK },
+  note: { sizeMm: 2.3, face: 'sans', bold: false, colour: '#4b545a' },
+  letter: { sizeMm: 2.3, face: 'sans', bold: true, colour: INK },
 } as const satisfies Record<string, TextStyle>;
 export type TextStyleName = keyof typeof TEXT_STYLES;

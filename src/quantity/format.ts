@@ -1,144 +1,98 @@
-import { KG_PER_LB, M3_PER_US_GAL, MM_PER_IN, PA_PER_PSI } from "./units.js";
+import { KG_PER_LB, M3_PER_US_GAL, MM_PER_IN, PA_PER_PSI } from './units.js';
 
 /** How a store shows figures. `both` prints the store's first system with the other in brackets. */
-export type UnitSystem = "us" | "metric" | "both";
+export type UnitSystem = 'us' | 'metric' | 'both';
 
 const pair = (system: UnitSystem, us: string, metric: string): string =>
-	system === "us" ? us : system === "metric" ? metric : `${us} (${metric})`;
+  system === 'us' ? us : system === 'metric' ? metric : `${us} (${metric})`;
 
 /** Digits in groups of three with a comma, a true minus sign, `decimals` places. */
 export function number(value: number, decimals = 0): string {
-	const fixed = Math.abs(value).toFixed(decimals);
-	const [whole = "0", fraction] = fixed.split(".");
-	const grouped = whole.replace(/\B(?=(\d{3})+$)/gu, ",");
-	const sign = value < 0 && Number(fixed) !== 0 ? "−" : "";
-	return `${sign}${grouped}${fraction ? `.${fraction}` : ""}`;
+  const fixed = Math.abs(value).toFixed(decimals);
+  const [whole = '0', fraction] = fixed.split('.');
+  const grouped = whole.replace(/\B(?=(\d{3})+$)/gu, ',');
+  const sign = value < 0 && Number(fixed) !== 0 ? '−' : '';
+  return `${sign}${grouped}${fraction ? `.${fraction}` : ''}`;
 }
 
 /** Inches to the nearest 1/16, as a shop writes them: `6 ft 3-1/2 in`, `5-1/4 in`, `0 in`. */
 export function feetInches(lengthMm: number): string {
-	const sign = lengthMm < 0 ? "−" : "";
-	const sixteenths = Math.round((Math.abs(lengthMm) / MM_PER_IN) * 16);
-	const feet = Math.floor(sixteenths / 192);
-	const inches = Math.floor((sixteenths % 192) / 16);
-	let numerator = sixteenths % 16;
-	let denominator = 16;
-	while (numerator > 0 && numerator % 2 === 0) {
-		numerator /= 2;
-		denominator /= 2;
-	}
-	const fraction =
-		numerator === 0
-			? ""
-			: `${inches > 0 ? "-" : ""}${numerator}/${denominator}`;
-	const small = `${inches > 0 || !fraction ? inches : ""}${fraction} in`;
-	const shown = sixteenths === 0 ? "" : sign;
-	if (feet === 0 || sixteenths < 48 * 16)
-		return `${shown}${sixteenths < 48 * 16 ? inchesOnly(sixteenths) : small}`;
-	return inches === 0 && !fraction
-		? `${shown}${feet} ft`
-		: `${shown}${feet} ft ${small}`;
+  const sign = lengthMm < 0 ? '−' : '';
+  const sixteenths = Math.round((Math.abs(lengthMm) / MM_PER_IN) * 16);
+  const feet = Math.floor(sixteenths / 192);
+  const inches = Math.floor((sixteenths % 192) / 16);
+  let numerator = sixteenths % 16;
+  let denominator = 16;
+  while (numerator > 0 && numerator % 2 === 0) {
+    numerator /= 2;
+    denominator /= 2;
+  }
+  const fraction = numerator === 0 ? '' : `${inches > 0 ? '-' : ''}${numerator}/${denominator}`;
+  const small = `${inches > 0 || !fraction ? inches : ''}${fraction} in`;
+  const shown = sixteenths === 0 ? '' : sign;
+  if (feet === 0 || sixteenths < 48 * 16) return `${shown}${sixteenths < 48 * 16 ? inchesOnly(sixteenths) : small}`;
+  return inches === 0 && !fraction ? `${shown}${feet} ft` : `${shown}${feet} ft ${small}`;
 }
 
 function inchesOnly(sixteenths: number): string {
-	const inches = Math.floor(sixteenths / 16);
-	let numerator = sixteenths % 16;
-	let denominator = 16;
-	while (numerator > 0 && numerator % 2 === 0) {
-		numerator /= 2;
-		denominator /= 2;
-	}
-	if (numerator === 0) return `${inches} in`;
-	return `${inches > 0 ? `${inches}-` : ""}${numerator}/${denominator} in`;
+  const inches = Math.floor(sixteenths / 16);
+  let numerator = sixteenths % 16;
+  let denominator = 16;
+  while (numerator > 0 && numerator % 2 === 0) {
+    numerator /= 2;
+    denominator /= 2;
+  }
+  if (numerator === 0) return `${inches} in`;
+  return `${inches > 0 ? `${inches}-` : ''}${numerator}/${denominator} in`;
 }
 
-export const length = (mm: number, system: UnitSystem): string =>
-	pair(system, feetInches(mm), `${number(mm)} mm`);
+export const length = (mm: number, system: UnitSystem): string => pair(system, feetInches(mm), `${number(mm)} mm`);
 /** A gap, a sag, a weld size: to the nearest 1/64 in, tenths of a millimetre. Lengths of a foot and more as `length`. */
 export const smallLength = (mm: number, system: UnitSystem): string =>
-	Math.abs(mm) >= 304.8
-		? length(mm, system)
-		: pair(system, sixtyFourths(mm), `${number(mm, 1)} mm`);
+  Math.abs(mm) >= 304.8 ? length(mm, system) : pair(system, sixtyFourths(mm), `${number(mm, 1)} mm`);
 
 function sixtyFourths(mm: number): string {
-	const parts = Math.round((Math.abs(mm) / MM_PER_IN) * 64);
-	const [whole, over] = [Math.floor(parts / 64), parts % 64];
-	// The largest power of two that the numerator holds, up to 64.
-	const common = over === 0 ? 64 : Math.min(64, over & -over);
-	const fraction = over === 0 ? "" : `${over / common}/${64 / common}`;
-	const sign = mm < 0 && parts > 0 ? "−" : "";
-	if (fraction === "") return `${sign}${whole} in`;
-	return `${sign}${whole > 0 ? `${whole}-` : ""}${fraction} in`;
+  const parts = Math.round((Math.abs(mm) / MM_PER_IN) * 64);
+  const [whole, over] = [Math.floor(parts / 64), parts % 64];
+  // The largest power of two that the numerator holds, up to 64.
+  const common = over === 0 ? 64 : Math.min(64, over & -over);
+  const fraction = over === 0 ? '' : `${over / common}/${64 / common}`;
+  const sign = mm < 0 && parts > 0 ? '−' : '';
+  if (fraction === '') return `${sign}${whole} in`;
+  return `${sign}${whole > 0 ? `${whole}-` : ''}${fraction} in`;
 }
 
 /** Wall and plate thicknesses: thousandths of an inch, tenths of a millimetre. */
 export const thickness = (mm: number, system: UnitSystem): string =>
-	pair(system, `${(mm / MM_PER_IN).toFixed(3)} in`, `${number(mm, 1)} mm`);
+  pair(system, `${(mm / MM_PER_IN).toFixed(3)} in`, `${number(mm, 1)} mm`);
 export const mass = (kg: number, system: UnitSystem, decimals = 0): string =>
-	pair(
-		system,
-		`${number(kg / KG_PER_LB, decimals)} lb`,
-		`${number(kg, decimals)} kg`,
-	);
+  pair(system, `${number(kg / KG_PER_LB, decimals)} lb`, `${number(kg, decimals)} kg`);
 /** What may be loaded: never rounded up. The small share takes off what a conversion leaves behind a whole figure. */
 export const massDown = (kg: number, system: UnitSystem): string =>
-	pair(
-		system,
-		`${number(Math.floor(kg / KG_PER_LB + 1e-9))} lb`,
-		`${number(Math.floor(kg + 1e-9))} kg`,
-	);
+  pair(system, `${number(Math.floor(kg / KG_PER_LB + 1e-9))} lb`, `${number(Math.floor(kg + 1e-9))} kg`);
 export const area = (mm2: number, system: UnitSystem): string =>
-	pair(
-		system,
-		`${number(mm2 / (MM_PER_IN * 12) ** 2, 1)} ft²`,
-		`${number(mm2 / 1e6, 2)} m²`,
-	);
+  pair(system, `${number(mm2 / (MM_PER_IN * 12) ** 2, 1)} ft²`, `${number(mm2 / 1e6, 2)} m²`);
 export const volume = (m3: number, system: UnitSystem): string =>
-	pair(
-		system,
-		`${number(m3 / M3_PER_US_GAL, 1)} gal`,
-		`${number(m3 * 1000)} L`,
-	);
+  pair(system, `${number(m3 / M3_PER_US_GAL, 1)} gal`, `${number(m3 * 1000)} L`);
 export const pressure = (pa: number, system: UnitSystem): string =>
-	pair(system, `${number(pa / PA_PER_PSI)} psi`, `${number(pa / 1000)} kPa`);
+  pair(system, `${number(pa / PA_PER_PSI)} psi`, `${number(pa / 1000)} kPa`);
 export const lineMass = (kgPerM: number, system: UnitSystem): string =>
-	pair(
-		system,
-		`${number((kgPerM / KG_PER_LB) * 0.3048, 3)} lb/ft`,
-		`${number(kgPerM, 3)} kg/m`,
-	);
+  pair(system, `${number((kgPerM / KG_PER_LB) * 0.3048, 3)} lb/ft`, `${number(kgPerM, 3)} kg/m`);
 export const torque = (nm: number, system: UnitSystem): string =>
-	pair(system, `${number(nm / 1.3558179483314)} ft·lb`, `${number(nm)} N·m`);
+  pair(system, `${number(nm / 1.3558179483314)} ft·lb`, `${number(nm)} N·m`);
 export const temperature = (k: number, system: UnitSystem): string =>
-	pair(system, `${number(k * 1.8 - 459.67)} °F`, `${number(k - 273.15)} °C`);
-export const percent = (fraction: number, decimals = 1): string =>
-	`${number(fraction * 100, decimals)} %`;
+  pair(system, `${number(k * 1.8 - 459.67)} °F`, `${number(k - 273.15)} °C`);
+export const percent = (fraction: number, decimals = 1): string => `${number(fraction * 100, decimals)} %`;
 /** `x 12 ft 3 in aft, 1 ft 4 in right, 6 in up` is long; positions print as a bracketed triple in the store's first unit. */
-export function position(
-	at: readonly [number, number, number],
-	system: UnitSystem,
-): string {
-	const us = `x ${number(at[0] / MM_PER_IN, 1)}, y ${number(at[1] / MM_PER_IN, 1)}, z ${number(at[2] / MM_PER_IN, 1)} in`;
-	const metric = `x ${number(at[0])}, y ${number(at[1])}, z ${number(at[2])} mm`;
-	return pair(system, us, metric);
+export function position(at: readonly [number, number, number], system: UnitSystem): string {
+  const us = `x ${number(at[0] / MM_PER_IN, 1)}, y ${number(at[1] / MM_PER_IN, 1)}, z ${number(at[2] / MM_PER_IN, 1)} in`;
+  const metric = `x ${number(at[0])}, y ${number(at[1])}, z ${number(at[2])} mm`;
+  return pair(system, us, metric);
 }
 /** `2026-04-07` → `7 Apr 2026`: dates as a reader says them, never a clock of this machine. */
 export function date(iso: string): string {
-	const match = /^(\d{4})-(\d{2})-(\d{2})/u.exec(iso);
-	if (!match) return iso;
-	const months = [
-		"Jan",
-		"Feb",
-		"Mar",
-		"Apr",
-		"May",
-		"Jun",
-		"Jul",
-		"Aug",
-		"Sep",
-		"Oct",
-		"Nov",
-		"Dec",
-	];
-	return `${Number(match[3])} ${months[Number(match[2]) - 1] ?? match[2]} ${match[1]}`;
+  const match = /^(\d{4})-(\d{2})-(\d{2})/u.exec(iso);
+  if (!match) return iso;
+  const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+  return `${Number(match[3])} ${months[Number(match[2]) - 1] ?? match[2]} ${match[1]}`;
 }

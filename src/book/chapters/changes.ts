@@ -1,16 +1,16 @@
-import type { ChapterMaker } from "../book.js";
-import { findingTable } from "./findings.js";
-import { amendmentTable, proof, signoffTable } from "./history.js";
+import type { ChapterMaker } from '../book.js';
+import { findingTable } from './findings.js';
+import { amendmentTable, proof, signoffTable } from './history.js';
 
 /** Owner's edition: what changed, who signed, and how to tell that the book is genuine. */
 export const changes: ChapterMaker = (book) => ({
-	key: "changes",
-	title: "Changes, sign-offs and proof",
-	template: "changes",
-	data: {
-		...proof(book),
-		amendments: amendmentTable(book),
-		findings: findingTable(book),
-		signoffs: signoffTable(book),
-	},
+  key: 'changes',
+  title: 'Changes, sign-offs and proof',
+  template: 'changes',
+  data: {
+    ...proof(book),
+    amendments: amendmentTable(book),
+    findings: findingTable(book),
+    signoffs: signoffTable(book),
+  },
 });

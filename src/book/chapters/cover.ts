@@ -1,57 +1,55 @@
-import type { ChapterMaker } from "../book.js";
+import type { ChapterMaker } from '../book.js';
 
 /** Number, title, edition, revision, date, fingerprint and a drawing of this shell. */
 export const cover: ChapterMaker = (book) => {
-	const { shell, shop } = book.assessment.model;
-	const { revision, revisionDate, tag } = book.history;
-	const room = { widthMm: book.room("portrait").widthMm, heightMm: 90 };
-	const facts = [
-		{
-			name: "Vehicle identification number",
-			value: shell.vin ?? "not recorded",
-			mono: true,
-		},
-		{
-			name: "Revision",
-			value: revision ? revision.slice(0, 10) : "not committed",
-			mono: true,
-		},
-		{
-			name: "Date of revision",
-			value: revisionDate ? book.show.date(revisionDate) : "none",
-		},
-		{
-			name: "Built by",
-			value: [shop.name, shop.place].filter(Boolean).join(", "),
-		},
-		{ name: "State", value: tag ? `closed as ${tag}` : "not closed out" },
-		...(shell.customer?.name
-			? [
-					{
-						name: "Built for",
-						value: [shell.customer.name, shell.customer.place]
-							.filter(Boolean)
-							.join(", "),
-					},
-				]
-			: []),
-		{
-			name: "Fingerprint of the record (SHA-256)",
-			value: book.fingerprint,
-			mono: true,
-		},
-	];
-	return {
-		key: "cover",
-		title: "Cover",
-		template: "cover",
-		bare: true,
-		data: {
-			shell: shell.id,
-			title: shell.title,
-			figure: book.draw.cover(book.assessment, room),
-			facts,
-			note: "What is printed here is what was recorded. The last chapter says how to check that this copy is complete and genuine.",
-		},
-	};
+  const { shell, shop } = book.assessment.model;
+  const { revision, revisionDate, tag } = book.history;
+  const room = { widthMm: book.room('portrait').widthMm, heightMm: 90 };
+  const facts = [
+    {
+      name: 'Vehicle identification number',
+      value: shell.vin ?? 'not recorded',
+      mono: true,
+    },
+    {
+      name: 'Revision',
+      value: revision ? revision.slice(0, 10) : 'not committed',
+      mono: true,
+    },
+    {
+      name: 'Date of revision',
+      value: revisionDate ? book.show.date(revisionDate) : 'none',
+    },
+    {
+      name: 'Built by',
+      value: [shop.name, shop.place].filter(Boolean).join(', '),
+    },
+    { name: 'State', value: tag ? `closed as ${tag}` : 'not closed out' },
+    ...(shell.customer?.name
+      ? [
+          {
+            name: 'Built for',
+            value: [shell.customer.name, shell.customer.place].filter(Boolean).join(', '),
+          },
+        ]
+      : []),
+    {
+      name: 'Fingerprint of the record (SHA-256)',
+      value: book.fingerprint,
+      mono: true,
+    },
+  ];
+  return {
+    key: 'cover',
+    title: 'Cover',
+    template: 'cover',
+    bare: true,
+    data: {
+      shell: shell.id,
+      title: shell.title,
+      figure: book.draw.cover(book.assessment, room),
+      facts,
+      note: 'What is printed here is what was recorded. The last chapter says how to check that this copy is complete and genuine.',
+    },
+  };
 };

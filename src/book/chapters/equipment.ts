@@ -1,50 +1,43 @@
-import type { ChapterMaker } from "../book.js";
-import { table } from "../table.js";
-import { placeColumn } from "../where.js";
+import type { ChapterMaker } from '../book.js';
+import { table } from '../table.js';
+import { placeColumn } from '../where.js';
 
 /** Generator, batteries, tanks, slides and fit-out: where, how heavy, how well that is known. */
 export const equipment: ChapterMaker = (book) => {
-	const { shell } = book.assessment.model;
-	return {
-		key: "equipment",
-		title: "Equipment and tanks",
-		template: "equipment",
-		data: {
-			components: table(book.show, {
-				rows: shell.components,
-				home: (one) => one.id,
-				columns: (c) => [
-					c.id("Id", (one) => one.id),
-					c.text(
-						"Name",
-						(one) => one.name,
-						(one) =>
-							[
-								one.part && `part ${one.part}`,
-								one.serial && `serial ${one.serial}`,
-								one.note,
-							]
-								.filter(Boolean)
-								.join(", "),
-					),
-					placeColumn(book, "Where", (one) => one.at),
-					c.mass("Mass", (one) => one.massKg),
-					c.text("Mass is", (one) => one.basis),
-				],
-				empty: "No equipment is recorded.",
-			}),
-			tanks: table(book.show, {
-				rows: shell.tanks,
-				home: (one) => one.id,
-				columns: (c) => [
-					c.id("Tank", (one) => one.id),
-					c.text("Contents", (one) => one.contents),
-					c.text("Capacity", (one) => book.show.volume(one.capacityM3)),
-					c.mass("Full", (one) => one.capacityM3 * one.densityKgM3),
-					placeColumn(book, "Where", (one) => one.at),
-				],
-				empty: "No tanks are recorded.",
-			}),
-		},
-	};
+  const { shell } = book.assessment.model;
+  return {
+    key: 'equipment',
+    title: 'Equipment and tanks',
+    template: 'equipment',
+    data: {
+      components: table(book.show, {
+        rows: shell.components,
+        home: (one) => one.id,
+        columns: (c) => [
+          c.id('Id', (one) => one.id),
+          c.text(
+            'Name',
+            (one) => one.name,
+            (one) => [one.part && `part ${one.part}`, one.serial && `serial ${one.serial}`, one.note].filter(Boolean).join(', '),
+          ),
+          placeColumn(book, 'Where', (one) => one.at),
+          c.mass('Mass', (one) => one.massKg),
+          c.text('Mass is', (one) => one.basis),
+        ],
+        empty: 'No equipment is recorded.',
+      }),
+      tanks: table(book.show, {
+        rows: shell.tanks,
+        home: (one) => one.id,
+        columns: (c) => [
+          c.id('Tank', (one) => one.id),
+          c.text('Contents', (one) => one.contents),
+          c.text('Capacity', (one) => book.show.volume(one.capacityM3)),
+          c.mass('Full', (one) => one.capacityM3 * one.densityKgM3),
+          placeColumn(book, 'Where', (one) => one.at),
+        ],
+        empty: 'No tanks are recorded.',
+      }),
+    },
+  };
 };

@@ -1,41 +1,40 @@
-import { REACH_MM } from "../../compute/access/reach.js";
-import { MEDIA } from "../../model/services.js";
-import type { ChapterMaker } from "../book.js";
+import { REACH_MM } from '../../compute/access/reach.js';
+import { MEDIA } from '../../model/services.js';
+import type { ChapterMaker } from '../book.js';
 
 /** Cautions first, then the datum, the sides, ids, line patterns and what the words for reach mean. */
 export const reading: ChapterMaker = (book) => {
-	const { shell } = book.assessment.model;
-	const used = new Set(shell.services.map((service) => service.medium));
-	const { length } = book.show;
-	return {
-		key: "reading",
-		title: "Cautions, and how to read this book",
-		template: "reading",
-		data: {
-			media: MEDIA.filter((medium) => used.has(medium)).map((medium) => ({
-				letter: book.draw.mediumLetter(medium),
-				name: book.draw.mediumName(medium),
-				svg: book.draw.swatch(medium),
-			})),
-			reaches: [
-				{
-					word: "by hand",
-					means: `the item lies within ${length(REACH_MM.hand)} of the opening`,
-				},
-				{ word: "to the forearm", means: `within ${length(REACH_MM.forearm)}` },
-				{ word: "to the arm", means: `within ${length(REACH_MM.arm)}` },
-				{
-					word: "beyond reach",
-					means:
-						"further than that, or the opening does not let so much of an arm in",
-				},
-			],
-			units: {
-				us: "US units",
-				metric: "metric units",
-				both: "US units, with metric units beside them",
-			}[book.show.system],
-			zones: shell.zones.length > 0,
-		},
-	};
+  const { shell } = book.assessment.model;
+  const used = new Set(shell.services.map((service) => service.medium));
+  const { length } = book.show;
+  return {
+    key: 'reading',
+    title: 'Cautions, and how to read this book',
+    template: 'reading',
+    data: {
+      media: MEDIA.filter((medium) => used.has(medium)).map((medium) => ({
+        letter: book.draw.mediumLetter(medium),
+        name: book.draw.mediumName(medium),
+        svg: book.draw.swatch(medium),
+      })),
+      reaches: [
+        {
+          word: 'by hand',
+          means: `the item lies within ${length(REACH_MM.hand)} of the opening`,
+        },
+        { word: 'to the forearm', means: `within ${length(REACH_MM.forearm)}` },
+        { word: 'to the arm', means: `within ${length(REACH_MM.arm)}` },
+        {
+          word: 'beyond reach',
+          means: 'further than that, or the opening does not let so much of an arm in',
+        },
+      ],
+      units: {
+        us: 'US units',
+        metric: 'metric units',
+        both: 'US units, with metric units beside them',
+      }[book.show.system],
+      zones: shell.zones.length > 0,
+    },
+  };
 };

@@ -1,248 +1,192 @@
-import type {
-	Circuit,
-	Medium,
-	Run,
-	ServiceNode,
-} from "../../model/services.js";
-import { MEDIA } from "../../model/services.js";
-import type { Book, Chapter } from "../book.js";
-import { table } from "../table.js";
-import {
-	circuitOf,
-	madeOf,
-	placeColumn,
-	protectionWords,
-	wayToNode,
-	wayToRun,
-} from "../where.js";
+import type { Circuit, Medium, Run, ServiceNode } from '../../model/services.js';
+import { MEDIA } from '../../model/services.js';
+import type { Book, Chapter } from '../book.js';
+import { table } from '../table.js';
+import { circuitOf, madeOf, placeColumn, protectionWords, wayToNode, wayToRun } from '../where.js';
 
-const ELECTRIC: readonly Medium[] = ["dc", "ac", "data"];
+const ELECTRIC: readonly Medium[] = ['dc', 'ac', 'data'];
 
 /** A chapter for each medium that the shell has. */
 export function services(book: Book): readonly Chapter[] {
-	const used = new Set(
-		book.assessment.model.shell.services.map((service) => service.medium),
-	);
-	return MEDIA.filter((medium) => used.has(medium)).map((medium) =>
-		mediumChapter(book, medium),
-	);
+  const used = new Set(book.assessment.model.shell.services.map((service) => service.medium));
+  return MEDIA.filter((medium) => used.has(medium)).map((medium) => mediumChapter(book, medium));
 }
 
 function mediumChapter(book: Book, medium: Medium): Chapter {
-	const { shell } = book.assessment.model;
-	const name = book.draw.mediumName(medium);
-	const of = <R extends { readonly medium: Medium }>(list: readonly R[]) =>
-		list.filter((one) => one.medium === medium);
-	return {
-		key: `service-${medium}`,
-		title: name,
-		template: "service",
-		data: {
-			medium,
-			letter: book.draw.mediumLetter(medium),
-			names: of(shell.services).map((service) => service.name),
-			electric: ELECTRIC.includes(medium),
-			gas: medium === "gas",
-			mains: medium === "ac",
-			figures: book.draw
-				.services(book.assessment, medium, book.room("landscape", 26))
-				.map((figure) => ({ ...figure, sheet: "landscape" })),
-			circuits: ELECTRIC.includes(medium)
-				? circuitTable(book, of(shell.circuits))
-				: lineTable(book, of(shell.circuits)),
-			nodes: connectionTable(book, of(shell.nodes)),
-			runs: runTable(book, of(shell.runs)),
-			trapped:
-				medium === "water" || medium === "drain"
-					? trappedTable(book, new Set(of(shell.runs).map((run) => run.id)))
-					: undefined,
-			spare: of(shell.runs)
-				.filter((run) => run.spare || run.abandoned)
-				.map((run) => ({
-					id: run.id,
-					what: run.abandoned ? "abandoned" : "spare",
-				})),
-		},
-	};
+  const { shell } = book.assessment.model;
+  const name = book.draw.mediumName(medium);
+  const of = <R extends { readonly medium: Medium }>(list: readonly R[]) => list.filter((one) => one.medium === medium);
+  return {
+    key: `service-${medium}`,
+    title: name,
+    template: 'service',
+    data: {
+      medium,
+      letter: book.draw.mediumLetter(medium),
+      names: of(shell.services).map((service) => service.name),
+      electric: ELECTRIC.includes(medium),
+      gas: medium === 'gas',
+      mains: medium === 'ac',
+      figures: book.draw
+        .services(book.assessment, medium, book.room('landscape', 26))
+        .map((figure) => ({ ...figure, sheet: 'landscape' })),
+      circuits: ELECTRIC.includes(medium) ? circuitTable(book, of(shell.circuits)) : lineTable(book, of(shell.circuits)),
+      nodes: connectionTable(book, of(shell.nodes)),
+      runs: runTable(book, of(shell.runs)),
+      trapped:
+        medium === 'water' || medium === 'drain' ? trappedTable(book, new Set(of(shell.runs).map((run) => run.id))) : undefined,
+      spare: of(shell.runs)
+        .filter((run) => run.spare || run.abandoned)
+        .map((run) => ({
+          id: run.id,
+          what: run.abandoned ? 'abandoned' : 'spare',
+        })),
+    },
+  };
 }
 
 function circuitTable(book: Book, circuits: readonly Circuit[]) {
-	const figures = new Map(
-		book.assessment.figures.services.circuits.map((one) => [one.id, one]),
-	);
-	const drop = (circuit: Circuit) => {
-		const given = figures.get(circuit.id)?.drop;
-		return given === undefined ? undefined : given * 100;
-	};
-	return table(book.show, {
-		look: "tight",
-		rows: circuits,
-		home: (circuit) => circuit.id,
-		columns: (c) => [
-			c.id(
-				"Circuit",
-				(circuit) => circuit.id,
-				(circuit) =>
-					circuit.marking && circuit.marking !== circuit.id
-						? `marked ${circuit.marking}`
-						: undefined,
-			),
-			c.text(
-				"Name",
-				(circuit) => circuit.name,
-				(circuit) => circuit.note,
-			),
-			c.count("Volt", (circuit) => circuit.voltageV, 1),
-			c.refs(
-				"Protected at",
-				(circuit) => [circuit.protection?.at],
-				(circuit) => protectionWords(circuit, false),
-			),
-			c.text("Conductor", (circuit) => madeOf(circuit)),
-			c.count(
-				"Load",
-				(circuit) => figures.get(circuit.id)?.loadA ?? circuit.loadA,
-				1,
-				"A",
-			),
-			c.count(
-				"Ampacity",
-				(circuit) => figures.get(circuit.id)?.ampacityA,
-				0,
-				"A",
-			),
-			c.length("Length", (circuit) => figures.get(circuit.id)?.lengthMm),
-			c.count("Drop", drop, 1, "%"),
-		],
-		empty: "No circuits are recorded.",
-	});
+  const figures = new Map(book.assessment.figures.services.circuits.map((one) => [one.id, one]));
+  const drop = (circuit: Circuit) => {
+    const given = figures.get(circuit.id)?.drop;
+    return given === undefined ? undefined : given * 100;
+  };
+  return table(book.show, {
+    look: 'tight',
+    rows: circuits,
+    home: (circuit) => circuit.id,
+    columns: (c) => [
+      c.id(
+        'Circuit',
+        (circuit) => circuit.id,
+        (circuit) => (circuit.marking && circuit.marking !== circuit.id ? `marked ${circuit.marking}` : undefined),
+      ),
+      c.text(
+        'Name',
+        (circuit) => circuit.name,
+        (circuit) => circuit.note,
+      ),
+      c.count('Volt', (circuit) => circuit.voltageV, 1),
+      c.refs(
+        'Protected at',
+        (circuit) => [circuit.protection?.at],
+        (circuit) => protectionWords(circuit, false),
+      ),
+      c.text('Conductor', (circuit) => madeOf(circuit)),
+      c.count('Load', (circuit) => figures.get(circuit.id)?.loadA ?? circuit.loadA, 1, 'A'),
+      c.count('Ampacity', (circuit) => figures.get(circuit.id)?.ampacityA, 0, 'A'),
+      c.length('Length', (circuit) => figures.get(circuit.id)?.lengthMm),
+      c.count('Drop', drop, 1, '%'),
+    ],
+    empty: 'No circuits are recorded.',
+  });
 }
 
 function lineTable(book: Book, circuits: readonly Circuit[]) {
-	return table(book.show, {
-		rows: circuits,
-		home: (circuit) => circuit.id,
-		columns: (c) => [
-			c.id("Line", (circuit) => circuit.id),
-			c.text(
-				"Name",
-				(circuit) => circuit.name,
-				(circuit) => circuit.note,
-			),
-			c.text("Size", (circuit) => madeOf(circuit)),
-			c.pressure("Working pressure", (circuit) => circuit.workingPressurePa),
-			c.text("Protection", (circuit) => protectionWords(circuit)),
-			c.text("Marking", (circuit) => circuit.marking),
-		],
-		empty: "No lines are recorded.",
-	});
+  return table(book.show, {
+    rows: circuits,
+    home: (circuit) => circuit.id,
+    columns: (c) => [
+      c.id('Line', (circuit) => circuit.id),
+      c.text(
+        'Name',
+        (circuit) => circuit.name,
+        (circuit) => circuit.note,
+      ),
+      c.text('Size', (circuit) => madeOf(circuit)),
+      c.pressure('Working pressure', (circuit) => circuit.workingPressurePa),
+      c.text('Protection', (circuit) => protectionWords(circuit)),
+      c.text('Marking', (circuit) => circuit.marking),
+    ],
+    empty: 'No lines are recorded.',
+  });
 }
 
 function connectionTable(book: Book, nodes: readonly ServiceNode[]) {
-	const joined = new Map<string, string[]>();
-	for (const run of book.assessment.model.shell.runs) {
-		for (const end of [run.from, run.to])
-			joined.set(end, [...(joined.get(end) ?? []), run.id]);
-	}
-	return table(book.show, {
-		look: "tight",
-		rows: nodes,
-		home: (node) => node.id,
-		columns: (c) => [
-			c.id(
-				"Id",
-				(node) => node.id,
-				(node) =>
-					node.marking && node.marking !== node.id
-						? `marked ${node.marking}`
-						: undefined,
-			),
-			c.text(
-				"What",
-				(node) => [node.name, node.nodeKind].filter(Boolean).join(", "),
-				(node) =>
-					[
-						node.position,
-						node.rating?.text,
-						node.torqueNm === undefined
-							? undefined
-							: `torque ${book.show.torque(node.torqueNm)}`,
-						node.note,
-					]
-						.filter(Boolean)
-						.join(", "),
-			),
-			placeColumn(book, "Where", (node) => node.at),
-			c.refs(
-				"Panel",
-				(node) => wayToNode(book, node.id).panels,
-				(node) => wayToNode(book, node.id).words,
-			),
-			c.refs("Runs", (node) => joined.get(node.id) ?? []),
-		],
-		empty: "No connections are recorded.",
-	});
+  const joined = new Map<string, string[]>();
+  for (const run of book.assessment.model.shell.runs) {
+    for (const end of [run.from, run.to]) joined.set(end, [...(joined.get(end) ?? []), run.id]);
+  }
+  return table(book.show, {
+    look: 'tight',
+    rows: nodes,
+    home: (node) => node.id,
+    columns: (c) => [
+      c.id(
+        'Id',
+        (node) => node.id,
+        (node) => (node.marking && node.marking !== node.id ? `marked ${node.marking}` : undefined),
+      ),
+      c.text(
+        'What',
+        (node) => [node.name, node.nodeKind].filter(Boolean).join(', '),
+        (node) =>
+          [
+            node.position,
+            node.rating?.text,
+            node.torqueNm === undefined ? undefined : `torque ${book.show.torque(node.torqueNm)}`,
+            node.note,
+          ]
+            .filter(Boolean)
+            .join(', '),
+      ),
+      placeColumn(book, 'Where', (node) => node.at),
+      c.refs(
+        'Panel',
+        (node) => wayToNode(book, node.id).panels,
+        (node) => wayToNode(book, node.id).words,
+      ),
+      c.refs('Runs', (node) => joined.get(node.id) ?? []),
+    ],
+    empty: 'No connections are recorded.',
+  });
 }
 
 function runTable(book: Book, runs: readonly Run[]) {
-	const figures = new Map(
-		book.assessment.figures.takeOff.runs.map((one) => [one.id, one]),
-	);
-	return table(book.show, {
-		look: "tight",
-		rows: runs,
-		home: (run) => run.id,
-		columns: (c) => [
-			c.id(
-				"Run",
-				(run) => run.id,
-				(run) =>
-					run.abandoned
-						? "abandoned"
-						: run.spare
-							? "spare"
-							: run.circuit && circuitOf(book, run)?.name,
-			),
-			c.refs("From", (run) => [run.from]),
-			c.refs("To", (run) => [run.to]),
-			c.text(
-				"Made of",
-				(run) => madeOf(run) ?? madeOf(circuitOf(book, run)),
-				(run) => run.note,
-			),
-			c.length("Length", (run) => figures.get(run.id)?.lengthMm),
-			c.refs(
-				"Through",
-				(run) => run.zones,
-				(run) =>
-					run.toleranceMm === undefined
-						? undefined
-						: `± ${book.show.length(run.toleranceMm)}`,
-			),
-			c.refs(
-				"Panels to follow it",
-				(run) => wayToRun(book, run.id).panels,
-				(run) => wayToRun(book, run.id).words,
-			),
-		],
-		empty: "No runs are recorded.",
-	});
+  const figures = new Map(book.assessment.figures.takeOff.runs.map((one) => [one.id, one]));
+  return table(book.show, {
+    look: 'tight',
+    rows: runs,
+    home: (run) => run.id,
+    columns: (c) => [
+      c.id(
+        'Run',
+        (run) => run.id,
+        (run) => (run.abandoned ? 'abandoned' : run.spare ? 'spare' : run.circuit && circuitOf(book, run)?.name),
+      ),
+      c.refs('From', (run) => [run.from]),
+      c.refs('To', (run) => [run.to]),
+      c.text(
+        'Made of',
+        (run) => madeOf(run) ?? madeOf(circuitOf(book, run)),
+        (run) => run.note,
+      ),
+      c.length('Length', (run) => figures.get(run.id)?.lengthMm),
+      c.refs(
+        'Through',
+        (run) => run.zones,
+        (run) => (run.toleranceMm === undefined ? undefined : `± ${book.show.length(run.toleranceMm)}`),
+      ),
+      c.refs(
+        'Panels to follow it',
+        (run) => wayToRun(book, run.id).panels,
+        (run) => wayToRun(book, run.id).words,
+      ),
+    ],
+    empty: 'No runs are recorded.',
+  });
 }
 
 export function trappedTable(book: Book, runs: ReadonlySet<string>) {
-	return table(book.show, {
-		rows: book.assessment.figures.services.trapped.filter((one) =>
-			one.runs.some((id) => runs.has(id)),
-		),
-		columns: (c) => [
-			c.refs("Line", (one) => one.runs),
-			placeColumn(book, "Lowest place", (one) => one.at),
-			c.count("Kept when level", (one) => one.levelLitres, 2, "L"),
-			c.count("On a 3 % slope", (one) => one.slopeLitres, 2, "L"),
-			c.text("Outlet", (one) =>
-				one.noOutlet ? "none" : "does not empty this place",
-			),
-		],
-		empty: "No low place keeps water after the drains and taps are opened.",
-	});
+  return table(book.show, {
+    rows: book.assessment.figures.services.trapped.filter((one) => one.runs.some((id) => runs.has(id))),
+    columns: (c) => [
+      c.refs('Line', (one) => one.runs),
+      placeColumn(book, 'Lowest place', (one) => one.at),
+      c.count('Kept when level', (one) => one.levelLitres, 2, 'L'),
+      c.count('On a 3 % slope', (one) => one.slopeLitres, 2, 'L'),
+      c.text('Outlet', (one) => (one.noOutlet ? 'none' : 'does not empty this place')),
+    ],
+    empty: 'No low place keeps water after the drains and taps are opened.',
+  });
 }

@@ -1,150 +1,125 @@
-import type { Fixing, Opening, Panel } from "../../model/structure.js";
-import { type Book, type ChapterMaker, stageName } from "../book.js";
-import { ref, table } from "../table.js";
+import type { Fixing, Opening, Panel } from '../../model/structure.js';
+import { type Book, type ChapterMaker, stageName } from '../book.js';
+import { ref, table } from '../table.js';
 
 /** Skins and panels, how they are fixed, and openings as measured. */
 export const skins: ChapterMaker = (book) => ({
-	key: "skins",
-	title: "Skins, panels and openings",
-	template: "skins",
-	data: {
-		panels: skinTable(book),
-		bonds: bondTable(book),
-		openings: book.assessment.model.shell.openings.map((one) =>
-			openingCard(book, one),
-		),
-	},
+  key: 'skins',
+  title: 'Skins, panels and openings',
+  template: 'skins',
+  data: {
+    panels: skinTable(book),
+    bonds: bondTable(book),
+    openings: book.assessment.model.shell.openings.map((one) => openingCard(book, one)),
+  },
 });
 
 export function fixingWords(fixing: Fixing | undefined): string | undefined {
-	if (!fixing) return undefined;
-	const screws = [fixing.count, fixing.method]
-		.filter((one) => one !== undefined)
-		.join(" ");
-	return [
-		screws,
-		fixing.driver && `driver ${fixing.driver}`,
-		fixing.adhesive,
-		fixing.sealant && `sealant ${fixing.sealant}`,
-	]
-		.filter(Boolean)
-		.join(", ");
+  if (!fixing) return undefined;
+  const screws = [fixing.count, fixing.method].filter((one) => one !== undefined).join(' ');
+  return [screws, fixing.driver && `driver ${fixing.driver}`, fixing.adhesive, fixing.sealant && `sealant ${fixing.sealant}`]
+    .filter(Boolean)
+    .join(', ');
 }
 
 export function skinTable(book: Book) {
-	const figures = new Map(
-		book.assessment.figures.takeOff.panels.map((one) => [one.id, one]),
-	);
-	return table<Panel>(book.show, {
-		look: "tight",
-		rows: book.assessment.model.shell.panels.filter(
-			(panel) => panel.panelKind !== "access",
-		),
-		home: (panel) => panel.id,
-		columns: (c) => [
-			c.id("Panel", (panel) => panel.id),
-			c.text(
-				"Kind",
-				(panel) => panel.panelKind,
-				(panel) => panel.name ?? stageName(book, panel.stage),
-			),
-			c.text("Alloy", (panel) => panel.alloy),
-			c.thickness("Thickness", (panel) => panel.thicknessMm),
-			c.area("Area", (panel) => figures.get(panel.id)?.areaMm2),
-			c.mass("Mass", (panel) => figures.get(panel.id)?.massKg),
-			c.text(
-				"Fixing",
-				(panel) => fixingWords(panel.fixing),
-				(panel) => panel.note,
-			),
-		],
-		empty: "No skins or panels are recorded.",
-	});
+  const figures = new Map(book.assessment.figures.takeOff.panels.map((one) => [one.id, one]));
+  return table<Panel>(book.show, {
+    look: 'tight',
+    rows: book.assessment.model.shell.panels.filter((panel) => panel.panelKind !== 'access'),
+    home: (panel) => panel.id,
+    columns: (c) => [
+      c.id('Panel', (panel) => panel.id),
+      c.text(
+        'Kind',
+        (panel) => panel.panelKind,
+        (panel) => panel.name ?? stageName(book, panel.stage),
+      ),
+      c.text('Alloy', (panel) => panel.alloy),
+      c.thickness('Thickness', (panel) => panel.thicknessMm),
+      c.area('Area', (panel) => figures.get(panel.id)?.areaMm2),
+      c.mass('Mass', (panel) => figures.get(panel.id)?.massKg),
+      c.text(
+        'Fixing',
+        (panel) => fixingWords(panel.fixing),
+        (panel) => panel.note,
+      ),
+    ],
+    empty: 'No skins or panels are recorded.',
+  });
 }
 
 function bondTable(book: Book) {
-	const { show } = book;
-	return table<Panel>(book.show, {
-		rows: book.assessment.model.shell.panels.filter(
-			(panel) => panel.fixing?.adhesive,
-		),
-		columns: (c) => [
-			c.refs("Panel", (panel) => [panel.id]),
-			c.text("Adhesive", (panel) => panel.fixing?.adhesive),
-			c.id("Lot", (panel) => panel.fixing?.lot),
-			c.text("Good until", (panel) => show.date(panel.fixing?.expires)),
-			c.text("Applied", (panel) => show.date(panel.fixing?.applied)),
-			c.text("Surface", (panel) =>
-				panel.bond?.surfaceK === undefined
-					? undefined
-					: show.temperature(panel.bond.surfaceK),
-			),
-			c.text("Air", (panel) =>
-				[
-					panel.bond?.airK === undefined
-						? undefined
-						: show.temperature(panel.bond.airK),
-					panel.bond?.humidity === undefined
-						? undefined
-						: show.percent(panel.bond.humidity, 0),
-				]
-					.filter(Boolean)
-					.join(", "),
-			),
-			c.id("Coupon", (panel) => panel.bond?.coupon),
-		],
-		empty: "No bonded panels are recorded.",
-	});
+  const { show } = book;
+  return table<Panel>(book.show, {
+    rows: book.assessment.model.shell.panels.filter((panel) => panel.fixing?.adhesive),
+    columns: (c) => [
+      c.refs('Panel', (panel) => [panel.id]),
+      c.text('Adhesive', (panel) => panel.fixing?.adhesive),
+      c.id('Lot', (panel) => panel.fixing?.lot),
+      c.text('Good until', (panel) => show.date(panel.fixing?.expires)),
+      c.text('Applied', (panel) => show.date(panel.fixing?.applied)),
+      c.text('Surface', (panel) => (panel.bond?.surfaceK === undefined ? undefined : show.temperature(panel.bond.surfaceK))),
+      c.text('Air', (panel) =>
+        [
+          panel.bond?.airK === undefined ? undefined : show.temperature(panel.bond.airK),
+          panel.bond?.humidity === undefined ? undefined : show.percent(panel.bond.humidity, 0),
+        ]
+          .filter(Boolean)
+          .join(', '),
+      ),
+      c.id('Coupon', (panel) => panel.bond?.coupon),
+    ],
+    empty: 'No bonded panels are recorded.',
+  });
 }
 
 function openingCard(book: Book, opening: Opening) {
-	const { show } = book;
-	const figure = book.assessment.figures.openings.find(
-		(one) => one.id === opening.id,
-	);
-	const measured = opening.measured;
-	const limits = book.assessment.model.shop.limits;
-	const facts = [
-		{
-			name: "Nominal, width × height",
-			value: `${show.length(opening.widthMm)} × ${show.length(opening.heightMm)}`,
-		},
-		measured?.topMm !== undefined && {
-			name: "Top / bottom",
-			value: `${show.length(measured.topMm)} / ${measured.bottomMm === undefined ? "not measured" : show.length(measured.bottomMm)}`,
-		},
-		measured?.frontMm !== undefined && {
-			name: "Front / rear",
-			value: `${show.length(measured.frontMm)} / ${measured.rearMm === undefined ? "not measured" : show.length(measured.rearMm)}`,
-		},
-		measured?.diagonalsMm && {
-			name: "Diagonals",
-			value: measured.diagonalsMm.map(show.length).join(" / "),
-		},
-		figure?.diagonalDifferenceMm !== undefined && {
-			name: "Diagonal difference",
-			value: `${show.thickness(figure.diagonalDifferenceMm)} (house limit ${show.thickness(limits.diagonalDifferenceMm)})`,
-		},
-		figure?.rackingDeg !== undefined && {
-			name: "Racking",
-			value: `${figure.rackingDeg.toFixed(3)}°`,
-		},
-		figure?.sagMm !== undefined && {
-			name: "Header sag",
-			value: `${show.thickness(figure.sagMm)} (house limit ${show.thickness(limits.headerSagMm)})`,
-		},
-		!measured && { name: "Measured", value: "not measured: not verified" },
-	].filter(Boolean);
-	return {
-		id: opening.id,
-		kind: opening.openingKind,
-		wall: opening.wall,
-		facts,
-		header: opening.header ? ref(opening.header) : undefined,
-		gussets: opening.gussets.map((id) => ref(id)),
-		figure: book.draw.opening(book.assessment, opening.id, {
-			widthMm: book.room("portrait").widthMm,
-			heightMm: 95,
-		}),
-	};
+  const { show } = book;
+  const figure = book.assessment.figures.openings.find((one) => one.id === opening.id);
+  const measured = opening.measured;
+  const limits = book.assessment.model.shop.limits;
+  const facts = [
+    {
+      name: 'Nominal, width × height',
+      value: `${show.length(opening.widthMm)} × ${show.length(opening.heightMm)}`,
+    },
+    measured?.topMm !== undefined && {
+      name: 'Top / bottom',
+      value: `${show.length(measured.topMm)} / ${measured.bottomMm === undefined ? 'not measured' : show.length(measured.bottomMm)}`,
+    },
+    measured?.frontMm !== undefined && {
+      name: 'Front / rear',
+      value: `${show.length(measured.frontMm)} / ${measured.rearMm === undefined ? 'not measured' : show.length(measured.rearMm)}`,
+    },
+    measured?.diagonalsMm && {
+      name: 'Diagonals',
+      value: measured.diagonalsMm.map(show.length).join(' / '),
+    },
+    figure?.diagonalDifferenceMm !== undefined && {
+      name: 'Diagonal difference',
+      value: `${show.thickness(figure.diagonalDifferenceMm)} (house limit ${show.thickness(limits.diagonalDifferenceMm)})`,
+    },
+    figure?.rackingDeg !== undefined && {
+      name: 'Racking',
+      value: `${figure.rackingDeg.toFixed(3)}°`,
+    },
+    figure?.sagMm !== undefined && {
+      name: 'Header sag',
+      value: `${show.thickness(figure.sagMm)} (house limit ${show.thickness(limits.headerSagMm)})`,
+    },
+    !measured && { name: 'Measured', value: 'not measured: not verified' },
+  ].filter(Boolean);
+  return {
+    id: opening.id,
+    kind: opening.openingKind,
+    wall: opening.wall,
+    facts,
+    header: opening.header ? ref(opening.header) : undefined,
+    gussets: opening.gussets.map((id) => ref(id)),
+    figure: book.draw.opening(book.assessment, opening.id, {
+      widthMm: book.room('portrait').widthMm,
+      heightMm: 95,
+    }),
+  };
 }

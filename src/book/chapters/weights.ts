@@ -1,282 +1,238 @@
-import { type Book, type ChapterMaker, stageName } from "../book.js";
-import { table } from "../table.js";
-import { placeColumn } from "../where.js";
-import { basisWords, hardest } from "./glance.js";
+import { type Book, type ChapterMaker, stageName } from '../book.js';
+import { table } from '../table.js';
+import { placeColumn } from '../where.js';
+import { basisWords, hardest } from './glance.js';
 
 /** Ratings, tickets with their conditions, axle loads by condition, cargo by bay, what makes the uncertainty, the label's figures. */
 export const weights: ChapterMaker = (book) => ({
-	key: "weights",
-	title: "Weights",
-	template: "weights",
-	data: weightData(book),
+  key: 'weights',
+  title: 'Weights',
+  template: 'weights',
+  data: weightData(book),
 });
 
 /** Owner's edition: what I may load, and where. */
 export const loading: ChapterMaker = (book) => ({
-	key: "loading",
-	title: "Weights and loading",
-	template: "loading",
-	data: weightData(book),
+  key: 'loading',
+  title: 'Weights and loading',
+  template: 'loading',
+  data: weightData(book),
 });
 
 function weightData(book: Book) {
-	const { weights: figures } = book.assessment.figures;
-	const half = { widthMm: book.room("portrait").widthMm, heightMm: 105 };
-	const worst = hardest(figures.conditions);
-	return {
-		basis: basisWords(book),
-		label: labelFacts(book),
-		ratings: ratingTable(book),
-		chart:
-			figures.conditions.length > 0
-				? book.draw.axleChart(book.assessment, { ...half, heightMm: 150 })
-				: undefined,
-		conditions: conditionTable(book),
-		tickets: ticketTable(book),
-		ticketAxles: ticketAxleTable(book),
-		bays: bayTable(book),
-		bayPlan:
-			book.assessment.model.shell.bays.length > 0
-				? book.draw.bayPlan(book.assessment, half)
-				: undefined,
-		growth:
-			figures.growth.length > 0
-				? book.draw.growthChart(book.assessment, half)
-				: undefined,
-		influence:
-			figures.influence.length > 0
-				? book.draw.influenceChart(book.assessment, half)
-				: undefined,
-		worst: worst?.name,
-		contributions: contributionTable(book),
-		seats: seatTable(book),
-		assumptions: figures.assumptions,
-		problems: figures.problems,
-	};
+  const { weights: figures } = book.assessment.figures;
+  const half = { widthMm: book.room('portrait').widthMm, heightMm: 105 };
+  const worst = hardest(figures.conditions);
+  return {
+    basis: basisWords(book),
+    label: labelFacts(book),
+    ratings: ratingTable(book),
+    chart: figures.conditions.length > 0 ? book.draw.axleChart(book.assessment, { ...half, heightMm: 150 }) : undefined,
+    conditions: conditionTable(book),
+    tickets: ticketTable(book),
+    ticketAxles: ticketAxleTable(book),
+    bays: bayTable(book),
+    bayPlan: book.assessment.model.shell.bays.length > 0 ? book.draw.bayPlan(book.assessment, half) : undefined,
+    growth: figures.growth.length > 0 ? book.draw.growthChart(book.assessment, half) : undefined,
+    influence: figures.influence.length > 0 ? book.draw.influenceChart(book.assessment, half) : undefined,
+    worst: worst?.name,
+    contributions: contributionTable(book),
+    seats: seatTable(book),
+    assumptions: figures.assumptions,
+    problems: figures.problems,
+  };
 }
 
 const RULING = {
-	gawr: "axle rating (GAWR)",
-	tyres: "tyres",
-	wheels: "wheels",
-	suspension: "suspension",
+  gawr: 'axle rating (GAWR)',
+  tyres: 'tyres',
+  wheels: 'wheels',
+  suspension: 'suspension',
 } as const;
 
 function ratingTable(book: Book) {
-	const { axles } = book.assessment.model.shell.chassis;
-	const ratings = new Map(
-		book.assessment.figures.weights.ratings.map((one) => [one.axle, one]),
-	);
-	return table(book.show, {
-		rows: axles,
-		home: (axle) => axle.id,
-		columns: (c) => [
-			c.id("Axle", (axle) => axle.id),
-			c.station("From datum", (axle) => axle.xMm),
-			c.mass("GAWR", (axle) => axle.gawrKg),
-			c.mass("Tyres", (axle) => ratings.get(axle.id)?.tyresKg),
-			c.mass("Wheels", (axle) => axle.wheelsKg),
-			c.mass("Suspension", (axle) => axle.suspensionKg),
-			c.massDown("Limit", (axle) => ratings.get(axle.id)?.limitKg),
-			c.text("Ruled by", (axle) => {
-				const by = ratings.get(axle.id)?.limitedBy;
-				return by && RULING[by];
-			}),
-			c.pressure("Tyre pressure", (axle) => axle.tyres?.inflationPa),
-		],
-		empty: "No axles are recorded.",
-	});
+  const { axles } = book.assessment.model.shell.chassis;
+  const ratings = new Map(book.assessment.figures.weights.ratings.map((one) => [one.axle, one]));
+  return table(book.show, {
+    rows: axles,
+    home: (axle) => axle.id,
+    columns: (c) => [
+      c.id('Axle', (axle) => axle.id),
+      c.station('From datum', (axle) => axle.xMm),
+      c.mass('GAWR', (axle) => axle.gawrKg),
+      c.mass('Tyres', (axle) => ratings.get(axle.id)?.tyresKg),
+      c.mass('Wheels', (axle) => axle.wheelsKg),
+      c.mass('Suspension', (axle) => axle.suspensionKg),
+      c.massDown('Limit', (axle) => ratings.get(axle.id)?.limitKg),
+      c.text('Ruled by', (axle) => {
+        const by = ratings.get(axle.id)?.limitedBy;
+        return by && RULING[by];
+      }),
+      c.pressure('Tyre pressure', (axle) => axle.tyres?.inflationPa),
+    ],
+    empty: 'No axles are recorded.',
+  });
 }
 
 function conditionTable(book: Book) {
-	return table(book.show, {
-		look: "tight",
-		rows: book.assessment.figures.weights.conditions.flatMap((condition) =>
-			condition.axles.map((axle) => ({
-				...axle,
-				condition: `${condition.name}: ${book.show.mass(condition.totalKg)} in all`,
-			})),
-		),
-		group: (row) => row.condition,
-		columns: (c) => [
-			c.refs(
-				"Axle",
-				(row) => [row.axle],
-				(row) => (row.lifted ? "lifted" : undefined),
-			),
-			c.mass("Load", (row) => row.loadKg),
-			c.mass("Left", (row) => row.leftKg),
-			c.mass("Right", (row) => row.rightKg),
-			c.mass("Limit", (row) => row.limitKg),
-			c.massDown("Margin", (row) => row.marginKg),
-			c.mass("Uncertainty", (row) => row.uncertaintyKg),
-			c.verdict((row) => row.verdict),
-		],
-		empty: "No loading condition could be computed: not verified.",
-	});
+  return table(book.show, {
+    look: 'tight',
+    rows: book.assessment.figures.weights.conditions.flatMap((condition) =>
+      condition.axles.map((axle) => ({
+        ...axle,
+        condition: `${condition.name}: ${book.show.mass(condition.totalKg)} in all`,
+      })),
+    ),
+    group: (row) => row.condition,
+    columns: (c) => [
+      c.refs(
+        'Axle',
+        (row) => [row.axle],
+        (row) => (row.lifted ? 'lifted' : undefined),
+      ),
+      c.mass('Load', (row) => row.loadKg),
+      c.mass('Left', (row) => row.leftKg),
+      c.mass('Right', (row) => row.rightKg),
+      c.mass('Limit', (row) => row.limitKg),
+      c.massDown('Margin', (row) => row.marginKg),
+      c.mass('Uncertainty', (row) => row.uncertaintyKg),
+      c.verdict((row) => row.verdict),
+    ],
+    empty: 'No loading condition could be computed: not verified.',
+  });
 }
 
 function ticketTable(book: Book) {
-	const { shell } = book.assessment.model;
-	const figures = new Map(
-		book.assessment.figures.weights.tickets.map((one) => [one.id, one]),
-	);
-	const levels = (id: string): string => {
-		const condition = shell.tickets.find((one) => one.id === id)?.condition;
-		if (!condition) return "condition not recorded";
-		const tanks = Object.entries(condition.levels).map(
-			([tank, level]) => `${tank} ${book.show.percent(level, 0)}`,
-		);
-		const people =
-			condition.occupants.length > 0
-				? [`${condition.occupants.length} aboard`]
-				: ["nobody aboard"];
-		const things = condition.aboard.map(
-			(one) => `${one.name} ${book.show.mass(one.massKg)}`,
-		);
-		const missing =
-			condition.missing.length > 0
-				? [`not yet fitted: ${condition.missing.join(", ")}`]
-				: [];
-		return [...tanks, ...people, ...things, ...missing].join(", ");
-	};
-	const residual = (id: string): string | undefined => {
-		const figure = figures.get(id);
-		if (!figure) return undefined;
-		const where =
-			figure.residualXMm === undefined
-				? ""
-				: `, centred ${book.show.length(figure.residualXMm)} aft`;
-		return `${book.show.mass(figure.residualKg)}${where}`;
-	};
-	return table(book.show, {
-		rows: shell.tickets,
-		home: (ticket) => ticket.id,
-		columns: (c) => [
-			c.id(
-				"Ticket",
-				(ticket) => ticket.id,
-				(ticket) =>
-					[ticket.ticket && `no. ${ticket.ticket}`, book.show.date(ticket.date)]
-						.filter(Boolean)
-						.join(", "),
-			),
-			c.text("Stage", (ticket) => stageName(book, ticket.stage)),
-			c.text("Scale", (ticket) => ticket.scale),
-			c.text(
-				"Condition",
-				(ticket) => levels(ticket.id),
-				(ticket) => ticket.note,
-			),
-			c.mass("Total", (ticket) => figures.get(ticket.id)?.totalKg),
-			c.text("Unexplained", (ticket) => residual(ticket.id)),
-			c.text("Verified", (ticket) =>
-				figures.get(ticket.id)?.verified
-					? "yes"
-					: `not verified${figures.get(ticket.id)?.reason ? `: ${figures.get(ticket.id)?.reason}` : ""}`,
-			),
-		],
-		empty: "No scale tickets are recorded: nothing is verified by weighing.",
-	});
+  const { shell } = book.assessment.model;
+  const figures = new Map(book.assessment.figures.weights.tickets.map((one) => [one.id, one]));
+  const levels = (id: string): string => {
+    const condition = shell.tickets.find((one) => one.id === id)?.condition;
+    if (!condition) return 'condition not recorded';
+    const tanks = Object.entries(condition.levels).map(([tank, level]) => `${tank} ${book.show.percent(level, 0)}`);
+    const people = condition.occupants.length > 0 ? [`${condition.occupants.length} aboard`] : ['nobody aboard'];
+    const things = condition.aboard.map((one) => `${one.name} ${book.show.mass(one.massKg)}`);
+    const missing = condition.missing.length > 0 ? [`not yet fitted: ${condition.missing.join(', ')}`] : [];
+    return [...tanks, ...people, ...things, ...missing].join(', ');
+  };
+  const residual = (id: string): string | undefined => {
+    const figure = figures.get(id);
+    if (!figure) return undefined;
+    const where = figure.residualXMm === undefined ? '' : `, centred ${book.show.length(figure.residualXMm)} aft`;
+    return `${book.show.mass(figure.residualKg)}${where}`;
+  };
+  return table(book.show, {
+    rows: shell.tickets,
+    home: (ticket) => ticket.id,
+    columns: (c) => [
+      c.id(
+        'Ticket',
+        (ticket) => ticket.id,
+        (ticket) => [ticket.ticket && `no. ${ticket.ticket}`, book.show.date(ticket.date)].filter(Boolean).join(', '),
+      ),
+      c.text('Stage', (ticket) => stageName(book, ticket.stage)),
+      c.text('Scale', (ticket) => ticket.scale),
+      c.text(
+        'Condition',
+        (ticket) => levels(ticket.id),
+        (ticket) => ticket.note,
+      ),
+      c.mass('Total', (ticket) => figures.get(ticket.id)?.totalKg),
+      c.text('Unexplained', (ticket) => residual(ticket.id)),
+      c.text('Verified', (ticket) =>
+        figures.get(ticket.id)?.verified
+          ? 'yes'
+          : `not verified${figures.get(ticket.id)?.reason ? `: ${figures.get(ticket.id)?.reason}` : ''}`,
+      ),
+    ],
+    empty: 'No scale tickets are recorded: nothing is verified by weighing.',
+  });
 }
 
 function ticketAxleTable(book: Book) {
-	return table(book.show, {
-		rows: book.assessment.figures.weights.tickets.flatMap((ticket) =>
-			Object.keys(ticket.asWeighed).map((axle) => ({
-				ticket: `${ticket.id}, ${book.show.date(ticket.date)}`,
-				axle,
-				weighed: ticket.asWeighed[axle],
-				normal: ticket.normalised[axle],
-				predicted: ticket.predicted[axle],
-				residual: ticket.residual[axle],
-			})),
-		),
-		group: (row) => row.ticket,
-		columns: (c) => [
-			c.refs("Axle", (row) => [row.axle]),
-			c.mass("As weighed", (row) => row.weighed),
-			c.mass("Brought to unladen", (row) => row.normal),
-			c.mass("Predicted", (row) => row.predicted),
-			c.mass("Unexplained", (row) => row.residual),
-		],
-		empty: "No axle was weighed.",
-	});
+  return table(book.show, {
+    rows: book.assessment.figures.weights.tickets.flatMap((ticket) =>
+      Object.keys(ticket.asWeighed).map((axle) => ({
+        ticket: `${ticket.id}, ${book.show.date(ticket.date)}`,
+        axle,
+        weighed: ticket.asWeighed[axle],
+        normal: ticket.normalised[axle],
+        predicted: ticket.predicted[axle],
+        residual: ticket.residual[axle],
+      })),
+    ),
+    group: (row) => row.ticket,
+    columns: (c) => [
+      c.refs('Axle', (row) => [row.axle]),
+      c.mass('As weighed', (row) => row.weighed),
+      c.mass('Brought to unladen', (row) => row.normal),
+      c.mass('Predicted', (row) => row.predicted),
+      c.mass('Unexplained', (row) => row.residual),
+    ],
+    empty: 'No axle was weighed.',
+  });
 }
 
 function bayTable(book: Book) {
-	const allowances = new Map(
-		book.assessment.figures.weights.bays.map((one) => [one.id, one]),
-	);
-	return table(book.show, {
-		rows: book.assessment.model.shell.bays,
-		home: (bay) => bay.id,
-		columns: (c) => [
-			c.id(
-				"Bay",
-				(bay) => bay.id,
-				(bay) => bay.name,
-			),
-			placeColumn(book, "Where", (bay) => bay.at),
-			c.massDown("Stated limit", (bay) => bay.limitKg),
-			c.massDown(
-				"Most, others empty",
-				(bay) => allowances.get(bay.id)?.allowanceKg,
-			),
-			c.massDown(
-				"Most, all together",
-				(bay) => allowances.get(bay.id)?.togetherKg,
-			),
-			c.text("Ruled by", (bay) => allowances.get(bay.id)?.limitedBy),
-		],
-		empty: "No bays are recorded.",
-	});
+  const allowances = new Map(book.assessment.figures.weights.bays.map((one) => [one.id, one]));
+  return table(book.show, {
+    rows: book.assessment.model.shell.bays,
+    home: (bay) => bay.id,
+    columns: (c) => [
+      c.id(
+        'Bay',
+        (bay) => bay.id,
+        (bay) => bay.name,
+      ),
+      placeColumn(book, 'Where', (bay) => bay.at),
+      c.massDown('Stated limit', (bay) => bay.limitKg),
+      c.massDown('Most, others empty', (bay) => allowances.get(bay.id)?.allowanceKg),
+      c.massDown('Most, all together', (bay) => allowances.get(bay.id)?.togetherKg),
+      c.text('Ruled by', (bay) => allowances.get(bay.id)?.limitedBy),
+    ],
+    empty: 'No bays are recorded.',
+  });
 }
 
 function contributionTable(book: Book) {
-	return table(book.show, {
-		rows:
-			hardest(book.assessment.figures.weights.conditions)?.contributions ?? [],
-		columns: (c) => [
-			c.text("What makes it uncertain", (one) => one.name),
-			c.mass("Share on the axle with least margin", (one) => one.kg),
-		],
-		empty: "Not computed.",
-	});
+  return table(book.show, {
+    rows: hardest(book.assessment.figures.weights.conditions)?.contributions ?? [],
+    columns: (c) => [
+      c.text('What makes it uncertain', (one) => one.name),
+      c.mass('Share on the axle with least margin', (one) => one.kg),
+    ],
+    empty: 'Not computed.',
+  });
 }
 
 function seatTable(book: Book) {
-	return table(book.show, {
-		rows: book.assessment.model.shell.seats,
-		home: (seat) => seat.id,
-		columns: (c) => [
-			c.id("Seat", (seat) => seat.id),
-			c.text("Belted", (seat) => (seat.belted ? "yes" : "no")),
-			placeColumn(book, "Where", (seat) => seat.at),
-		],
-		empty: "No seats are recorded.",
-	});
+  return table(book.show, {
+    rows: book.assessment.model.shell.seats,
+    home: (seat) => seat.id,
+    columns: (c) => [
+      c.id('Seat', (seat) => seat.id),
+      c.text('Belted', (seat) => (seat.belted ? 'yes' : 'no')),
+      placeColumn(book, 'Where', (seat) => seat.at),
+    ],
+    empty: 'No seats are recorded.',
+  });
 }
 
 function labelFacts(book: Book) {
-	const { uvwKg, occcKg, cccKg, fullWaterKg } = book.assessment.figures.weights;
-	const { show } = book;
-	const belted = book.assessment.model.shell.seats.filter(
-		(seat) => seat.belted,
-	).length;
-	const figure = (kg: number | undefined) =>
-		kg === undefined ? "not verified" : show.massDown(kg);
-	return [
-		{
-			name: "Unloaded vehicle weight",
-			value: uvwKg === undefined ? "not verified" : show.mass(uvwKg),
-		},
-		{ name: "Occupants and cargo together, at most", value: figure(occcKg) },
-		{ name: "Seats with belts", value: String(belted) },
-		{
-			name: "Cargo with every belted seat taken and water full",
-			value: figure(cccKg),
-		},
-		{ name: "Full load of fresh water weighs", value: show.mass(fullWaterKg) },
-	];
+  const { uvwKg, occcKg, cccKg, fullWaterKg } = book.assessment.figures.weights;
+  const { show } = book;
+  const belted = book.assessment.model.shell.seats.filter((seat) => seat.belted).length;
+  const figure = (kg: number | undefined) => (kg === undefined ? 'not verified' : show.massDown(kg));
+  return [
+    {
+      name: 'Unloaded vehicle weight',
+      value: uvwKg === undefined ? 'not verified' : show.mass(uvwKg),
+    },
+    { name: 'Occupants and cargo together, at most', value: figure(occcKg) },
+    { name: 'Seats with belts', value: String(belted) },
+    {
+      name: 'Cargo with every belted seat taken and water full',
+      value: figure(cccKg),
+    },
+    { name: 'Full load of fresh water weighs', value: show.mass(fullWaterKg) },
+  ];
 }

@@ -1,61 +1,54 @@
-import type { Sheet } from "./paginate.js";
+import type { Sheet } from './paginate.js';
 
 /** A sheet of paper, mm: its size, and the box that text and drawings may fill. */
 export interface SheetSize {
-	readonly widthMm: number;
-	readonly heightMm: number;
-	readonly margin: {
-		readonly top: number;
-		readonly right: number;
-		readonly bottom: number;
-		readonly left: number;
-	};
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly margin: {
+    readonly top: number;
+    readonly right: number;
+    readonly bottom: number;
+    readonly left: number;
+  };
 }
 
 /** One chapter, as the printer needs to know it. */
 export interface ChapterHead {
-	/** Key of the chapter, as in `data-chapter`. */
-	readonly key: string;
-	readonly title: string;
-	/** No running head or foot: the cover. */
-	readonly bare?: boolean;
+  /** Key of the chapter, as in `data-chapter`. */
+  readonly key: string;
+  readonly title: string;
+  /** No running head or foot: the cover. */
+  readonly bare?: boolean;
 }
 
 /** A whole book as one HTML page, with what its paper needs. Nothing in it is fetched from anywhere. */
 export interface BookDocument {
-	readonly html: string;
-	readonly sheets: Readonly<Record<Sheet, SheetSize>>;
-	readonly chapters: readonly ChapterHead[];
-	/** Pictures that the page names by path (`/photo/1.jpg`). */
-	readonly pictures: ReadonlyMap<
-		string,
-		{ readonly bytes: Buffer; readonly type: string }
-	>;
-	readonly runningLeft: string;
-	readonly runningFoot: string;
-	/** Date that the file carries, `2026-06-30` or longer. */
-	readonly date: string;
-	readonly warnings: readonly string[];
+  readonly html: string;
+  readonly sheets: Readonly<Record<Sheet, SheetSize>>;
+  readonly chapters: readonly ChapterHead[];
+  /** Pictures that the page names by path (`/photo/1.jpg`). */
+  readonly pictures: ReadonlyMap<string, { readonly bytes: Buffer; readonly type: string }>;
+  readonly runningLeft: string;
+  readonly runningFoot: string;
+  /** Date that the file carries, `2026-06-30` or longer. */
+  readonly date: string;
+  readonly warnings: readonly string[];
 }
 
-export const textWidth = (sheet: SheetSize): number =>
-	sheet.widthMm - sheet.margin.left - sheet.margin.right;
-export const textHeight = (sheet: SheetSize): number =>
-	sheet.heightMm - sheet.margin.top - sheet.margin.bottom;
+export const textWidth = (sheet: SheetSize): number => sheet.widthMm - sheet.margin.left - sheet.margin.right;
+export const textHeight = (sheet: SheetSize): number => sheet.heightMm - sheet.margin.top - sheet.margin.bottom;
 
 const MARGIN = { top: 20, right: 18, bottom: 18, left: 20 };
 
 /** Letter or A4, upright and turned. The left edge (the upper one of a turned sheet) is for the binder. */
-export function sheetsOf(
-	paper: "letter" | "a4",
-): Readonly<Record<Sheet, SheetSize>> {
-	const [short, long] = paper === "letter" ? [215.9, 279.4] : [210, 297];
-	return {
-		portrait: { widthMm: short, heightMm: long, margin: MARGIN },
-		landscape: {
-			widthMm: long,
-			heightMm: short,
-			margin: { top: 20, right: 16, bottom: 16, left: 16 },
-		},
-	};
+export function sheetsOf(paper: 'letter' | 'a4'): Readonly<Record<Sheet, SheetSize>> {
+  const [short, long] = paper === 'letter' ? [215.9, 279.4] : [210, 297];
+  return {
+    portrait: { widthMm: short, heightMm: long, margin: MARGIN },
+    landscape: {
+      widthMm: long,
+      heightMm: short,
+      margin: { top: 20, right: 16, bottom: 16, left: 16 },
+    },
+  };
 }

@@ -1,228 +1,183 @@
 /**
  * What runs inside the browser's page. Each function stands alone: it is sent there as text, and sees nothing of this file.
  */
-import type { Block } from "./paginate.js";
+import type { Block } from './paginate.js';
 
 /** Links whose target this edition does not print become plain text; place is reserved for every page number. */
 export function prepare(): {
-	readonly dangling: readonly string[];
-	readonly doubled: readonly string[];
+  readonly dangling: readonly string[];
+  readonly doubled: readonly string[];
 } {
-	const ids = new Map<string, number>();
-	for (const one of document.querySelectorAll("[id]"))
-		ids.set(one.id, (ids.get(one.id) ?? 0) + 1);
-	const dangling = new Set<string>();
-	for (const link of Array.from(document.querySelectorAll("a"))) {
-		const href =
-			link.getAttribute("href") ?? link.getAttribute("xlink:href") ?? "";
-		if (!href.startsWith("#") || ids.has(href.slice(1))) continue;
-		dangling.add(href.slice(1));
-		const aside = link.closest(".at-page");
-		if (aside) {
-			aside.remove();
-			continue;
-		}
-		const plain = document.createElementNS(
-			link.namespaceURI as string,
-			link instanceof SVGElement ? "g" : "span",
-		);
-		plain.append(...Array.from(link.childNodes));
-		if (link.getAttribute("class"))
-			plain.setAttribute("class", link.getAttribute("class") as string);
-		link.replaceWith(plain);
-	}
-	for (const link of document.querySelectorAll("a.pg"))
-		link.textContent = "000";
-	for (const empty of document.querySelectorAll("span.pg")) empty.remove();
-	return {
-		dangling: [...dangling],
-		doubled: [...ids].filter(([, count]) => count > 1).map(([id]) => id),
-	};
+  const ids = new Map<string, number>();
+  for (const one of document.querySelectorAll('[id]')) ids.set(one.id, (ids.get(one.id) ?? 0) + 1);
+  const dangling = new Set<string>();
+  for (const link of Array.from(document.querySelectorAll('a'))) {
+    const href = link.getAttribute('href') ?? link.getAttribute('xlink:href') ?? '';
+    if (!href.startsWith('#') || ids.has(href.slice(1))) continue;
+    dangling.add(href.slice(1));
+    const aside = link.closest('.at-page');
+    if (aside) {
+      aside.remove();
+      continue;
+    }
+    const plain = document.createElementNS(link.namespaceURI as string, link instanceof SVGElement ? 'g' : 'span');
+    plain.append(...Array.from(link.childNodes));
+    if (link.getAttribute('class')) plain.setAttribute('class', link.getAttribute('class') as string);
+    link.replaceWith(plain);
+  }
+  for (const link of document.querySelectorAll('a.pg')) link.textContent = '000';
+  for (const empty of document.querySelectorAll('span.pg')) empty.remove();
+  return {
+    dangling: [...dangling],
+    doubled: [...ids].filter(([, count]) => count > 1).map(([id]) => id),
+  };
 }
 
 /**
  * Heights of every block and every table row at their true width; fixes the columns of each table so that its parts line up. All is
  * read before anything is written: a write between two readings makes the browser lay the whole book out anew.
  */
-export function measure(
-	widthMm: Readonly<Record<"portrait" | "landscape", number>>,
-): Block[] {
-	const MM = 25.4 / 96;
-	const isHeading = (one: Element | null) =>
-		one !== null && /^H[1-6]$/.test(one.tagName);
-	/** A line between a heading and the table or drawing that it speaks of. */
-	const introduces = (one: Element) =>
-		one.tagName === "P" &&
-		isHeading(one.previousElementSibling) &&
-		/^(TABLE|FIGURE|DL)$/.test(one.nextElementSibling?.tagName ?? "");
-	const sheetOf = (one: HTMLElement) =>
-		one.dataset.sheet === "landscape" ? "landscape" : "portrait";
-	const elements = Array.from(
-		document.querySelectorAll<HTMLElement>("section.chapter > *"),
-	);
+export function measure(widthMm: Readonly<Record<'portrait' | 'landscape', number>>): Block[] {
+  const MM = 25.4 / 96;
+  const isHeading = (one: Element | null) => one !== null && /^H[1-6]$/.test(one.tagName);
+  /** A line between a heading and the table or drawing that it speaks of. */
+  const introduces = (one: Element) =>
+    one.tagName === 'P' &&
+    isHeading(one.previousElementSibling) &&
+    /^(TABLE|FIGURE|DL)$/.test(one.nextElementSibling?.tagName ?? '');
+  const sheetOf = (one: HTMLElement) => (one.dataset.sheet === 'landscape' ? 'landscape' : 'portrait');
+  const elements = Array.from(document.querySelectorAll<HTMLElement>('section.chapter > *'));
 
-	// What is wider than the sheet is made smaller: nothing may stick out of its page.
-	const zooms = elements.map((one) =>
-		Math.min(
-			1,
-			(widthMm[sheetOf(one)] / MM + 0.5) /
-				Math.max(one.scrollWidth, one.offsetWidth, 1),
-		),
-	);
-	elements.forEach((one, at) => {
-		if ((zooms[at] as number) < 1)
-			one.style.setProperty("zoom", String(zooms[at]));
-	});
+  // What is wider than the sheet is made smaller: nothing may stick out of its page.
+  const zooms = elements.map((one) =>
+    Math.min(1, (widthMm[sheetOf(one)] / MM + 0.5) / Math.max(one.scrollWidth, one.offsetWidth, 1)),
+  );
+  elements.forEach((one, at) => {
+    if ((zooms[at] as number) < 1) one.style.setProperty('zoom', String(zooms[at]));
+  });
 
-	const columns = new Map<
-		HTMLTableElement,
-		{ readonly widths: readonly number[]; readonly whole: number }
-	>();
-	const blocks = elements.map((element, at): Block => {
-		const chapter = element.parentElement as HTMLElement;
-		const zoom = zooms[at] as number;
-		const base = {
-			chapter: chapter.dataset.chapter ?? "",
-			heightMm: element.getBoundingClientRect().height * MM,
-			gapBeforeMm: Number.parseFloat(getComputedStyle(element).marginTop) * MM,
-			keepWithNext:
-				isHeading(element) ||
-				element.classList.contains("keep") ||
-				introduces(element),
-			breakBefore:
-				element === chapter.firstElementChild ||
-				element.classList.contains("break"),
-			sheet: sheetOf(element),
-		} as const;
-		if (element.tagName !== "TABLE") return { ...base, kind: "solid" };
-		const table = element as HTMLTableElement;
-		const rows = Array.from(
-			table.querySelectorAll<HTMLElement>(":scope > tbody > tr"),
-		).map((row) => ({
-			heightMm: row.getBoundingClientRect().height * MM,
-			keepWithNext: row.classList.contains("keep"),
-		}));
-		const body = rows.reduce((sum, row) => sum + row.heightMm, 0);
-		const widest = Array.from(table.rows).find((row) =>
-			Array.from(row.cells).every((cell) => cell.colSpan === 1),
-		);
-		if (widest && !table.querySelector("colgroup")) {
-			const widths = Array.from(widest.cells).map(
-				(cell) => cell.getBoundingClientRect().width / zoom,
-			);
-			columns.set(table, {
-				widths,
-				whole: table.getBoundingClientRect().width / zoom,
-			});
-		}
-		return {
-			...base,
-			kind: "table",
-			headMm: Math.max(0, base.heightMm - body),
-			rows,
-		};
-	});
+  const columns = new Map<HTMLTableElement, { readonly widths: readonly number[]; readonly whole: number }>();
+  const blocks = elements.map((element, at): Block => {
+    const chapter = element.parentElement as HTMLElement;
+    const zoom = zooms[at] as number;
+    const base = {
+      chapter: chapter.dataset.chapter ?? '',
+      heightMm: element.getBoundingClientRect().height * MM,
+      gapBeforeMm: Number.parseFloat(getComputedStyle(element).marginTop) * MM,
+      keepWithNext: isHeading(element) || element.classList.contains('keep') || introduces(element),
+      breakBefore: element === chapter.firstElementChild || element.classList.contains('break'),
+      sheet: sheetOf(element),
+    } as const;
+    if (element.tagName !== 'TABLE') return { ...base, kind: 'solid' };
+    const table = element as HTMLTableElement;
+    const rows = Array.from(table.querySelectorAll<HTMLElement>(':scope > tbody > tr')).map((row) => ({
+      heightMm: row.getBoundingClientRect().height * MM,
+      keepWithNext: row.classList.contains('keep'),
+    }));
+    const body = rows.reduce((sum, row) => sum + row.heightMm, 0);
+    const widest = Array.from(table.rows).find((row) => Array.from(row.cells).every((cell) => cell.colSpan === 1));
+    if (widest && !table.querySelector('colgroup')) {
+      const widths = Array.from(widest.cells).map((cell) => cell.getBoundingClientRect().width / zoom);
+      columns.set(table, {
+        widths,
+        whole: table.getBoundingClientRect().width / zoom,
+      });
+    }
+    return {
+      ...base,
+      kind: 'table',
+      headMm: Math.max(0, base.heightMm - body),
+      rows,
+    };
+  });
 
-	elements.forEach((one, at) => {
-		one.dataset.block = String(at);
-	});
-	for (const [table, { widths, whole }] of columns) {
-		const group = document.createElement("colgroup");
-		for (const width of widths) {
-			const column = document.createElement("col");
-			column.style.width = `${width}px`;
-			group.append(column);
-		}
-		table.prepend(group);
-		table.style.tableLayout = "fixed";
-		table.style.width = `${whole}px`;
-	}
-	return blocks;
+  elements.forEach((one, at) => {
+    one.dataset.block = String(at);
+  });
+  for (const [table, { widths, whole }] of columns) {
+    const group = document.createElement('colgroup');
+    for (const width of widths) {
+      const column = document.createElement('col');
+      column.style.width = `${width}px`;
+      group.append(column);
+    }
+    table.prepend(group);
+    table.style.tableLayout = 'fixed';
+    table.style.width = `${whole}px`;
+  }
+  return blocks;
 }
 
 interface PageOrder {
-	readonly chapter: string;
-	readonly sheet: "portrait" | "landscape";
-	readonly pieces: readonly {
-		readonly block: number;
-		readonly rows?: readonly [number, number];
-		readonly shrink?: number;
-	}[];
+  readonly chapter: string;
+  readonly sheet: 'portrait' | 'landscape';
+  readonly pieces: readonly {
+    readonly block: number;
+    readonly rows?: readonly [number, number];
+    readonly shrink?: number;
+  }[];
 }
 
 /** Moves the blocks into page boxes, fills in the page numbers, and tells on which page each anchor stands. */
 export function assemble(pages: readonly PageOrder[]): {
-	readonly stands: [string, number][];
-	readonly overfull: readonly number[];
+  readonly stands: [string, number][];
+  readonly overfull: readonly number[];
 } {
-	const byBlock = new Map<number, HTMLElement>();
-	for (const one of document.querySelectorAll<HTMLElement>("[data-block]"))
-		byBlock.set(Number(one.dataset.block), one);
-	const rowsOf = new Map<number, Element[]>();
-	const book = document.createElement("main");
-	pages.forEach((page, at) => {
-		const box = document.createElement("section");
-		box.className = `leaf ${page.sheet}`;
-		box.dataset.page = String(at + 1);
-		for (const piece of page.pieces) {
-			const element = byBlock.get(piece.block) as HTMLElement;
-			let node = element;
-			if (piece.rows) {
-				const rows =
-					rowsOf.get(piece.block) ??
-					Array.from(element.querySelectorAll(":scope > tbody > tr"));
-				rowsOf.set(piece.block, rows);
-				const [from, to] = piece.rows;
-				if (from > 0) {
-					node = element.cloneNode(false) as HTMLElement;
-					node.removeAttribute("id");
-					for (const part of Array.from(element.children)) {
-						if (part.tagName === "TBODY") continue;
-						const copy = part.cloneNode(true) as HTMLElement;
-						for (const named of [
-							copy,
-							...Array.from(copy.querySelectorAll("[id]")),
-						])
-							named.removeAttribute("id");
-						node.append(copy);
-					}
-					node.append(document.createElement("tbody"));
-				}
-				const body = node.querySelector(":scope > tbody") as HTMLElement;
-				if (from === 0) body.replaceChildren();
-				body.append(...rows.slice(from, to));
-			}
-			if (piece.shrink)
-				node.style.setProperty(
-					"zoom",
-					String(piece.shrink * Number(node.style.zoom || 1)),
-				);
-			box.append(node);
-		}
-		// The box is kept whole, and the browser asks only what is not kept whole for the name of its page.
-		const turn = document.createElement("div");
-		turn.className = "turn";
-		turn.style.setProperty("page", `${page.chapter}-${page.sheet}`);
-		turn.append(box);
-		book.append(turn);
-	});
-	document.body.replaceChildren(book);
-	document.body.classList.add("paged");
-	const overfull = Array.from(document.querySelectorAll<HTMLElement>(".leaf"))
-		.filter((box) => box.scrollHeight > box.clientHeight + 1)
-		.map((box) => Number(box.dataset.page));
-	const stands: [string, number][] = [];
-	const pageOf = new Map<string, number>();
-	for (const one of document.querySelectorAll("[id]")) {
-		const page = Number(one.closest<HTMLElement>(".leaf")?.dataset.page);
-		if (!page) continue;
-		pageOf.set(one.id, page);
-		stands.push([one.id, page]);
-	}
-	for (const link of document.querySelectorAll("a.pg")) {
-		link.textContent = String(
-			pageOf.get((link.getAttribute("href") as string).slice(1)) ?? "",
-		);
-	}
-	return { stands, overfull };
+  const byBlock = new Map<number, HTMLElement>();
+  for (const one of document.querySelectorAll<HTMLElement>('[data-block]')) byBlock.set(Number(one.dataset.block), one);
+  const rowsOf = new Map<number, Element[]>();
+  const book = document.createElement('main');
+  pages.forEach((page, at) => {
+    const box = document.createElement('section');
+    box.className = `leaf ${page.sheet}`;
+    box.dataset.page = String(at + 1);
+    for (const piece of page.pieces) {
+      const element = byBlock.get(piece.block) as HTMLElement;
+      let node = element;
+      if (piece.rows) {
+        const rows = rowsOf.get(piece.block) ?? Array.from(element.querySelectorAll(':scope > tbody > tr'));
+        rowsOf.set(piece.block, rows);
+        const [from, to] = piece.rows;
+        if (from > 0) {
+          node = element.cloneNode(false) as HTMLElement;
+          node.removeAttribute('id');
+          for (const part of Array.from(element.children)) {
+            if (part.tagName === 'TBODY') continue;
+            const copy = part.cloneNode(true) as HTMLElement;
+            for (const named of [copy, ...Array.from(copy.querySelectorAll('[id]'))]) named.removeAttribute('id');
+            node.append(copy);
+          }
+          node.append(document.createElement('tbody'));
+        }
+        const body = node.querySelector(':scope > tbody') as HTMLElement;
+        if (from === 0) body.replaceChildren();
+        body.append(...rows.slice(from, to));
+      }
+      if (piece.shrink) node.style.setProperty('zoom', String(piece.shrink * Number(node.style.zoom || 1)));
+      box.append(node);
+    }
+    // The box is kept whole, and the browser asks only what is not kept whole for the name of its page.
+    const turn = document.createElement('div');
+    turn.className = 'turn';
+    turn.style.setProperty('page', `${page.chapter}-${page.sheet}`);
+    turn.append(box);
+    book.append(turn);
+  });
+  document.body.replaceChildren(book);
+  document.body.classList.add('paged');
+  const overfull = Array.from(document.querySelectorAll<HTMLElement>('.leaf'))
+    .filter((box) => box.scrollHeight > box.clientHeight + 1)
+    .map((box) => Number(box.dataset.page));
+  const stands: [string, number][] = [];
+  const pageOf = new Map<string, number>();
+  for (const one of document.querySelectorAll('[id]')) {
+    const page = Number(one.closest<HTMLElement>('.leaf')?.dataset.page);
+    if (!page) continue;
+    pageOf.set(one.id, page);
+    stands.push([one.id, page]);
+  }
+  for (const link of document.querySelectorAll('a.pg')) {
+    link.textContent = String(pageOf.get((link.getAttribute('href') as string).slice(1)) ?? '');
+  }
+  return { stands, overfull };
 }

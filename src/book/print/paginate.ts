@@ -6,44 +6,44 @@
  * What is taller than a page is shrunk to fit, and says so; nothing is ever lost.
  */
 
-export type Sheet = "portrait" | "landscape";
+export type Sheet = 'portrait' | 'landscape';
 
 export interface Row {
-	readonly heightMm: number;
-	/** A heading within the table: stays on the page of the row after it. */
-	readonly keepWithNext?: boolean;
+  readonly heightMm: number;
+  /** A heading within the table: stays on the page of the row after it. */
+  readonly keepWithNext?: boolean;
 }
 
 export interface Block {
-	readonly chapter: string;
-	/** Of a table: head, rows and foot together. */
-	readonly heightMm: number;
-	/** Left out at the top of a page. */
-	readonly gapBeforeMm: number;
-	readonly kind: "solid" | "table";
-	readonly rows?: readonly Row[];
-	readonly headMm?: number;
-	readonly keepWithNext?: boolean;
-	readonly breakBefore?: boolean;
-	readonly sheet: Sheet;
+  readonly chapter: string;
+  /** Of a table: head, rows and foot together. */
+  readonly heightMm: number;
+  /** Left out at the top of a page. */
+  readonly gapBeforeMm: number;
+  readonly kind: 'solid' | 'table';
+  readonly rows?: readonly Row[];
+  readonly headMm?: number;
+  readonly keepWithNext?: boolean;
+  readonly breakBefore?: boolean;
+  readonly sheet: Sheet;
 }
 
 export interface Piece {
-	/** Index of the block. */
-	readonly block: number;
-	/** Rows of a table on this page, the last one excluded; absent: the whole block. */
-	readonly rows?: readonly [from: number, to: number];
-	readonly gapMm: number;
-	readonly heightMm: number;
-	/** Factor below 1 where it had to be made smaller than measured. */
-	readonly shrink?: number;
+  /** Index of the block. */
+  readonly block: number;
+  /** Rows of a table on this page, the last one excluded; absent: the whole block. */
+  readonly rows?: readonly [from: number, to: number];
+  readonly gapMm: number;
+  readonly heightMm: number;
+  /** Factor below 1 where it had to be made smaller than measured. */
+  readonly shrink?: number;
 }
 
 export interface PlannedPage {
-	readonly chapter: string;
-	readonly sheet: Sheet;
-	readonly pieces: readonly Piece[];
-	readonly usedMm: number;
+  readonly chapter: string;
+  readonly sheet: Sheet;
+  readonly pieces: readonly Piece[];
+  readonly usedMm: number;
 }
 
 /** Rows that a table shows at least before it is cut. */
@@ -53,216 +53,181 @@ const WHOLE_SHARE = 0.3;
 const SLACK = 1e-6;
 
 interface OpenPage {
-	chapter: string;
-	sheet: Sheet;
-	pieces: Piece[];
-	usedMm: number;
+  chapter: string;
+  sheet: Sheet;
+  pieces: Piece[];
+  usedMm: number;
 }
 
-export function paginate(
-	blocks: readonly Block[],
-	capacityMm: Readonly<Record<Sheet, number>>,
-): readonly PlannedPage[] {
-	const pages: OpenPage[] = [];
-	let page: OpenPage | undefined;
-	let start = 0;
-	while (start < blocks.length) {
-		const end = chainEnd(blocks, start);
-		const first = blocks[start] as Block;
-		const capacity = capacityMm[first.sheet];
-		const mustBreak =
-			first.breakBefore ||
-			page?.sheet !== first.sheet ||
-			page.chapter !== first.chapter;
-		if (
-			!page ||
-			mustBreak ||
-			page.usedMm +
-				leastHeight(blocks, start, end, page.pieces.length === 0, capacity) >
-				capacity + SLACK
-		) {
-			page = openPage(pages, first);
-		}
-		for (let index = start; index <= end; index++) {
-			const block = blocks[index] as Block;
-			const at: Spot = { block, index, chainStart: start, pages, capacity };
-			page =
-				block.kind === "table" && block.rows?.length
-					? placeTable(at, block.rows, page)
-					: placeSolid(at, page);
-		}
-		start = end + 1;
-	}
-	return pages;
+export function paginate(blocks: readonly Block[], capacityMm: Readonly<Record<Sheet, number>>): readonly PlannedPage[] {
+  const pages: OpenPage[] = [];
+  let page: OpenPage | undefined;
+  let start = 0;
+  while (start < blocks.length) {
+    const end = chainEnd(blocks, start);
+    const first = blocks[start] as Block;
+    const capacity = capacityMm[first.sheet];
+    const mustBreak = first.breakBefore || page?.sheet !== first.sheet || page.chapter !== first.chapter;
+    if (
+      !page ||
+      mustBreak ||
+      page.usedMm + leastHeight(blocks, start, end, page.pieces.length === 0, capacity) > capacity + SLACK
+    ) {
+      page = openPage(pages, first);
+    }
+    for (let index = start; index <= end; index++) {
+      const block = blocks[index] as Block;
+      const at: Spot = { block, index, chainStart: start, pages, capacity };
+      page = block.kind === 'table' && block.rows?.length ? placeTable(at, block.rows, page) : placeSolid(at, page);
+    }
+    start = end + 1;
+  }
+  return pages;
 }
 
 /** What is being placed, and where it may go. */
 interface Spot {
-	readonly block: Block;
-	readonly index: number;
-	/** First block of the chain that it ends or belongs to. */
-	readonly chainStart: number;
-	readonly pages: OpenPage[];
-	readonly capacity: number;
+  readonly block: Block;
+  readonly index: number;
+  /** First block of the chain that it ends or belongs to. */
+  readonly chainStart: number;
+  readonly pages: OpenPage[];
+  readonly capacity: number;
 }
 
 function openPage(pages: OpenPage[], block: Block): OpenPage {
-	const page: OpenPage = {
-		chapter: block.chapter,
-		sheet: block.sheet,
-		pieces: [],
-		usedMm: 0,
-	};
-	pages.push(page);
-	return page;
+  const page: OpenPage = {
+    chapter: block.chapter,
+    sheet: block.sheet,
+    pieces: [],
+    usedMm: 0,
+  };
+  pages.push(page);
+  return page;
 }
 
 /** Last block of the chain that begins at `start`: each but the last keeps with the next. */
 function chainEnd(blocks: readonly Block[], start: number): number {
-	let end = start;
-	while ((blocks[end] as Block).keepWithNext && end + 1 < blocks.length) {
-		const here = blocks[end] as Block;
-		const next = blocks[end + 1] as Block;
-		if (
-			next.breakBefore ||
-			next.sheet !== here.sheet ||
-			next.chapter !== here.chapter
-		)
-			break;
-		end++;
-	}
-	return end;
+  let end = start;
+  while ((blocks[end] as Block).keepWithNext && end + 1 < blocks.length) {
+    const here = blocks[end] as Block;
+    const next = blocks[end + 1] as Block;
+    if (next.breakBefore || next.sheet !== here.sheet || next.chapter !== here.chapter) break;
+    end++;
+  }
+  return end;
 }
 
 /** What the chain takes at least: all its solid blocks, and of a table at its end the head and the first rows. */
-function leastHeight(
-	blocks: readonly Block[],
-	start: number,
-	end: number,
-	atTop: boolean,
-	capacity: number,
-): number {
-	let sum = 0;
-	for (let i = start; i <= end; i++) {
-		const block = blocks[i] as Block;
-		sum +=
-			(i === start && atTop ? 0 : block.gapBeforeMm) + leastOf(block, capacity);
-	}
-	return sum;
+function leastHeight(blocks: readonly Block[], start: number, end: number, atTop: boolean, capacity: number): number {
+  let sum = 0;
+  for (let i = start; i <= end; i++) {
+    const block = blocks[i] as Block;
+    sum += (i === start && atTop ? 0 : block.gapBeforeMm) + leastOf(block, capacity);
+  }
+  return sum;
 }
 
 function leastOf(block: Block, capacity: number): number {
-	const rows = block.rows ?? [];
-	if (
-		block.kind === "solid" ||
-		rows.length === 0 ||
-		block.heightMm <= capacity * WHOLE_SHARE
-	)
-		return block.heightMm;
-	return (
-		(block.headMm ?? 0) +
-		heightOf(rows, 0, groupEnd(rows, Math.min(FIRST_ROWS, rows.length) - 1))
-	);
+  const rows = block.rows ?? [];
+  if (block.kind === 'solid' || rows.length === 0 || block.heightMm <= capacity * WHOLE_SHARE) return block.heightMm;
+  return (block.headMm ?? 0) + heightOf(rows, 0, groupEnd(rows, Math.min(FIRST_ROWS, rows.length) - 1));
 }
 
 /** Index after the last row that must stay with row `at`. */
 function groupEnd(rows: readonly Row[], at: number): number {
-	let end = at;
-	while (rows[end]?.keepWithNext && end + 1 < rows.length) end++;
-	return end + 1;
+  let end = at;
+  while (rows[end]?.keepWithNext && end + 1 < rows.length) end++;
+  return end + 1;
 }
 
 function heightOf(rows: readonly Row[], from: number, to: number): number {
-	let sum = 0;
-	for (let i = from; i < to; i++) sum += (rows[i] as Row).heightMm;
-	return sum;
+  let sum = 0;
+  for (let i = from; i < to; i++) sum += (rows[i] as Row).heightMm;
+  return sum;
 }
 
 /** True where going to a fresh page would only tear the block from its own headings: rather make it smaller where it stands. */
 function stays(at: Spot, page: OpenPage, room: number): boolean {
-	return (
-		page.pieces.every((piece) => piece.block >= at.chainStart) &&
-		room > at.capacity / 2
-	);
+  return page.pieces.every((piece) => piece.block >= at.chainStart) && room > at.capacity / 2;
 }
 
 function placeSolid(at: Spot, page: OpenPage): OpenPage {
-	const { block, index, capacity } = at;
-	const gapMm = page.pieces.length === 0 ? 0 : block.gapBeforeMm;
-	const room = capacity - page.usedMm - gapMm;
-	if (block.heightMm <= room + SLACK) {
-		put(page, { block: index, gapMm, heightMm: block.heightMm });
-		return page;
-	}
-	if (page.pieces.length > 0 && !stays(at, page, room))
-		return placeSolid(at, openPage(at.pages, block));
-	put(page, {
-		block: index,
-		gapMm,
-		heightMm: room,
-		shrink: room / block.heightMm,
-	});
-	return page;
+  const { block, index, capacity } = at;
+  const gapMm = page.pieces.length === 0 ? 0 : block.gapBeforeMm;
+  const room = capacity - page.usedMm - gapMm;
+  if (block.heightMm <= room + SLACK) {
+    put(page, { block: index, gapMm, heightMm: block.heightMm });
+    return page;
+  }
+  if (page.pieces.length > 0 && !stays(at, page, room)) return placeSolid(at, openPage(at.pages, block));
+  put(page, {
+    block: index,
+    gapMm,
+    heightMm: room,
+    shrink: room / block.heightMm,
+  });
+  return page;
 }
 
 function placeTable(at: Spot, rows: readonly Row[], start: OpenPage): OpenPage {
-	const { block, index, capacity } = at;
-	const headMm = block.headMm ?? 0;
-	let page = start;
-	let from = 0;
-	while (from < rows.length) {
-		const gapMm = page.pieces.length === 0 ? 0 : block.gapBeforeMm;
-		const room = capacity - page.usedMm - gapMm;
-		let to = rowsThatFit(rows, from, room - headMm);
-		let heightMm = headMm + heightOf(rows, from, to);
-		let shrink: Pick<Piece, "shrink"> = {};
-		if (to === from) {
-			if (page.pieces.length > 0 && !stays(at, page, room)) {
-				page = openPage(at.pages, block);
-				continue;
-			}
-			// One row is taller than the page: it alone, made smaller.
-			to = from + 1;
-			const whole = headMm + heightOf(rows, from, to);
-			heightMm = Math.min(whole, room);
-			if (whole > room) shrink = { shrink: room / whole };
-		}
-		put(page, {
-			block: index,
-			...part(from, to, rows.length),
-			gapMm,
-			heightMm,
-			...shrink,
-		});
-		from = to;
-		if (from < rows.length) page = openPage(at.pages, block);
-	}
-	return page;
+  const { block, index, capacity } = at;
+  const headMm = block.headMm ?? 0;
+  let page = start;
+  let from = 0;
+  while (from < rows.length) {
+    const gapMm = page.pieces.length === 0 ? 0 : block.gapBeforeMm;
+    const room = capacity - page.usedMm - gapMm;
+    let to = rowsThatFit(rows, from, room - headMm);
+    let heightMm = headMm + heightOf(rows, from, to);
+    let shrink: Pick<Piece, 'shrink'> = {};
+    if (to === from) {
+      if (page.pieces.length > 0 && !stays(at, page, room)) {
+        page = openPage(at.pages, block);
+        continue;
+      }
+      // One row is taller than the page: it alone, made smaller.
+      to = from + 1;
+      const whole = headMm + heightOf(rows, from, to);
+      heightMm = Math.min(whole, room);
+      if (whole > room) shrink = { shrink: room / whole };
+    }
+    put(page, {
+      block: index,
+      ...part(from, to, rows.length),
+      gapMm,
+      heightMm,
+      ...shrink,
+    });
+    from = to;
+    if (from < rows.length) page = openPage(at.pages, block);
+  }
+  return page;
 }
 
 /** Index after the last row that fits, never between a row and the one that it must stay with. */
 function rowsThatFit(rows: readonly Row[], from: number, room: number): number {
-	let to = from;
-	let used = 0;
-	while (to < rows.length) {
-		const next = groupEnd(rows, to);
-		used += heightOf(rows, to, next);
-		if (used > room + SLACK) break;
-		to = next;
-	}
-	return spareOne(rows, from, to);
+  let to = from;
+  let used = 0;
+  while (to < rows.length) {
+    const next = groupEnd(rows, to);
+    used += heightOf(rows, to, next);
+    if (used > room + SLACK) break;
+    to = next;
+  }
+  return spareOne(rows, from, to);
 }
 
 /** A last row alone on a page looks lost: one more goes over with it, where enough stay behind. */
 function spareOne(rows: readonly Row[], from: number, to: number): number {
-	const alone = rows.length - to === 1 && to - from > FIRST_ROWS;
-	return alone && !rows[to - 2]?.keepWithNext ? to - 1 : to;
+  const alone = rows.length - to === 1 && to - from > FIRST_ROWS;
+  return alone && !rows[to - 2]?.keepWithNext ? to - 1 : to;
 }
 
-const part = (from: number, to: number, count: number): Pick<Piece, "rows"> =>
-	from === 0 && to === count ? {} : { rows: [from, to] };
+const part = (from: number, to: number, count: number): Pick<Piece, 'rows'> =>
+  from === 0 && to === count ? {} : { rows: [from, to] };
 
 function put(page: OpenPage, piece: Piece): void {
-	page.pieces.push(piece);
-	page.usedMm += piece.gapMm + piece.heightMm;
+  page.pieces.push(piece);
+  page.usedMm += piece.gapMm + piece.heightMm;
 }

@@ -1,15 +1,15 @@
-import type { Page } from "puppeteer";
-import { CannotDo } from "../../cannot.js";
-import type { PrintedBook } from "../input.js";
-import type { OpenBrowser } from "./chromium.js";
-import { type BookDocument, textHeight, textWidth } from "./document.js";
-import { assemble, measure, prepare } from "./in-page.js";
-import { pageRules } from "./page-rules.js";
-import { type PlannedPage, paginate } from "./paginate.js";
-import { finishPdf, pageCountOf } from "./pdf.js";
+import type { Page } from 'puppeteer';
+import { CannotDo } from '../../cannot.js';
+import type { PrintedBook } from '../input.js';
+import type { OpenBrowser } from './chromium.js';
+import { type BookDocument, textHeight, textWidth } from './document.js';
+import { assemble, measure, prepare } from './in-page.js';
+import { pageRules } from './page-rules.js';
+import { type PlannedPage, paginate } from './paginate.js';
+import { finishPdf, pageCountOf } from './pdf.js';
 
 /** No machine has this name, and nothing is asked of it: every answer comes from memory. */
-const HERE = "http://book.invalid";
+const HERE = 'http://book.invalid';
 
 /** Left free at the foot of each page, mm: a print may round a line's height otherwise than the screen does. */
 const ROUNDING_MM = 0.8;
@@ -19,107 +19,95 @@ const ROUNDING_MM = 0.8;
  * @throws CannotDo where the print has another number of pages than planned
  */
 export async function printDocument(
-	{ browser }: OpenBrowser,
-	document: BookDocument,
-	progress?: (text: string) => void,
+  { browser }: OpenBrowser,
+  document: BookDocument,
+  progress?: (text: string) => void,
 ): Promise<PrintedBook> {
-	const page = await browser.newPage();
-	try {
-		const warnings = [...document.warnings];
-		await openQuietly(page, document);
-		// Some builds of this program name inner functions through a helper that the page has not.
-		await page.evaluate("globalThis.__name = (given) => given");
-		const { doubled } = await page.evaluate(prepare);
-		for (const id of doubled)
-			warnings.push(
-				`Anchor \`${id}\` is printed twice: its page number is that of the last one.`,
-			);
-		progress?.("Measuring");
-		const blocks = await page.evaluate(measure, {
-			portrait: textWidth(document.sheets.portrait),
-			landscape: textWidth(document.sheets.landscape),
-		});
-		const planned = paginate(blocks, {
-			portrait: textHeight(document.sheets.portrait) - ROUNDING_MM,
-			landscape: textHeight(document.sheets.landscape) - ROUNDING_MM,
-		});
-		warnings.push(...shrunk(planned));
-		const { stands, overfull } = await page.evaluate(
-			assemble,
-			planned as Parameters<typeof assemble>[0],
-		);
-		for (const number of overfull)
-			warnings.push(
-				`Page ${number} holds more than was measured: look at its foot.`,
-			);
-		await page.addStyleTag({ content: pageRules(document, planned) });
-		progress?.(`Printing ${planned.length} pages`);
-		const printed = await page.pdf({
-			tagged: true,
-			outline: true,
-			preferCSSPageSize: true,
-			printBackground: true,
-			timeout: 0,
-		});
-		const pageCount = pageCountOf(printed);
-		if (pageCount !== planned.length) {
-			throw new CannotDo(
-				`The book came out with ${pageCount} pages where ${planned.length} were planned, so its page numbers would be wrong; it was ` +
-					"not written. Print with the packaged browser (unset PUPPETEER_EXECUTABLE_PATH), and report this if it stays.",
-			);
-		}
-		return {
-			pdf: finishPdf(printed, document.date),
-			pages: new Map(stands),
-			pageCount,
-			warnings,
-		};
-	} finally {
-		await page.close();
-	}
+  const page = await browser.newPage();
+  try {
+    const warnings = [...document.warnings];
+    await openQuietly(page, document);
+    // Some builds of this program name inner functions through a helper that the page has not.
+    await page.evaluate('globalThis.__name = (given) => given');
+    const { doubled } = await page.evaluate(prepare);
+    for (const id of doubled) warnings.push(`Anchor \`${id}\` is printed twice: its page number is that of the last one.`);
+    progress?.('Measuring');
+    const blocks = await page.evaluate(measure, {
+      portrait: textWidth(document.sheets.portrait),
+      landscape: textWidth(document.sheets.landscape),
+    });
+    const planned = paginate(blocks, {
+      portrait: textHeight(document.sheets.portrait) - ROUNDING_MM,
+      landscape: textHeight(document.sheets.landscape) - ROUNDING_MM,
+    });
+    warnings.push(...shrunk(planned));
+    const { stands, overfull } = await page.evaluate(assemble, planned as Parameters<typeof assemble>[0]);
+    for (const number of overfull) warnings.push(`Page ${number} holds more than was measured: look at its foot.`);
+    await page.addStyleTag({ content: pageRules(document, planned) });
+    progress?.(`Printing ${planned.length} pages`);
+    const printed = await page.pdf({
+      tagged: true,
+      outline: true,
+      preferCSSPageSize: true,
+      printBackground: true,
+      timeout: 0,
+    });
+    const pageCount = pageCountOf(printed);
+    if (pageCount !== planned.length) {
+      throw new CannotDo(
+        `The book came out with ${pageCount} pages where ${planned.length} were planned, so its page numbers would be wrong; it was ` +
+          'not written. Print with the packaged browser (unset PUPPETEER_EXECUTABLE_PATH), and report this if it stays.',
+      );
+    }
+    return {
+      pdf: finishPdf(printed, document.date),
+      pages: new Map(stands),
+      pageCount,
+      warnings,
+    };
+  } finally {
+    await page.close();
+  }
 }
 
 /** Opens the document with scripts of the page off; whatever it asks for comes from memory or is refused. */
 async function openQuietly(page: Page, document: BookDocument): Promise<void> {
-	await page.setJavaScriptEnabled(false);
-	await page.setRequestInterception(true);
-	page.on("request", (request) => {
-		const url = request.url();
-		const path = url.startsWith(`${HERE}/`)
-			? url.slice(HERE.length)
-			: undefined;
-		const picture =
-			path === undefined ? undefined : document.pictures.get(path);
-		if (path === "/" && request.isNavigationRequest()) {
-			void request.respond({
-				status: 200,
-				contentType: "text/html; charset=utf-8",
-				body: document.html,
-			});
-		} else if (picture) {
-			void request.respond({
-				status: 200,
-				contentType: picture.type,
-				body: picture.bytes,
-			});
-		} else if (url.startsWith("data:")) {
-			void request.continue();
-		} else {
-			void request.abort("accessdenied");
-		}
-	});
-	await page.emulateMediaType("print");
-	await page.goto(`${HERE}/`, { waitUntil: "load", timeout: 0 });
-	await page.evaluate("document.fonts.ready.then(() => undefined)");
+  await page.setJavaScriptEnabled(false);
+  await page.setRequestInterception(true);
+  page.on('request', (request) => {
+    const url = request.url();
+    const path = url.startsWith(`${HERE}/`) ? url.slice(HERE.length) : undefined;
+    const picture = path === undefined ? undefined : document.pictures.get(path);
+    if (path === '/' && request.isNavigationRequest()) {
+      void request.respond({
+        status: 200,
+        contentType: 'text/html; charset=utf-8',
+        body: document.html,
+      });
+    } else if (picture) {
+      void request.respond({
+        status: 200,
+        contentType: picture.type,
+        body: picture.bytes,
+      });
+    } else if (url.startsWith('data:')) {
+      void request.continue();
+    } else {
+      void request.abort('accessdenied');
+    }
+  });
+  await page.emulateMediaType('print');
+  await page.goto(`${HERE}/`, { waitUntil: 'load', timeout: 0 });
+  await page.evaluate('document.fonts.ready.then(() => undefined)');
 }
 
 function shrunk(pages: readonly PlannedPage[]): readonly string[] {
-	return pages.flatMap((page, at) =>
-		page.pieces
-			.filter((piece) => piece.shrink !== undefined)
-			.map(
-				(piece) =>
-					`Page ${at + 1} holds something taller than a page, printed at ${Math.round((piece.shrink as number) * 100)} %.`,
-			),
-	);
+  return pages.flatMap((page, at) =>
+    page.pieces
+      .filter((piece) => piece.shrink !== undefined)
+      .map(
+        (piece) =>
+          `Page ${at + 1} holds something taller than a page, printed at ${Math.round((piece.shrink as number) * 100)} %.`,
+      ),
+  );
 }

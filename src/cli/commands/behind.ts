@@ -14,7 +14,15 @@ export function declareBehind(registry: Registry): void {
     .add('behind <shell> <panel>', 'everything in reach through that access panel, nearest first', [
       'shellbook behind QF-007 AP-11',
     ])
-    .action(registry.run(([shell, panel]) => ({ shell: shell as string, panel: panel as string }), look));
+    .action(
+      registry.run(
+        ([shell, panel]) => ({
+          shell: shell as string,
+          panel: panel as string,
+        }),
+        look,
+      ),
+    );
 }
 
 async function look({ shell, panel }: Options, context: Context): Promise<Status> {
@@ -32,7 +40,12 @@ async function look({ shell, panel }: Options, context: Context): Promise<Status
       blocked_by: one.blockedBy,
       nearest_mm: place3(one.nearest),
     }));
-    context.print(envelope('behind', shell, revisionOf(opened), { panel, contents: listed }));
+    context.print(
+      envelope('behind', shell, revisionOf(opened), {
+        panel,
+        contents: listed,
+      }),
+    );
   } else {
     const { behindText } = await import('../report/nearby-text.js');
     context.print(behindText(opened.assessment.model, panel, contents));

@@ -16,7 +16,15 @@ export function declareCheck(registry: Registry): void {
       'shellbook check QF-007 --all one shell, like findings not shortened',
     ])
     .option('--all', 'show every finding, also the forty alike')
-    .action(registry.run(([shells], { all }) => ({ shells: (shells ?? []) as readonly string[], all: all === true }), check));
+    .action(
+      registry.run(
+        ([shells], { all }) => ({
+          shells: (shells ?? []) as readonly string[],
+          all: all === true,
+        }),
+        check,
+      ),
+    );
 }
 
 async function check(options: Options, context: Context): Promise<Status> {

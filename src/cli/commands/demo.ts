@@ -33,7 +33,10 @@ async function demo(options: Options, context: Context): Promise<Status> {
   await layDemoHistory(DEMO_DATA, dir, (text: string) => context.progress(text));
   // Typed through npm, the program is not on the path.
   const program = context.io.env.npm_execpath === undefined ? 'shellbook' : 'npx shellbook';
-  const inside: Context = { ...context, settings: { ...context.settings, store: dir } };
+  const inside: Context = {
+    ...context,
+    settings: { ...context.settings, store: dir },
+  };
   const store = await openStore(inside);
   const shells = [...store.loaded.shells.keys()];
   context.tell(`2. Checking ${shells.join(' and ')}`);
@@ -42,7 +45,7 @@ async function demo(options: Options, context: Context): Promise<Status> {
   const [first, ...others] = await inOrder(shells, async (shell) => openShell(store, shell, inside));
   for (const opened of first ? [first, ...others] : []) context.tell(demoSummary(checkedShell(opened), opened === first));
   if (!first) return 0;
-  const { id } = first.assessment.model.shell;
+  const { id, circuits } = first.assessment.model.shell;
   context.tell(`3. Printing the three editions of ${id}'s book`);
   const { printBooks } = await import('../print-books.js');
   const printed = await printBooks(
@@ -51,12 +54,35 @@ async function demo(options: Options, context: Context): Promise<Status> {
     (edition) => path.join(dir, 'books', `${id}-${edition}.pdf`),
     inside,
   );
-  const books = printed.map((one) => ({ ...one, file: shownPath(one.file, context) }));
+  const books = printed.map((one) => ({
+    ...one,
+    file: shownPath(one.file, context),
+  }));
   if (context.settings.json) {
     const { envelope } = await import('../report/json.js');
-    const answer = books.map((one) => ({ edition: one.edition, file: one.file, pages: one.pageCount }));
-    context.print(envelope('demo', id, first.standing?.last?.commit ?? null, { store: shown, shells, books: answer }));
-  } else context.print(demoEnd({ program, dir: shown, shell: id, other: shells[1] ?? id, books }));
+    const answer = books.map((one) => ({
+      edition: one.edition,
+      file: one.file,
+      pages: one.pageCount,
+    }));
+    context.print(
+      envelope('demo', id, first.standing?.last?.commit ?? null, {
+        store: shown,
+        shells,
+        books: answer,
+      }),
+    );
+  } else
+    context.print(
+      demoEnd({
+        program,
+        dir: shown,
+        shell: id,
+        other: shells[1] ?? id,
+        circuit: circuits[0]?.id ?? id,
+        books,
+      }),
+    );
   return 0;
 }
 

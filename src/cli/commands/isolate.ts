@@ -44,7 +44,8 @@ async function cutOff({ shell, id }: Options, context: Context): Promise<Status>
     const { isolateText } = await import('../report/isolate-text.js');
     context.print(isolateText(opened.assessment.model, isolation, context.paint));
   }
-  return isolation.sourcesLeft.length > 0 ? 1 : 0;
+  // With no source on record there is nothing to prove against: that is not a yes.
+  return isolation.verified && isolation.sourcesLeft.length === 0 ? 0 : 1;
 }
 
 async function nothingToIsolate(shell: string, id: string, known: Iterable<string>): Promise<string> {

@@ -21,7 +21,12 @@ async function list(_options: object, context: Context): Promise<Status> {
   const shells = [];
   for (const id of store.loaded.shells.keys()) {
     const { shell, assessment, counts } = checkedShell(await openShell(store, id, context));
-    shells.push({ shell, title: assessment.model.shell.title, ...stateOf(assessment.model), counts: { ...counts } });
+    shells.push({
+      shell,
+      title: assessment.model.shell.title,
+      ...stateOf(assessment.model),
+      counts: { ...counts },
+    });
   }
   if (context.settings.json) {
     const revision = (await store.history?.standing())?.last?.commit ?? null;

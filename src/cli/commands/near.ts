@@ -20,7 +20,11 @@ export function declareNear(registry: Registry): void {
     .option('--within <distance>', 'how far to look', '3in')
     .action(
       registry.run(
-        ([shell, place], { within }) => ({ shell: shell as string, place: (place as string).trim(), within: within as string }),
+        ([shell, place], { within }) => ({
+          shell: shell as string,
+          place: (place as string).trim(),
+          within: within as string,
+        }),
         look,
       ),
     );
@@ -52,7 +56,11 @@ async function look(options: Options, context: Context): Promise<Status> {
       tolerance_mm: one.toleranceMm,
     }));
     context.print(
-      envelope('near', options.shell, revisionOf(opened), { place_mm: place3(place), within_mm: withinMm, hits: listed }),
+      envelope('near', options.shell, revisionOf(opened), {
+        place_mm: place3(place),
+        within_mm: withinMm,
+        hits: listed,
+      }),
     );
   } else {
     const { nearText } = await import('../report/nearby-text.js');

@@ -23,7 +23,12 @@ async function newShell(options: Options, context: Context): Promise<Status> {
   const shown = shownPath(laid.dir, context);
   if (context.settings.json) {
     const { envelope } = await import('../report/json.js');
-    context.print(envelope('new-shell', options.shell, null, { folder: shown, files: laid.files }));
+    context.print(
+      envelope('new-shell', options.shell, null, {
+        folder: shown,
+        files: laid.files,
+      }),
+    );
     return 0;
   }
   context.print(`Started shell ${options.shell} in ${shown}.`);

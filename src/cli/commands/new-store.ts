@@ -21,7 +21,13 @@ async function newStore(options: Options, context: Context): Promise<Status> {
   const shown = shownPath(dir, context);
   if (context.settings.json) {
     const { envelope } = await import('../report/json.js');
-    context.print(envelope('new-store', null, null, { store: shown, files: laid.files, git_started: laid.gitStarted }));
+    context.print(
+      envelope('new-store', null, null, {
+        store: shown,
+        files: laid.files,
+        git_started: laid.gitStarted,
+      }),
+    );
     return 0;
   }
   context.print(`Started a store in ${shown}${laid.gitStarted ? ', with a Git history of its own' : ''}.`);

@@ -15,7 +15,15 @@ export function declareTakeoff(registry: Registry): void {
       'shellbook takeoff QF-007 --each',
     ])
     .option('--each', 'list every member and panel too')
-    .action(registry.run(([shell], { each }) => ({ shell: shell as string, each: each === true }), takeoff));
+    .action(
+      registry.run(
+        ([shell], { each }) => ({
+          shell: shell as string,
+          each: each === true,
+        }),
+        takeoff,
+      ),
+    );
 }
 
 async function takeoff(options: Options, context: Context): Promise<Status> {

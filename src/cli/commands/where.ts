@@ -14,7 +14,15 @@ export function declareWhere(registry: Registry): void {
       'shellbook where QF-007 DC-12',
       "shellbook where QF-007 'bay lights'",
     ])
-    .action(registry.run(([shell, query]) => ({ shell: shell as string, query: query as string }), find));
+    .action(
+      registry.run(
+        ([shell, query]) => ({
+          shell: shell as string,
+          query: query as string,
+        }),
+        find,
+      ),
+    );
 }
 
 async function find({ shell, query }: Options, context: Context): Promise<Status> {
@@ -32,5 +40,6 @@ async function find({ shell, query }: Options, context: Context): Promise<Status
     context.tell(
       `Nothing in ${shell} is called \`${query}\`. See what there is: shellbook takeoff ${shell} --each, or the book's index`,
     );
-  return matches.length > 0 ? 0 : 1;
+  // Names that are only near to what was asked for are offered, and are no answer.
+  return matches.some(({ quality }) => quality !== 'close') ? 0 : 1;
 }

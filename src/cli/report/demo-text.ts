@@ -15,7 +15,9 @@ export function demoSummary({ shell, assessment, findings, counts }: CheckedShel
     lines.push(paragraph(`${reach}; ${figures.joints.recorded} of ${figures.joints.found} joints recorded`, '     '));
   } else if (open.length > 0) {
     const rules = [...new Set(open.map((one) => one.rule))];
-    lines.push(paragraph(`planted mistakes found, as they should be: ${rules.join(', ')}`, '     '));
+    const areas = [...new Set(rules.map((rule) => rule.split('.')[0] as string))];
+    const listed = areas.map((area) => `${area} ${rules.filter((rule) => rule.startsWith(`${area}.`)).length}`);
+    lines.push(paragraph(`${rules.length} kinds of planted mistake found, as they should be: ${listed.join(', ')}`, '     '));
   }
   return lines.join('\n');
 }
@@ -26,10 +28,12 @@ export interface DemoEnd {
   readonly dir: string;
   readonly shell: string;
   readonly other: string;
+  /** Something to look for in the first shell. */
+  readonly circuit: string;
   readonly books: readonly PrintedFile[];
 }
 
-export function demoEnd({ program, dir, shell, other, books }: DemoEnd): string {
+export function demoEnd({ program, dir, shell, other, circuit, books }: DemoEnd): string {
   return [
     `The store:  ${dir}`,
     ...books.map((one) => `A book:     ${one.file}  (${one.pageCount} pages)`),
@@ -37,6 +41,6 @@ export function demoEnd({ program, dir, shell, other, books }: DemoEnd): string 
     'Try next:',
     `  ${program} weights ${shell} --store ${dir}`,
     `  ${program} check ${other} --store ${dir}`,
-    `  ${program} history ${shell} --store ${dir}`,
+    `  ${program} where ${shell} ${circuit} --store ${dir}`,
   ].join('\n');
 }

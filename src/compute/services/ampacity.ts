@@ -24,7 +24,13 @@ const COPPER_A: readonly (readonly [awg: string, a60: number, a75: number, a90: 
 ];
 
 /** Largest fuse or breaker on a small copper conductor, A: NEC 240.4(D) and Table 551.10(E)(1), from memory (WIR-43, WIR-62). */
-const SMALL_CONDUCTOR_A: Readonly<Record<string, number>> = { '18': 6, '16': 8, '14': 15, '12': 20, '10': 30 };
+const SMALL_CONDUCTOR_A: Readonly<Record<string, number>> = {
+  '18': 6,
+  '16': 8,
+  '14': 15,
+  '12': 20,
+  '10': 30,
+};
 
 /** Standard ratings of fuses and breakers, A: NEC 240.6(A) (WIR-44). */
 const STANDARD_A = [

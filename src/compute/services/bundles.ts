@@ -20,7 +20,10 @@ export function bundledConductors(runs: readonly Run[], carrying: (run: Run) => 
     run.path.slice(1).map((to, i) => ({ index, from: run.path[i] as Vec3, to })),
   );
   const near = grid(
-    stretches.map(({ from, to }, index) => ({ index, bounds: boundsOf([from, to]) })),
+    stretches.map(({ from, to }, index) => ({
+      index,
+      bounds: boundsOf([from, to]),
+    })),
     500,
   );
   return new Map(

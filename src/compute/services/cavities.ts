@@ -2,6 +2,7 @@ import type { KeepApart } from '../../model/library.js';
 import type { Run } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
 import { zoneClearMm2 } from '../access/zones.js';
+import { fullestSection } from './fullest-section.js';
 import type { SharedZone, ZoneFill } from './types.js';
 
 /** Runs by the zone that they are in. */
@@ -21,8 +22,8 @@ function runsByZone(
 }
 
 /**
- * How full each cavity with runs in it is: the sum of their outside circles over the clear area square to its way. Every run in the
- * zone counts, though two may lie in different parts of its length.
+ * How full each cavity with runs in it is: the outside circles of the runs that lie side by side at its fullest place over the clear
+ * area square to its way.
  */
 export function zoneFills(
   { shell }: Model,
@@ -34,14 +35,14 @@ export function zoneFills(
     const runs = byZone.get(zone.id);
     const clearMm2 = zoneClearMm2(zone);
     if (!runs || !clearMm2) return [];
-    const filledMm2 = runs.reduce((sum, run) => sum + (Math.PI / 4) * outsideMm(run) ** 2, 0);
+    const fullest = fullestSection(zone, runs, (run) => (Math.PI / 4) * outsideMm(run) ** 2);
     return [
       {
         id: zone.id,
         clearMm2,
-        filledMm2,
-        fill: filledMm2 / clearMm2,
-        runs: runs.map((run) => run.id),
+        filledMm2: fullest.filledMm2,
+        fill: fullest.filledMm2 / clearMm2,
+        runs: fullest.runs,
         unknown: runs.filter((run) => outsideMm(run) === 0).map((run) => run.id),
       },
     ];

@@ -94,7 +94,13 @@ function assumptions(
   circuit: Circuit,
   runs: readonly Run[],
   tree: CircuitTree,
-  { shared, wireOfRun }: { readonly shared: boolean; readonly wireOfRun: (run: Run) => Wire | undefined },
+  {
+    shared,
+    wireOfRun,
+  }: {
+    readonly shared: boolean;
+    readonly wireOfRun: (run: Run) => Wire | undefined;
+  },
 ): readonly string[] {
   const said: string[] = [`Conductors at ${conductorC(circuit.medium)} °C under load; ampacity in ${AMBIENT_C} °C air.`];
   const wires = runs.map(wireOfRun);

@@ -62,7 +62,13 @@ function oncePerPlace(run: Run, places: ReadonlyMap<Sheet, readonly Vec3[]>): re
   for (const [{ id, kind }, list] of places) {
     for (const at of list) {
       if (found.some((other) => other.through === id && distance(other.at, at) < ONE_PLACE_MM)) continue;
-      found.push({ run: run.id, through: id, kind, at, grommet: hasGrommet(run, id, at) });
+      found.push({
+        run: run.id,
+        through: id,
+        kind,
+        at,
+        grommet: hasGrommet(run, id, at),
+      });
     }
   }
   return found;
@@ -79,8 +85,16 @@ function memberSheets({ shell, library }: Model): readonly Sheet[] {
     const section = library.sections.get(member.shape.section);
     if (!section) return [];
     return lineWalls(member, section.dimensions).map((wall): Sheet => {
-      const box: Box = { ...wall, half: wall.half.map((half) => Math.max(half / 2, half - SKIN_MM)) as unknown as Box['half'] };
-      return { id: member.id, kind: 'member', bounds: boxBounds(box), through: (from, to) => clipToBox(from, to, box) };
+      const box: Box = {
+        ...wall,
+        half: wall.half.map((half) => Math.max(half / 2, half - SKIN_MM)) as unknown as Box['half'],
+      };
+      return {
+        id: member.id,
+        kind: 'member',
+        bounds: boxBounds(box),
+        through: (from, to) => clipToBox(from, to, box),
+      };
     });
   });
 }

@@ -22,7 +22,14 @@ export function tooClose(
   const stretches = (medium: string): readonly Stretch[] =>
     runs
       .filter((run) => run.medium === medium)
-      .flatMap((run) => run.path.slice(1).map((to, i) => ({ run, from: run.path[i] as Vec3, to, radiusMm: outsideMm(run) / 2 })));
+      .flatMap((run) =>
+        run.path.slice(1).map((to, i) => ({
+          run,
+          from: run.path[i] as Vec3,
+          to,
+          radiusMm: outsideMm(run) / 2,
+        })),
+      );
   return keepApart
     .flatMap(({ media, distanceMm }) =>
       distanceMm === undefined ? [] : pairsWithin(stretches(media[0]), stretches(media[1]), media, distanceMm),
@@ -38,7 +45,10 @@ function pairsWithin(
 ): readonly TooClose[] {
   const widest = Math.max(0, ...theirs.map((stretch) => stretch.radiusMm));
   const index = grid(
-    theirs.map(({ from, to }, i) => ({ index: i, bounds: boundsOf([from, to]) })),
+    theirs.map(({ from, to }, i) => ({
+      index: i,
+      bounds: boundsOf([from, to]),
+    })),
     500,
   );
   const worst = new Map<string, TooClose>();
@@ -53,7 +63,13 @@ function pairsWithin(
       const runs = flipped ? ([other.run.id, one.run.id] as const) : ([one.run.id, other.run.id] as const);
       const key = runs.join('\n');
       if (distanceMm >= limitMm || distanceMm >= (worst.get(key)?.distanceMm ?? Infinity)) continue;
-      worst.set(key, { runs, media, distanceMm, limitMm, at: lerp(near.onA, near.onB, 0.5) });
+      worst.set(key, {
+        runs,
+        media,
+        distanceMm,
+        limitMm,
+        at: lerp(near.onA, near.onB, 0.5),
+      });
     }
   }
   return [...worst.values()];

@@ -37,10 +37,18 @@ export function trappedWater(
   const tilted = [...pools(network, PARKED_SLOPE), ...pools(network, -PARKED_SLOPE)];
   const lowest = new Map<number, TrappedWater>();
   for (const pool of level) {
-    lowest.set(pool.corner, { ...told(network, pool), levelLitres: pool.litres, slopeLitres: 0 });
+    lowest.set(pool.corner, {
+      ...told(network, pool),
+      levelLitres: pool.litres,
+      slopeLitres: 0,
+    });
   }
   for (const pool of tilted) {
-    const before = lowest.get(pool.corner) ?? { ...told(network, pool), levelLitres: 0, slopeLitres: 0 };
+    const before = lowest.get(pool.corner) ?? {
+      ...told(network, pool),
+      levelLitres: 0,
+      slopeLitres: 0,
+    };
     if (pool.litres > before.slopeLitres) lowest.set(pool.corner, { ...before, slopeLitres: pool.litres });
   }
   const most = (one: TrappedWater): number => Math.max(one.levelLitres, one.slopeLitres);
@@ -64,7 +72,12 @@ function networkOf(runs: readonly Run[], nodes: ReadonlyMap<string, ServiceNode>
     return numbers.slice(1).map((end, i): Pipe => {
       const start = numbers[i] as number;
       const lengthMm = distance(run.path[i] as Vec3, run.path[i + 1] as Vec3);
-      return { run: run.id, ends: [start, end], lengthMm, insideMm: insideMm(run) };
+      return {
+        run: run.id,
+        ends: [start, end],
+        lengthMm,
+        insideMm: insideMm(run),
+      };
     });
   });
   return { corners, pipes };
@@ -96,7 +109,11 @@ function pools(network: Network, slope: number): readonly Pool[] {
     if (held <= 0) return;
     const low = lower(pipe, heights);
     const key = pool(low);
-    const known = byPool.get(key) ?? { corner: low, litres: 0, runs: new Set<string>() };
+    const known = byPool.get(key) ?? {
+      corner: low,
+      litres: 0,
+      runs: new Set<string>(),
+    };
     known.litres += held;
     known.runs.add(pipe.run);
     if ((heights[low] as number) < (heights[known.corner] as number)) known.corner = low;
@@ -104,7 +121,11 @@ function pools(network: Network, slope: number): readonly Pool[] {
   });
   return [...byPool.values()]
     .filter((one) => one.litres >= LEAST_LITRES)
-    .map((one) => ({ ...one, runs: [...one.runs], noOutlet: flood[one.corner] === Infinity }));
+    .map((one) => ({
+      ...one,
+      runs: [...one.runs],
+      noOutlet: flood[one.corner] === Infinity,
+    }));
 }
 
 /** Least, over all ways from a corner to an outlet, of the highest place on the way; infinite where no way leads out. */

@@ -46,7 +46,7 @@ export interface CircuitFigure {
   readonly assumptions: readonly string[];
 }
 
-/** How full a cavity is. */
+/** How full a cavity is at its fullest place, and which runs lie side by side there. */
 export interface ZoneFill {
   readonly id: string;
   readonly clearMm2: number;

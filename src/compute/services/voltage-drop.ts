@@ -29,7 +29,10 @@ export function loadsOf(
   const users = fed.filter((id) => ['load', 'device'].includes(nodes.get(id)?.nodeKind ?? ''));
   const inner = new Set([...tree.into.values()].map((branch) => branch.from));
   const ends = users.length > 0 ? users : fed.filter((id) => !inner.has(id));
-  return { loads: ends.map((node) => ({ node, currentA: whole / ends.length })), shared: ends.length > 1 };
+  return {
+    loads: ends.map((node) => ({ node, currentA: whole / ends.length })),
+    shared: ends.length > 1,
+  };
 }
 
 /**
@@ -57,6 +60,14 @@ export function loadFigures(
     const dropV = way.reduce((sum, branch) => sum + drop(branch), 0);
     if (way.length === 0 || Number.isNaN(dropV)) return [];
     const share = circuit.voltageV ? dropV / circuit.voltageV : undefined;
-    return [{ node: load.node, currentA: load.currentA, dropV, drop: share, runs: way.map(({ run }) => run.id) }];
+    return [
+      {
+        node: load.node,
+        currentA: load.currentA,
+        dropV,
+        drop: share,
+        runs: way.map(({ run }) => run.id),
+      },
+    ];
   });
 }

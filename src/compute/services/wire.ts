@@ -24,7 +24,14 @@ export function wireOf(conductor: Conductor | undefined, library: Library): Wire
   const areaMm2 = conductor.areaMm2 ?? (gauge === undefined ? type?.areaMm2 : awgAreaMm2(gauge));
   if (areaMm2 === undefined || areaMm2 <= 0) return undefined;
   const text = conductor.areaMm2 === undefined && gauge !== undefined ? `${gauge} AWG` : `${Number(areaMm2.toFixed(2))} mm²`;
-  return { areaMm2, material, ratingC, carrying: Math.min(2, Math.max(1, conductor.conductors)), text, ratedA: type?.ampacityA };
+  return {
+    areaMm2,
+    material,
+    ratingC,
+    carrying: Math.min(2, Math.max(1, conductor.conductors)),
+    text,
+    ratedA: type?.ampacityA,
+  };
 }
 
 /** Loaded wiring is warm, °C: 50 for DC (house value), 75 for AC (NEC Chapter 9 Table 8). */

@@ -1,18 +1,11 @@
-import type { Run, ServiceNode } from "../../model/services.js";
-import type { LabelWish } from "../labels.js";
-import { spreadLines } from "../lanes.js";
-import { MEDIUM_STYLES } from "../media.js";
-import { alongLine, clipLine, lineLengthMm } from "../outline.js";
-import {
-	grow,
-	line,
-	type Mark,
-	type Point,
-	type Rect,
-	text,
-} from "../scene.js";
-import type { Port } from "../sheet.js";
-import { NODE_SYMBOL_MM, nodeMarks } from "../symbols.js";
+import type { Run, ServiceNode } from '../../model/services.js';
+import type { LabelWish } from '../labels.js';
+import { spreadLines } from '../lanes.js';
+import { MEDIUM_STYLES } from '../media.js';
+import { alongLine, clipLine, lineLengthMm } from '../outline.js';
+import { grow, line, type Mark, type Point, type Rect, text } from '../scene.js';
+import type { Port } from '../sheet.js';
+import { NODE_SYMBOL_MM, nodeMarks } from '../symbols.js';
 
 /** A label stands on a run at least every so often, mm on the sheet. */
 const LABEL_EVERY_MM = 90;
@@ -25,113 +18,93 @@ const LETTER_CLEAR_MM = 1.3;
 const ALONG = [0.4, 0.6, 0.25, 0.75, 0.12, 0.88] as const;
 
 export interface RunsDrawn {
-	readonly marks: readonly Mark[];
-	readonly wishes: readonly LabelWish[];
+  readonly marks: readonly Mark[];
+  readonly wishes: readonly LabelWish[];
 }
 
 /** Runs in the patterns of their media, apart where they lie over each other, each labelled as often as it is long. */
 export function runMarks(
-	runs: readonly Run[],
-	port: Port,
-	more: { readonly labelled?: boolean; readonly clip?: Rect } = {},
+  runs: readonly Run[],
+  port: Port,
+  more: { readonly labelled?: boolean; readonly clip?: Rect } = {},
 ): RunsDrawn {
-	const drawn = runs.filter((run) => run.path.length >= 2);
-	const lines = spreadLines(drawn.map((run) => run.path.map(port.place)));
-	const marks: Mark[] = [];
-	const wishes: LabelWish[] = [];
-	drawn.forEach((run, index) => {
-		const whole = lines[index] as readonly Point[];
-		const pieces = more.clip ? clipLine(whole, more.clip) : [whole];
-		const others = lines.filter((_, other) => other !== index);
-		const longest = Math.max(0, ...pieces.map(lineLengthMm));
-		for (const points of pieces) {
-			const length = lineLengthMm(points);
-			marks.push(line("runs", `run-${run.medium}`, points, run.id));
-			marks.push(...letters(run, points, length, others));
-			if (more.labelled !== false && length === longest)
-				wishes.push(...runWishes(run, points, length));
-		}
-	});
-	return { marks, wishes };
+  const drawn = runs.filter((run) => run.path.length >= 2);
+  const lines = spreadLines(drawn.map((run) => run.path.map(port.place)));
+  const marks: Mark[] = [];
+  const wishes: LabelWish[] = [];
+  drawn.forEach((run, index) => {
+    const whole = lines[index] as readonly Point[];
+    const pieces = more.clip ? clipLine(whole, more.clip) : [whole];
+    const others = lines.filter((_, other) => other !== index);
+    const longest = Math.max(0, ...pieces.map(lineLengthMm));
+    for (const points of pieces) {
+      const length = lineLengthMm(points);
+      marks.push(line('runs', `run-${run.medium}`, points, run.id));
+      marks.push(...letters(run, points, length, others));
+      if (more.labelled !== false && length === longest) wishes.push(...runWishes(run, points, length));
+    }
+  });
+  return { marks, wishes };
 }
 
 /** Letters where the run lies alone: on a bundle they would hide its neighbours. */
-function letters(
-	run: Run,
-	points: readonly Point[],
-	length: number,
-	others: readonly (readonly Point[])[],
-): readonly Mark[] {
-	if (length < SHORTEST_WITH_LETTER_MM) return [];
-	const count = Math.max(1, Math.floor(length / LETTER_EVERY_MM));
-	return Array.from({ length: count }, (_, k): readonly Mark[] => {
-		const clear = LETTER_AT.map(
-			(share) => alongLine(points, (length * (k + share)) / count).at,
-		).find((at) => isClear(at, others));
-		return clear
-			? [
-					text("runs", "letter", clear, MEDIUM_STYLES[run.medium].letter, {
-						anchor: "middle",
-						backed: true,
-					}),
-				]
-			: [];
-	}).flat();
+function letters(run: Run, points: readonly Point[], length: number, others: readonly (readonly Point[])[]): readonly Mark[] {
+  if (length < SHORTEST_WITH_LETTER_MM) return [];
+  const count = Math.max(1, Math.floor(length / LETTER_EVERY_MM));
+  return Array.from({ length: count }, (_, k): readonly Mark[] => {
+    const clear = LETTER_AT.map((share) => alongLine(points, (length * (k + share)) / count).at).find((at) =>
+      isClear(at, others),
+    );
+    return clear
+      ? [
+          text('runs', 'letter', clear, MEDIUM_STYLES[run.medium].letter, {
+            anchor: 'middle',
+            backed: true,
+          }),
+        ]
+      : [];
+  }).flat();
 }
 
 const isClear = (at: Point, others: readonly (readonly Point[])[]): boolean => {
-	const near: Rect = grow(
-		{ x0: at[0], y0: at[1], x1: at[0], y1: at[1] },
-		LETTER_CLEAR_MM,
-	);
-	return others.every((points) => clipLine(points, near).length === 0);
+  const near: Rect = grow({ x0: at[0], y0: at[1], x1: at[0], y1: at[1] }, LETTER_CLEAR_MM);
+  return others.every((points) => clipLine(points, near).length === 0);
 };
 
-function runWishes(
-	run: Run,
-	points: readonly Point[],
-	length: number,
-): readonly LabelWish[] {
-	const count = Math.max(1, Math.round(length / LABEL_EVERY_MM));
-	return Array.from({ length: count }, (_, k): LabelWish => {
-		const middleFirst = (Math.floor((count - 1) / 2) + k) % count;
-		return {
-			text: run.id,
-			anchor: alongLine(points, (length * (middleFirst + 0.5)) / count).at,
-			also: ALONG.map(
-				(share) =>
-					alongLine(points, (length * (middleFirst + share)) / count).at,
-			),
-			style: "id",
-			priority: k === 0 ? 40 : 10,
-			id: run.id,
-			repeat: k > 0,
-		};
-	});
+function runWishes(run: Run, points: readonly Point[], length: number): readonly LabelWish[] {
+  const count = Math.max(1, Math.round(length / LABEL_EVERY_MM));
+  return Array.from({ length: count }, (_, k): LabelWish => {
+    const middleFirst = (Math.floor((count - 1) / 2) + k) % count;
+    return {
+      text: run.id,
+      anchor: alongLine(points, (length * (middleFirst + 0.5)) / count).at,
+      also: ALONG.map((share) => alongLine(points, (length * (middleFirst + share)) / count).at),
+      style: 'id',
+      priority: k === 0 ? 40 : 10,
+      id: run.id,
+      repeat: k > 0,
+    };
+  });
 }
 
 /** Node symbols with their ids; places where people switch, shut or undo something come first. */
-export function nodeMarksAndWishes(
-	nodes: readonly ServiceNode[],
-	port: Port,
-): RunsDrawn {
-	const marks: Mark[] = [];
-	const wishes: LabelWish[] = [];
-	for (const node of nodes) {
-		const at = port.place(node.at);
-		marks.push(...nodeMarks(node, at));
-		wishes.push({
-			text: node.id,
-			anchor: at,
-			style: "id",
-			priority: nodePriority(node),
-			id: node.id,
-			clearMm: NODE_SYMBOL_MM,
-		});
-	}
-	return { marks, wishes };
+export function nodeMarksAndWishes(nodes: readonly ServiceNode[], port: Port): RunsDrawn {
+  const marks: Mark[] = [];
+  const wishes: LabelWish[] = [];
+  for (const node of nodes) {
+    const at = port.place(node.at);
+    marks.push(...nodeMarks(node, at));
+    wishes.push({
+      text: node.id,
+      anchor: at,
+      style: 'id',
+      priority: nodePriority(node),
+      id: node.id,
+      clearMm: NODE_SYMBOL_MM,
+    });
+  }
+  return { marks, wishes };
 }
 
-const FIRST = new Set<ServiceNode["nodeKind"]>(["source", "panel", "valve"]);
-const nodePriority = (node: ServiceNode): number =>
-	FIRST.has(node.nodeKind) ? 80 : node.nodeKind === "fitting" ? 45 : 60;
+const FIRST = new Set<ServiceNode['nodeKind']>(['source', 'panel', 'valve']);
+const nodePriority = (node: ServiceNode): number => (FIRST.has(node.nodeKind) ? 80 : node.nodeKind === 'fitting' ? 45 : 60);

@@ -1,128 +1,74 @@
-import { memberBox, type OrientedBox } from "../../compute/solids.js";
-import { add, dot, scale, subtract } from "../../geometry/vector.js";
-import type { Library } from "../../model/library.js";
-import type { Member } from "../../model/structure.js";
-import { area, line, type Mark, type Point } from "../scene.js";
-import type { Port } from "../sheet.js";
-import type { Layer, PenName } from "../styles.js";
-import { farthestFirst, type Silhouette, silhouette } from "../visibility.js";
+import { memberBox, type OrientedBox } from '../../compute/solids.js';
+import { add, dot, scale, subtract } from '../../geometry/vector.js';
+import type { Library } from '../../model/library.js';
+import type { Member } from '../../model/structure.js';
+import { area, line, type Mark, type Point } from '../scene.js';
+import type { Port } from '../sheet.js';
+import type { Layer, PenName } from '../styles.js';
+import { farthestFirst, type Silhouette, silhouette } from '../visibility.js';
 
-const flatRing = (solid: Silhouette, port: Port): readonly Point[] =>
-	solid.ring.map(port.placeFlat);
+const flatRing = (solid: Silhouette, port: Port): readonly Point[] => solid.ring.map(port.placeFlat);
 
-function silhouettes(
-	members: readonly Member[],
-	library: Library,
-	port: Port,
-): readonly Silhouette[] {
-	const solids = members.flatMap(
-		(member) => silhouette(member, library, port.view) ?? [],
-	);
-	return farthestFirst(solids, port.view);
+function silhouettes(members: readonly Member[], library: Library, port: Port): readonly Silhouette[] {
+  const solids = members.flatMap((member) => silhouette(member, library, port.view) ?? []);
+  return farthestFirst(solids, port.view);
 }
 
-function outlineMark(
-	solid: Silhouette,
-	port: Port,
-	layer: Layer,
-	pen: PenName,
-	id?: string,
-): Mark {
-	const ring = flatRing(solid, port);
-	return ring.length < 3
-		? line(layer, pen, ring, id)
-		: area(layer, pen, ring, id);
+function outlineMark(solid: Silhouette, port: Port, layer: Layer, pen: PenName, id?: string): Mark {
+  const ring = flatRing(solid, port);
+  return ring.length < 3 ? line(layer, pen, ring, id) : area(layer, pen, ring, id);
 }
 
 /** Members as solids: nearer ones hide farther ones. With `subject`, each is linked to its record. */
-export function memberMarks(
-	members: readonly Member[],
-	library: Library,
-	port: Port,
-	subject: boolean,
-): readonly Mark[] {
-	return silhouettes(members, library, port).map((solid) =>
-		outlineMark(
-			solid,
-			port,
-			"structure",
-			solid.member.shape.kind === "plate" ? "plate" : "member",
-			subject ? solid.member.id : undefined,
-		),
-	);
+export function memberMarks(members: readonly Member[], library: Library, port: Port, subject: boolean): readonly Mark[] {
+  return silhouettes(members, library, port).map((solid) =>
+    outlineMark(
+      solid,
+      port,
+      'structure',
+      solid.member.shape.kind === 'plate' ? 'plate' : 'member',
+      subject ? solid.member.id : undefined,
+    ),
+  );
 }
 
 /** As solids with the edges that meet at each one's nearest corner: for pictorials. */
-export function memberEdges(
-	members: readonly Member[],
-	library: Library,
-	port: Port,
-): readonly Mark[] {
-	return silhouettes(members, library, port).flatMap((solid) => {
-		const { shape } = solid.member;
-		const outline = outlineMark(
-			solid,
-			port,
-			"structure",
-			shape.kind === "plate" ? "plate" : "member",
-		);
-		const section =
-			shape.kind === "line" ? library.sections.get(shape.section) : undefined;
-		if (shape.kind === "plate" || !section) return [outline];
-		return [outline, ...nearEdges(memberBox(shape, section.dimensions), port)];
-	});
+export function memberEdges(members: readonly Member[], library: Library, port: Port): readonly Mark[] {
+  return silhouettes(members, library, port).flatMap((solid) => {
+    const { shape } = solid.member;
+    const outline = outlineMark(solid, port, 'structure', shape.kind === 'plate' ? 'plate' : 'member');
+    const section = shape.kind === 'line' ? library.sections.get(shape.section) : undefined;
+    if (shape.kind === 'plate' || !section) return [outline];
+    return [outline, ...nearEdges(memberBox(shape, section.dimensions), port)];
+  });
 }
 
 function nearEdges(box: OrientedBox, port: Port): readonly Mark[] {
-	const steps = box.axes.map((axis, k) =>
-		scale(
-			axis,
-			Math.sign(dot(axis, port.view.toViewer)) * (box.half[k] as number),
-		),
-	);
-	const corner = steps.reduce((at, step) => add(at, step), box.center);
-	return steps.map((step) =>
-		line("structure", "edge-thin", [
-			port.place(corner),
-			port.place(subtract(corner, scale(step, 2))),
-		]),
-	);
+  const steps = box.axes.map((axis, k) => scale(axis, Math.sign(dot(axis, port.view.toViewer)) * (box.half[k] as number)));
+  const corner = steps.reduce((at, step) => add(at, step), box.center);
+  return steps.map((step) => line('structure', 'edge-thin', [port.place(corner), port.place(subtract(corner, scale(step, 2)))]));
 }
 
 /** The same members as a pale background. */
 export function memberContext(
-	members: readonly Member[],
-	library: Library,
-	port: Port,
-	pen: PenName = "context",
+  members: readonly Member[],
+  library: Library,
+  port: Port,
+  pen: PenName = 'context',
 ): readonly Mark[] {
-	return silhouettes(members, library, port).map((solid) =>
-		outlineMark(solid, port, "background", pen),
-	);
+  return silhouettes(members, library, port).map((solid) => outlineMark(solid, port, 'background', pen));
 }
 
 /** Members behind something: thin dashed outlines over it. */
-export function memberHidden(
-	members: readonly Member[],
-	library: Library,
-	port: Port,
-): readonly Mark[] {
-	return silhouettes(members, library, port).map((solid) => {
-		const ring = flatRing(solid, port);
-		return ring.length < 3
-			? line("hidden", "hidden", ring)
-			: { ...area("hidden", "hidden", ring) };
-	});
+export function memberHidden(members: readonly Member[], library: Library, port: Port): readonly Mark[] {
+  return silhouettes(members, library, port).map((solid) => {
+    const ring = flatRing(solid, port);
+    return ring.length < 3 ? line('hidden', 'hidden', ring) : { ...area('hidden', 'hidden', ring) };
+  });
 }
 
 /** Painted apart and above the rest, where a view must set one member off. */
-export function memberAs(
-	member: Member,
-	library: Library,
-	port: Port,
-	layer: Layer,
-	pen: PenName,
-): readonly Mark[] {
-	const solid = silhouette(member, library, port.view);
-	return solid ? [outlineMark(solid, port, layer, pen, member.id)] : [];
+export function memberAs(member: Member, library: Library, port: Port, layer: Layer, pen: PenName): readonly Mark[] {
+  const solid = silhouette(member, library, port.view);
+  return solid ? [outlineMark(solid, port, layer, pen, member.id)] : [];
 }

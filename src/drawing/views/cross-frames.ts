@@ -1,20 +1,15 @@
-import type { Model } from "../../model/shell.js";
-import type { Member } from "../../model/structure.js";
-import { length } from "../../quantity/format.js";
-import { compose, type Drawing, type DrawingOptions } from "../compose.js";
-import { viewBounds } from "../extent.js";
-import type { LabelWish } from "../labels.js";
-import { memberMarks } from "../marks/structure.js";
-import { VIEWS } from "../projection.js";
-import { type Mark, text } from "../scene.js";
-import {
-	FURNITURE_MM,
-	fittingScale,
-	layOut,
-	type SheetSize,
-} from "../sheet.js";
-import { memberCorners, middleOf } from "../visibility.js";
-import { memberWish } from "./member-wish.js";
+import type { Model } from '../../model/shell.js';
+import type { Member } from '../../model/structure.js';
+import { length } from '../../quantity/format.js';
+import { compose, type Drawing, type DrawingOptions } from '../compose.js';
+import { viewBounds } from '../extent.js';
+import type { LabelWish } from '../labels.js';
+import { memberMarks } from '../marks/structure.js';
+import { VIEWS } from '../projection.js';
+import { type Mark, text } from '../scene.js';
+import { FURNITURE_MM, fittingScale, layOut, type SheetSize } from '../sheet.js';
+import { memberCorners, middleOf } from '../visibility.js';
+import { memberWish } from './member-wish.js';
 
 /** Trusses and bows: members that stand in one plane across the vehicle and hide each other from above. */
 
@@ -27,123 +22,94 @@ const SIDE_MM = 10;
 const STRIP_MM = 9;
 
 export interface CrossFrame {
-	readonly xMm: number;
-	readonly members: readonly Member[];
+  readonly xMm: number;
+  readonly members: readonly Member[];
 }
 
-export function crossFrames(
-	members: readonly Member[],
-	model: Model,
-): readonly CrossFrame[] {
-	const flat = members
-		.map((member) => ({
-			member,
-			corners: memberCorners(member, model.library),
-		}))
-		.filter(({ corners }) => {
-			const xs = corners.map((corner) => corner[0]);
-			return Math.max(...xs) - Math.min(...xs) <= FLAT_MM;
-		})
-		.map(({ member, corners }) => ({ member, xMm: middleOf(corners)[0] }))
-		.sort((a, b) => a.xMm - b.xMm);
-	const found: { xMm: number; members: Member[] }[] = [];
-	for (const { member, xMm } of flat) {
-		const last = found.at(-1);
-		if (last && xMm - last.xMm <= SAME_STATION_MM) last.members.push(member);
-		else found.push({ xMm, members: [member] });
-	}
-	return found.filter((frame) => frame.members.length >= FEWEST_MEMBERS);
+export function crossFrames(members: readonly Member[], model: Model): readonly CrossFrame[] {
+  const flat = members
+    .map((member) => ({
+      member,
+      corners: memberCorners(member, model.library),
+    }))
+    .filter(({ corners }) => {
+      const xs = corners.map((corner) => corner[0]);
+      return Math.max(...xs) - Math.min(...xs) <= FLAT_MM;
+    })
+    .map(({ member, corners }) => ({ member, xMm: middleOf(corners)[0] }))
+    .sort((a, b) => a.xMm - b.xMm);
+  const found: { xMm: number; members: Member[] }[] = [];
+  for (const { member, xMm } of flat) {
+    const last = found.at(-1);
+    if (last && xMm - last.xMm <= SAME_STATION_MM) last.members.push(member);
+    else found.push({ xMm, members: [member] });
+  }
+  return found.filter((frame) => frame.members.length >= FEWEST_MEMBERS);
 }
 
 interface SheetOf {
-	readonly stage: string;
-	readonly stageName: string;
-	readonly frames: readonly CrossFrame[];
+  readonly stage: string;
+  readonly stageName: string;
+  readonly frames: readonly CrossFrame[];
 }
 
 /** The member that is seen from above, and names the frame there. */
 export function topOf(frame: CrossFrame, model: Model): Member {
-	const height = (member: Member): number =>
-		middleOf(memberCorners(member, model.library))[2];
-	return frame.members.reduce((best, member) =>
-		height(member) > height(best) ? member : best,
-	);
+  const height = (member: Member): number => middleOf(memberCorners(member, model.library))[2];
+  return frame.members.reduce((best, member) => (height(member) > height(best) ? member : best));
 }
 
 /** Every cross frame square on, as many to a sheet as go. */
 export function crossFrameDrawings(
-	model: Model,
-	{ stage, stageName, frames }: SheetOf,
-	sheet: SheetSize,
-	options: DrawingOptions,
+  model: Model,
+  { stage, stageName, frames }: SheetOf,
+  sheet: SheetSize,
+  options: DrawingOptions,
 ): readonly Drawing[] {
-	if (frames.length === 0) return [];
-	const bounds = frames.map((frame) =>
-		viewBounds(
-			VIEWS.front,
-			frame.members.flatMap((member) => memberCorners(member, model.library)),
-		),
-	);
-	const width = Math.max(...bounds.map((rect) => rect.x1 - rect.x0));
-	const height = Math.max(...bounds.map((rect) => rect.y1 - rect.y0));
-	const reduction = fittingScale(
-		width,
-		height,
-		sheet.widthMm - 2 * SIDE_MM,
-		sheet.heightMm - FURNITURE_MM - 2 * STRIP_MM - 2,
-	);
-	const perSheet = Math.max(
-		1,
-		Math.floor(
-			(sheet.heightMm - FURNITURE_MM - 2) / (height / reduction + 2 * STRIP_MM),
-		),
-	);
-	const sheets = Math.ceil(frames.length / perSheet);
-	return Array.from({ length: sheets }, (_, k) => {
-		const shown = frames.slice(k * perSheet, (k + 1) * perSheet);
-		const views = bounds
-			.slice(k * perSheet, (k + 1) * perSheet)
-			.map((rect) => ({ view: VIEWS.front, bounds: rect }));
-		const layout = layOut(views, sheet, {
-			sideMm: SIDE_MM,
-			aboveMm: STRIP_MM,
-			belowMm: STRIP_MM,
-			mostMm: STRIP_MM,
-		});
-		const marks: Mark[] = [];
-		const wishes: LabelWish[] = [];
-		shown.forEach((frame, index) => {
-			const port = layout.ports[index] as (typeof layout.ports)[number];
-			marks.push(...memberMarks(frame.members, model.library, port, true));
-			marks.push(
-				text(
-					"labels",
-					"note",
-					[1.5, port.frame.y0 - 7],
-					`at x ${length(frame.xMm, model.shop.units)}`,
-				),
-			);
-			wishes.push(
-				...frame.members.flatMap((member) => memberWish(member, model, port)),
-			);
-		});
-		const part = sheets > 1 ? `, sheet ${k + 1} of ${sheets}` : "";
-		return compose(
-			{
-				id: `frame-${stage}-cross-frames-${k + 1}`,
-				title: `${stageName}: frames across the vehicle${part}`,
-				alt: `${stageName}, ${shown.length} frames across the vehicle seen from the front, each with its place along the vehicle and the ids of its members.`,
-				...layout,
-				front: "none",
-				units: model.shop.units,
-				marks,
-				wishes,
-				notes: [
-					"Seen from the front: the right (kerb) side is at the left. x: rearward of the datum.",
-				],
-				rest: "in the member schedule",
-			},
-			options,
-		);
-	});
+  if (frames.length === 0) return [];
+  const bounds = frames.map((frame) =>
+    viewBounds(
+      VIEWS.front,
+      frame.members.flatMap((member) => memberCorners(member, model.library)),
+    ),
+  );
+  const width = Math.max(...bounds.map((rect) => rect.x1 - rect.x0));
+  const height = Math.max(...bounds.map((rect) => rect.y1 - rect.y0));
+  const reduction = fittingScale(width, height, sheet.widthMm - 2 * SIDE_MM, sheet.heightMm - FURNITURE_MM - 2 * STRIP_MM - 2);
+  const perSheet = Math.max(1, Math.floor((sheet.heightMm - FURNITURE_MM - 2) / (height / reduction + 2 * STRIP_MM)));
+  const sheets = Math.ceil(frames.length / perSheet);
+  return Array.from({ length: sheets }, (_, k) => {
+    const shown = frames.slice(k * perSheet, (k + 1) * perSheet);
+    const views = bounds.slice(k * perSheet, (k + 1) * perSheet).map((rect) => ({ view: VIEWS.front, bounds: rect }));
+    const layout = layOut(views, sheet, {
+      sideMm: SIDE_MM,
+      aboveMm: STRIP_MM,
+      belowMm: STRIP_MM,
+      mostMm: STRIP_MM,
+    });
+    const marks: Mark[] = [];
+    const wishes: LabelWish[] = [];
+    shown.forEach((frame, index) => {
+      const port = layout.ports[index] as (typeof layout.ports)[number];
+      marks.push(...memberMarks(frame.members, model.library, port, true));
+      marks.push(text('labels', 'note', [1.5, port.frame.y0 - 7], `at x ${length(frame.xMm, model.shop.units)}`));
+      wishes.push(...frame.members.flatMap((member) => memberWish(member, model, port)));
+    });
+    const part = sheets > 1 ? `, sheet ${k + 1} of ${sheets}` : '';
+    return compose(
+      {
+        id: `frame-${stage}-cross-frames-${k + 1}`,
+        title: `${stageName}: frames across the vehicle${part}`,
+        alt: `${stageName}, ${shown.length} frames across the vehicle seen from the front, each with its place along the vehicle and the ids of its members.`,
+        ...layout,
+        front: 'none',
+        units: model.shop.units,
+        marks,
+        wishes,
+        notes: ['Seen from the front: the right (kerb) side is at the left. x: rearward of the datum.'],
+        rest: 'in the member schedule',
+      },
+      options,
+    );
+  });
 }

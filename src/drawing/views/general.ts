@@ -1,50 +1,21 @@
-import type { Assessment } from "../../assess.js";
-import type { Vec3 } from "../../geometry/vector.js";
-import type { Model } from "../../model/shell.js";
-import type { Facing, Member, Panel } from "../../model/structure.js";
-import { length } from "../../quantity/format.js";
-import { compose, type Drawing, type DrawingOptions } from "../compose.js";
-import { acrossDimension, uprightDimension } from "../dimensions.js";
-import {
-	type Extent,
-	extentCorners,
-	groundZMm,
-	shellExtent,
-	vehicleExtent,
-	viewBounds,
-} from "../extent.js";
-import type { LabelWish } from "../labels.js";
-import {
-	axleWishes,
-	chassisEnd,
-	chassisPlan,
-	chassisSide,
-	TYRE_NOTE,
-} from "../marks/chassis.js";
-import { componentMarks, middleMarks, wishFor } from "../marks/equipment.js";
-import { openingMarks } from "../marks/openings.js";
-import { panelAnchor, panelMark, panelsOfFace } from "../marks/panels.js";
-import {
-	memberContext,
-	memberHidden,
-	memberMarks,
-} from "../marks/structure.js";
-import {
-	nearness,
-	project,
-	VIEW_OF_FACE,
-	VIEWS,
-	type View,
-} from "../projection.js";
-import { type Mark, type Point, text } from "../scene.js";
-import {
-	type Layout,
-	layOut,
-	type Port,
-	type SheetSize,
-	type ViewRequest,
-} from "../sheet.js";
-import { memberCorners } from "../visibility.js";
+import type { Assessment } from '../../assess.js';
+import type { Vec3 } from '../../geometry/vector.js';
+import type { Model } from '../../model/shell.js';
+import type { Facing, Member, Panel } from '../../model/structure.js';
+import { length } from '../../quantity/format.js';
+import { compose, type Drawing, type DrawingOptions } from '../compose.js';
+import { acrossDimension, uprightDimension } from '../dimensions.js';
+import { type Extent, extentCorners, groundZMm, shellExtent, vehicleExtent, viewBounds } from '../extent.js';
+import type { LabelWish } from '../labels.js';
+import { axleWishes, chassisEnd, chassisPlan, chassisSide, TYRE_NOTE } from '../marks/chassis.js';
+import { componentMarks, middleMarks, wishFor } from '../marks/equipment.js';
+import { openingMarks } from '../marks/openings.js';
+import { panelAnchor, panelMark, panelsOfFace } from '../marks/panels.js';
+import { memberContext, memberHidden, memberMarks } from '../marks/structure.js';
+import { nearness, project, VIEW_OF_FACE, VIEWS, type View } from '../projection.js';
+import { type Mark, type Point, text } from '../scene.js';
+import { type Layout, layOut, type Port, type SheetSize, type ViewRequest } from '../sheet.js';
+import { memberCorners } from '../visibility.js';
 
 /** Members further in than this from an outside face are not shown dashed behind it, mm. */
 const WALL_DEPTH_MM = 250;
@@ -52,57 +23,53 @@ const WALL_DEPTH_MM = 250;
 const FLOOR_DEPTH_MM = 400;
 
 interface Sheet {
-	readonly a: Assessment;
-	readonly model: Model;
-	readonly shell: Extent;
-	readonly vehicle: Extent;
-	readonly sheet: SheetSize;
-	readonly options: DrawingOptions;
+  readonly a: Assessment;
+  readonly model: Model;
+  readonly shell: Extent;
+  readonly vehicle: Extent;
+  readonly sheet: SheetSize;
+  readonly options: DrawingOptions;
 }
 
 /** What one view shows of the shell, drawn through its port. */
 interface Sight {
-	readonly id: string;
-	readonly title: string;
-	readonly view: View;
-	readonly where: string;
-	readonly notes: readonly string[];
-	readonly rest: string;
-	draw(port: Port): {
-		readonly marks: readonly Mark[];
-		readonly wishes: readonly LabelWish[];
-	};
+  readonly id: string;
+  readonly title: string;
+  readonly view: View;
+  readonly where: string;
+  readonly notes: readonly string[];
+  readonly rest: string;
+  draw(port: Port): {
+    readonly marks: readonly Mark[];
+    readonly wishes: readonly LabelWish[];
+  };
 }
 
 /** Plan at floor, roof plan, left, right, front, rear, underside: the whole shell to scale with its main dimensions. */
-export function generalArrangement(
-	a: Assessment,
-	sheet: SheetSize,
-	options: DrawingOptions = {},
-): Drawing[] {
-	const { model } = a;
-	const all: Sheet = {
-		a,
-		model,
-		shell: shellExtent(model),
-		vehicle: vehicleExtent(model),
-		sheet,
-		options,
-	};
-	const pairs: readonly (readonly Sight[])[] = [
-		[floorPlan(all), outside(all, "up", "Roof plan")],
-		[outside(all, "left", "Left side"), outside(all, "right", "Right side")],
-		[outside(all, "front", "Front"), outside(all, "rear", "Rear")],
-		[outside(all, "down", "Underside")],
-	];
-	return pairs.flatMap((sights) => sheetsOf(all, sights));
+export function generalArrangement(a: Assessment, sheet: SheetSize, options: DrawingOptions = {}): Drawing[] {
+  const { model } = a;
+  const all: Sheet = {
+    a,
+    model,
+    shell: shellExtent(model),
+    vehicle: vehicleExtent(model),
+    sheet,
+    options,
+  };
+  const pairs: readonly (readonly Sight[])[] = [
+    [floorPlan(all), outside(all, 'up', 'Roof plan')],
+    [outside(all, 'left', 'Left side'), outside(all, 'right', 'Right side')],
+    [outside(all, 'front', 'Front'), outside(all, 'rear', 'Rear')],
+    [outside(all, 'down', 'Underside')],
+  ];
+  return pairs.flatMap((sights) => sheetsOf(all, sights));
 }
 
 const DIMENSION_ROOM = {
-	sideMm: 12,
-	aboveMm: 12,
-	belowMm: 20,
-	mostMm: 30,
+  sideMm: 12,
+  aboveMm: 12,
+  belowMm: 20,
+  mostMm: 30,
 } as const;
 /** The same, where a second view shares the sheet. */
 const PAIR_ROOM = { sideMm: 12, aboveMm: 11, belowMm: 16, mostMm: 22 } as const;
@@ -111,415 +78,269 @@ const PAIR_SMALLER = 1.25;
 
 /** Both views on one sheet, below or beside one another, where they stay large enough; else a sheet each. */
 function sheetsOf(all: Sheet, sights: readonly Sight[]): readonly Drawing[] {
-	const alone = sights.map((sight) => ({
-		sights: [sight],
-		layout: layOut([request(all, sight)], all.sheet, DIMENSION_ROOM),
-	}));
-	if (sights.length > 1) {
-		const requests = sights.map((sight) => request(all, sight));
-		const both = [
-			layOut(requests, all.sheet, PAIR_ROOM),
-			besideOneAnother(requests, all.sheet),
-		];
-		const best = both.reduce((p, q) => (q.reduction < p.reduction ? q : p));
-		const least = Math.min(...alone.map(({ layout }) => layout.reduction));
-		if (best.reduction <= least * PAIR_SMALLER + 1e-9)
-			return [drawn(all, sights, best)];
-	}
-	return alone.map((one) => drawn(all, one.sights, one.layout));
+  const alone = sights.map((sight) => ({
+    sights: [sight],
+    layout: layOut([request(all, sight)], all.sheet, DIMENSION_ROOM),
+  }));
+  if (sights.length > 1) {
+    const requests = sights.map((sight) => request(all, sight));
+    const both = [layOut(requests, all.sheet, PAIR_ROOM), besideOneAnother(requests, all.sheet)];
+    const best = both.reduce((p, q) => (q.reduction < p.reduction ? q : p));
+    const least = Math.min(...alone.map(({ layout }) => layout.reduction));
+    if (best.reduction <= least * PAIR_SMALLER + 1e-9) return [drawn(all, sights, best)];
+  }
+  return alone.map((one) => drawn(all, one.sights, one.layout));
 }
 
 const request = ({ vehicle }: Sheet, { view }: Sight): ViewRequest => ({
-	view,
-	bounds: viewBounds(view, extentCorners(vehicle)),
+  view,
+  bounds: viewBounds(view, extentCorners(vehicle)),
 });
 
 /** Each in its own half of the sheet, at one scale. */
-function besideOneAnother(
-	requests: readonly ViewRequest[],
-	sheet: SheetSize,
-): Layout {
-	const widthMm = sheet.widthMm / requests.length;
-	const own = requests.map((one) =>
-		layOut([one], { ...sheet, widthMm }, PAIR_ROOM),
-	);
-	const smallest = own.reduce((p, q) => (q.reduction > p.reduction ? q : p));
-	const ports = requests.map(({ view, bounds }, index): Port => {
-		const frame = (smallest.ports[0] as Port).frame;
-		const x0 =
-			widthMm * (index + 0.5) -
-			(bounds.x1 - bounds.x0) / smallest.reduction / 2;
-		const placeFlat = ([x, up]: Point): Point => [
-			x0 + (x - bounds.x0) / smallest.reduction,
-			frame.y0 + (bounds.y1 - up) / smallest.reduction,
-		];
-		const [x1, y1] = placeFlat([bounds.x1, bounds.y0]);
-		return {
-			view,
-			placeFlat,
-			place: (at) => placeFlat(project(view, at)),
-			frame: { x0, y0: frame.y0, x1, y1 },
-		};
-	});
-	return {
-		...smallest,
-		ports,
-		widthMm: sheet.widthMm,
-		room: { ...smallest.room, x1: sheet.widthMm - smallest.room.x0 },
-	};
+function besideOneAnother(requests: readonly ViewRequest[], sheet: SheetSize): Layout {
+  const widthMm = sheet.widthMm / requests.length;
+  const own = requests.map((one) => layOut([one], { ...sheet, widthMm }, PAIR_ROOM));
+  const smallest = own.reduce((p, q) => (q.reduction > p.reduction ? q : p));
+  const ports = requests.map(({ view, bounds }, index): Port => {
+    const frame = (smallest.ports[0] as Port).frame;
+    const x0 = widthMm * (index + 0.5) - (bounds.x1 - bounds.x0) / smallest.reduction / 2;
+    const placeFlat = ([x, up]: Point): Point => [
+      x0 + (x - bounds.x0) / smallest.reduction,
+      frame.y0 + (bounds.y1 - up) / smallest.reduction,
+    ];
+    const [x1, y1] = placeFlat([bounds.x1, bounds.y0]);
+    return {
+      view,
+      placeFlat,
+      place: (at) => placeFlat(project(view, at)),
+      frame: { x0, y0: frame.y0, x1, y1 },
+    };
+  });
+  return {
+    ...smallest,
+    ports,
+    widthMm: sheet.widthMm,
+    room: { ...smallest.room, x1: sheet.widthMm - smallest.room.x0 },
+  };
 }
 
-function drawn(
-	{ model, options }: Sheet,
-	sights: readonly Sight[],
-	layout: Layout,
-): Drawing {
-	const parts = sights.map((sight, index) =>
-		sight.draw(layout.ports[index] as Port),
-	);
-	const marks = parts.flatMap((part) => part.marks);
-	if (sights.length > 1) {
-		const beside =
-			(layout.ports[0] as Port).frame.y0 === (layout.ports[1] as Port).frame.y0;
-		sights.forEach(({ title }, index) => {
-			const { x0, x1, y0, y1 } = (layout.ports[index] as Port).frame;
-			marks.push(
-				beside
-					? text("labels", "name-strong", [(x0 + x1) / 2, y1 + 5], title, {
-							anchor: "middle",
-						})
-					: text("labels", "name-strong", [x0, y0 - 9], title),
-			);
-		});
-	}
-	const fronts = new Set(sights.map(({ view }) => view.front));
-	return compose(
-		{
-			id: (sights[0] as Sight).id,
-			title: sights
-				.map(({ title }, index) => (index === 0 ? title : title.toLowerCase()))
-				.join(" and "),
-			alt: altText(model, sights.map(({ where }) => where).join("; ")),
-			...layout,
-			...(fronts.size === 1 ? { front: (sights[0] as Sight).view.front } : {}),
-			units: model.shop.units,
-			marks,
-			wishes: parts.flatMap((part) => part.wishes),
-			notes: [...new Set(sights.flatMap(({ notes }) => notes))],
-			rest: [...new Set(sights.map(({ rest }) => rest))].join(" and "),
-		},
-		options,
-	);
+function drawn({ model, options }: Sheet, sights: readonly Sight[], layout: Layout): Drawing {
+  const parts = sights.map((sight, index) => sight.draw(layout.ports[index] as Port));
+  const marks = parts.flatMap((part) => part.marks);
+  if (sights.length > 1) {
+    const beside = (layout.ports[0] as Port).frame.y0 === (layout.ports[1] as Port).frame.y0;
+    sights.forEach(({ title }, index) => {
+      const { x0, x1, y0, y1 } = (layout.ports[index] as Port).frame;
+      marks.push(
+        beside
+          ? text('labels', 'name-strong', [(x0 + x1) / 2, y1 + 5], title, {
+              anchor: 'middle',
+            })
+          : text('labels', 'name-strong', [x0, y0 - 9], title),
+      );
+    });
+  }
+  const fronts = new Set(sights.map(({ view }) => view.front));
+  return compose(
+    {
+      id: (sights[0] as Sight).id,
+      title: sights.map(({ title }, index) => (index === 0 ? title : title.toLowerCase())).join(' and '),
+      alt: altText(model, sights.map(({ where }) => where).join('; ')),
+      ...layout,
+      ...(fronts.size === 1 ? { front: (sights[0] as Sight).view.front } : {}),
+      units: model.shop.units,
+      marks,
+      wishes: parts.flatMap((part) => part.wishes),
+      notes: [...new Set(sights.flatMap(({ notes }) => notes))],
+      rest: [...new Set(sights.map(({ rest }) => rest))].join(' and '),
+    },
+    options,
+  );
 }
 
 function floorPlan({ model, shell, vehicle }: Sheet): Sight {
-	return {
-		id: "ga-plan",
-		title: "Plan at floor",
-		view: VIEWS.plan,
-		where:
-			"plan seen from above, cut at half height, front to the left and the right (kerb) side up",
-		notes: [
-			model.shell.chassis.axles.length > 0 ? TYRE_NOTE : "",
-			"Right (kerb) side up.",
-		].filter(Boolean),
-		rest: "in the component list",
-		draw(port) {
-			const { below, cut } = cutAt(model, (shell.low[2] + shell.high[2]) / 2);
-			const marks: Mark[] = [
-				...chassisPlan(model, vehicle, port),
-				...memberContext(below, model.library, port),
-			];
-			for (const mark of memberMarks(cut, model.library, port, false)) {
-				marks.push(
-					mark.kind === "shape"
-						? { ...mark, layer: "outlines", pen: "member-cut" }
-						: mark,
-				);
-			}
-			const wishes: LabelWish[] = [
-				...axleWishes(model, port, (x) => [x, vehicle.low[1], 0]),
-			];
-			for (const component of model.shell.components) {
-				// Without a size it is a mass somewhere (paint, insulation), not a thing to find on a plan.
-				if (!component.sizeMm || component.at[2] > shell.high[2] - 100)
-					continue;
-				marks.push(...componentMarks(component, port));
-				wishes.push(
-					wishFor(component.name, component.id, port.place(component.at), 30),
-				);
-			}
-			for (const seat of model.shell.seats) {
-				marks.push(...middleMarks(port.place(seat.at), seat.id));
-				wishes.push(
-					wishFor(`seat ${seat.id}`, seat.id, port.place(seat.at), 35),
-				);
-			}
-			marks.push(
-				...lengthDimensions(model, shell, port),
-				...acrossWidth(model, shell, port),
-			);
-			return { marks, wishes };
-		},
-	};
+  return {
+    id: 'ga-plan',
+    title: 'Plan at floor',
+    view: VIEWS.plan,
+    where: 'plan seen from above, cut at half height, front to the left and the right (kerb) side up',
+    notes: [model.shell.chassis.axles.length > 0 ? TYRE_NOTE : '', 'Right (kerb) side up.'].filter(Boolean),
+    rest: 'in the component list',
+    draw(port) {
+      const { below, cut } = cutAt(model, (shell.low[2] + shell.high[2]) / 2);
+      const marks: Mark[] = [...chassisPlan(model, vehicle, port), ...memberContext(below, model.library, port)];
+      for (const mark of memberMarks(cut, model.library, port, false)) {
+        marks.push(mark.kind === 'shape' ? { ...mark, layer: 'outlines', pen: 'member-cut' } : mark);
+      }
+      const wishes: LabelWish[] = [...axleWishes(model, port, (x) => [x, vehicle.low[1], 0])];
+      for (const component of model.shell.components) {
+        // Without a size it is a mass somewhere (paint, insulation), not a thing to find on a plan.
+        if (!component.sizeMm || component.at[2] > shell.high[2] - 100) continue;
+        marks.push(...componentMarks(component, port));
+        wishes.push(wishFor(component.name, component.id, port.place(component.at), 30));
+      }
+      for (const seat of model.shell.seats) {
+        marks.push(...middleMarks(port.place(seat.at), seat.id));
+        wishes.push(wishFor(`seat ${seat.id}`, seat.id, port.place(seat.at), 35));
+      }
+      marks.push(...lengthDimensions(model, shell, port), ...acrossWidth(model, shell, port));
+      return { marks, wishes };
+    },
+  };
 }
 
 /** Members that the cutting plane goes through, and those wholly below it. */
-function cutAt(
-	model: Model,
-	zMm: number,
-): { readonly below: readonly Member[]; readonly cut: readonly Member[] } {
-	const below: Member[] = [];
-	const cut: Member[] = [];
-	for (const member of model.shell.members) {
-		const heights = memberCorners(member, model.library).map(
-			(corner) => corner[2],
-		);
-		if (Math.max(...heights) <= zMm) below.push(member);
-		else if (Math.min(...heights) < zMm) cut.push(member);
-	}
-	return { below, cut };
+function cutAt(model: Model, zMm: number): { readonly below: readonly Member[]; readonly cut: readonly Member[] } {
+  const below: Member[] = [];
+  const cut: Member[] = [];
+  for (const member of model.shell.members) {
+    const heights = memberCorners(member, model.library).map((corner) => corner[2]);
+    if (Math.max(...heights) <= zMm) below.push(member);
+    else if (Math.min(...heights) < zMm) cut.push(member);
+  }
+  return { below, cut };
 }
 
 const FACE_IDS: Readonly<Record<Facing, string>> = {
-	up: "ga-roof",
-	down: "ga-underside",
-	left: "ga-left",
-	right: "ga-right",
-	front: "ga-front",
-	rear: "ga-rear",
+  up: 'ga-roof',
+  down: 'ga-underside',
+  left: 'ga-left',
+  right: 'ga-right',
+  front: 'ga-front',
+  rear: 'ga-rear',
 };
 
 function outside(all: Sheet, face: Facing, title: string): Sight {
-	const { model, shell } = all;
-	const panels = panelsOfFace(model.shell.panels, face, shell);
-	const where =
-		face === "up"
-			? "seen from above"
-			: face === "down"
-				? "seen from below, the left side up"
-				: `${face} seen from outside`;
-	return {
-		id: FACE_IDS[face],
-		title,
-		view: VIEW_OF_FACE[face],
-		where: `${where}, with ${panels.length} panels and the main dimensions`,
-		notes: outsideNotes(model, face, panels),
-		rest: "in the panel schedule",
-		draw: (port) => outsideParts(all, face, panels, port),
-	};
+  const { model, shell } = all;
+  const panels = panelsOfFace(model.shell.panels, face, shell);
+  const where =
+    face === 'up' ? 'seen from above' : face === 'down' ? 'seen from below, the left side up' : `${face} seen from outside`;
+  return {
+    id: FACE_IDS[face],
+    title,
+    view: VIEW_OF_FACE[face],
+    where: `${where}, with ${panels.length} panels and the main dimensions`,
+    notes: outsideNotes(model, face, panels),
+    rest: 'in the panel schedule',
+    draw: (port) => outsideParts(all, face, panels, port),
+  };
 }
 
-function outsideParts(
-	all: Sheet,
-	face: Facing,
-	panels: readonly Panel[],
-	port: Port,
-): ReturnType<Sight["draw"]> {
-	const { model, shell } = all;
-	const marks: Mark[] = [
-		...chassisMarks(all, face, port),
-		...panels.map((panel) =>
-			panelMark(panel, port, undefined, panel.panelKind === "access"),
-		),
-		...(panels.length > 0 ? memberHidden : memberContext)(
-			nearFace(model, shell, face),
-			model.library,
-			port,
-		),
-	];
-	const wishes: LabelWish[] = panels
-		.filter((panel) => panel.panelKind === "access")
-		.map((panel) => accessWish(panel, port));
-	const openings = openingMarks(model, face, port);
-	marks.push(...openings.marks);
-	wishes.push(...openings.wishes);
-	for (const component of model.shell.components) {
-		if (
-			!component.sizeMm ||
-			face !== "up" ||
-			component.at[2] < shell.high[2] - 150
-		)
-			continue;
-		marks.push(...componentMarks(component, port));
-		wishes.push(
-			wishFor(component.name, component.id, port.place(component.at), 30),
-		);
-	}
-	const side = face === "left" || face === "right";
-	if (side)
-		wishes.push(...axleWishes(model, port, (x) => [x, 0, groundZMm(model)]));
-	if (side)
-		marks.push(
-			...lengthDimensions(model, shell, port),
-			...heightDimensions(model, shell, port),
-		);
-	else if (face === "front" || face === "rear")
-		marks.push(...endDimensions(model, shell, port));
-	else
-		marks.push(
-			...lengthDimensions(model, shell, port),
-			...acrossWidth(model, shell, port),
-		);
-	return { marks, wishes };
+function outsideParts(all: Sheet, face: Facing, panels: readonly Panel[], port: Port): ReturnType<Sight['draw']> {
+  const { model, shell } = all;
+  const marks: Mark[] = [
+    ...chassisMarks(all, face, port),
+    ...panels.map((panel) => panelMark(panel, port, undefined, panel.panelKind === 'access')),
+    ...(panels.length > 0 ? memberHidden : memberContext)(nearFace(model, shell, face), model.library, port),
+  ];
+  const wishes: LabelWish[] = panels.filter((panel) => panel.panelKind === 'access').map((panel) => accessWish(panel, port));
+  const openings = openingMarks(model, face, port);
+  marks.push(...openings.marks);
+  wishes.push(...openings.wishes);
+  for (const component of model.shell.components) {
+    if (!component.sizeMm || face !== 'up' || component.at[2] < shell.high[2] - 150) continue;
+    marks.push(...componentMarks(component, port));
+    wishes.push(wishFor(component.name, component.id, port.place(component.at), 30));
+  }
+  const side = face === 'left' || face === 'right';
+  if (side) wishes.push(...axleWishes(model, port, (x) => [x, 0, groundZMm(model)]));
+  if (side) marks.push(...lengthDimensions(model, shell, port), ...heightDimensions(model, shell, port));
+  else if (face === 'front' || face === 'rear') marks.push(...endDimensions(model, shell, port));
+  else marks.push(...lengthDimensions(model, shell, port), ...acrossWidth(model, shell, port));
+  return { marks, wishes };
 }
 
-function outsideNotes(
-	model: Model,
-	face: Facing,
-	panels: readonly Panel[],
-): readonly string[] {
-	const notes: string[] = [];
-	if (face === "up") notes.push("Right (kerb) side up.");
-	if (face === "down") notes.push("Seen from below: left side up.");
-	if (panels.length > 0) notes.push("Dashed: members behind the skin.");
-	else notes.push("No panel of this face is on record: members shown.");
-	if (model.shell.chassis.axles.length > 0 && face !== "up")
-		notes.push(TYRE_NOTE);
-	return notes;
+function outsideNotes(model: Model, face: Facing, panels: readonly Panel[]): readonly string[] {
+  const notes: string[] = [];
+  if (face === 'up') notes.push('Right (kerb) side up.');
+  if (face === 'down') notes.push('Seen from below: left side up.');
+  if (panels.length > 0) notes.push('Dashed: members behind the skin.');
+  else notes.push('No panel of this face is on record: members shown.');
+  if (model.shell.chassis.axles.length > 0 && face !== 'up') notes.push(TYRE_NOTE);
+  return notes;
 }
 
-function chassisMarks(
-	{ model, vehicle }: Sheet,
-	face: Facing,
-	port: Port,
-): readonly Mark[] {
-	if (face === "up") return [];
-	if (face === "down") return chassisPlan(model, vehicle, port);
-	if (face === "left" || face === "right")
-		return chassisSide(model, vehicle, port);
-	return chassisEnd(model, vehicle, port, face);
+function chassisMarks({ model, vehicle }: Sheet, face: Facing, port: Port): readonly Mark[] {
+  if (face === 'up') return [];
+  if (face === 'down') return chassisPlan(model, vehicle, port);
+  if (face === 'left' || face === 'right') return chassisSide(model, vehicle, port);
+  return chassisEnd(model, vehicle, port, face);
 }
 
 export const accessWish = (panel: Panel, port: Port): LabelWish => ({
-	text: panel.id,
-	anchor: panelAnchor(panel, port),
-	style: "id-strong",
-	priority: 70,
-	id: panel.id,
-	centred: true,
+  text: panel.id,
+  anchor: panelAnchor(panel, port),
+  style: 'id-strong',
+  priority: 70,
+  id: panel.id,
+  centred: true,
 });
 
 /** Members that lie wholly or partly within the wall, floor or roof of a face. */
-export function nearFace(
-	model: Model,
-	shell: Extent,
-	face: Facing,
-): readonly Member[] {
-	const view = VIEW_OF_FACE[face];
-	const outer = Math.max(
-		...extentCorners(shell).map((corner) => nearness(view, corner)),
-	);
-	const reach =
-		face === "up" || face === "down" ? FLOOR_DEPTH_MM : WALL_DEPTH_MM;
-	return model.shell.members.filter((member) => {
-		const depths = memberCorners(member, model.library).map((corner) =>
-			nearness(view, corner),
-		);
-		return (
-			depths.reduce((sum, depth) => sum + depth, 0) / depths.length >
-			outer - reach
-		);
-	});
+export function nearFace(model: Model, shell: Extent, face: Facing): readonly Member[] {
+  const view = VIEW_OF_FACE[face];
+  const outer = Math.max(...extentCorners(shell).map((corner) => nearness(view, corner)));
+  const reach = face === 'up' || face === 'down' ? FLOOR_DEPTH_MM : WALL_DEPTH_MM;
+  return model.shell.members.filter((member) => {
+    const depths = memberCorners(member, model.library).map((corner) => nearness(view, corner));
+    return depths.reduce((sum, depth) => sum + depth, 0) / depths.length > outer - reach;
+  });
 }
 
 /** Overall length above, axle spacings below. */
-function lengthDimensions(
-	model: Model,
-	shell: Extent,
-	port: Port,
-): readonly Mark[] {
-	const units = model.shop.units;
-	const x = (at: number): number => port.place([at, 0, 0])[0];
-	const marks: Mark[] = [];
-	const [low, high] = [x(shell.low[0]), x(shell.high[0])].sort(
-		(p, q) => p - q,
-	) as [number, number];
-	const overall = shell.high[0] - shell.low[0];
-	marks.push(
-		...acrossDimension(
-			low,
-			high,
-			port.frame.y0 - 6,
-			port.frame.y0,
-			length(overall, units),
-		),
-	);
-	const stations = model.shell.chassis.axles.map((axle) => axle.xMm);
-	const y = port.frame.y1 + 9;
-	for (let i = 1; i < stations.length; i++) {
-		const [from, to] = [stations[i - 1] as number, stations[i] as number];
-		const [x0, x1] = [x(from), x(to)].sort((p, q) => p - q) as [number, number];
-		const words = length(to - from, units);
-		// A short tandem spacing under both unit systems would run into its neighbour: it steps down.
-		marks.push(
-			...acrossDimension(x0, x1, y + ((i - 1) % 2) * 5, port.frame.y1, words),
-		);
-	}
-	return marks;
+function lengthDimensions(model: Model, shell: Extent, port: Port): readonly Mark[] {
+  const units = model.shop.units;
+  const x = (at: number): number => port.place([at, 0, 0])[0];
+  const marks: Mark[] = [];
+  const [low, high] = [x(shell.low[0]), x(shell.high[0])].sort((p, q) => p - q) as [number, number];
+  const overall = shell.high[0] - shell.low[0];
+  marks.push(...acrossDimension(low, high, port.frame.y0 - 6, port.frame.y0, length(overall, units)));
+  const stations = model.shell.chassis.axles.map((axle) => axle.xMm);
+  const y = port.frame.y1 + 9;
+  for (let i = 1; i < stations.length; i++) {
+    const [from, to] = [stations[i - 1] as number, stations[i] as number];
+    const [x0, x1] = [x(from), x(to)].sort((p, q) => p - q) as [number, number];
+    const words = length(to - from, units);
+    // A short tandem spacing under both unit systems would run into its neighbour: it steps down.
+    marks.push(...acrossDimension(x0, x1, y + ((i - 1) % 2) * 5, port.frame.y1, words));
+  }
+  return marks;
 }
 
 function acrossWidth(model: Model, shell: Extent, port: Port): readonly Mark[] {
-	const y = [
-		port.place([0, shell.low[1], 0])[1],
-		port.place([0, shell.high[1], 0])[1],
-	].sort((p, q) => p - q) as [number, number];
-	return uprightDimension(
-		y[0],
-		y[1],
-		port.frame.x1 + 6,
-		port.frame.x1,
-		length(shell.high[1] - shell.low[1], model.shop.units),
-	);
+  const y = [port.place([0, shell.low[1], 0])[1], port.place([0, shell.high[1], 0])[1]].sort((p, q) => p - q) as [number, number];
+  return uprightDimension(y[0], y[1], port.frame.x1 + 6, port.frame.x1, length(shell.high[1] - shell.low[1], model.shop.units));
 }
 
-function heightDimensions(
-	model: Model,
-	shell: Extent,
-	port: Port,
-): readonly Mark[] {
-	const units = model.shop.units;
-	const y = (z: number): number => port.place([0, 0, z])[1];
-	const marks = [
-		...uprightDimension(
-			y(shell.high[2]),
-			y(shell.low[2]),
-			port.frame.x1 + 6,
-			port.frame.x1,
-			length(shell.high[2] - shell.low[2], units),
-		),
-	];
-	if (model.shell.chassis.frame.railTopAboveGroundMm === undefined)
-		return marks;
-	const ground = groundZMm(model);
-	marks.push(
-		...uprightDimension(
-			y(shell.high[2]),
-			y(ground),
-			port.frame.x0 - 6,
-			port.frame.x0,
-			length(shell.high[2] - ground, units),
-		),
-	);
-	return marks;
+function heightDimensions(model: Model, shell: Extent, port: Port): readonly Mark[] {
+  const units = model.shop.units;
+  const y = (z: number): number => port.place([0, 0, z])[1];
+  const marks = [
+    ...uprightDimension(
+      y(shell.high[2]),
+      y(shell.low[2]),
+      port.frame.x1 + 6,
+      port.frame.x1,
+      length(shell.high[2] - shell.low[2], units),
+    ),
+  ];
+  if (model.shell.chassis.frame.railTopAboveGroundMm === undefined) return marks;
+  const ground = groundZMm(model);
+  marks.push(
+    ...uprightDimension(y(shell.high[2]), y(ground), port.frame.x0 - 6, port.frame.x0, length(shell.high[2] - ground, units)),
+  );
+  return marks;
 }
 
-function endDimensions(
-	model: Model,
-	shell: Extent,
-	port: Port,
-): readonly Mark[] {
-	const corner = (y: number): Vec3 => [0, y, 0];
-	const [x0, x1] = [
-		port.place(corner(shell.low[1]))[0],
-		port.place(corner(shell.high[1]))[0],
-	].sort((p, q) => p - q) as [number, number];
-	const width = length(shell.high[1] - shell.low[1], model.shop.units);
-	return [
-		...acrossDimension(x0, x1, port.frame.y0 - 6, port.frame.y0, width),
-		...heightDimensions(model, shell, port),
-	];
+function endDimensions(model: Model, shell: Extent, port: Port): readonly Mark[] {
+  const corner = (y: number): Vec3 => [0, y, 0];
+  const [x0, x1] = [port.place(corner(shell.low[1]))[0], port.place(corner(shell.high[1]))[0]].sort((p, q) => p - q) as [
+    number,
+    number,
+  ];
+  const width = length(shell.high[1] - shell.low[1], model.shop.units);
+  return [...acrossDimension(x0, x1, port.frame.y0 - 6, port.frame.y0, width), ...heightDimensions(model, shell, port)];
 }
 
-const altText = (model: Model, what: string): string =>
-	`Shell ${model.shell.id}: ${what}.`;
+const altText = (model: Model, what: string): string => `Shell ${model.shell.id}: ${what}.`;

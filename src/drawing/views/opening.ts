@@ -1,277 +1,184 @@
-import type { Assessment } from "../../assess.js";
-import type { Opening } from "../../model/structure.js";
-import { length, number, type UnitSystem } from "../../quantity/format.js";
-import { compose, type Drawing, type DrawingOptions } from "../compose.js";
-import { acrossDimension, uprightDimension } from "../dimensions.js";
-import type { LabelWish } from "../labels.js";
-import { openingFace } from "../marks/openings.js";
-import { alongLine } from "../outline.js";
-import { VIEWS } from "../projection.js";
-import {
-	circle,
-	line,
-	type Mark,
-	type Point,
-	type Rect,
-	rectangle,
-	text,
-} from "../scene.js";
-import { layOut, type Port, type SheetSize } from "../sheet.js";
-import { textWidthMm } from "../text-width.js";
-import { FACE_WORDS } from "./panels.js";
+import type { Assessment } from '../../assess.js';
+import type { Opening } from '../../model/structure.js';
+import { length, number, type UnitSystem } from '../../quantity/format.js';
+import { compose, type Drawing, type DrawingOptions } from '../compose.js';
+import { acrossDimension, uprightDimension } from '../dimensions.js';
+import type { LabelWish } from '../labels.js';
+import { openingFace } from '../marks/openings.js';
+import { alongLine } from '../outline.js';
+import { VIEWS } from '../projection.js';
+import { circle, line, type Mark, type Point, type Rect, rectangle, text } from '../scene.js';
+import { layOut, type Port, type SheetSize } from '../sheet.js';
+import { textWidthMm } from '../text-width.js';
+import { FACE_WORDS } from './panels.js';
 
 /** A header's sag is drawn this many times its size: at true scale nobody would see it. */
 const SAG_DRAWN = 20;
 
 /** One opening as measured, seen from outside: sides, diagonals, header sag, gussets. */
-export function openingDrawing(
-	a: Assessment,
-	openingId: string,
-	sheet: SheetSize,
-	options: DrawingOptions = {},
-): Drawing {
-	const units = a.model.shop.units;
-	const opening = a.model.shell.openings.find(({ id }) => id === openingId);
-	const width = opening?.widthMm ?? 1000;
-	const height = opening?.heightMm ?? 1000;
-	const view = VIEWS.left;
-	const layout = layOut(
-		[{ view, bounds: { x0: 0, y0: 0, x1: width, y1: height } }],
-		sheet,
-		{
-			sideMm: 26,
-			aboveMm: 16,
-			belowMm: 16,
-			mostMm: 18,
-		},
-	);
-	const port = layout.ports[0] as Port;
-	const frame = port.frame;
-	const face = opening && openingFace(opening);
-	// Seen from outside, the front is to the left on the left wall and to the right on the right one.
-	const frontLeft = face !== "right";
-	const marks: Mark[] = opening
-		? [
-				rectangle("background", "nominal", frame),
-				...outlineMarks(opening, port, frontLeft),
-				...sideDimensions(opening, frame, frontLeft, units),
-				...diagonalMarks(opening, frame, units),
-			]
-		: [];
-	return compose(
-		{
-			id: `opening-${openingId}`,
-			title: opening
-				? `${opening.openingKind} ${openingId}, as measured`
-				: `Opening ${openingId}`,
-			alt: opening
-				? openingAlt(a, opening)
-				: `Opening ${openingId} is not on record.`,
-			...layout,
-			front: face === "left" ? "left" : face === "right" ? "right" : "none",
-			units,
-			marks,
-			wishes: opening ? partWishes(opening, frame) : [],
-			notes: opening
-				? openingNotes(a, opening)
-				: [`Opening ${openingId} is not on record.`],
-		},
-		options,
-	);
+export function openingDrawing(a: Assessment, openingId: string, sheet: SheetSize, options: DrawingOptions = {}): Drawing {
+  const units = a.model.shop.units;
+  const opening = a.model.shell.openings.find(({ id }) => id === openingId);
+  const width = opening?.widthMm ?? 1000;
+  const height = opening?.heightMm ?? 1000;
+  const view = VIEWS.left;
+  const layout = layOut([{ view, bounds: { x0: 0, y0: 0, x1: width, y1: height } }], sheet, {
+    sideMm: 26,
+    aboveMm: 16,
+    belowMm: 16,
+    mostMm: 18,
+  });
+  const port = layout.ports[0] as Port;
+  const frame = port.frame;
+  const face = opening && openingFace(opening);
+  // Seen from outside, the front is to the left on the left wall and to the right on the right one.
+  const frontLeft = face !== 'right';
+  const marks: Mark[] = opening
+    ? [
+        rectangle('background', 'nominal', frame),
+        ...outlineMarks(opening, port, frontLeft),
+        ...sideDimensions(opening, frame, frontLeft, units),
+        ...diagonalMarks(opening, frame, units),
+      ]
+    : [];
+  return compose(
+    {
+      id: `opening-${openingId}`,
+      title: opening ? `${opening.openingKind} ${openingId}, as measured` : `Opening ${openingId}`,
+      alt: opening ? openingAlt(a, opening) : `Opening ${openingId} is not on record.`,
+      ...layout,
+      front: face === 'left' ? 'left' : face === 'right' ? 'right' : 'none',
+      units,
+      marks,
+      wishes: opening ? partWishes(opening, frame) : [],
+      notes: opening ? openingNotes(a, opening) : [`Opening ${openingId} is not on record.`],
+    },
+    options,
+  );
 }
 
 function openingAlt(a: Assessment, opening: Opening): string {
-	const face = openingFace(opening);
-	const size = `${length(opening.widthMm, a.model.shop.units)} wide and ${length(opening.heightMm, a.model.shop.units)} high`;
-	return `${opening.openingKind} ${opening.id}${face ? ` in the ${FACE_WORDS[face]}` : ""}, ${size}, seen from outside with its measured sides, diagonals and header sag.`;
+  const face = openingFace(opening);
+  const size = `${length(opening.widthMm, a.model.shop.units)} wide and ${length(opening.heightMm, a.model.shop.units)} high`;
+  return `${opening.openingKind} ${opening.id}${face ? ` in the ${FACE_WORDS[face]}` : ''}, ${size}, seen from outside with its measured sides, diagonals and header sag.`;
 }
 
 /** Jambs and sill straight, the header along its measured sag. */
-function outlineMarks(
-	opening: Opening,
-	port: Port,
-	frontLeft: boolean,
-): readonly Mark[] {
-	const { x0, y0, x1, y1 } = port.frame;
-	const sag = [...(opening.measured?.headerSag ?? [])].sort(
-		(p, q) => p.atMm - q.atMm,
-	);
-	const reduction = opening.widthMm / (x1 - x0);
-	const header: Point[] = [
-		[x0, y0],
-		...sag.map(({ atMm, dropMm }): Point => {
-			const along = Math.min(Math.max(atMm / reduction, 0), x1 - x0);
-			return [
-				frontLeft ? x0 + along : x1 - along,
-				y0 + (dropMm * SAG_DRAWN) / reduction,
-			];
-		}),
-		[x1, y0],
-	];
-	header.sort((p, q) => p[0] - q[0]);
-	return [
-		line(
-			"outlines",
-			"edge",
-			[
-				[x0, y0],
-				[x0, y1],
-				[x1, y1],
-				[x1, y0],
-			],
-			opening.id,
-		),
-		line("outlines", "edge", header, opening.id),
-		...sag.map((_, index) =>
-			circle("nodes", "mark-filled", header[index + 1] as Point, 0.6),
-		),
-	];
+function outlineMarks(opening: Opening, port: Port, frontLeft: boolean): readonly Mark[] {
+  const { x0, y0, x1, y1 } = port.frame;
+  const sag = [...(opening.measured?.headerSag ?? [])].sort((p, q) => p.atMm - q.atMm);
+  const reduction = opening.widthMm / (x1 - x0);
+  const header: Point[] = [
+    [x0, y0],
+    ...sag.map(({ atMm, dropMm }): Point => {
+      const along = Math.min(Math.max(atMm / reduction, 0), x1 - x0);
+      return [frontLeft ? x0 + along : x1 - along, y0 + (dropMm * SAG_DRAWN) / reduction];
+    }),
+    [x1, y0],
+  ];
+  header.sort((p, q) => p[0] - q[0]);
+  return [
+    line(
+      'outlines',
+      'edge',
+      [
+        [x0, y0],
+        [x0, y1],
+        [x1, y1],
+        [x1, y0],
+      ],
+      opening.id,
+    ),
+    line('outlines', 'edge', header, opening.id),
+    ...sag.map((_, index) => circle('nodes', 'mark-filled', header[index + 1] as Point, 0.6)),
+  ];
 }
 
-const compared = (
-	measuredMm: number | undefined,
-	nominalMm: number,
-	units: UnitSystem,
-): string =>
-	measuredMm === undefined
-		? `${length(nominalMm, units)} nominal, not measured`
-		: length(measuredMm, units);
+const compared = (measuredMm: number | undefined, nominalMm: number, units: UnitSystem): string =>
+  measuredMm === undefined ? `${length(nominalMm, units)} nominal, not measured` : length(measuredMm, units);
 
-function sideDimensions(
-	opening: Opening,
-	frame: Rect,
-	frontLeft: boolean,
-	units: UnitSystem,
-): readonly Mark[] {
-	const { topMm, bottomMm, frontMm, rearMm } = opening.measured ?? {};
-	const { x0, y0, x1, y1 } = frame;
-	const [leftMm, rightMm] = frontLeft ? [frontMm, rearMm] : [rearMm, frontMm];
-	return [
-		...acrossDimension(
-			x0,
-			x1,
-			y0 - 8,
-			y0,
-			compared(topMm, opening.widthMm, units),
-		),
-		...acrossDimension(
-			x0,
-			x1,
-			y1 + 8,
-			y1,
-			compared(bottomMm, opening.widthMm, units),
-		),
-		...uprightDimension(
-			y0,
-			y1,
-			x0 - 8,
-			x0,
-			compared(leftMm, opening.heightMm, units),
-		),
-		...uprightDimension(
-			y0,
-			y1,
-			x1 + 8,
-			x1,
-			compared(rightMm, opening.heightMm, units),
-		),
-	];
+function sideDimensions(opening: Opening, frame: Rect, frontLeft: boolean, units: UnitSystem): readonly Mark[] {
+  const { topMm, bottomMm, frontMm, rearMm } = opening.measured ?? {};
+  const { x0, y0, x1, y1 } = frame;
+  const [leftMm, rightMm] = frontLeft ? [frontMm, rearMm] : [rearMm, frontMm];
+  return [
+    ...acrossDimension(x0, x1, y0 - 8, y0, compared(topMm, opening.widthMm, units)),
+    ...acrossDimension(x0, x1, y1 + 8, y1, compared(bottomMm, opening.widthMm, units)),
+    ...uprightDimension(y0, y1, x0 - 8, x0, compared(leftMm, opening.heightMm, units)),
+    ...uprightDimension(y0, y1, x1 + 8, x1, compared(rightMm, opening.heightMm, units)),
+  ];
 }
 
-function diagonalMarks(
-	opening: Opening,
-	{ x0, y0, x1, y1 }: Rect,
-	units: UnitSystem,
-): readonly Mark[] {
-	const lines: readonly (readonly Point[])[] = [
-		[
-			[x0, y1],
-			[x1, y0],
-		],
-		[
-			[x0, y0],
-			[x1, y1],
-		],
-	];
-	const diagonals = opening.measured?.diagonalsMm;
-	return lines.flatMap((points, index) => {
-		const { at } = alongLine(points, Math.hypot(x1 - x0, y1 - y0) * 0.28);
-		const long = diagonals
-			? length(diagonals[index as 0 | 1], units)
-			: "not measured";
-		const fits = textWidthMm(long, "dimension") < (x1 - x0) * 0.7;
-		const words =
-			diagonals && !fits
-				? length(
-						diagonals[index as 0 | 1],
-						units === "metric" ? "metric" : "us",
-					)
-				: long;
-		return [
-			line("dimensions", "dimension", points),
-			text("dimensions", "dimension", at, words, {
-				anchor: "middle",
-				backed: true,
-			}),
-		];
-	});
+function diagonalMarks(opening: Opening, { x0, y0, x1, y1 }: Rect, units: UnitSystem): readonly Mark[] {
+  const lines: readonly (readonly Point[])[] = [
+    [
+      [x0, y1],
+      [x1, y0],
+    ],
+    [
+      [x0, y0],
+      [x1, y1],
+    ],
+  ];
+  const diagonals = opening.measured?.diagonalsMm;
+  return lines.flatMap((points, index) => {
+    const { at } = alongLine(points, Math.hypot(x1 - x0, y1 - y0) * 0.28);
+    const long = diagonals ? length(diagonals[index as 0 | 1], units) : 'not measured';
+    const fits = textWidthMm(long, 'dimension') < (x1 - x0) * 0.7;
+    const words = diagonals && !fits ? length(diagonals[index as 0 | 1], units === 'metric' ? 'metric' : 'us') : long;
+    return [
+      line('dimensions', 'dimension', points),
+      text('dimensions', 'dimension', at, words, {
+        anchor: 'middle',
+        backed: true,
+      }),
+    ];
+  });
 }
 
 /** The header and the gussets by name at the places where they belong. */
-function partWishes(
-	opening: Opening,
-	{ x0, y0, x1, y1 }: Rect,
-): readonly LabelWish[] {
-	const corners: readonly Point[] = [
-		[x0, y0],
-		[x1, y0],
-		[x0, y1],
-		[x1, y1],
-	];
-	const header: LabelWish[] = opening.header
-		? [
-				{
-					text: `header ${opening.header}`,
-					anchor: [(x0 + x1) / 2, y0],
-					style: "id",
-					priority: 60,
-					id: opening.header,
-					clearMm: 1,
-				},
-			]
-		: [];
-	// The records do not say which gusset sits in which corner: they are named around the opening in the order typed.
-	const gussets = opening.gussets.slice(0, 4).map((id, index): LabelWish => {
-		return {
-			text: id,
-			anchor: corners[index] as Point,
-			style: "id",
-			priority: 50,
-			id,
-			clearMm: 1,
-		};
-	});
-	return [...header, ...gussets];
+function partWishes(opening: Opening, { x0, y0, x1, y1 }: Rect): readonly LabelWish[] {
+  const corners: readonly Point[] = [
+    [x0, y0],
+    [x1, y0],
+    [x0, y1],
+    [x1, y1],
+  ];
+  const header: LabelWish[] = opening.header
+    ? [
+        {
+          text: `header ${opening.header}`,
+          anchor: [(x0 + x1) / 2, y0],
+          style: 'id',
+          priority: 60,
+          id: opening.header,
+          clearMm: 1,
+        },
+      ]
+    : [];
+  // The records do not say which gusset sits in which corner: they are named around the opening in the order typed.
+  const gussets = opening.gussets.slice(0, 4).map((id, index): LabelWish => {
+    return {
+      text: id,
+      anchor: corners[index] as Point,
+      style: 'id',
+      priority: 50,
+      id,
+      clearMm: 1,
+    };
+  });
+  return [...header, ...gussets];
 }
 
 function openingNotes(a: Assessment, opening: Opening): readonly string[] {
-	const units = a.model.shop.units;
-	const figure = a.figures.openings.find(({ id }) => id === opening.id);
-	const notes = ["Seen from outside. Dashed: nominal."];
-	if (figure?.diagonalDifferenceMm !== undefined)
-		notes.push(
-			`Diagonals differ by ${small(figure.diagonalDifferenceMm, units)}.`,
-		);
-	if (figure?.rackingDeg !== undefined)
-		notes.push(`Racking ${number(figure.rackingDeg, 2)}°.`);
-	if (figure?.sagMm !== undefined)
-		notes.push(
-			`Header sag ${small(figure.sagMm, units)}, drawn ${SAG_DRAWN} times.`,
-		);
-	if (opening.gussets.length > 4)
-		notes.push(`Gussets also: ${opening.gussets.slice(4).join(", ")}.`);
-	return notes;
+  const units = a.model.shop.units;
+  const figure = a.figures.openings.find(({ id }) => id === opening.id);
+  const notes = ['Seen from outside. Dashed: nominal.'];
+  if (figure?.diagonalDifferenceMm !== undefined) notes.push(`Diagonals differ by ${small(figure.diagonalDifferenceMm, units)}.`);
+  if (figure?.rackingDeg !== undefined) notes.push(`Racking ${number(figure.rackingDeg, 2)}°.`);
+  if (figure?.sagMm !== undefined) notes.push(`Header sag ${small(figure.sagMm, units)}, drawn ${SAG_DRAWN} times.`);
+  if (opening.gussets.length > 4) notes.push(`Gussets also: ${opening.gussets.slice(4).join(', ')}.`);
+  return notes;
 }
 
-const small = (mm: number, units: UnitSystem): string =>
-	units === "metric" ? `${number(mm, 1)} mm` : length(mm, units);
+const small = (mm: number, units: UnitSystem): string => (units === 'metric' ? `${number(mm, 1)} mm` : length(mm, units));

@@ -1,202 +1,164 @@
-import type { Assessment } from "../../assess.js";
-import {
-	MEDIA,
-	type Medium,
-	NODE_KINDS,
-	type Run,
-	type ServiceNode,
-} from "../../model/services.js";
-import type { Facing } from "../../model/structure.js";
-import { compose, type Drawing, type DrawingOptions } from "../compose.js";
-import {
-	type Extent,
-	extentCorners,
-	shellExtent,
-	viewBounds,
-} from "../extent.js";
-import { clipMarks, type Part, partsOf } from "../halves.js";
-import type { LabelWish } from "../labels.js";
-import { legendMarks } from "../legend.js";
-import { faceOf, panelMark } from "../marks/panels.js";
-import { nodeMarksAndWishes, runMarks } from "../marks/services.js";
-import { memberContext } from "../marks/structure.js";
-import { MEDIUM_STYLES } from "../media.js";
-import { VIEWS } from "../projection.js";
-import { grow, holds, type Mark } from "../scene.js";
-import { layOut, type Port, type SheetSize } from "../sheet.js";
-import { accessWish } from "./general.js";
+import type { Assessment } from '../../assess.js';
+import { MEDIA, type Medium, NODE_KINDS, type Run, type ServiceNode } from '../../model/services.js';
+import type { Facing } from '../../model/structure.js';
+import { compose, type Drawing, type DrawingOptions } from '../compose.js';
+import { type Extent, extentCorners, shellExtent, viewBounds } from '../extent.js';
+import { clipMarks, type Part, partsOf } from '../halves.js';
+import type { LabelWish } from '../labels.js';
+import { legendMarks } from '../legend.js';
+import { faceOf, panelMark } from '../marks/panels.js';
+import { nodeMarksAndWishes, runMarks } from '../marks/services.js';
+import { memberContext } from '../marks/structure.js';
+import { MEDIUM_STYLES } from '../media.js';
+import { VIEWS } from '../projection.js';
+import { grow, holds, type Mark } from '../scene.js';
+import { layOut, type Port, type SheetSize } from '../sheet.js';
+import { accessWish } from './general.js';
 
 const LEGEND_MM = 7;
 
 const SIGHTS = [
-	{ view: VIEWS.plan, id: "plan", title: "plan", faces: ["up", "down"] },
-	{
-		view: VIEWS.left,
-		id: "side",
-		title: "seen from the left",
-		faces: ["left", "right"],
-	},
+  { view: VIEWS.plan, id: 'plan', title: 'plan', faces: ['up', 'down'] },
+  {
+    view: VIEWS.left,
+    id: 'side',
+    title: 'seen from the left',
+    faces: ['left', 'right'],
+  },
 ] as const;
 
 /**
  * Plan, then elevation from the left, of everything in one medium; the structure is pale, access panels are dashed. Where there
  * is too much to label on one sheet, each comes in a front and a rear half.
  */
-export function serviceDrawings(
-	a: Assessment,
-	medium: Medium,
-	sheet: SheetSize,
-	options: DrawingOptions = {},
-): Drawing[] {
-	const { shell } = a.model;
-	const runs = shell.runs.filter((run) => run.medium === medium);
-	const nodes = shell.nodes.filter((node) => node.medium === medium);
-	if (runs.length === 0 && nodes.length === 0) return [];
-	const corners = extentCorners(serviceExtent(shellExtent(a.model), nodes));
-	return SIGHTS.flatMap((sight) =>
-		partsOf(
-			viewBounds(sight.view, corners),
-			runs.length + nodes.length,
-			sight.view.front,
-		).flatMap((part) =>
-			serviceDrawing({ a, medium, runs, nodes, sight, part }, sheet, options),
-		),
-	);
+export function serviceDrawings(a: Assessment, medium: Medium, sheet: SheetSize, options: DrawingOptions = {}): Drawing[] {
+  const { shell } = a.model;
+  const runs = shell.runs.filter((run) => run.medium === medium);
+  const nodes = shell.nodes.filter((node) => node.medium === medium);
+  if (runs.length === 0 && nodes.length === 0) return [];
+  const corners = extentCorners(serviceExtent(shellExtent(a.model), nodes));
+  return SIGHTS.flatMap((sight) =>
+    partsOf(viewBounds(sight.view, corners), runs.length + nodes.length, sight.view.front).flatMap((part) =>
+      serviceDrawing({ a, medium, runs, nodes, sight, part }, sheet, options),
+    ),
+  );
 }
 
 interface ServiceView {
-	readonly a: Assessment;
-	readonly medium: Medium;
-	readonly runs: readonly Run[];
-	readonly nodes: readonly ServiceNode[];
-	readonly sight: (typeof SIGHTS)[number];
-	readonly part: Part;
+  readonly a: Assessment;
+  readonly medium: Medium;
+  readonly runs: readonly Run[];
+  readonly nodes: readonly ServiceNode[];
+  readonly sight: (typeof SIGHTS)[number];
+  readonly part: Part;
 }
 
 function serviceDrawing(
-	{ a, medium, runs, nodes, sight, part }: ServiceView,
-	sheet: SheetSize,
-	options: DrawingOptions,
+  { a, medium, runs, nodes, sight, part }: ServiceView,
+  sheet: SheetSize,
+  options: DrawingOptions,
 ): readonly Drawing[] {
-	const { view } = sight;
-	const mostMm = Math.min(44, 14 + 0.6 * (runs.length + nodes.length));
-	const layout = layOut([{ view, bounds: part.bounds }], sheet, {
-		sideMm: 8,
-		aboveMm: 10 + LEGEND_MM,
-		belowMm: 10,
-		mostMm,
-	});
-	const port = layout.ports[0] as Port;
-	const clip = grow(port.frame, 1);
-	const shown = nodes.filter((node) => holds(clip, port.place(node.at)));
-	const run = runMarks(runs, port, { clip });
-	const node = nodeMarksAndWishes(shown, port);
-	if (run.marks.length + node.marks.length === 0) return [];
-	const background = serviceBackground(a, port, sight.faces);
-	const kinds = NODE_KINDS.filter((kind) =>
-		shown.some((one) => one.nodeKind === kind),
-	);
-	const { name } = MEDIUM_STYLES[medium];
-	const half = part.suffix === "" ? "" : `, ${part.suffix}`;
-	return [
-		compose(
-			{
-				id: `service-${medium}-${sight.id}${part.suffix === "" ? "" : `-${part.suffix.replace(" ", "-")}`}`,
-				title: `${name}: ${sight.title}${half}`,
-				alt: `${name}, ${sight.title}${half}: runs and nodes with their ids over the pale outline of the structure; ${shown.length} nodes.`,
-				...layout,
-				room: { ...layout.room, y0: layout.room.y0 + LEGEND_MM },
-				front: view.front,
-				units: a.model.shop.units,
-				marks: [
-					...clipMarks(background.marks, clip),
-					...run.marks,
-					...node.marks,
-				],
-				legend: legendMarks([medium], kinds, [2, 3], sheet.widthMm - 4),
-				wishes: [
-					...background.wishes.filter(({ anchor }) => holds(clip, anchor)),
-					...run.wishes,
-					...node.wishes,
-				],
-				notes: [
-					view === VIEWS.plan ? "Right (kerb) side up." : "",
-					"Dashed: access panels. Runs that lie over each other are drawn side by side.",
-				].filter(Boolean),
-				rest: "in the schedules",
-			},
-			options,
-		),
-	];
+  const { view } = sight;
+  const mostMm = Math.min(44, 14 + 0.6 * (runs.length + nodes.length));
+  const layout = layOut([{ view, bounds: part.bounds }], sheet, {
+    sideMm: 8,
+    aboveMm: 10 + LEGEND_MM,
+    belowMm: 10,
+    mostMm,
+  });
+  const port = layout.ports[0] as Port;
+  const clip = grow(port.frame, 1);
+  const shown = nodes.filter((node) => holds(clip, port.place(node.at)));
+  const run = runMarks(runs, port, { clip });
+  const node = nodeMarksAndWishes(shown, port);
+  if (run.marks.length + node.marks.length === 0) return [];
+  const background = serviceBackground(a, port, sight.faces);
+  const kinds = NODE_KINDS.filter((kind) => shown.some((one) => one.nodeKind === kind));
+  const { name } = MEDIUM_STYLES[medium];
+  const half = part.suffix === '' ? '' : `, ${part.suffix}`;
+  return [
+    compose(
+      {
+        id: `service-${medium}-${sight.id}${part.suffix === '' ? '' : `-${part.suffix.replace(' ', '-')}`}`,
+        title: `${name}: ${sight.title}${half}`,
+        alt: `${name}, ${sight.title}${half}: runs and nodes with their ids over the pale outline of the structure; ${shown.length} nodes.`,
+        ...layout,
+        room: { ...layout.room, y0: layout.room.y0 + LEGEND_MM },
+        front: view.front,
+        units: a.model.shop.units,
+        marks: [...clipMarks(background.marks, clip), ...run.marks, ...node.marks],
+        legend: legendMarks([medium], kinds, [2, 3], sheet.widthMm - 4),
+        wishes: [...background.wishes.filter(({ anchor }) => holds(clip, anchor)), ...run.wishes, ...node.wishes],
+        notes: [
+          view === VIEWS.plan ? 'Right (kerb) side up.' : '',
+          'Dashed: access panels. Runs that lie over each other are drawn side by side.',
+        ].filter(Boolean),
+        rest: 'in the schedules',
+      },
+      options,
+    ),
+  ];
 }
 
 /** The shell, widened to whatever hangs below or beside it. */
 function serviceExtent(shell: Extent, nodes: readonly ServiceNode[]): Extent {
-	const axis = (k: 0 | 1 | 2): readonly [number, number] => {
-		const values = nodes.map((node) => node.at[k]);
-		return [
-			Math.min(shell.low[k], ...values),
-			Math.max(shell.high[k], ...values),
-		];
-	};
-	const [x, y, z] = [axis(0), axis(1), axis(2)];
-	return { low: [x[0], y[0], z[0]], high: [x[1], y[1], z[1]] };
+  const axis = (k: 0 | 1 | 2): readonly [number, number] => {
+    const values = nodes.map((node) => node.at[k]);
+    return [Math.min(shell.low[k], ...values), Math.max(shell.high[k], ...values)];
+  };
+  const [x, y, z] = [axis(0), axis(1), axis(2)];
+  return { low: [x[0], y[0], z[0]], high: [x[1], y[1], z[1]] };
 }
 
 export function serviceBackground(
-	a: Assessment,
-	port: Port,
-	faces: readonly Facing[],
+  a: Assessment,
+  port: Port,
+  faces: readonly Facing[],
 ): { marks: readonly Mark[]; wishes: readonly LabelWish[] } {
-	const { model } = a;
-	const shell = shellExtent(model);
-	const panels = model.shell.panels.filter((panel) => {
-		const face = faceOf(panel, shell);
-		return (
-			panel.panelKind === "access" && face !== undefined && faces.includes(face)
-		);
-	});
-	return {
-		marks: [
-			...memberContext(model.shell.members, model.library, port),
-			...panels.map((panel) =>
-				panelMark(panel, port, "access-context", true, "hidden"),
-			),
-		],
-		wishes: listedByPlace(
-			panels.map((panel) => ({
-				...accessWish(panel, port),
-				style: "id",
-				priority: 35,
-			})),
-		),
-	};
+  const { model } = a;
+  const shell = shellExtent(model);
+  const panels = model.shell.panels.filter((panel) => {
+    const face = faceOf(panel, shell);
+    return panel.panelKind === 'access' && face !== undefined && faces.includes(face);
+  });
+  return {
+    marks: [
+      ...memberContext(model.shell.members, model.library, port),
+      ...panels.map((panel) => panelMark(panel, port, 'access-context', true, 'hidden')),
+    ],
+    wishes: listedByPlace(
+      panels.map((panel) => ({
+        ...accessWish(panel, port),
+        style: 'id',
+        priority: 35,
+      })),
+    ),
+  };
 }
 
 /** A left and a right panel that lie behind one another on the sheet share one label of two lines. */
 function listedByPlace(wishes: readonly LabelWish[]): readonly LabelWish[] {
-	const places = new Map<string, LabelWish[]>();
-	for (const wish of wishes) {
-		const key = wish.anchor.map(Math.round).join(" ");
-		places.set(key, [...(places.get(key) ?? []), wish]);
-	}
-	return [...places.values()].map((same): LabelWish => {
-		const [first] = same as [LabelWish, ...LabelWish[]];
-		if (same.length === 1) return first;
-		return {
-			...first,
-			lines: same.map(({ text, id }) => ({
-				text,
-				...(id === undefined ? {} : { id }),
-			})),
-		};
-	});
+  const places = new Map<string, LabelWish[]>();
+  for (const wish of wishes) {
+    const key = wish.anchor.map(Math.round).join(' ');
+    places.set(key, [...(places.get(key) ?? []), wish]);
+  }
+  return [...places.values()].map((same): LabelWish => {
+    const [first] = same as [LabelWish, ...LabelWish[]];
+    if (same.length === 1) return first;
+    return {
+      ...first,
+      lines: same.map(({ text, id }) => ({
+        text,
+        ...(id === undefined ? {} : { id }),
+      })),
+    };
+  });
 }
 
 /** For chapters that walk through all media. */
 export const mediaUsed = (a: Assessment): readonly Medium[] =>
-	MEDIA.filter(
-		(medium) =>
-			a.model.shell.runs.some((run) => run.medium === medium) ||
-			a.model.shell.nodes.some((node) => node.medium === medium),
-	);
+  MEDIA.filter(
+    (medium) =>
+      a.model.shell.runs.some((run) => run.medium === medium) || a.model.shell.nodes.some((node) => node.medium === medium),
+  );

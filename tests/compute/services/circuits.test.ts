@@ -17,7 +17,11 @@ import { buildModel } from '../../support/build.js';
 import { circuit, node, run, zone } from '../../support/services.js';
 
 const library = buildModel().library;
-const copper = (more: Partial<Conductor>): Conductor => ({ conductors: 2, material: 'copper', ...more });
+const copper = (more: Partial<Conductor>): Conductor => ({
+  conductors: 2,
+  material: 'copper',
+  ...more,
+});
 const wire = (more: Partial<Conductor>): Wire => wireOf(copper(more), library) as Wire;
 const look = (shell: Partial<Model['shell']>) => {
   const model = buildModel(shell);
@@ -59,7 +63,13 @@ describe('voltage drop', () => {
   it('WIR-41: 20 A over 6 m one way of 6 mm², 12 V, at 50 °C: 0.7709 V', () => {
     const lamp = node('L', [6000, 0, 0], { nodeKind: 'load' });
     const figure = look({
-      circuits: [circuit('C', { voltageV: 12, loadA: 20, conductor: copper({ areaMm2: 6 }) })],
+      circuits: [
+        circuit('C', {
+          voltageV: 12,
+          loadA: 20,
+          conductor: copper({ areaMm2: 6 }),
+        }),
+      ],
       nodes: [panel, lamp],
       runs: [run('R', panel, lamp, [], { circuit: 'C' })],
     }).circuits[0];
@@ -73,7 +83,14 @@ describe('voltage drop', () => {
   it('WIR-38: 10 A over 100 ft one way of 12 AWG, 120 V: 3.86 V (3.22 %) from the printed table', () => {
     const outlet = node('O', [30480, 0, 0], { nodeKind: 'load', medium: 'ac' });
     const figure = look({
-      circuits: [circuit('C', { medium: 'ac', voltageV: 120, loadA: 10, conductor: copper({ awg: '12', conductors: 3 }) })],
+      circuits: [
+        circuit('C', {
+          medium: 'ac',
+          voltageV: 120,
+          loadA: 10,
+          conductor: copper({ awg: '12', conductors: 3 }),
+        }),
+      ],
       nodes: [panel, outlet],
       runs: [run('R', panel, outlet, [], { circuit: 'C', medium: 'ac' })],
     }).circuits[0];
@@ -89,7 +106,10 @@ describe('voltage drop', () => {
       circuits: [circuit('C', { voltageV: 12, conductor: copper({ areaMm2: 4 }) })],
       nodes: [panel, tee, a, b],
       runs: [
-        run('R1', panel, tee, [], { circuit: 'C', conductor: copper({ areaMm2: 10 }) }),
+        run('R1', panel, tee, [], {
+          circuit: 'C',
+          conductor: copper({ areaMm2: 10 }),
+        }),
         run('R2', tee, a, [], { circuit: 'C' }),
         run('R3', tee, b, [], { circuit: 'C' }),
       ],
@@ -107,7 +127,13 @@ describe('voltage drop', () => {
   it('uses the installed length where it was measured', () => {
     const lamp = node('L', [6000, 0, 0], { nodeKind: 'load' });
     const figure = look({
-      circuits: [circuit('C', { voltageV: 12, loadA: 20, conductor: copper({ areaMm2: 6 }) })],
+      circuits: [
+        circuit('C', {
+          voltageV: 12,
+          loadA: 20,
+          conductor: copper({ areaMm2: 6 }),
+        }),
+      ],
       nodes: [panel, lamp],
       runs: [run('R', panel, lamp, [], { circuit: 'C', installedLengthMm: 12000 })],
     }).circuits[0];
@@ -146,14 +172,21 @@ describe('voltage drop', () => {
             conductor: copper({ areaMm2 }),
           });
         });
-        const figure = look({ circuits: [circuit('C', { voltageV: 12 })], nodes, runs }).circuits[0];
+        const figure = look({
+          circuits: [circuit('C', { voltageV: 12 })],
+          nodes,
+          runs,
+        }).circuits[0];
         const volts = solveNodes(
           nodes.length,
           runs.map((one) => {
             const ohm =
               2 *
               resistanceOhm(
-                { areaMm2: one.conductor?.areaMm2 as number, material: 'copper' },
+                {
+                  areaMm2: one.conductor?.areaMm2 as number,
+                  material: 'copper',
+                },
                 one.installedLengthMm as number,
                 50,
               );
@@ -304,6 +337,27 @@ describe('cavities', () => {
     expect(figures.zones[0]?.filledMm2).toBeCloseTo(2 * 197.933, 2);
     expect(figures.zones[0]?.fill).toBeCloseTo((2 * 197.933) / 2500, 5);
     expect(figures.zones[0]?.runs).toEqual(['R1', 'R2']);
+  });
+
+  it('runs that follow one another are not side by side', () => {
+    const [a, b, c] = [0, 1500, 3000].map((x, i) => node(`N${i}`, [x, 0, 0], { medium: 'water' })) as [
+      ReturnType<typeof node>,
+      ReturnType<typeof node>,
+      ReturnType<typeof node>,
+    ];
+    const size = { text: '1/2 in PEX', nominalMm: 12.7, material: 'PEX' };
+    const figures = look({
+      zones: [
+        zone('Z', [
+          [0, -25, -25],
+          [3000, 25, 25],
+        ]),
+      ],
+      nodes: [a, b, c],
+      runs: [run('R1', a, b, [], { size }), run('R2', b, c, [], { size }), run('R3', a, c, [], { size })],
+    });
+    // Geometry: at any place the whole-length run and one of the two halves. 1/2 in PEX outside as above.
+    expect(figures.zones[0]?.filledMm2).toBeCloseTo(2 * 197.933, 2);
   });
 
   it('a run that only crosses a cavity is not in it', () => {

@@ -33,7 +33,10 @@ describe('media that keep apart', () => {
     const steps = Array.from({ length: 51 }, (_, i) => i / 50);
     fc.assert(
       fc.property(way, way, (one, other) => {
-        const given = [one, other].map((path, i) => ({ ...(runs[i] as Run), path }));
+        const given = [one, other].map((path, i) => ({
+          ...(runs[i] as Run),
+          path,
+        }));
         const limit = 120;
         const [found] = tooClose(given, [{ media: ['gas', 'ac'], distanceMm: limit }], () => 0);
         const all = (path: readonly Vec3[]) => path.slice(1).flatMap((to, i) => steps.map((t) => lerp(path[i] as Vec3, to, t)));
@@ -90,7 +93,13 @@ describe('trapped water', () => {
 });
 
 describe('crossings', () => {
-  const TUBE = section('TUBE', { shape: 'rectangular tube', depthMm: 100, widthMm: 50, wallMm: 3, cornerRadiusMm: 0 });
+  const TUBE = section('TUBE', {
+    shape: 'rectangular tube',
+    depthMm: 100,
+    widthMm: 50,
+    wallMm: 3,
+    cornerRadiusMm: 0,
+  });
   const beam = lineMember('CB', 'TUBE', [1000, -500, 0], [1000, 500, 0]);
   const [a, b] = [node('A', [0, 0, 0]), node('B', [2000, 0, 0])];
   const look = (one: Run, shell: Parameters<typeof buildModel>[0] = {}) =>
@@ -99,7 +108,12 @@ describe('crossings', () => {
   it('both walls of a tube are one crossing, at its near wall', () => {
     const found = look(run('R', a, b));
     expect(found).toHaveLength(1);
-    expect(found[0]).toMatchObject({ run: 'R', through: 'CB', kind: 'member', grommet: false });
+    expect(found[0]).toMatchObject({
+      run: 'R',
+      through: 'CB',
+      kind: 'member',
+      grommet: false,
+    });
     expect(found[0]?.at[0]).toBeCloseTo(1000 - 25 + 1.5, 6);
   });
 
