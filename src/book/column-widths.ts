@@ -6,18 +6,8 @@ import type { Cell, TableData } from './table.js';
  */
 
 /** Mean width of a sign, mm: 8.8 pt text and 8.5 pt fixed-width type. */
-const SIGN_MM: Readonly<Record<Cell['kind'], number>> = {
-  text: 1.6,
-  id: 1.88,
-  number: 1.78,
-  'page-no': 1.78,
-};
-const PADDING_MM: Readonly<Record<Cell['kind'], number>> = {
-  text: 2.6,
-  id: 2.4,
-  number: 4.2,
-  'page-no': 1,
-};
+const SIGN_MM: Readonly<Record<Cell['kind'], number>> = { text: 1.6, id: 1.88, number: 1.78, 'page-no': 1.78 };
+const PADDING_MM: Readonly<Record<Cell['kind'], number>> = { text: 2.6, id: 2.4, number: 4.2, 'page-no': 1 };
 /** Heads are set bolder than cells. */
 const HEAD_SIGN_MM = 1.75;
 /** A word of wide letters takes more than the mean. */

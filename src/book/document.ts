@@ -18,17 +18,11 @@ const NO_DATE = '2000-01-01';
 export async function bookDocument(input: BookInput, draw: Drawings = projectDrawings): Promise<BookDocument> {
   const book = await openBook(input, draw);
   const chapters = chaptersOf(book);
-  const rendered = chapters.map((chapter) => ({
-    chapter,
-    html: render(chapter.template, { ...chapter, book: common(book) }),
-  }));
+  const rendered = chapters.map((chapter) => ({ chapter, html: render(chapter.template, { ...chapter, book: common(book) }) }));
   const headings = rendered.filter(({ chapter }) => !chapter.bare).flatMap(({ html }) => headingsIn(html));
   const contents = contentsOf(book, headings);
   const at = rendered.findIndex(({ chapter }) => chapter.bare) + 1;
-  rendered.splice(at, 0, {
-    chapter: contents,
-    html: render(contents.template, { ...contents, book: common(book) }),
-  });
+  rendered.splice(at, 0, { chapter: contents, html: render(contents.template, { ...contents, book: common(book) }) });
   const { shell, shop } = book.assessment.model;
   const { revision } = input.history;
   return {
@@ -64,10 +58,7 @@ async function openBook(input: BookInput, draw: Drawings): Promise<Book> {
     draw,
     photos: await preparePhotos(shell.photos, input.photoFile),
     sheets,
-    room: (sheet, lessMm = 0) => ({
-      widthMm: textWidth(sheets[sheet]),
-      heightMm: textHeight(sheets[sheet]) - 1 - lessMm,
-    }),
+    room: (sheet, lessMm = 0) => ({ widthMm: textWidth(sheets[sheet]), heightMm: textHeight(sheets[sheet]) - 1 - lessMm }),
   };
 }
 

@@ -18,13 +18,7 @@ interface Sight {
 }
 
 export const SIGHT: Readonly<Record<Edition, Sight>> = {
-  owner: {
-    customer: true,
-    staff: false,
-    nonconformances: 'told',
-    findings: [],
-    name: 'Owner’s edition',
-  },
+  owner: { customer: true, staff: false, nonconformances: 'told', findings: [], name: 'Owner’s edition' },
   service: {
     customer: false,
     staff: false,
@@ -32,13 +26,7 @@ export const SIGHT: Readonly<Record<Edition, Sight>> = {
     findings: ['weight', 'member', 'panel', 'opening', 'service', 'access', 'test', 'finding'],
     name: 'Service edition',
   },
-  shop: {
-    customer: true,
-    staff: true,
-    nonconformances: 'all',
-    findings: 'all',
-    name: 'Shop edition',
-  },
+  shop: { customer: true, staff: true, nonconformances: 'all', findings: 'all', name: 'Shop edition' },
 };
 
 /** What stands in the place of a welder. */
@@ -50,10 +38,7 @@ const SIGNERS = new Set(['by', 'welder', 'approvedBy', 'witness']);
 interface Hidden {
   readonly ids: ReadonlySet<string>;
   /** Names and the like, longest first, wherever they stand in a text. */
-  readonly words: readonly {
-    readonly word: string;
-    readonly instead: string;
-  }[];
+  readonly words: readonly { readonly word: string; readonly instead: string }[];
 }
 
 function hiddenFrom(model: Model, edition: Edition): Hidden {
@@ -64,10 +49,7 @@ function hiddenFrom(model: Model, edition: Edition): Hidden {
     ...welders.map((person) => ({ word: person.name, instead: SOMEONE })),
     ...customer.map((word) => ({ word, instead: 'the owner' })),
   ].filter(({ word }) => word.trim().length > 1);
-  return {
-    ids: new Set(welders.map((person) => person.id)),
-    words: words.sort((a, b) => b.word.length - a.word.length),
-  };
+  return { ids: new Set(welders.map((person) => person.id)), words: words.sort((a, b) => b.word.length - a.word.length) };
 }
 
 /** What one edition may print of an assessment. */
@@ -80,24 +62,10 @@ export function forEdition(assessment: Assessment, edition: Edition): Assessment
   const clean = veil(rest, hidden) as Omit<Shell, 'customer' | 'byId'>;
   const findings = sight.nonconformances === 'all' ? clean.findings : clean.findings.filter((one) => one.tellOwner);
   const welds = clean.welds.map(({ welder, ...weld }) => weld);
-  const shell: Shell = {
-    ...clean,
-    findings,
-    welds,
-    byId,
-    ...(sight.customer && customer ? { customer } : {}),
-  };
+  const shell: Shell = { ...clean, findings, welds, byId, ...(sight.customer && customer ? { customer } : {}) };
   const people = new Map([...model.library.people].filter(([id]) => !hidden.ids.has(id)));
-  const kept = {
-    shop: model.shop,
-    library: { ...model.library, people },
-    shell: { ...shell, byId: entriesOf(shell, byId) },
-  };
-  return {
-    model: kept,
-    figures: assessment.figures,
-    findings: seenFindings(assessment.findings, sight, hidden),
-  };
+  const kept = { shop: model.shop, library: { ...model.library, people }, shell: { ...shell, byId: entriesOf(shell, byId) } };
+  return { model: kept, figures: assessment.figures, findings: seenFindings(assessment.findings, sight, hidden) };
 }
 
 /** The commits that an edition may print: their authors and words are the shop's own. */
@@ -106,29 +74,19 @@ export function historyFor(history: History, model: Model, edition: Edition): Hi
   const hidden = hiddenFrom(model, edition);
   return {
     ...history,
-    commits: history.commits.map((commit) => ({
-      ...commit,
-      author: '',
-      message: masked(commit.message, hidden),
-    })),
+    commits: history.commits.map((commit) => ({ ...commit, author: '', message: masked(commit.message, hidden) })),
   };
 }
 
 function seenFindings(findings: readonly Finding[], sight: Sight, hidden: Hidden): readonly Finding[] {
   const areas = sight.findings;
   const seen = areas === 'all' ? findings : findings.filter((one) => areas.includes(one.rule.split('.')[0] as string));
-  return seen.map((one) => ({
-    ...one,
-    message: masked(one.message, hidden),
-    ids: one.ids.filter((id) => !hidden.ids.has(id)),
-  }));
+  return seen.map((one) => ({ ...one, message: masked(one.message, hidden), ids: one.ids.filter((id) => !hidden.ids.has(id)) }));
 }
 
 /** The same ids, each with its record as this edition has it; a record that it may not see is gone. */
 function entriesOf(shell: Shell, byId: Shell['byId']): Shell['byId'] {
-  const lists = Object.values(shell).filter(Array.isArray).flat() as {
-    readonly id?: string;
-  }[];
+  const lists = Object.values(shell).filter(Array.isArray).flat() as { readonly id?: string }[];
   const records = new Map(lists.filter((one) => typeof one?.id === 'string').map((one) => [one.id as string, one]));
   for (const axle of shell.chassis.axles) records.set(axle.id, axle);
   return new Map([...byId].filter(([id]) => records.has(id)).map(([id, entry]) => [id, { ...entry, record: records.get(id) }]));

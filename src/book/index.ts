@@ -3,13 +3,7 @@ import type { BookInput, PrintedBook } from './input.js';
 import { openChromium } from './print/chromium.js';
 import { printDocument } from './print/print.js';
 
-export {
-  type BookInput,
-  EDITIONS,
-  type Edition,
-  type History,
-  type PrintedBook,
-} from './input.js';
+export { type BookInput, EDITIONS, type Edition, type History, type PrintedBook } from './input.js';
 
 export interface Printer {
   /** Prints one edition. Throws {@link CannotDo} where the printed pages are not the planned ones. */

@@ -45,32 +45,17 @@ async function preparePhoto(
   file: (photoId: string) => Promise<Buffer | undefined>,
 ): Promise<PrintPhoto> {
   const given = await file(photo.id).catch(() => undefined);
-  if (given === undefined || given.length === 0)
-    return {
-      photo,
-      missing: `its file \`${photo.file}\` is not in the record`,
-    };
+  if (given === undefined || given.length === 0) return { photo, missing: `its file \`${photo.file}\` is not in the record` };
   try {
-    const bytes = await sharp(given, {
-      limitInputPixels: MOST_PIXELS,
-      failOn: 'truncated',
-    })
+    const bytes = await sharp(given, { limitInputPixels: MOST_PIXELS, failOn: 'truncated' })
       .rotate()
-      .resize({
-        width: LONGEST_PX,
-        height: LONGEST_PX,
-        fit: 'inside',
-        withoutEnlargement: true,
-      })
+      .resize({ width: LONGEST_PX, height: LONGEST_PX, fit: 'inside', withoutEnlargement: true })
       .flatten({ background: '#ffffff' })
       .toColourspace('srgb')
       .jpeg({ quality: QUALITY, mozjpeg: false })
       .toBuffer();
     return { photo, bytes, path: `/photo/${number}.jpg` };
   } catch {
-    return {
-      photo,
-      missing: `its file \`${photo.file}\` cannot be read as a picture`,
-    };
+    return { photo, missing: `its file \`${photo.file}\` cannot be read as a picture` };
   }
 }

@@ -40,10 +40,7 @@ export interface Show {
   };
 }
 
-const way = (unit: string, write: (value: number) => string): Way => ({
-  unit,
-  write,
-});
+const way = (unit: string, write: (value: number) => string): Way => ({ unit, write });
 const PER_FT2 = (MM_PER_IN * 12) ** 2;
 
 const US: Show['ways'] = {

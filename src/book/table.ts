@@ -32,11 +32,7 @@ export interface TableData {
   readonly caption?: string;
   /** Look of the table: a class in book.css. */
   readonly look?: string;
-  readonly columns: readonly {
-    readonly head: string;
-    readonly unit?: string;
-    readonly kind: Cell['kind'];
-  }[];
+  readonly columns: readonly { readonly head: string; readonly unit?: string; readonly kind: Cell['kind'] }[];
   /** Percent of the width, one for each column. */
   readonly widths: readonly number[];
   readonly rows: readonly TableRow[];
@@ -71,11 +67,7 @@ const GOOD = new Set(['within', 'passed']);
 /** Width of the text on an upright sheet, mm: letter and A4 differ by less than matters here. */
 const TEXT_MM = 175;
 
-export const ref = (id: string, text = id): Ref => ({
-  id,
-  text,
-  to: anchor(id),
-});
+export const ref = (id: string, text = id): Ref => ({ id, text, to: anchor(id) });
 
 /** The columns that a chapter builds its tables of. */
 export function columnsIn<R>(show: Show) {
@@ -89,20 +81,14 @@ export function columnsIn<R>(show: Show) {
       cell: (row) => {
         const given = value(row);
         if (given === undefined || !Number.isFinite(given) || !first) return { text: MISSING };
-        return {
-          text: first.write(given),
-          ...(second ? { sub: second.write(given) } : {}),
-        };
+        return { text: first.write(given), ...(second ? { sub: second.write(given) } : {}) };
       },
     });
   return {
     id: (head: string, id: (row: R) => string | undefined, sub?: (row: R) => string | undefined): Column<R> => ({
       head,
       kind: 'id',
-      cell: (row) => ({
-        text: id(row) ?? MISSING,
-        ...(sub?.(row) ? { sub: sub(row) as string } : {}),
-      }),
+      cell: (row) => ({ text: id(row) ?? MISSING, ...(sub?.(row) ? { sub: sub(row) as string } : {}) }),
     }),
     refs: (head: string, ids: (row: R) => readonly (string | undefined)[], sub?: (row: R) => string | undefined): Column<R> => ({
       head,
@@ -117,18 +103,12 @@ export function columnsIn<R>(show: Show) {
     text: (head: string, text: (row: R) => string | undefined, sub?: (row: R) => string | undefined): Column<R> => ({
       head,
       kind: 'text',
-      cell: (row) => ({
-        text: text(row) || MISSING,
-        ...(sub?.(row) ? { sub: sub(row) as string } : {}),
-      }),
+      cell: (row) => ({ text: text(row) || MISSING, ...(sub?.(row) ? { sub: sub(row) as string } : {}) }),
     }),
     verdict: (text: (row: R) => string): Column<R> => ({
       head: 'Verdict',
       kind: 'text',
-      cell: (row) => ({
-        text: text(row),
-        ...(GOOD.has(text(row)) ? {} : { bad: true }),
-      }),
+      cell: (row) => ({ text: text(row), ...(GOOD.has(text(row)) ? {} : { bad: true }) }),
     }),
     count: (head: string, value: (row: R) => Value, decimals = 0, unit?: string): Column<R> => ({
       head,
@@ -136,9 +116,7 @@ export function columnsIn<R>(show: Show) {
       kind: 'number',
       cell: (row) => {
         const given = value(row);
-        return {
-          text: given === undefined ? MISSING : given.toFixed(decimals),
-        };
+        return { text: given === undefined ? MISSING : given.toFixed(decimals) };
       },
     }),
     page: (id: (row: R) => string | undefined, head = 'Page'): Column<R> => ({
@@ -189,12 +167,7 @@ export function table<R>(show: Show, options: TableOptions<R>): TableData {
   const close = (last: R | undefined): void => {
     const more = last === undefined ? undefined : options.after?.(last);
     if (more && more.ids.length > 0)
-      rows.push({
-        cells: [],
-        span: columns.length,
-        lead: more.lead,
-        refs: more.ids.map((id) => ref(id)),
-      });
+      rows.push({ cells: [], span: columns.length, lead: more.lead, refs: more.ids.map((id) => ref(id)) });
   };
   let before: R | undefined;
   for (const row of options.rows) {
@@ -212,11 +185,7 @@ export function table<R>(show: Show, options: TableOptions<R>): TableData {
     rows.push({ cells: cells.map(datesMayBreak) });
   }
   close(before);
-  const shown = columns.map(({ head, unit, kind }) => ({
-    head,
-    kind,
-    ...(unit ? { unit } : {}),
-  }));
+  const shown = columns.map(({ head, unit, kind }) => ({ head, kind, ...(unit ? { unit } : {}) }));
   const look = options.look ? { look: options.look } : {};
   return {
     ...(options.caption ? { caption: options.caption } : {}),

@@ -43,17 +43,10 @@ function handlebars(): typeof Handlebars {
 export function render(template: string, data: object): string {
   let ready = compiled.get(template);
   if (!ready) {
-    ready = handlebars().compile(templateText(`${template}.hbs`), {
-      strict: false,
-      noEscape: false,
-      preventIndent: true,
-    });
+    ready = handlebars().compile(templateText(`${template}.hbs`), { strict: false, noEscape: false, preventIndent: true });
     compiled.set(template, ready);
   }
-  return ready(data, {
-    allowProtoMethodsByDefault: false,
-    allowProtoPropertiesByDefault: false,
-  });
+  return ready(data, { allowProtoMethodsByDefault: false, allowProtoPropertiesByDefault: false });
 }
 
 export { escaped };

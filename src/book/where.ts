@@ -26,10 +26,7 @@ export function placeColumn<R>(book: Book, head: string, at: (row: R) => Vec3 | 
     cell: (row) => {
       const place = at(row);
       if (!place) return { text: '–' };
-      return {
-        text: placeWords(first, place),
-        ...(second ? { sub: placeWords(second, place) } : {}),
-      };
+      return { text: placeWords(first, place), ...(second ? { sub: placeWords(second, place) } : {}) };
     },
   };
 }
@@ -82,10 +79,7 @@ function accessOf(book: Book): ById {
   const { access } = book.assessment.figures;
   let found = kept.get(access);
   if (!found) {
-    found = {
-      nodes: new Map(access.nodes.map((one) => [one.id, one])),
-      runs: new Map(access.runs.map((one) => [one.id, one])),
-    };
+    found = { nodes: new Map(access.nodes.map((one) => [one.id, one])), runs: new Map(access.runs.map((one) => [one.id, one])) };
     kept.set(access, found);
   }
   return found;

@@ -62,13 +62,7 @@ export function compose(draft: Draft, options: DrawingOptions): Drawing {
     ...(left > 0 ? [`${left} more ${left === 1 ? 'label' : 'labels'} ${draft.rest ?? 'in the schedule'}.`] : []),
   ];
   const { marks, heightMm } = cropped(draft, [...draft.marks, ...placement.placed.flatMap(labelMarks)], notes);
-  const scene: Scene = {
-    widthMm: draft.widthMm,
-    heightMm,
-    title: draft.title,
-    alt: draft.alt,
-    marks,
-  };
+  const scene: Scene = { widthMm: draft.widthMm, heightMm, title: draft.title, alt: draft.alt, marks };
   const ids = new Set(marks.flatMap((mark) => (mark.id === undefined ? [] : [mark.id])));
   return {
     id: draft.id,
@@ -96,10 +90,7 @@ function cropped(draft: Draft, drawn: readonly Mark[], notes: readonly string[])
   const heightMm = Math.ceil(Math.min(most, top + used.y1 - used.y0 + AIR_MM + strip));
   // Never lower than it was laid out: what is at the bottom edge must not fall off.
   const dy = Math.min(top - used.y0, heightMm - strip - used.y1);
-  return {
-    marks: [...lowered(drawn, dy), ...legend, ...lowered(foot.marks, heightMm - strip)],
-    heightMm,
-  };
+  return { marks: [...lowered(drawn, dy), ...legend, ...lowered(foot.marks, heightMm - strip)], heightMm };
 }
 
 function labelMarks({ wish, box, leader }: PlacedLabel): readonly Mark[] {
@@ -127,11 +118,7 @@ function listMarks(wish: LabelWish, lines: readonly Line[], box: Rect): readonly
 }
 
 const wordMark = (wish: LabelWish, one: Line, at: Point, anchor: 'start' | 'middle'): Mark =>
-  text('labels', wish.style, at, one.text, {
-    anchor,
-    backed: !wish.disc,
-    ...(one.id === undefined ? {} : { id: one.id }),
-  });
+  text('labels', wish.style, at, one.text, { anchor, backed: !wish.disc, ...(one.id === undefined ? {} : { id: one.id }) });
 
 interface Furniture {
   readonly marks: readonly Mark[];
@@ -146,12 +133,7 @@ const ROWS_BESIDE = 3;
 /** Scale bar, arrow and every word of the notes, from the top of the strip at y = 0. */
 function furniture(draft: Draft, notes: readonly string[]): Furniture {
   if (draft.furniture === false) return { marks: [], heightMm: 0 };
-  const strip: Rect = {
-    x0: 1,
-    y0: 1,
-    x1: draft.widthMm - 1,
-    y1: FURNITURE_MM - 0.5,
-  };
+  const strip: Rect = { x0: 1, y0: 1, x1: draft.widthMm - 1, y1: FURNITURE_MM - 0.5 };
   const marks: Mark[] = [];
   let x = strip.x0;
   if (draft.reduction !== undefined) {
@@ -166,16 +148,9 @@ function furniture(draft: Draft, notes: readonly string[]): Furniture {
   }
   const beside = noteRows(notes, strip.x1 - x);
   const fits = beside.length <= ROWS_BESIDE && (strip.x1 - x >= NOTES_BESIDE_MM || beside.length <= 1);
-  if (fits)
-    return {
-      marks: [...marks, ...noteLines(beside, { ...strip, x0: x })],
-      heightMm: FURNITURE_MM,
-    };
+  if (fits) return { marks: [...marks, ...noteLines(beside, { ...strip, x0: x })], heightMm: FURNITURE_MM };
   const rows = noteRows(notes, strip.x1 - strip.x0);
   const y0 = marks.length > 0 ? FURNITURE_MM - 1 : 1;
   const y1 = y0 + notesMm(rows.length);
-  return {
-    marks: [...marks, ...noteLines(rows, { ...strip, y0, y1 })],
-    heightMm: y1 + 0.5,
-  };
+  return { marks: [...marks, ...noteLines(rows, { ...strip, y0, y1 })], heightMm: y1 + 0.5 };
 }

@@ -12,14 +12,7 @@ export function markBounds(mark: Mark): Rect | undefined {
     return { x0: x - r, y0: y - r, x1: x + r, y1: y + r };
   }
   const bare = boundsOf(mark.rings.flat());
-  return (
-    bare && {
-      x0: bare.x0 - half,
-      y0: bare.y0 - half,
-      x1: bare.x1 + half,
-      y1: bare.y1 + half,
-    }
-  );
+  return bare && { x0: bare.x0 - half, y0: bare.y0 - half, x1: bare.x1 + half, y1: bare.y1 + half };
 }
 
 export function usedBounds(marks: readonly Mark[]): Rect | undefined {

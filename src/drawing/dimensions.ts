@@ -24,10 +24,7 @@ export function acrossDimension(x0: number, x1: number, y: number, fromY: number
     extension(x0),
     extension(x1),
     ...spanned([x0, y], [x1, y]),
-    text('dimensions', 'dimension', [(x0 + x1) / 2, y], words, {
-      anchor: 'middle',
-      backed: true,
-    }),
+    text('dimensions', 'dimension', [(x0 + x1) / 2, y], words, { anchor: 'middle', backed: true }),
   ];
 }
 
@@ -43,11 +40,7 @@ export function uprightDimension(y0: number, y1: number, x: number, fromX: numbe
     extension(y0),
     extension(y1),
     ...spanned([x, y0], [x, y1]),
-    text('dimensions', 'dimension', [x, (y0 + y1) / 2], words, {
-      anchor: 'middle',
-      backed: true,
-      upright: true,
-    }),
+    text('dimensions', 'dimension', [x, (y0 + y1) / 2], words, { anchor: 'middle', backed: true, upright: true }),
   ];
 }
 

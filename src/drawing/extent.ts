@@ -37,11 +37,7 @@ export function shellExtent(model: Model): Extent {
   ];
   const known = spread(points);
   if (known) return known;
-  const { lengthMm, widthMm, heightMm } = envelope ?? {
-    lengthMm: 8000,
-    widthMm: 2500,
-    heightMm: 2400,
-  };
+  const { lengthMm, widthMm, heightMm } = envelope ?? { lengthMm: 8000, widthMm: 2500, heightMm: 2400 };
   return { low: [0, -widthMm / 2, 0], high: [lengthMm, widthMm / 2, heightMm] };
 }
 
@@ -71,9 +67,4 @@ export function extentCorners({ low, high }: Extent): readonly Vec3[] {
 
 /** Bounds in the view's plane, mm of the vehicle. */
 export const viewBounds = (view: View, points: readonly Vec3[]): Rect =>
-  boundsOf(points.map((point) => project(view, point))) ?? {
-    x0: 0,
-    y0: 0,
-    x1: 1,
-    y1: 1,
-  };
+  boundsOf(points.map((point) => project(view, point))) ?? { x0: 0, y0: 0, x1: 1, y1: 1 };

@@ -14,14 +14,8 @@ const METRIC_STEPS = [10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10000].map((m
   words: mm < 1000 ? `${mm} mm` : `${mm / 1000} m`,
 }));
 const US_STEPS = [
-  ...[1, 2, 3, 6].map((inches) => ({
-    mm: inches * MM_PER_IN,
-    words: `${inches} in`,
-  })),
-  ...[1, 2, 5, 10, 20, 50].map((feet) => ({
-    mm: feet * 12 * MM_PER_IN,
-    words: `${feet} ft`,
-  })),
+  ...[1, 2, 3, 6].map((inches) => ({ mm: inches * MM_PER_IN, words: `${inches} in` })),
+  ...[1, 2, 5, 10, 20, 50].map((feet) => ({ mm: feet * 12 * MM_PER_IN, words: `${feet} ft` })),
 ];
 
 /** The scale in words over bars of a round length, in the store's units; both where the store prints both. */
@@ -52,18 +46,8 @@ function oneBar(
   const half = lengthMm / 2;
   return {
     marks: [
-      rectangle('furniture', 'furniture-filled', {
-        x0: x,
-        y0: y - 0.5,
-        x1: x + half,
-        y1: y + 0.5,
-      }),
-      rectangle('furniture', 'furniture', {
-        x0: x + half,
-        y0: y - 0.5,
-        x1: x + lengthMm,
-        y1: y + 0.5,
-      }),
+      rectangle('furniture', 'furniture-filled', { x0: x, y0: y - 0.5, x1: x + half, y1: y + 0.5 }),
+      rectangle('furniture', 'furniture', { x0: x + half, y0: y - 0.5, x1: x + lengthMm, y1: y + 0.5 }),
       text('furniture', 'note', [x + lengthMm + 1.2, y], step.words),
     ],
     endX: x + lengthMm + 1.2 + textWidthMm(step.words, 'note'),

@@ -93,17 +93,6 @@ export function textBox(mark: Extract<Mark, { kind: 'text' }>): Rect {
   const height = textHeightMm(mark.style);
   const share = mark.anchor === 'start' ? 0 : mark.anchor === 'middle' ? 0.5 : 1;
   const [x, y] = mark.at;
-  if (mark.upright)
-    return {
-      x0: x - height / 2,
-      y0: y - width * (1 - share),
-      x1: x + height / 2,
-      y1: y + width * share,
-    };
-  return {
-    x0: x - width * share,
-    y0: y - height / 2,
-    x1: x + width * (1 - share),
-    y1: y + height / 2,
-  };
+  if (mark.upright) return { x0: x - height / 2, y0: y - width * (1 - share), x1: x + height / 2, y1: y + width * share };
+  return { x0: x - width * share, y0: y - height / 2, x1: x + width * (1 - share), y1: y + height / 2 };
 }

@@ -38,10 +38,7 @@ function listOf(first: LabelWish, found: readonly LabelWish[]): LabelWish {
   return {
     ...rest,
     text: members.map(({ text }) => text).join(', '),
-    lines: members.map(({ text, id }) => ({
-      text,
-      ...(id === undefined ? {} : { id }),
-    })),
+    lines: members.map(({ text, id }) => ({ text, ...(id === undefined ? {} : { id }) })),
     priority: Math.max(...members.map(({ priority }) => priority)) + 1,
   };
 }

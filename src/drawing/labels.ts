@@ -173,12 +173,7 @@ function halfSize(wish: LabelWish): readonly [number, number] {
 
 function boxAt(wish: LabelWish, middle: Point): Rect {
   const [halfWidth, halfHeight] = halfSize(wish);
-  return {
-    x0: middle[0] - halfWidth,
-    y0: middle[1] - halfHeight,
-    x1: middle[0] + halfWidth,
-    y1: middle[1] + halfHeight,
-  };
+  return { x0: middle[0] - halfWidth, y0: middle[1] - halfHeight, x1: middle[0] + halfWidth, y1: middle[1] + halfHeight };
 }
 
 /** Right, left, above, below and the corners, touching the symbol's clear space. */

@@ -42,11 +42,7 @@ export function spreadLines(lines: readonly (readonly Point[])[]): readonly (rea
 }
 
 function corridors(lines: readonly (readonly Point[])[]): readonly (readonly Piece[])[] {
-  const found: {
-    readonly angle: number;
-    readonly across: number;
-    readonly pieces: Piece[];
-  }[] = [];
+  const found: { readonly angle: number; readonly across: number; readonly pieces: Piece[] }[] = [];
   lines.forEach((points, lineIndex) => {
     for (let segment = 1; segment < points.length; segment++) {
       const a = points[segment - 1] as Point;

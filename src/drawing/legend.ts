@@ -28,12 +28,7 @@ export function legendMarks(media: readonly Medium[], kinds: readonly NodeKind[]
         [x + SWATCH_MM, y],
       ]),
     );
-    marks.push(
-      text('furniture', 'letter', [x + SWATCH_MM / 2, y], letter, {
-        anchor: 'middle',
-        backed: true,
-      }),
-    );
+    marks.push(text('furniture', 'letter', [x + SWATCH_MM / 2, y], letter, { anchor: 'middle', backed: true }));
     marks.push(text('furniture', 'note', [x + SWATCH_MM + 1.5, y], name));
     x += needed;
   }

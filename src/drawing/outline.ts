@@ -92,10 +92,7 @@ export function alongLine(points: readonly Point[], distanceMm: number): { reado
     const step = Math.hypot(b[0] - a[0], b[1] - a[1]);
     if (left <= step || i === points.length - 1) {
       const t = step === 0 ? 0 : Math.min(1, left / step);
-      return {
-        at: [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t],
-        angle: Math.atan2(b[1] - a[1], b[0] - a[0]),
-      };
+      return { at: [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t], angle: Math.atan2(b[1] - a[1], b[0] - a[0]) };
     }
     left -= step;
   }

@@ -28,12 +28,7 @@ interface Kind {
 
 /** A node counts by its kind, or by what it is called. */
 const KINDS: readonly Kind[] = [
-  {
-    group: 'Gas',
-    medium: 'gas',
-    kinds: ['source', 'valve'],
-    named: /shut-?off|emergency|master/iu,
-  },
+  { group: 'Gas', medium: 'gas', kinds: ['source', 'valve'], named: /shut-?off|emergency|master/iu },
   {
     group: 'Mains, generator and inverter',
     medium: 'ac',
@@ -77,12 +72,7 @@ export function rescueItems(shell: Pick<Shell, 'nodes' | 'tanks' | 'components'>
   const more = new Map<RescueGroup, number>();
   for (const group of RESCUE_GROUPS) {
     const found: Omit<RescueItem, 'number' | 'group'>[] = KINDS.filter((kind) => kind.group === group).flatMap((kind) =>
-      nodesOf(shell.nodes, kind).map((node) => ({
-        id: node.id,
-        name: node.name ?? node.nodeKind,
-        at: node.at,
-        node,
-      })),
+      nodesOf(shell.nodes, kind).map((node) => ({ id: node.id, name: node.name ?? node.nodeKind, at: node.at, node })),
     );
     const others = [...tanksOf(shell, group), ...partsOf(shell, group)];
     for (const other of others) if (found.every((one) => distance(one.at, other.at) > SAME_MM)) found.push(other);
@@ -112,11 +102,7 @@ function tanksOf({ tanks }: Pick<Shell, 'tanks'>, group: RescueGroup) {
     group === 'Gas' ? GAS.test(contents) : group === 'Fuel' && FUEL.test(contents) && !NOT_FUEL.test(contents);
   return tanks
     .filter(({ contents }) => burns(contents))
-    .map(({ id, contents, at }) => ({
-      id,
-      name: `${contents} tank`.replace(/tank tank$/u, 'tank'),
-      at,
-    }));
+    .map(({ id, contents, at }) => ({ id, name: `${contents} tank`.replace(/tank tank$/u, 'tank'), at }));
 }
 
 function partsOf({ components }: Pick<Shell, 'components'>, group: RescueGroup) {

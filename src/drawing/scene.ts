@@ -79,12 +79,7 @@ export const within = (inner: Rect, outer: Rect): boolean =>
 
 export const holds = (r: Rect, [x, y]: Point): boolean => x >= r.x0 && x <= r.x1 && y >= r.y0 && y <= r.y1;
 
-export const grow = (a: Rect, byMm: number): Rect => ({
-  x0: a.x0 - byMm,
-  y0: a.y0 - byMm,
-  x1: a.x1 + byMm,
-  y1: a.y1 + byMm,
-});
+export const grow = (a: Rect, byMm: number): Rect => ({ x0: a.x0 - byMm, y0: a.y0 - byMm, x1: a.x1 + byMm, y1: a.y1 + byMm });
 
 export const line = (layer: Layer, pen: PenName, points: readonly Point[], id?: string): ShapeMark => ({
   kind: 'shape',
@@ -129,14 +124,5 @@ export function text(
   words: string,
   more: Partial<Pick<TextMark, 'anchor' | 'backed' | 'upright' | 'id'>> = {},
 ): TextMark {
-  return {
-    kind: 'text',
-    layer,
-    style,
-    text: words,
-    at,
-    anchor: 'start',
-    backed: false,
-    ...more,
-  };
+  return { kind: 'text', layer, style, text: words, at, anchor: 'start', backed: false, ...more };
 }

@@ -95,11 +95,6 @@ export function layOut(views: readonly ViewRequest[], sheet: SheetSize, room: Ro
     ports,
     widthMm: sheet.widthMm,
     heightMm,
-    room: {
-      x0: EDGE_MM,
-      y0: EDGE_MM,
-      x1: sheet.widthMm - EDGE_MM,
-      y1: heightMm - FURNITURE_MM,
-    },
+    room: { x0: EDGE_MM, y0: EDGE_MM, x1: sheet.widthMm - EDGE_MM, y1: heightMm - FURNITURE_MM },
   };
 }

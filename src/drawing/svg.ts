@@ -22,13 +22,7 @@ const allowed = (code: number): boolean =>
   (code >= 0xe000 && code <= 0xfffd) ||
   code >= 0x10000;
 
-const ENTITIES: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
+const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
 
 export function escapeXml(words: string): string {
   let out = '';

@@ -7,10 +7,5 @@ export const changes: ChapterMaker = (book) => ({
   key: 'changes',
   title: 'Changes, sign-offs and proof',
   template: 'changes',
-  data: {
-    ...proof(book),
-    amendments: amendmentTable(book),
-    findings: findingTable(book),
-    signoffs: signoffTable(book),
-  },
+  data: { ...proof(book), amendments: amendmentTable(book), findings: findingTable(book), signoffs: signoffTable(book) },
 });

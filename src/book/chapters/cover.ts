@@ -6,38 +6,15 @@ export const cover: ChapterMaker = (book) => {
   const { revision, revisionDate, tag } = book.history;
   const room = { widthMm: book.room('portrait').widthMm, heightMm: 90 };
   const facts = [
-    {
-      name: 'Vehicle identification number',
-      value: shell.vin ?? 'not recorded',
-      mono: true,
-    },
-    {
-      name: 'Revision',
-      value: revision ? revision.slice(0, 10) : 'not committed',
-      mono: true,
-    },
-    {
-      name: 'Date of revision',
-      value: revisionDate ? book.show.date(revisionDate) : 'none',
-    },
-    {
-      name: 'Built by',
-      value: [shop.name, shop.place].filter(Boolean).join(', '),
-    },
+    { name: 'Vehicle identification number', value: shell.vin ?? 'not recorded', mono: true },
+    { name: 'Revision', value: revision ? revision.slice(0, 10) : 'not committed', mono: true },
+    { name: 'Date of revision', value: revisionDate ? book.show.date(revisionDate) : 'none' },
+    { name: 'Built by', value: [shop.name, shop.place].filter(Boolean).join(', ') },
     { name: 'State', value: tag ? `closed as ${tag}` : 'not closed out' },
     ...(shell.customer?.name
-      ? [
-          {
-            name: 'Built for',
-            value: [shell.customer.name, shell.customer.place].filter(Boolean).join(', '),
-          },
-        ]
+      ? [{ name: 'Built for', value: [shell.customer.name, shell.customer.place].filter(Boolean).join(', ') }]
       : []),
-    {
-      name: 'Fingerprint of the record (SHA-256)',
-      value: book.fingerprint,
-      mono: true,
-    },
+    { name: 'Fingerprint of the record (SHA-256)', value: book.fingerprint, mono: true },
   ];
   return {
     key: 'cover',

@@ -47,17 +47,10 @@ export const emergency: ChapterMaker = (book) => {
     template: 'emergency',
     data: {
       rest: book.edition === 'owner' ? 'in the list of shut-offs' : 'in the chapter of its medium',
-      figure: book.draw.emergencyPlan(book.assessment, {
-        widthMm: book.room('portrait').widthMm,
-        heightMm,
-      }),
+      figure: book.draw.emergencyPlan(book.assessment, { widthMm: book.room('portrait').widthMm, heightMm }),
       groups: [
         ...groups.slice(0, 2),
-        {
-          title: 'Water, air and hydraulics (not on the plan)',
-          more: 0,
-          items: others,
-        },
+        { title: 'Water, air and hydraulics (not on the plan)', more: 0, items: others },
         ...groups.slice(2),
       ].filter((group) => group.items.length > 0),
     },
@@ -70,8 +63,5 @@ const placeOf = (book: Book, at: ServiceNode['at']): string =>
 
 function openWith(book: Book, node: ServiceNode) {
   const way = wayToNode(book, node.id);
-  return {
-    panels: way.panels.map((id) => ref(id)),
-    words: way.words === IN_THE_OPEN ? undefined : way.words,
-  };
+  return { panels: way.panels.map((id) => ref(id)), words: way.words === IN_THE_OPEN ? undefined : way.words };
 }

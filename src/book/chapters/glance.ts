@@ -18,11 +18,7 @@ export const glance: ChapterMaker = (book) => {
       axles: axleTable(book),
       basis: basisWords(book),
       declared: declaredTable(book),
-      open: open.map((one) => ({
-        ref: ref(one.id),
-        text: one.description,
-        of: one.of.map((id) => ref(id)),
-      })),
+      open: open.map((one) => ({ ref: ref(one.id), text: one.description, of: one.of.map((id) => ref(id)) })),
       counts: {
         errors: counted(findings.filter((one) => one.severity === 'error').length, 'error'),
         warnings: counted(findings.filter((one) => one.severity === 'warning').length, 'warning'),
@@ -53,32 +49,17 @@ function facts(book: Book) {
       name: 'Shell, length × width × height',
       value: [envelope.lengthMm, envelope.widthMm, envelope.heightMm].map(show.length).join(' × '),
     },
-    ground !== undefined && {
-      name: 'Frame rail top above ground',
-      value: show.length(ground),
-    },
+    ground !== undefined && { name: 'Frame rail top above ground', value: show.length(ground) },
     chassis.description && { name: 'Chassis', value: chassis.description },
     chassis.document && { name: 'Chassis papers', value: chassis.document },
-    chassis.gvwrKg !== undefined && {
-      name: 'Gross vehicle weight rating (GVWR)',
-      value: show.mass(chassis.gvwrKg),
-    },
-    chassis.gcwrKg !== undefined && {
-      name: 'Gross combination weight rating',
-      value: show.mass(chassis.gcwrKg),
-    },
+    chassis.gvwrKg !== undefined && { name: 'Gross vehicle weight rating (GVWR)', value: show.mass(chassis.gvwrKg) },
+    chassis.gcwrKg !== undefined && { name: 'Gross combination weight rating', value: show.mass(chassis.gcwrKg) },
     unladen && {
       name: 'Unladen, full fuel, no water',
       value: `${show.mass(unladen.totalKg)}, plus or minus ${show.mass(unladen.uncertaintyKg)}`,
     },
-    takeOff.total.massKg > 0 && {
-      name: 'Recorded parts of the shell',
-      value: show.mass(takeOff.total.massKg),
-    },
-    ...shell.tanks.map((tank) => ({
-      name: `Tank ${tank.id}`,
-      value: `${tank.contents}, ${show.volume(tank.capacityM3)}`,
-    })),
+    takeOff.total.massKg > 0 && { name: 'Recorded parts of the shell', value: show.mass(takeOff.total.massKg) },
+    ...shell.tanks.map((tank) => ({ name: `Tank ${tank.id}`, value: `${tank.contents}, ${show.volume(tank.capacityM3)}` })),
   ].filter((fact): fact is { name: string; value: string } => Boolean(fact));
 }
 

@@ -6,12 +6,7 @@ export const history: ChapterMaker = (book) => ({
   key: 'history',
   title: 'History and proof',
   template: 'history',
-  data: {
-    ...proof(book),
-    commits: commitTable(book),
-    amendments: amendmentTable(book),
-    signoffs: signoffTable(book),
-  },
+  data: { ...proof(book), commits: commitTable(book), amendments: amendmentTable(book), signoffs: signoffTable(book) },
 });
 
 export function proof(book: Book) {

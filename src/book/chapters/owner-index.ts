@@ -5,24 +5,15 @@ import { table } from '../table.js';
 export const ownerIndex: ChapterMaker = (book) => {
   const { shell } = book.assessment.model;
   const named = [
-    ...shell.panels.map((one) => ({
-      id: one.id,
-      name: one.name ?? `${one.panelKind} panel`,
-    })),
+    ...shell.panels.map((one) => ({ id: one.id, name: one.name ?? `${one.panelKind} panel` })),
     ...shell.components.map((one) => ({ id: one.id, name: one.name })),
     ...shell.tanks.map((one) => ({ id: one.id, name: `${one.contents} tank` })),
     ...shell.bays.map((one) => ({ id: one.id, name: one.name ?? 'bay' })),
     ...shell.nodes
       .filter((one) => ['valve', 'drain', 'source', 'panel'].includes(one.nodeKind))
       .map((one) => ({ id: one.id, name: one.name ?? one.nodeKind })),
-    ...shell.chassis.axles.map((one) => ({
-      id: one.id,
-      name: `${one.id} axle`,
-    })),
-    ...shell.declared.map((one) => ({
-      id: one.id,
-      name: `${one.declaredKind} point`,
-    })),
+    ...shell.chassis.axles.map((one) => ({ id: one.id, name: `${one.id} axle` })),
+    ...shell.declared.map((one) => ({ id: one.id, name: `${one.declaredKind} point` })),
   ];
   return {
     key: 'index',

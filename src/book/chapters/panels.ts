@@ -26,18 +26,9 @@ export function openingFacts(book: Book, panel: Panel) {
   return [
     { name: 'Faces', value: panel.facing ?? 'not recorded' },
     { name: 'Clear opening', value: opening ?? 'not recorded' },
-    {
-      name: 'How it opens',
-      value: fixingWords(panel.fixing) || 'not recorded',
-    },
-    panel.fixing?.torqueNm !== undefined && {
-      name: 'Torque',
-      value: show.torque(panel.fixing.torqueNm),
-    },
-    panel.massKg !== undefined && {
-      name: 'Weighs',
-      value: show.mass(panel.massKg),
-    },
+    { name: 'How it opens', value: fixingWords(panel.fixing) || 'not recorded' },
+    panel.fixing?.torqueNm !== undefined && { name: 'Torque', value: show.torque(panel.fixing.torqueNm) },
+    panel.massKg !== undefined && { name: 'Weighs', value: show.mass(panel.massKg) },
   ].filter(Boolean);
 }
 
@@ -49,14 +40,8 @@ function card(book: Book, panel: Panel) {
     of: panel.of ? ref(panel.of) : undefined,
     facts: openingFacts(book, panel),
     note: panel.note,
-    keyPlan: book.draw.panelKeyPlan(book.assessment, panel.id, {
-      widthMm: 82,
-      heightMm: 48,
-    }),
-    face: book.draw.panelFace(book.assessment, panel.id, {
-      widthMm: 88,
-      heightMm: 88,
-    }),
+    keyPlan: book.draw.panelKeyPlan(book.assessment, panel.id, { widthMm: 82, heightMm: 48 }),
+    face: book.draw.panelFace(book.assessment, panel.id, { widthMm: 88, heightMm: 88 }),
     hazards: hazardsBehind(book, items),
     behind: behindTable(
       book,
@@ -65,10 +50,7 @@ function card(book: Book, panel: Panel) {
     ),
     members: items
       .filter((item) => item.kind === 'member')
-      .map((item) => ({
-        ref: ref(item.id),
-        distance: book.show.length(item.distanceMm),
-      })),
+      .map((item) => ({ ref: ref(item.id), distance: book.show.length(item.distanceMm) })),
   };
 }
 
@@ -92,13 +74,7 @@ function behindTable(book: Book, items: readonly BehindItem[], keepEmpty: boolea
   const { shell } = book.assessment.model;
   const words = (item: BehindItem): string => {
     const record = shell.byId.get(item.id)?.record as
-      | {
-          name?: string;
-          part?: string;
-          nodeKind?: string;
-          circuit?: string;
-          medium?: string;
-        }
+      | { name?: string; part?: string; nodeKind?: string; circuit?: string; medium?: string }
       | undefined;
     const circuit = shell.circuits.find((one) => one.id === record?.circuit);
     return record?.name ?? record?.part ?? circuit?.name ?? record?.nodeKind ?? item.kind;

@@ -18,22 +18,12 @@ export const reading: ChapterMaker = (book) => {
         svg: book.draw.swatch(medium),
       })),
       reaches: [
-        {
-          word: 'by hand',
-          means: `the item lies within ${length(REACH_MM.hand)} of the opening`,
-        },
+        { word: 'by hand', means: `the item lies within ${length(REACH_MM.hand)} of the opening` },
         { word: 'to the forearm', means: `within ${length(REACH_MM.forearm)}` },
         { word: 'to the arm', means: `within ${length(REACH_MM.arm)}` },
-        {
-          word: 'beyond reach',
-          means: 'further than that, or the opening does not let so much of an arm in',
-        },
+        { word: 'beyond reach', means: 'further than that, or the opening does not let so much of an arm in' },
       ],
-      units: {
-        us: 'US units',
-        metric: 'metric units',
-        both: 'US units, with metric units beside them',
-      }[book.show.system],
+      units: { us: 'US units', metric: 'metric units', both: 'US units, with metric units beside them' }[book.show.system],
       zones: shell.zones.length > 0,
     },
   };

@@ -51,10 +51,7 @@ function entriesOf(book: Book): readonly Entry[] {
     const at = circuit.protection?.at;
     const way = at ? wayToNode(book, at) : { panels: [], words: '' };
     const runs = runsOf(circuit.id);
-    return {
-      ...entry(circuit.id, circuit.name, 'circuit', circuit, circuit, way, []),
-      ...(runs ? { runs } : {}),
-    };
+    return { ...entry(circuit.id, circuit.name, 'circuit', circuit, circuit, way, []), ...(runs ? { runs } : {}) };
   };
   const ofNode = (node: ServiceNode): Entry => {
     const circuit = circuitOf(book, node);
@@ -66,10 +63,7 @@ function entriesOf(book: Book): readonly Entry[] {
     const circuit = circuitOf(book, run);
     const underCircuit = run.circuit !== undefined && run.id.startsWith(`${run.circuit}/`);
     const way = wayToRun(book, run.id);
-    return {
-      ...entry(run.id, `${run.from} to ${run.to}`, 'run', run, circuit, way, run.zones),
-      underCircuit,
-    };
+    return { ...entry(run.id, `${run.from} to ${run.to}`, 'run', run, circuit, way, run.zones), underCircuit };
   };
   return [...shell.circuits.map(ofCircuit), ...shell.nodes.map(ofNode), ...shell.runs.map(ofRun)];
 }
@@ -85,15 +79,7 @@ function entry(
 ): Entry {
   const protection = protectionWords(circuit);
   const markings = marked.marking && marked.marking !== id ? [marked.marking] : [];
-  return {
-    id,
-    name,
-    kind,
-    markings,
-    way,
-    zones: [...new Set(zones)],
-    ...(protection ? { protection } : {}),
-  };
+  return { id, name, kind, markings, way, zones: [...new Set(zones)], ...(protection ? { protection } : {}) };
 }
 
 /** Panels named of a long way: the rest stands with the run. */
@@ -121,10 +107,7 @@ const kindOf = (one: Entry): string | undefined => {
   return one.runs ? [kind, `runs ${one.runs}`].filter(Boolean).join(', ') : kind;
 };
 
-const runsAfter = (ids: readonly string[]) => ({
-  lead: ids.length === 1 ? 'Run on its way:' : 'Runs on their way:',
-  ids,
-});
+const runsAfter = (ids: readonly string[]) => ({ lead: ids.length === 1 ? 'Run on its way:' : 'Runs on their way:', ids });
 
 function byName(book: Book, entries: readonly Entry[]) {
   return table(book.show, {

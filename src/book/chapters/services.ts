@@ -37,10 +37,7 @@ function mediumChapter(book: Book, medium: Medium): Chapter {
         medium === 'water' || medium === 'drain' ? trappedTable(book, new Set(of(shell.runs).map((run) => run.id))) : undefined,
       spare: of(shell.runs)
         .filter((run) => run.spare || run.abandoned)
-        .map((run) => ({
-          id: run.id,
-          what: run.abandoned ? 'abandoned' : 'spare',
-        })),
+        .map((run) => ({ id: run.id, what: run.abandoned ? 'abandoned' : 'spare' })),
     },
   };
 }

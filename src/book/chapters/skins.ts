@@ -80,10 +80,7 @@ function openingCard(book: Book, opening: Opening) {
   const measured = opening.measured;
   const limits = book.assessment.model.shop.limits;
   const facts = [
-    {
-      name: 'Nominal, width × height',
-      value: `${show.length(opening.widthMm)} × ${show.length(opening.heightMm)}`,
-    },
+    { name: 'Nominal, width × height', value: `${show.length(opening.widthMm)} × ${show.length(opening.heightMm)}` },
     measured?.topMm !== undefined && {
       name: 'Top / bottom',
       value: `${show.length(measured.topMm)} / ${measured.bottomMm === undefined ? 'not measured' : show.length(measured.bottomMm)}`,
@@ -92,18 +89,12 @@ function openingCard(book: Book, opening: Opening) {
       name: 'Front / rear',
       value: `${show.length(measured.frontMm)} / ${measured.rearMm === undefined ? 'not measured' : show.length(measured.rearMm)}`,
     },
-    measured?.diagonalsMm && {
-      name: 'Diagonals',
-      value: measured.diagonalsMm.map(show.length).join(' / '),
-    },
+    measured?.diagonalsMm && { name: 'Diagonals', value: measured.diagonalsMm.map(show.length).join(' / ') },
     figure?.diagonalDifferenceMm !== undefined && {
       name: 'Diagonal difference',
       value: `${show.thickness(figure.diagonalDifferenceMm)} (house limit ${show.thickness(limits.diagonalDifferenceMm)})`,
     },
-    figure?.rackingDeg !== undefined && {
-      name: 'Racking',
-      value: `${figure.rackingDeg.toFixed(3)}°`,
-    },
+    figure?.rackingDeg !== undefined && { name: 'Racking', value: `${figure.rackingDeg.toFixed(3)}°` },
     figure?.sagMm !== undefined && {
       name: 'Header sag',
       value: `${show.thickness(figure.sagMm)} (house limit ${show.thickness(limits.headerSagMm)})`,
@@ -117,9 +108,6 @@ function openingCard(book: Book, opening: Opening) {
     facts,
     header: opening.header ? ref(opening.header) : undefined,
     gussets: opening.gussets.map((id) => ref(id)),
-    figure: book.draw.opening(book.assessment, opening.id, {
-      widthMm: book.room('portrait').widthMm,
-      heightMm: 95,
-    }),
+    figure: book.draw.opening(book.assessment, opening.id, { widthMm: book.room('portrait').widthMm, heightMm: 95 }),
   };
 }

@@ -43,12 +43,7 @@ function weightData(book: Book) {
   };
 }
 
-const RULING = {
-  gawr: 'axle rating (GAWR)',
-  tyres: 'tyres',
-  wheels: 'wheels',
-  suspension: 'suspension',
-} as const;
+const RULING = { gawr: 'axle rating (GAWR)', tyres: 'tyres', wheels: 'wheels', suspension: 'suspension' } as const;
 
 function ratingTable(book: Book) {
   const { axles } = book.assessment.model.shell.chassis;
@@ -78,10 +73,7 @@ function conditionTable(book: Book) {
   return table(book.show, {
     look: 'tight',
     rows: book.assessment.figures.weights.conditions.flatMap((condition) =>
-      condition.axles.map((axle) => ({
-        ...axle,
-        condition: `${condition.name}: ${book.show.mass(condition.totalKg)} in all`,
-      })),
+      condition.axles.map((axle) => ({ ...axle, condition: `${condition.name}: ${book.show.mass(condition.totalKg)} in all` })),
     ),
     group: (row) => row.condition,
     columns: (c) => [
@@ -223,16 +215,10 @@ function labelFacts(book: Book) {
   const belted = book.assessment.model.shell.seats.filter((seat) => seat.belted).length;
   const figure = (kg: number | undefined) => (kg === undefined ? 'not verified' : show.massDown(kg));
   return [
-    {
-      name: 'Unloaded vehicle weight',
-      value: uvwKg === undefined ? 'not verified' : show.mass(uvwKg),
-    },
+    { name: 'Unloaded vehicle weight', value: uvwKg === undefined ? 'not verified' : show.mass(uvwKg) },
     { name: 'Occupants and cargo together, at most', value: figure(occcKg) },
     { name: 'Seats with belts', value: String(belted) },
-    {
-      name: 'Cargo with every belted seat taken and water full',
-      value: figure(cccKg),
-    },
+    { name: 'Cargo with every belted seat taken and water full', value: figure(cccKg) },
     { name: 'Full load of fresh water weighs', value: show.mass(fullWaterKg) },
   ];
 }

@@ -13,10 +13,7 @@ export const welds: ChapterMaker = (book) => {
     data: {
       any: book.assessment.model.shell.welds.length > 0,
       facts: [
-        {
-          name: 'Welds recorded',
-          value: `${weldTotals.count} records, ${weldTotals.jointsCount} joints`,
-        },
+        { name: 'Welds recorded', value: `${weldTotals.count} records, ${weldTotals.jointsCount} joints` },
         { name: 'Length', value: show.length(weldTotals.lengthMm) },
         { name: 'Deposited filler', value: show.mass(weldTotals.depositedKg) },
         {

@@ -47,8 +47,5 @@ function isOurs(folder: string): boolean {
 }
 
 function temporaryFolder(): PrivateFolder {
-  return {
-    folder: mkdtempSync(path.join(tmpdir(), 'shellbook-')),
-    temporary: true,
-  };
+  return { folder: mkdtempSync(path.join(tmpdir(), 'shellbook-')), temporary: true };
 }

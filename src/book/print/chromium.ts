@@ -95,13 +95,7 @@ export async function openChromium(): Promise<OpenBrowser> {
       headless: 'shell',
       userDataDir: profile,
       args: [...QUIET, ...(asRoot ? ['--no-sandbox'] : [])],
-      env: {
-        ...process.env,
-        ...binary.environment,
-        HOME: profile,
-        XDG_CONFIG_HOME: profile,
-        XDG_CACHE_HOME: profile,
-      },
+      env: { ...process.env, ...binary.environment, HOME: profile, XDG_CONFIG_HOME: profile, XDG_CACHE_HOME: profile },
       protocolTimeout: 600_000,
     });
     return {

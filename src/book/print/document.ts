@@ -4,12 +4,7 @@ import type { Sheet } from './paginate.js';
 export interface SheetSize {
   readonly widthMm: number;
   readonly heightMm: number;
-  readonly margin: {
-    readonly top: number;
-    readonly right: number;
-    readonly bottom: number;
-    readonly left: number;
-  };
+  readonly margin: { readonly top: number; readonly right: number; readonly bottom: number; readonly left: number };
 }
 
 /** One chapter, as the printer needs to know it. */
@@ -45,10 +40,6 @@ export function sheetsOf(paper: 'letter' | 'a4'): Readonly<Record<Sheet, SheetSi
   const [short, long] = paper === 'letter' ? [215.9, 279.4] : [210, 297];
   return {
     portrait: { widthMm: short, heightMm: long, margin: MARGIN },
-    landscape: {
-      widthMm: long,
-      heightMm: short,
-      margin: { top: 20, right: 16, bottom: 16, left: 16 },
-    },
+    landscape: { widthMm: long, heightMm: short, margin: { top: 20, right: 16, bottom: 16, left: 16 } },
   };
 }

@@ -4,10 +4,7 @@
 import type { Block } from './paginate.js';
 
 /** Links whose target this edition does not print become plain text; place is reserved for every page number. */
-export function prepare(): {
-  readonly dangling: readonly string[];
-  readonly doubled: readonly string[];
-} {
+export function prepare(): { readonly dangling: readonly string[]; readonly doubled: readonly string[] } {
   const ids = new Map<string, number>();
   for (const one of document.querySelectorAll('[id]')) ids.set(one.id, (ids.get(one.id) ?? 0) + 1);
   const dangling = new Set<string>();
@@ -27,10 +24,7 @@ export function prepare(): {
   }
   for (const link of document.querySelectorAll('a.pg')) link.textContent = '000';
   for (const empty of document.querySelectorAll('span.pg')) empty.remove();
-  return {
-    dangling: [...dangling],
-    doubled: [...ids].filter(([, count]) => count > 1).map(([id]) => id),
-  };
+  return { dangling: [...dangling], doubled: [...ids].filter(([, count]) => count > 1).map(([id]) => id) };
 }
 
 /**
@@ -78,17 +72,9 @@ export function measure(widthMm: Readonly<Record<'portrait' | 'landscape', numbe
     const widest = Array.from(table.rows).find((row) => Array.from(row.cells).every((cell) => cell.colSpan === 1));
     if (widest && !table.querySelector('colgroup')) {
       const widths = Array.from(widest.cells).map((cell) => cell.getBoundingClientRect().width / zoom);
-      columns.set(table, {
-        widths,
-        whole: table.getBoundingClientRect().width / zoom,
-      });
+      columns.set(table, { widths, whole: table.getBoundingClientRect().width / zoom });
     }
-    return {
-      ...base,
-      kind: 'table',
-      headMm: Math.max(0, base.heightMm - body),
-      rows,
-    };
+    return { ...base, kind: 'table', headMm: Math.max(0, base.heightMm - body), rows };
   });
 
   elements.forEach((one, at) => {
@@ -111,11 +97,7 @@ export function measure(widthMm: Readonly<Record<'portrait' | 'landscape', numbe
 interface PageOrder {
   readonly chapter: string;
   readonly sheet: 'portrait' | 'landscape';
-  readonly pieces: readonly {
-    readonly block: number;
-    readonly rows?: readonly [number, number];
-    readonly shrink?: number;
-  }[];
+  readonly pieces: readonly { readonly block: number; readonly rows?: readonly [number, number]; readonly shrink?: number }[];
 }
 
 /** Moves the blocks into page boxes, fills in the page numbers, and tells on which page each anchor stands. */

@@ -30,20 +30,14 @@ export async function packagedChromium(): Promise<BrowserBinary | undefined> {
   const executable = path.join(folder, 'chromium');
   await unpackFile(path.join(home, 'bin', 'chromium.br'), executable);
   await unpackTar(path.join(home, 'bin', 'fonts.tar.br'), path.join(folder, 'fallback'));
-  const environment: Record<string, string> = {
-    FONTCONFIG_FILE: fontSettings(folder),
-  };
+  const environment: Record<string, string> = { FONTCONFIG_FILE: fontSettings(folder) };
   if (!starts(executable, environment)) {
     await unpackTar(path.join(home, 'bin', 'al2023.tar.br'), path.join(folder, 'libraries'));
     const own = path.join(folder, 'libraries', 'lib');
     environment.LD_LIBRARY_PATH = process.env.LD_LIBRARY_PATH ? `${own}:${process.env.LD_LIBRARY_PATH}` : own;
     if (!starts(executable, environment)) return undefined;
   }
-  return {
-    executable,
-    environment,
-    ...(temporary ? { throwAway: folder } : {}),
-  };
+  return { executable, environment, ...(temporary ? { throwAway: folder } : {}) };
 }
 
 /** Folder of an installed package, whatever its `exports` show. */

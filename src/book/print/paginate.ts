@@ -96,12 +96,7 @@ interface Spot {
 }
 
 function openPage(pages: OpenPage[], block: Block): OpenPage {
-  const page: OpenPage = {
-    chapter: block.chapter,
-    sheet: block.sheet,
-    pieces: [],
-    usedMm: 0,
-  };
+  const page: OpenPage = { chapter: block.chapter, sheet: block.sheet, pieces: [], usedMm: 0 };
   pages.push(page);
   return page;
 }
@@ -161,12 +156,7 @@ function placeSolid(at: Spot, page: OpenPage): OpenPage {
     return page;
   }
   if (page.pieces.length > 0 && !stays(at, page, room)) return placeSolid(at, openPage(at.pages, block));
-  put(page, {
-    block: index,
-    gapMm,
-    heightMm: room,
-    shrink: room / block.heightMm,
-  });
+  put(page, { block: index, gapMm, heightMm: room, shrink: room / block.heightMm });
   return page;
 }
 
@@ -192,13 +182,7 @@ function placeTable(at: Spot, rows: readonly Row[], start: OpenPage): OpenPage {
       heightMm = Math.min(whole, room);
       if (whole > room) shrink = { shrink: room / whole };
     }
-    put(page, {
-      block: index,
-      ...part(from, to, rows.length),
-      gapMm,
-      heightMm,
-      ...shrink,
-    });
+    put(page, { block: index, ...part(from, to, rows.length), gapMm, heightMm, ...shrink });
     from = to;
     if (from < rows.length) page = openPage(at.pages, block);
   }

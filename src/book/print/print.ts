@@ -59,12 +59,7 @@ export async function printDocument(
           'not written. Print with the packaged browser (unset PUPPETEER_EXECUTABLE_PATH), and report this if it stays.',
       );
     }
-    return {
-      pdf: finishPdf(printed, document.date),
-      pages: new Map(stands),
-      pageCount,
-      warnings,
-    };
+    return { pdf: finishPdf(printed, document.date), pages: new Map(stands), pageCount, warnings };
   } finally {
     await page.close();
   }
@@ -79,17 +74,9 @@ async function openQuietly(page: Page, document: BookDocument): Promise<void> {
     const path = url.startsWith(`${HERE}/`) ? url.slice(HERE.length) : undefined;
     const picture = path === undefined ? undefined : document.pictures.get(path);
     if (path === '/' && request.isNavigationRequest()) {
-      void request.respond({
-        status: 200,
-        contentType: 'text/html; charset=utf-8',
-        body: document.html,
-      });
+      void request.respond({ status: 200, contentType: 'text/html; charset=utf-8', body: document.html });
     } else if (picture) {
-      void request.respond({
-        status: 200,
-        contentType: picture.type,
-        body: picture.bytes,
-      });
+      void request.respond({ status: 200, contentType: picture.type, body: picture.bytes });
     } else if (url.startsWith('data:')) {
       void request.continue();
     } else {

@@ -42,11 +42,7 @@ export function panelsOfFace(panels: readonly Panel[], face: Facing, shell: Exte
   const rank = (panel: Panel): number => (panel.panelKind === 'access' ? 1 : 0);
   return panels
     .filter((panel) => faceOf(panel, shell) === face)
-    .map((panel, index) => ({
-      panel,
-      index,
-      depth: dot(normal, panelMiddle(panel)),
-    }))
+    .map((panel, index) => ({ panel, index, depth: dot(normal, panelMiddle(panel)) }))
     .sort((a, b) => rank(a.panel) - rank(b.panel) || a.depth - b.depth || a.index - b.index)
     .map(({ panel }) => panel);
 }

@@ -55,14 +55,7 @@ function letters(run: Run, points: readonly Point[], length: number, others: rea
     const clear = LETTER_AT.map((share) => alongLine(points, (length * (k + share)) / count).at).find((at) =>
       isClear(at, others),
     );
-    return clear
-      ? [
-          text('runs', 'letter', clear, MEDIUM_STYLES[run.medium].letter, {
-            anchor: 'middle',
-            backed: true,
-          }),
-        ]
-      : [];
+    return clear ? [text('runs', 'letter', clear, MEDIUM_STYLES[run.medium].letter, { anchor: 'middle', backed: true })] : [];
   }).flat();
 }
 
@@ -94,14 +87,7 @@ export function nodeMarksAndWishes(nodes: readonly ServiceNode[], port: Port): R
   for (const node of nodes) {
     const at = port.place(node.at);
     marks.push(...nodeMarks(node, at));
-    wishes.push({
-      text: node.id,
-      anchor: at,
-      style: 'id',
-      priority: nodePriority(node),
-      id: node.id,
-      clearMm: NODE_SYMBOL_MM,
-    });
+    wishes.push({ text: node.id, anchor: at, style: 'id', priority: nodePriority(node), id: node.id, clearMm: NODE_SYMBOL_MM });
   }
   return { marks, wishes };
 }

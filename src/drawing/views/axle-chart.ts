@@ -33,27 +33,13 @@ export function axleChart(a: Assessment, sheet: SheetSize, options: DrawingOptio
   for (const axle of axles) {
     const limitKg = rows.find((load) => load.axle === axle)?.limitKg;
     const top = y;
-    marks.push(
-      text('labels', 'name-strong', [1, y + HEAD_MM / 2], `${axle} axle`, {
-        id: axle,
-      }),
-    );
+    marks.push(text('labels', 'name-strong', [1, y + HEAD_MM / 2], `${axle} axle`, { id: axle }));
     const said = limitKg === undefined ? 'no limit on record' : `limit ${mass(limitKg, units)}`;
     marks.push(text('labels', 'name', [right + 2, y + HEAD_MM / 2], said));
     y += HEAD_MM;
     for (const condition of conditions) {
       for (const load of loadOf(condition, axle))
-        marks.push(
-          ...loadRow(load, condition.name, y + rowMm / 2, {
-            x,
-            perKg,
-            units,
-            names,
-            right,
-            sheet,
-            rowMm,
-          }),
-        );
+        marks.push(...loadRow(load, condition.name, y + rowMm / 2, { x, perKg, units, names, right, sheet, rowMm }));
       y += rowMm;
     }
     if (limitKg !== undefined)

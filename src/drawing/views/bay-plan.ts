@@ -14,21 +14,12 @@ export function bayPlan(a: Assessment, sheet: SheetSize, options: DrawingOptions
   const { model } = a;
   const { shell } = model;
   const vehicle = vehicleExtent(model);
-  const layout = layOut(
-    [
-      {
-        view: VIEWS.plan,
-        bounds: viewBounds(VIEWS.plan, extentCorners(vehicle)),
-      },
-    ],
-    sheet,
-    {
-      sideMm: 8,
-      aboveMm: 14,
-      belowMm: 14,
-      mostMm: 26,
-    },
-  );
+  const layout = layOut([{ view: VIEWS.plan, bounds: viewBounds(VIEWS.plan, extentCorners(vehicle)) }], sheet, {
+    sideMm: 8,
+    aboveMm: 14,
+    belowMm: 14,
+    mostMm: 26,
+  });
   const port = layout.ports[0] as Port;
   const marks: Mark[] = [...chassisPlan(model, vehicle, port), shellBox(shellExtent(model), port, 'skin-line')];
   const wishes: LabelWish[] = [...axleWishes(model, port, (x) => [x, vehicle.low[1], 0])];
@@ -64,14 +55,7 @@ export function bayPlan(a: Assessment, sheet: SheetSize, options: DrawingOptions
       rectangle('equipment', 'equipment-strong', { x0: at[0] - 2.6, y0: at[1] - 2.6, x1: at[0] + 2.6, y1: at[1] + 2.6 }, bay.id),
     );
     const words = `${bay.name ?? bay.id}: ${least === undefined ? 'no limit on record' : `up to ${massDown(least, model.shop.units)}`}`;
-    wishes.push({
-      text: words,
-      anchor: at,
-      style: 'name-strong',
-      priority: 90,
-      id: bay.id,
-      clearMm: 2.6,
-    });
+    wishes.push({ text: words, anchor: at, style: 'name-strong', priority: 90, id: bay.id, clearMm: 2.6 });
   }
   return compose(
     {

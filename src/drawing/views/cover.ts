@@ -17,12 +17,7 @@ export function coverDrawing(a: Assessment, sheet: SheetSize, options: DrawingOp
   const { model } = a;
   const shell = shellExtent(model);
   const bounds = viewBounds(VIEWS.left, extentCorners(vehicleExtent(model)));
-  const layout = layOut([{ view: VIEWS.left, bounds }], sheet, {
-    sideMm: 3,
-    aboveMm: 2,
-    belowMm: 2,
-    mostMm: 2,
-  });
+  const layout = layOut([{ view: VIEWS.left, bounds }], sheet, { sideMm: 3, aboveMm: 2, belowMm: 2, mostMm: 2 });
   const port = layout.ports[0] as Port;
   const panels = panelsOfFace(model.shell.panels, 'left', shell);
   const bare = (mark: Mark, pen: PenName): Mark => {
@@ -56,10 +51,7 @@ export function coverDrawing(a: Assessment, sheet: SheetSize, options: DrawingOp
 function shellOutline(panels: readonly Panel[], port: Port): readonly Mark[] {
   return panels
     .filter(({ panelKind }) => panelKind !== 'access')
-    .map((panel) => ({
-      ...panelMark(panel, port, 'edge', false, 'background'),
-      widthMm: 2 * PENS.edge.widthMm,
-    }));
+    .map((panel) => ({ ...panelMark(panel, port, 'edge', false, 'background'), widthMm: 2 * PENS.edge.widthMm }));
 }
 
 function wheels(a: Assessment, port: Port): readonly Mark[] {

@@ -28,10 +28,7 @@ export interface CrossFrame {
 
 export function crossFrames(members: readonly Member[], model: Model): readonly CrossFrame[] {
   const flat = members
-    .map((member) => ({
-      member,
-      corners: memberCorners(member, model.library),
-    }))
+    .map((member) => ({ member, corners: memberCorners(member, model.library) }))
     .filter(({ corners }) => {
       const xs = corners.map((corner) => corner[0]);
       return Math.max(...xs) - Math.min(...xs) <= FLAT_MM;
@@ -81,12 +78,7 @@ export function crossFrameDrawings(
   return Array.from({ length: sheets }, (_, k) => {
     const shown = frames.slice(k * perSheet, (k + 1) * perSheet);
     const views = bounds.slice(k * perSheet, (k + 1) * perSheet).map((rect) => ({ view: VIEWS.front, bounds: rect }));
-    const layout = layOut(views, sheet, {
-      sideMm: SIDE_MM,
-      aboveMm: STRIP_MM,
-      belowMm: STRIP_MM,
-      mostMm: STRIP_MM,
-    });
+    const layout = layOut(views, sheet, { sideMm: SIDE_MM, aboveMm: STRIP_MM, belowMm: STRIP_MM, mostMm: STRIP_MM });
     const marks: Mark[] = [];
     const wishes: LabelWish[] = [];
     shown.forEach((frame, index) => {

@@ -79,13 +79,7 @@ function dangerLines(a: Assessment, medium: Medium, port: Port): readonly Mark[]
     const piece = line('runs', `run-${medium}`, [from, to]);
     if (Math.hypot(to[0] - from[0], to[1] - from[1]) < LETTER_FROM_MM) return [piece];
     const spot: Point = [from[0] + (to[0] - from[0]) * 0.4, from[1] + (to[1] - from[1]) * 0.4];
-    return [
-      piece,
-      text('runs', 'letter', spot, MEDIUM_STYLES[medium].letter, {
-        anchor: 'middle',
-        backed: true,
-      }),
-    ];
+    return [piece, text('runs', 'letter', spot, MEDIUM_STYLES[medium].letter, { anchor: 'middle', backed: true })];
   });
 }
 

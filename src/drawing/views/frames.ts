@@ -107,14 +107,8 @@ function groups(members: readonly Member[], model: Model, whole: Extent): readon
 
 /** As long and wide as the stage itself, as high as the shell: a wall may stand back from the end of the subframe. */
 function besides(members: readonly Member[], model: Model, shell: Extent): Extent {
-  const own = shellExtent({
-    ...model,
-    shell: { ...model.shell, members, panels: [] },
-  });
-  return {
-    low: [own.low[0], own.low[1], shell.low[2]],
-    high: [own.high[0], own.high[1], shell.high[2]],
-  };
+  const own = shellExtent({ ...model, shell: { ...model.shell, members, panels: [] } });
+  return { low: [own.low[0], own.low[1], shell.low[2]], high: [own.high[0], own.high[1], shell.high[2]] };
 }
 
 /** The faces of the shell near which a member's middle lies. */
@@ -167,17 +161,9 @@ function frame(model: Model, { stage, stageName, group, part }: FrameOf, sheet: 
   const inFrames = new Set(group.crossFrames.flatMap((one) => one.members));
   const tops = new Set(group.crossFrames.map((one) => topOf(one, model)));
   const labelled = group.members.filter((member) => !inFrames.has(member) || tops.has(member));
-  const size = {
-    widthMm: sheet.widthMm,
-    heightMm: Math.min(sheet.heightMm, Math.max(90, 60 + 3.5 * count)),
-  };
+  const size = { widthMm: sheet.widthMm, heightMm: Math.min(sheet.heightMm, Math.max(90, 60 + 3.5 * count)) };
   const mostMm = Math.min(40, 10 + 0.5 * count);
-  const layout = layOut([{ view: group.view, bounds: part.bounds }], size, {
-    sideMm: 12,
-    aboveMm: 8,
-    belowMm: 8,
-    mostMm,
-  });
+  const layout = layOut([{ view: group.view, bounds: part.bounds }], size, { sideMm: 12, aboveMm: 8, belowMm: 8, mostMm });
   const port = layout.ports[0] as Port;
   const half = part.suffix === '' ? '' : `, ${part.suffix}`;
   return compose(
@@ -215,16 +201,8 @@ interface StageOf {
 function pictorial(model: Model, { stage, name, members, before }: StageOf, sheet: SheetSize, options: DrawingOptions): Drawing {
   const view = VIEWS.pictorial;
   const corners: readonly Vec3[] = [...before, ...members].flatMap((member) => memberCorners(member, model.library));
-  const half = {
-    widthMm: sheet.widthMm,
-    heightMm: Math.min(sheet.heightMm, sheet.widthMm * 0.75),
-  };
-  const layout = layOut([{ view, bounds: viewBounds(view, corners) }], half, {
-    sideMm: 3,
-    aboveMm: 2,
-    belowMm: 2,
-    mostMm: 2,
-  });
+  const half = { widthMm: sheet.widthMm, heightMm: Math.min(sheet.heightMm, sheet.widthMm * 0.75) };
+  const layout = layOut([{ view, bounds: viewBounds(view, corners) }], half, { sideMm: 3, aboveMm: 2, belowMm: 2, mostMm: 2 });
   const port = layout.ports[0] as Port;
   const { reduction: _reduction, ...placed } = layout;
   return compose(

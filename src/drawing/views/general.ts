@@ -39,23 +39,13 @@ interface Sight {
   readonly where: string;
   readonly notes: readonly string[];
   readonly rest: string;
-  draw(port: Port): {
-    readonly marks: readonly Mark[];
-    readonly wishes: readonly LabelWish[];
-  };
+  draw(port: Port): { readonly marks: readonly Mark[]; readonly wishes: readonly LabelWish[] };
 }
 
 /** Plan at floor, roof plan, left, right, front, rear, underside: the whole shell to scale with its main dimensions. */
 export function generalArrangement(a: Assessment, sheet: SheetSize, options: DrawingOptions = {}): Drawing[] {
   const { model } = a;
-  const all: Sheet = {
-    a,
-    model,
-    shell: shellExtent(model),
-    vehicle: vehicleExtent(model),
-    sheet,
-    options,
-  };
+  const all: Sheet = { a, model, shell: shellExtent(model), vehicle: vehicleExtent(model), sheet, options };
   const pairs: readonly (readonly Sight[])[] = [
     [floorPlan(all), outside(all, 'up', 'Roof plan')],
     [outside(all, 'left', 'Left side'), outside(all, 'right', 'Right side')],
@@ -65,12 +55,7 @@ export function generalArrangement(a: Assessment, sheet: SheetSize, options: Dra
   return pairs.flatMap((sights) => sheetsOf(all, sights));
 }
 
-const DIMENSION_ROOM = {
-  sideMm: 12,
-  aboveMm: 12,
-  belowMm: 20,
-  mostMm: 30,
-} as const;
+const DIMENSION_ROOM = { sideMm: 12, aboveMm: 12, belowMm: 20, mostMm: 30 } as const;
 /** The same, where a second view shares the sheet. */
 const PAIR_ROOM = { sideMm: 12, aboveMm: 11, belowMm: 16, mostMm: 22 } as const;
 /** Views share a sheet where that makes them no smaller than by the next scale of the series. */
@@ -78,10 +63,7 @@ const PAIR_SMALLER = 1.25;
 
 /** Both views on one sheet, below or beside one another, where they stay large enough; else a sheet each. */
 function sheetsOf(all: Sheet, sights: readonly Sight[]): readonly Drawing[] {
-  const alone = sights.map((sight) => ({
-    sights: [sight],
-    layout: layOut([request(all, sight)], all.sheet, DIMENSION_ROOM),
-  }));
+  const alone = sights.map((sight) => ({ sights: [sight], layout: layOut([request(all, sight)], all.sheet, DIMENSION_ROOM) }));
   if (sights.length > 1) {
     const requests = sights.map((sight) => request(all, sight));
     const both = [layOut(requests, all.sheet, PAIR_ROOM), besideOneAnother(requests, all.sheet)];
@@ -110,19 +92,9 @@ function besideOneAnother(requests: readonly ViewRequest[], sheet: SheetSize): L
       frame.y0 + (bounds.y1 - up) / smallest.reduction,
     ];
     const [x1, y1] = placeFlat([bounds.x1, bounds.y0]);
-    return {
-      view,
-      placeFlat,
-      place: (at) => placeFlat(project(view, at)),
-      frame: { x0, y0: frame.y0, x1, y1 },
-    };
+    return { view, placeFlat, place: (at) => placeFlat(project(view, at)), frame: { x0, y0: frame.y0, x1, y1 } };
   });
-  return {
-    ...smallest,
-    ports,
-    widthMm: sheet.widthMm,
-    room: { ...smallest.room, x1: sheet.widthMm - smallest.room.x0 },
-  };
+  return { ...smallest, ports, widthMm: sheet.widthMm, room: { ...smallest.room, x1: sheet.widthMm - smallest.room.x0 } };
 }
 
 function drawn({ model, options }: Sheet, sights: readonly Sight[], layout: Layout): Drawing {
@@ -134,9 +106,7 @@ function drawn({ model, options }: Sheet, sights: readonly Sight[], layout: Layo
       const { x0, x1, y0, y1 } = (layout.ports[index] as Port).frame;
       marks.push(
         beside
-          ? text('labels', 'name-strong', [(x0 + x1) / 2, y1 + 5], title, {
-              anchor: 'middle',
-            })
+          ? text('labels', 'name-strong', [(x0 + x1) / 2, y1 + 5], title, { anchor: 'middle' })
           : text('labels', 'name-strong', [x0, y0 - 9], title),
       );
     });

@@ -19,12 +19,7 @@ export function growthChart(a: Assessment, sheet: SheetSize, options: DrawingOpt
   const units = a.model.shop.units;
   const { perKg, word } = chartUnit(units);
   const heightMm = Math.min(sheet.heightMm, 90);
-  const frame: Frame = {
-    x0: 18,
-    y0: 8,
-    x1: sheet.widthMm - 6,
-    y1: heightMm - 26,
-  };
+  const frame: Frame = { x0: 18, y0: 8, x1: sheet.widthMm - 6, y1: heightMm - 26 };
   const highest =
     Math.max(1, ...growth.map((g) => Math.max(g.predictedKg, (g.measuredKg ?? 0) + (g.uncertaintyKg ?? 0)))) * 1.08 * perKg;
   const low = lowestShown(
@@ -63,13 +58,7 @@ export function growthChart(a: Assessment, sheet: SheetSize, options: DrawingOpt
         [at + 1.2, high],
       ]),
     );
-    marks.push({
-      kind: 'circle',
-      layer: 'nodes',
-      pen: 'mark-filled',
-      center: [at, y(g.measuredKg)],
-      radiusMm: 0.7,
-    });
+    marks.push({ kind: 'circle', layer: 'nodes', pen: 'mark-filled', center: [at, y(g.measuredKg)], radiusMm: 0.7 });
   });
   const measured = growth.filter((g) => g.measuredKg !== undefined);
   return compose(

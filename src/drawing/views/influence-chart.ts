@@ -38,23 +38,9 @@ export function influenceChart(a: Assessment, sheet: SheetSize, options: Drawing
         [x(axle.xMm), frame.y1],
       ]),
     );
-    wishes.push({
-      text: axle.id,
-      anchor: [x(axle.xMm), frame.y0],
-      style: 'note',
-      priority: 40,
-      id: axle.id,
-      clearMm: 0.5,
-    });
+    wishes.push({ text: axle.id, anchor: [x(axle.xMm), frame.y0], style: 'note', priority: 40, id: axle.id, clearMm: 0.5 });
     const anchor = points[Math.floor((points.length * (index + 1)) / (axles.length + 1))] as Point;
-    wishes.push({
-      text: `on ${axle.id}`,
-      anchor,
-      style: 'name-strong',
-      priority: 50,
-      id: axle.id,
-      clearMm: 0.8,
-    });
+    wishes.push({ text: `on ${axle.id}`, anchor, style: 'name-strong', priority: 50, id: axle.id, clearMm: 0.8 });
   });
   for (const bay of a.model.shell.bays) {
     const at = x(bay.at[0]);
@@ -64,14 +50,7 @@ export function influenceChart(a: Assessment, sheet: SheetSize, options: Drawing
         [at, frame.y1 + 1.5],
       ]),
     );
-    wishes.push({
-      text: bay.id,
-      anchor: [at, frame.y1 - 1.5],
-      style: 'id',
-      priority: 30,
-      id: bay.id,
-      clearMm: 0.5,
-    });
+    wishes.push({ text: bay.id, anchor: [at, frame.y1 - 1.5], style: 'id', priority: 30, id: bay.id, clearMm: 0.5 });
   }
   const per = mass(units === 'metric' ? 100 : 100 * KG_PER_LB, units === 'metric' ? 'metric' : 'us');
   return compose(
@@ -104,9 +83,7 @@ function shareGrid(low: number, high: number, x0: number, x1: number, y: (kg: nu
       [x0, y(value)],
       [x1, y(value)],
     ]),
-    text('labels', 'note', [x0 - 1.5, y(value)], number(value), {
-      anchor: 'end',
-    }),
+    text('labels', 'note', [x0 - 1.5, y(value)], number(value), { anchor: 'end' }),
   ]);
 }
 

@@ -21,16 +21,5 @@ export function memberWish(member: Member, model: Model, port: Port): readonly L
   ];
   const places = shape.kind === 'line' ? ALONG.map((share) => port.place(lerp(shape.from, shape.to, share))) : [middle];
   const [anchor, ...also] = places.filter((place) => holds(port.frame, place));
-  return anchor
-    ? [
-        {
-          text: member.id,
-          anchor,
-          also,
-          style: 'id',
-          priority: 30,
-          id: member.id,
-        },
-      ]
-    : [];
+  return anchor ? [{ text: member.id, anchor, also, style: 'id', priority: 30, id: member.id }] : [];
 }

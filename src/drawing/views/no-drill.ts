@@ -45,12 +45,7 @@ export function noDrillFace(a: Assessment, face: Facing, sheet: SheetSize, optio
   const shell = shellExtent(model);
   const view = VIEW_OF_FACE[face];
   const bounds = viewBounds(view, extentCorners(shell));
-  const layout = layOut([{ view, bounds }], sheet, {
-    sideMm: 8,
-    aboveMm: 16,
-    belowMm: 10,
-    mostMm: 34,
-  });
+  const layout = layOut([{ view, bounds }], sheet, { sideMm: 8, aboveMm: 16, belowMm: 10, mostMm: 34 });
   const port = layout.ports[0] as Port;
   const outer = faceDepth(shell, face);
   const { marks, wishes, runs, short } = bandsBehind(a, face, port, outer, layout.reduction);
@@ -107,23 +102,13 @@ function bandsBehind(a: Assessment, face: Facing, port: Port, outer: number, red
     const widthMm = Math.max(LINE_WIDTHS_MM[4], (2 * widen) / reduction);
     for (const { band, points } of pieces) {
       const pen = (bands[band] as Bands[number]).pen;
-      (byBand[band] as Mark[]).push({
-        ...line('runs', pen, points.map(port.place), run.id),
-        widthMm,
-      });
+      (byBand[band] as Mark[]).push({ ...line('runs', pen, points.map(port.place), run.id), widthMm });
     }
     const longest = [...pieces].sort((p, q) => q.points.length - p.points.length)[0] as (typeof pieces)[number];
     const anchor = port.place(longest.points[Math.floor(longest.points.length / 2)] as Vec3);
     const onSheet = lineLengthMm(longest.points.map(port.place));
     if (onSheet < SHORT_MM && longest.band > 0) short++;
-    else
-      wishes.push({
-        text: run.id,
-        anchor,
-        style: 'id',
-        priority: 50 - longest.band * 5,
-        id: run.id,
-      });
+    else wishes.push({ text: run.id, anchor, style: 'id', priority: 50 - longest.band * 5, id: run.id });
   }
   // The deepest first: what lies nearest the surface is painted over it.
   return { marks: byBand.reverse().flat(), wishes, runs, short };

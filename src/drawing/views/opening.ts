@@ -128,10 +128,7 @@ function diagonalMarks(opening: Opening, { x0, y0, x1, y1 }: Rect, units: UnitSy
     const words = diagonals && !fits ? length(diagonals[index as 0 | 1], units === 'metric' ? 'metric' : 'us') : long;
     return [
       line('dimensions', 'dimension', points),
-      text('dimensions', 'dimension', at, words, {
-        anchor: 'middle',
-        backed: true,
-      }),
+      text('dimensions', 'dimension', at, words, { anchor: 'middle', backed: true }),
     ];
   });
 }
@@ -158,14 +155,7 @@ function partWishes(opening: Opening, { x0, y0, x1, y1 }: Rect): readonly LabelW
     : [];
   // The records do not say which gusset sits in which corner: they are named around the opening in the order typed.
   const gussets = opening.gussets.slice(0, 4).map((id, index): LabelWish => {
-    return {
-      text: id,
-      anchor: corners[index] as Point,
-      style: 'id',
-      priority: 50,
-      id,
-      clearMm: 1,
-    };
+    return { text: id, anchor: corners[index] as Point, style: 'id', priority: 50, id, clearMm: 1 };
   });
   return [...header, ...gussets];
 }

@@ -41,12 +41,7 @@ export function panelFace(a: Assessment, panelId: string, sheet: SheetSize, opti
   const view = VIEW_OF_FACE[face];
   const flat = boundsOf(panel.outline.map((corner) => project(view, corner))) as Rect;
   const around = AROUND * Math.max(flat.x1 - flat.x0, flat.y1 - flat.y0);
-  const layout = layOut([{ view, bounds: grow(flat, around) }], sheet, {
-    sideMm: 12,
-    aboveMm: 10,
-    belowMm: 9,
-    mostMm: 20,
-  });
+  const layout = layOut([{ view, bounds: grow(flat, around) }], sheet, { sideMm: 12, aboveMm: 10, belowMm: 9, mostMm: 20 });
   const port = layout.ports[0] as Port;
   const items = a.figures.access.behind[panelId] ?? [];
   const scene: Window = { a, port, frame: port.frame, items };
@@ -116,13 +111,7 @@ function membersBehind({ a, port, frame, items }: Window, view: View): { marks: 
     const ring = clipRing(solid.ring.map(port.placeFlat), frame);
     if (ring.length < 3) continue;
     marks.push(area('structure', 'chassis', ring, solid.member.id));
-    wishes.push({
-      text: solid.member.id,
-      anchor: middle(ring),
-      style: 'id',
-      priority: 15,
-      id: solid.member.id,
-    });
+    wishes.push({ text: solid.member.id, anchor: middle(ring), style: 'id', priority: 15, id: solid.member.id });
   }
   return { marks, wishes };
 }
@@ -158,12 +147,7 @@ function servicesBehind({ a, port, frame, items }: Window): {
       longest[Math.floor(longest.length / 2)] as Point,
     ]);
     const spot = alongLine(longest, lineLengthMm(longest) * (0.15 + 0.17 * (index % 5))).at;
-    marks.push(
-      text('runs', 'letter', spot, MEDIUM_STYLES[run.medium].letter, {
-        anchor: 'middle',
-        backed: true,
-      }),
-    );
+    marks.push(text('runs', 'letter', spot, MEDIUM_STYLES[run.medium].letter, { anchor: 'middle', backed: true }));
     wishes.push({
       text: words(item),
       anchor,

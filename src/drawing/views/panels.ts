@@ -120,14 +120,5 @@ function keyMarks(mark: Mark, at: readonly [number, number]): readonly Mark[] {
   const corners = mark.kind === 'shape' ? mark.rings.flat() : [];
   const reach = Math.max(0, ...corners.map(([x, y]) => Math.hypot(x - at[0], y - at[1])));
   if (reach > 4) return [mark];
-  return [
-    mark,
-    {
-      kind: 'circle',
-      layer: 'nodes',
-      pen: 'measured',
-      center: at,
-      radiusMm: reach + 1.6,
-    },
-  ];
+  return [mark, { kind: 'circle', layer: 'nodes', pen: 'measured', center: at, radiusMm: reach + 1.6 }];
 }

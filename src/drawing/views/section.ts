@@ -12,12 +12,7 @@ export function sectionDrawing(section: Section, sheet: SheetSize, options: Draw
   const units = options.units ?? 'both';
   const rings = sectionRings(section.dimensions);
   const bounds = boundsOf(rings.flat()) ?? { x0: 0, y0: 0, x1: 1, y1: 1 };
-  const layout = layOut([{ view: VIEWS.left, bounds }], sheet, {
-    sideMm: 10,
-    aboveMm: 3,
-    belowMm: 10,
-    mostMm: 12,
-  });
+  const layout = layOut([{ view: VIEWS.left, bounds }], sheet, { sideMm: 10, aboveMm: 3, belowMm: 10, mostMm: 12 });
   const port = layout.ports[0] as Port;
   const custom = section.dimensions.shape === 'custom';
   const outline: Mark = {

@@ -19,12 +19,7 @@ const LEGEND_MM = 7;
 
 const SIGHTS = [
   { view: VIEWS.plan, id: 'plan', title: 'plan', faces: ['up', 'down'] },
-  {
-    view: VIEWS.left,
-    id: 'side',
-    title: 'seen from the left',
-    faces: ['left', 'right'],
-  },
+  { view: VIEWS.left, id: 'side', title: 'seen from the left', faces: ['left', 'right'] },
 ] as const;
 
 /**
@@ -60,12 +55,7 @@ function serviceDrawing(
 ): readonly Drawing[] {
   const { view } = sight;
   const mostMm = Math.min(44, 14 + 0.6 * (runs.length + nodes.length));
-  const layout = layOut([{ view, bounds: part.bounds }], sheet, {
-    sideMm: 8,
-    aboveMm: 10 + LEGEND_MM,
-    belowMm: 10,
-    mostMm,
-  });
+  const layout = layOut([{ view, bounds: part.bounds }], sheet, { sideMm: 8, aboveMm: 10 + LEGEND_MM, belowMm: 10, mostMm });
   const port = layout.ports[0] as Port;
   const clip = grow(port.frame, 1);
   const shown = nodes.filter((node) => holds(clip, port.place(node.at)));
@@ -126,13 +116,7 @@ export function serviceBackground(
       ...memberContext(model.shell.members, model.library, port),
       ...panels.map((panel) => panelMark(panel, port, 'access-context', true, 'hidden')),
     ],
-    wishes: listedByPlace(
-      panels.map((panel) => ({
-        ...accessWish(panel, port),
-        style: 'id',
-        priority: 35,
-      })),
-    ),
+    wishes: listedByPlace(panels.map((panel) => ({ ...accessWish(panel, port), style: 'id', priority: 35 }))),
   };
 }
 
@@ -146,13 +130,7 @@ function listedByPlace(wishes: readonly LabelWish[]): readonly LabelWish[] {
   return [...places.values()].map((same): LabelWish => {
     const [first] = same as [LabelWish, ...LabelWish[]];
     if (same.length === 1) return first;
-    return {
-      ...first,
-      lines: same.map(({ text, id }) => ({
-        text,
-        ...(id === undefined ? {} : { id }),
-      })),
-    };
+    return { ...first, lines: same.map(({ text, id }) => ({ text, ...(id === undefined ? {} : { id }) })) };
   });
 }
 
