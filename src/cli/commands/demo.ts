@@ -79,7 +79,7 @@ async function demo(options: Options, context: Context): Promise<Status> {
         dir: shown,
         shell: id,
         other: shells[1] ?? id,
-        circuit: circuits[0]?.id ?? id,
+        circuit: (circuits.find((one) => one.medium === 'dc' && one.protection) ?? circuits[0])?.id ?? id,
         books,
       }),
     );

@@ -6,7 +6,7 @@ import { table } from './tables.js';
 import { bullets, paragraph } from './wrap.js';
 
 export function isolateText(model: Model, isolation: Isolation, paint: Paint): string {
-  const { id, actions, sources, sourcesLeft, notes } = isolation;
+  const { id, actions, sources, notes } = isolation;
   const parts = [paint.strong(`Before work on ${id}${nameOf(id, model) ? ` (${nameOf(id, model)})` : ''}`)];
   if (actions.length > 0) {
     const rows = actions.map((one, i) => [
@@ -26,11 +26,13 @@ export function isolateText(model: Model, isolation: Isolation, paint: Paint): s
     );
   }
   parts.push(paragraph(sources.length > 0 ? `Sources that feed it: ${sources.join(', ')}.` : 'No source on record feeds it.'));
-  parts.push(
-    sourcesLeft.length > 0
-      ? paragraph(paint.error(`NOT ISOLATED: ${sourcesLeft.join(', ')} would still feed it.`))
-      : paragraph(paint.good('With these done, no recorded source is left. Prove it dead or empty at the place of work.')),
-  );
+  parts.push(paragraph(outcome(isolation, paint)));
   if (notes.length > 0) parts.push(bullets(notes));
   return parts.join('\n\n');
+}
+
+function outcome({ sources, sourcesLeft, verified }: Isolation, paint: Paint): string {
+  if (sourcesLeft.length > 0) return paint.error(`NOT ISOLATED: ${sourcesLeft.join(', ')} would still feed it.`);
+  if (!verified || sources.length === 0) return paint.warning('NOT VERIFIED: treat it as live and under pressure.');
+  return paint.good('With these done, no recorded source is left. Prove it dead or empty at the place of work.');
 }

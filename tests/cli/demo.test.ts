@@ -1,0 +1,103 @@
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { run } from '../../src/cli/program.js';
+import { widthOf } from '../../src/cli/report/wrap.js';
+import { literalIo } from './literal-io.js';
+
+const WHOLE_RUN_MS = 400_000;
+let top: string;
+let first: { status: number; answer: string; messages: string };
+
+async function shellbook(...args: readonly string[]) {
+  const io = literalIo(top);
+  const status = await run(args, io);
+  return { status, answer: io.answer(), messages: io.messages() };
+}
+const onDemo = async (...args: readonly string[]) => {
+  const { status, answer } = await shellbook(...args, '--store', 'demo', '--json', '--quiet');
+  return { status, json: JSON.parse(answer) };
+};
+
+beforeAll(async () => {
+  top = mkdtempSync(path.join(tmpdir(), 'shellbook-demo-'));
+  first = await shellbook('demo', 'demo');
+}, WHOLE_RUN_MS);
+afterAll(() => rmSync(top, { recursive: true, force: true }));
+
+describe('demo', () => {
+  it('runs the whole job, to three finished books', () => {
+    expect(first.status, first.messages).toBe(0);
+    for (const edition of ['owner', 'service', 'shop']) {
+      const file = path.join(top, 'demo', 'books', `OV-021-${edition}.pdf`);
+      expect(readFileSync(file).subarray(0, 5).toString()).toBe('%PDF-');
+      expect(first.answer).toContain(path.join('demo', 'books', `OV-021-${edition}.pdf`));
+    }
+  });
+
+  it('tells its steps on standard error and what to try next on standard output', () => {
+    for (const step of ['1. Laying', '2. Checking OV-021 and OV-024', '3. Printing']) expect(first.messages).toContain(step);
+    expect(first.messages).toContain('kinds of planted mistake found, as they should be');
+    expect(first.answer).toContain('Try next:');
+    expect(first.answer.split('\n').filter((line) => line.startsWith('  ')).length).toBe(3);
+    const wide = `${first.answer}\n${first.messages}`.split('\n').filter((line) => widthOf(line) > 80 && !line.includes(' …'));
+    expect(wide).toEqual([]);
+  });
+
+  it('leaves a store with a history, all of it committed', async () => {
+    const { status, json } = await onDemo('history', 'OV-021');
+    expect(status).toBe(0);
+    expect(json.uncommitted).toEqual([]);
+    expect(json.commits.length).toBeGreaterThan(10);
+    expect(json.commits.flatMap((one: { tags: string[] }) => one.tags).length).toBeGreaterThan(0);
+  });
+
+  it('has one clean shell and one with mistakes', async () => {
+    expect((await onDemo('check', 'OV-021')).status).toBe(0);
+    const { status, json } = await onDemo('check', 'OV-024');
+    expect(status).toBe(1);
+    expect(json.counts.error).toBeGreaterThan(0);
+    const both = await onDemo('check');
+    expect(both.status).toBe(1);
+    expect(both.json.shells.map((one: { shell: string }) => one.shell)).toEqual(['OV-021', 'OV-024']);
+    expect(both.json.findings.length).toBe(
+      both.json.shells.reduce((sum: number, one: { findings: unknown[] }) => sum + one.findings.length, 0),
+    );
+  });
+
+  it('knows the page of every circuit in the book that it printed', async () => {
+    const { json } = await onDemo('takeoff', 'OV-021');
+    expect(json.members.length).toBeGreaterThan(100);
+    const circuit = /where OV-021 (\S+)/u.exec(first.answer)?.[1] as string;
+    const { status, json: found } = await onDemo('where', 'OV-021', circuit);
+    expect(status).toBe(0);
+    expect(found.matches[0]).toMatchObject({ id: circuit, kind: 'circuit' });
+    expect(found.matches[0].pages.length).toBeGreaterThan(0);
+  });
+
+  it('lists, weighs and isolates', async () => {
+    expect((await onDemo('list')).json.shells.map((one: { state: string }) => one.state)).toEqual(['amended', 'in build']);
+    const weights = await onDemo('weights', 'OV-021');
+    expect(weights.status).toBe(0);
+    expect(weights.json.conditions.map((one: { name: string }) => one.name)).toEqual(
+      expect.arrayContaining(['unladen', 'occupants', 'water', 'loaded', 'waste', 'unladen / tag up']),
+    );
+    const isolation = await onDemo('isolate', 'OV-021', 'AC-01');
+    expect(isolation).toMatchObject({ status: 0, json: { sources_left: [] } });
+  });
+
+  it('touches no folder but its own, and makes its own anew', async () => {
+    writeFileSync(path.join(top, 'letter.txt'), 'Dear');
+    expect(await shellbook('demo', '.')).toMatchObject({
+      status: 2,
+      answer: '',
+      messages: expect.stringContaining('nothing was touched'),
+    });
+    expect(await shellbook('demo', 'letter.txt')).toMatchObject({ status: 2, messages: expect.stringContaining('no folder') });
+    const { clearDemo } = await import('../../src/store/demo-place.js');
+    await clearDemo(path.join(top, 'demo'));
+    expect(existsSync(path.join(top, 'demo', 'shop.yaml'))).toBe(false);
+    expect(readFileSync(path.join(top, 'letter.txt'), 'utf8')).toBe('Dear');
+  });
+});
