@@ -37,6 +37,7 @@ async function cutOff({ shell, id }: Options, context: Context): Promise<Status>
         })),
         sources: isolation.sources,
         sources_left: isolation.sourcesLeft,
+        verified: isolation.verified,
         notes: isolation.notes,
       }),
     );
