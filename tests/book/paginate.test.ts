@@ -148,4 +148,12 @@ describe('paginate', () => {
     const pages = paginate([solid(100), solid(96), solid(50)], CAPACITY);
     expect(pages.map((page) => page.pieces.map((piece) => piece.gapMm))).toEqual([[0, 4], [0]]);
   });
+
+  it('keeps a small table whole where it would leave a few rows to the next page', () => {
+    const pages = paginate([solid(170), tableOf(5, Array(8).fill(5), { gapBeforeMm: 4 })], CAPACITY);
+    expect(pages.map((page) => page.pieces.map(({ block, rows }) => [block, rows]))).toEqual([
+      [[0, undefined]],
+      [[1, undefined]],
+    ]);
+  });
 });

@@ -19,7 +19,7 @@ export const photos: ChapterMaker = (book) => {
       groups: [...groups]
         .sort(([a], [b]) => rank(a) - rank(b))
         .map(([stage, list]) => ({
-          title: stage ? stageName(book, stage) : 'Of no stage',
+          title: stage ? stageName(book, stage) : 'No stage recorded',
           to: `h-photos-${rank(stage)}-${[...groups.keys()].indexOf(stage)}`,
           pairs: pairs(list.map((one) => frame(book, one))),
         })),

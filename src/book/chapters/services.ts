@@ -133,11 +133,21 @@ function connectionTable(book: Book, nodes: readonly ServiceNode[]) {
         (node) => wayToNode(book, node.id).panels,
         (node) => wayToNode(book, node.id).words,
       ),
-      c.refs('Runs', (node) => joined.get(node.id) ?? []),
+      c.refs(
+        'Runs',
+        (node) => (joined.get(node.id) ?? []).slice(0, MOST_JOINED),
+        (node) => {
+          const more = (joined.get(node.id)?.length ?? 0) - MOST_JOINED;
+          return more > 0 ? `and ${more} more in the list of runs` : undefined;
+        },
+      ),
     ],
     empty: 'No connections are recorded.',
   });
 }
+
+/** A distribution panel joins dozens: named one below the other they would fill a page. */
+const MOST_JOINED = 6;
 
 function runTable(book: Book, runs: readonly Run[]) {
   const figures = new Map(book.assessment.figures.takeOff.runs.map((one) => [one.id, one]));
