@@ -145,7 +145,11 @@ export class RecordReader {
   form<K extends Kind>(file: OpenFile, kind: K, typed: Typed): Form<K> | undefined {
     const data = file.document.hasBlanks ? withoutBlanks(typed.data) : typed.data;
     const form = checkForm(file.schemas, kind, { ...typed, data }, this.say);
-    return isWhole(file.document, typed.source.node) ? form : undefined;
+    // A part of a file stands or falls by its own text: a slip in an axle costs that axle, and not the ratings beside it.
+    const path = (typed.path ?? []).map(String);
+    const parts = (typed.alsoKnown ?? []).map((key) => nodeAt(file, ...path, key));
+    const node = path.length > 0 ? nodeAt(file, ...path) : typed.source.node;
+    return isWhole(file.document, node, parts) ? form : undefined;
   }
 
   tell(rule: string, message: string, place: Finding['place'], ids: readonly string[] = []): void {
@@ -212,8 +216,9 @@ function withoutBlanks(data: unknown): unknown {
 }
 
 /** No fault of reading lies within this record. */
-function isWhole(document: SourceDocument, node: Node | null): boolean {
-  if (document.faults.length === 0 || !node?.range) return true;
-  const [start, , end] = node.range;
-  return !document.faults.some((offset) => offset >= start && offset < end);
+function isWhole(document: SourceDocument, node: Node | null, but: readonly (Node | null)[] = []): boolean {
+  if (document.faults.length === 0) return true;
+  const within = (offset: number, some: Node | null): boolean =>
+    !!some?.range && offset >= some.range[0] && offset < some.range[2];
+  return !document.faults.some((offset) => within(offset, node) && !but.some((part) => within(offset, part)));
 }

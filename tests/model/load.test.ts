@@ -283,3 +283,22 @@ describe('what is lost and what is not', () => {
     expect(store.shop.limits.headerSagMm).toBeCloseTo(IN / 16, 12);
   });
 });
+
+test('a slip in one axle costs that axle, and neither the ratings beside it nor the other axle', () => {
+  const loaded = loadOne({
+    ...LIBRARY,
+    'shells/T-1/shell.yaml': `shell: T-1
+title: Slip
+chassis:
+  gvwr: 33,000 lb
+  axles:
+    - {id: steer, x: 0 in, gawr: 14,600 lb}
+    - {id: drive, x: 240 in, gawr: "23,000 lb"}
+`,
+  });
+  expect(loaded.findings.map((one) => one.rule)).toEqual(['format.comma-slip']);
+  // FLU-01: NIST SP 811, 1 lb = 0.45359237 kg exactly.
+  expect(loaded.model.shell.chassis.gvwrKg).toBeCloseTo(33000 * 0.45359237, 9);
+  expect(loaded.model.shell.title).toBe('Slip');
+  expect(loaded.model.shell.chassis.axles.map((axle) => axle.id)).toEqual(['drive']);
+});
