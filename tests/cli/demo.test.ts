@@ -66,13 +66,15 @@ describe('demo', () => {
     );
   });
 
-  it('knows the page of every circuit in the book that it printed', async () => {
+  it('names the panel of the splice that it asks for, and its page in the book that it printed', async () => {
     const { json } = await onDemo('takeoff', 'OV-021');
     expect(json.members.length).toBeGreaterThan(100);
-    const circuit = /where OV-021 (\S+)/u.exec(first.answer)?.[1] as string;
-    const { status, json: found } = await onDemo('where', 'OV-021', circuit);
+    const splice = /where OV-021 (\S+)/u.exec(first.answer)?.[1] as string;
+    const { status, json: found } = await onDemo('where', 'OV-021', splice);
     expect(status).toBe(0);
-    expect(found.matches[0]).toMatchObject({ id: circuit, kind: 'circuit' });
+    expect(found.matches[0]).toMatchObject({ id: splice, kind: 'node' });
+    // The splice that the demo asks for names the panel to open, with nothing in the way of it.
+    expect(found.matches[0].panels[0]).toMatchObject({ id: expect.stringMatching(/^AP-/u), blocked_by: [] });
     expect(found.matches[0].pages.length).toBeGreaterThan(0);
   });
 

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import type { Assessment } from '../../assess.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import { openShell, openStore, shownPath } from '../open.js';
@@ -45,7 +46,7 @@ async function demo(options: Options, context: Context): Promise<Status> {
   const [first, ...others] = await inOrder(shells, async (shell) => openShell(store, shell, inside));
   for (const opened of first ? [first, ...others] : []) context.tell(demoSummary(checkedShell(opened), opened === first));
   if (!first) return 0;
-  const { id, circuits } = first.assessment.model.shell;
+  const { id } = first.assessment.model.shell;
   context.tell(`3. Printing the three editions of ${id}'s book`);
   const { printBooks } = await import('../print-books.js');
   const printed = await printBooks(
@@ -79,11 +80,17 @@ async function demo(options: Options, context: Context): Promise<Status> {
         dir: shown,
         shell: id,
         other: shells[1] ?? id,
-        circuit: (circuits.find((one) => one.medium === 'dc' && one.protection) ?? circuits[0])?.id ?? id,
+        sought: concealedSplice(first.assessment) ?? id,
         books,
       }),
     );
   return 0;
+}
+
+/** A splice that only a panel opens onto: what a service shop would ask for first. */
+function concealedSplice({ model, figures }: Assessment): string | undefined {
+  const reached = new Set(figures.access.nodes.filter((node) => node.inReach && !node.open).map((node) => node.id));
+  return model.shell.nodes.find((node) => node.nodeKind === 'splice' && reached.has(node.id))?.id;
 }
 
 async function inOrder<A, B>(list: readonly A[], act: (one: A) => Promise<B>): Promise<readonly B[]> {

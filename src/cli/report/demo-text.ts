@@ -29,11 +29,11 @@ export interface DemoEnd {
   readonly shell: string;
   readonly other: string;
   /** Something to look for in the first shell. */
-  readonly circuit: string;
+  readonly sought: string;
   readonly books: readonly PrintedFile[];
 }
 
-export function demoEnd({ program, dir, shell, other, circuit, books }: DemoEnd): string {
+export function demoEnd({ program, dir, shell, other, sought, books }: DemoEnd): string {
   return [
     `The store:  ${dir}`,
     ...books.map((one) => `A book:     ${one.file}  (${one.pageCount} pages)`),
@@ -41,6 +41,6 @@ export function demoEnd({ program, dir, shell, other, circuit, books }: DemoEnd)
     'Try next:',
     `  ${program} weights ${shell} --store ${dir}`,
     `  ${program} check ${other} --store ${dir}`,
-    `  ${program} where ${shell} ${circuit} --store ${dir}`,
+    `  ${program} where ${shell} ${sought} --store ${dir}`,
   ].join('\n');
 }
