@@ -1,9 +1,5 @@
 import { createHash } from 'node:crypto';
-import { CannotDo } from '../cannot.js';
-import { loadStore } from '../model/load.js';
-import type { StoreText } from '../model/load-types.js';
 import type { Model } from '../model/shell.js';
-import { hashPhotos } from '../store/hash-photos.js';
 import { canonicalRecords } from './canonical.js';
 
 /** SHA-256 (FIPS 180-4) as 64 lower-case hex digits. Text is hashed as UTF-8. */
@@ -30,13 +26,3 @@ export interface RecordDigest {
 /** Digest of each record by itself, in the order of the fingerprint: what tells which records differ. */
 export const recordDigests = (model: Model, photoHashes: ReadonlyMap<string, string> = new Map()): readonly RecordDigest[] =>
   canonicalRecords(model, photoHashes).map(({ kind, id, text }) => ({ kind, id, digest: sha256(text) }));
-
-/**
- * Fingerprint of a shell as it lies in a store's folder, its pictures read from there. For callers that have no model at hand.
- * Throws {@link CannotDo} where the store has no such shell.
- */
-export async function fingerprintShell(text: StoreText, shell: string): Promise<string> {
-  const loaded = loadStore(text).shells.get(shell);
-  if (!loaded) throw new CannotDo(`No shell ${shell} in ${text.root}`);
-  return fingerprint(loaded.model, await hashPhotos(text, shell));
-}

@@ -1,43 +1,29 @@
 import type { Assessment } from '../assess.js';
+import type { Drawing, SheetSize } from '../drawing/index.js';
 import type { Section } from '../model/library.js';
 import type { Medium } from '../model/services.js';
 import type { Facing } from '../model/structure.js';
 import type { UnitSystem } from '../quantity/format.js';
 
-/** One drawing: finished SVG at its true size on the sheet. */
-export interface Figure {
-  readonly id: string;
-  readonly title: string;
-  readonly alt: string;
-  readonly scale: string;
-  readonly svg: string;
-  readonly widthMm: number;
-  readonly heightMm: number;
-  readonly ids: readonly string[];
-}
-
-export interface Room {
-  readonly widthMm: number;
-  readonly heightMm: number;
-}
+export type { Drawing as Figure, SheetSize as Room };
 
 /** Every drawing that the book asks for. Tests hand in plain ones. */
 export interface Drawings {
-  generalArrangement(a: Assessment, room: Room): readonly Figure[];
-  cover(a: Assessment, room: Room): Figure | undefined;
-  frames(a: Assessment, room: Room): readonly Figure[];
-  services(a: Assessment, medium: Medium, room: Room): readonly Figure[];
-  panelKeyPlan(a: Assessment, id: string, room: Room): Figure | undefined;
-  panelFace(a: Assessment, id: string, room: Room): Figure | undefined;
-  panels(a: Assessment, room: Room): readonly Figure[];
-  opening(a: Assessment, id: string, room: Room): Figure | undefined;
-  section(section: Section, room: Room, units: UnitSystem): Figure | undefined;
-  axleChart(a: Assessment, room: Room): Figure | undefined;
-  growthChart(a: Assessment, room: Room): Figure | undefined;
-  influenceChart(a: Assessment, room: Room): Figure | undefined;
-  bayPlan(a: Assessment, room: Room): Figure | undefined;
-  emergencyPlan(a: Assessment, room: Room): Figure | undefined;
-  noDrillFace(a: Assessment, face: Facing, room: Room): Figure | undefined;
+  generalArrangement(a: Assessment, room: SheetSize): readonly Drawing[];
+  cover(a: Assessment, room: SheetSize): Drawing | undefined;
+  frames(a: Assessment, room: SheetSize): readonly Drawing[];
+  services(a: Assessment, medium: Medium, room: SheetSize): readonly Drawing[];
+  panelKeyPlan(a: Assessment, id: string, room: SheetSize): Drawing | undefined;
+  panelFace(a: Assessment, id: string, room: SheetSize): Drawing | undefined;
+  panels(a: Assessment, room: SheetSize): readonly Drawing[];
+  opening(a: Assessment, id: string, room: SheetSize): Drawing | undefined;
+  section(section: Section, room: SheetSize, units: UnitSystem): Drawing | undefined;
+  axleChart(a: Assessment, room: SheetSize): Drawing | undefined;
+  growthChart(a: Assessment, room: SheetSize): Drawing | undefined;
+  influenceChart(a: Assessment, room: SheetSize): Drawing | undefined;
+  bayPlan(a: Assessment, room: SheetSize): Drawing | undefined;
+  emergencyPlan(a: Assessment, room: SheetSize): Drawing | undefined;
+  noDrillFace(a: Assessment, face: Facing, room: SheetSize): Drawing | undefined;
   swatch(medium: Medium): string;
   mediumName(medium: Medium): string;
   mediumLetter(medium: Medium): string;

@@ -1,14 +1,8 @@
+import type { Box } from '../geometry/box.js';
 import { planarPolygon } from '../geometry/polygon.js';
 import { add, cross, distance, dot, lerp, scale, subtract, unit, type Vec3 } from '../geometry/vector.js';
 import type { SectionShape } from '../model/library.js';
 import type { LineMember, Opening } from '../model/structure.js';
-
-/** A box in space: middle, three unit axes at right angles, half sizes along them, mm. */
-export interface OrientedBox {
-  readonly center: Vec3;
-  readonly axes: readonly [Vec3, Vec3, Vec3];
-  readonly half: readonly [number, number, number];
-}
 
 /** The directions of a member on a line; see {@link LineMember} for the convention. */
 export interface MemberFrame {
@@ -46,7 +40,7 @@ export function sectionEnvelope(shape: SectionShape): readonly [depthMm: number,
 }
 
 /** The box that a member on a line fills: axes are along, depth, width. */
-export function memberBox(line: LineMember, shape: SectionShape): OrientedBox {
+export function memberBox(line: LineMember, shape: SectionShape): Box {
   const frame = memberFrame(line);
   const [depthMm, widthMm] = sectionEnvelope(shape);
   return {

@@ -54,15 +54,6 @@ export const VIEW_OF_FACE: Readonly<Record<Facing, View>> = {
   rear: VIEWS.rear,
 };
 
-export const NORMAL_OF_FACE: Readonly<Record<Facing, Vec3>> = {
-  up: [0, 0, 1],
-  down: [0, 0, -1],
-  left: [0, -1, 0],
-  right: [0, 1, 0],
-  front: [-1, 0, 0],
-  rear: [1, 0, 0],
-};
-
 /** Place in the view's own plane, mm of the vehicle; the second coordinate points up. */
 export const project = (view: View, at: Vec3): Point => [dot(view.right, at), dot(view.up, at)];
 

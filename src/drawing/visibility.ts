@@ -1,4 +1,5 @@
-import { memberBox, type OrientedBox, plateFaces } from '../compute/solids.js';
+import { memberBox, plateFaces } from '../compute/solids.js';
+import type { Box } from '../geometry/box.js';
 import { add, dot, scale, type Vec3 } from '../geometry/vector.js';
 import type { Library } from '../model/library.js';
 import type { Member } from '../model/structure.js';
@@ -14,7 +15,7 @@ export interface Silhouette {
   readonly bounds: Rect;
 }
 
-export function boxCorners(box: OrientedBox): readonly Vec3[] {
+export function boxCorners(box: Box): readonly Vec3[] {
   const corners: Vec3[] = [];
   for (const a of [-1, 1]) {
     for (const b of [-1, 1]) {

@@ -63,6 +63,15 @@ export const PANEL_KINDS = ['skin', 'roof', 'belly', 'cap', 'interior', 'access'
 export type PanelKind = (typeof PANEL_KINDS)[number];
 export const FACINGS = ['up', 'down', 'left', 'right', 'front', 'rear'] as const;
 export type Facing = (typeof FACINGS)[number];
+/** Unit vector out of the vehicle through a face of it, in the datum's axes. */
+export const OUTWARD: Readonly<Record<Facing, Vec3>> = {
+  up: [0, 0, 1],
+  down: [0, 0, -1],
+  left: [0, -1, 0],
+  right: [0, 1, 0],
+  front: [-1, 0, 0],
+  rear: [1, 0, 0],
+};
 
 export interface Fixing {
   readonly method: string;

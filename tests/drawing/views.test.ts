@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import * as drawing from '../../src/drawing/index.js';
-import { NORMAL_OF_FACE, project, VIEW_OF_FACE, VIEWS } from '../../src/drawing/projection.js';
+import { project, VIEW_OF_FACE, VIEWS } from '../../src/drawing/projection.js';
 import { scaleText } from '../../src/drawing/sheet.js';
 import { dot } from '../../src/geometry/vector.js';
-import { FACINGS } from '../../src/model/structure.js';
+import { FACINGS, OUTWARD } from '../../src/model/structure.js';
 import { buildModel, section } from '../support/build.js';
 import { assessmentOf, member, sampleBehind, sampleModel, sampleWeights } from './sample.js';
 
@@ -165,7 +165,7 @@ describe('scale', () => {
 
 describe('views', () => {
   it('look at the face that they are named after', () => {
-    for (const face of FACINGS) expect(dot(VIEW_OF_FACE[face].toViewer, NORMAL_OF_FACE[face])).toBeCloseTo(1, 9);
+    for (const face of FACINGS) expect(dot(VIEW_OF_FACE[face].toViewer, OUTWARD[face])).toBeCloseTo(1, 9);
   });
 
   it('turn front, right side and top to where a reader expects them', () => {

@@ -1,7 +1,7 @@
 import { type Bounds, boundsOf } from '../../geometry/box.js';
 import { facet } from '../../geometry/facet.js';
 import { add, dot, scale, subtract, type Vec3 } from '../../geometry/vector.js';
-import type { Facing, Panel } from '../../model/structure.js';
+import { OUTWARD, type Panel } from '../../model/structure.js';
 import { type Admits, admits } from './reach.js';
 
 /** The clear hole of an access panel, taken off: a rectangle about the middle of its outline. */
@@ -20,15 +20,6 @@ export interface PanelOpening {
   /** Sentences on what was not recorded and had to be taken. */
   readonly assumed: readonly string[];
 }
-
-const OUTWARD: Readonly<Record<Facing, Vec3>> = {
-  up: [0, 0, 1],
-  down: [0, 0, -1],
-  left: [0, -1, 0],
-  right: [0, 1, 0],
-  front: [-1, 0, 0],
-  rear: [1, 0, 0],
-};
 
 /** A rim of this width is taken off the outline where the clear opening is not recorded, mm. House rule. */
 const RIM_MM = 25;

@@ -39,7 +39,7 @@ export function zoneClearMm2(zone: Zone): number | undefined {
 }
 
 /** Half a millimetre for rounding of inches: a place on the boundary is inside. */
-const BOUNDARY_MM = 0.5;
+export const BOUNDARY_MM = 0.5;
 
 /** Zones with their boxes, ready to be asked what holds a place. */
 export interface ZoneMap {

@@ -2,7 +2,7 @@ import { type Box, isInBox } from '../../geometry/box.js';
 import { dot, subtract, type Vec3 } from '../../geometry/vector.js';
 import type { Run, Zone } from '../../model/services.js';
 import { samples } from '../access/samples.js';
-import { zoneBoxes } from '../access/zones.js';
+import { BOUNDARY_MM, zoneBoxes } from '../access/zones.js';
 
 /** What fills a cavity at its fullest place. */
 export interface FullestSection {
@@ -11,16 +11,14 @@ export interface FullestSection {
   readonly runs: readonly string[];
 }
 
-/** Half a millimetre for rounding of inches: a place on the boundary is inside. */
-const BOUNDARY_MM = 0.5;
-
 /**
  * The cross-section of a cavity, square to its way, where the runs in it fill most. Runs that follow one another do not lie side by
  * side there. A run counts from the first to the last of its way in the cavity; one whose record names the cavity but whose
  * way misses it counts along the whole of it.
  */
 export function fullestSection(zone: Zone, runs: readonly Run[], areaMm2: (run: Run) => number): FullestSection {
-  const spans = runs.map((run) => ({ run, span: spanIn(zone, run) }));
+  const stretches = zoneBoxes(zone).map((box) => ({ box, way: longest(zone, box) }));
+  const spans = runs.map((run) => ({ run, span: spanIn(stretches, run) }));
   let fullest: FullestSection = { filledMm2: 0, runs: [] };
   // The sum only grows where a run begins, so those are the places to look at.
   for (const at of spans.map(({ span }) => span[0])) {
@@ -32,14 +30,12 @@ export function fullestSection(zone: Zone, runs: readonly Run[], areaMm2: (run: 
 }
 
 /** From where to where along the cavity a run lies in it, mm from the cavity's beginning. */
-function spanIn(zone: Zone, run: Run): readonly [number, number] {
-  const boxes = zoneBoxes(zone);
+function spanIn(stretches: readonly { readonly box: Box; readonly way: 0 | 1 | 2 }[], run: Run): readonly [number, number] {
   let first = Number.POSITIVE_INFINITY;
   let last = Number.NEGATIVE_INFINITY;
   for (const { at } of samples(run.path)) {
     let before = 0;
-    for (const box of boxes) {
-      const way = longest(zone, box);
+    for (const { box, way } of stretches) {
       if (isInBox(at, box, BOUNDARY_MM)) {
         const station = before + box.half[way] + dot(subtract(at, box.center), box.axes[way] as Vec3);
         first = Math.min(first, station);

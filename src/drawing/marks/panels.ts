@@ -1,8 +1,7 @@
 import { planarPolygon } from '../../geometry/polygon.js';
 import { dot, lerp, type Vec3 } from '../../geometry/vector.js';
-import type { Facing, Panel } from '../../model/structure.js';
+import { type Facing, OUTWARD, type Panel } from '../../model/structure.js';
 import type { Extent } from '../extent.js';
-import { NORMAL_OF_FACE } from '../projection.js';
 import type { Point, ShapeMark } from '../scene.js';
 import type { Port } from '../sheet.js';
 import type { Layer, PenName } from '../styles.js';
@@ -38,7 +37,7 @@ export function faceOf(panel: Panel, shell: Extent): Facing | undefined {
 
 /** Farther ones first, so that an access panel set in a skin is painted over it. */
 export function panelsOfFace(panels: readonly Panel[], face: Facing, shell: Extent): readonly Panel[] {
-  const normal = NORMAL_OF_FACE[face];
+  const normal = OUTWARD[face];
   const rank = (panel: Panel): number => (panel.panelKind === 'access' ? 1 : 0);
   return panels
     .filter((panel) => faceOf(panel, shell) === face)

@@ -1,4 +1,5 @@
-import { memberBox, type OrientedBox } from '../../compute/solids.js';
+import { memberBox } from '../../compute/solids.js';
+import type { Box } from '../../geometry/box.js';
 import { add, dot, scale, subtract } from '../../geometry/vector.js';
 import type { Library } from '../../model/library.js';
 import type { Member } from '../../model/structure.js';
@@ -43,7 +44,7 @@ export function memberEdges(members: readonly Member[], library: Library, port: 
   });
 }
 
-function nearEdges(box: OrientedBox, port: Port): readonly Mark[] {
+function nearEdges(box: Box, port: Port): readonly Mark[] {
   const steps = box.axes.map((axis, k) => scale(axis, Math.sign(dot(axis, port.view.toViewer)) * (box.half[k] as number)));
   const corner = steps.reduce((at, step) => add(at, step), box.center);
   return steps.map((step) => line('structure', 'edge-thin', [port.place(corner), port.place(subtract(corner, scale(step, 2)))]));
