@@ -11,7 +11,7 @@ import type { Weights } from './compute/weights/types.js';
 import type { Finding } from './finding.js';
 import type { Model } from './model/shell.js';
 import { judge } from './rules/index.js';
-import type { Outside } from './rules/rule.js';
+import type { Outside, RuleArea } from './rules/rule.js';
 
 /** Everything computed about one shell. The terminal, JSON, drawings and book read it and compute nothing again. */
 export interface Figures {
@@ -36,17 +36,37 @@ export interface Assessment {
  *
  *     read (source) → check form (schema) → link (model)  — done by the reader, its findings come in as `found`
  *       → compute (figures) → judge (rules) → Assessment
+ *
+ * Each figure is computed when it is first asked for, once; so are the findings. A command that answers from the weights
+ * costs the weights. With `areas`, only the rules of these areas judge: for commands that tell no findings but those that touch
+ * their answer.
  */
-export function assess(model: Model, found: readonly Finding[], outside: Outside = {}): Assessment {
-  const takenOff = takeOff(model);
-  const figures: Figures = {
-    takeOff: takenOff,
-    weights: weights(model, takenOff),
-    services: services(model, takenOff),
-    access: access(model),
-    joints: joints(model),
-    openings: openings(model),
-    weldTotals: weldTotals(model),
-  };
-  return { model, figures, findings: [...found, ...judge(model, figures, outside)] };
+export function assess(model: Model, found: readonly Finding[], outside: Outside = {}, areas?: readonly RuleArea[]): Assessment {
+  const figures: Figures = whenAsked<Figures>({
+    takeOff: () => takeOff(model),
+    weights: () => weights(model, figures.takeOff),
+    services: () => services(model, figures.takeOff),
+    access: () => access(model),
+    joints: () => joints(model),
+    openings: () => openings(model),
+    weldTotals: () => weldTotals(model),
+  });
+  return whenAsked<Assessment>({
+    model: () => model,
+    figures: () => figures,
+    findings: () => [...found, ...judge(model, figures, outside, areas)],
+  });
+}
+
+/** An object whose values are made when first read, and kept. */
+function whenAsked<T extends object>(makers: { readonly [K in keyof T]: () => T[K] }): T {
+  const made = {} as T;
+  for (const key of Object.keys(makers) as (keyof T)[]) {
+    const keep = (value: T[keyof T]): T[keyof T] => {
+      Object.defineProperty(made, key, { value, enumerable: true });
+      return value;
+    };
+    Object.defineProperty(made, key, { get: () => keep(makers[key]()), enumerable: true, configurable: true });
+  }
+  return made;
 }

@@ -2,6 +2,7 @@ import path from 'node:path';
 import type { Assessment } from '../assess.js';
 import { CannotDo } from '../cannot.js';
 import type { LoadedShell, LoadedStore, StoreText } from '../model/load-types.js';
+import type { RuleArea } from '../rules/rule.js';
 import type { History, Standing } from '../store/history.js';
 import type { Context } from './context.js';
 
@@ -41,18 +42,26 @@ export async function requireShell(store: OpenStore, shell: string, context: Con
   return found;
 }
 
-export async function openShell(store: OpenStore, shell: string, context: Context): Promise<OpenShell> {
+export async function openShell(
+  store: OpenStore,
+  shell: string,
+  context: Context,
+  areas?: readonly RuleArea[],
+): Promise<OpenShell> {
   const found = await requireShell(store, shell, context);
   const { assess } = await import('../assess.js');
   const standing = (await store.history?.standing(shell)) ?? null;
   context.progress(`Computing ${shell}`);
-  const assessment = assess(found.model, found.findings, standing ? { uncommitted: standing.uncommitted } : {});
+  const assessment = assess(found.model, found.findings, standing ? { uncommitted: standing.uncommitted } : {}, areas);
   return { store, assessment, standing };
 }
 
-/** Opens the store and one shell, and says on standard error when its records have errors. For commands that answer from figures. */
-export async function openForAnswer(shell: string, context: Context): Promise<OpenShell> {
-  const opened = await openShell(await openStore(context), shell, context);
+/**
+ * Opens the store and one shell, and says on standard error when its records have errors. For commands that answer from figures:
+ * `areas` are those whose rules touch the answer (none: only errors of reading do); absent, every rule counts.
+ */
+export async function openForAnswer(shell: string, context: Context, areas?: readonly RuleArea[]): Promise<OpenShell> {
+  const opened = await openShell(await openStore(context), shell, context, areas);
   const [{ decide }, { shadowText }] = await Promise.all([import('../rules/decide.js'), import('./report/findings.js')]);
   const said = shadowText(shell, decide(opened.assessment.findings, opened.assessment.model.shell.findings));
   if (said) context.tell(said);

@@ -8,7 +8,7 @@ import { openingRules } from './opening/index.js';
 import { orderRules } from './order/index.js';
 import { panelRules } from './panel/index.js';
 import { recordRules } from './record/index.js';
-import type { Outside, Rule } from './rule.js';
+import type { Outside, Rule, RuleArea } from './rule.js';
 import { serviceRules } from './service/index.js';
 import { shellRules } from './shell/index.js';
 import { testRules } from './test/index.js';
@@ -31,6 +31,8 @@ export const RULES: readonly Rule[] = [
   ...recordRules,
 ];
 
-export function judge(model: Model, figures: Figures, outside: Outside = {}): readonly Finding[] {
-  return RULES.flatMap((rule) => rule.check({ model, figures, outside }));
+/** What the rules find; with `areas`, only those whose name begins with one of them. */
+export function judge(model: Model, figures: Figures, outside: Outside = {}, areas?: readonly RuleArea[]): readonly Finding[] {
+  const asked = areas ? RULES.filter(({ name }) => areas.some((area) => name.startsWith(`${area}.`))) : RULES;
+  return asked.flatMap((rule) => rule.check({ model, figures, outside }));
 }

@@ -8,6 +8,22 @@ export interface Outside {
   readonly uncommitted?: readonly string[];
 }
 
+/** The areas that rules are named by; their folders. */
+export type RuleArea =
+  | 'shell'
+  | 'weight'
+  | 'member'
+  | 'panel'
+  | 'weld'
+  | 'opening'
+  | 'service'
+  | 'access'
+  | 'order'
+  | 'test'
+  | 'finding'
+  | 'signoff'
+  | 'record';
+
 /** What a rule may look at. */
 export interface Case {
   readonly model: Model;

@@ -26,7 +26,7 @@ export function declareBehind(registry: Registry): void {
 }
 
 async function look({ shell, panel }: Options, context: Context): Promise<Status> {
-  const opened = await openForAnswer(shell, context);
+  const opened = await openForAnswer(shell, context, []);
   const { behind } = await import('../../compute/lookup/index.js');
   const contents = behind(opened.assessment, panel);
   if (!contents) throw new CannotDo(await noSuchPanel(shell, panel, Object.keys(opened.assessment.figures.access.behind)));

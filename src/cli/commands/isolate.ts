@@ -18,7 +18,7 @@ export function declareIsolate(registry: Registry): void {
 }
 
 async function cutOff({ shell, id }: Options, context: Context): Promise<Status> {
-  const opened = await openForAnswer(shell, context);
+  const opened = await openForAnswer(shell, context, []);
   const { isolate } = await import('../../compute/lookup/index.js');
   const isolation = isolate(opened.assessment, id);
   if (!isolation) throw new CannotDo(await nothingToIsolate(shell, id, opened.assessment.model.shell.byId.keys()));

@@ -43,7 +43,7 @@ async function look(options: Options, context: Context): Promise<Status> {
     throw new CannotDo(`Unexpected place \`${options.place}\`, expected x,y,z with units, as 180in,-10in,0`);
   const place = typed.map((one, i) => lengthOf(one, `${'xyz'[i]} of the place`)) as unknown as Vec3;
   const withinMm = lengthOf(options.within, '--within');
-  const opened = await openForAnswer(options.shell, context);
+  const opened = await openForAnswer(options.shell, context, []);
   const { near } = await import('../../compute/lookup/index.js');
   const hits = near(opened.assessment, place, withinMm);
   if (context.settings.json) {

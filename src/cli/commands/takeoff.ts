@@ -27,7 +27,7 @@ export function declareTakeoff(registry: Registry): void {
 }
 
 async function takeoff(options: Options, context: Context): Promise<Status> {
-  const opened = await openForAnswer(options.shell, context);
+  const opened = await openForAnswer(options.shell, context, ['member', 'panel']);
   if (context.settings.json) {
     const { takeoffJson } = await import('../report/takeoff-json.js');
     context.print(takeoffJson(opened.assessment, revisionOf(opened)));

@@ -26,7 +26,7 @@ export function declareWhere(registry: Registry): void {
 }
 
 async function find({ shell, query }: Options, context: Context): Promise<Status> {
-  const opened = await openForAnswer(shell, context);
+  const opened = await openForAnswer(shell, context, []);
   const [{ where }, { bookPages }] = await Promise.all([import('../../compute/lookup/index.js'), import('../book-pages.js')]);
   const matches = where(opened.assessment, query);
   const pagesOf = await bookPages(opened);
