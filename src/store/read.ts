@@ -3,10 +3,8 @@ import { lstat, readdir, readFile, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { CannotDo } from '../cannot.js';
 import type { StoreText } from '../model/load-types.js';
+import { DEEPEST_FOLDER, decode, isTaken, type Text, TOO_DEEP, takenAs, tooLarge } from './taken.js';
 
-/** A record file larger than this was not typed by a shop. */
-const LARGEST_BYTES = 20 * 1024 * 1024;
-const DEEPEST_FOLDER = 6;
 const READ_AT_ONCE = 16;
 
 /**
@@ -54,9 +52,7 @@ interface Walk {
 async function walk(at: Walk): Promise<void> {
   const entries = await readdir(path.join(at.root, at.inside), { withFileTypes: true });
   for (const entry of entries.sort((a, b) => (a.name < b.name ? -1 : 1))) {
-    // `.git` and the like are no part of a record, nor is anything beside library and shells.
-    if (entry.name.startsWith('.') || (at.depth === 0 && entry.isDirectory() && !['library', 'shells'].includes(entry.name)))
-      continue;
+    if (entry.name.startsWith('.') || (at.depth === 0 && entry.isDirectory() && !isTaken(entry.name))) continue;
     await visit(at, entry);
   }
 }
@@ -71,11 +67,12 @@ async function visit(at: Walk, entry: Dirent): Promise<void> {
         ? 'file'
         : undefined;
   if (kind === 'folder') {
-    if (at.depth >= DEEPEST_FOLDER) at.found.refused.set(name, 'This folder lies too deep in the store to be read');
+    if (at.depth >= DEEPEST_FOLDER) at.found.refused.set(name, TOO_DEEP);
     else await walk({ ...at, inside: name, depth: at.depth + 1 });
   } else if (kind === 'file') {
-    if (/\.ya?ml$/iu.test(entry.name)) at.found.yaml.push(name);
-    else if (/^shells\/[^/]+\/photos\//u.test(name)) at.found.photos.set(name, (await stat(path.join(at.root, name))).size);
+    const taken = takenAs(name);
+    if (taken === 'yaml') at.found.yaml.push(name);
+    else if (taken === 'photo') at.found.photos.set(name, (await stat(path.join(at.root, name))).size);
   }
 }
 
@@ -93,32 +90,19 @@ async function linkedKind(at: Walk, name: string): Promise<'file' | undefined> {
   }
 }
 
-type Text = { readonly text: string; readonly refused?: undefined } | { readonly refused: string };
-
 async function readText(file: string): Promise<Text> {
   try {
     const { size } = await stat(file);
-    if (size > LARGEST_BYTES) {
-      return {
-        refused: `This file is ${Math.ceil(size / 1048576)} MB, expected ${LARGEST_BYTES / 1048576} MB at most: split it`,
-      };
-    }
+    const refused = tooLarge(size);
+    if (refused !== undefined) return { refused };
     return decode(await readFile(file));
   } catch (error) {
     return { refused: `This file cannot be read: ${reason(error)}` };
   }
 }
 
-function decode(bytes: Buffer): Text {
-  try {
-    // The byte order mark that some editors put first is dropped by the decoder.
-    return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
-  } catch {
-    return { refused: 'This file is not UTF-8 text, so it is not read: save it as UTF-8' };
-  }
-}
-
-function reason(error: unknown): string {
+/** Why a file could not be reached, in words. */
+export function reason(error: unknown): string {
   const code = (error as NodeJS.ErrnoException).code;
   if (code === 'ENOENT') return 'it is not there';
   if (code === 'EACCES' || code === 'EPERM') return 'no permission';
