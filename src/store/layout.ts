@@ -1,7 +1,16 @@
 import { nearest } from '../source/nearest.js';
 
 /** Lists of the library, by file name. */
-export const LIBRARY_LISTS = ['materials', 'sections', 'conductors', 'procedures', 'people', 'instruments', 'stages'] as const;
+export const LIBRARY_LISTS = [
+  'materials',
+  'certificates',
+  'sections',
+  'conductors',
+  'procedures',
+  'people',
+  'instruments',
+  'stages',
+] as const;
 /** Lists of a shell, by file name; photos lie in photos/, services in services/. */
 export const SHELL_LISTS = [
   'zones',

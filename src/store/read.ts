@@ -107,5 +107,8 @@ export function reason(error: unknown): string {
   if (code === 'ENOENT') return 'it is not there';
   if (code === 'EACCES' || code === 'EPERM') return 'no permission';
   if (code === 'ENOTDIR') return 'it is no folder';
+  if (code === 'ENOSPC' || code === 'EDQUOT') return 'the disk is full';
+  if (code === 'EROFS') return 'the disk is read-only';
+  if (code === 'EISDIR') return 'it is a folder';
   return code ?? 'unknown reason';
 }

@@ -1,0 +1,60 @@
+import { randomBytes } from 'node:crypto';
+import { type FileHandle, open, readdir, rename, rm, stat } from 'node:fs/promises';
+import path from 'node:path';
+
+/** `.members.yaml.1f2e3d4c.new`: hidden from the reader. */
+const NEW = /^\..+\.[0-9a-f]{8}\.new$/u;
+
+/**
+ * Puts `bytes` in a file's place at one stroke: written beside it, forced to the disk, renamed. At any moment the file is whole, the
+ * old one or the new. Unlike a plain write it also fails, and leaves the old file, where a disk takes only some of the bytes.
+ * `last` is asked right before the stroke; where it says no, the old file stays and the answer is false.
+ */
+export async function replaceFile(
+  target: string,
+  bytes: Uint8Array,
+  last: () => Promise<boolean> = async () => true,
+): Promise<boolean> {
+  const folder = path.dirname(target);
+  const fresh = path.join(folder, `.${path.basename(target)}.${randomBytes(4).toString('hex')}.new`);
+  const mode = await stat(target).then(
+    (found) => found.mode & 0o777,
+    () => undefined,
+  );
+  try {
+    // Fails where the name is taken, by a link for one.
+    await using(await open(fresh, 'wx'), async (file) => {
+      if (mode !== undefined) await file.chmod(mode);
+      await file.writeFile(bytes);
+      await file.sync();
+    });
+    if (!(await last())) return false;
+    await rename(fresh, target);
+  } finally {
+    await rm(fresh, { force: true });
+  }
+  await syncFolder(folder);
+  return true;
+}
+
+/** Takes away what a killed writer left beside its file. Only while the store is locked: another's may be in use. */
+export async function sweep(folder: string): Promise<void> {
+  for (const name of await readdir(folder)) if (NEW.test(name)) await rm(path.join(folder, name), { force: true });
+}
+
+async function using(file: FileHandle, act: (file: FileHandle) => Promise<void>): Promise<void> {
+  try {
+    await act(file);
+  } finally {
+    await file.close();
+  }
+}
+
+/** The new name is on the disk too. Some systems have no such thing for folders. */
+async function syncFolder(folder: string): Promise<void> {
+  try {
+    await using(await open(folder, 'r'), (file) => file.sync());
+  } catch {
+    // The file itself is safe; only its name might be the old one after a power cut.
+  }
+}

@@ -1,0 +1,75 @@
+import { readFile, stat } from 'node:fs/promises';
+import path from 'node:path';
+import { CannotDo } from '../cannot.js';
+import { putBack, takeOff } from './line-ends.js';
+import { underLock } from './lock.js';
+import { placeOf } from './place.js';
+import { reason } from './read.js';
+import { replaceFile, sweep } from './replace.js';
+import { decode, tooLarge } from './taken.js';
+
+/** New text of a file from its old, both with `\n` as the only line end and no byte order mark; null where there is no file yet. */
+export type Change = (old: string | null) => string;
+
+/** Writes to a store whose lock is held. */
+export interface Writer {
+  /**
+   * Changes one file, named relative to the store with forward slashes; its folder is made where it is not there. False where the
+   * text stayed the same and nothing was written.
+   */
+  update(file: string, change: Change): Promise<boolean>;
+}
+
+/**
+ * Changes one file of a store so that nothing is lost: under the store's lock, from what stands there now, and at one stroke. Killed at
+ * any moment, the file holds the old text or the new. Line ends and byte order mark stay as they were.
+ * Throws {@link CannotDo} with what stands in the way, and then nothing was written; what `change` throws comes through.
+ */
+export const updateFile = (root: string, file: string, change: Change): Promise<boolean> =>
+  writing(root, (writer) => writer.update(file, change));
+
+/** Several steps under one lock, as reading the store for a free id and writing the record that bears it. */
+export const writing = <T>(root: string, act: (writer: Writer) => Promise<T>): Promise<T> =>
+  underLock(root, () => act({ update: (file, change) => update(root, file, change) }));
+
+/** So often is an editor waited for that saves in the same moment. */
+const ATTEMPTS = 5;
+
+async function update(root: string, file: string, change: Change): Promise<boolean> {
+  const target = await placeOf(root, file);
+  try {
+    await sweep(path.dirname(target));
+    for (let i = 0; i < ATTEMPTS; i++) {
+      const before = await bytesOf(target, file);
+      const old = before === null ? null : takeOff(before.toString('utf8'));
+      const text = change(old?.text ?? null);
+      const bytes = Buffer.from(old === null ? text : putBack(text, old), 'utf8');
+      if (before?.equals(bytes)) return false;
+      if (await replaceFile(target, bytes, async () => same(before, await bytesOf(target, file)))) return true;
+    }
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).syscall === undefined) throw error;
+    throw new CannotDo(`${file} cannot be written: ${reason(error)}. It is as it was.`);
+  }
+  throw new CannotDo(`${file} is being changed by another program again and again: nothing was written. Close it and try again.`);
+}
+
+const same = (a: Buffer | null, b: Buffer | null): boolean => (a === null || b === null ? a === b : a.equals(b));
+
+/** Null where there is no such file. */
+async function bytesOf(target: string, file: string): Promise<Buffer | null> {
+  const found = await stat(target).catch((error: NodeJS.ErrnoException) => {
+    if (error.code === 'ENOENT') return null;
+    throw error;
+  });
+  if (found === null) return null;
+  const refuse = (why: string): never => {
+    throw new CannotDo(`${file}: ${why}. Nothing was written.`);
+  };
+  if (!found.isFile()) return refuse('This is no file, expected a record file');
+  const large = tooLarge(found.size);
+  if (large !== undefined) return refuse(large);
+  const bytes = await readFile(target);
+  const { refused } = decode(bytes);
+  return refused === undefined ? bytes : refuse(refused);
+}
