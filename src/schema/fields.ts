@@ -4,6 +4,7 @@ import { type FileUnits, parseQuantity } from '../quantity/parse.js';
 import { type Dimension, EXAMPLES } from '../quantity/units.js';
 import { found } from '../source/shown.js';
 import { type Fault, issueOf } from './fault.js';
+import { type FieldForm, withForm } from './field-form.js';
 import { anyQuantity, type JsonHelp, readDate, readId, readNumber, readText, readTexts, readYesNo } from './plain-fields.js';
 import { enumFault, readPipeSize, readTwoLengths } from './worded-fields.js';
 
@@ -17,14 +18,15 @@ export type Read<T> = (typed: unknown, say: Say) => T | undefined;
 export type Least = 'above zero' | 'zero' | 'any';
 
 /** A field of any kind, with the help that a shop administrator reads in an editor. */
-export function field<T>(read: Read<T>, help: string, json: JsonHelp = {}): Field<T> {
-  return z
+export function field<T>(read: Read<T>, help: string, json: JsonHelp = {}, form: FieldForm = { as: 'other' }): Field<T> {
+  const made = z
     .unknown()
     .transform((typed, context): T => {
       const value = read(typed, (fault) => void context.issues.push(issueOf(fault, typed)));
       return value === undefined ? z.NEVER : value;
     })
     .meta({ description: help, ...json }) as Field<T>;
+  return withForm(made, form);
 }
 
 const QUANTITY_JSON = { type: ['string', 'number'] } as const;
@@ -39,29 +41,25 @@ export class Fields {
 
   /** In the unit used inside (see quantity/units.ts). */
   quantity(dimension: Dimension, help: string, least: Least = 'zero'): Field<number> {
-    return field((typed, say) => this.readQuantity(typed, dimension, least, say), help, {
-      ...QUANTITY_JSON,
-      examples: [EXAMPLES[dimension]],
-    });
+    const json = { ...QUANTITY_JSON, examples: [EXAMPLES[dimension]] };
+    return field((typed, say) => this.readQuantity(typed, dimension, least, say), help, json, { as: 'quantity', dimension });
   }
 
   /** A percentage or level, 0 to 1. */
   level(help: string): Field<number> {
-    return field((typed, say) => this.readLevel(typed, say), help, { ...QUANTITY_JSON, examples: ['12 %', '3/4'] });
+    const json = { ...QUANTITY_JSON, examples: ['12 %', '3/4'] };
+    return field((typed, say) => this.readLevel(typed, say), help, json, { as: 'level' });
   }
 
   /** `[x, y, z]` in the standard datum, mm. */
   position(help: string): Field<Vec3> {
-    return field((typed, say) => this.readTriple(typed, say, this.origin), help, POSITION_JSON);
+    return field((typed, say) => this.readTriple(typed, say, this.origin), help, POSITION_JSON, { as: 'place' });
   }
 
   /** Corners or way points, at least `least` of them. */
   positions(help: string, least = 0, most = Number.POSITIVE_INFINITY): Field<readonly Vec3[]> {
-    return field((typed, say) => this.readTriples(typed, say, least, most), help, {
-      type: 'array',
-      items: POSITION_JSON,
-      minItems: least,
-    });
+    const json = { type: 'array', items: POSITION_JSON, minItems: least };
+    return field((typed, say) => this.readTriples(typed, say, least, most), help, json, { as: 'places' });
   }
 
   /** Several outlines. */
@@ -73,12 +71,13 @@ export class Fields {
         type: 'array',
         items: { type: 'array', items: POSITION_JSON },
       },
+      { as: 'outlines' },
     );
   }
 
   /** Three lengths that are no place: no datum shift. */
   size(help: string): Field<Vec3> {
-    return field((typed, say) => this.readTriple(typed, say, [0, 0, 0]), help, POSITION_JSON);
+    return field((typed, say) => this.readTriple(typed, say, [0, 0, 0]), help, POSITION_JSON, { as: 'place' });
   }
 
   /** Distance rearward, moved with the datum. */
@@ -90,6 +89,7 @@ export class Fields {
       },
       help,
       { ...QUANTITY_JSON, examples: ['255 in'] },
+      { as: 'quantity', dimension: 'length' },
     );
   }
 
@@ -106,50 +106,52 @@ export class Fields {
       },
       help,
       { type: 'array', items: QUANTITY_JSON, minItems: 2, maxItems: 2 },
+      { as: 'range', dimension },
     );
   }
 
   /** `14 in x 18 in`, mm. */
   twoLengths(help: string): Field<readonly [number, number]> {
-    return field((typed, say) => readTwoLengths(typed, this.units, say), help, { type: 'string', examples: ['14 in x 18 in'] });
+    const json = { type: 'string', examples: ['14 in x 18 in'] };
+    return field((typed, say) => readTwoLengths(typed, this.units, say), help, json, { as: 'two lengths' });
   }
 
   /** `1/2 in PEX`. */
   pipeSize(help: string): Field<{ text: string; nominalMm: number; material: string }> {
-    return field((typed, say) => readPipeSize(typed, this.units, say), help, { type: 'string', examples: ['1/2 in PEX'] });
+    const json = { type: 'string', examples: ['1/2 in PEX'] };
+    return field((typed, say) => readPipeSize(typed, this.units, say), help, json, { as: 'text' });
   }
 
   /** A quantity whose unit says what it is; a bare number is a count. */
   anyQuantity(help: string): Field<{ value: number; dimension: string; text: string }> {
-    return field(anyQuantity, help, QUANTITY_JSON);
+    return field(anyQuantity, help, QUANTITY_JSON, { as: 'any quantity' });
   }
 
   text(help: string): Field<string> {
-    return field(readText, help, { type: ['string', 'number'] });
+    return field(readText, help, { type: ['string', 'number'] }, { as: 'text' });
   }
 
   texts(help: string): Field<readonly string[]> {
-    return field(readTexts, help, { type: 'array', items: { type: 'string' } });
+    return field(readTexts, help, { type: 'array', items: { type: 'string' } }, { as: 'texts' });
   }
 
   /** The record's own id or that of another. */
   id(help: string): Field<string> {
-    return field(readId, help, { type: ['string', 'number'], pattern: '^[\\p{L}\\p{N}./_-]+$' });
+    return field(readId, help, { type: ['string', 'number'], pattern: '^[\\p{L}\\p{N}./_-]+$' }, { as: 'id' });
   }
 
   ids(help: string): Field<readonly string[]> {
-    return field((typed, say) => (Array.isArray(typed) ? eachOf(typed, say, 'ids', readId) : oneOf(readId(typed, say))), help, {
-      type: 'array',
-      items: { type: 'string' },
-    });
+    const read: Read<readonly string[]> = (typed, say) =>
+      Array.isArray(typed) ? eachOf(typed, say, 'ids', readId) : oneOf(readId(typed, say));
+    return field(read, help, { type: 'array', items: { type: 'string' } }, { as: 'ids' });
   }
 
   date(help: string): Field<string> {
-    return field(readDate, help, { type: 'string', examples: ['2026-02-11'] });
+    return field(readDate, help, { type: 'string', examples: ['2026-02-11'] }, { as: 'date' });
   }
 
   yesNo(help: string): Field<boolean> {
-    return field(readYesNo, help, { type: ['boolean', 'string'] });
+    return field(readYesNo, help, { type: ['boolean', 'string'] }, { as: 'yes or no' });
   }
 
   /** A whole number, `least` or more. */
@@ -162,6 +164,7 @@ export class Fields {
       },
       help,
       { type: 'integer', minimum: least },
+      { as: 'count' },
     );
   }
 
@@ -174,6 +177,7 @@ export class Fields {
       },
       help,
       { type: 'string', enum: [...values] },
+      { as: 'choice', values },
     );
   }
 
