@@ -28,12 +28,14 @@ async function cutOff({ shell, id }: Options, context: Context): Promise<Status>
       envelope('isolate', shell, revisionOf(opened), {
         id: isolation.id,
         kind: isolation.kind,
-        actions: isolation.actions.map(({ id: of, kind, action, circuit, panels }) => ({
+        actions: isolation.actions.map(({ id: of, kind, action, circuit, panels, how, lines }) => ({
           id: of,
           kind,
           action,
           circuit,
           panels,
+          how,
+          lines: lines ?? [],
         })),
         sources: isolation.sources,
         sources_left: isolation.sourcesLeft,

@@ -1,4 +1,4 @@
-import type { Isolation } from '../../compute/lookup/types.js';
+import type { Isolation, IsolationAction } from '../../compute/lookup/types.js';
 import type { Model } from '../../model/shell.js';
 import { nameOf } from './name-of.js';
 import type { Paint } from './paint.js';
@@ -24,12 +24,16 @@ export function isolateText(model: Model, isolation: Isolation, paint: Paint): s
         '  ',
       ),
     );
+    const how = actions.flatMap((one) => (one.how === undefined ? [] : [`${one.id}: ${one.how}${linesOf(one)}.`]));
+    if (how.length > 0) parts.push(bullets(how));
   }
   parts.push(paragraph(sources.length > 0 ? `Sources that feed it: ${sources.join(', ')}.` : 'No source on record feeds it.'));
   parts.push(paragraph(outcome(isolation, paint)));
   if (notes.length > 0) parts.push(bullets(notes));
   return parts.join('\n\n');
 }
+
+const linesOf = ({ lines = [] }: IsolationAction): string => (lines.length > 0 ? ` (${lines.join(', ')})` : '');
 
 function outcome({ sources, sourcesLeft, verified }: Isolation, paint: Paint): string {
   if (sourcesLeft.length > 0) return paint.error(`NOT ISOLATED: ${sourcesLeft.join(', ')} would still feed it.`);

@@ -3,8 +3,9 @@ import type { ServiceNode } from '../../model/services.js';
 import { electricNodesOf } from './isolate/drives.js';
 import { joinedTo, nodeKey, runKey, type ServiceGraph, serviceGraph, type Vertex } from './isolate/graph.js';
 import { minimumCut } from './isolate/minimum-cut.js';
+import { partingOf, staysLive } from './isolate/parting.js';
 import { type Done, sourcesReaching } from './isolate/proof.js';
-import { cutAction, isDriven, protectionNode } from './isolate/roles.js';
+import { cutAction, isDriven, isSource, protectionNode } from './isolate/roles.js';
 import { type Targets, targetsOf } from './isolate/targets.js';
 import type { Isolation, IsolationAction } from './types.js';
 
@@ -33,7 +34,11 @@ export function isolate(assessment: Assessment, id: string): Isolation | undefin
     look,
   );
   const sourcesLeft = reaching.filter((source) => !stopped.sources.includes(source));
-  const actions = [...unique([...stopped.cut, ...cut]).map((vertex) => look.action(vertex)), ...drains(graph, keys, cut, look)];
+  const side = joinedTo(graph, keys, (vertex) => cut.includes(vertex));
+  const actions = [
+    ...switchesFirst(unique([...stopped.cut, ...cut])).map((vertex) => look.action(vertex, side)),
+    ...drains(side, graph, look),
+  ];
   return {
     id,
     kind: entry.kind,
@@ -41,11 +46,24 @@ export function isolate(assessment: Assessment, id: string): Isolation | undefin
     sources,
     sourcesLeft,
     verified: sources.length > 0,
-    notes: notes(targets, { sources, sourcesLeft, own, driven, stopped: stopped.sources }),
+    notes: notes(targets, {
+      sources,
+      sourcesLeft,
+      own,
+      driven,
+      stopped: stopped.sources,
+      live: sources.filter((source) => staysLive(look.nodes.get(source) as ServiceNode)),
+    }),
   };
 }
 
 const NOTHING_DONE: Done = { nodes: new Set<string>(), circuits: new Set<string>() };
+
+/** Leads come off when everything that can be switched off is off. */
+const switchesFirst = (cut: readonly Vertex[]): readonly Vertex[] => [
+  ...cut.filter((vertex) => !vertex.lastResort),
+  ...cut.filter((vertex) => vertex.lastResort),
+];
 
 const unique = (some: readonly Vertex[]): readonly Vertex[] => [...new Map(some.map((vertex) => [vertex.key, vertex])).values()];
 
@@ -84,6 +102,11 @@ function lookUps({ model: { shell }, figures }: Assessment) {
     const circuit = vertex.what === 'protection' ? circuits.get(vertex.id) : undefined;
     return (circuit && protectionNode(circuit, shell)) ?? vertex.id;
   };
+  const partingAction = (vertex: Vertex, side: ReadonlySet<string>): IsolationAction | undefined => {
+    const how = vertex.lastResort ? partingOf(nodes.get(vertex.id) as ServiceNode) : undefined;
+    const lines = vertex.beside.filter((key) => side.has(key)).map((key) => key.slice(key.indexOf(':') + 1));
+    return how && { id: vertex.id, ...how, lines, panels: panelsTo(vertex.id) };
+  };
   const panelsTo = (node: string): readonly string[] => {
     const found = access.get(node);
     if (!found || found.open) return [];
@@ -99,12 +122,18 @@ function lookUps({ model: { shell }, figures }: Assessment) {
       const shut = found?.open ? 0 : found?.inReach ? 50 : 300;
       return shut + (nodes.get(vertex.id)?.nodeKind === 'connector' && vertex.what === 'node' ? 100 : 0);
     },
-    action(vertex: Vertex): IsolationAction {
+    /** `side`: what stays joined to the place of work. */
+    action(vertex: Vertex, side: ReadonlySet<string>): IsolationAction {
+      const parted = partingAction(vertex, side);
+      if (parted) return parted;
       const id = placeOf(vertex);
       const panels = panelsTo(id);
       if (vertex.what === 'protection') {
+        const onSource = isSource(nodes.get(id) as ServiceNode);
         return {
-          id,
+          // A breaker on a generator is opened, never the generator: then the circuit names it.
+          id: onSource ? vertex.id : id,
+          ...(onSource ? { how: `on ${id}` } : {}),
           kind: circuits.get(vertex.id)?.protection?.kind ?? 'protection',
           action: 'open',
           circuit: vertex.id,
@@ -117,21 +146,16 @@ function lookUps({ model: { shell }, figures }: Assessment) {
   };
 }
 
-/** Drains of the part that has been cut off: what is left in it comes out there. */
-function drains(
-  graph: ServiceGraph,
-  targets: readonly string[],
-  cut: readonly Vertex[],
-  { nodes, panelsTo }: LookUps,
-): readonly IsolationAction[] {
-  const parted = new Set(cut.map((vertex) => vertex.key));
-  return [...joinedTo(graph, targets, (vertex) => parted.has(vertex.key))].flatMap((key) => {
-    const vertex = graph.get(key);
-    const node = vertex?.what === 'node' ? nodes.get(vertex.id) : undefined;
-    return node?.nodeKind === 'drain'
-      ? [{ id: node.id, kind: 'drain', action: 'drain' as const, panels: panelsTo(node.id) }]
-      : [];
-  });
+/** Drains of the part that has been cut off, the lowest last: what is left in it comes out there. */
+function drains(side: ReadonlySet<string>, graph: ServiceGraph, { nodes, panelsTo }: LookUps): readonly IsolationAction[] {
+  return [...side]
+    .flatMap((key) => {
+      const vertex = graph.get(key);
+      const node = vertex?.what === 'node' ? nodes.get(vertex.id) : undefined;
+      return node?.nodeKind === 'drain' ? [node] : [];
+    })
+    .sort((a, b) => b.at[2] - a.at[2])
+    .map(({ id }) => ({ id, kind: 'drain', action: 'drain', panels: panelsTo(id) }));
 }
 
 function notes(
@@ -142,6 +166,7 @@ function notes(
     readonly own: ReadonlySet<string>;
     readonly driven: readonly string[];
     readonly stopped: readonly string[];
+    readonly live: readonly string[];
   },
 ): readonly string[] {
   const said: string[] = targets.note ? [targets.note] : [];
@@ -162,6 +187,10 @@ function notes(
     );
   const left = found.sourcesLeft.filter((id) => !found.own.has(id));
   if (left.length > 0) said.push(`Nothing on record can be opened between it and ${left.join(', ')}.`);
+  if (found.live.length > 0)
+    said.push(
+      `${found.live.join(', ')}: never dead. The terminals, and what lies between them and the first place opened, stay live; light keeps solar panels live.`,
+    );
   said.push(
     'From the records only: lock off, then measure at the place of work before touching it. Capacitors, inverters and pressure may remain.',
   );

@@ -60,9 +60,13 @@ export interface NearHit {
 export interface IsolationAction {
   /** Node that is switched, shut or taken apart. */
   readonly id: string;
-  /** fuse, breaker, valve, connector, switch, drain … */
+  /** fuse, breaker, valve, connector, switch, drain, battery lead, shore cord … */
   readonly kind: string;
   readonly action: 'open' | 'shut' | 'disconnect' | 'drain';
+  /** What a hand does there, where that is more than a handle. */
+  readonly how?: string;
+  /** Of a source: the runs that come off it. */
+  readonly lines?: readonly string[];
   /** The circuit whose fuse or breaker it is. */
   readonly circuit?: string;
   /** Panels that reach it, best first; empty where it stands in the open or nothing reaches it. */

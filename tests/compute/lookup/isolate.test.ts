@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import loadHighs from 'highs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { joinedTo, nodeKey, serviceGraph } from '../../../src/compute/lookup/isolate/graph.js';
+import { joinedTo, nodeKey, serviceGraph, type Vertex } from '../../../src/compute/lookup/isolate/graph.js';
 import { FlowNetwork } from '../../../src/compute/lookup/isolate/max-flow.js';
 import { minimumCut } from '../../../src/compute/lookup/isolate/minimum-cut.js';
 import { sourcesReaching } from '../../../src/compute/lookup/isolate/proof.js';
@@ -78,13 +78,16 @@ describe('minimum cut', () => {
       fc.array(fc.tuple(fc.nat(8), fc.nat(8)), { minLength: 3, maxLength: 14 }),
     )
     .map(([kinds, ends]) => {
-      const nodes = kinds.map((nodeKind, i) => node(`N${i}`, [i, 0, 0], { nodeKind, medium: 'water' }));
+      // Every third node is of a sealed line, whose source nobody may take off.
+      const nodes = kinds.map((nodeKind, i) =>
+        node(`N${i}`, [i, 0, 0], { nodeKind, medium: i % 3 === 0 ? 'refrigerant' : 'water' }),
+      );
       const pick = (i: number): ServiceNode => nodes[i % nodes.length] as ServiceNode;
       const runs = ends.filter(([a, b]) => pick(a) !== pick(b)).map(([a, b], i) => run(`R${i}`, pick(a), pick(b)));
       return buildModel({ nodes, runs }).shell;
     });
 
-  it('is as small as the smallest of every set of valves tried, and leaves no source', () => {
+  it('is as small as the smallest of every set of valves and sources tried, and leaves no source', () => {
     fc.assert(
       fc.property(drawnShell, (shell) => {
         const target = shell.nodes.at(-1) as ServiceNode;
@@ -97,14 +100,15 @@ describe('minimum cut', () => {
         };
         const { cut, uncut } = minimumCut(graph, [nodeKey(target.id)], sources, () => 0);
         const always = feeds(new Set(valves.map((vertex) => vertex.key)));
+        // Fewest sources taken apart first, then fewest places.
+        const cost = (some: readonly Vertex[]): number => some.length + 100 * some.filter((one) => one.lastResort).length;
         let smallest = Infinity;
         for (let mask = 0; mask < 1 << valves.length; mask++) {
           const shut = valves.filter((_, i) => (mask >> i) & 1);
-          if (shut.length < smallest && feeds(new Set(shut.map((one) => one.key))).length === always.length)
-            smallest = shut.length;
+          if (cost(shut) < smallest && feeds(new Set(shut.map((one) => one.key))).length === always.length) smallest = cost(shut);
         }
         expect([...uncut].sort()).toEqual([...always].sort());
-        expect(cut.length).toBe(smallest);
+        expect(cost(cut)).toBe(smallest);
         expect([...feeds(new Set(cut.map((one) => one.key)))].sort()).toEqual([...always].sort());
         // The proof walks the records on a way of its own and must agree.
         const done = { nodes: new Set(cut.map((one) => one.id)), circuits: new Set<string>() };
@@ -157,15 +161,73 @@ describe('isolate', () => {
     expect(isolate(given, 'DC-1/1')?.actions).toEqual(found?.actions);
   });
 
-  it('R48: the panel itself wants every source off, and says which cannot be', () => {
+  it('R48: the panel itself wants every source off; a charger that no switch parts from it has its leads taken off', () => {
     const found = isolate(given, 'DCP');
-    expect(found?.actions.map((one) => [one.id, one.action])).toEqual([
-      ['SW', 'open'],
-      ['MAIN', 'open'],
+    expect(found?.actions.map((one) => [one.id, one.action, one.lines])).toEqual([
+      ['SW', 'open', undefined],
+      ['INV', 'disconnect', ['S3']],
     ]);
-    // The charger's output joins the panel with nothing between that can be opened.
-    expect(found?.sourcesLeft).toEqual(['INV']);
-    expect(found?.notes.join(' ')).toContain('INV');
+    expect(found?.sourcesLeft).toEqual([]);
+    expect(found?.notes.join(' ')).toContain('BAT: never dead');
+  });
+
+  it('parts the line at a source from it: shore cord, battery lead, tank, cylinder; a sealed system it cannot', () => {
+    const between = (medium: ServiceNode['medium'], name: string) => {
+      const [a, b] = [node('A', [0, 0, 0], { nodeKind: 'source', medium, name }), node('B', [1, 0, 0], { medium })];
+      return isolate(assessment({ nodes: [a, b], runs: [run('R', a, b)] }), 'R');
+    };
+    const kinds = (
+      [
+        ['ac', 'shore inlet'],
+        ['ac', 'generator, left rear'],
+        ['dc', 'house battery'],
+        ['dc', 'solar gland, roof'],
+        ['gas', 'propane tank'],
+        ['water', 'fresh tank outlet'],
+        ['data', 'network shelf'],
+      ] as const
+    ).map(([medium, name]) => {
+      const found = between(medium, name);
+      expect(found?.sourcesLeft).toEqual([]);
+      expect(found?.verified).toBe(true);
+      return found?.actions.map((one) => `${one.action} ${one.kind} ${one.lines?.join()}`).join();
+    });
+    expect(kinds).toEqual([
+      'disconnect shore cord R',
+      'disconnect generator leads R',
+      'disconnect battery lead R',
+      'disconnect solar leads R',
+      'disconnect cylinder valve R',
+      'disconnect tank connection R',
+      'disconnect plug R',
+    ]);
+    const sealed = between('refrigerant', 'condenser');
+    expect([sealed?.actions, sealed?.sourcesLeft]).toEqual([[], ['A']]);
+  });
+
+  it('opens the breaker that sits on a generator, never the generator', () => {
+    const gen = node('GEN', [0, 0, 0], { nodeKind: 'source', medium: 'ac', name: 'generator' });
+    const box = node('ACP', [1, 0, 0], { nodeKind: 'panel', medium: 'ac' });
+    const found = isolate(
+      assessment({
+        nodes: [gen, box],
+        circuits: [circuit('AC-GN', { medium: 'ac', protection: { kind: 'breaker', ratingA: 40, at: 'GEN' } })],
+        runs: [run('R', gen, box, [], { circuit: 'AC-GN' })],
+      }),
+      'ACP',
+    );
+    expect(found?.actions).toEqual([
+      { id: 'AC-GN', kind: 'breaker', action: 'open', circuit: 'AC-GN', panels: [], how: 'on GEN' },
+    ]);
+    expect(found?.sourcesLeft).toEqual([]);
+  });
+
+  it('takes waste fixtures as what feeds a waste line, and a junction box by the charger for a box', () => {
+    const sink = node('SINK', [0, 0, 500], { nodeKind: 'load', medium: 'drain', name: 'sink, waste' });
+    const tee = node('T', [0, 0, 0], { nodeKind: 'fitting', medium: 'drain' });
+    const found = isolate(assessment({ nodes: [sink, tee], runs: [run('R', sink, tee)] }), 'T');
+    expect(found).toMatchObject({ verified: true, sourcesLeft: [], actions: [{ id: 'SINK', action: 'shut', kind: 'fixture' }] });
+    expect(isSource(node('J', [0, 0, 0], { nodeKind: 'junction', medium: 'ac', name: 'junction box, charger' }))).toBe(false);
   });
 
   it('a source cannot be cut off from itself', () => {

@@ -1,5 +1,6 @@
 import type { Shell } from '../../../model/shell.js';
-import { cutAction, isSource, protectionNode } from './roles.js';
+import { partingOf } from './parting.js';
+import { cutAction, isDriven, isSource, protectionNode } from './roles.js';
 
 /** Something that carries, stores or parts a medium: a node, a run, or the fuse or breaker of a circuit. */
 export interface Vertex {
@@ -11,6 +12,8 @@ export interface Vertex {
   /** It can be opened, shut or taken apart. */
   readonly cuttable: boolean;
   readonly source: boolean;
+  /** A source whose own leads or lines come off: done only where nothing else parts it from the work. */
+  readonly lastResort: boolean;
   /** Keys of what it joins. */
   readonly beside: readonly string[];
 }
@@ -36,19 +39,21 @@ export function serviceGraph(shell: Shell): ServiceGraph {
   };
   for (const node of shell.nodes) {
     const source = isSource(node);
-    const cuttable = !source && cutAction(node) !== undefined;
-    put({ key: nodeKey(node.id), what: 'node', id: node.id, cuttable, source });
+    // A pump is stopped by its supply: its pipes stay on.
+    const lastResort = source && !isDriven(node) && partingOf(node) !== undefined;
+    const cuttable = source ? lastResort : cutAction(node) !== undefined;
+    put({ key: nodeKey(node.id), what: 'node', id: node.id, cuttable, source, lastResort });
   }
   const protectedAt = new Map<string, string>();
   for (const circuit of shell.circuits) {
     const at = protectionNode(circuit, shell);
     if (at === undefined || !graph.has(nodeKey(at))) continue;
     protectedAt.set(circuit.id, at);
-    put({ key: protectionKey(circuit.id), what: 'protection', id: circuit.id, cuttable: true, source: false });
+    put({ key: protectionKey(circuit.id), what: 'protection', id: circuit.id, cuttable: true, source: false, lastResort: false });
     join(protectionKey(circuit.id), nodeKey(at));
   }
   for (const run of shell.runs) {
-    put({ key: runKey(run.id), what: 'run', id: run.id, cuttable: false, source: false });
+    put({ key: runKey(run.id), what: 'run', id: run.id, cuttable: false, source: false, lastResort: false });
     for (const end of [run.from, run.to]) {
       const through = run.circuit !== undefined && protectedAt.get(run.circuit) === end;
       join(runKey(run.id), through ? protectionKey(run.circuit as string) : nodeKey(end));

@@ -3,6 +3,8 @@ import { FlowNetwork } from './max-flow.js';
 
 /** One action weighs so much that no saving in ease outweighs one action more. */
 const ONE_ACTION = 1_000_000;
+/** A source's own leads come off only where no number of switches and valves would do. */
+const LAST_RESORT = 1000 * ONE_ACTION;
 const NEVER = Number.MAX_SAFE_INTEGER / 4;
 
 export interface Cut {
@@ -13,7 +15,8 @@ export interface Cut {
 
 /**
  * The fewest vertices that part a target from every source: minimum cut by maximum flow, each vertex split in two with the cost of
- * cutting it between. Of cuts with equally few, the one of least `hardship` (0–999 each), nearest to the target.
+ * cutting it between. As few sources as can be are taken apart themselves; of cuts with equally few vertices then, the one of least
+ * `hardship` (0–999 each), nearest to the target.
  */
 export function minimumCut(
   graph: ServiceGraph,
@@ -31,9 +34,10 @@ export function minimumCut(
   const into = (key: string): number => 2 * (number.get(key) as number);
   const [supply, sink] = [2 * keys.length, 2 * keys.length + 1];
   const network = new FlowNetwork(2 * keys.length + 2);
+  const costOf = ({ lastResort }: Vertex): number => ONE_ACTION + (lastResort ? LAST_RESORT : 0);
   for (const vertex of graph.values()) {
     const cuttable = vertex.cuttable && !target.has(vertex.key);
-    network.join(into(vertex.key), into(vertex.key) + 1, cuttable ? ONE_ACTION + hardship(vertex) : NEVER);
+    network.join(into(vertex.key), into(vertex.key) + 1, cuttable ? costOf(vertex) + hardship(vertex) : NEVER);
     for (const next of vertex.beside) network.join(into(vertex.key) + 1, into(next), NEVER);
   }
   for (const key of feeding) network.join(supply, into(key), NEVER);

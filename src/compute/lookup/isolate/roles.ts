@@ -25,13 +25,19 @@ const DRIVES: readonly (readonly [readonly Medium[], RegExp])[] = [
   [['air'], /\b(?:compressor|air tank|reservoir)\b/iu],
 ];
 
-/** A node of kind `source`, or a device, terminal or connector that is named as one: battery, inverter, shore inlet, pump … */
+/**
+ * A node of kind `source`, or a device, terminal or connector that is named as one: battery, inverter, shore inlet, pump … Waste
+ * lines are fed by the fixtures that stand on them.
+ */
 export function isSource(node: ServiceNode): boolean {
-  if (node.nodeKind === 'source') return true;
-  const name = node.name ?? '';
+  if (node.nodeKind === 'source' || (node.medium === 'drain' && node.nodeKind === 'load')) return true;
+  const name = (node.name ?? '').replace(BOX, '');
   if (!['device', 'terminal', 'connector', 'junction'].includes(node.nodeKind) || cutsByName(node)) return false;
   return DRIVES.some(([media, words]) => media.includes(node.medium) && words.test(name));
 }
+
+/** `junction box, charger` is a box on the way to the charger. */
+const BOX = /^.*\b(?:box|splice)\b.*$/iu;
 
 /** A pump or compressor: without its own supply it drives nothing, so work on it needs that switched off and no more. */
 export const isDriven = (node: ServiceNode): boolean =>
