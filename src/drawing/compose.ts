@@ -20,6 +20,8 @@ export interface Drawing {
   readonly heightMm: number;
   /** Records that are shown as subjects, in the order drawn. */
   readonly ids: readonly string[];
+  /** Words of labels that found no room. */
+  readonly leftOut?: readonly string[];
 }
 
 export interface DrawingOptions {
@@ -73,6 +75,7 @@ export function compose(draft: Draft, options: DrawingOptions): Drawing {
     widthMm: draft.widthMm,
     heightMm,
     ids: [...ids],
+    leftOut: placement.leftOut.map(({ text }) => text),
   };
 }
 
@@ -94,6 +97,7 @@ function cropped(draft: Draft, drawn: readonly Mark[], notes: readonly string[])
 }
 
 function labelMarks({ wish, box, leader }: PlacedLabel): readonly Mark[] {
+  if (wish.block) return wish.block.marks(box, wish.anchor);
   const middle: Point = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2];
   const words: Mark[] = wish.lines ? [...listMarks(wish, wish.lines, box)] : [wordMark(wish, wish, middle, 'middle')];
   if (wish.disc) words.unshift(circle('labels', 'mark', middle, DISC_MM, wish.id));

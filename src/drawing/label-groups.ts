@@ -14,9 +14,12 @@ export function grouped(wishes: readonly LabelWish[], leftOut: readonly LabelWis
   const taken = new Set<LabelWish>();
   const lists = new Map<LabelWish, LabelWish>();
   for (const first of leftOut) {
-    if (taken.has(first) || first.lines) continue;
+    if (taken.has(first) || first.lines || first.block) continue;
     const near = wishes
-      .filter((wish) => !taken.has(wish) && !wish.repeat && !wish.lines && !wish.centred && apart(first, wish) <= TOGETHER_MM)
+      .filter(
+        (wish) =>
+          !taken.has(wish) && !wish.repeat && !wish.lines && !wish.block && !wish.centred && apart(first, wish) <= TOGETHER_MM,
+      )
       .sort((a, b) => Number(leftOut.includes(b)) - Number(leftOut.includes(a)) || apart(first, a) - apart(first, b))
       .slice(0, MOST_LINES);
     if (near.length < 2) continue;

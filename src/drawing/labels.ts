@@ -1,7 +1,7 @@
 import type { Ink } from './ink.js';
 import { grouped } from './label-groups.js';
 import { clipSegment } from './outline.js';
-import { grow, holds, overlaps, type Point, type Rect, within } from './scene.js';
+import { grow, holds, type Mark, overlaps, type Point, type Rect, within } from './scene.js';
 import type { TextStyleName } from './styles.js';
 import { textHeightMm, textWidthMm } from './text-width.js';
 
@@ -23,8 +23,19 @@ export interface LabelWish {
   readonly lines?: readonly { readonly text: string; readonly id?: string }[];
   /** True: in a ring of {@link DISC_MM}. */
   readonly disc?: boolean;
+  /** Drawn by itself instead of words, as a welding symbol: its size, the end of its leader and its marks. */
+  readonly block?: LabelBlock;
   /** Repeats of a label are left out silently, and never stand far away. */
   readonly repeat?: boolean;
+}
+
+/** A label with a shape of its own, whose leader starts where the shape says. */
+export interface LabelBlock {
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly leaderFrom: (box: Rect, anchor: Point) => Point;
+  /** Leader included. */
+  readonly marks: (box: Rect, anchor: Point) => readonly Mark[];
 }
 
 export interface PlacedLabel {
@@ -135,9 +146,9 @@ function bestPlace(wish: LabelWish, state: State): PlacedLabel | undefined {
 /** Nothing where the place is taken, or dearer than `mostCost`. */
 function judge(wish: LabelWish, box: Rect, awayMm: number, state: State, mostCost: number): Judged | undefined {
   if (!within(box, state.room) || state.boxes.some((other) => overlaps(box, other, AIR_MM))) return undefined;
-  const end = nearestPoint(box, wish.anchor);
+  const end = wish.block?.leaderFrom(box, wish.anchor) ?? nearestPoint(box, wish.anchor);
   const away = Math.hypot(end[0] - wish.anchor[0], end[1] - wish.anchor[1]);
-  const drawn = away > (wish.clearMm ?? 0) + NEAREST_WITHOUT_LEADER_MM;
+  const drawn = wish.block !== undefined || away > (wish.clearMm ?? 0) + NEAREST_WITHOUT_LEADER_MM;
   const leader = drawn ? ([wish.anchor, end] as const) : undefined;
   if (leader && state.boxes.some((other) => passes(leader, other))) return undefined;
   let cost = awayMm + state.ink.under(grow(box, 0.2)) * 0.3;
@@ -166,6 +177,7 @@ function passes([a, b]: readonly [Point, Point], box: Rect): boolean {
 
 function halfSize(wish: LabelWish): readonly [number, number] {
   if (wish.disc) return [DISC_MM, DISC_MM];
+  if (wish.block) return [wish.block.widthMm / 2, wish.block.heightMm / 2];
   const lines = wish.lines ?? [wish];
   const widest = Math.max(...lines.map(({ text }) => textWidthMm(text, wish.style)));
   return [widest / 2 + 0.2, (lines.length * textHeightMm(wish.style)) / 2];

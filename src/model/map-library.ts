@@ -1,6 +1,8 @@
 import type { Form } from '../schema/kinds.js';
+import { celsius } from './map-services.js';
 import { LIMITS } from './defaults.js';
 import type {
+  Certificate,
   ConductorType,
   Instrument,
   Limits,
@@ -25,7 +27,8 @@ export function mapShop(base: Omit<RecordBase, 'photos'>, form: Form<'shop'> | u
     contact: form?.shop.contact,
     units: form?.units ?? 'both',
     paper: form?.paper ?? 'letter',
-    weldSymbols: form?.weld_symbols ?? 'iso',
+    // A shop that works in inches alone reads AWS A2.4; every other the international symbols, unless it says so.
+    weldSymbols: form?.weld_symbols ?? (form?.units === 'us' ? 'aws' : 'iso'),
     limits: mapLimits(form?.limits),
   };
 }
@@ -45,6 +48,7 @@ function mapLimits(typed: Form<'shop'>['limits']): Limits {
     cavityFill: typed.cavity_fill ?? LIMITS.cavityFill,
     keepApart: keepApart ?? LIMITS.keepApart,
     voltageDrop: typed.voltage_drop ?? LIMITS.voltageDrop,
+    ambientC: celsius(typed.ambient),
     flatnessMm: typed.flatness ?? LIMITS.flatnessMm,
     lateEntryDays: typed.late_entry === undefined ? LIMITS.lateEntryDays : typed.late_entry / 86_400,
     unexplainedMass: typed.unexplained_mass ?? LIMITS.unexplainedMass,
@@ -54,6 +58,11 @@ function mapLimits(typed: Form<'shop'>['limits']): Limits {
 export function mapMaterial(record: Checked<'material'>): Material {
   const { kind, density, modulus, yield: yieldPa, tensile, group } = record.form;
   return { ...baseOf(record), materialKind: kind, densityKgM3: density, modulusPa: modulus, yieldPa, tensilePa: tensile, group };
+}
+
+export function mapCertificate(record: Checked<'certificate'>): Certificate {
+  const { heats, alloy, type, document } = record.form;
+  return { ...baseOf(record), heats, alloy, type, document };
 }
 
 export const mapSection = (record: Checked<'section'>): Section => ({ ...baseOf(record), dimensions: mapShape(record.form) });

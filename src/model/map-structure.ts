@@ -3,9 +3,19 @@ import type { Clamp, LineMember, Member, Opening, Panel, PlateMember, Weld } fro
 
 /** Undefined where neither a line nor a plate was typed whole; the reader has told that. */
 export function mapMember(record: Checked<'member'>): Member | undefined {
-  const { part, alloy, heat } = record.form;
+  const { part, alloy, heat, offcut_of } = record.form;
   const shape = mapMemberShape(record.form);
-  return shape && { ...baseOf(record), part: part ?? record.id, alloy, heat, shape };
+  return (
+    shape && {
+      ...baseOf(record),
+      part: part ?? record.id,
+      alloy,
+      heat,
+      offcutOf: offcut_of,
+      memberClass: record.form.class,
+      shape,
+    }
+  );
 }
 
 function mapMemberShape(form: Checked<'member'>['form']): LineMember | PlateMember | undefined {
@@ -16,7 +26,7 @@ function mapMemberShape(form: Checked<'member'>['form']): LineMember | PlateMemb
 }
 
 export function mapWeld(record: Checked<'weld'>): Weld {
-  const { joins, type, size, length, sides, process, procedure, filler, position, welder, at, all_round, inspections } =
+  const { joins, type, size, length, sides, process, procedure, filler, position, welder, at, all_round, site, inspections } =
     record.form;
   return {
     ...baseOf(record),
@@ -32,6 +42,7 @@ export function mapWeld(record: Checked<'weld'>): Weld {
     welder,
     at,
     allRound: all_round ?? false,
+    ...(site ? { site } : {}),
     inspections: inspections ?? [],
   };
 }
@@ -87,7 +98,7 @@ export function mapOpening(record: Checked<'opening'>): Opening {
 }
 
 export function mapClamp(record: Checked<'clamp'>): Clamp {
-  const { kind, at, bolt, torque, damper, isolator, joins, check_again } = record.form;
+  const { kind, at, bolt, torque, damper, isolator, joins, check_again, checks } = record.form;
   return {
     ...baseOf(record),
     clampKind: kind,
@@ -98,5 +109,6 @@ export function mapClamp(record: Checked<'clamp'>): Clamp {
     isolator,
     joins: joins ?? [],
     checkAgain: check_again && `after ${check_again.after}`,
+    checks: (checks ?? []).map(({ date, torque: torqueNm, by, after }) => ({ date, torqueNm, by, after })),
   };
 }

@@ -1,6 +1,10 @@
 import type { Vec3 } from '../geometry/vector.js';
 import type { RecordBase } from './source.js';
 
+export const MEMBER_CLASSES = ['primary', 'secondary'] as const;
+/** Primary: the shell stands on it. */
+export type MemberClass = (typeof MEMBER_CLASSES)[number];
+
 /**
  * A tube, beam, channel, angle or bar on a line, or a plate cut to an outline.
  *
@@ -12,6 +16,10 @@ export interface Member extends RecordBase {
   readonly part: string;
   readonly alloy: string;
   readonly heat?: string;
+  /** The member from whose bar or sheet it was cut. */
+  readonly offcutOf?: string;
+  /** Primary where absent. */
+  readonly memberClass?: MemberClass;
   readonly shape: LineMember | PlateMember;
 }
 export interface LineMember {
@@ -56,6 +64,8 @@ export interface Weld extends RecordBase {
   readonly welder?: string;
   readonly at?: Vec3;
   readonly allRound: boolean;
+  /** Welded away from the shop. */
+  readonly site?: boolean;
   readonly inspections: readonly Inspection[];
 }
 
@@ -143,4 +153,14 @@ export interface Clamp extends RecordBase {
   readonly isolator?: boolean;
   readonly joins: readonly string[];
   readonly checkAgain?: string;
+  /** Each time that it was checked after it was first tightened, in order. */
+  readonly checks?: readonly ClampCheck[];
+}
+
+export interface ClampCheck {
+  readonly date: string;
+  readonly torqueNm?: number;
+  readonly by?: string;
+  /** Distance or time run by then, as typed. */
+  readonly after?: string;
 }

@@ -51,7 +51,8 @@ export const length = (mm: number, system: UnitSystem): string => pair(system, f
 export const smallLength = (mm: number, system: UnitSystem): string =>
   Math.abs(mm) >= 304.8 ? length(mm, system) : pair(system, sixtyFourths(mm), `${number(mm, 1)} mm`);
 
-function sixtyFourths(mm: number): string {
+/** To the nearest 1/64 in: `3/16 in`, `1-1/2 in`. */
+export function sixtyFourths(mm: number): string {
   const parts = Math.round((Math.abs(mm) / MM_PER_IN) * 64);
   const [whole, over] = [Math.floor(parts / 64), parts % 64];
   // The largest power of two that the numerator holds, up to 64.

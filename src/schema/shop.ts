@@ -32,6 +32,7 @@ const limits = (f: Fields) =>
     truss_spacing: f.quantity('length', 'Most between two trusses or posts', 'above zero').optional(),
     cavity_fill: f.level('Most of a cavity’s clear area that services may fill').optional(),
     keep_apart: z.array(keepApart(f)).meta({ description: 'Media that must keep apart' }).optional(),
+    ambient: f.quantity('temperature', 'Hottest air around wiring, for ampacity; 30 C where not typed').optional(),
     voltage_drop: f.level('Most voltage drop to a load').optional(),
     flatness: f.quantity('length', 'Most that a corner may lie out of its panel’s plane').optional(),
     late_entry: f.quantity('time', 'Longest between an event and its entry').optional(),
@@ -49,6 +50,8 @@ export const shop = (f: Fields) =>
     }),
     units: f.oneOf(['us', 'metric', 'both'], 'How answers and books are shown').optional(),
     paper: f.oneOf(['letter', 'a4'], 'Paper of the book').optional(),
-    weld_symbols: f.oneOf(['iso', 'aws'], 'Which standard the weld symbols follow').optional(),
+    weld_symbols: f
+      .oneOf(['iso', 'aws'], 'Weld symbols by ISO 2553 (iso) or AWS A2.4 (aws); where not typed: aws with units us, else iso')
+      .optional(),
     limits: limits(f).optional(),
   });

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { FACINGS, PANEL_KINDS, WELD_TYPES } from '../model/structure.js';
+import { FACINGS, MEMBER_CLASSES, PANEL_KINDS, WELD_TYPES } from '../model/structure.js';
 import { found } from '../source/shown.js';
 import { type Fields, field } from './fields.js';
 import { readId } from './plain-fields.js';
@@ -11,6 +11,10 @@ export const member = (f: Fields) =>
     part: f.text('What it is, as on the cut list').optional(),
     alloy: f.id('Alloy and temper, as in library/materials.yaml'),
     heat: f.text('Heat or lot number').optional(),
+    offcut_of: f.id('The member whose bar or sheet this was cut from: it has the same heat').optional(),
+    class: f
+      .oneOf(MEMBER_CLASSES, 'primary (where not typed): the shell stands on it; secondary: a bracket, a rail to screw to')
+      .optional(),
     section: f.id('Section, as in library/sections.yaml').optional(),
     from: f.position('One end of its middle line').optional(),
     to: f.position('The other end').optional(),
@@ -74,6 +78,7 @@ export const weld = (f: Fields) =>
     welder: f.id('Welder, as in library/people.yaml').optional(),
     at: f.position('Where it is').optional(),
     all_round: f.yesNo('Welded all round').optional(),
+    site: f.yesNo('Welded away from the shop: its symbol carries the flag').optional(),
     inspections: z.array(inspection(f)).meta({ description: 'Every look at it, rejects too' }).optional(),
   });
 
@@ -148,6 +153,14 @@ export const opening = (f: Fields) =>
     gussets: f.ids('The plates in its corners').optional(),
   });
 
+const clampCheck = (f: Fields) =>
+  z.strictObject({
+    date: f.date('When it was checked'),
+    torque: f.quantity('torque', 'As found or tightened again', 'above zero').optional(),
+    by: f.text('Who checked it').optional(),
+    after: f.text('Distance or time by then, as 640 mi').optional(),
+  });
+
 /** clamps*.yaml */
 export const clamp = (f: Fields) =>
   record(f, {
@@ -159,4 +172,5 @@ export const clamp = (f: Fields) =>
     isolator: f.yesNo('Unlike metals are kept apart here').optional(),
     joins: f.ids('Parts that it holds together').optional(),
     check_again: z.strictObject({ after: f.text('Distance or time, as 500 mi') }).optional(),
+    checks: z.array(clampCheck(f)).meta({ description: 'Each check since it was first tightened' }).optional(),
   });

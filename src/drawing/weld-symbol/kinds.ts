@@ -1,0 +1,28 @@
+import type { Weld } from '../../model/structure.js';
+
+/** Welds that one and the same symbol stands for. */
+export interface SymbolKind {
+  /** A, B … Z, AA …: in the order of the weld records. */
+  readonly key: string;
+  /** One of them. */
+  readonly weld: Weld;
+  readonly welds: readonly Weld[];
+}
+
+/** The symbols that a shell's welds need, each once. */
+export function symbolKinds(welds: readonly Weld[]): readonly SymbolKind[] {
+  const found = new Map<string, Weld[]>();
+  for (const weld of welds) {
+    const { type, sizeMm, lengthMm, sides, allRound, site, process, procedure, filler } = weld;
+    const size = [sizeMm, lengthMm].map((mm) => mm.toFixed(2));
+    const same = JSON.stringify([type, ...size, sides, allRound, site ?? false, process, procedure, filler]);
+    found.set(same, [...(found.get(same) ?? []), weld]);
+  }
+  return [...found.values()].map((alike, index) => ({ key: letters(index), weld: alike[0] as Weld, welds: alike }));
+}
+
+/** 0 → A, 25 → Z, 26 → AA. */
+export function letters(index: number): string {
+  const last = String.fromCharCode(65 + (index % 26));
+  return index < 26 ? last : `${letters(Math.floor(index / 26) - 1)}${last}`;
+}
