@@ -32,6 +32,8 @@ export interface Limits {
   readonly keepApart: readonly KeepApart[];
   /** Fraction of the circuit's voltage. */
   readonly voltageDrop: number;
+  /** Hottest air around wiring, °C, where a circuit does not say; absent: 30. */
+  readonly ambientC?: number;
   /** A corner further than this out of a panel's plane is a finding, mm. */
   readonly flatnessMm: number;
   /** Days between an event and its entry beyond which the entry is told as late. */
@@ -49,6 +51,15 @@ export interface Material extends RecordBase {
   readonly tensilePa?: number;
   /** Weldability group, ISO/TR 15608 (21, 22, 23 …). */
   readonly group?: string;
+}
+
+/** What a mill or dealer says of some heats, EN 10204: 2.1 and 2.2 speak of the order, 3.1 and 3.2 of the heat itself. */
+export interface Certificate extends RecordBase {
+  readonly heats: readonly string[];
+  /** Id in the materials. */
+  readonly alloy: string;
+  readonly type: '2.1' | '2.2' | '3.1' | '3.2';
+  readonly document?: string;
 }
 
 /** The dimensions of a section, mm. Area, inertia and mass are computed, never typed (but for `custom`). */
@@ -191,6 +202,7 @@ export interface PackedRule extends RecordBase {
 
 export interface Library {
   readonly materials: ReadonlyMap<string, Material>;
+  readonly certificates: ReadonlyMap<string, Certificate>;
   readonly sections: ReadonlyMap<string, Section>;
   readonly conductors: ReadonlyMap<string, ConductorType>;
   readonly procedures: ReadonlyMap<string, Procedure>;

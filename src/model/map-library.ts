@@ -1,5 +1,4 @@
 import type { Form } from '../schema/kinds.js';
-import { celsius } from './map-services.js';
 import { LIMITS } from './defaults.js';
 import type {
   Certificate,
@@ -15,6 +14,7 @@ import type {
   Shop,
   Stage,
 } from './library.js';
+import { celsius } from './map-services.js';
 import { baseOf, type Checked } from './records.js';
 import type { RecordBase } from './source.js';
 

@@ -9,7 +9,7 @@ export interface OfService {
 }
 
 export function mapZone(record: Checked<'zone'>): Zone {
-  const { name, box, along, clear, concealed, closed_by, carries, spare, pull_cord } = record.form;
+  const { name, box, along, clear, concealed, closed_by, carries, spare, pull_cord, cord_ends, conduit, drains } = record.form;
   const [a, b] = box ?? [];
   return {
     ...baseOf(record),
@@ -23,11 +23,14 @@ export function mapZone(record: Checked<'zone'>): Zone {
     carries: carries ?? [],
     spare,
     pullCord: pull_cord,
+    cordEnds: cord_ends,
+    conduit,
+    drains,
   };
 }
 
 export function mapCircuit(record: Checked<'circuit'>, of: OfService): Circuit {
-  const { name, voltage, load, conductor, protection, marking, size, working_pressure } = record.form;
+  const { name, voltage, load, conductor, protection, marking, colour, bonding, ambient, size, working_pressure } = record.form;
   return {
     ...baseOf(record),
     ...of,
@@ -38,10 +41,17 @@ export function mapCircuit(record: Checked<'circuit'>, of: OfService): Circuit {
     conductor: conductor && mapWire(conductor, of.medium),
     protection: protection && mapProtection(protection),
     marking,
+    colour,
+    bonding,
+    ambientC: celsius(ambient),
     size,
     workingPressurePa: working_pressure,
   };
 }
+
+/** Rounded, so that 105 C typed is 105 °C read. */
+export const celsius = (kelvin: number | undefined): number | undefined =>
+  kelvin === undefined ? undefined : Math.round((kelvin - 273.15) * 1e6) / 1e6;
 
 function mapWire(wire: NonNullable<Form<'run'>['conductor']>, medium: Medium): Conductor {
   return {
@@ -50,7 +60,7 @@ function mapWire(wire: NonNullable<Form<'run'>['conductor']>, medium: Medium): C
     type: wire.type,
     // A plus and a return, a live and a neutral; a data cable is one.
     conductors: wire.conductors ?? (medium === 'dc' || medium === 'ac' ? 2 : 1),
-    ratingC: wire.rating === undefined ? undefined : Math.round((wire.rating - 273.15) * 1e6) / 1e6,
+    ratingC: celsius(wire.rating),
     material: wire.material ?? 'copper',
   };
 }
@@ -94,6 +104,10 @@ export function mapRun(record: Checked<'run'>, of: OfService): Run {
     installedLengthMm: form.installed_length,
     toleranceMm: form.tolerance,
     supportsMm: form.supports,
+    endSupportsMm: form.end_supports,
+    tags: form.tags,
+    sheathed: form.sheathed,
+    colour: form.colour,
     grommets: form.grommets ?? [],
     marking: form.marking,
     conductor: form.conductor && mapWire(form.conductor, of.medium),

@@ -27,8 +27,8 @@ const condition = (path: string): readonly Reference[] => [
 const OWN: Readonly<Partial<Record<RecordKind, readonly Reference[]>>> = {
   shell: [to('chassis.bare.readings.{}', 'axle'), ...condition('chassis.bare.condition'), ...condition('conditions.*.condition')],
   axle: [to('share.with', 'axle')],
-  zone: [to('closed_by.*', 'panel')],
-  member: [toLibrary('section', 'section'), toLibrary('alloy', 'material')],
+  zone: [to('closed_by.*', 'panel'), to('cord_ends.*', 'panel', 'node')],
+  member: [toLibrary('section', 'section'), toLibrary('alloy', 'material'), to('offcut_of', 'member')],
   weld: [
     to('joins.*', 'member', 'panel'),
     to('joins.*.*', 'member', 'panel'),

@@ -59,6 +59,12 @@ export interface Circuit extends RecordBase {
   readonly conductor?: Conductor;
   readonly protection?: Protection;
   readonly marking?: string;
+  /** As `red/black`. */
+  readonly colour?: string;
+  /** An earth bond or bonding conductor: it wants no fuse. */
+  readonly bonding?: boolean;
+  /** Hottest air around its wires, °C. */
+  readonly ambientC?: number;
   readonly size?: PipeSize;
   readonly workingPressurePa?: number;
 }
@@ -95,6 +101,13 @@ export interface Run extends RecordBase {
   readonly toleranceMm?: number;
   /** Distance between supports, mm. */
   readonly supportsMm?: number;
+  /** From a terminal to the first support, mm. */
+  readonly endSupportsMm?: number;
+  /** Where its marking is tied on. */
+  readonly tags?: 'both ends' | 'one end' | 'none';
+  /** In loom, conduit or a sheath over its whole length. */
+  readonly sheathed?: boolean;
+  readonly colour?: string;
   readonly grommets: readonly (string | Vec3)[];
   readonly marking?: string;
   readonly conductor?: Conductor;
@@ -129,4 +142,10 @@ export interface Zone extends RecordBase {
   readonly carries: readonly Medium[];
   readonly spare?: string;
   readonly pullCord?: boolean;
+  /** Panels or nodes where the cord's ends are tied off. */
+  readonly cordEnds?: readonly string[];
+  /** Where it is a conduit: its trade size and kind. */
+  readonly conduit?: PipeSize;
+  /** Drain holes in its floor. */
+  readonly drains?: readonly Vec3[];
 }

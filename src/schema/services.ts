@@ -27,6 +27,9 @@ export const zone = (f: Fields) =>
     ).optional(),
     spare: f.text('Spare ways left in it').optional(),
     pull_cord: f.yesNo('A pull cord lies in it').optional(),
+    cord_ends: f.ids('Where the pull cord’s two ends are tied off: panels or nodes').optional(),
+    conduit: f.pipeSize('Trade size and kind where it is a conduit, as 3/4 in EMT').optional(),
+    drains: f.positions('Drain holes in its floor', 1).optional(),
   });
 
 /** The head of services/*.yaml; its three lists are read record by record. */
@@ -55,6 +58,7 @@ const protection = (f: Fields) =>
   });
 
 const carried = (f: Fields) => ({
+  colour: f.text('Colour of the wire or pipe, as red/black').optional(),
   conductor: wire(f).optional(),
   size: f.pipeSize('Nominal size and material of a pipe or duct, as 1/2 in PEX').optional(),
   working_pressure: f.quantity('pressure', 'Working pressure').optional(),
@@ -82,6 +86,8 @@ export const circuit = (f: Fields) =>
     voltage: f.quantity('voltage', 'Voltage at the source', 'above zero').optional(),
     load: load(f).optional(),
     protection: protection(f).optional(),
+    bonding: f.yesNo('yes for an earth bond or bonding conductor: it wants no fuse').optional(),
+    ambient: f.quantity('temperature', 'Hottest air around its wires; 30 C where neither this nor shop.yaml says').optional(),
     ...carried(f),
   });
 
@@ -120,6 +126,9 @@ export const run = (f: Fields) =>
     installed_length: f.quantity('length', 'Length as installed', 'above zero').optional(),
     tolerance: f.quantity('length', 'How well its way is known').optional(),
     supports: f.quantity('length', 'Distance between supports', 'above zero').optional(),
+    end_supports: f.quantity('length', 'From a terminal to the first support').optional(),
+    tags: f.oneOf(['both ends', 'one end', 'none'], 'Where its marking is tied on').optional(),
+    sheathed: f.yesNo('In loom, conduit or a sheath over its whole length').optional(),
     grommets: grommets(f).optional(),
     spare: f.yesNo('Laid but not in use').optional(),
     abandoned: f.yesNo('Left in, dead at both ends').optional(),
