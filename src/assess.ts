@@ -3,6 +3,7 @@ import type { AccessFigures } from './compute/access/types.js';
 import { services } from './compute/services/index.js';
 import type { ServicesFigures } from './compute/services/types.js';
 import { joints, openings, weldTotals } from './compute/structure/index.js';
+import { type MaterialFigures, materials } from './compute/structure/materials.js';
 import type { JointFigures, OpeningFigure, WeldTotals } from './compute/structure/types.js';
 import { takeOff } from './compute/takeoff/index.js';
 import type { TakeOff } from './compute/takeoff/types.js';
@@ -22,6 +23,7 @@ export interface Figures {
   readonly joints: JointFigures;
   readonly openings: readonly OpeningFigure[];
   readonly weldTotals: WeldTotals;
+  readonly materials: MaterialFigures;
 }
 
 export interface Assessment {
@@ -50,6 +52,7 @@ export function assess(model: Model, found: readonly Finding[], outside: Outside
     joints: () => joints(model),
     openings: () => openings(model),
     weldTotals: () => weldTotals(model),
+    materials: () => materials(model, figures.takeOff),
   });
   return whenAsked<Assessment>({
     model: () => model,

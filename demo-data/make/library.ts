@@ -136,6 +136,32 @@ export const MATERIALS = list(
   ],
 );
 
+const paper = (n: number, heats: readonly string[], alloy: string, date: string, type = '3.1'): Rec => ({
+  id: `MC-${n}`,
+  heats,
+  alloy,
+  type,
+  document: `mill paper ${4000 + n * 7}, grey binder`,
+  date,
+});
+
+export const CERTIFICATES = list(
+  ['What the mill says of each heat in the rack. One paper may cover several heats of a delivery.'],
+  [
+    { '#': 'For OV-021', ...paper(101, ['H-6120', 'H-6133'], '6061-T6', '2025-09-08') },
+    paper(102, ['H-6141', 'H-6142'], '6061-T6', '2025-09-08'),
+    paper(103, ['H-6155', 'H-6160'], '6061-T6', '2025-10-20'),
+    paper(104, ['H-6204', 'H-6211', 'H-6219'], '6061-T6', '2025-10-31'),
+    paper(105, ['D31-0917', 'D31-0922', 'D44-0311'], '6005A-T61', '2025-10-31'),
+    paper(106, ['PL-8830'], '5083-H116', '2025-09-26'),
+    { '#': ['', 'For OV-024'], ...paper(121, ['H-6377', 'H-6391'], '6061-T6', '2026-05-29') },
+    paper(122, ['H-6402', 'H-6408'], '6061-T6', '2026-05-29'),
+    { ...paper(123, ['H-6415'], '6061-T6', '2026-07-20', '2.2'), note: 'dealer, not the mill; asked again in August' },
+    paper(124, ['D31-1004', 'D44-0318'], '6005A-T61', '2026-07-20'),
+    paper(125, ['PL-8904'], '5083-H116', '2026-06-19'),
+  ],
+);
+
 const ALLOYS = ['6061-T6', '6005A-T61', '5083-H116', '5052-H32'];
 
 export const PROCEDURES = list(

@@ -1,4 +1,5 @@
 import canonicalize from 'canonicalize';
+import type { Certificate } from '../model/library.js';
 import type { Model, Shell } from '../model/shell.js';
 import type { RecordBase } from '../model/source.js';
 
@@ -64,13 +65,15 @@ const ofShell = (shell: Shell): Records => ({
 });
 
 /** What of the library the shell uses, directly or through another library record. Stages and packed rules count whole: they judge it. */
-function ofLibrary({ shell, library }: Model): Records {
+function ofLibrary(model: Model): Records {
+  const { shell, library } = model;
   const used = <T>(all: ReadonlyMap<string, T>, ids: Iterable<string | undefined>): readonly T[] =>
     [...new Set(ids)].flatMap((id) => (id === undefined ? [] : (all.get(id) ?? [])));
   const procedures = used(
     library.procedures,
     shell.welds.map((weld) => weld.procedure),
   );
+  const certificates = certificatesOf(model);
   const wires = [...shell.circuits, ...shell.runs].map((one) => one.conductor?.type);
   return {
     'library section': used(
@@ -81,7 +84,9 @@ function ofLibrary({ shell, library }: Model): Records {
       ...shell.members.map((member) => member.alloy),
       ...shell.panels.map((panel) => panel.alloy),
       ...procedures.flatMap((procedure) => procedure.base),
+      ...certificates.map((certificate) => certificate.alloy),
     ]),
+    'library certificate': certificates,
     'library conductor': used(library.conductors, wires),
     'library procedure': procedures,
     'library person': used(library.people, peopleOf(shell)),
@@ -92,6 +97,11 @@ function ofLibrary({ shell, library }: Model): Records {
     'library stage': library.stages,
     'library rule': library.rules,
   };
+}
+
+function certificatesOf({ shell, library }: Model): readonly Certificate[] {
+  const heats = new Set(shell.members.map(({ heat }) => heat));
+  return [...library.certificates.values()].filter((certificate) => certificate.heats.some((heat) => heats.has(heat)));
 }
 
 function peopleOf(shell: Shell): readonly (string | undefined)[] {

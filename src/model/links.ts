@@ -7,7 +7,7 @@ import type { Register } from './register.js';
 import type { RecordKind } from './shell.js';
 import type { Source } from './source.js';
 
-export type LibraryKind = 'material' | 'section' | 'conductor' | 'procedure' | 'person' | 'instrument' | 'stage' | 'rule';
+export type LibraryKind = 'material' | 'certificate' | 'section' | 'conductor' | 'procedure' | 'person' | 'instrument' | 'stage' | 'rule';
 export type LibraryRegisters = Readonly<Record<LibraryKind, Register>>;
 
 /** Where a reference was typed. */
@@ -18,6 +18,7 @@ export interface From {
 
 const LIBRARY_FILES: Readonly<Record<LibraryKind, string>> = {
   material: 'library/materials.yaml',
+  certificate: 'library/certificates.yaml',
   section: 'library/sections.yaml',
   conductor: 'library/conductors.yaml',
   procedure: 'library/procedures.yaml',

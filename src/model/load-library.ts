@@ -3,8 +3,9 @@ import type { Kind } from '../schema/kinds.js';
 import type { LibraryList } from '../store/layout.js';
 import { roleOf, stemOf } from '../store/layout.js';
 import type { Library, PackedRule, Shop } from './library.js';
-import type { LibraryKind, LibraryRegisters, LinkedLibrary } from './links.js';
+import { type LibraryKind, type LibraryRegisters, type LinkedLibrary, Links } from './links.js';
 import {
+  mapCertificate,
   mapConductor,
   mapInstrument,
   mapMaterial,
@@ -17,10 +18,13 @@ import {
 } from './map-library.js';
 import { type Checked, RecordReader } from './records.js';
 import { Register } from './register.js';
+import { tellRoughSection } from './rough-section.js';
+import type { RecordKind } from './shell.js';
 import type { Source } from './source.js';
 
 const KIND_OF: Readonly<Record<LibraryList, LibraryKind>> = {
   materials: 'material',
+  certificates: 'certificate',
   sections: 'section',
   conductors: 'conductor',
   procedures: 'procedure',
@@ -41,9 +45,16 @@ export function loadLibrary(files: ReadonlyMap<string, string>, say: (finding: F
       const file = reader.open(path, text, registers[kind]);
       return file ? reader.list(file, list, kind, registers[kind]) : [];
     });
+  const materials = byId(read('materials', 'material').map(mapMaterial));
+  const certificates = read('certificates', 'certificate').map(mapCertificate);
+  const sections = read('sections', 'section').map(mapSection);
+  const links = new Links(new Register<RecordKind>(), registers, say);
+  for (const one of certificates) links.toLibrary(one, 'material', one.alloy, ['alloy']);
+  for (const one of sections) tellRoughSection(one, say);
   const library: Library = {
-    materials: byId(read('materials', 'material').map(mapMaterial)),
-    sections: byId(read('sections', 'section').map(mapSection)),
+    materials,
+    certificates: byId(certificates),
+    sections: byId(sections),
     conductors: byId(read('conductors', 'conductor').map(mapConductor)),
     procedures: byId(read('procedures', 'procedure').map(mapProcedure)),
     people: byId(read('people', 'person').map(mapPerson)),

@@ -15,6 +15,7 @@ export const KINDS = {
   shop,
   section,
   material: library.material,
+  certificate: library.certificate,
   conductor: library.conductor,
   procedure: library.procedure,
   person: library.person,

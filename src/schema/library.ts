@@ -13,6 +13,17 @@ export const material = (f: Fields) =>
     group: f.text('Weldability group of ISO/TR 15608, as 23').optional(),
   });
 
+export const CERTIFICATE_TYPES = ['2.1', '2.2', '3.1', '3.2'] as const;
+
+/** library/certificates.yaml */
+export const certificate = (f: Fields) =>
+  record(f, {
+    heats: f.texts('Heats or lots that it is of'),
+    alloy: f.id('Alloy and temper that it certifies, as in library/materials.yaml'),
+    type: f.oneOf(CERTIFICATE_TYPES, 'Type of document, EN 10204'),
+    document: f.text('Its number, and where the paper is').optional(),
+  });
+
 /** library/conductors.yaml */
 export const conductor = (f: Fields) =>
   record(f, {

@@ -95,6 +95,7 @@ export function buildModel(
     shop: { ...record('shop'), name: 'Test shop', units: 'metric', paper: 'a4', weldSymbols: 'iso', limits, ...shop },
     library: {
       materials: new Map([[aluminium.id, aluminium]]),
+      certificates: new Map(),
       sections: new Map(),
       conductors: new Map(),
       procedures: new Map(),

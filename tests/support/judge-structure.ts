@@ -1,14 +1,22 @@
 import type { Figures } from '../../src/assess.js';
 import { joints, openings, weldTotals } from '../../src/compute/structure/index.js';
+import { materials } from '../../src/compute/structure/materials.js';
 import { takeOff } from '../../src/compute/takeoff/index.js';
 import type { Finding } from '../../src/finding.js';
-import type { Rule } from '../../src/rules/rule.js';
+import type { Outside, Rule } from '../../src/rules/rule.js';
 import type { Model } from './types.js';
 
 /** What a rule about members, panels, welds or openings finds, from the figures that it may read. */
-export function judgeStructure(rule: Rule, model: Model): readonly Finding[] {
-  const figures = { takeOff: takeOff(model), joints: joints(model), openings: openings(model), weldTotals: weldTotals(model) };
-  return rule.check({ model, figures: figures as Figures });
+export function judgeStructure(rule: Rule, model: Model, outside: Outside = {}): readonly Finding[] {
+  const taken = takeOff(model);
+  const figures = {
+    takeOff: taken,
+    joints: joints(model),
+    openings: openings(model),
+    weldTotals: weldTotals(model),
+    materials: materials(model, taken),
+  };
+  return rule.check({ model, figures: figures as Figures, outside });
 }
 
 /** Names the places by their field, so that a test sees what is blamed: `at('welder')` in column 1 of line `welder`. */

@@ -323,6 +323,27 @@ const structure = (w: WeldChoice): readonly Plant[] => [
     what: 'offcut without its heat',
     spoil: change('P-R-10', { heat: undefined }),
   },
+  {
+    rule: 'member.alloy-swapped',
+    id: 'G-02',
+    file: 'members-walls.yaml',
+    what: 'skin alloy on the card, heat of the gusset plate',
+    spoil: change('G-02', { alloy: '5052-H32' }),
+  },
+  {
+    rule: 'member.offcut-heat',
+    id: 'P-L-04D',
+    file: 'members-walls.yaml',
+    what: 'cut from post 12, marked with the heat of the roof corners',
+    spoil: change('P-L-04D', { heat: 'D44-0318', offcut_of: 'P-L-12' }),
+  },
+  {
+    rule: 'member.certificate-missing',
+    id: 'HD-DR-1',
+    file: 'members-walls.yaml',
+    what: 'only a test report on the order for heat H-6415',
+    spoil: (records) => records,
+  },
   weld(w.subframe[2] as string, 'weld.continuity-lapsed', 'R2 had not welded since the last shell', 'welds-subframe.yaml', {
     welder: 'R2',
   }),

@@ -10,6 +10,7 @@ interface Options {
 /** Kinds that are listed in a file of their own, and the name of that file. The others are a whole file, or a part of a record. */
 const LISTED: Readonly<Record<string, string>> = {
   material: 'materials',
+  certificate: 'certificates',
   section: 'sections',
   conductor: 'conductors',
   procedure: 'procedures',

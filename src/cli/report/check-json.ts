@@ -26,6 +26,7 @@ function shellJson(checked: CheckedShell): Body {
 
 function figuresJson({ figures }: Assessment): Body {
   const { coverage } = figures.access;
+  const { materials } = figures;
   const { found, recorded, missing, withoutJoint } = figures.joints;
   return {
     openings: figures.openings.map((one) => ({
@@ -40,6 +41,18 @@ function figuresJson({ figures }: Assessment): Body {
       nodes_in_reach: coverage.nodesInReach,
       run_length_mm: coverage.runLengthMm,
       run_length_in_reach_mm: coverage.runLengthInReachMm,
+    },
+    materials: {
+      primary_kg: materials.primaryKg,
+      traced_kg: materials.tracedKg,
+      share: materials.share,
+      untraced: materials.untraced,
+      heats: materials.heats.map((one) => ({
+        heat: one.heat,
+        alloys: one.alloys,
+        mass_kg: one.massKg,
+        certificates: one.certificates.map(({ id }) => id),
+      })),
     },
     joints: { found, recorded, missing: missing.map(([a, b]) => [a, b]), without_joint: withoutJoint },
   };

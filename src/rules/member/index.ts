@@ -1,6 +1,18 @@
 import type { Rule } from '../rule.js';
+import { alloySwapped } from './alloy-swapped.js';
+import { certificateMissing } from './certificate-missing.js';
+import { heatMissing } from './heat-missing.js';
 import { lengthDiffers } from './length-differs.js';
+import { offcutHeat } from './offcut-heat.js';
 import { wallThin } from './wall-thin.js';
 import { zeroLength } from './zero-length.js';
 
-export const memberRules: readonly Rule[] = [zeroLength, lengthDiffers, wallThin];
+export const memberRules: readonly Rule[] = [
+  zeroLength,
+  lengthDiffers,
+  wallThin,
+  alloySwapped,
+  heatMissing,
+  offcutHeat,
+  certificateMissing,
+];

@@ -1,0 +1,59 @@
+import { isOfTheHeat } from '../../compute/structure/materials.js';
+import type { Finding } from '../../finding.js';
+import type { Model } from '../../model/shell.js';
+import { didYouMean } from '../../source/nearest.js';
+import type { Case, Rule } from '../rule.js';
+
+export const certificateMissing: Rule = {
+  name: 'member.certificate-missing',
+  severity: 'warning',
+  finds:
+    'A heat of which no certificate of type 3.1 or 3.2 is on record. One finding a heat; one note for the shell while the library has no certificates at all.',
+  why: 'The paper of the heat is the only evidence that the metal is what its marking says.',
+  source: 'EN 10204:2004 (3.1 and 3.2 are tested on the delivery itself) and EN 1090-3, from memory',
+  check({ model, figures }) {
+    const bare = figures.materials.heats.filter(({ certificates }) => !certificates.some(isOfTheHeat));
+    if (bare.length === 0) return [];
+    if (model.library.certificates.size === 0) return [none(model, bare.length)];
+    const heats = [...model.library.certificates.values()].flatMap((one) => one.heats);
+    return bare.flatMap((heat) => withoutPaper(heat, heats, model));
+  },
+};
+
+type Heat = Case['figures']['materials']['heats'][number];
+
+function withoutPaper({ heat, members, certificates }: Heat, known: readonly string[], { shell }: Model): readonly Finding[] {
+  const first = shell.members.find(({ id }) => id === members[0]);
+  if (!first) return [];
+  const more = members.length > 1 ? ` and ${members.length - 1} more` : '';
+  const [weak] = certificates;
+  const found =
+    weak === undefined
+      ? 'has no certificate'
+      : `has only ${weak.id} of type ${weak.type}, which speaks of the order and not of the heat`;
+  const advice =
+    weak === undefined
+      ? `add it to library/certificates.yaml, or correct the heat${didYouMean(heat, known)}`
+      : 'ask the mill for the inspection certificate';
+  return [
+    {
+      rule: 'member.certificate-missing',
+      severity: 'warning',
+      message: `Heat ${heat} of ${first.id}${more} ${found}, expected one of type 3.1 or 3.2: ${advice}`,
+      ids: [first.id, ...members.slice(1)],
+      place: first.source.place('heat'),
+      ...(weak ? { related: [{ message: `Certificate ${weak.id}`, place: weak.source.place('type') }] } : {}),
+    },
+  ];
+}
+
+function none({ shell }: Model, heats: number): Finding {
+  const first = shell.members.find(({ heat }) => heat !== undefined) ?? shell;
+  return {
+    rule: 'member.certificate-missing',
+    severity: 'note',
+    message: `The library has no certificates, so ${heats === 1 ? 'the heat' : `the ${heats} heats`} of this shell ${heats === 1 ? 'is' : 'are'} not verified: add them to library/certificates.yaml`,
+    ids: [shell.id],
+    place: first.source.place('heat'),
+  };
+}
