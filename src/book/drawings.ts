@@ -22,6 +22,7 @@ export interface Drawings {
   growthChart(a: Assessment, room: SheetSize): Drawing | undefined;
   influenceChart(a: Assessment, room: SheetSize): Drawing | undefined;
   bayPlan(a: Assessment, room: SheetSize): Drawing | undefined;
+  protectionPlan(a: Assessment, room: SheetSize): Drawing | undefined;
   emergencyPlan(a: Assessment, room: SheetSize): Drawing | undefined;
   noDrillFace(a: Assessment, face: Facing, room: SheetSize): Drawing | undefined;
   swatch(medium: Medium): string;

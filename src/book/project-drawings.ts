@@ -17,6 +17,7 @@ export const projectDrawings: Drawings = {
   growthChart: (a, room) => drawing.growthChart(a, room),
   influenceChart: (a, room) => drawing.influenceChart(a, room),
   bayPlan: (a, room) => drawing.bayPlan(a, room),
+  protectionPlan: (a, room) => drawing.protectionPlan(a, room),
   emergencyPlan: (a, room) => drawing.emergencyPlan(a, room),
   noDrillFace: (a, face, room) => drawing.noDrillFace(a, face, room),
   swatch: (medium: Medium) => drawing.mediumSwatch(medium),

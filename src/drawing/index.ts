@@ -3,6 +3,7 @@
 export type { Drawing, DrawingOptions } from './compose.js';
 export { mediumSwatch } from './legend.js';
 export { MEDIUM_STYLES, type MediumStyle } from './media.js';
+export { protectionPlaces } from './protection-places.js';
 export { RESCUE_GROUPS, rescueItems } from './rescue.js';
 export type { SheetSize } from './sheet.js';
 export { axleChart } from './views/axle-chart.js';
@@ -17,5 +18,6 @@ export { noDrillFace } from './views/no-drill.js';
 export { openingDrawing } from './views/opening.js';
 export { panelFace } from './views/panel-face.js';
 export { panelKeyPlan, panelsDrawings } from './views/panels.js';
+export { protectionPlan } from './views/protection-plan.js';
 export { sectionDrawing } from './views/section.js';
 export { mediaUsed, serviceDrawings } from './views/services.js';

@@ -1,5 +1,6 @@
 import type { Book, Chapter, ChapterMaker } from '../book.js';
 import type { Edition } from '../input.js';
+import { answers } from './answers.js';
 import { arrangement } from './arrangement.js';
 import { care } from './care.js';
 import { changes } from './changes.js';
@@ -38,6 +39,7 @@ const ORDER: Readonly<Record<Edition, Makers>> = {
     glance,
     arrangement,
     loading,
+    answers,
     panelsOverview,
     care,
     nodrill,
@@ -47,8 +49,8 @@ const ORDER: Readonly<Record<Edition, Makers>> = {
     contacts,
     ownerIndex,
   ],
-  service: [cover, serviceIndex, reading, emergency, glance, arrangement, panels, nodrill, services, ...TRADE],
-  shop: [cover, reading, emergency, glance, serviceIndex, arrangement, panels, nodrill, services, ...TRADE],
+  service: [cover, serviceIndex, reading, emergency, glance, answers, arrangement, panels, nodrill, services, ...TRADE],
+  shop: [cover, reading, emergency, glance, answers, serviceIndex, arrangement, panels, nodrill, services, ...TRADE],
 };
 
 export const chaptersOf = (book: Book): readonly Chapter[] => ORDER[book.edition].flatMap((make) => make(book));

@@ -1,0 +1,85 @@
+import type { Declared } from '../../model/shell.js';
+import type { Book } from '../book.js';
+import { ref, table } from '../table.js';
+
+/** One thing that somebody may want to do, by the words of the declarations that allow it. */
+interface Use {
+  readonly use: string;
+  readonly named: RegExp;
+  /** What holds where nothing is declared. */
+  readonly otherwise: string;
+}
+
+const NOT_HERE = 'not declared: do not do it here';
+const LIFTING: readonly Use[] = [
+  { use: 'Lift the shell', named: /\blift/iu, otherwise: `${NOT_HERE}; a licensed engineer declares it first` },
+  { use: 'Jack', named: /\bjack|\bstand/iu, otherwise: `${NOT_HERE}: jack only at the chassis maker’s places, by its manual` },
+  { use: 'Tow, recover', named: /\btow|recover/iu, otherwise: `${NOT_HERE}: only at the chassis maker’s places, by its manual` },
+  {
+    use: 'Tie down',
+    named: /\btie|\blash|\banchor/iu,
+    otherwise: `${NOT_HERE}: only at the chassis maker’s places, by its manual`,
+  },
+];
+const HANGING: readonly Use[] = [
+  { use: 'Hang or mount on wall, roof or floor', named: /\bmount|\bhang|\brack|\bcabinet|\bfloor/iu, otherwise: NOT_HERE },
+];
+const ROOF: readonly Use[] = [
+  { use: 'Walk on the roof, or load it', named: /\broof|\bwalk/iu, otherwise: 'not declared: keep off the roof' },
+];
+
+export const lifting = (book: Book) => usesTable(book, LIFTING);
+export const hanging = (book: Book) => usesTable(book, HANGING);
+export const roof = (book: Book) => usesTable(book, ROOF);
+
+/** Each use with every point declared for it, or with the plain word that none is. */
+function usesTable(book: Book, uses: readonly Use[]) {
+  const { declared } = book.assessment.model.shell;
+  const rows = uses.flatMap(({ use, named, otherwise }): readonly { use: string; one?: Declared; otherwise: string }[] => {
+    const found = declared.filter((one) => named.test(one.declaredKind));
+    return found.length > 0 ? found.map((one) => ({ use, one, otherwise })) : [{ use, otherwise }];
+  });
+  return table(book.show, {
+    look: 'tight',
+    rows,
+    columns: (c) => [
+      c.text('To', (row) => row.use),
+      c.refs('Point', (row) => [row.one?.id]),
+      c.text(
+        'Rating',
+        (row) => (row.one ? (row.one.rating?.text ?? 'no rating declared') : row.otherwise),
+        (row) => row.one?.note,
+      ),
+      c.text(
+        'Declared by',
+        (row) => row.one?.by,
+        (row) => row.one?.document,
+      ),
+      c.page((row) => row.one?.id),
+    ],
+    empty: NOT_HERE,
+  });
+}
+
+const TRUSS = /truss.*(?:top|upper)|roof (?:bow|beam|truss)|rafter/iu;
+const BACKING = /backing|blocking|mounting plate|hanger/iu;
+const ON_ROOF = /solar|roof unit|air conditioner|vent|hatch/iu;
+/** Places that differ by less than this are one line across the roof, mm. */
+const SAME_LINE_MM = 20;
+
+/** Where the roof has a truss under it, and what stands on it. */
+export function roofLines(book: Book) {
+  const { shell } = book.assessment.model;
+  const stations = shell.members
+    .filter((member) => TRUSS.test(member.part) && member.shape.kind === 'line')
+    .map((member) => (member.shape.kind === 'line' ? (member.shape.from[0] + member.shape.to[0]) / 2 : 0))
+    .sort((a, b) => a - b);
+  const lines = stations.filter((x, at) => at === 0 || x - (stations[at - 1] as number) > SAME_LINE_MM);
+  return {
+    lines: lines.map((x) => book.show.length(x)),
+    onRoof: shell.components.filter((one) => ON_ROOF.test(one.name)).map((one) => ({ ref: ref(one.id), name: one.name })),
+    backing: shell.members
+      .filter((member) => BACKING.test(member.part))
+      .map((member) => ({ ref: ref(member.id), name: member.part })),
+  };
+}

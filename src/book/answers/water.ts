@@ -1,0 +1,77 @@
+import { isInPolygon } from '../../geometry/facet.js';
+import type { Point } from '../../geometry/planar.js';
+import type { ServiceNode } from '../../model/services.js';
+import type { Panel } from '../../model/structure.js';
+import type { Book } from '../book.js';
+import { table } from '../table.js';
+import { placeColumn, wayToNode } from '../where.js';
+
+const WET = ['water', 'drain', 'hydraulic'];
+
+/** Belly panel that a drop from a joint falls on: the highest one beneath it. */
+export function bellyBeneath(panels: readonly Panel[], node: Pick<ServiceNode, 'at'>): Panel | undefined {
+  const [x, y, z] = node.at;
+  const heightOf = (panel: Panel): number => Math.max(...panel.outline.map((corner) => corner[2]));
+  return panels
+    .filter((panel) => panel.panelKind === 'belly' && heightOf(panel) <= z)
+    .filter((panel) =>
+      isInPolygon(
+        [x, y],
+        panel.outline.map(([cx, cy]): Point => [cx, cy]),
+      ),
+    )
+    .sort((a, b) => heightOf(b) - heightOf(a))[0];
+}
+
+/** Where a leak comes to light: each belly panel with the joints above it. */
+export function leaks(book: Book) {
+  const { shell } = book.assessment.model;
+  const joints = shell.nodes.filter((node) => WET.includes(node.medium) && !['load', 'device'].includes(node.nodeKind));
+  const above = new Map<string, { panel: Panel | undefined; nodes: ServiceNode[] }>();
+  for (const node of joints) {
+    const panel = bellyBeneath(shell.panels, node);
+    const key = panel?.id ?? '';
+    const entry = above.get(key) ?? { panel, nodes: [] };
+    entry.nodes.push(node);
+    above.set(key, entry);
+  }
+  const at = (one: { panel: Panel | undefined }) => (one.panel ? shell.panels.indexOf(one.panel) : shell.panels.length);
+  return table(book.show, {
+    rows: [...above.values()].sort((a, b) => at(a) - at(b)),
+    columns: (c) => [
+      c.refs(
+        'Shows at',
+        (one) => [one.panel?.id],
+        (one) => (one.panel ? (one.panel.name ?? 'belly panel') : 'no belly panel beneath: on the floor, or at the joint'),
+      ),
+      c.refs('Joints above it', (one) => one.nodes.map((node) => node.id)),
+      c.refs('Panels onto them', (one) => [...new Set(one.nodes.flatMap((node) => wayToNode(book, node.id).panels))].sort()),
+    ],
+    empty: 'No joint of water, waste or hydraulics is recorded.',
+  });
+}
+
+/** Valves and drains of water and waste, valves first, the lowest drain last. */
+export function drainPoints(book: Book) {
+  const nodes = book.assessment.model.shell.nodes.filter(
+    (node) => ['water', 'drain'].includes(node.medium) && ['drain', 'valve'].includes(node.nodeKind),
+  );
+  const rank = (node: ServiceNode) => (node.nodeKind === 'valve' ? 0 : 1);
+  return table(book.show, {
+    look: 'tight',
+    rows: [...nodes].sort((a, b) => rank(a) - rank(b) || b.at[2] - a.at[2]),
+    columns: (c) => [
+      c.refs('Id', (node) => [node.id]),
+      c.text('What', (node) => node.name ?? node.nodeKind),
+      c.text('Normally', (node) => node.position?.replace('normally ', '')),
+      placeColumn(book, 'Where', (node) => node.at),
+      c.refs(
+        'Panel',
+        (node) => wayToNode(book, node.id).panels,
+        (node) => wayToNode(book, node.id).words,
+      ),
+      c.page((node) => node.id),
+    ],
+    empty: 'No drain and no water valve is recorded.',
+  });
+}

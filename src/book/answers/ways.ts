@@ -1,0 +1,91 @@
+import type { Run } from '../../model/services.js';
+import type { Book } from '../book.js';
+import { table } from '../table.js';
+import { madeOf, placeColumn, wayToNode, wayToRun } from '../where.js';
+
+const EARTH = /\b(?:earth|ground|bond(?:ing)?|chassis stud|negative bar|protective conductor)\b/iu;
+
+/** Studs and bars to which earths and bonds go. */
+export function earths(book: Book) {
+  const { shell } = book.assessment.model;
+  const rows = shell.nodes.filter(
+    (node) =>
+      ['dc', 'ac', 'data'].includes(node.medium) &&
+      node.nodeKind !== 'load' &&
+      EARTH.test(`${node.name ?? ''} ${node.note ?? ''}`),
+  );
+  return table(book.show, {
+    look: 'tight',
+    rows,
+    columns: (c) => [
+      c.refs('Id', (node) => [node.id]),
+      c.text(
+        'What',
+        (node) => node.name,
+        (node) =>
+          [node.torqueNm === undefined ? undefined : `torque ${book.show.torque(node.torqueNm)}`, node.note]
+            .filter(Boolean)
+            .join(', '),
+      ),
+      placeColumn(book, 'Where', (node) => node.at),
+      c.refs(
+        'Panel',
+        (node) => wayToNode(book, node.id).panels,
+        (node) => wayToNode(book, node.id).words,
+      ),
+      c.page((node) => node.id),
+    ],
+    empty: 'No earth or bonding stud is recorded under such a name: not verified.',
+  });
+}
+
+/** Cavities that are told to have room for one more, and cords to draw it in with. */
+export function spareWays(book: Book) {
+  const fills = new Map(book.assessment.figures.services.zones.map((one) => [one.id, one.fill]));
+  return table(book.show, {
+    rows: book.assessment.model.shell.zones.filter((zone) => zone.spare || zone.pullCord),
+    columns: (c) => [
+      c.refs(
+        'Zone',
+        (zone) => [zone.id],
+        (zone) => zone.name,
+      ),
+      c.text('Spare way', (zone) => zone.spare),
+      c.text('Pull cord', (zone) => (zone.pullCord ? 'yes' : 'none recorded')),
+      c.count(
+        'Free',
+        (zone) => {
+          const fill = fills.get(zone.id);
+          return fill === undefined ? undefined : Math.floor((1 - fill) * 100);
+        },
+        0,
+        '%',
+      ),
+      c.text('For', (zone) => zone.carries.map((medium) => book.draw.mediumName(medium).toLowerCase()).join(', ')),
+      c.page((zone) => zone.id),
+    ],
+    empty: 'No spare way and no pull cord is recorded.',
+  });
+}
+
+/** Runs that nothing uses: a technician who meets one must know that it is meant to be there. */
+export function unused(book: Book) {
+  const { shell } = book.assessment.model;
+  return table<Run>(book.show, {
+    rows: shell.runs.filter((run) => run.spare || run.abandoned),
+    columns: (c) => [
+      c.refs(
+        'Run',
+        (run) => [run.id],
+        (run) => run.note,
+      ),
+      c.text('Is', (run) => (run.abandoned ? 'abandoned' : 'spare')),
+      c.text('Made of', (run) => madeOf(run)),
+      c.refs('One end', (run) => [run.from]),
+      c.refs('Other end', (run) => [run.to]),
+      c.refs('Panels', (run) => wayToRun(book, run.id).panels),
+      c.page((run) => run.id),
+    ],
+    empty: 'No spare and no abandoned run is recorded.',
+  });
+}
