@@ -1,0 +1,55 @@
+import { inflateSync } from 'node:zlib';
+import { PDFArray, PDFDict, PDFName, type PDFRawStream } from '@cantoo/pdf-lib';
+import { PdfFault } from './fault.js';
+import { count, name } from './parse.js';
+
+/**
+ * What a stream holds, unpacked to at most `mostBytes`. Filters of pictures are left as they are: their bytes are the picture.
+ * @throws PdfFault where it is damaged, unpacks to more, or is packed in a way that is not read here
+ */
+export function streamBytes(stream: PDFRawStream, mostBytes: number): Uint8Array {
+  const filters = filtersOf(stream);
+  if (filters.length === 0 || PICTURES.has(filters.at(-1) as string)) return stream.contents;
+  if (filters.length > 1 || filters[0] !== 'FlateDecode') throw new PdfFault(`a stream is packed by ${filters.join(' and ')}`);
+  const unpacked = inflate(stream.contents, mostBytes);
+  const parameters = stream.dict.get(name('DecodeParms'));
+  return parameters instanceof PDFDict ? unpredict(unpacked, parameters) : unpacked;
+}
+
+const PICTURES = new Set(['DCTDecode', 'JPXDecode', 'CCITTFaxDecode', 'JBIG2Decode']);
+
+function filtersOf(stream: PDFRawStream): readonly string[] {
+  const filter = stream.dict.get(name('Filter'));
+  const all = filter instanceof PDFArray ? filter.asArray() : filter === undefined ? [] : [filter];
+  return all.map((one) => (one instanceof PDFName ? one.decodeText() : '?'));
+}
+
+function inflate(bytes: Uint8Array, mostBytes: number): Uint8Array {
+  try {
+    return inflateSync(bytes, { maxOutputLength: Math.max(1, mostBytes) });
+  } catch (error) {
+    const tooLarge = (error as NodeJS.ErrnoException).code === 'ERR_BUFFER_TOO_LARGE';
+    throw new PdfFault(tooLarge ? `a stream unpacks to more than ${Math.ceil(mostBytes / 1e6)} MB` : 'a stream is damaged');
+  }
+}
+
+/** Takes back the PNG filters (ISO/IEC 15948, 9) that rows of numbers are packed with: none, left and up are in use for them. */
+function unpredict(bytes: Uint8Array, parameters: PDFDict): Uint8Array {
+  const predictor = count(parameters, 'Predictor') ?? 1;
+  if (predictor === 1) return bytes;
+  const wide = count(parameters, 'Columns') ?? 1;
+  const plain = (count(parameters, 'Colors') ?? 1) === 1 && (count(parameters, 'BitsPerComponent') ?? 8) === 8;
+  if (predictor < 10 || !plain || wide < 1 || bytes.length % (wide + 1) !== 0) throw new PdfFault('a stream is packed oddly');
+  const rows = bytes.length / (wide + 1);
+  const plainBytes = new Uint8Array(rows * wide);
+  for (let row = 0; row < rows; row++) {
+    const filter = bytes[row * (wide + 1)] as number;
+    if (filter > 2) throw new PdfFault('a stream is packed oddly');
+    for (let at = 0; at < wide; at++) {
+      const here = row * wide + at;
+      const before = filter === 1 && at > 0 ? plainBytes[here - 1] : filter === 2 && row > 0 ? plainBytes[here - wide] : 0;
+      plainBytes[here] = (bytes[row * (wide + 1) + 1 + at] as number) + (before as number);
+    }
+  }
+  return plainBytes;
+}
