@@ -2,7 +2,7 @@ import type { Finding } from '../finding.js';
 import { ID } from '../schema/plain-fields.js';
 import { didYouMean } from '../source/nearest.js';
 import type { From, Links } from './links.js';
-import { type Reference, referencesOf } from './references.js';
+import { type Reference, referencesOf, type Target } from './references.js';
 import type { Photo, RecordKind } from './shell.js';
 
 /** A record as typed, whether its form is right or not: what it names is checked all the same, so that one run tells everything. */
@@ -13,30 +13,47 @@ export interface Seen extends From {
 
 /** Checks every reference of the records of a shell. */
 export function link(seen: readonly Seen[], links: Links): void {
-  for (const record of seen) {
-    for (const reference of referencesOf(record.kind)) follow(record, reference, record.data, 0, [], links);
-  }
+  for (const from of seen) eachNamed(from.kind, from.data, (named) => check(from, named, links));
 }
 
-function follow(from: Seen, reference: Reference, data: unknown, depth: number, path: (string | number)[], links: Links): void {
+/** An id that a record names, and where in it. */
+export interface Named {
+  readonly id: string;
+  readonly target: Target;
+  readonly path: readonly (string | number)[];
+}
+
+/** Every record that a record of this kind names, from what was typed. */
+export function eachNamed(kind: RecordKind, typed: unknown, visit: (named: Named) => void): void {
+  for (const reference of referencesOf(kind)) follow(reference, typed, 0, [], visit);
+}
+
+function follow(
+  reference: Reference,
+  data: unknown,
+  depth: number,
+  path: (string | number)[],
+  visit: (named: Named) => void,
+): void {
   if (data === null || data === undefined) return;
   const step = reference.path[depth];
+  const { target } = reference;
   if (step === undefined) {
-    if (typeof data === 'string' || typeof data === 'number') check(from, reference, String(data), path, links);
+    if (typeof data === 'string' || typeof data === 'number') visit({ id: String(data), target, path });
   } else if (step === '*') {
     if (!Array.isArray(data)) {
       // A single id may stand for a list of one.
-      if (typeof path.at(-1) === 'string' && typeof data !== 'object') follow(from, reference, data, depth + 1, path, links);
-    } else for (let i = 0; i < data.length; i++) follow(from, reference, data[i], depth + 1, [...path, i], links);
+      if (typeof path.at(-1) === 'string' && typeof data !== 'object') follow(reference, data, depth + 1, path, visit);
+    } else for (let i = 0; i < data.length; i++) follow(reference, data[i], depth + 1, [...path, i], visit);
   } else if (typeof data !== 'object' || Array.isArray(data)) return;
   else if (step === '{}') {
-    for (const key of Object.keys(data)) check(from, reference, key, [...path, key], links);
+    for (const key of Object.keys(data)) visit({ id: key, target, path: [...path, key] });
   } else if (Object.hasOwn(data, step)) {
-    follow(from, reference, (data as Record<string, unknown>)[step], depth + 1, [...path, step], links);
+    follow(reference, (data as Record<string, unknown>)[step], depth + 1, [...path, step], visit);
   }
 }
 
-function check(from: Seen, { target }: Reference, id: string, path: readonly (string | number)[], links: Links): void {
+function check(from: Seen, { id, target, path }: Named, links: Links): void {
   // What is no id at all was told with the record's form.
   if (!ID.test(id)) return;
   if ('kinds' in target) links.to(from, target.kinds, id, path);

@@ -11,6 +11,7 @@ import { recordRules } from './record/index.js';
 import type { Outside, Rule, RuleArea } from './rule.js';
 import { serviceRules } from './service/index.js';
 import { shellRules } from './shell/index.js';
+import { signoffRules } from './signoff/index.js';
 import { testRules } from './test/index.js';
 import { weightRules } from './weight/index.js';
 import { weldRules } from './weld/index.js';
@@ -28,6 +29,7 @@ export const RULES: readonly Rule[] = [
   ...orderRules,
   ...testRules,
   ...findingRules,
+  ...signoffRules,
   ...recordRules,
 ];
 

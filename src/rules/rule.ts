@@ -6,6 +6,8 @@ import type { Model } from '../model/shell.js';
 export interface Outside {
   /** Files of the shell's record that differ from the last commit, relative to the store; absent outside Git. */
   readonly uncommitted?: readonly string[];
+  /** Id of a lapsed sign-off → `kind id` of the records that it covered and that have changed since; absent where nobody knows. */
+  readonly lapsedBy?: ReadonlyMap<string, readonly string[]>;
 }
 
 /** The areas that rules are named by; their folders. */
