@@ -20,6 +20,8 @@ const HELPERS: Record<string, Handlebars.HelperDelegate> = {
   ref: (id: unknown) => safe(`<a class="ref" href="#${anchor(String(id))}">${escaped(String(id))}</a>`),
   /** `page 12`, for the record or heading with that anchor. */
   at: (to: unknown) => safe(`<span class="at-page">page <a class="pg" href="#${escaped(String(to))}">000</a></span>`),
+  /** Anchor of a medium's drawings. */
+  drawings: (medium: unknown) => `h-drawings-${String(medium)}`,
   /** The number alone. */
   pageOf: (to: unknown) => safe(`<a class="pg" href="#${escaped(String(to))}">000</a>`),
   /** A drawing of our own: the one thing that is not escaped. */

@@ -3,45 +3,55 @@ import { table } from '../table.js';
 
 interface Tightened {
   readonly kind: string;
-  readonly id: string;
   readonly what: string;
   readonly torqueNm?: number;
   readonly again?: string;
+  readonly ids: readonly string[];
 }
 
-/** Every torque on record, by what is tightened. */
+/** Every torque on record, by what is tightened; like things with the same torque stand in one line. */
 export function torques(book: Book) {
   const { shell } = book.assessment.model;
-  const rows: readonly Tightened[] = [
+  const all: readonly Tightened[] = [
     ...shell.clamps.map((clamp) => ({
       kind: 'Clamps, U-bolts and dampers',
-      id: clamp.id,
       what: [clamp.clampKind, clamp.bolt].filter(Boolean).join(', '),
+      ids: [clamp.id],
       ...(clamp.torqueNm === undefined ? {} : { torqueNm: clamp.torqueNm }),
       ...(clamp.checkAgain ? { again: clamp.checkAgain } : {}),
     })),
-    ...shell.nodes.flatMap((node) =>
-      node.torqueNm === undefined
-        ? []
-        : [{ kind: 'Terminals and fittings', id: node.id, what: node.name ?? node.nodeKind, torqueNm: node.torqueNm }],
+    ...shell.nodes.flatMap(({ id, name, nodeKind, torqueNm }) =>
+      torqueNm === undefined ? [] : [{ kind: 'Terminals and fittings', what: general(name ?? nodeKind), torqueNm, ids: [id] }],
     ),
-    ...shell.panels.flatMap(({ id, name, panelKind, fixing }) =>
+    ...shell.panels.flatMap(({ id, panelKind, fixing }) =>
       fixing?.torqueNm === undefined
         ? []
-        : [{ kind: 'Panels', id, what: `${name ?? `${panelKind} panel`}, ${fixing.method}`, torqueNm: fixing.torqueNm }],
+        : [{ kind: 'Panels', what: `${panelKind} panel, ${fixing.method}`, torqueNm: fixing.torqueNm, ids: [id] }],
     ),
   ];
   return table<Tightened>(book.show, {
     look: 'dense tight',
-    rows,
+    rows: together(all),
     group: (one) => one.kind,
     columns: (c) => [
-      c.refs('Id', (one) => [one.id]),
       c.text('What', (one) => one.what),
       c.torque('Torque', (one) => one.torqueNm),
       c.text('Check again', (one) => one.again),
-      c.page((one) => one.id),
+      c.refs('Which', (one) => one.ids),
     ],
     empty: 'No torque is recorded: take each from the paper of its maker.',
   });
+}
+
+/** `fuse position 12` and `fuse position 3` are tightened alike. */
+const general = (name: string): string => name.replace(/[,\s]*(?:(?:bay|station|position)\s*)?\d+\b.*$/u, '') || name;
+
+function together(all: readonly Tightened[]): readonly Tightened[] {
+  const like = new Map<string, Tightened>();
+  for (const one of all) {
+    const key = JSON.stringify([one.kind, one.what, one.torqueNm, one.again]);
+    const before = like.get(key);
+    like.set(key, before ? { ...before, ids: [...before.ids, ...one.ids] } : one);
+  }
+  return [...like.values()];
 }

@@ -51,6 +51,24 @@ export function leaks(book: Book) {
   });
 }
 
+/** Holes that a wet cavity drips from. */
+export function drainHoles(book: Book) {
+  const rows = book.assessment.model.shell.zones.flatMap((zone) => (zone.drains ?? []).map((at) => ({ zone, at })));
+  return table(book.show, {
+    rows,
+    columns: (c) => [
+      c.refs(
+        'Cavity',
+        (one) => [one.zone.id],
+        (one) => one.zone.name,
+      ),
+      placeColumn(book, 'Drain hole', (one) => one.at),
+      c.page((one) => one.zone.id),
+    ],
+    empty: 'No drain hole of a cavity is recorded: look at the lowest edge of each belly panel.',
+  });
+}
+
 /** Valves and drains of water and waste, valves first, the lowest drain last. */
 export function drainPoints(book: Book) {
   const nodes = book.assessment.model.shell.nodes.filter(

@@ -1,18 +1,20 @@
-import type { Run } from '../../model/services.js';
+import type { Medium, Run } from '../../model/services.js';
 import type { Book } from '../book.js';
 import { table } from '../table.js';
 import { madeOf, placeColumn, wayToNode, wayToRun } from '../where.js';
 
+const ELECTRIC: readonly Medium[] = ['dc', 'ac', 'data'];
 const EARTH = /\b(?:earth|ground|bond(?:ing)?|chassis stud|negative bar|protective conductor)\b/iu;
 
 /** Studs and bars to which earths and bonds go. */
 export function earths(book: Book) {
   const { shell } = book.assessment.model;
+  const bonding = new Set(shell.circuits.filter((circuit) => circuit.bonding).map((circuit) => circuit.id));
+  const ends = new Set(shell.runs.flatMap((run) => (bonding.has(run.circuit ?? '') ? [run.from, run.to] : [])));
   const rows = shell.nodes.filter(
     (node) =>
-      ['dc', 'ac', 'data'].includes(node.medium) &&
-      node.nodeKind !== 'load' &&
-      EARTH.test(`${node.name ?? ''} ${node.note ?? ''}`),
+      ends.has(node.id) ||
+      (ELECTRIC.includes(node.medium) && node.nodeKind !== 'load' && EARTH.test(`${node.name ?? ''} ${node.note ?? ''}`)),
   );
   return table(book.show, {
     look: 'tight',
@@ -51,7 +53,11 @@ export function spareWays(book: Book) {
         (zone) => zone.name,
       ),
       c.text('Spare way', (zone) => zone.spare),
-      c.text('Pull cord', (zone) => (zone.pullCord ? 'yes' : 'none recorded')),
+      c.refs(
+        'Pull cord, its ends',
+        (zone) => zone.cordEnds ?? [],
+        (zone) => (zone.pullCord ? (zone.cordEnds?.length ? undefined : 'yes, ends not recorded') : 'none recorded'),
+      ),
       c.count(
         'Free',
         (zone) => {

@@ -3,7 +3,7 @@ import { hanging, lifting, roof, roofLines } from '../answers/loads.js';
 import { live, protections } from '../answers/protections.js';
 import { repairs } from '../answers/repairs.js';
 import { torques } from '../answers/torques.js';
-import { drainPoints, leaks } from '../answers/water.js';
+import { drainHoles, drainPoints, leaks } from '../answers/water.js';
 import { earths, spareWays, unused } from '../answers/ways.js';
 import { weldingOn } from '../answers/welding.js';
 import type { ChapterMaker } from '../book.js';
@@ -33,6 +33,7 @@ export const answers: ChapterMaker = (book) => {
             spareWays: spareWays(book),
             unused: unused(book),
             leaks: leaks(book),
+            drainHoles: drainHoles(book),
             drains: drainPoints(book),
             trapped: trappedTable(book, wet),
             welding: weldingOn(book),

@@ -44,6 +44,8 @@ function mediumChapter(book: Book, medium: Medium): Chapter {
 
 function circuitTable(book: Book, circuits: readonly Circuit[]) {
   const figures = new Map(book.assessment.figures.services.circuits.map((one) => [one.id, one]));
+  const { runs } = book.assessment.model.shell;
+  const runsOf = (circuit: Circuit) => runs.filter((run) => run.circuit === circuit.id).map((run) => run.id);
   const drop = (circuit: Circuit) => {
     const given = figures.get(circuit.id)?.drop;
     return given === undefined ? undefined : given * 100;
@@ -69,7 +71,14 @@ function circuitTable(book: Book, circuits: readonly Circuit[]) {
         (circuit) => [circuit.protection?.at],
         (circuit) => protectionWords(circuit, false),
       ),
-      c.text('Conductor', (circuit) => madeOf(circuit)),
+      c.refs(
+        'Runs',
+        (circuit) => runsOf(circuit).slice(0, MOST_RUNS),
+        (circuit) => {
+          const more = runsOf(circuit).length - MOST_RUNS;
+          return [more > 0 && `and ${more} more`, madeOf(circuit)].filter(Boolean).join('; ');
+        },
+      ),
       c.count('Load', (circuit) => figures.get(circuit.id)?.loadA ?? circuit.loadA, 1, 'A'),
       c.count('Ampacity', (circuit) => figures.get(circuit.id)?.ampacityA, 0, 'A'),
       c.length('Length', (circuit) => figures.get(circuit.id)?.lengthMm),
@@ -146,6 +155,8 @@ function connectionTable(book: Book, nodes: readonly ServiceNode[]) {
   });
 }
 
+/** Runs of a circuit that its line names; the list of runs has them all. */
+const MOST_RUNS = 4;
 /** A distribution panel joins dozens: named one below the other they would fill a page. */
 const MOST_JOINED = 6;
 
