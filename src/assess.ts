@@ -9,6 +9,7 @@ import { takeOff } from './compute/takeoff/index.js';
 import type { TakeOff } from './compute/takeoff/types.js';
 import { weights } from './compute/weights/index.js';
 import type { Weights } from './compute/weights/types.js';
+import { type InspectionShare, inspectionShares } from './compute/welding/inspection.js';
 import type { Finding } from './finding.js';
 import type { Model } from './model/shell.js';
 import { judge } from './rules/index.js';
@@ -24,6 +25,7 @@ export interface Figures {
   readonly openings: readonly OpeningFigure[];
   readonly weldTotals: WeldTotals;
   readonly materials: MaterialFigures;
+  readonly inspection: readonly InspectionShare[];
 }
 
 export interface Assessment {
@@ -53,6 +55,7 @@ export function assess(model: Model, found: readonly Finding[], outside: Outside
     openings: () => openings(model),
     weldTotals: () => weldTotals(model),
     materials: () => materials(model, figures.takeOff),
+    inspection: () => inspectionShares(model),
   });
   return whenAsked<Assessment>({
     model: () => model,

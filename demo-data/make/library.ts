@@ -361,10 +361,10 @@ export const STAGES = list(
     { id: 'floor', name: 'Floor frame', hold_points: ['welds accepted', 'photos'] },
     { id: 'walls', name: 'Walls and openings', hold_points: ['welds accepted', 'openings square', 'photos'] },
     { id: 'roof', name: 'Roof trusses', hold_points: ['welds accepted', 'photos'] },
-    { id: 'skin', name: 'Skins and caps', hold_points: ['bond coupons', 'rain test', 'photos'] },
+    { id: 'skin', name: 'Skins and caps', hold_points: ['bond coupons', 'photos'] },
     { id: 'services', name: 'Services, lining and ceiling', hold_points: ['tests passed before close-in', 'photos'] },
-    { id: 'belly', name: 'Belly close-in', hold_points: ['photos before close-in', 'drains open'] },
-    { id: 'fitout', name: 'Fit-out', hold_points: ['function tests'] },
+    { id: 'belly', name: 'Belly close-in', hold_points: ['photos before close-in', 'tests passed before close-in'] },
+    { id: 'fitout', name: 'Fit-out', hold_points: ['function tests', 'rain test'] },
     { id: 'finished', name: 'Finished and weighed', hold_points: ['weighed', 'findings decided'] },
   ],
 );
@@ -413,4 +413,5 @@ limits:
   flatness: 3 mm
   late_entry: 7 d
   unexplained_mass: 1 %
+inspection: {primary: 100 %, secondary: 100 %}   # VT; a dye test where the engineer asks
 `;

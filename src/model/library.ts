@@ -10,7 +10,11 @@ export interface Shop extends RecordBase {
   readonly paper: 'letter' | 'a4';
   readonly weldSymbols: 'iso' | 'aws';
   readonly limits: Limits;
+  readonly inspection: Inspections;
 }
+
+/** Class of joint → inspection method in capitals → least share of its joints, 0 to 1. */
+export type Inspections = Readonly<Record<'primary' | 'secondary', Readonly<Record<string, number>>>>;
 
 export interface KeepApart {
   readonly media: readonly [Medium, Medium];

@@ -7,7 +7,16 @@ import type { Register } from './register.js';
 import type { RecordKind } from './shell.js';
 import type { Source } from './source.js';
 
-export type LibraryKind = 'material' | 'certificate' | 'section' | 'conductor' | 'procedure' | 'person' | 'instrument' | 'stage' | 'rule';
+export type LibraryKind =
+  | 'material'
+  | 'certificate'
+  | 'section'
+  | 'conductor'
+  | 'procedure'
+  | 'person'
+  | 'instrument'
+  | 'stage'
+  | 'rule';
 export type LibraryRegisters = Readonly<Record<LibraryKind, Register>>;
 
 /** Where a reference was typed. */

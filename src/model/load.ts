@@ -1,5 +1,6 @@
 import type { Finding } from '../finding.js';
 import { roleOf } from '../store/layout.js';
+import { Neighbours } from './elsewhere.js';
 import { loadLibrary, loadShop } from './load-library.js';
 import { byPlace, loadShell, type ShellText } from './load-shell.js';
 import type { LoadedShell, LoadedStore, StoreText } from './load-types.js';
@@ -17,8 +18,10 @@ export function loadStore(text: StoreText): LoadedStore {
   const strays = straysOf(text);
   findings.push(...strays.filter(({ shell }) => shell === undefined).map(({ finding }) => finding));
   const texts = shellTexts(text);
+  const neighbours = new Neighbours(text.files);
   const shells = new OnDemand<LoadedShell>(texts.keys(), (id) => {
-    const loaded = loadShell(texts.get(id) as ShellText, shop, linked);
+    const { model, findings: told } = loadShell(texts.get(id) as ShellText, shop, linked);
+    const loaded = { model: { ...model, elsewhere: neighbours.of(id) }, findings: told };
     const own = strays.filter(({ shell }) => shell === id).map(({ finding }) => finding);
     return own.length === 0 ? loaded : { ...loaded, findings: [...loaded.findings, ...own].sort(byPlace) };
   });

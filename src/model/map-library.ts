@@ -30,6 +30,7 @@ export function mapShop(base: Omit<RecordBase, 'photos'>, form: Form<'shop'> | u
     // A shop that works in inches alone reads AWS A2.4; every other the international symbols, unless it says so.
     weldSymbols: form?.weld_symbols ?? (form?.units === 'us' ? 'aws' : 'iso'),
     limits: mapLimits(form?.limits),
+    inspection: { primary: form?.inspection?.primary ?? {}, secondary: form?.inspection?.secondary ?? {} },
   };
 }
 

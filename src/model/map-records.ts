@@ -69,6 +69,6 @@ export function mapPhoto(record: Checked<'photo'>): Photo {
 }
 
 export function mapDeclared(record: Checked<'declared'>): Declared {
-  const { kind, at, rating, document } = record.form;
-  return { ...baseOf(record), declaredKind: kind, at, rating, document };
+  const { kind, at, rating, document, of } = record.form;
+  return { ...baseOf(record), declaredKind: kind, at, rating, document, of: of ?? [] };
 }

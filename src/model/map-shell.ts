@@ -74,7 +74,7 @@ export const mapBay = ({ id, form, source }: Checked<'bay'>): Bay => ({
 });
 
 export function mapTicket(record: Checked<'ticket'>, vehicle: Vehicle): Ticket {
-  const { date, scale, ticket, condition, readings, gross, raised } = record.form;
+  const { date, scale, ticket, condition, readings, gross, together, raised } = record.form;
   return {
     ...baseOf(record),
     date,
@@ -83,6 +83,7 @@ export function mapTicket(record: Checked<'ticket'>, vehicle: Vehicle): Ticket {
     condition: condition && mapCondition(condition, { ...record, path: ['condition'] }, vehicle),
     readings: mapReadings(readings),
     grossKg: gross,
+    together,
     ...(raised && {
       raised: { axle: raised.axle, byMm: raised.by, level: raised.level, wheelRadiusMm: raised.wheel_radius },
     }),

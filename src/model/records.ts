@@ -142,7 +142,7 @@ export class RecordReader {
   }
 
   /** The form of a record or of a part of one; undefined where something in it is wrong. */
-  form<K extends Kind>(file: OpenFile, kind: K, typed: Typed): Form<K> | undefined {
+  form<K extends Kind>(file: OpenFile, kind: K, typed: Typed<NodeSource>): Form<K> | undefined {
     const data = file.document.hasBlanks ? withoutBlanks(typed.data) : typed.data;
     const form = checkForm(file.schemas, kind, { ...typed, data }, this.say);
     // A part of a file stands or falls by its own text: a slip in an axle costs that axle, and not the ratings beside it.

@@ -61,6 +61,7 @@ const OWN: Readonly<Partial<Record<RecordKind, readonly Reference[]>>> = {
   amendment: [toAny('changes.*')],
   photo: [toAny('of.*')],
   clamp: [toAny('joins.*')],
+  declared: [toAny('of.*')],
 };
 
 /** Every reference that a record of this kind may hold. */

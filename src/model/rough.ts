@@ -1,9 +1,15 @@
+import type { Kind } from '../schema/kinds.js';
 import type { Checked, RecordReader } from './records.js';
+import type { Source } from './source.js';
+
+/** A record whose form is right, from a file or from elsewhere. */
+type Formed<K extends Kind> = Pick<Checked<K>, 'id' | 'form'> & { readonly source: Source };
+type Teller = Pick<RecordReader, 'tell'>;
 
 /** A record that may take one of two forms must take one of them whole. */
 const HALF = 'format.missing-key';
 
-export function tellRoughMembers(records: readonly Checked<'member'>[], reader: RecordReader): void {
+export function tellRoughMembers(records: readonly Formed<'member'>[], reader: Teller): void {
   for (const { id, form, source } of records) {
     const { plate, section, from, to } = form;
     if (plate && (section ?? from ?? to) !== undefined) {
@@ -23,7 +29,7 @@ export function tellRoughMembers(records: readonly Checked<'member'>[], reader: 
   }
 }
 
-export function tellRoughZones(records: readonly Checked<'zone'>[], reader: RecordReader): void {
+export function tellRoughZones(records: readonly Formed<'zone'>[], reader: Teller): void {
   for (const { id, form, source } of records) {
     const { box, along, clear } = form;
     if (box && !along) continue;

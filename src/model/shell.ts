@@ -1,4 +1,5 @@
 import type { Vec3 } from '../geometry/vector.js';
+import type { Elsewhere } from './elsewhere.js';
 import type { Library, Quantity, Shop } from './library.js';
 import type { Circuit, Run, Service, ServiceNode, Zone } from './services.js';
 import type { RecordBase, Source } from './source.js';
@@ -121,6 +122,8 @@ export interface Ticket extends RecordBase {
   readonly condition?: Condition;
   readonly readings: Readonly<Record<string, AxleReading>>;
   readonly grossKg?: number;
+  /** What stood on the scale at once. */
+  readonly together?: 'vehicle' | 'group' | 'axle' | 'wheel';
   /** Weighed with one axle (its group) raised, to find the height of the centre of gravity; `level` is the ticket taken level. */
   readonly raised?: { readonly axle: string; readonly byMm: number; readonly level: string; readonly wheelRadiusMm: number };
 }
@@ -184,6 +187,8 @@ export interface Declared extends RecordBase {
   readonly at?: Vec3;
   readonly rating?: Quantity;
   readonly document?: string;
+  /** Records that it is declared for. */
+  readonly of: readonly string[];
 }
 
 export interface Shell extends Omit<RecordBase, 'photos'> {
@@ -259,4 +264,6 @@ export interface Model {
   readonly shop: Shop;
   readonly library: Library;
   readonly shell: Shell;
+  /** The other shells of the store; absent where there is only this one. */
+  readonly elsewhere?: Elsewhere;
 }

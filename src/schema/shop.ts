@@ -39,6 +39,26 @@ const limits = (f: Fields) =>
     unexplained_mass: f.level('Share of the total mass that may stay unexplained').optional(),
   });
 
+/** `100 %` for visual, or a share for each method. */
+const shares = (f: Fields, of: string) =>
+  field<Readonly<Record<string, number>>>(
+    (typed, say) => {
+      if (typeof typed !== 'object' || typed === null) {
+        const visual = f.readLevel(typed, say);
+        return visual === undefined ? undefined : { VT: visual };
+      }
+      if (Array.isArray(typed))
+        return void say({ found: 'list', expected: '`100 %`, or a share for each method as `{VT: 100 %, PT: 10 %}`' });
+      const read = Object.entries(typed).map(([method, share]) => {
+        const level = f.readLevel(share, (fault) => say({ ...fault, path: [method] }));
+        return level === undefined ? undefined : ([method.trim().toUpperCase(), level] as const);
+      });
+      return read.includes(undefined) ? undefined : Object.fromEntries(read as [string, number][]);
+    },
+    `Least share of ${of} joints to be accepted by each method, as {VT: 100 %, PT: 10 %}; a share alone is of VT`,
+    { type: ['string', 'number', 'object'], examples: ['100 %', { VT: '100 %', PT: '10 %' }] },
+  );
+
 /** shop.yaml */
 export const shop = (f: Fields) =>
   z.strictObject({
@@ -54,4 +74,8 @@ export const shop = (f: Fields) =>
       .oneOf(['iso', 'aws'], 'Weld symbols by ISO 2553 (iso) or AWS A2.4 (aws); where not typed: aws with units us, else iso')
       .optional(),
     limits: limits(f).optional(),
+    inspection: z
+      .strictObject({ primary: shares(f, 'primary').optional(), secondary: shares(f, 'secondary').optional() })
+      .meta({ description: 'How much of the welds is inspected, by class of joint' })
+      .optional(),
   });

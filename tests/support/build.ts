@@ -92,7 +92,16 @@ export function buildModel(
     for (const one of records as readonly { id: string }[]) byId.set(one.id, { kind: kind as 'member', id: one.id, record: one });
   }
   return {
-    shop: { ...record('shop'), name: 'Test shop', units: 'metric', paper: 'a4', weldSymbols: 'iso', limits, ...shop },
+    shop: {
+      ...record('shop'),
+      name: 'Test shop',
+      units: 'metric',
+      paper: 'a4',
+      weldSymbols: 'iso',
+      limits,
+      inspection: { primary: {}, secondary: {} },
+      ...shop,
+    },
     library: {
       materials: new Map([[aluminium.id, aluminium]]),
       certificates: new Map(),

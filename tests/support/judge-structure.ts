@@ -2,6 +2,7 @@ import type { Figures } from '../../src/assess.js';
 import { joints, openings, weldTotals } from '../../src/compute/structure/index.js';
 import { materials } from '../../src/compute/structure/materials.js';
 import { takeOff } from '../../src/compute/takeoff/index.js';
+import { inspectionShares } from '../../src/compute/welding/inspection.js';
 import type { Finding } from '../../src/finding.js';
 import type { Outside, Rule } from '../../src/rules/rule.js';
 import type { Model } from './types.js';
@@ -15,6 +16,7 @@ export function judgeStructure(rule: Rule, model: Model, outside: Outside = {}):
     openings: openings(model),
     weldTotals: weldTotals(model),
     materials: materials(model, taken),
+    inspection: inspectionShares(model),
   };
   return rule.check({ model, figures: figures as Figures, outside });
 }

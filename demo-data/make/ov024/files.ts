@@ -48,6 +48,7 @@ function choice(): WeldChoice {
     roof: of('roof'),
     knee: joining('SF-L,KG-02L'),
     apart: joining('SI-L,CB-03'),
+    gusset: joining('P-R-04,G-01'),
   };
 }
 

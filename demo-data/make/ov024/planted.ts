@@ -1,3 +1,4 @@
+import { day } from '../dates.js';
 import type { Rec } from '../yaml.js';
 
 /** A mistake put in on purpose: what the rule must find, and how the record was spoiled. */
@@ -306,7 +307,14 @@ export interface WeldChoice {
   /** First knee weld, first joint of cross beam 3 with the left sill. */
   readonly knee: string;
   readonly apart: string;
+  readonly gusset: string;
 }
+
+/** Changes the looks at one weld. */
+const looks =
+  (id: string, with_: (looks: readonly Rec[]) => readonly Rec[]): Plant['spoil'] =>
+  (records) =>
+    records.map((one) => (one.id === id ? { ...one, inspections: with_(one.inspections as readonly Rec[]) } : one));
 
 const structure = (w: WeldChoice): readonly Plant[] => [
   {
@@ -366,6 +374,26 @@ const structure = (w: WeldChoice): readonly Plant[] => [
   weld(w.roof[5] as string, 'weld.procedure-does-not-cover', 'ER4043 under a procedure for ER5356', 'welds-roof.yaml', {
     filler: 'ER4043',
   }),
+  weld(w.gusset, 'weld.filler-unsuited', 'silicon rod on a 5083 gusset', 'welds-walls.yaml', {
+    process: 'GTAW',
+    procedure: 'WPS-14',
+    filler: 'ER4043',
+    welder: 'K7',
+  }),
+  {
+    rule: 'weld.inspector-unqualified',
+    id: w.walls[19] as string,
+    file: 'welds-walls.yaml',
+    what: 'dye test by J5, who holds VT alone',
+    spoil: looks(w.walls[19] as string, (all) => [...all, { ...all[0], method: 'PT', by: 'J5' }]),
+  },
+  {
+    rule: 'weld.inspection-order',
+    id: w.walls[24] as string,
+    file: 'welds-walls.yaml',
+    what: 'looked at a month before it was made',
+    spoil: looks(w.walls[24] as string, (all) => all.map((look) => ({ ...look, date: day(String(look.date), -30) }))),
+  },
   weld(w.roof[11] as string, 'weld.rejected-open', 'turned down, nothing after it', 'welds-roof.yaml', {}),
   {
     rule: 'opening.out-of-square',

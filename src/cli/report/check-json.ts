@@ -1,7 +1,7 @@
 import type { Assessment } from '../../assess.js';
 import { count } from '../../rules/decide.js';
 import type { Checked, CheckedShell } from './checked.js';
-import { envelope, findingJson, type Json } from './json.js';
+import { envelope, findingJson, type Json, mapValues } from './json.js';
 
 type Body = { readonly [key: string]: Json };
 
@@ -26,7 +26,7 @@ function shellJson(checked: CheckedShell): Body {
 
 function figuresJson({ figures }: Assessment): Body {
   const { coverage } = figures.access;
-  const { materials } = figures;
+  const { materials, weldTotals } = figures;
   const { found, recorded, missing, withoutJoint } = figures.joints;
   return {
     openings: figures.openings.map((one) => ({
@@ -52,6 +52,27 @@ function figuresJson({ figures }: Assessment): Body {
         alloys: one.alloys,
         mass_kg: one.massKg,
         certificates: one.certificates.map(({ id }) => id),
+      })),
+    },
+    welds: {
+      count: weldTotals.count,
+      joints: weldTotals.jointsCount,
+      length_mm: weldTotals.lengthMm,
+      deposited_kg: weldTotals.depositedKg,
+      by_process: mapValues(weldTotals.byProcess, (one) => ({
+        count: one.count,
+        length_mm: one.lengthMm,
+        inspected: one.inspected,
+        rejected: one.rejected,
+        repair_rate: one.repairRate,
+      })),
+      inspection: figures.inspection.map((one) => ({
+        class: one.jointClass,
+        method: one.method,
+        joints: one.joints,
+        accepted: one.accepted,
+        share: one.share,
+        required: one.required,
       })),
     },
     joints: { found, recorded, missing: missing.map(([a, b]) => [a, b]), without_joint: withoutJoint },

@@ -47,7 +47,21 @@ export interface WeldTotals {
   readonly lengthMm: number;
   readonly depositedKg: number;
   readonly byProcess: Readonly<
-    Record<string, { readonly count: number; readonly lengthMm: number; readonly rejects: number; readonly repairs: number }>
+    Record<
+      string,
+      {
+        readonly count: number;
+        readonly lengthMm: number;
+        readonly rejects: number;
+        readonly repairs: number;
+        /** Weld records that somebody looked at. */
+        readonly inspected: number;
+        /** Of those, how many were turned down at least once. */
+        readonly rejected: number;
+        /** Rejected over inspected; absent where nothing was inspected. */
+        readonly repairRate?: number;
+      }
+    >
   >;
   readonly assumptions?: readonly string[];
 }

@@ -1,3 +1,4 @@
+import type { Elsewhere } from '../../model/elsewhere.js';
 import type { Model } from '../../model/shell.js';
 import type { Weld } from '../../model/structure.js';
 import { processName } from './process.js';
@@ -11,24 +12,36 @@ export interface ContinuityGap {
   readonly process: string;
   /** Last work with the process before the gap. */
   readonly since: string;
+  /** The weld of another shell that this work was, where it was one: `OV-021 W-0012`. */
+  readonly sinceElsewhere?: string;
   /** Last day on which it still held. */
   readonly until: string;
 }
 
+/** A day on which somebody is on record as having used a process. */
+interface Use {
+  readonly day: string;
+  readonly elsewhere?: string;
+}
+
 /**
- * Welds made after more than six months without the process, by this shell's own records and the dates that the welder's
- * qualifications start. The edge: work on 1 January holds to 1 July; 2 July is a gap (the project's own reading, day to day).
+ * Welds of this shell made after more than six months without the process, by the welds of every shell in the store and the dates
+ * that the welder's qualifications start. The edge: work on 1 January holds to 1 July; 2 July is a gap (the project's own reading,
+ * day to day). Other shells are looked at only where this one's own welds leave a gap.
  */
-export function continuityGaps({ shell, library }: Model): readonly ContinuityGap[] {
+export function continuityGaps({ shell, library, elsewhere }: Model): readonly ContinuityGap[] {
   const gaps: ContinuityGap[] = [];
   for (const person of library.people.values()) {
     const own = shell.welds.filter(({ welder, date }) => welder === person.id && date !== undefined);
     for (const process of new Set(own.map((weld) => processName(weld.process)))) {
-      const starts = person.qualified
+      const starts: readonly Use[] = person.qualified
         .filter((one) => one.process !== undefined && processName(one.process) === process)
-        .map(({ from }) => from);
+        .map(({ from }) => ({ day: from }));
       const work = own.filter((weld) => processName(weld.process) === process).sort((a, b) => day(a).localeCompare(day(b)));
-      gaps.push(...gapsIn(work, starts, person.id, process));
+      const here = gapsIn(work, starts, person.id, process);
+      if (here.length === 0) continue;
+      const others = elsewhere ? usesElsewhere(elsewhere, person.id, process) : [];
+      gaps.push(...(others.length > 0 ? gapsIn(work, [...starts, ...others], person.id, process) : here));
     }
   }
   return gaps;
@@ -36,13 +49,25 @@ export function continuityGaps({ shell, library }: Model): readonly ContinuityGa
 
 const day = (weld: Weld): string => (weld.date ?? '').slice(0, 10);
 
+function usesElsewhere(elsewhere: Elsewhere, welder: string, process: string): readonly Use[] {
+  return elsewhere.records('welds', [welder]).flatMap(({ shell, id, typed }) => {
+    const same = String(typed.welder) === welder && processName(String(typed.process)) === process;
+    return same && ISO_DAY.test(String(typed.date))
+      ? [{ day: String(typed.date).slice(0, 10), elsewhere: `${shell} ${id}` }]
+      : [];
+  });
+}
+const ISO_DAY = /^\d{4}-\d{2}-\d{2}/u;
+
 /** Each first weld after a gap; without a start on record the first weld of all begins the count. */
-function gapsIn(work: readonly Weld[], starts: readonly string[], welder: string, process: string): readonly ContinuityGap[] {
+function gapsIn(work: readonly Weld[], starts: readonly Use[], welder: string, process: string): readonly ContinuityGap[] {
   return work.flatMap((weld, i) => {
-    const before = [...starts.filter((start) => start <= day(weld)), ...work.slice(0, i).map(day)].sort().at(-1);
-    if (before === undefined) return [];
-    const until = monthsLater(before, MONTHS);
-    return day(weld) > until ? [{ weld, welder, process, since: before, until }] : [];
+    const before = [...starts.filter((start) => start.day <= day(weld)), ...work.slice(0, i).map((one) => ({ day: day(one) }))];
+    const last = before.reduce<Use | undefined>((a, b) => (a && a.day >= b.day ? a : b), undefined);
+    if (last === undefined) return [];
+    const until = monthsLater(last.day, MONTHS);
+    if (day(weld) <= until) return [];
+    return [{ weld, welder, process, since: last.day, sinceElsewhere: last.elsewhere, until }];
   });
 }
 

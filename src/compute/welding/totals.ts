@@ -13,12 +13,17 @@ export function weldTotals(model: Model): WeldTotals {
   const byProcess = new Map<string, ByProcess>();
   for (const weld of welds) {
     const process = processName(weld.process);
-    const so = byProcess.get(process) ?? { count: 0, lengthMm: 0, rejects: 0, repairs: 0 };
+    const so = byProcess.get(process) ?? NONE;
+    const inspected = so.inspected + (weld.inspections.length > 0 ? 1 : 0);
+    const rejected = so.rejected + (weld.inspections.some(({ result }) => result === 'reject') ? 1 : 0);
     byProcess.set(process, {
       count: so.count + 1,
       lengthMm: so.lengthMm + lengthOf(weld),
       rejects: so.rejects + weld.inspections.filter(({ result }) => result === 'reject').length,
       repairs: so.repairs + repairsOf(weld),
+      inspected,
+      rejected,
+      ...(inspected > 0 ? { repairRate: rejected / inspected } : {}),
     });
   }
   return {
@@ -30,6 +35,8 @@ export function weldTotals(model: Model): WeldTotals {
     assumptions: ASSUMPTIONS,
   };
 }
+
+const NONE: ByProcess = { count: 0, lengthMm: 0, rejects: 0, repairs: 0, inspected: 0, rejected: 0 };
 
 const ASSUMPTIONS = [
   'Lengths are laid lengths: a weld on both sides counts twice, a record for several joints counts each.',

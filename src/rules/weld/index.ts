@@ -1,6 +1,10 @@
 import type { Rule } from '../rule.js';
 import { continuityLapsed } from './continuity-lapsed.js';
+import { fillerUnsuited } from './filler-unsuited.js';
 import { filletSmall } from './fillet-small.js';
+import { inspectionOrder } from './inspection-order.js';
+import { inspectionShare } from './inspection-share.js';
+import { inspectorUnqualified } from './inspector-unqualified.js';
 import { jointUnrecorded } from './joint-unrecorded.js';
 import { longerThanJoint } from './longer-than-joint.js';
 import { membersApart } from './members-apart.js';
@@ -15,9 +19,13 @@ export const weldRules: readonly Rule[] = [
   rejectedOpen,
   notInspected,
   ownInspection,
+  inspectorUnqualified,
+  inspectionOrder,
+  inspectionShare,
   welderUnqualified,
   continuityLapsed,
   procedureDoesNotCover,
+  fillerUnsuited,
   filletSmall,
   longerThanJoint,
   jointUnrecorded,

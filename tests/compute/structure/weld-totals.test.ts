@@ -74,7 +74,7 @@ describe('totals', () => {
     ];
     const totals = weldTotals(buildModel({ welds }));
     expect(totals).toMatchObject({ count: 3, jointsCount: 4, lengthMm: 2 * 2 * 100 + 100 + 100 });
-    expect(totals.byProcess).toEqual({
+    expect(totals.byProcess).toMatchObject({
       GMAW: { count: 2, lengthMm: 500, rejects: 1, repairs: 1 },
       GTAW: { count: 1, lengthMm: 100, rejects: 0, repairs: 0 },
     });

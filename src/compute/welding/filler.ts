@@ -1,0 +1,71 @@
+import type { Weld } from '../../model/structure.js';
+import type { BasePart } from './base.js';
+import { withoutFiller } from './process.js';
+
+/**
+ * Fillers that suit an alloy, by number. Rows for 5052 to 5456, 6061, 6063, 6082 and 7005: filler for strength, ductility, salt
+ * water and least cracking, a textbook's Table 3.3. 6005A, and 5356 with 6082: EN 1999-1-1 Table 8.8, from memory. 5183 and 5556 with
+ * 6061 and 6063: Aluminum Design Manual Table A.4.3, from memory. What has no row is not judged.
+ */
+const SUITED: Readonly<Record<string, readonly string[]>> = {
+  '5052': ['5356', '5554'],
+  '5083': ['5183', '5356'],
+  '5086': ['5183', '5356'],
+  '5454': ['5356', '5554'],
+  '5456': ['5356', '5556'],
+  '6005': ['4043', '5356'],
+  '6061': ['4043', '5183', '5356', '5556'],
+  '6063': ['4043', '5183', '5356', '5556'],
+  '6082': ['4043', '5356'],
+  '7005': ['5356', '5556'],
+};
+
+/** Alloys with more than 2 % magnesium: ASTM B221M Table 1 (5052 2.2–2.8, 5454 2.4–3.0 …); 5254, 5456 and 5652 from memory. */
+const OVER_2_MAGNESIUM = new Set(['5052', '5083', '5086', '5154', '5254', '5454', '5456', '5652']);
+
+/** Why a filler does not suit what it joins. */
+export interface UnsuitedFiller {
+  /** The part that it does not suit. */
+  readonly part: string;
+  readonly alloy: string;
+  /** `silicon`: it forms brittle magnesium silicide; `unlisted`: no selection row has the two together. */
+  readonly why: 'silicon' | 'unlisted';
+  /** Numbers of fillers that suit every part joined, or the part blamed where none does. */
+  readonly suited: readonly string[];
+}
+
+/**
+ * Judges a weld's filler against the alloys that it joins. It suits a joint of two alloys where a selection row of one of them has
+ * it, unless it is a silicon filler (4xxx) and either has more than 2 % magnesium. Undefined where it suits or cannot be judged.
+ */
+export function unsuitedFiller(weld: Weld, parts: readonly BasePart[]): UnsuitedFiller | undefined {
+  const filler = /\d{4}/u.exec(weld.filler ?? '')?.[0];
+  if (filler === undefined || withoutFiller(weld.process)) return undefined;
+  const known = parts.flatMap(({ id, alloy }) => {
+    const number = alloyNumber(alloy);
+    return alloy !== undefined && number !== undefined ? [{ id, alloy, number }] : [];
+  });
+  const brittle = filler.startsWith('4') ? known.find(({ number }) => OVER_2_MAGNESIUM.has(number)) : undefined;
+  const listed = known.filter(({ number }) => Object.hasOwn(SUITED, number));
+  const [first] = listed;
+  const part = brittle ?? (listed.some(({ number }) => fillersFor(number).includes(filler)) ? undefined : first);
+  if (!part) return undefined;
+  return {
+    part: part.id,
+    alloy: part.alloy,
+    why: brittle ? 'silicon' : 'unlisted',
+    suited: suitedFor(listed.map(({ number }) => number)) ?? fillersFor(part.number),
+  };
+}
+
+const fillersFor = (number: string): readonly string[] => (Object.hasOwn(SUITED, number) ? (SUITED[number] as string[]) : []);
+
+/** What every one of these alloys has a row for; undefined where there is no such filler. */
+function suitedFor(numbers: readonly string[]): readonly string[] | undefined {
+  const [first, ...others] = numbers.map(fillersFor);
+  const all = first?.filter((filler) => others.every((list) => list.includes(filler)));
+  return all && all.length > 0 ? all : undefined;
+}
+
+/** `6061` of `6061-T6` or `EN AW-6061`; 6005A counts as 6005. */
+const alloyNumber = (alloy = ''): string | undefined => /(?<!\d)[1-9]\d{3}(?!\d)/u.exec(alloy)?.[0];

@@ -1,0 +1,57 @@
+import { readDocument } from '../source/document.js';
+import { roleOf, type ShellList } from '../store/layout.js';
+
+/** A record of another shell, as typed: form, links and units are that shell's own affair. */
+export interface RecordElsewhere {
+  readonly shell: string;
+  readonly id: string;
+  readonly typed: Readonly<Record<string, unknown>>;
+}
+
+/** What the other shells of the store have on record. Read when asked, file by file. */
+export interface Elsewhere {
+  /** Records of one list of every other shell, in files whose text has one of `words` (a welder, a date): the others are not read. */
+  records(list: ShellList, words: readonly string[]): readonly RecordElsewhere[];
+}
+
+type Typed = Readonly<Record<string, unknown>>;
+interface ListFile {
+  readonly shell: string;
+  readonly list: ShellList;
+  readonly text: string;
+  /** Its records, once read. */
+  records?: readonly RecordElsewhere[];
+}
+
+/** All list files of a store, from which each shell sees those of the others. A file is read at most once. */
+export class Neighbours {
+  private readonly files: readonly ListFile[];
+
+  constructor(texts: ReadonlyMap<string, string>) {
+    this.files = [...texts].flatMap(([path, text]) => {
+      const role = roleOf(path);
+      return role.holds === 'list' ? [{ shell: role.shell, list: role.list, text }] : [];
+    });
+  }
+
+  of(shell: string): Elsewhere {
+    return {
+      records: (list, words) =>
+        this.files
+          .filter((file) => file.shell !== shell && file.list === list && words.some((word) => file.text.includes(word)))
+          .flatMap((file) => {
+            file.records ??= recordsOf(file);
+            return file.records;
+          }),
+    };
+  }
+}
+
+function recordsOf({ shell, list, text }: ListFile): readonly RecordElsewhere[] {
+  const { data } = readDocument(`${list}.yaml`, text);
+  const listed = Array.isArray(data) ? data : (data as Typed | null)?.[list];
+  if (!Array.isArray(listed)) return [];
+  return listed.flatMap((typed: unknown) =>
+    typeof typed === 'object' && typed !== null && 'id' in typed ? [{ shell, id: String(typed.id), typed: typed as Typed }] : [],
+  );
+}

@@ -1,0 +1,38 @@
+import { type OutOfOrder, outOfOrder } from '../../compute/welding/inspection.js';
+import type { Weld } from '../../model/structure.js';
+import type { Rule } from '../rule.js';
+
+export const inspectionOrder: Rule = {
+  name: 'weld.inspection-order',
+  severity: 'warning',
+  finds:
+    'A look dated before the weld or before the look above it, or an acceptance after a reject by the same method without the number of the repair.',
+  why: 'Rejects and repairs are kept in order: a later reader must see what was found, what was done and who looked again.',
+  source: 'common practice, no source',
+  check({ model }) {
+    return model.shell.welds.flatMap((weld) =>
+      outOfOrder(weld).map(
+        (fault) =>
+          ({
+            rule: 'weld.inspection-order',
+            severity: 'warning',
+            message: say(fault, weld),
+            ids: [weld.id],
+            place: weld.source.place('inspections', fault.at, fault.what === 'no repair number' ? 'repair' : 'date'),
+          }) as const,
+      ),
+    );
+  },
+};
+
+function say({ what, at, look }: OutOfOrder, weld: Weld): string {
+  const seen = `Weld ${weld.id} was looked at by ${look.method} on ${look.date}`;
+  switch (what) {
+    case 'before the weld':
+      return `${seen}, before it was made on ${weld.date}, expected that day or later: correct one of the two dates`;
+    case 'before the look above':
+      return `${seen}, before the look above it on ${weld.inspections[at - 1]?.date}, expected looks in order: correct the date, or put them in order`;
+    case 'no repair number':
+      return `${seen} and accepted after a reject, expected the repair between them: add \`repair: 1\` to this look`;
+  }
+}
