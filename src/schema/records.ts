@@ -27,6 +27,9 @@ export const ticket = (f: Fields) =>
     condition: condition(f).optional(),
     readings: readings(f).optional(),
     gross: f.quantity('mass', 'All axles at once', 'above zero').optional(),
+    together: f
+      .oneOf(['vehicle', 'group', 'axle', 'wheel'], 'What stood on the scale at once, level with the rest of the wheels')
+      .optional(),
     raised: z
       .strictObject({
         axle: f.id('The axle that was lifted, with those that share its load'),
@@ -107,4 +110,5 @@ export const declared = (f: Fields) =>
     rating: f.anyQuantity('The declared value').optional(),
     by: f.text('The engineer’s name and number'),
     document: f.text('Where it is written').optional(),
+    of: f.ids('The records that it is declared for').optional(),
   });

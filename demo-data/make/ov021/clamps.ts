@@ -64,6 +64,7 @@ export const declaredText = (): string =>
       {
         id: 'MOUNT-1',
         kind: 'mounting',
+        of: ['CMP-31'],
         at: ['144 in', '30 in', '11-1/2 in'],
         rating: '24 kN',
         by: ENGINEER,
@@ -74,12 +75,23 @@ export const declaredText = (): string =>
       {
         id: 'MOUNT-2',
         kind: 'mounting',
+        of: ['CMP-32'],
         at: ['178 in', '29 in', '11-1/2 in'],
         rating: '30 kN',
         by: ENGINEER,
         date: '2026-05-11',
         document: 'calculation YM-2026-28',
         note: 'platen press to stringers',
+      },
+      {
+        id: 'MOUNT-3',
+        kind: 'mounting',
+        of: ['CMP-30', 'CMP-33', 'CMP-36'],
+        rating: '24 kN',
+        by: ENGINEER,
+        date: '2026-05-18',
+        document: 'calculation YM-2026-30',
+        note: 'slide-out on its rails; guillotine and imposing stone to stringers',
       },
     ],
   );

@@ -12,6 +12,8 @@ export interface Weighing {
   /** Read each end of the steer axle as well. */
   readonly ends?: boolean;
   readonly gross?: boolean;
+  /** What stood on the scale at once; a group where it does not say. */
+  readonly together?: string;
   readonly note?: string;
 }
 
@@ -85,6 +87,7 @@ export const WEIGHINGS: readonly Weighing[] = [
     ticket: '26-088',
     condition: { fuel: 1, def: 1, LPG: 1, fresh: 0, grey: 0, tag: 'down', occupants: ['driver'] },
     ends: true,
+    together: 'vehicle',
     note: 'own pads, every wheel on one',
   },
   {
@@ -95,6 +98,7 @@ export const WEIGHINGS: readonly Weighing[] = [
     ticket: 'NG 40417',
     condition: { fuel: 1, def: 1, LPG: 1, fresh: 0, grey: 0, tag: 'down', occupants: [{ seat: 'driver', mass: '82 kg' }] },
     gross: true,
+    together: 'vehicle',
     note: 'platform, public ticket',
   },
 ];
@@ -119,6 +123,7 @@ export function ticketRecords(weighings: readonly Weighing[], readings: Readings
       ticket: one.ticket,
       condition: one.condition,
       readings: Object.fromEntries(read.map(([axle, lb]) => [axle, typed(lb)])),
+      together: one.together ?? 'group',
       ...(one.gross ? { gross: pounds(gross) } : {}),
       ...(one.note ? { note: one.note } : {}),
     };

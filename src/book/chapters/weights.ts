@@ -210,7 +210,7 @@ function seatTable(book: Book) {
 }
 
 function labelFacts(book: Book) {
-  const { uvwKg, occcKg, cccKg, fullWaterKg } = book.assessment.figures.weights;
+  const { uvwKg, occcKg, cccKg, fullWaterKg, trailerKg } = book.assessment.figures.weights;
   const { show } = book;
   const belted = book.assessment.model.shell.seats.filter((seat) => seat.belted).length;
   const figure = (kg: number | undefined) => (kg === undefined ? 'not verified' : show.massDown(kg));
@@ -220,5 +220,13 @@ function labelFacts(book: Book) {
     { name: 'Seats with belts', value: String(belted) },
     { name: 'Cargo with every belted seat taken and water full', value: figure(cccKg) },
     { name: 'Full load of fresh water weighs', value: show.mass(fullWaterKg) },
+    ...(trailerKg === undefined
+      ? []
+      : [
+          {
+            name: 'Trailer, by the combined rating (GCWR) alone',
+            value: `${show.massDown(Math.max(0, trailerKg))}; hitch, brakes and chassis maker may allow less`,
+          },
+        ]),
   ];
 }

@@ -35,7 +35,7 @@ const FROM: Readonly<Record<Weights['basis'], string>> = {
 
 function basisText({ basis, basisTicket, reserve }: Weights): string {
   const from = basis === 'ticket' ? `${FROM.ticket} ${basisTicket}` : FROM[basis];
-  return `Figures stand on ${from}. ${percent(reserve, 0)} of each axle’s rating is kept back.`;
+  return `Figures stand on ${from}. ${percent(reserve, 0)} of each axle’s rating is kept back, and what is not known of its load (k = 2).`;
 }
 
 function leftText({ weights, leftOfGvwrKg }: HandOver, shown: Shown, paint: Paint): string {
@@ -45,11 +45,12 @@ function leftText({ weights, leftOfGvwrKg }: HandOver, shown: Shown, paint: Pain
     shown.massDown(one.leftEndKg),
     shown.massDown(one.rightEndKg),
     shown.mass(one.reserveKg),
+    shown.mass(one.uncertaintyKg),
     one.condition,
   ]);
   const heads = [
     { head: 'axle', wrap: true },
-    ...['axle', 'left end', 'right end', 'kept back'].map(right),
+    ...['axle', 'left end', 'right end', 'kept back', 'unsure'].map(right),
     { head: 'least in' },
   ];
   const used = weights.budget.filter((one) => one.leftKg < 0).map((one) => one.axle);

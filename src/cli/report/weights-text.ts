@@ -80,10 +80,17 @@ function condition(figure: ConditionFigure, shown: Shown, paint: Paint): string 
   const margin = figure.gvwrMarginKg === undefined ? 'no GVWR' : `GVWR margin ${shown.massDown(figure.gvwrMarginKg)}`;
   const total = `total ${shown.mass(figure.totalKg)}, ${margin}, ${verdictText(figure.verdict, paint)}`;
   const names = Math.max(...figure.axles.map((axle) => widthOf(axle.axle)), 0);
+  const at = figure.axles.length > 0 ? `, centred ${centre(figure, shown)}` : '';
   return [
-    paragraph(`${paint.strong(`${figure.name}:`)} ${total}`, '  '),
+    paragraph(`${paint.strong(`${figure.name}:`)} ${total}${at}`, '  '),
     ...figure.axles.map((axle) => axleLine(axle, names, shown, paint)),
   ].join('\n');
+}
+
+/** `159 in ± 1 in aft of the front axle`. */
+function centre({ centroid: [xMm], centroidUncertaintyMm }: ConditionFigure, shown: Shown): string {
+  const doubt = centroidUncertaintyMm === undefined ? '' : ` ± ${shown.length(centroidUncertaintyMm)}`;
+  return `${shown.length(Math.abs(xMm))}${doubt} ${shown.lengthUnit} ${xMm < 0 ? 'ahead' : 'aft'} of the front axle`;
 }
 
 function axleLine(axle: AxleLoad, names: number, shown: Shown, paint: Paint): string {
@@ -174,7 +181,13 @@ function bays(weights: Weights, shown: Shown, paint: Paint): string {
 
 function budget(weights: Weights, shown: Shown, paint: Paint): string {
   if (weights.budget.length === 0) return '';
-  const rows = weights.budget.map((one) => [one.axle, shown.massDown(one.leftKg), shown.mass(one.reserveKg), one.condition]);
-  const heads = [{ head: 'axle' }, right('may be added'), right('kept back'), { head: 'worst in', wrap: true }];
+  const rows = weights.budget.map((one) => [
+    one.axle,
+    shown.massDown(one.leftKg),
+    shown.mass(one.reserveKg),
+    shown.mass(one.uncertaintyKg),
+    one.condition,
+  ]);
+  const heads = [{ head: 'axle' }, right('may be added'), right('kept back'), right('unsure'), { head: 'worst in', wrap: true }];
   return `${paint.strong(`Left for the next trade, ${shown.massUnit}`)}\n${table(heads, rows, '  ')}`;
 }

@@ -17,7 +17,7 @@ export function leftOfGvwr(weights: Weights): number | undefined {
 }
 
 /**
- * The influence lines with what each station may take alone: every axle keeps its reserve and stays on the road, the whole keeps its
+ * The influence lines with what each station may take alone: every axle and its fuller end keep their reserve and stay on the road, the whole keeps its
  * GVWR, and the steered axles keep a fifth of it in every standard condition.
  * Worked: 300 kg left on an axle of which 100 kg at the station adds 60 kg: 500 kg.
  */
@@ -29,9 +29,10 @@ export function stations(weights: Weights, axles: readonly Axle[]): readonly Sta
     const perKg = axles.map(({ id }) => (addsKg[id] ?? 0) / TRIAL_KG);
     const limits: readonly (readonly [kg: number, by: string])[] = [
       [whole, 'GVWR'],
-      ...axles.flatMap(({ id }, i): readonly [number, string][] => {
+      ...axles.flatMap(({ id }, i): readonly (readonly [number, string])[] => {
         const each = perKg[i] as number;
-        if (each * TRIAL_KG > LEAST_KG) return [[(left[i] as number) / each, id]];
+        // On the centre line a load goes half to each end: the fuller end counts where it has less than half of what is left.
+        if (each * TRIAL_KG > LEAST_KG) return [[(left[i] as number) / each, id], ...endOf(weights, id, each)];
         return each * TRIAL_KG < -LEAST_KG ? [[leastLoad(weights, i) / -each, `${id} lifts`]] : [];
       }),
       ...steerLimit(weights, axles, perKg),
@@ -39,6 +40,13 @@ export function stations(weights: Weights, axles: readonly Axle[]): readonly Sta
     const [mostKg, limitedBy] = limits.reduce((least, one) => (one[0] < least[0] ? one : least));
     return { xMm, addsKg, mostKg: Math.max(0, mostKg), limitedBy };
   });
+}
+
+function endOf(weights: Weights, axle: string, each: number): readonly (readonly [number, string])[] {
+  const { leftEndKg, rightEndKg } = weights.budget.find((one) => one.axle === axle) ?? {};
+  if (leftEndKg === undefined || rightEndKg === undefined) return [];
+  const [kg, side] = leftEndKg < rightEndKg ? [leftEndKg, 'left'] : [rightEndKg, 'right'];
+  return [[(2 * kg) / each, `${axle}, ${side} end`]];
 }
 
 const leastLoad = (weights: Weights, at: number): number =>

@@ -5,7 +5,6 @@ import { NO_LOAD } from './load.js';
 import { liftedLoadings, ownLoadings, standardLoadings } from './loadings.js';
 import type { Items } from './normalise.js';
 import type { ConditionFigure } from './types.js';
-import { combine } from './uncertainty.js';
 import { worstLoading } from './worst.js';
 
 /** As weighed, the named conditions, the shop's own, those with an axle up, and the worst for each axle, in that order. */
@@ -20,7 +19,7 @@ export function allConditions(judging: Judging, basis: Basis, items: Items): rea
 /** The basis ticket itself, as it stood on the scale. */
 function asWeighed(judging: Judging, { survey }: Basis): readonly ConditionFigure[] {
   if (!survey) return [];
-  const { axles, gvwrKg } = judging.model.shell.chassis;
+  const { axles } = judging.model.shell.chassis;
   const carriage = carriageFor(axles);
   const { burden, sources } = survey.asWeighed;
   const standing = stand({ weighed: survey.weighed, placed: NO_LOAD, heightKgMm: burden.heightKgMm }, axles, carriage);
@@ -30,7 +29,7 @@ function asWeighed(judging: Judging, { survey }: Basis): readonly ConditionFigur
     holds: `as on the scale for ticket ${survey.ticket.id}`,
     lifted: survey.lifted,
   } as const;
-  return [figureOf(judging, loading, standing, combine(sources, axles, carriage), gvwrKg)];
+  return [figureOf(judging, loading, standing, sources, carriage)];
 }
 
 function worst(judging: Judging): readonly ConditionFigure[] {

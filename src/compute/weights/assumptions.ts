@@ -46,7 +46,7 @@ export function assumptions(model: Model, basis: Basis, reserve: number): readon
       : []),
     ...(model.shell.bays.length > 0
       ? [
-          'Bay allowances keep axles, tyres, GVWR and the bays’ own limits, but not each wheel end, and no bay counts on another to balance it.',
+          'Bay allowances keep axles, their ends, tyres, GVWR and the bays’ own limits, and no bay counts on another to balance it; they leave no room for the uncertainty.',
         ]
       : []),
     ...(chassis.gcwrKg === undefined
@@ -59,7 +59,7 @@ export function assumptions(model: Model, basis: Basis, reserve: number): readon
       : []),
     'Uncertainties are expanded (k = 2), root sum of squares of independent sources; steps of the scale, its tolerance, levels of tanks at the weighing (± 5 %, full ± 2 %), masses and places by basis.',
     'Height of the centre of gravity counts the bare chassis at the top of its rails: not for stability.',
-    `Budget: ${percent(reserve, 0)} of each axle’s rating is kept in reserve.`,
+    `Budget: ${percent(reserve, 0)} of each axle’s rating is kept in reserve, and the expanded uncertainty of its load.`,
     'Road limits are those of the United States Interstate system, information only: states and provinces differ.',
   ];
 }

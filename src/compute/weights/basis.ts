@@ -23,14 +23,15 @@ export interface Basis {
 export function chooseBasis(model: Model, items: Items, bare: Unladen | undefined, newest: Survey | undefined): Basis {
   const all = [...items.values()];
   if (newest?.unladen) {
-    const since = all.filter((item) => !builtBy(model, item, newest.ticket));
+    const built = builtBy(model, newest.ticket);
+    const since = all.filter((item) => !built(item));
     const burden = carrying(newest.unladen.burden, sumOf(since.map(loadOfItem)));
-    const sources = [...newest.unladen.sources, ...itemSources(model, since)];
+    const sources = [...newest.unladen.sources, ...itemSources(since)];
     return { kind: 'ticket', unladen: { burden, sources }, survey: newest, notWeighed: since };
   }
-  const predicted = predictedUnladen(model, bare, all);
+  const predicted = predictedUnladen(bare, all);
   if (predicted) return { kind: 'prediction', unladen: predicted, notWeighed: all };
   const fluids = sumOf(model.shell.tanks.map((tank) => times(fullTank(tank), unladenLevel(tank))));
   const alone = placedOn(model.shell.chassis.axles, sumOf([...all.map(loadOfItem), fluids]));
-  return { kind: 'none', unladen: { burden: alone, sources: itemSources(model, all) }, notWeighed: all };
+  return { kind: 'none', unladen: { burden: alone, sources: itemSources(all) }, notWeighed: all };
 }

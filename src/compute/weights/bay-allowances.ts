@@ -1,6 +1,7 @@
 import { type Constraint, solve } from 'yalps';
 import type { Bay } from '../../model/shell.js';
 import { type Carriage, influenceAt } from './axle-reactions.js';
+import { type Ends, fillUntilEnd, NO_ENDS } from './bay-ends.js';
 import type { AxleRating, BayAllowance } from './types.js';
 
 /** One limit that loading must keep: what is left of it, and what one kilogram in each bay takes of that. */
@@ -40,10 +41,10 @@ export function bayLimits(
 
 const WORDS = { gawr: 'GAWR', tyres: 'tyres', wheels: 'wheels', suspension: 'suspension' } as const;
 
-/** The most that each bay may take, alone and all together, with every limit kept. */
-export function bayAllowances(bays: readonly Bay[], limits: readonly BayLimit[]): readonly BayAllowance[] {
-  const alone = bays.map((_, b) => aloneIn(b, limits));
-  const together = togetherIn(alone, limits);
+/** The most that each bay may take, alone and all together, with every limit and every end of an axle kept. */
+export function bayAllowances(bays: readonly Bay[], limits: readonly BayLimit[], ends: Ends = NO_ENDS): readonly BayAllowance[] {
+  const alone = bays.map((_, b) => aloneIn(b, bays.length, limits, ends));
+  const together = togetherIn(alone, limits, ends);
   return bays.map((bay, b) => ({
     id: bay.id,
     ...(bay.limitKg === undefined ? {} : { statedKg: bay.limitKg }),
@@ -59,23 +60,44 @@ interface Alone {
 }
 
 /** One bay with the others empty: the least of slack ÷ influence. Nothing may be added over a limit that is already passed. */
-function aloneIn(bay: number, limits: readonly BayLimit[]): Alone {
-  const passed = limits.find((limit) => limit.slackKg < 0);
+function aloneIn(bay: number, count: number, limits: readonly BayLimit[], ends: Ends): Alone {
+  const empty = Array.from({ length: count }, () => 0);
+  const passed = limits.find((limit) => limit.slackKg < 0) ?? ends.limits.find((end) => end.roomKg(empty) < -1e-6);
   if (passed) return { kg: 0, by: `${passed.name}, already over` };
   let least: Alone = { kg: Number.POSITIVE_INFINITY, by: 'no rating on record' };
   for (const { name, slackKg, perKg } of limits) {
     const each = perKg[bay] as number;
     if (each > 1e-12 && slackKg / each < least.kg) least = { kg: slackKg / each, by: name };
   }
-  return Number.isFinite(least.kg) ? least : { kg: 0, by: least.by };
+  if (!Number.isFinite(least.kg)) return { kg: 0, by: least.by };
+  const { part, by } = fillUntilEnd(
+    ends,
+    empty.map((_, i) => (i === bay ? least.kg : 0)),
+  );
+  return by === undefined ? least : { kg: least.kg * part, by };
 }
+
+const MOST_ROUNDS = 12;
+const SETTLED_KG = 0.01;
 
 /**
  * All bays for the greatest total: a linear programme, max Σ m with A m ≤ slack and 0 ≤ m ≤ what each bay may take alone, so that
- * no bay counts on another to hold the vehicle level.
+ * no bay counts on another to hold the vehicle level. The ends of axles are rows of it about the last answer, until that settles; what
+ * they are still over by then is taken off every bay alike.
  */
-function togetherIn(alone: readonly Alone[], limits: readonly BayLimit[]): readonly number[] {
+function togetherIn(alone: readonly Alone[], limits: readonly BayLimit[], ends: Ends): readonly number[] {
   if (alone.every(({ kg }) => kg === 0)) return alone.map(() => 0);
+  let inBays: readonly number[] = alone.map(() => 0);
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const from = inBays;
+    inBays = greatest(alone, [...limits, ...ends.limits.map((end) => end.near(from))]);
+    if (ends.limits.length === 0 || inBays.every((kg, b) => Math.abs(kg - (from[b] as number)) < SETTLED_KG)) break;
+  }
+  const { part } = fillUntilEnd(ends, inBays);
+  return inBays.map((kg) => kg * part);
+}
+
+function greatest(alone: readonly Alone[], limits: readonly BayLimit[]): readonly number[] {
   const constraints: [string, Constraint][] = [];
   const columns = alone.map(() => new Map<string, number>([['total', 1]]));
   limits.forEach(({ slackKg, perKg }, i) => {

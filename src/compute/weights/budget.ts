@@ -13,7 +13,10 @@ export function reserveOf(model: Model, weighedStage: string | undefined): numbe
   return last >= 0 && (signed || stageOrder(model, weighedStage) === last) ? RESERVE_AFTER : RESERVE_BEFORE;
 }
 
-/** What is left for the next trade on each axle and end, in the standard condition in which that axle has the least left. */
+/**
+ * What is left for the next trade on each axle and end, in the standard condition in which that axle has the least left, after the
+ * reserve and after what is not known of the load.
+ */
 export function budget(
   conditions: readonly ConditionFigure[],
   ratings: readonly AxleRating[],
@@ -29,14 +32,16 @@ export function budget(
     }
     if (!tightest || rating.limitKg === undefined) return [];
     const reserveKg = reserve * (rating.gawrKg ?? rating.limitKg);
-    const endKg = (rating.limitKg - reserveKg) / 2;
+    const { uncertaintyKg } = tightest.load;
+    const endKg = (rating.limitKg - reserveKg - uncertaintyKg) / 2;
     const { leftKg, rightKg } = tightest.load;
     return [
       {
         axle: rating.axle,
         condition: tightest.name,
         reserveKg,
-        leftKg: tightest.marginKg - reserveKg,
+        uncertaintyKg,
+        leftKg: tightest.marginKg - uncertaintyKg - reserveKg,
         ...(leftKg === undefined ? {} : { leftEndKg: endKg - leftKg }),
         ...(rightKg === undefined ? {} : { rightEndKg: endKg - rightKg }),
       },

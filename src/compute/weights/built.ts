@@ -2,7 +2,7 @@ import type { Model, Ticket } from '../../model/shell.js';
 import type { RecordBase } from '../../model/source.js';
 import type { MassItem } from '../takeoff/types.js';
 import { type Load, loadAt } from './load.js';
-import { type Source, sourceOfLoad } from './uncertainty.js';
+import { type Source, spreadOf } from './uncertainty.js';
 
 /** Place of a stage in the build order; nothing for a stage that is not in the library. */
 export function stageOrder({ library }: Model, stage: string | undefined): number | undefined {
@@ -10,12 +10,30 @@ export function stageOrder({ library }: Model, stage: string | undefined): numbe
   return at < 0 ? undefined : at;
 }
 
-/** True where a record was on the vehicle when it was weighed: neither of a later stage nor of a later date. */
-export function builtBy(model: Model, item: MassItem, ticket: Ticket): boolean {
-  const [own, weighed] = [stageOrder(model, item.stage), stageOrder(model, ticket.stage)];
-  if (own !== undefined && weighed !== undefined && own > weighed) return false;
-  const date = dateOf(model, item.id);
-  return date === undefined || date.slice(0, 10) <= ticket.date.slice(0, 10);
+/** A mass item with when it came aboard, looked up once. */
+export interface BuiltItem extends MassItem {
+  /** Place of its stage in the build order. */
+  readonly order?: number;
+  /** Day of its record. */
+  readonly day?: string;
+}
+
+export function whenBuilt(model: Model, items: readonly MassItem[]): ReadonlyMap<string, BuiltItem> {
+  const orders = new Map(model.library.stages.map((stage, i) => [stage.id, i]));
+  return new Map(
+    items.map((item): [string, BuiltItem] => {
+      const order = item.stage === undefined ? undefined : orders.get(item.stage);
+      const day = dateOf(model, item.id)?.slice(0, 10);
+      return [item.id, { ...item, ...(order === undefined ? {} : { order }), ...(day === undefined ? {} : { day }) }];
+    }),
+  );
+}
+
+/** Those that were on the vehicle when it was weighed: neither of a later stage nor of a later date. */
+export function builtBy(model: Model, ticket: Ticket): (item: BuiltItem) => boolean {
+  const weighed = stageOrder(model, ticket.stage) ?? Number.POSITIVE_INFINITY;
+  const day = ticket.date.slice(0, 10);
+  return (item) => (item.order ?? 0) <= weighed && (item.day === undefined || item.day <= day);
 }
 
 export const dateOf = (model: Model, id: string): string | undefined =>
@@ -24,13 +42,17 @@ export const dateOf = (model: Model, id: string): string | undefined =>
 export const loadOfItem = (item: MassItem): Load => loadAt(item.massKg, item.centroid);
 
 /** What is not known of items' masses and places, told by kind of figure. */
-export function itemSources(model: Model, items: readonly MassItem[]): readonly Source[] {
-  const { axles } = model.shell.chassis;
-  return items.flatMap((item) => {
-    const moment = item.massKg * item.uPositionMm;
-    return [
-      sourceOfLoad(`${item.basis} masses`, axles, loadAt(item.uMassKg, item.centroid)),
-      sourceOfLoad('positions of items', axles, { massKg: 0, xKgMm: moment, yKgMm: 0, zKgMm: 0 }),
-    ];
-  });
+export function itemSources(items: readonly MassItem[]): readonly Source[] {
+  const byBasis = new Map<string, MassItem[]>();
+  for (const item of items) {
+    const same = byBasis.get(item.basis);
+    if (same) same.push(item);
+    else byBasis.set(item.basis, [item]);
+  }
+  const masses = [...byBasis].map(([basis, some]) => ({
+    name: `${basis} masses`,
+    what: spreadOf(some.map((item) => loadAt(item.uMassKg, item.centroid))),
+  }));
+  const places = spreadOf(items.map((item) => ({ massKg: 0, xKgMm: item.massKg * item.uPositionMm })));
+  return [...masses, { name: 'positions of items', what: places }];
 }

@@ -4,7 +4,7 @@ import { carrying, type Standing, stand } from './burden.js';
 import type { Loading } from './loadings.js';
 import type { Unladen } from './normalise.js';
 import type { AxleLoad, AxleRating, ConditionFigure } from './types.js';
-import { combine, contributions, type Expanded, verdictOf } from './uncertainty.js';
+import { combine, contributions, type Source, verdictOf, xUncertaintyMm } from './uncertainty.js';
 
 /** What a condition is judged by. `judged` false: nothing weighed to judge by, loads are those of the recorded shell alone. */
 export interface Judging {
@@ -16,11 +16,10 @@ export interface Judging {
 
 /** Axle loads of one loading condition against their limits. */
 export function conditionFigure(judging: Judging, loading: Loading): ConditionFigure {
-  const { axles, gvwrKg } = judging.model.shell.chassis;
+  const { axles } = judging.model.shell.chassis;
   const carriage = carriageFor(axles, loading.lifted);
   const standing = stand(carrying(judging.unladen.burden, loading.load), axles, carriage);
-  const expanded = combine([...judging.unladen.sources, ...loading.sources], axles, carriage);
-  return figureOf(judging, loading, standing, expanded, gvwrKg);
+  return figureOf(judging, loading, standing, [...judging.unladen.sources, ...loading.sources], carriage);
 }
 
 export const carriageFor = (axles: readonly Axle[], lifted: ReadonlySet<string> = new Set()): Carriage | undefined => {
@@ -32,10 +31,11 @@ export function figureOf(
   { model, ratings, judged }: Judging,
   loading: Pick<Loading, 'name' | 'kind' | 'holds' | 'lifted'>,
   standing: Standing,
-  expanded: Expanded,
-  gvwrKg: number | undefined,
+  sources: readonly Source[],
+  carriage: Carriage | undefined,
 ): ConditionFigure {
-  const { axles } = model.shell.chassis;
+  const { axles, gvwrKg } = model.shell.chassis;
+  const expanded = combine(sources, axles, carriage);
   const loads = standing.axlesKg.map((loadKg, i): AxleLoad => {
     const axle = axles[i] as Axle;
     const limitKg = ratings[i]?.limitKg;
@@ -57,6 +57,7 @@ export function figureOf(
   const totalKg = standing.total.massKg;
   const gvwrMarginKg = gvwrKg === undefined || !judged ? undefined : gvwrKg - totalKg;
   const steerKg = steerLoad(axles, loads);
+  const centroidUncertaintyMm = xUncertaintyMm(sources, axles, totalKg, standing.centroid[0]);
   return {
     name: loading.name,
     kind: loading.kind,
@@ -64,6 +65,7 @@ export function figureOf(
     holds: loading.holds,
     totalKg,
     centroid: standing.centroid,
+    ...(centroidUncertaintyMm === undefined ? {} : { centroidUncertaintyMm }),
     ...(gvwrMarginKg === undefined ? {} : { gvwrMarginKg }),
     uncertaintyKg: expanded.totalKg,
     verdict: verdictOf(gvwrMarginKg, expanded.totalKg),

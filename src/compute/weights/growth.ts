@@ -1,7 +1,7 @@
 import type { MassBasis, Model } from '../../model/shell.js';
 import type { MassItem } from '../takeoff/types.js';
 import { type Carriage, reactions } from './axle-reactions.js';
-import { loadOfItem, stageOrder } from './built.js';
+import { type BuiltItem, loadOfItem } from './built.js';
 import { type Load, sumOf, times } from './load.js';
 import { predictedUnladen, type Unladen } from './normalise.js';
 import { massOf } from './tickets.js';
@@ -18,13 +18,13 @@ export const ALLOWANCE: Readonly<Record<MassBasis, number>> = { weighed: 0, calc
 export function growth(
   model: Model,
   bare: Unladen | undefined,
-  items: readonly MassItem[],
+  items: readonly BuiltItem[],
   tickets: readonly TicketFigure[],
 ): Weights['growth'] {
   const { axles } = model.shell.chassis;
   return model.library.stages.map((stage, order) => {
-    const there = items.filter((item) => (stageOrder(model, item.stage) ?? 0) <= order);
-    const predicted = predictedUnladen(model, bare, there);
+    const there = items.filter((item) => (item.order ?? 0) <= order);
+    const predicted = predictedUnladen(bare, there);
     const ticket = tickets.filter((one) => one.stage === stage.id && one.verified).sort((a, b) => (a.date < b.date ? 1 : -1))[0];
     return {
       stage: stage.id,

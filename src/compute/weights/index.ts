@@ -5,9 +5,10 @@ import { assumptions } from './assumptions.js';
 import { carriageOf } from './axle-reactions.js';
 import { chooseBasis } from './basis.js';
 import { bayAllowances, bayLimits } from './bay-allowances.js';
+import { endLimits } from './bay-ends.js';
 import { roadLimits } from './bridge.js';
 import { budget, reserveOf } from './budget.js';
-import { stageOrder } from './built.js';
+import { stageOrder, whenBuilt } from './built.js';
 import { carrying, stand } from './burden.js';
 import { cargo, cargoLabel, waterKg } from './cargo.js';
 import { cgHeights } from './cg-height.js';
@@ -27,7 +28,7 @@ import type { ConditionFigure, Weights } from './types.js';
  */
 export function weights(model: Model, takeOff: TakeOff): Weights {
   const { axles } = model.shell.chassis;
-  const items = new Map(takeOff.items.map((item) => [item.id, item]));
+  const items = whenBuilt(model, takeOff.items);
   const ratings = axles.map(axleRating);
   const layout = carriageOf(axles);
   const carriage = 'carriage' in layout ? layout.carriage : undefined;
@@ -49,7 +50,7 @@ export function weights(model: Model, takeOff: TakeOff): Weights {
     ...capacity(judging),
     ...trailer(judging, heaviest),
     bays: baysOf(judging),
-    growth: growth(model, bare, takeOff.items, tickets),
+    growth: growth(model, bare, [...items.values()], tickets),
     ...(judging.judged ? { forecast: forecast(basis.unladen, unladenKg, basis.notWeighed, model, carriage) } : {}),
     influence: carriage ? influence(carriage, axles, ...span(model, takeOff)) : [],
     roadLimits: heaviest
@@ -90,8 +91,10 @@ function baysOf({ model, ratings, unladen, judged }: Judging): Weights['bays'] {
   const { bays, chassis } = model.shell;
   const carriage = carriageFor(chassis.axles);
   if (!carriage || !judged) return [];
-  const { axlesKg, total } = stand(carrying(unladen.burden, waterLoad(model)), chassis.axles, carriage);
-  return bayAllowances(bays, bayLimits(bays, carriage, axlesKg, total.massKg, ratings, chassis.gvwrKg));
+  const start = carrying(unladen.burden, waterLoad(model));
+  const { axlesKg, total } = stand(start, chassis.axles, carriage);
+  const limits = bayLimits(bays, carriage, axlesKg, total.massKg, ratings, chassis.gvwrKg);
+  return bayAllowances(bays, limits, endLimits(bays, carriage, start, chassis.axles, ratings));
 }
 
 /** From the foremost to the rearmost thing on record, mm. */

@@ -1,7 +1,7 @@
 import type { Condition, Model, Ticket } from '../../model/shell.js';
 import type { MassItem } from '../takeoff/types.js';
 import type { Carriage } from './axle-reactions.js';
-import { builtBy, itemSources, loadOfItem } from './built.js';
+import { type BuiltItem, builtBy, itemSources, loadOfItem } from './built.js';
 import { type Burden, carrying, minus, stand, turnOf, type Weighed } from './burden.js';
 import { differences, fuelDoubt, loadOf } from './differences.js';
 import { sumOf } from './load.js';
@@ -14,7 +14,7 @@ export interface Unladen {
   readonly sources: readonly Source[];
 }
 
-export type Items = ReadonlyMap<string, MassItem>;
+export type Items = ReadonlyMap<string, BuiltItem>;
 
 /** The bare chassis as it came, brought to full fuel. Nothing where it is not on record for every axle. */
 export function bareUnladen(model: Model, items: Items): Unladen | undefined {
@@ -28,11 +28,11 @@ export function bareUnladen(model: Model, items: Items): Unladen | undefined {
 }
 
 /** Bare chassis and everything of a list, by statics. */
-export function predictedUnladen(model: Model, bare: Unladen | undefined, list: readonly MassItem[]): Unladen | undefined {
+export function predictedUnladen(bare: Unladen | undefined, list: readonly MassItem[]): Unladen | undefined {
   if (!bare) return undefined;
   return {
     burden: carrying(bare.burden, sumOf(list.map(loadOfItem))),
-    sources: [...bare.sources, ...itemSources(model, list)],
+    sources: [...bare.sources, ...itemSources(list)],
   };
 }
 
@@ -58,9 +58,9 @@ export function survey(model: Model, ticket: Ticket, items: Items, bare: Unladen
   const { axles } = model.shell.chassis;
   const { condition } = ticket;
   const instrument = ticket.scale === undefined ? undefined : model.library.instruments.get(ticket.scale);
-  const built = [...items.values()].filter((item) => builtBy(model, item, ticket));
+  const built = [...items.values()].filter(builtBy(model, ticket));
   const builtIds = new Map(built.map((item) => [item.id, item]));
-  const predicted = predictedUnladen(model, bare, built);
+  const predicted = predictedUnladen(bare, built);
   const inIt = condition ? differences(model, condition, builtIds, 'empty') : [];
   const lifted = liftedIn(condition);
   const guess = predicted && stand(carrying(predicted.burden, loadOf(inIt)), axles, carriage);

@@ -50,12 +50,12 @@ export function scaleSources(
     if (!reading || doubt.resolutionKg === 0) return [];
     const pads = reading.leftKg !== undefined && reading.rightKg !== undefined ? Math.SQRT2 : 1;
     const u = ofResolution(doubt.resolutionKg) * pads;
-    return [{ name: `${name}: resolution`, burden: on(axles.map((_, i) => (i === at ? u : 0))) }];
+    return [{ name: `${name}: resolution`, what: on(axles.map((_, i) => (i === at ? u : 0))) }];
   });
   const tolerance = axles.map((axle) =>
     rectangular(doubt.absoluteKg * (readings[axle.id] ? 1 : 0) + doubt.relative * kgOf(axle)),
   );
-  return [...steps, { name: `${name}: tolerance`, burden: on(tolerance) }];
+  return [...steps, { name: `${name}: tolerance`, what: on(tolerance) }];
 }
 
 /** Weighed figures keep to their axle, but for those taken with an axle lifted: they must be handed down anew. */

@@ -14,6 +14,7 @@ type ByAxle = Readonly<Record<string, number>>;
 export function ticketFigure(model: Model, one: Survey, items: Items, carriage: Carriage | undefined): TicketFigure {
   const { axles } = model.shell.chassis;
   const { ticket, unladen, predicted } = one;
+  const built = builtBy(model, ticket);
   const byAxle = (kg: readonly number[]): ByAxle => Object.fromEntries(kg.map((value, i) => [(axles[i] as Axle).id, value]));
   const normalised = unladen ? stand(unladen.burden, axles, carriage) : undefined;
   const expected = predicted ? stand(predicted.burden, axles, carriage) : undefined;
@@ -44,7 +45,7 @@ export function ticketFigure(model: Model, one: Survey, items: Items, carriage: 
     ...(placeable ? { residualXMm: residual.total.xKgMm / residualKg } : {}),
     uncertaintyKg,
     ...(residualUncertaintyKg === undefined ? {} : { residualUncertaintyKg }),
-    addedSinceKg: [...items.values()].reduce((sum, item) => sum + (builtBy(model, item, ticket) ? 0 : item.massKg), 0),
+    addedSinceKg: [...items.values()].reduce((sum, item) => sum + (built(item) ? 0 : item.massKg), 0),
     ...(reconciled ? { reconciled } : {}),
   };
 }

@@ -45,6 +45,8 @@ export interface ConditionFigure {
   readonly worstFor?: string;
   readonly totalKg: number;
   readonly centroid: Vec3;
+  /** Expanded uncertainty of its station, k = 2. */
+  readonly centroidUncertaintyMm?: number;
   readonly gvwrMarginKg?: number;
   /** Expanded uncertainty of the total, k = 2. */
   readonly uncertaintyKg: number;
@@ -157,7 +159,9 @@ export interface AxleBudget {
   /** Condition in which this axle has the least left. */
   readonly condition: string;
   readonly reserveKg: number;
-  /** Left after the reserve; negative where the reserve is already used. */
+  /** Expanded, k = 2: taken off as well, so that what is left is there. */
+  readonly uncertaintyKg: number;
+  /** Left after the reserve and the uncertainty; negative where the reserve is already used. */
   readonly leftKg: number;
   readonly leftEndKg?: number;
   readonly rightEndKg?: number;

@@ -1,6 +1,6 @@
 import type { Axle } from '../../model/shell.js';
-import { type Carriage, reactions } from './axle-reactions.js';
-import { type Burden, placedOn, stand } from './burden.js';
+import type { Carriage } from './axle-reactions.js';
+import { type Burden, placedOn, stand, totalOf } from './burden.js';
 import type { Load } from './load.js';
 import type { Verdict } from './types.js';
 
@@ -12,8 +12,31 @@ import type { Verdict } from './types.js';
 export interface Source {
   /** What it comes from; like sources share a name and are told as one. */
   readonly name: string;
-  readonly burden: Burden;
+  readonly what: Burden | Spread;
 }
+
+/**
+ * Many independent small placed sources as one: an axle takes a·m + b·mx of each, so Σ (a·m + b·mx)² = a²·Σm² + 2ab·Σm·mx + b²·Σmx².
+ * A shell has thousands of items; three sums stand for them in every condition.
+ */
+export interface Spread {
+  /** Σ m², kg². */
+  readonly massSquares: number;
+  /** Σ m·(m·x), kg²·mm. */
+  readonly crossed: number;
+  /** Σ (m·x)², kg²·mm². */
+  readonly momentSquares: number;
+}
+
+export const spreadOf = (loads: Iterable<Pick<Load, 'massKg' | 'xKgMm'>>): Spread => {
+  let [massSquares, crossed, momentSquares] = [0, 0, 0];
+  for (const { massKg, xKgMm } of loads) {
+    massSquares += massKg * massKg;
+    crossed += massKg * xKgMm;
+    momentSquares += xKgMm * xKgMm;
+  }
+  return { massSquares, crossed, momentSquares };
+};
 
 /** Coverage factor: about 95 % for a normal distribution (JCGM 100:2008 annex G). */
 export const COVERAGE = 2;
@@ -32,7 +55,7 @@ export const rootSumOfSquares = (values: Iterable<number>): number => {
 
 export const sourceOfLoad = (name: string, axles: readonly Axle[], load: Load): Source => ({
   name,
-  burden: placedOn(axles, load),
+  what: placedOn(axles, load),
 });
 
 export interface Expanded {
@@ -46,11 +69,11 @@ export interface Expanded {
 /** Combines sources for one way of standing on the axles. */
 export function combine(sources: readonly Source[], axles: readonly Axle[], carriage: Carriage | undefined): Expanded {
   const squares = new Map<string, number[]>();
-  for (const { name, burden } of sources) {
-    const row = rowOf(burden, axles, carriage);
+  for (const { name, what } of sources) {
+    const row = 'massSquares' in what ? spreadRow(what, carriage) : rowOf(what, axles, carriage).map((kg) => kg * kg);
     const sums = squares.get(name) ?? row.map(() => 0);
-    row.forEach((kg, i) => {
-      sums[i] = (sums[i] as number) + kg * kg;
+    row.forEach((square, i) => {
+      sums[i] = (sums[i] as number) + square;
     });
     squares.set(name, sums);
   }
@@ -62,12 +85,37 @@ export function combine(sources: readonly Source[], axles: readonly Axle[], carr
 
 /** What a source adds to each axle and, last, to the total. */
 function rowOf(burden: Burden, axles: readonly Axle[], carriage: Carriage | undefined): readonly number[] {
-  // A shell has thousands of placed items and a handful of readings: what nothing weighed goes the short way.
-  if (burden.weighed.axlesKg.some((kg) => kg !== 0)) {
-    const { axlesKg, total } = stand(burden, axles, carriage);
-    return [...axlesKg, total.massKg];
-  }
-  return [...(carriage ? reactions(carriage, burden.placed) : []), burden.placed.massKg];
+  const { axlesKg, total } = stand(burden, axles, carriage);
+  return [...axlesKg, total.massKg];
+}
+
+/** The squares that a spread adds to each axle's and, last, to the total's. */
+function spreadRow({ massSquares, crossed, momentSquares }: Spread, carriage: Carriage | undefined): readonly number[] {
+  const axles = (carriage?.perKg ?? []).map((a, i) => {
+    const b = carriage?.perKgMm[i] as number;
+    return Math.max(0, a * a * massSquares + 2 * a * b * crossed + b * b * momentSquares);
+  });
+  return [...axles, massSquares];
+}
+
+/**
+ * Expanded uncertainty (k = 2) of the station of the centre of gravity, mm: x = Σm·x ÷ W, so each source moves it by
+ * (its moment − x × its mass) ÷ W (JCGM 100:2008 5.1.2). Nothing where there is no mass.
+ */
+export function xUncertaintyMm(
+  sources: readonly Source[],
+  axles: readonly Axle[],
+  totalKg: number,
+  xMm: number,
+): number | undefined {
+  if (totalKg <= 0) return undefined;
+  const squares = sources.map(({ what }) => {
+    if ('massSquares' in what) return what.momentSquares - 2 * xMm * what.crossed + xMm * xMm * what.massSquares;
+    const { massKg, xKgMm } = totalOf(what, axles);
+    return (xKgMm - xMm * massKg) ** 2;
+  });
+  const sum = squares.reduce((all, one) => all + Math.max(0, one), 0);
+  return (COVERAGE * Math.sqrt(sum)) / totalKg;
 }
 
 /** Contributions to one column (an axle's place, or the last for the total), largest first; what adds nothing is left out. */

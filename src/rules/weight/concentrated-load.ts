@@ -9,18 +9,20 @@ const SPREAD_MM2 = 2e6;
 export const concentratedLoad: Rule = {
   name: 'weight.concentrated-load',
   severity: 'note',
-  finds: 'A single component over 227 kg (500 lb) on less than 2 m², or whose size is not on record.',
+  finds:
+    'A single component over 227 kg (500 lb) on less than 2 m², or whose size is not on record, that nothing is declared for.',
   why: 'What carries it, and what holds it in a crash, wants an engineer in the file; this tool infers no strength.',
   source: "one state's rule for vendor units asks for an engineer over 500 lb; elsewhere common practice, no source",
   check({ model }) {
+    const declared = new Set(model.shell.declared.flatMap(({ of }) => of));
     return model.shell.components.flatMap((component) =>
-      component.massKg <= LIMIT_KG || isSpread(component)
+      component.massKg <= LIMIT_KG || isSpread(component) || declared.has(component.id)
         ? []
         : [
             {
               rule: 'weight.concentrated-load',
               severity: 'note',
-              message: `${component.name} (${component.id}) weighs ${kg(model, component.massKg)} in one place, expected an engineer's document for its mounting over ${kg(model, LIMIT_KG)}: record it in declared.yaml with its author`,
+              message: `${component.name} (${component.id}) weighs ${kg(model, component.massKg)} in one place, expected an engineer's document for its mounting over ${kg(model, LIMIT_KG)}: record it in declared.yaml with \`of: [${component.id}]\` and its author`,
               ids: [component.id],
               place: component.source.place('mass'),
             } as const,

@@ -3,6 +3,7 @@ import { concentratedLoad } from './concentrated-load.js';
 import { endsDoNotAdd } from './ends-do-not-add.js';
 import { gcwrBelowGvwr } from './gcwr-below-gvwr.js';
 import { grossDiffers } from './gross-differs.js';
+import { groupApart } from './group-apart.js';
 import { leftRight } from './left-right.js';
 import { liftedOver } from './lifted-over.js';
 import { marginSmall } from './margin-small.js';
@@ -54,5 +55,6 @@ export const weightRules: readonly Rule[] = [
   ticketBeforeStage,
   ticketStale,
   singleWeighing,
+  groupApart,
   concentratedLoad,
 ];

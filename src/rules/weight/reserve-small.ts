@@ -6,7 +6,7 @@ export const reserveSmall: Rule = {
   name: 'weight.reserve-small',
   severity: 'note',
   finds:
-    'An axle with less left than the reserve for what is still to come: 10 % of its rating, 5 % once the last stage is weighed.',
+    'An axle with less left, after what is not known of its load, than the reserve for what is still to come: 10 % of its rating, 5 % once the last stage is weighed.',
   why: 'Builds grow: the next trade has nothing left to spend on this axle.',
   source: 'common practice, no source; that a reserve is kept and drawn down: SAWE recommended practice (from memory)',
   check({ figures, model }) {
@@ -20,7 +20,7 @@ export const reserveSmall: Rule = {
         {
           rule: 'weight.reserve-small',
           severity: 'note',
-          message: `Axle ${one.axle} has ${kg(model, one.leftKg + one.reserveKg)} left in \`${one.condition}\`, expected ${kg(model, one.reserveKg)} (${share(reserve)}) in reserve: nothing more over this axle without taking something off`,
+          message: `Axle ${one.axle} has ${kg(model, one.leftKg + one.reserveKg)} left beyond its uncertainty in \`${one.condition}\`, expected ${kg(model, one.reserveKg)} (${share(reserve)}) in reserve: nothing more over this axle without taking something off`,
           ids: [one.axle],
           place: axlePlace(model, one.axle),
         },

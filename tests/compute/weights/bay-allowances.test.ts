@@ -182,6 +182,96 @@ describe('1,000 random shells', () => {
   }, 60_000);
 });
 
+describe('ends of axles', () => {
+  it('hold a bay to one side before the axle does, by hand', () => {
+    // Unladen 4000 and 6000 kg, level; a bay between the axles, 1 m to the right of the middle, track 2 m. Front end, right:
+    // (2000 + m/4)(1 + m/(10,000 + m)) = 3500, so m²/2 + 3000 m − 1.5·10⁷ = 0 and m = −3000 + √(3.9·10⁷) = 3245.0 kg.
+    const side = { ...bay('B', 2500), at: [2500, 1000, 0] as const };
+    const model = vehicle(
+      { axles: twoAxles(), gvwrKg: 16000 },
+      { bays: [side], tickets: [ticket('T-1', { front: 4000, rear: 6000 })] },
+    );
+    const [only] = weights(model, takeOffOf()).bays;
+    expect(only?.allowanceKg).toBeCloseTo(-3000 + Math.sqrt(3.9e7), 6);
+    expect(only?.togetherKg).toBeCloseTo(-3000 + Math.sqrt(3.9e7), 6);
+    expect(only?.limitedBy).toBe('right end of front');
+  });
+
+  const drawn = fc.record({
+    leftKg: fc.tuple(fc.integer({ min: 1500, max: 2400 }), fc.integer({ min: 2500, max: 3600 })),
+    bays: fc.array(
+      fc.record({
+        xMm: fc.integer({ min: 800, max: 6500 }),
+        yMm: fc.integer({ min: -1100, max: 1100 }),
+        most: fc.integer({ min: 50, max: 2500 }),
+      }),
+      { minLength: 1, maxLength: 5 },
+    ),
+  });
+  const shell = (
+    { leftKg: [front, rear], bays }: typeof drawn extends fc.Arbitrary<infer T> ? T : never,
+    inBays?: readonly number[],
+  ) =>
+    weights(
+      vehicle(
+        { axles: twoAxles(), gvwrKg: 17000 },
+        {
+          bays: bays.map(({ xMm, yMm, most }, i) => ({ ...bay(`B${i}`, xMm, inBays?.[i] ?? most), at: [xMm, yMm, 0] as const })),
+          tickets: [
+            {
+              ...ticket('T-1', { front: 4000, rear: 6000 }),
+              readings: {
+                front: { totalKg: 4000, leftKg: front, rightKg: 4000 - front },
+                rear: { totalKg: 6000, leftKg: rear, rightKg: 6000 - rear },
+              },
+            },
+          ],
+        },
+      ),
+      takeOffOf(),
+    );
+  /** By how much the bays as loaded pass any rating or half of one, by the condition `loaded` itself. */
+  const passedBy = (found: ReturnType<typeof weights>): number => {
+    const loaded = found.conditions.find((one) => one.name === 'loaded');
+    return Math.max(
+      -(loaded?.gvwrMarginKg as number),
+      ...(loaded?.axles ?? []).flatMap((each) => {
+        const end = (each.limitKg as number) / 2;
+        return [-(each.marginKg as number), -each.loadKg, (each.leftKg as number) - end, (each.rightKg as number) - end];
+      }),
+    );
+  };
+  it('are never over when an allowance is loaded, and one more kilogram passes a limit', () => {
+    fc.assert(
+      fc.property(drawn, (one) => {
+        const { bays } = shell(one);
+        bays.forEach((_, b) => {
+          const only = (kg: number) => bays.map((__, i) => (i === b ? kg : 0));
+          const allowed = bays[b]?.allowanceKg as number;
+          expect(passedBy(shell(one, only(allowed)))).toBeLessThan(1e-5);
+          const more = passedBy(shell(one, only(allowed + 1)));
+          expect(more > 0 || bays[b]?.limitedBy === 'its stated limit').toBe(true);
+        });
+      }),
+      { numRuns: 300 },
+    );
+  });
+  it('are never over with all bays loaded together, and no bay could take a kilogram more', () => {
+    fc.assert(
+      fc.property(drawn, (one) => {
+        const { bays } = shell(one);
+        const together = bays.map((each) => each.togetherKg);
+        expect(passedBy(shell(one, together))).toBeLessThan(1e-5);
+        bays.forEach((each, b) => {
+          const more = together.map((kg, i) => (i === b ? kg + 1 : kg));
+          expect(passedBy(shell(one, more)) > 0 || each.togetherKg + 1 > each.allowanceKg).toBe(true);
+        });
+      }),
+      { numRuns: 300 },
+    );
+  });
+});
+
 describe('bays and conditions tell the same story', () => {
   it('an allowance taken as the stated limit loads an axle to its limit', () => {
     const model = (limitKg?: number) =>

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { carriageOf } from '../../../src/compute/weights/axle-reactions.js';
 import { nothingWeighed, placedOn } from '../../../src/compute/weights/burden.js';
@@ -9,7 +10,9 @@ import {
   ofResolution,
   rectangular,
   rootSumOfSquares,
+  spreadOf,
   verdictOf,
+  xUncertaintyMm,
 } from '../../../src/compute/weights/uncertainty.js';
 import { KG_PER_LB } from '../../../src/quantity/units.js';
 import { scaleSC1, twoAxles } from './support.js';
@@ -56,8 +59,8 @@ describe('combined', () => {
     // STA-32: uncorrelated; k = 2.
     const both = combine(
       [
-        { name: 'first', burden: reading(0, 12) },
-        { name: 'second', burden: reading(1, 12) },
+        { name: 'first', what: reading(0, 12) },
+        { name: 'second', what: reading(1, 12) },
       ],
       axles,
       carriage,
@@ -66,21 +69,21 @@ describe('combined', () => {
     expect(both.axlesKg).toEqual([24, 24]);
   });
   it('a mass between the axles is known as badly on each as statics says', () => {
-    const one = combine([{ name: 'estimate', burden: placedOn(axles, loadAt(10, [3000, 0, 0])) }], axles, carriage);
+    const one = combine([{ name: 'estimate', what: placedOn(axles, loadAt(10, [3000, 0, 0])) }], axles, carriage);
     expect(one.axlesKg.map((kg) => Number(kg.toFixed(9)))).toEqual([8, 12]);
     expect(one.totalKg).toBe(20);
   });
   it('a place that is not known moves load, and adds none', () => {
     const moment = { massKg: 0, xKgMm: 100 * 500, yKgMm: 0, zKgMm: 0 };
-    const one = combine([{ name: 'place', burden: placedOn(axles, moment) }], axles, carriage);
+    const one = combine([{ name: 'place', what: placedOn(axles, moment) }], axles, carriage);
     expect(one.axlesKg).toEqual([20, 20]);
     expect(one.totalKg).toBe(0);
   });
   it('tells what it is made of, largest first, like sources as one', () => {
     const sources = [
-      { name: 'scale', burden: reading(0, 3) },
-      { name: 'scale', burden: reading(0, 4) },
-      { name: 'level', burden: reading(0, 12) },
+      { name: 'scale', what: reading(0, 3) },
+      { name: 'scale', what: reading(0, 4) },
+      { name: 'level', what: reading(0, 12) },
     ];
     expect(contributions(combine(sources, axles, carriage), 0)).toEqual([
       { name: 'level', kg: 24 },
@@ -88,6 +91,45 @@ describe('combined', () => {
     ]);
     expect(combine(sources, axles, carriage).axlesKg[0]).toBeCloseTo(26, 9);
   });
+});
+
+describe('many small sources held as three sums', () => {
+  const item = fc.record({ massKg: fc.double({ min: 0, max: 50, noNaN: true }), xMm: fc.integer({ min: -2000, max: 9000 }) });
+  it('give what each of them alone would give, on every axle and in the total', () => {
+    fc.assert(
+      fc.property(fc.array(item, { maxLength: 40 }), (items) => {
+        const loads = items.map(({ massKg, xMm }) => loadAt(massKg, [xMm, 0, 0]));
+        const each = combine(
+          loads.map((load) => ({ name: 'items', what: placedOn(axles, load) })),
+          axles,
+          carriage,
+        );
+        const summed = combine([{ name: 'items', what: spreadOf(loads) }], axles, carriage);
+        expect(summed.totalKg).toBeCloseTo(each.totalKg, 6);
+        // Where every item stands over one axle, the other's square is a difference of equal numbers.
+        summed.axlesKg.forEach((kg, i) => {
+          expect(Math.abs(kg - (each.axlesKg[i] ?? 0))).toBeLessThan(1e-4);
+        });
+      }),
+    );
+  });
+});
+
+describe('place of the centre of gravity', () => {
+  it('from two readings of an axle scale', () => {
+    // STA-33: x = L·R/(F + R), L 5.2 m, F 4,200 kg, R 6,800 kg, u 15 kg each: u(x) = 5.1522 mm; k = 2 here.
+    const long = twoAxles(5200);
+    const at = (i: number) => ({ weighed: { ...nothingWeighed(long), axlesKg: [0, 1].map((a) => (a === i ? 15 : 0)) } });
+    const sources = [0, 1].map((i) => ({ name: 'scale', what: { ...at(i), placed: NO_LOAD, heightKgMm: 0 } }));
+    expect(xUncertaintyMm(sources, long, 11000, (5200 * 6800) / 11000)).toBeCloseTo(2 * 5.1522, 3);
+  });
+  it('from what is not known of an item: a place moves it by its share of the whole', () => {
+    const place = { name: 'place', what: spreadOf([{ massKg: 0, xKgMm: 100 * 500 }]) };
+    expect(xUncertaintyMm([place], axles, 10000, 3000)).toBeCloseTo(2 * 5, 9);
+    const mass = { name: 'mass', what: spreadOf([loadAt(10, [5000, 0, 0])]) };
+    expect(xUncertaintyMm([mass], axles, 10000, 3000)).toBeCloseTo((2 * 10 * 2000) / 10000, 9);
+  });
+  it('of nothing is not known', () => expect(xUncertaintyMm([], axles, 0, 0)).toBeUndefined());
 });
 
 describe('verdict', () => {

@@ -123,7 +123,7 @@ describe('weight.within-uncertainty and weight.margin-small', () => {
 describe('weight.reserve-small', () => {
   it('notes an axle without reserve for the next trade', () => {
     expect(said(reserveSmall, weighed({ gawrKg: 5400 }))).toEqual([
-      expect.stringContaining('has 400 kg left in `unladen`, expected 540 kg (10.0 %) in reserve'),
+      expect.stringContaining('has 387 kg left beyond its uncertainty in `unladen`, expected 540 kg (10.0 %) in reserve'),
     ]);
     expect(judge(reserveSmall, weighed({ gawrKg: 5600 }))).toEqual([]);
   });
@@ -273,6 +273,10 @@ describe('weight.concentrated-load', () => {
       'note GEN: Generator (GEN) weighs 240 kg',
     );
     expect(judge(concentratedLoad, weighed({}, { components: [component(227)] }))).toEqual([]);
+    const declared = (of: readonly string[]) => [{ ...record('MOUNT-1'), declaredKind: 'mounting', of }];
+    const mounted = (of: readonly string[]) => weighed({}, { components: [component(240)], declared: declared(of) });
+    expect(judge(concentratedLoad, mounted(['GEN']))).toEqual([]);
+    expect(judge(concentratedLoad, mounted(['STOVE']))).toHaveLength(1);
     const floor = { ...component(300), sizeMm: [6000, 2400, 18] as const };
     expect(judge(concentratedLoad, weighed({}, { components: [floor] }))).toEqual([]);
   });

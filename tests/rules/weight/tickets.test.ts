@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Ticket } from '../../../src/model/shell.js';
 import { endsDoNotAdd } from '../../../src/rules/weight/ends-do-not-add.js';
 import { grossDiffers } from '../../../src/rules/weight/gross-differs.js';
+import { groupApart } from '../../../src/rules/weight/group-apart.js';
 import { weightRules } from '../../../src/rules/weight/index.js';
 import { readingsDisagree } from '../../../src/rules/weight/readings-disagree.js';
 import { relabel } from '../../../src/rules/weight/relabel.js';
@@ -19,6 +20,7 @@ import {
   readings,
   scaleSC1,
   seat,
+  tagCoach,
   tank,
   ticket,
   twoAxles,
@@ -194,7 +196,7 @@ describe('weight.relabel', () => {
     expect(judge(relabel, weighed([good], { amendments: [amendment] }), added(45))).toEqual([]);
   });
   it('passes with a new label on record', () => {
-    const declared = [{ ...record('LABEL-2'), declaredKind: 'weight label', date: '2026-09-02' }];
+    const declared = [{ ...record('LABEL-2'), declaredKind: 'weight label', of: [], date: '2026-09-02' }];
     expect(judge(relabel, weighed([good], { amendments: [amendment], declared }), added(46))).toEqual([]);
   });
   it('follows a rule pack, and cites it', () => {
@@ -228,5 +230,31 @@ describe('the list', () => {
     ];
     const model = weighed(twice, { seats: [seat('driver', 1000)] }, { bare: bareOf({ front: 5000, rear: 6000 }) });
     expect(weightRules.flatMap((rule) => judge(rule, model))).toEqual([]);
+  });
+});
+
+describe('weight.group-apart', () => {
+  // R31: all wheels of an axle group level together; common practice, no source.
+  const tagTicket = (together?: Ticket['together']): Ticket => ({
+    ...ticket('T-1', { steer: 5000, drive: 6000, tag: 4000 }, { scale: 'SC-1', stage: 'finished' }),
+    ...(together ? { together } : {}),
+  });
+  const onTag = (together?: Ticket['together']) =>
+    vehicle({ axles: tagCoach(), gvwrKg: 20000 }, { tickets: [tagTicket(together)] });
+  it('warns where axles that share load were weighed one at a time', () => {
+    expect(said(groupApart, onTag('axle'))).toEqual([
+      expect.stringContaining(
+        'warning T-1: Ticket T-1 of 2026-06-30 was weighed one axle at a time though drive and tag share load',
+      ),
+    ]);
+    expect(said(groupApart, onTag('wheel'))[0]).toContain('one wheel at a time');
+  });
+  it('notes a ticket that does not say', () => {
+    expect(said(groupApart, onTag())).toEqual([expect.stringContaining('note T-1: Ticket T-1')]);
+  });
+  it('passes a group or the whole vehicle at once, and axles that share nothing', () => {
+    expect(
+      [onTag('group'), onTag('vehicle'), weighed([{ ...good, together: 'axle' }])].flatMap((one) => judge(groupApart, one)),
+    ).toEqual([]);
   });
 });
