@@ -96,7 +96,7 @@ type Shape = Readonly<Record<string, z.core.$ZodType>>;
 function shapeOf(schema: z.core.$ZodType): Shape | undefined {
   if (schema instanceof z.ZodObject) return schema.shape;
   if (!(schema instanceof z.ZodUnion)) return undefined;
-  const shapes = (schema.options as z.core.$ZodType[]).flatMap((one) => shapeOf(unwrap(one)) ?? []);
+  const shapes = (schema.options as z.core.$ZodType[]).map((one) => shapeOf(unwrap(one))).filter((one) => one !== undefined);
   return shapes.length > 1 ? merged(shapes) : shapes[0];
 }
 

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { Finding } from '../finding.js';
 import { found } from '../source/shown.js';
-import type { NodeSource, Path } from '../source/source.js';
+import type { Path } from '../source/source.js';
 import { type Fault, faultOf } from './fault.js';
 import { helpOf, keysOf } from './help.js';
 import type { Form, Kind, Schemas } from './kinds.js';
@@ -9,12 +9,19 @@ import { SECTION_SHAPES } from './section.js';
 import { kindWords, neverTyped, unknownKeyMessage } from './unknown-key.js';
 import { enumFault } from './worded-fields.js';
 
+/** Where a record's fields were typed: in a file, in a row of a sheet. */
+export interface FieldSource {
+  place(...path: Path): Finding['place'];
+  /** Of a key that should not be there. */
+  placeOfKey(...path: Path): Finding['place'];
+}
+
 /** One record as it was typed, before its form is checked. */
-export interface Typed {
+export interface Typed<Source extends FieldSource = FieldSource> {
   readonly id?: string;
   /** Without blank keys and the shop's own. */
   readonly data: unknown;
-  readonly source: NodeSource;
+  readonly source: Source;
   /** Path of `data` within the source's record. */
   readonly path?: Path;
   /** Keys that are read elsewhere, to be offered beside the kind's own. */

@@ -28,12 +28,16 @@ export const SHELL_LISTS = [
   'clamps',
 ] as const;
 
+/** What the shop's sheets call things: no record, and never looked at but to read a sheet. */
+export const COLUMNS_FILE = 'import.yaml';
+
 export type LibraryList = (typeof LIBRARY_LISTS)[number] | 'rules';
 export type ShellList = (typeof SHELL_LISTS)[number] | 'photos';
 
 /** What a file of the store holds. */
 export type FileRole =
   | { readonly holds: 'shop' }
+  | { readonly holds: 'columns' }
   | { readonly holds: 'library'; readonly list: LibraryList }
   | { readonly holds: 'shell'; readonly shell: string }
   | { readonly holds: 'service'; readonly shell: string }
@@ -44,6 +48,7 @@ export function roleOf(
   path: string,
 ): FileRole | { readonly holds: 'unknown'; readonly message: string; readonly shell?: string } {
   if (path === 'shop.yaml') return { holds: 'shop' };
+  if (path === COLUMNS_FILE) return { holds: 'columns' };
   const [top = '', second = '', ...rest] = path.split('/');
   if (top === 'library') return libraryRole(path, second, rest);
   if (top === 'shells' && rest.length > 0) return shellRole(path, second, rest);

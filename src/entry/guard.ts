@@ -1,0 +1,11 @@
+/**
+ * Spreadsheets take a cell that begins with `=`, `+`, `-`, `@`, a tab or a carriage return for a formula, and run it. An apostrophe
+ * before it makes it text again; plain numbers need none. Source: OWASP, CSV Injection.
+ */
+const FORMULA = /^'*[=+\-@\t\r]/u;
+const NUMBER = /^[+-]?\d+(?:\.\d+)?$/u;
+
+export const guarded = (cell: string): string => (FORMULA.test(cell) && !NUMBER.test(cell) ? `'${cell}` : cell);
+
+/** What {@link guarded} was given. */
+export const unguarded = (cell: string): string => (cell.startsWith("'") && FORMULA.test(cell) ? cell.slice(1) : cell);

@@ -1,0 +1,212 @@
+import type { Finding } from '../finding.js';
+import type { RecordKind } from '../model/shell.js';
+import { Schemas } from '../schema/kinds.js';
+import type { Path } from '../source/source.js';
+import type { ListPlace } from './append.js';
+import type { Habits } from './cells.js';
+import { valueAt, withValue } from './change.js';
+import { chooseFile, type Wish } from './files.js';
+import type { Head } from './heads.js';
+import { type EntryKind, homeOf } from './homes.js';
+import { identity, type Known, type KnownRecord } from './known.js';
+import { nextId } from './numbering.js';
+import { isRead, type ReadHead, RowSource, readRow, type SheetFault, type SheetRecord } from './rows.js';
+import { sameTyped, sameValue } from './same.js';
+import type { Sheet } from './sheet.js';
+import { own, validate } from './validate.js';
+import { type Data, isData } from './yaml-text.js';
+
+/** One value of a record that a sheet changes. */
+export interface Change {
+  readonly path: Path;
+  readonly old: unknown;
+  readonly new: unknown;
+}
+
+/** What an import would do, row by row. */
+export interface Plan {
+  readonly added: readonly { readonly id: string; readonly data: Data; readonly place: ListPlace; readonly row: number }[];
+  readonly changed: readonly {
+    readonly record: KnownRecord;
+    readonly data: Data;
+    readonly changes: readonly Change[];
+    readonly row: number;
+  }[];
+  /** Ids of records that stand as the sheet has them. */
+  readonly unchanged: readonly string[];
+  readonly faults: readonly SheetFault[];
+}
+
+export interface ImportOf {
+  readonly kind: EntryKind;
+  readonly sheet: Sheet;
+  readonly heads: readonly Head[];
+  readonly known: Known;
+  readonly habits: Habits;
+  readonly wish: Wish;
+}
+
+/** Compares a sheet with what is known: which rows are new records, which change one, which say nothing new, and what is wrong. */
+export function planImport(of: ImportOf): Plan {
+  const plan = new Planner(of);
+  return plan.make();
+}
+
+/** What tells rows of a sheet without ids from each other. */
+const NATURAL: Readonly<Partial<Record<EntryKind, string>>> = { ticket: 'ticket', photo: 'file' };
+
+class Planner {
+  private readonly faults: SheetFault[] = [];
+  private readonly schemas = new Map<string, Schemas>();
+  private readonly heads: readonly ReadHead[];
+
+  constructor(private readonly of: ImportOf) {
+    this.heads = of.heads.filter(isRead);
+  }
+
+  make(): Plan {
+    const rows = this.identified(this.of.sheet.rows.flatMap((row) => readRow(row, this.heads, this.of.habits, this.say) ?? []));
+    const added: Plan['added'][number][] = [];
+    const changed: Plan['changed'][number][] = [];
+    const unchanged: string[] = [];
+    for (const { id, one, record } of rows) {
+      if (record === undefined) {
+        const fresh = this.fresh(id, one);
+        if (fresh) added.push(fresh);
+        continue;
+      }
+      const change = this.compared(one, record);
+      if (change === 'same') unchanged.push(id);
+      else if (change) changed.push(change);
+    }
+    return {
+      added,
+      changed,
+      unchanged,
+      faults: this.faults.sort((a, b) => a.row - b.row || (a.column ?? -1) - (b.column ?? -1)),
+    };
+  }
+
+  /** Rows with the id of their record, and that record where there is one. Ids of new ones are known before any row is checked. */
+  private identified(rows: readonly SheetRecord[]) {
+    const { kind, known, sheet } = this.of;
+    const seen = new Map<string, number>();
+    const given = new Set<string>();
+    return rows.flatMap((row) => {
+      const [id, one] = this.withId(row, given) ?? [];
+      if (id === undefined || one === undefined) return [];
+      const before = seen.get(id);
+      if (before !== undefined) {
+        this.say({ row: row.row.number, message: `\`${id}\` stands in row ${before} too, expected one row for a record` });
+        return [];
+      }
+      seen.set(id, row.row.number);
+      const record = known.find(kind, id);
+      const taken = record === undefined ? known.taken(kind, id) : undefined;
+      if (taken !== undefined) {
+        this.say({
+          row: row.row.number,
+          column: this.columnOf('id'),
+          message: `\`${id}\` is the id of a ${taken}, expected another id for this ${kind}`,
+        });
+        return [];
+      }
+      if (record === undefined && homeOf(kind).in !== 'library' && one.data.id !== undefined) {
+        known.register.claim(id, kind as RecordKind, new RowSource(sheet, row.row, this.heads), () => {});
+      }
+      return [{ id, one, record }];
+    });
+  }
+
+  private withId(one: SheetRecord, given: Set<string>): readonly [string, SheetRecord] | undefined {
+    const { kind, known } = this.of;
+    const id = identity(kind, one.data);
+    if (id !== undefined) return [id, one];
+    const key = NATURAL[kind];
+    const word = key === undefined ? undefined : one.data[key];
+    const record =
+      word === undefined ? undefined : known.ofKind(kind).find(({ data }) => String(data[key as string]) === String(word));
+    const found = record?.id ?? (word === undefined ? undefined : nextId(kind, known, given));
+    if (found === undefined) {
+      this.say({
+        row: one.row.number,
+        column: this.columnOf('id'),
+        message: `no id${key === undefined ? '' : ` and no \`${key}\``}, expected the shop’s own number or name for this ${kind}`,
+      });
+      return undefined;
+    }
+    given.add(found);
+    return [found, { ...one, data: { id: found, ...one.data } }];
+  }
+
+  private fresh(id: string, one: SheetRecord): Plan['added'][number] | undefined {
+    const { kind, known, wish } = this.of;
+    const chosen = chooseFile(kind, one.data, known, wish);
+    if ('ask' in chosen) {
+      this.say({ row: one.row.number, message: chosen.ask });
+      return undefined;
+    }
+    const form = validate(kind, one.data, known, this.schemasFor(chosen.place.file), this.sourceOf(one), this.finding);
+    return form && { id, data: one.data, place: chosen.place, row: one.row.number };
+  }
+
+  /** What the row says otherwise than the record; a value that means the same stays as it was typed. */
+  private compared(one: SheetRecord, record: KnownRecord): Plan['changed'][number] | 'same' | undefined {
+    const { kind, known } = this.of;
+    const data = one.heads.reduce<unknown>(
+      (at, { column }) => withValue(at, column.path, valueAt(one.data, column.path)),
+      record.data,
+    ) as Data;
+    const schemas = this.schemasFor(record.file);
+    const before = formOf(schemas, kind, record.data);
+    const after = formOf(schemas, kind, data);
+    const differing = one.heads.filter(({ column: { path } }) => {
+      const [old, now] = [valueAt(record.data, path), valueAt(data, path)];
+      if (sameTyped(old, now)) return false;
+      return (
+        before === undefined ||
+        after === undefined ||
+        String(path[0]).startsWith('x-') ||
+        !sameValue(valueAt(before, path), valueAt(after, path))
+      );
+    });
+    if (differing.length === 0) return 'same';
+    const kept = differing.reduce<unknown>(
+      (at, { column }) => withValue(at, column.path, valueAt(one.data, column.path)),
+      record.data,
+    ) as Data;
+    if (validate(kind, kept, known, schemas, this.sourceOf(one), this.finding) === undefined) return undefined;
+    return { record, data: kept, changes: changesOf(record.data, kept, differing), row: one.row.number };
+  }
+
+  private readonly say = (fault: SheetFault): void => void this.faults.push(fault);
+  private readonly finding = ({ place, message }: Finding): void =>
+    this.say({ row: place.line, ...(place.column > 0 ? { column: place.column - 1 } : {}), message });
+  private sourceOf = (one: SheetRecord): RowSource => new RowSource(this.of.sheet, one.row, this.heads);
+  private columnOf = (key: string): number | undefined => this.heads.find(({ column }) => column.key === key)?.index;
+
+  private schemasFor(file: string): Schemas {
+    const made = this.schemas.get(file) ?? new Schemas(this.of.known.unitsOf(file));
+    this.schemas.set(file, made);
+    return made;
+  }
+}
+
+function formOf(schemas: Schemas, kind: EntryKind, data: Data): unknown {
+  const read = schemas.of(kind).safeParse(own(data));
+  return read.success ? read.data : undefined;
+}
+
+/** Where the text must change: at the value itself, or where a whole block comes in place of none. */
+function changesOf(old: Data, data: Data, heads: readonly ReadHead[]): readonly Change[] {
+  const paths = new Map<string, Path>();
+  for (const { column } of heads) {
+    let depth = 1;
+    while (depth < column.path.length && holds(valueAt(old, column.path.slice(0, depth)))) depth++;
+    const path = column.path.slice(0, depth);
+    paths.set(JSON.stringify(path), path);
+  }
+  return [...paths.values()].map((path) => ({ path, old: valueAt(old, path), new: valueAt(data, path) }));
+}
+
+const holds = (value: unknown): boolean => Array.isArray(value) || isData(value);

@@ -1,0 +1,105 @@
+import type { Finding } from '../finding.js';
+import { parseQuantity } from '../quantity/parse.js';
+import type { FieldSource } from '../schema/form.js';
+import type { Path } from '../source/source.js';
+import { type Habits, readCell } from './cells.js';
+import { withValue } from './change.js';
+import type { Column } from './columns.js';
+import type { Head } from './heads.js';
+import { columnName, type Row, type Sheet } from './sheet.js';
+import { type Data, isData } from './yaml-text.js';
+
+/** Something wrong in a sheet, at its row and column. */
+export interface SheetFault {
+  readonly row: number;
+  /** Counted from 0; undefined where it is about the whole row. */
+  readonly column?: number;
+  readonly message: string;
+}
+
+/** A column that is read. */
+export type ReadHead = Head & { readonly column: Column };
+
+/** One row as a record, as far as it says. */
+export interface SheetRecord {
+  readonly row: Row;
+  readonly data: Data;
+  /** The columns in which this row has something. */
+  readonly heads: readonly ReadHead[];
+}
+
+export const isRead = (head: Head): head is ReadHead =>
+  head.column !== undefined && (head.how === 'certain' || head.how === 'close');
+
+/** Reads a row; undefined where a cell cannot be read, with every fault told. An empty cell says nothing. */
+export function readRow(
+  row: Row,
+  heads: readonly ReadHead[],
+  habits: Habits,
+  say: (fault: SheetFault) => void,
+): SheetRecord | undefined {
+  let data: unknown = {};
+  let whole = true;
+  const filled = heads.filter((head) => (row.cells[head.index] ?? '') !== '');
+  for (const head of filled) {
+    const read = readCell(row.cells[head.index] as string, head.column, { ...habits, ...(head.unit ? { unit: head.unit } : {}) });
+    const message = read.ok ? bareNumber(read.value, head) : read.message;
+    if (message === undefined && read.ok) data = withValue(data, head.column.path, read.value);
+    else {
+      whole = false;
+      say({ row: row.number, column: head.index, message: message ?? '' });
+    }
+  }
+  return whole ? { row, data: data as Data, heads: filled } : undefined;
+}
+
+/** A sheet’s numbers carry their unit in the cell or at the head of the column, whatever the file that they go to is read in. */
+function bareNumber(value: unknown, { column, text }: ReadHead): string | undefined {
+  const { form } = column;
+  const places = form.as === 'place' || form.as === 'places' || form.as === 'outlines';
+  const dimension = form.as === 'quantity' || form.as === 'range' ? form.dimension : places ? 'length' : undefined;
+  if (dimension === undefined) return undefined;
+  for (const leaf of leavesOf(value)) {
+    const read = parseQuantity(leaf, dimension);
+    if (!read.ok && read.reason === 'unit missing') {
+      return `Unexpected ${read.found} for \`${column.key}\`, expected ${read.expected}, or the unit at the head of the column, as \`${text} (in)\``;
+    }
+  }
+  return undefined;
+}
+
+function leavesOf(value: unknown): readonly unknown[] {
+  if (Array.isArray(value)) return value.flatMap(leavesOf);
+  return isData(value) ? Object.values(value).flatMap(leavesOf) : [value];
+}
+
+/** Places in a sheet as the checks of a record ask for them: line for row, column for column. */
+export class RowSource implements FieldSource {
+  readonly file: string;
+
+  constructor(
+    sheet: Sheet,
+    private readonly row: Row,
+    private readonly heads: readonly ReadHead[],
+  ) {
+    this.file = sheet.name;
+  }
+
+  place(...path: Path): Finding['place'] {
+    const starts = (whole: Path, part: Path): boolean => part.length > 0 && part.every((step, i) => step === whole[i]);
+    const head =
+      this.heads.find(({ column }) => starts(path, column.path)) ?? this.heads.find(({ column }) => starts(column.path, path));
+    const column = (head?.index ?? -1) + 1;
+    return { file: this.file, line: this.row.number, column, endLine: this.row.number, endColumn: column + 1 };
+  }
+
+  placeOfKey(...path: Path): Finding['place'] {
+    return this.place(...path);
+  }
+}
+
+/** `row 7, column C (Length)`. */
+export function placeInSheet({ row, column }: SheetFault, heads: readonly string[]): string {
+  if (column === undefined || column < 0) return `row ${row}`;
+  return `row ${row}, column ${columnName(column)} (${heads[column] ?? ''})`;
+}

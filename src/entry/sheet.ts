@@ -1,0 +1,87 @@
+import { CsvError, parse } from 'csv-parse/sync';
+import { CannotDo } from '../cannot.js';
+
+/** A table read from CSV. */
+export interface Sheet {
+  /** As messages name it. */
+  readonly name: string;
+  readonly delimiter: string;
+  readonly heads: readonly string[];
+  /** Rows with anything in them. */
+  readonly rows: readonly Row[];
+}
+
+export interface Row {
+  /** As a spreadsheet numbers it: the first row of the file is 1. */
+  readonly number: number;
+  readonly cells: readonly string[];
+}
+
+const LARGEST_BYTES = 20 * 1024 * 1024;
+const DELIMITERS = [',', ';', '\t', '|'] as const;
+
+/**
+ * Reads CSV (RFC 4180) with whatever delimiter its heads have. `headRow` is the row that holds the heads. Throws {@link CannotDo}
+ * with the row where the file cannot be read.
+ */
+export function readSheet(name: string, bytes: Uint8Array, headRow = 1): Sheet {
+  if (bytes.length > LARGEST_BYTES)
+    throw new CannotDo(`${name} is over ${LARGEST_BYTES / 1048576} MB, expected a sheet of records: split it`);
+  const { text, delimiter } = delimited(decode(name, bytes));
+  const table = parsed(name, text, delimiter);
+  const heads = (table[headRow - 1] ?? []).map((head) => head.trim());
+  if (heads.every((head) => head === '')) {
+    throw new CannotDo(
+      `${name} has no column heads in row ${headRow}, expected names of columns there, as id, section, from. Say which row has them: --heads 3`,
+    );
+  }
+  const rows = table
+    .map((cells, i) => ({ number: i + 1, cells: cells.map((cell) => cell.trim()) }))
+    .filter(({ number, cells }) => number > headRow && cells.some((cell) => cell !== ''));
+  return { name, delimiter, heads, rows };
+}
+
+function decode(name: string, bytes: Uint8Array): string {
+  const mark =
+    bytes[0] === 0xff && bytes[1] === 0xfe ? 'utf-16le' : bytes[0] === 0xfe && bytes[1] === 0xff ? 'utf-16be' : 'utf-8';
+  try {
+    // The byte order mark is dropped by the decoder.
+    return new TextDecoder(mark, { fatal: true }).decode(bytes);
+  } catch {
+    if (bytes[0] === 0x50 && bytes[1] === 0x4b)
+      throw new CannotDo(`${name} is a workbook, expected CSV: save the sheet as CSV UTF-8`);
+    throw new CannotDo(`${name} is not UTF-8 text: save the sheet as CSV UTF-8`);
+  }
+}
+
+/** A first line `sep=;`, which some spreadsheets write, says it; else the sign that is most in the first line with heads. */
+function delimited(text: string): { readonly text: string; readonly delimiter: string } {
+  const said = /^sep=(.)\r?\n/u.exec(text);
+  // An empty line in its place keeps the rows' numbers.
+  if (said) return { text: `\n${text.slice(said[0].length)}`, delimiter: said[1] as string };
+  const first = text.split(/\r?\n|\r/u).find((line) => line.trim() !== '') ?? '';
+  const bare = first.replace(/"(?:[^"]|"")*"?/gu, '');
+  const count = (sign: string): number => bare.split(sign).length;
+  return { text, delimiter: DELIMITERS.reduce((best, sign) => (count(sign) > count(best) ? sign : best)) };
+}
+
+function parsed(name: string, text: string, delimiter: string): readonly (readonly string[])[] {
+  try {
+    return parse(text, { delimiter, relax_column_count: true, skip_empty_lines: false }) as string[][];
+  } catch (error) {
+    if (!(error instanceof CsvError)) throw error;
+    throw new CannotDo(`${name}, line ${String(error.lines ?? '?')}: ${HINTS[error.code] ?? 'this is not CSV'}`);
+  }
+}
+
+const HINTS: Readonly<Record<string, string>> = {
+  CSV_QUOTE_NOT_CLOSED: 'a quotation mark opens here and is never closed: close it, or double it inside a cell (`""`)',
+  CSV_INVALID_CLOSING_QUOTE: 'a quotation mark stands inside a quoted cell: double it (`3/4""`)',
+  INVALID_OPENING_QUOTE: 'a quotation mark stands inside a cell: put the whole cell in quotes and double the mark (`"3/4"""`)',
+};
+
+/** `A`, `B` … `Z`, `AA`: how a spreadsheet names a column, counted from 0. */
+export function columnName(index: number): string {
+  const rest = Math.floor(index / 26) - 1;
+  return (rest >= 0 ? columnName(rest) : '') + String.fromCharCode(65 + (index % 26));
+}

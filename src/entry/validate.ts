@@ -1,0 +1,59 @@
+import type { Finding } from '../finding.js';
+import { link } from '../model/link.js';
+import { Links } from '../model/links.js';
+import { tellRoughMembers, tellRoughZones } from '../model/rough.js';
+import type { RecordKind } from '../model/shell.js';
+import { checkForm, type FieldSource } from '../schema/form.js';
+import type { Form, Schemas } from '../schema/kinds.js';
+import { type EntryKind, homeOf } from './homes.js';
+import type { Known } from './known.js';
+import { type Data, isData } from './yaml-text.js';
+
+/** Where a record was typed that is in no file yet; the messages name the keys. */
+export const NO_PLACE: FieldSource & { readonly file: string } = {
+  file: '',
+  place: () => ({ file: '', line: 1, column: 1, endLine: 1, endColumn: 2 }),
+  placeOfKey: () => ({ file: '', line: 1, column: 1, endLine: 1, endColumn: 2 }),
+};
+
+/** Checks a record by the very form and links that `check` holds it to. Gives its fields in SI, or undefined with every fault told. */
+export function validate(
+  kind: EntryKind,
+  data: Data,
+  known: Known,
+  schemas: Schemas,
+  source: FieldSource & { readonly file: string },
+  say: (finding: Finding) => void,
+): Form<EntryKind> | undefined {
+  let faults = 0;
+  const tell = (finding: Finding): void => {
+    faults++;
+    say(finding);
+  };
+  const id = data.id === undefined ? undefined : String(data.id);
+  const form = checkForm(schemas, kind, { ...(id === undefined ? {} : { id }), data: own(data), source }, tell);
+  if (form !== undefined) tellHalf(kind, { id: id ?? '', form, source } as never, tell);
+  if (homeOf(kind).in !== 'library') {
+    const links = new Links(known.register, known.linked.registers, tell);
+    link([{ kind: kind as RecordKind, ...(id === undefined ? {} : { id }), data, source }], links);
+  }
+  return faults === 0 ? form : undefined;
+}
+
+/** A tube without an end, a swept cavity without its inside: forms that are right by halves. */
+function tellHalf(kind: EntryKind, record: never, say: (finding: Finding) => void): void {
+  const reader = {
+    tell: (rule: string, message: string, place: Finding['place'], ids: readonly string[] = []): void =>
+      say({ rule, severity: 'error', message, ids, place }),
+  };
+  if (kind === 'member') tellRoughMembers([record], reader);
+  if (kind === 'zone') tellRoughZones([record], reader);
+}
+
+/** Without blank keys and the shop's own, which no form knows. */
+export function own(data: unknown): unknown {
+  if (Array.isArray(data)) return data.map(own);
+  if (!isData(data)) return data;
+  const kept = Object.entries(data).filter(([key, value]) => value !== null && value !== undefined && !key.startsWith('x-'));
+  return Object.fromEntries(kept.map(([key, value]) => [key, own(value)]));
+}
