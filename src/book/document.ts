@@ -34,12 +34,19 @@ export async function bookDocument(input: BookInput, draw: Drawings = projectDra
       ...(chapter.bare ? { bare: true } : {}),
     })),
     pictures: new Map(
-      book.photos.all.flatMap((one) => (one.path && one.bytes ? [[one.path, { bytes: one.bytes, type: 'image/jpeg' }]] : [])),
+      book.photos.all.flatMap((one) =>
+        one.path && one.bytes ? [[one.path, { bytes: one.bytes, type: 'image/jpeg', photo: one.photo.id }]] : [],
+      ),
     ),
     runningLeft: `Shell ${shell.id}  ·  ${book.editionName}  ·  ${shop.name}`,
-    runningFoot: `Revision ${revision ? revision.slice(0, 10) : 'not committed'}  ·  Fingerprint ${input.fingerprint.slice(0, 12)}`,
+    runningFoot: [
+      `Revision ${revision ? revision.slice(0, 10) : 'not committed'}`,
+      `Fingerprint ${input.fingerprint.slice(0, 12)}`,
+      ...(shell.vin ? [`VIN ${shell.vin}`] : []),
+    ].join('  ·  '),
     date: input.history.revisionDate ?? input.history.commits[0]?.date ?? NO_DATE,
     warnings: book.photos.warnings,
+    ...(input.carry ? { carry: input.carry } : {}),
   };
 }
 

@@ -33,15 +33,17 @@ export const SIGHT: Readonly<Record<Edition, Sight>> = {
 const SOMEONE = 'the shop';
 /** Fields of free text, where a stamp may be named among other words. */
 const TEXTS = new Set(['note', 'reason', 'description', 'caption', 'view', 'title']);
-const SIGNERS = new Set(['by', 'welder', 'approvedBy', 'witness']);
+/** As the model and as the record files call them. */
+const SIGNERS = new Set(['by', 'welder', 'approvedBy', 'approved_by', 'witness']);
 
-interface Hidden {
+/** What an edition keeps to itself of one shell's record. */
+export interface Hidden {
   readonly ids: ReadonlySet<string>;
   /** Names and the like, longest first, wherever they stand in a text. */
   readonly words: readonly { readonly word: string; readonly instead: string }[];
 }
 
-function hiddenFrom(model: Model, edition: Edition): Hidden {
+export function hiddenFrom(model: Model, edition: Edition): Hidden {
   const sight = SIGHT[edition];
   const welders = sight.staff ? [] : [...model.library.people.values()].filter((person) => /weld/iu.test(person.role));
   const customer = sight.customer ? [] : Object.values(model.shell.customer ?? {}).filter((word) => word !== undefined);
@@ -93,7 +95,7 @@ function entriesOf(shell: Shell, byId: Shell['byId']): Shell['byId'] {
 }
 
 /** A deep copy without what is hidden. What was typed stays behind whole: nothing prints it, and nothing can leak from it. */
-function veil(value: unknown, hidden: Hidden, key = ''): unknown {
+export function veil(value: unknown, hidden: Hidden, key = ''): unknown {
   if (typeof value === 'string') {
     if (SIGNERS.has(key) && hidden.ids.has(value)) return SOMEONE;
     return TEXTS.has(key) ? masked(value, hidden) : nameless(value, hidden);

@@ -1,3 +1,4 @@
+import type { Carry } from '../archive/carry.js';
 import type { Assessment } from '../assess.js';
 
 /** Who reads the book: see {@link ./editions.ts} for what each may see. */
@@ -28,6 +29,8 @@ export interface BookInput {
   readonly history: History;
   /** Bytes of a photo's file; undefined where it is missing. */
   photoFile(photoId: string): Promise<Buffer | undefined>;
+  /** The records that the book takes along, as its edition may have them; absent for a print to look at. */
+  readonly carry?: Carry;
   progress?(text: string): void;
 }
 

@@ -8,7 +8,7 @@ export async function bookPages(opened: OpenShell): Promise<(id: string) => read
   const gitDir = opened.store.history?.gitDir;
   // Without a printed book there is no need to read every photo for the fingerprint.
   if (gitDir === undefined || !(await keptMaps(gitDir))) return () => [];
-  const pages = await readPageMap(gitDir, await fingerprintOf(opened), 'service');
+  const pages = await readPageMap(gitDir, (await fingerprintOf(opened)).fingerprint, 'service');
   return (id) => {
     const page = pages.get(anchor(id));
     return page === undefined ? [] : [page];

@@ -1,10 +1,12 @@
-import { randomUUID } from 'node:crypto';
-import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { mkdir, readFile } from 'node:fs/promises';
+import { availableParallelism } from 'node:os';
 import path from 'node:path';
-import type { History as BookHistory, BookInput, Edition } from '../book/input.js';
+import type { History as BookHistory, BookInput, Edition, PrintedBook } from '../book/input.js';
 import { CannotDo } from '../cannot.js';
 import type { Commit } from '../store/history.js';
 import { keepPageMap } from '../store/page-map.js';
+import { replaceFile } from '../store/replace.js';
+import { type CarryMaker, type CarryPhotos, openCarry } from './carry.js';
 import type { Context } from './context.js';
 import { fingerprintOf } from './fingerprint-of.js';
 import type { OpenShell } from './open.js';
@@ -16,43 +18,66 @@ export interface PrintedFile {
   readonly warnings: readonly string[];
 }
 
-/** Prints editions of one shell's book, one browser for all of them. `fileOf` says where each goes. */
+/** How a set of books is printed. */
+export interface PrintOptions {
+  /** Whether the shop's edition carries the photo files; it does unless told otherwise. */
+  readonly photos?: CarryPhotos;
+}
+
+/**
+ * Prints editions of one shell's book, one browser for all of them, as many at a time as there are processors. `fileOf` says where each
+ * goes. Files are written when every edition is printed: a print that fails leaves the earlier set as it was.
+ */
 export async function printBooks(
   opened: OpenShell,
   editions: readonly Edition[],
   fileOf: (edition: Edition) => string,
   context: Context,
+  { photos = 'originals' }: PrintOptions = {},
 ): Promise<readonly PrintedFile[]> {
-  const [{ openPrinter }, input] = await Promise.all([import('../book/index.js'), inputOf(opened, context)]);
+  const [{ openPrinter }, { input, carry }] = await Promise.all([import('../book/index.js'), inputOf(opened, photos, context)]);
   const printer = await openPrinter();
+  const books: PrintedBook[] = [];
   try {
-    const printed: PrintedFile[] = [];
-    for (const edition of editions) {
-      const book = await printer.print({
-        ...input,
-        edition,
-        progress: (text) => context.progress(`${edition} edition: ${text}`),
-      });
-      await writeWhole(fileOf(edition), book.pdf);
-      const { history } = opened.store;
-      if (history) await keepPageMap(history.gitDir, input.fingerprint, edition, book.pages);
-      printed.push({ edition, file: fileOf(edition), pageCount: book.pageCount, warnings: book.warnings });
-    }
-    return printed;
+    const left = [...editions.entries()];
+    const printNext = async (): Promise<void> => {
+      for (let next = left.shift(); next !== undefined; next = left.shift()) {
+        const [at, edition] = next;
+        const progress = (text: string): void => context.progress(`${edition} edition: ${text}`);
+        books[at] = await printer.print({ ...input, edition, carry: await carry.of(edition), progress });
+      }
+    };
+    await Promise.all(Array.from({ length: availableParallelism() }, printNext));
   } finally {
     await printer.close();
   }
+  const printed: PrintedFile[] = [];
+  for (const [at, edition] of editions.entries()) {
+    const { pdf, pages, pageCount, warnings } = books[at] as PrintedBook;
+    const file = fileOf(edition);
+    await writeWhole(file, pdf);
+    const { history } = opened.store;
+    if (history) await keepPageMap(history.gitDir, input.fingerprint, edition, pages);
+    printed.push({ edition, file, pageCount, warnings: edition === 'shop' ? [...warnings, ...carry.warnings] : warnings });
+  }
+  return printed;
 }
 
-async function inputOf(opened: OpenShell, context: Context): Promise<Omit<BookInput, 'edition'>> {
+interface Prepared {
+  readonly input: Omit<BookInput, 'edition'>;
+  readonly carry: CarryMaker;
+}
+
+async function inputOf(opened: OpenShell, carried: CarryPhotos, context: Context): Promise<Prepared> {
   const { assessment, store } = opened;
   const { shell } = assessment.model;
   const folder = path.join(store.root, 'shells', shell.id, 'photos');
   const photos = new Map(shell.photos.map((photo) => [photo.id, photo]));
   context.progress('Taking the fingerprint');
-  return {
+  const { fingerprint, photoHashes } = await fingerprintOf(opened);
+  const input: Prepared['input'] = {
     assessment,
-    fingerprint: await fingerprintOf(opened),
+    fingerprint,
     history: await historyOf(opened),
     async photoFile(id) {
       const photo = photos.get(id);
@@ -61,6 +86,7 @@ async function inputOf(opened: OpenShell, context: Context): Promise<Omit<BookIn
       return readFile(path.join(folder, photo.file)).catch(() => undefined);
     },
   };
+  return { input, carry: await openCarry(opened, fingerprint, photoHashes, carried) };
 }
 
 async function historyOf(opened: OpenShell): Promise<BookHistory> {
@@ -80,15 +106,12 @@ async function historyOf(opened: OpenShell): Promise<BookHistory> {
 
 const tagOf = (commit: Commit): { tag?: string } => (commit.tags[0] === undefined ? {} : { tag: commit.tags[0] });
 
-/** Under another name first: whoever opens the file meanwhile sees the old book or the new one, never half of one. */
-async function writeWhole(file: string, bytes: Uint8Array): Promise<void> {
-  const partial = `${file}.${randomUUID().slice(0, 8)}.part`;
+/** At one stroke: whoever opens the file meanwhile sees the old book or the new one, never half of one. */
+export async function writeWhole(file: string, bytes: Uint8Array): Promise<void> {
   try {
     await mkdir(path.dirname(file), { recursive: true });
-    await writeFile(partial, bytes);
-    await rename(partial, file);
+    await replaceFile(file, bytes);
   } catch (error) {
-    await rm(partial, { force: true }).catch(() => undefined);
     throw new CannotDo(`The book cannot be written to ${file}: ${(error as NodeJS.ErrnoException).code ?? String(error)}`);
   }
 }

@@ -77,7 +77,7 @@ export async function writePdf(objects: readonly RawObject[], identity: Identity
   streams.forEach((stream, i) => {
     const number = top + 1 + i;
     out.object(number, stream);
-    (packs[i] as readonly RawObject[]).forEach((one, index) => out.places.set(one.number, [2, number, index]));
+    for (const [index, one] of (packs[i] as readonly RawObject[]).entries()) out.places.set(one.number, [2, number, index]);
   });
   return out.close(top + 1 + streams.length, identity);
 }

@@ -1,3 +1,4 @@
+import type { Carry } from '../../archive/carry.js';
 import type { Sheet } from './paginate.js';
 
 /** A sheet of paper, mm: its size, and the box that text and drawings may fill. */
@@ -21,13 +22,15 @@ export interface BookDocument {
   readonly html: string;
   readonly sheets: Readonly<Record<Sheet, SheetSize>>;
   readonly chapters: readonly ChapterHead[];
-  /** Pictures that the page names by path (`/photo/1.jpg`). */
-  readonly pictures: ReadonlyMap<string, { readonly bytes: Buffer; readonly type: string }>;
+  /** Pictures that the page names by path (`/photo/1.jpg`), each with the id of the photo that it shows. */
+  readonly pictures: ReadonlyMap<string, { readonly bytes: Buffer; readonly type: string; readonly photo?: string }>;
   readonly runningLeft: string;
   readonly runningFoot: string;
   /** Date that the file carries, `2026-06-30` or longer. */
   readonly date: string;
   readonly warnings: readonly string[];
+  /** What the file takes along; absent for a print that is no book. */
+  readonly carry?: Carry;
 }
 
 export const textWidth = (sheet: SheetSize): number => sheet.widthMm - sheet.margin.left - sheet.margin.right;

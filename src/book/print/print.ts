@@ -1,12 +1,14 @@
 import type { Page } from 'puppeteer';
+import { pagesOf } from '../../archive/pdf/pages.js';
+import { PdfFile } from '../../archive/pdf/read.js';
 import { CannotDo } from '../../cannot.js';
 import type { PrintedBook } from '../input.js';
 import type { OpenBrowser } from './chromium.js';
 import { type BookDocument, textHeight, textWidth } from './document.js';
+import { finishPdf } from './finish.js';
 import { assemble, measure, prepare } from './in-page.js';
 import { pageRules } from './page-rules.js';
 import { type PlannedPage, paginate } from './paginate.js';
-import { finishPdf, pageCountOf } from './pdf.js';
 
 /** No machine has this name, and nothing is asked of it: every answer comes from memory. */
 const HERE = 'http://book.invalid';
@@ -52,14 +54,15 @@ export async function printDocument(
       printBackground: true,
       timeout: 0,
     });
-    const pageCount = pageCountOf(printed);
+    const pageCount = pagesOf(PdfFile.open(printed)).length;
     if (pageCount !== planned.length) {
       throw new CannotDo(
         `The book came out with ${pageCount} pages where ${planned.length} were planned, so its page numbers would be wrong; it was ` +
           'not written. Print with the packaged browser (unset PUPPETEER_EXECUTABLE_PATH), and report this if it stays.',
       );
     }
-    return { pdf: finishPdf(printed, document.date), pages: new Map(stands), pageCount, warnings };
+    const pages = new Map(stands);
+    return { pdf: await finishPdf(printed, document, pages), pages, pageCount, warnings };
   } finally {
     await page.close();
   }

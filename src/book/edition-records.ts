@@ -1,0 +1,83 @@
+import { type Document, isMap, isScalar, isSeq, type Node, type Pair, parseDocument, visit } from 'yaml';
+import type { Model } from '../model/shell.js';
+import { roleOf } from '../store/layout.js';
+import { type Hidden, hiddenFrom, SIGHT, veil } from './editions.js';
+import type { Edition } from './input.js';
+
+/**
+ * The record files as one edition may carry them. The shop's edition has them byte for byte; in the others comments are left out,
+ * because anything may stand in them, and what the table of {@link SIGHT} hides. A file that cannot be read as YAML is left out whole.
+ */
+export function recordsForEdition(
+  files: ReadonlyMap<string, string>,
+  model: Model,
+  edition: Edition,
+): ReadonlyMap<string, string> {
+  if (edition === 'shop') return files;
+  const hidden = hiddenFrom(model, edition);
+  return new Map(
+    [...files].flatMap(([path, text]) => {
+      const clean = cleanText(path, text, hidden, edition);
+      return clean === undefined ? [] : [[path, clean] as const];
+    }),
+  );
+}
+
+/** What an edition's record files lack, in words for the reader. */
+export function withheldFrom(edition: Edition): readonly string[] {
+  const sight = SIGHT[edition];
+  if (edition === 'shop') return [];
+  return [
+    ...(sight.customer ? [] : ['who ordered the shell']),
+    ...(sight.staff ? [] : ['names and stamps of welders']),
+    ...(sight.nonconformances === 'all' ? [] : ['findings that are not for the owner']),
+    'comments in the record files',
+    'the original photo files',
+  ];
+}
+
+function cleanText(path: string, text: string, hidden: Hidden, edition: Edition): string | undefined {
+  // As the reader does: every value is text, and stays as it was typed.
+  const document = parseDocument(text, { schema: 'failsafe', uniqueKeys: false, logLevel: 'silent' });
+  if (document.errors.length > 0) return undefined;
+  takeOut(document, path, hidden, edition);
+  const quiet = (node: Node): void => {
+    node.comment = undefined;
+    node.commentBefore = undefined;
+  };
+  visit(document, {
+    Alias: (_key, node) => quiet(node),
+    Collection: (_key, node) => quiet(node),
+    Scalar(_key, node, ancestors) {
+      quiet(node);
+      if (typeof node.value === 'string') node.value = veil(node.value, hidden, keyAbove(node, ancestors));
+    },
+  });
+  document.comment = null;
+  document.commentBefore = null;
+  return document.toString({ lineWidth: 0, verifyAliasOrder: false });
+}
+
+/** The key that a text stands under, of itself or of its list. Empty for a key itself. */
+function keyAbove(node: Node, ancestors: readonly unknown[]): string {
+  const pair = ancestors.findLast((one): one is Pair => typeof one === 'object' && one !== null && 'key' in one);
+  return pair === undefined || pair.key === node || !isScalar(pair.key) ? '' : String(pair.key.value);
+}
+
+/** Whole records and fields that are not for this edition. */
+function takeOut(document: Document, path: string, hidden: Hidden, edition: Edition): void {
+  const role = roleOf(path);
+  const sight = SIGHT[edition];
+  const root = document.contents;
+  if (role.holds === 'shell' && !sight.customer && isMap(root)) root.delete('customer');
+  if (!isSeq(root)) return;
+  const keep = (stays: (record: { get(key: string): unknown }) => boolean): void => {
+    root.items = root.items.filter((item) => !isMap(item) || stays(item));
+  };
+  if (role.holds === 'library' && role.list === 'people') keep((person) => !hidden.ids.has(String(person.get('id'))));
+  if (role.holds !== 'list') return;
+  if (role.list === 'findings' && sight.nonconformances === 'told') keep((finding) => isYes(finding.get('tell_owner')));
+  if (role.list === 'welds' && !sight.staff) for (const item of root.items) if (isMap(item)) item.delete('welder');
+}
+
+const isYes = (value: unknown): boolean => value === true || /^(?:yes|true)$/iu.test(String(value));

@@ -1,0 +1,156 @@
+import { type PDFDict, PDFHexString, PDFRef, PDFString } from '@cantoo/pdf-lib';
+import type { Carry } from '../../archive/carry.js';
+import { sha256 } from '../../archive/fingerprint.js';
+import { MANIFEST, type Manifest } from '../../archive/manifest.js';
+import { pageDigests } from '../../archive/pdf/pages.js';
+import { name } from '../../archive/pdf/parse.js';
+import { PdfFile } from '../../archive/pdf/read.js';
+import { rawObjects, writePdf } from '../../archive/pdf/write.js';
+import { type Attachment, embed, NewObjects, rawObject } from './attach.js';
+import { COLOUR_SPACE, colourProfile } from './colour.js';
+import type { BookDocument } from './document.js';
+import { type FileWords, pdfDate, utcSeconds, xmp } from './metadata.js';
+
+const YAML = 'application/yaml';
+const CREATOR = 'shellbook';
+
+/**
+ * Makes the browser's print the file that goes out: dates, metadata, colours and page labels; the records and the manifest inside it;
+ * packed and sealed. The same print of the same record gives the same bytes.
+ */
+export async function finishPdf(
+  printed: Uint8Array,
+  document: BookDocument,
+  homes: ReadonlyMap<string, number>,
+): Promise<Uint8Array> {
+  const file = PdfFile.open(printed);
+  const objects = rawObjects(file);
+  const added = new NewObjects(objects.reduce((most, { number }) => Math.max(most, number), 0) + 1);
+  const words = wordsOf(file, document);
+  const { carry } = document;
+  const manifest = carry === undefined ? undefined : manifestOf(file, document, carry, homes);
+  const { catalog } = file;
+  catalog.set(name('Metadata'), await added.stream({ Type: 'Metadata', Subtype: 'XML' }, Buffer.from(xmp(words)), true));
+  catalog.set(name('OutputIntents'), added.context.obj([await outputIntent(added)]));
+  catalog.set(name('PageLabels'), added.dict({ Nums: pageLabels(document) }));
+  if (carry && manifest) await attach(added, catalog, await attachments(carry, manifest), pdfDate(words.date));
+  const { root, info } = numbersOf(file);
+  const replaced = new Map([
+    [root, rawObject(root, catalog)],
+    [info, rawObject(info, information(added, words))],
+  ]);
+  return writePdf([...objects.map((one) => replaced.get(one.number) ?? one), ...added.all], {
+    root,
+    info,
+    id: sha256(manifest ?? xmp(words)),
+  });
+}
+
+function numbersOf({ xref: { trailer } }: PdfFile): { readonly root: number; readonly info: number } {
+  const [root, info] = [trailer.get(name('Root')), trailer.get(name('Info'))];
+  if (!(root instanceof PDFRef && info instanceof PDFRef)) throw new Error('The browser wrote a file without catalogue or title');
+  return { root: root.objectNumber, info: info.objectNumber };
+}
+
+function wordsOf(file: PdfFile, document: BookDocument): FileWords {
+  const info = file.dict(file.xref.trailer, 'Info', 'its title');
+  return {
+    title: file.text(info, 'Title') ?? '',
+    ...(document.carry ? { author: document.carry.head.shop } : {}),
+    language: file.text(file.catalog, 'Lang') ?? 'en',
+    creator: CREATOR,
+    producer: file.text(info, 'Producer') ?? CREATOR,
+    date: utcSeconds(document.date),
+  };
+}
+
+function information(added: NewObjects, { title, author, creator, producer, date }: FileWords): PDFDict {
+  return added.dict({
+    Title: PDFHexString.fromText(title),
+    ...(author === undefined ? {} : { Author: PDFHexString.fromText(author) }),
+    Creator: PDFString.of(creator),
+    Producer: PDFString.of(producer),
+    CreationDate: PDFString.of(pdfDate(date)),
+    ModDate: PDFString.of(pdfDate(date)),
+  });
+}
+
+async function outputIntent(added: NewObjects): Promise<PDFDict> {
+  return added.dict({
+    Type: 'OutputIntent',
+    S: 'GTS_PDFA1',
+    OutputConditionIdentifier: PDFString.of(COLOUR_SPACE),
+    Info: PDFString.of(COLOUR_SPACE),
+    DestOutputProfile: await added.stream({ N: 3 }, await colourProfile()),
+  });
+}
+
+/** The numbers printed at the foot of the pages; a cover has none. */
+function pageLabels(document: BookDocument): readonly unknown[] {
+  const numbered = (from: number) => [from - 1, { S: 'D', St: from }];
+  return document.chapters[0]?.bare ? [0, { P: PDFString.of(COVER) }, ...numbered(2)] : numbered(1);
+}
+
+const COVER = 'Cover';
+const labelOf = (document: BookDocument, page: number): string =>
+  page === 1 && document.chapters[0]?.bare ? COVER : String(page);
+
+/** The manifest as JSON text. */
+function manifestOf(file: PdfFile, document: BookDocument, carry: Carry, homes: ReadonlyMap<string, number>): string {
+  const pages = pageDigests(file).map((digest, i) => {
+    if (!digest) throw new Error(`The browser wrote page ${i + 1} in a way that is not read here`);
+    const { whole, text, pictures } = digest;
+    return { label: labelOf(document, i + 1), sha256: whole, text_sha256: text, pictures: [...pictures] };
+  });
+  const pictures = [...document.pictures.values()].flatMap(({ bytes, photo }) =>
+    photo ? [[sha256(bytes), photo] as const] : [],
+  );
+  const manifest: Manifest = {
+    shellbook: 1,
+    kind: 'as-built book',
+    ...carry.head,
+    pages,
+    pictures: Object.fromEntries(pictures),
+    homes: Object.fromEntries(homes),
+  };
+  return `${JSON.stringify(manifest, null, 1)}\n`;
+}
+
+async function attachments({ head, records, photo }: Carry, manifest: string): Promise<readonly Attachment[]> {
+  const about = `of shell ${head.shell}`;
+  const files: Attachment[] = [
+    {
+      path: MANIFEST,
+      bytes: Buffer.from(manifest),
+      mediaType: 'application/json',
+      description: `What this book stands on and carries: record ${about}, revision, fingerprint, digests`,
+      relationship: 'Data',
+    },
+  ];
+  for (const [path, bytes] of records) {
+    files.push({ path, bytes, mediaType: YAML, description: `Record file ${about}`, relationship: 'Source' });
+  }
+  for (const { path, id, carried } of head.photos) {
+    if (!carried) continue;
+    const description = `Photo ${id ?? path} ${about}`;
+    files.push({
+      path,
+      bytes: await photo(path),
+      mediaType: mediaTypeOf(path),
+      description,
+      relationship: 'Source',
+      packed: true,
+    });
+  }
+  return files;
+}
+
+const MEDIA: Readonly<Record<string, string>> = { jpg: 'image/jpeg', jpeg: 'image/jpeg', png: 'image/png', webp: 'image/webp' };
+const mediaTypeOf = (path: string): string => MEDIA[path.split('.').at(-1)?.toLowerCase() ?? ''] ?? 'application/octet-stream';
+
+async function attach(added: NewObjects, catalog: PDFDict, files: readonly Attachment[], date: string): Promise<void> {
+  const embedded = await embed(added, files, date);
+  catalog.set(name('AF'), added.context.obj(embedded.map(({ file }) => file)));
+  const names = embedded.flatMap(({ name: one, file }) => [one, file]);
+  catalog.set(name('Names'), added.dict({ EmbeddedFiles: { Names: names } }));
+}

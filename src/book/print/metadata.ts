@@ -1,0 +1,56 @@
+/** What the file says of itself in XMP (ISO 16684-1); the information dictionary says the same. */
+export interface FileWords {
+  readonly title: string;
+  readonly author?: string;
+  readonly language: string;
+  readonly creator: string;
+  readonly producer: string;
+  /** UTC, seconds: `2026-06-30T10:00:00Z`. */
+  readonly date: string;
+}
+
+/** `2026-06-30T12:00:00+02:00` → `2026-06-30T10:00:00Z`; the first day of 2000 where it is no date. */
+export function utcSeconds(date: string): string {
+  const at = new Date(date);
+  return Number.isNaN(at.getTime()) ? '2000-01-01T00:00:00Z' : `${at.toISOString().slice(0, 19)}Z`;
+}
+
+/** `2026-06-30T10:00:00Z` → `D:20260630100000Z` (ISO 32000-2, 7.9.4). */
+export const pdfDate = (date: string): string => `D:${date.replace(/[-:T]/gu, '')}`;
+
+/**
+ * The XMP packet. It says PDF/A-3, level B (ISO 19005-3): text can be taken out by its Unicode values and the file is tagged too,
+ * but the higher levels also judge what the tags mean, which no program can prove.
+ */
+export function xmp({ title, author, language, creator, producer, date }: FileWords): string {
+  const named = author === undefined ? '' : `\n   <dc:creator><rdf:Seq><rdf:li>${xml(author)}</rdf:li></rdf:Seq></dc:creator>`;
+  return `<?xpacket begin="\uFEFF" id="W5M0MpCehiHzreSzNTczkc9d"?>
+<x:xmpmeta xmlns:x="adobe:ns:meta/">
+ <rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">
+  <rdf:Description rdf:about=""
+    xmlns:dc="http://purl.org/dc/elements/1.1/"
+    xmlns:xmp="http://ns.adobe.com/xap/1.0/"
+    xmlns:pdf="http://ns.adobe.com/pdf/1.3/"
+    xmlns:pdfaid="http://www.aiim.org/pdfa/ns/id/">
+   <dc:format>application/pdf</dc:format>
+   <dc:title><rdf:Alt><rdf:li xml:lang="x-default">${xml(title)}</rdf:li></rdf:Alt></dc:title>${named}
+   <dc:language><rdf:Bag><rdf:li>${xml(language)}</rdf:li></rdf:Bag></dc:language>
+   <xmp:CreatorTool>${xml(creator)}</xmp:CreatorTool>
+   <xmp:CreateDate>${date}</xmp:CreateDate>
+   <xmp:ModifyDate>${date}</xmp:ModifyDate>
+   <xmp:MetadataDate>${date}</xmp:MetadataDate>
+   <pdf:Producer>${xml(producer)}</pdf:Producer>
+   <pdfaid:part>3</pdfaid:part>
+   <pdfaid:conformance>B</pdfaid:conformance>
+  </rdf:Description>
+ </rdf:RDF>
+</x:xmpmeta>
+<?xpacket end="r"?>`;
+}
+
+/** Text for XML: what it cannot hold at all (controls, lone surrogates) is left out. */
+const xml = (text: string): string =>
+  text
+    .replace(/\p{Cs}/gu, '\uFFFD')
+    .replace(/[\p{Cc}\uFFFE\uFFFF]/gu, (sign) => (/[\t\n\r]/u.test(sign) ? ' ' : ''))
+    .replace(/[<>&"]/gu, (sign) => `&#${sign.charCodeAt(0)};`);

@@ -1,0 +1,97 @@
+import { readFile } from 'node:fs/promises';
+import path from 'node:path';
+import { type Carry, filesOfShell } from '../archive/carry.js';
+import type { ManifestHead } from '../archive/manifest.js';
+import type { Edition } from '../book/input.js';
+import { CannotDo } from '../cannot.js';
+import type { StoreText } from '../model/load-types.js';
+import { decode } from '../store/taken.js';
+import type { OpenShell } from './open.js';
+
+/** Whether the shop's edition carries the photo files themselves, or their hashes alone. */
+export type CarryPhotos = 'originals' | 'hashes';
+
+/** Above this the photos stay outside: a file that no mail and few readers take. */
+const MOST_PHOTO_BYTES = 512 * 1024 * 1024;
+
+/** What each edition of a shell's book takes along. Files are read once for all of them. */
+export interface CarryMaker {
+  of(edition: Edition): Promise<Carry>;
+  /** What does not travel, although it was to. Sentences. */
+  readonly warnings: readonly string[];
+}
+
+export async function openCarry(
+  opened: OpenShell,
+  fingerprint: string,
+  photoHashes: ReadonlyMap<string, string>,
+  wanted: CarryPhotos,
+): Promise<CarryMaker> {
+  const { recordsForEdition, withheldFrom } = await import('../book/edition-records.js');
+  const { sha256 } = await import('../archive/fingerprint.js');
+  const { model } = opened.assessment;
+  const { text } = opened.store;
+  const paths = filesOfShell(text.files.keys(), model.shell.id);
+  const texts = new Map(paths.map((file) => [file, text.files.get(file) as string]));
+  const totalBytes = [...photoHashes.keys()].reduce((sum, file) => sum + (text.photos.get(file) ?? 0), 0);
+  const tooMany = totalBytes > MOST_PHOTO_BYTES;
+  const head = (edition: Edition, records: ReadonlyMap<string, Uint8Array>): ManifestHead => {
+    const carried = edition === 'shop' && wanted === 'originals' && !tooMany;
+    const left = edition === 'shop' && !carried ? ['the original photo files'] : [];
+    const { last, uncommitted = [] } = opened.standing ?? {};
+    return {
+      shell: model.shell.id,
+      title: model.shell.title,
+      edition,
+      shop: model.shop.name,
+      revision: last?.commit ?? null,
+      revision_date: last?.date ?? null,
+      tag: last?.tags[0] ?? null,
+      uncommitted: [...uncommitted],
+      fingerprint,
+      records: [...records].map(([file, bytes]) => ({ path: file, bytes: bytes.length, sha256: sha256(bytes) })),
+      withheld: [...withheldFrom(edition), ...left],
+      photos: [...photoHashes].map(([file, hash]) => ({
+        path: file,
+        id: model.shell.photos.find((photo) => file.endsWith(`/photos/${photo.file}`))?.id ?? null,
+        bytes: text.photos.get(file) ?? 0,
+        sha256: hash,
+        carried,
+      })),
+    };
+  };
+  return {
+    warnings: tooMany
+      ? [`The photos have ${Math.ceil(totalBytes / 1e6)} MB together: the book carries their hashes, not the files. Keep them.`]
+      : [],
+    async of(edition) {
+      const records =
+        edition === 'shop'
+          ? await bytesOf(text, paths)
+          : new Map([...recordsForEdition(texts, model, edition)].map(([file, clean]) => [file, Buffer.from(clean)]));
+      return {
+        head: head(edition, records),
+        records,
+        async photo(file) {
+          const bytes = await readFile(path.join(text.root, file)).catch(() => undefined);
+          if (bytes && sha256(bytes) === photoHashes.get(file)) return bytes;
+          throw new CannotDo(changed(file));
+        },
+      };
+    },
+  };
+}
+
+/** Exactly as they lie there, line ends and all. */
+async function bytesOf({ root, files }: StoreText, paths: readonly string[]): Promise<ReadonlyMap<string, Uint8Array>> {
+  const found = new Map<string, Uint8Array>();
+  for (const file of paths) {
+    const bytes = await readFile(path.join(root, file)).catch(() => undefined);
+    const read = bytes && decode(bytes);
+    if (read?.refused !== undefined || read?.text !== files.get(file)) throw new CannotDo(changed(file));
+    found.set(file, bytes as Uint8Array);
+  }
+  return found;
+}
+
+const changed = (file: string): string => `${file} changed while the book was being printed: no book was written. Print again.`;
