@@ -1,15 +1,24 @@
 import type { PanelReach } from '../../compute/access/types.js';
-import type { Match, ProtectionFound } from '../../compute/lookup/types.js';
+import type { Answer, Match, ProtectionFound } from '../../compute/lookup/types.js';
 import type { CircuitFigure } from '../../compute/services/types.js';
+import { factsJson } from './facts.js';
 import { envelope, type Json, place3 } from './json.js';
 
 export function whereJson(
   shell: string,
   revision: string | null,
-  matches: readonly Match[],
+  { topics, matches }: Answer,
   pagesOf: (id: string) => readonly number[],
 ): string {
-  return envelope('where', shell, revision, { matches: matches.map((one) => matchJson(one, pagesOf(one.id))) });
+  return envelope('where', shell, revision, {
+    matches: matches.map((one) => matchJson(one, pagesOf(one.id))),
+    topics: topics.map(({ topic, question, rows, notes }) => ({
+      topic,
+      question,
+      rows: rows.map((row) => ({ id: row.id, what: row.what, facts: factsJson(row.facts) })),
+      notes,
+    })),
+  });
 }
 
 function matchJson(match: Match, pages: readonly number[]): Json {
@@ -28,6 +37,7 @@ function matchJson(match: Match, pages: readonly number[]): Json {
     path_mm: match.path.map(place3),
     length_mm: match.lengthMm,
     pages,
+    facts: factsJson(match.facts),
     ...(match.circuit ? { circuit: circuitJson(match.circuit) } : {}),
   };
 }

@@ -1,20 +1,28 @@
 import type { Assessment } from '../../assess.js';
 import type { PanelReach } from '../../compute/access/types.js';
-import type { Match, ProtectionFound } from '../../compute/lookup/types.js';
+import type { Answer, Match, ProtectionFound } from '../../compute/lookup/types.js';
 import type { CircuitFigure } from '../../compute/services/types.js';
 import { length, number, percent, position, type UnitSystem } from '../../quantity/format.js';
+import { factText } from './facts.js';
 import type { Paint } from './paint.js';
-import { paragraph } from './wrap.js';
+import { topicText } from './topic-text.js';
+import { counted, paragraph } from './wrap.js';
 
 /** More than these a person does not read: the query wants to be longer. */
 const SHOWN = 8;
 
 export function whereText(
   { model }: Assessment,
-  matches: readonly Match[],
+  { topics, matches, alsoNamed }: Answer,
   pagesOf: (id: string) => readonly number[],
   paint: Paint,
 ): string {
+  if (topics.length > 0) {
+    const byId = new Map(matches.map((match) => [match.id, match] as const));
+    const told = topics.map((topic) => topicText(topic, byId, pagesOf, model.shop.units, paint));
+    if (alsoNamed > 0) told.push(paint.faint(`${counted(alsoNamed, 'record')} are called so too: ask for more of the name`));
+    return told.join('\n\n');
+  }
   const services = new Map(model.shell.services.map((service) => [service.id, service.name]));
   const parts = matches.slice(0, SHOWN).map((match) => matchText(match, services, pagesOf(match.id), model.shop.units, paint));
   if (matches[0]?.quality === 'close') parts.unshift('Nothing is called that. Near to it:');
@@ -38,6 +46,7 @@ function matchText(
   if (match.follow.length > 1) line('follow', `open ${match.follow.join(', ')} to follow the whole way`);
   if (match.protection) line('protected', protectionText(match.protection, units));
   if (match.circuit) line('circuit', circuitText(match.circuit));
+  for (const fact of match.facts) line(fact.head, factText(fact, units));
   if (pages.length > 0) line('book', `service edition, page ${pages.join(', ')}`);
   return lines.join('\n');
 }

@@ -1,7 +1,11 @@
+export { type Answer, ask } from './ask.js';
 export { behind } from './behind.js';
+export { type DrainPlan, type DrainStep, drainPlan } from './draining.js';
 export { isolate } from './isolate.js';
 export { near } from './near.js';
 export { type StillLive, stillLive } from './still-live.js';
+export { TOPICS } from './topics/index.js';
+export type { Fact, Topic, TopicAnswer, TopicRow } from './topics/topic.js';
 export type { Isolation, IsolationAction, Match, MatchQuality, NearHit, NearKind, ProtectionFound } from './types.js';
 export { upstream } from './upstream.js';
 export { where } from './where.js';

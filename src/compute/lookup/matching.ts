@@ -1,40 +1,89 @@
-import { nearest } from '../../source/nearest.js';
+import type { Bounds } from '../../geometry/box.js';
+import { nearest, slipsBetween } from '../../source/nearest.js';
+import { placeWord } from './places.js';
 import type { Findable } from './records.js';
 import type { MatchQuality } from './types.js';
 
 /** Letter case, and one or more blanks, do not count. */
 const plain = (text: string): string => text.toLowerCase().trim().replace(/\s+/gu, ' ');
+/** Nor do hyphens, slashes and dots: `dc12` is `DC-12`. */
+const squeezed = (text: string): string => plain(text).replace(/[\s\-./_]/gu, '');
 
-const wordsOf = (one: Findable): readonly string[] =>
-  [one.id, one.marking, one.name].flatMap((word) => (word ? [plain(word)] : []));
+interface Words {
+  readonly names: readonly string[];
+  readonly squeezed: readonly string[];
+  /** All of it, colours too, for words in any order. */
+  readonly text: string;
+}
 
-function qualityOf(query: string, one: Findable): MatchQuality | undefined {
+const kept = new WeakMap<Findable, Words>();
+
+function wordsOf(one: Findable): Words {
+  let words = kept.get(one);
+  if (!words) {
+    const names = [one.id, one.marking, one.name].flatMap((word) => (word ? [plain(word)] : []));
+    const text = [...names, ...(one.colour ? [plain(one.colour)] : [])].join(' ');
+    words = { names, squeezed: names.map(squeezed), text };
+    kept.set(one, words);
+  }
+  return words;
+}
+
+function qualityOf(query: string, one: Findable, bounds: Bounds | undefined): MatchQuality | undefined {
   const words = wordsOf(one);
-  if (words.includes(query)) return 'exact';
-  if (words.some((word) => word.startsWith(query))) return 'prefix';
-  const parts = query.split(' ');
-  const text = words.join(' ');
-  return parts.every((part) => text.includes(part)) ? 'contains' : undefined;
+  const short = squeezed(query);
+  if (words.names.includes(query) || words.squeezed.includes(short)) return 'exact';
+  if (words.names.some((word) => word.startsWith(query)) || words.squeezed.some((word) => word.startsWith(short)))
+    return 'prefix';
+  const all = query.split(' ').every((part) => holdsWord(part, one, words) || liesIn(part, one, bounds));
+  return all && query.split(' ').some((part) => holdsWord(part, one, words)) ? 'contains' : undefined;
+}
+
+/** Colours in any order: `black/red` is `red/black`. */
+const holdsWord = (part: string, { colour }: Findable, { text }: Words): boolean =>
+  text.includes(part) || (colour !== undefined && part.includes('/') && part.split('/').every((one) => text.includes(one)));
+
+function liesIn(word: string, one: Findable, bounds: Bounds | undefined): boolean {
+  const says = placeWord(word);
+  if (!says || !bounds) return false;
+  return [...(one.position ? [one.position] : []), ...one.path].some((at) => says(at, bounds));
 }
 
 const ORDER: readonly MatchQuality[] = ['exact', 'prefix', 'contains'];
 
 /**
- * Records whose id, name or marking is, starts with or contains what was asked (every word of it), in that order; where there is
- * none, those that differ by a slip or two. Within a quality, ids before names, then the order of `all`.
+ * Records whose id, name or marking is, starts with or contains what was asked (every word of it, a word for a part of the coach
+ * counting where the record lies there), in that order; where there is none, those that differ by a slip or two, as a whole or word
+ * by word. Within a quality, ids before names, then the order of `all`.
  */
-export function matching(asked: string, all: readonly Findable[]): readonly (readonly [Findable, MatchQuality])[] {
+export function matching(
+  asked: string,
+  all: readonly Findable[],
+  bounds?: Bounds,
+): readonly (readonly [Findable, MatchQuality])[] {
   const query = plain(asked);
   if (query === '') return [];
   const found = all.flatMap((one) => {
-    const quality = qualityOf(query, one);
+    const quality = qualityOf(query, one, bounds);
     return quality ? [[one, quality] as const] : [];
   });
-  if (found.length > 0) {
-    const rank = ([one, quality]: readonly [Findable, MatchQuality]): number =>
-      ORDER.indexOf(quality) * 2 + (plain(one.id).includes(query) ? 0 : 1);
-    return [...found].sort((a, b) => rank(a) - rank(b));
-  }
-  const close = new Set(nearest(query, new Set(all.flatMap(wordsOf)), 5));
-  return all.filter((one) => wordsOf(one).some((word) => close.has(word))).map((one) => [one, 'close'] as const);
+  if (found.length === 0) return closeTo(query, all, bounds).map((one) => [one, 'close'] as const);
+  const parts = query.split(' ');
+  // What is so called goes before what only lies there.
+  const isNamed = (one: Findable): boolean => parts.every((part) => holdsWord(part, one, wordsOf(one)));
+  const rank = ([one, quality]: readonly [Findable, MatchQuality]): number =>
+    ORDER.indexOf(quality) * 3 + (plain(one.id).includes(query) ? 0 : quality === 'contains' && !isNamed(one) ? 2 : 1);
+  return [...found].sort((a, b) => rank(a) - rank(b));
+}
+
+function closeTo(query: string, all: readonly Findable[], bounds: Bounds | undefined): readonly Findable[] {
+  const close = new Set(nearest(query, new Set(all.flatMap((one) => wordsOf(one).names)), 5));
+  const whole = all.filter((one) => wordsOf(one).names.some((word) => close.has(word)));
+  if (whole.length > 0) return whole;
+  const parts = query.split(' ');
+  return all.filter((one) => {
+    const words = wordsOf(one).text.split(/[\s/,]+/u);
+    const isNear = (part: string): boolean => words.some((word) => slipsBetween(part, word) <= (part.length < 5 ? 0 : 1));
+    return parts.every((part) => isNear(part) || liesIn(part, one, bounds)) && parts.some(isNear);
+  });
 }

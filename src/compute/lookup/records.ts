@@ -9,6 +9,7 @@ export interface Findable {
   readonly name?: string;
   readonly marking?: string;
   readonly service?: string;
+  readonly colour?: string;
   readonly position?: Vec3;
   readonly path: readonly Vec3[];
 }
@@ -18,8 +19,9 @@ export function findables(shell: Shell): readonly Findable[] {
   const circuits = new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const));
   const none: readonly Vec3[] = [];
   return [
-    ...shell.circuits.map(({ id, name, marking, service }) => ({
+    ...shell.circuits.map(({ id, name, marking, service, colour }) => ({
       id,
+      colour,
       kind: 'circuit' as const,
       name,
       marking,
@@ -29,10 +31,20 @@ export function findables(shell: Shell): readonly Findable[] {
     ...shell.nodes.map(({ id, name, marking, service, at }) => {
       return { id, kind: 'node' as const, name, marking, service, position: at, path: none };
     }),
-    ...shell.runs.map(({ id, marking, service, circuit, path }) => {
+    ...shell.runs.map(({ id, marking, service, circuit, path, colour: own }) => {
       const owner = circuit === undefined ? undefined : circuits.get(circuit);
       const name = owner?.name;
-      return { id, kind: 'run' as const, name, marking: marking ?? owner?.marking, service, position: halfWay(path), path };
+      const colour = own ?? owner?.colour;
+      return {
+        id,
+        kind: 'run' as const,
+        name,
+        marking: marking ?? owner?.marking,
+        service,
+        colour,
+        position: halfWay(path),
+        path,
+      };
     }),
     ...shell.panels.map(({ id, name, outline }) => {
       return { id, kind: 'panel' as const, name, position: planarPolygon(outline).centroid, path: none };

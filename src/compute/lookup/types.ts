@@ -2,6 +2,10 @@ import type { Vec3 } from '../../geometry/vector.js';
 import type { RecordKind } from '../../model/shell.js';
 import type { PanelReach } from '../access/types.js';
 import type { CircuitFigure } from '../services/types.js';
+import type { Fact } from './topics/topic.js';
+
+export type { Answer } from './ask.js';
+export type { Fact, Topic, TopicAnswer, TopicRow } from './topics/topic.js';
 
 /** How a record matched what was asked: by its whole id, name or marking, by its start, by a part of it, or nearly. */
 export type MatchQuality = 'exact' | 'prefix' | 'contains' | 'close';
@@ -40,6 +44,8 @@ export interface Match {
   readonly lengthMm?: number;
   /** For a circuit. */
   readonly circuit?: CircuitFigure;
+  /** Ends, make, fasteners, fill, tests, repairs: what the kind of record has. */
+  readonly facts: readonly Fact[];
 }
 
 export type NearKind = 'run' | 'node' | 'member' | 'panel' | 'component' | 'zone';

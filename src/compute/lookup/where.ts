@@ -5,25 +5,44 @@ import type { Circuit, Run } from '../../model/services.js';
 import { bestFirst, isClear } from '../access/sight.js';
 import type { PanelReach } from '../access/types.js';
 import { circuitTree, wayTo } from '../services/branches.js';
+import { factsOf } from './facts.js';
+import { targetsOf } from './isolate/targets.js';
 import { matching } from './matching.js';
+import { extentOf } from './places.js';
 import { type Findable, findables } from './records.js';
 import type { Match, MatchQuality, ProtectionFound } from './types.js';
 
 /** Records by id, name or marking, best first, each with its place, how to get to it and what protects it. */
 export function where(assessment: Assessment, query: string): readonly Match[] {
   const look = lookUps(assessment);
-  return matching(query, findables(assessment.model.shell)).map(([one, quality]) => matched(one, quality, look));
+  const { shell } = assessment.model;
+  return matching(query, findables(shell), extentOf(shell)).map(([one, quality]) => matched(one, quality, look));
+}
+
+/** The same for records by their ids, in their order; unknown ids are left out. */
+export function whereIs(assessment: Assessment, ids: Iterable<string>): readonly Match[] {
+  const look = lookUps(assessment);
+  const byId = new Map(findables(assessment.model.shell).map((one) => [one.id, one] as const));
+  return [...new Set(ids)].flatMap((id) => {
+    const one = byId.get(id);
+    return one ? [matched(one, 'exact', look)] : [];
+  });
 }
 
 type LookUps = ReturnType<typeof lookUps>;
 
-function lookUps({ model: { shell }, figures }: Assessment) {
+function lookUps(assessment: Assessment) {
+  const {
+    model: { shell },
+    figures,
+  } = assessment;
   const circuitsAt = new Map<string, string>();
   for (const run of shell.runs) {
     if (run.circuit === undefined) continue;
     for (const end of [run.from, run.to]) if (!circuitsAt.has(end)) circuitsAt.set(end, run.circuit);
   }
   return {
+    assessment,
     shell,
     figures,
     circuitsAt,
@@ -40,7 +59,18 @@ function lookUps({ model: { shell }, figures }: Assessment) {
 
 function matched(one: Findable, quality: MatchQuality, look: LookUps): Match {
   const { id, kind, name, marking, service, position } = one;
-  const base = { id, kind, quality, name, marking, service, position, open: false, follow: [] as readonly string[] };
+  const base = {
+    id,
+    kind,
+    quality,
+    name,
+    marking,
+    service,
+    position,
+    open: false,
+    follow: [] as readonly string[],
+    facts: factsOf(one, look.assessment),
+  };
   switch (kind) {
     case 'node': {
       const access = look.nodeAccess.get(id);
@@ -65,9 +95,26 @@ function matched(one: Findable, quality: MatchQuality, look: LookUps): Match {
       const weld = look.shell.welds.find((other) => other.id === id);
       return { ...base, panels: panelsOnto(weld?.joins.flat() ?? [], look), path: [] };
     }
+    case 'component':
+    case 'tank': {
+      const at = nodesAt(id, look);
+      const circuit = at
+        .map((node) => look.nodes.get(node)?.circuit ?? look.circuitsAt.get(node))
+        .find((found) => found !== undefined);
+      const panels = panelsOnto([id, ...at], look);
+      return { ...base, panels, protection: protectionOf(circuit, look), path: [] };
+    }
     default:
       return { ...base, panels: panelsOnto([id], look), path: one.path };
   }
+}
+
+/** The connections at a tank or piece of equipment, electric ones first. */
+function nodesAt(id: string, { assessment, shell, nodes }: LookUps): readonly string[] {
+  const entry = shell.byId.get(id);
+  const at = (entry && targetsOf(entry, assessment)?.nodes) ?? [];
+  const isElectric = (node: string): number => (['dc', 'ac'].includes(nodes.get(node)?.medium ?? '') ? 0 : 1);
+  return [...at].sort((a, b) => isElectric(a) - isElectric(b));
 }
 
 function circuitMatch(base: Omit<Match, 'panels' | 'path'>, circuit: Circuit, look: LookUps): Match {

@@ -8,7 +8,7 @@ import { sharedZones, zoneFills } from './cavities.js';
 import { circuitFigure } from './circuits.js';
 import { crossings } from './crossings.js';
 import { tooClose } from './separation.js';
-import { trappedWater } from './trapped-water.js';
+import { drainedLitres, trappedWater } from './trapped-water.js';
 import type { ServicesFigures } from './types.js';
 import { wireOf } from './wire.js';
 import { zonesOfRuns } from './zones-of-runs.js';
@@ -36,12 +36,14 @@ export function services(model: Model, takeOff: TakeOff): ServicesFigures {
   const wet = shell.runs.filter(
     (run) => (run.medium === 'water' || run.medium === 'drain') && !contentsOf(run, circuitOf(run), owners.get(run.service)),
   );
+  const boreMm = (run: Run): number => insideMm(run, circuitOf(run)?.size);
   return {
     circuits: shell.circuits.map((circuit) => circuitFigure(circuit, byCircuit.get(circuit.id) ?? [], around)),
     zones: zoneFills(model, zonesOf, outsideMm),
     tooClose: tooClose(shell.runs, shop.limits.keepApart, outsideMm),
     sharedZones: sharedZones(model, zonesOf, shop.limits.keepApart),
-    trapped: trappedWater(wet, nodes, (run) => insideMm(run, circuitOf(run)?.size)),
+    trapped: trappedWater(wet, nodes, boreMm),
+    drained: [...drainedLitres(wet, nodes, boreMm)].map(([node, litres]) => ({ node, litres })),
     crossings: crossings(model),
     assumptions: ASSUMPTIONS,
   };

@@ -18,7 +18,7 @@ interface Pipe {
 
 /** Every corner of every line, and the straight pipes between them. */
 interface Network {
-  readonly corners: readonly { readonly at: Vec3; readonly outlet: boolean }[];
+  readonly corners: readonly { readonly at: Vec3; readonly outlet: boolean; readonly node?: string }[];
   readonly pipes: readonly Pipe[];
 }
 
@@ -55,14 +55,44 @@ export function trappedWater(
   return [...lowest.values()].sort((a, b) => most(b) - most(a));
 }
 
+/**
+ * What runs out of each drain when every drain is opened and air comes in above: the water of each pipe, less what stays in low
+ * places, goes to the drain over the lowest high place, then the nearest. Litres by the drain's node id, level.
+ */
+export function drainedLitres(
+  runs: readonly Run[],
+  nodes: ReadonlyMap<string, ServiceNode>,
+  insideMm: (run: Run) => number,
+): ReadonlyMap<string, number> {
+  const network = networkOf(runs, nodes, insideMm);
+  const heights = network.corners.map(({ at }) => at[2]);
+  const kept = floodLevels(network, heights).level;
+  const drains = {
+    ...network,
+    corners: network.corners.map((one) => ({
+      ...one,
+      outlet: one.node !== undefined && nodes.get(one.node)?.nodeKind === 'drain',
+    })),
+  };
+  const { outlet } = floodLevels(drains, heights);
+  const litres = new Map<string, number>();
+  for (const pipe of network.pipes) {
+    const drain = outlet[lower(pipe, heights)];
+    const node = drain === undefined ? undefined : network.corners[drain]?.node;
+    if (node === undefined) continue;
+    litres.set(node, (litres.get(node) ?? 0) + fullLitres(pipe) - heldLitres(pipe, heights, kept));
+  }
+  return litres;
+}
+
 function networkOf(runs: readonly Run[], nodes: ReadonlyMap<string, ServiceNode>, insideMm: (run: Run) => number): Network {
-  const corners: { at: Vec3; outlet: boolean }[] = [];
+  const corners: { at: Vec3; outlet: boolean; node?: string }[] = [];
   const byNode = new Map<string, number>();
   const corner = (at: Vec3, node?: string): number => {
     const known = node === undefined ? undefined : byNode.get(node);
     if (known !== undefined) return known;
     const kind = node === undefined ? undefined : nodes.get(node)?.nodeKind;
-    corners.push({ at, outlet: kind !== undefined && OUTLETS.includes(kind) });
+    corners.push({ at, outlet: kind !== undefined && OUTLETS.includes(kind), ...(node === undefined ? {} : { node }) });
     if (node !== undefined) byNode.set(node, corners.length - 1);
     return corners.length - 1;
   };
@@ -100,7 +130,7 @@ const told = (network: Network, pool: Pool): Pick<TrappedWater, 'runs' | 'at' | 
 /** The pools that stand in a network on a slope (rise towards the rear), each by its lowest corner. */
 function pools(network: Network, slope: number): readonly Pool[] {
   const heights = network.corners.map(({ at }) => at[2] + slope * at[0]);
-  const flood = floodLevels(network, heights);
+  const flood = floodLevels(network, heights).level;
   const litres = network.pipes.map((pipe) => heldLitres(pipe, heights, flood));
   const pool = joinPools(network, heights, flood, litres);
   const byPool = new Map<number, { corner: number; litres: number; runs: Set<string> }>();
@@ -128,26 +158,37 @@ function pools(network: Network, slope: number): readonly Pool[] {
     }));
 }
 
-/** Least, over all ways from a corner to an outlet, of the highest place on the way; infinite where no way leads out. */
-function floodLevels({ corners, pipes }: Network, heights: readonly number[]): readonly number[] {
-  const beside = corners.map((): number[] => []);
-  for (const { ends } of pipes) {
-    beside[ends[0]]?.push(ends[1]);
-    beside[ends[1]]?.push(ends[0]);
+interface Flood {
+  /** Least, over all ways from a corner to an outlet, of the highest place on the way; infinite where no way leads out. */
+  readonly level: readonly number[];
+  /** The outlet that this way leads to, the nearest of equals. */
+  readonly outlet: readonly (number | undefined)[];
+}
+
+function floodLevels({ corners, pipes }: Network, heights: readonly number[]): Flood {
+  const beside = corners.map((): { to: number; lengthMm: number }[] => []);
+  for (const { ends, lengthMm } of pipes) {
+    beside[ends[0]]?.push({ to: ends[1], lengthMm });
+    beside[ends[1]]?.push({ to: ends[0], lengthMm });
   }
-  const flood = corners.map((one, i) => (one.outlet ? (heights[i] as number) : Infinity));
+  const level = corners.map((one, i) => (one.outlet ? (heights[i] as number) : Infinity));
+  const away = corners.map((one) => (one.outlet ? 0 : Infinity));
+  const outlet = corners.map((one, i) => (one.outlet ? i : undefined));
   const queue = corners.flatMap((one, i) => (one.outlet ? [i] : []));
-  // Levels only ever sink towards their final value, so taking corners in any order ends at the same place.
+  // Levels, and ways of one level, only ever sink towards their final value: taking corners in any order ends at the same place.
   while (queue.length > 0) {
     const here = queue.shift() as number;
-    for (const next of beside[here] as number[]) {
-      const level = Math.max(flood[here] as number, heights[next] as number);
-      if (level >= (flood[next] as number)) continue;
-      flood[next] = level;
-      queue.push(next);
+    for (const { to, lengthMm } of beside[here] as { to: number; lengthMm: number }[]) {
+      const high = Math.max(level[here] as number, heights[to] as number);
+      const far = (away[here] as number) + lengthMm;
+      if (high > (level[to] as number) || (high === level[to] && far >= (away[to] as number))) continue;
+      level[to] = high;
+      away[to] = far;
+      outlet[to] = outlet[here];
+      queue.push(to);
     }
   }
-  return flood;
+  return { level, outlet };
 }
 
 const lower = ({ ends: [a, b] }: Pipe, heights: readonly number[]): number =>
@@ -160,8 +201,10 @@ function heldLitres(pipe: Pipe, heights: readonly number[], flood: readonly numb
   const rise = (heights[high] as number) - (heights[low] as number);
   const depth = (flood[low] as number) - (heights[low] as number);
   const share = depth <= 0 ? 0 : rise === 0 ? 1 : Math.min(1, depth / rise);
-  return (share * pipe.lengthMm * (Math.PI / 4) * pipe.insideMm ** 2) / 1e6;
+  return share * fullLitres(pipe);
 }
+
+const fullLitres = ({ lengthMm, insideMm }: Pipe): number => (lengthMm * (Math.PI / 4) * insideMm ** 2) / 1e6;
 
 /** Corners under water belong to one pool where a pipe under water joins them. Gives each corner's pool by a number. */
 function joinPools(

@@ -103,6 +103,8 @@ export interface ServicesFigures {
   readonly tooClose: readonly TooClose[];
   readonly sharedZones: readonly SharedZone[];
   readonly trapped: readonly TrappedWater[];
+  /** Litres that run out of each drain when all are opened. */
+  readonly drained: readonly { readonly node: string; readonly litres: number }[];
   readonly crossings: readonly Crossing[];
   readonly assumptions: readonly string[];
 }

@@ -53,10 +53,41 @@ describe('where', () => {
 
   it('finds by name, by words of a name, and forgives a slip', () => {
     expect(ids('bay lights left')[0]).toBe('DC-12');
-    expect(ids('light rear')).toEqual(['DC-12/L1']);
+    // The second is so named by its circuit, and lies in the rear.
+    expect(ids('light rear')).toEqual(['DC-12/L1', 'DC-12/2']);
     expect(where(given, 'bay lihgts right').map((match) => [match.id, match.quality])).toEqual([['DC-13', 'close']]);
     expect(ids('no such thing')).toEqual([]);
     expect(ids('  ')).toEqual([]);
+  });
+
+  it('forgives letter case and missing signs, and slips in single words', () => {
+    expect(where(given, 'dc12').map((match) => [match.id, match.quality])[0]).toEqual(['DC-12', 'exact']);
+    expect(where(given, 'dc 12 s1')[0]).toMatchObject({ id: 'DC-12/S1', quality: 'exact' });
+    expect(where(given, 'rear left lihgt').map((match) => [match.id, match.quality])).toContainEqual(['DC-12/L1', 'close']);
+  });
+
+  it('finds by colour and place: left is y < 0, rear the last third', () => {
+    const [a, b] = [node('A', [3500, -300, 100]), node('B', [3800, -300, 100])];
+    const [c, d] = [node('C', [200, 300, 100]), node('D', [500, 300, 100])];
+    const wired = assessment({
+      nodes: [a, b, c, d],
+      runs: [run('R-1', a, b, [], { colour: 'red/black' }), run('R-2', c, d, [], { colour: 'red/black' })],
+      members: [lineMember('SF-L', 'NONE', [0, -430, 0], [4000, -430, 0])],
+    });
+    const found = (query: string) => where(wired, query).map((match) => match.id);
+    expect(found('red/black rear left')).toEqual(['R-1']);
+    expect(found('Black/Red left back')).toEqual(['R-1']);
+    expect(found('red front right')).toEqual(['R-2']);
+    expect(found('red/black').sort()).toEqual(['R-1', 'R-2']);
+    // A place alone is no name of anything.
+    expect(found('rear left')).toEqual([]);
+  });
+
+  it('tells ends, joints, make and what was tested, repaired and changed', () => {
+    const facts = Object.fromEntries(where(given, 'DC-12')[0]?.facts.map(({ head, value }) => [head, value]) ?? []);
+    expect(facts).toMatchObject({ ends: ['DCP', 'DC-12/L1'], joints: ['DC-12/S1'], 'made of': '2 x 14 AWG' });
+    const panel = where(given, 'AP-11')[0]?.facts.find(({ head }) => head === 'set in');
+    expect(panel?.value).toBe('BP-04');
   });
 
   it('tells a node its place, its panels best first and its protection', () => {

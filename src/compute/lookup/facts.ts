@@ -1,0 +1,168 @@
+import type { Assessment } from '../../assess.js';
+import type { Circuit, Conductor, Run } from '../../model/services.js';
+import type { Panel } from '../../model/structure.js';
+import { judgeTest } from '../tests/verdict.js';
+import type { Findable } from './records.js';
+import { type Fact, facts } from './topics/topic.js';
+import { upstream } from './upstream.js';
+
+/** What else there is to know of a record that was looked for: its ends, its make, its fasteners, its tests and repairs. */
+export function factsOf(one: Findable, assessment: Assessment): readonly Fact[] {
+  return [...ownFacts(one, assessment), ...evidence(one.id, assessment)];
+}
+
+function ownFacts({ id, kind }: Findable, { model, figures }: Assessment): readonly Fact[] {
+  const { shell } = model;
+  switch (kind) {
+    case 'circuit': {
+      const circuit = shell.circuits.find((other) => other.id === id);
+      return circuit
+        ? circuitFacts(
+            circuit,
+            shell.runs.filter((run) => run.circuit === id),
+            model,
+          )
+        : [];
+    }
+    case 'run': {
+      const run = shell.runs.find((other) => other.id === id);
+      const circuit = shell.circuits.find((other) => other.id === run?.circuit);
+      return run ? runFacts(run, circuit) : [];
+    }
+    case 'node': {
+      const node = shell.nodes.find((other) => other.id === id);
+      const joined = shell.runs.filter((run) => run.from === id || run.to === id).map((run) => run.id);
+      return facts(
+        ['stands', node?.position],
+        ['rating', node?.rating?.text],
+        ['torque', node?.torqueNm, 'nm'],
+        ['joins', joined.slice(0, 8)],
+        ['note', node?.note],
+      );
+    }
+    case 'panel': {
+      const panel = shell.panels.find((other) => other.id === id);
+      return panel ? panelFacts(panel, shell.panels) : [];
+    }
+    case 'zone': {
+      const zone = shell.zones.find((other) => other.id === id);
+      const fill = figures.services.zones.find((other) => other.id === id);
+      return facts(
+        ['filled', fill?.fill ?? 0, 'fraction'],
+        ['free', Math.max(0, 1 - (fill?.fill ?? 0)), 'fraction'],
+        ['spare', zone?.spare ?? 'no spare way recorded'],
+        ['pull cord', zone?.pullCord === undefined ? 'not recorded' : zone.pullCord ? 'yes' : 'no'],
+        ['cord ends', zone?.cordEnds],
+        ['closed by', zone?.closedBy],
+        ['runs', fill?.runs.slice(0, 12)],
+      );
+    }
+    case 'member': {
+      const member = shell.members.find((other) => other.id === id);
+      const welds = shell.welds.filter((weld) => weld.joins.flat().includes(id));
+      const distinct = (values: readonly (string | undefined)[]): readonly string[] => [
+        ...new Set(values.filter((value): value is string => value !== undefined)),
+      ];
+      return facts(
+        ['alloy', member?.alloy],
+        ['section', member?.shape.kind === 'line' ? member.shape.section : undefined],
+        ['thickness', member?.shape.kind === 'plate' ? member.shape.thicknessMm : undefined, 'mm'],
+        ['heat', member?.heat],
+        ['filler', distinct(welds.map((weld) => weld.filler))],
+        ['procedure', distinct(welds.map((weld) => weld.procedure))],
+        ['welds', welds.map((weld) => weld.id).slice(0, 8)],
+        ['before welding', WELDING],
+      );
+    }
+    case 'weld': {
+      const weld = shell.welds.find((other) => other.id === id);
+      return facts(
+        ['joins', weld?.joins.flat()],
+        ['filler', weld?.filler],
+        ['procedure', weld?.procedure],
+        ['before welding', WELDING],
+      );
+    }
+    case 'clamp':
+    case 'declared':
+    case 'component':
+      return facts(['note', (shell.byId.get(id)?.record as { readonly note?: string } | undefined)?.note]);
+    default:
+      return [];
+  }
+}
+
+const WELDING =
+  'batteries, controllers and radios off and their leads apart; look behind for adhesive, foam and wires; a qualified welder by the procedure';
+
+function circuitFacts(circuit: Circuit, runs: readonly Run[], { shell }: Assessment['model']): readonly Fact[] {
+  const kinds = new Map(shell.nodes.map((node) => [node.id, node.nodeKind] as const));
+  const nodes = [...new Set(runs.flatMap((run) => [run.from, run.to]))];
+  const counted = new Map<string, number>();
+  for (const end of runs.flatMap((run) => [run.from, run.to])) counted.set(end, (counted.get(end) ?? 0) + 1);
+  const ends = nodes.filter((node) => counted.get(node) === 1);
+  const joints = nodes.filter((node) => ['splice', 'connector', 'junction', 'fitting'].includes(kinds.get(node) ?? ''));
+  return facts(
+    ['ends', ends.length <= 8 ? ends : [...ends.slice(0, 8), `and ${ends.length - 8} more`]],
+    ['joints', joints],
+    ['colour', circuit.colour],
+    ['made of', wireWords(circuit)],
+    ['fed through', upstream(shell, circuit).map((one) => `${one.protection?.kind} ${one.protection?.at ?? one.id}`)],
+  );
+}
+
+const runFacts = (run: Run, circuit: Circuit | undefined): readonly Fact[] =>
+  facts(
+    ['ends', [run.from, run.to]],
+    ['circuit', run.circuit],
+    ['colour', run.colour ?? circuit?.colour],
+    ['made of', wireWords(run) ?? (circuit && wireWords(circuit))],
+    ['through', run.zones],
+    ['known to', run.toleranceMm, 'mm'],
+    ['state', run.abandoned ? 'abandoned' : run.spare ? 'spare' : undefined],
+  );
+
+function wireWords({ conductor, size }: { readonly conductor?: Conductor; readonly size?: { readonly text: string } }) {
+  if (size) return size.text;
+  if (!conductor) return undefined;
+  const metal = conductor.awg ? `${conductor.awg} AWG` : conductor.areaMm2 ? `${conductor.areaMm2} mm²` : conductor.type;
+  return metal && `${conductor.conductors} x ${metal}`;
+}
+
+function panelFacts(panel: Panel, panels: readonly Panel[]): readonly Fact[] {
+  const { fixing } = panel;
+  const fasteners = [fixing?.count, fixing?.method].filter((one) => one !== undefined).join(' ');
+  const inIt = panels.filter((other) => other.of === panel.id).map((other) => other.id);
+  return facts(
+    ['opens', fasteners],
+    ['tool', fixing?.driver],
+    ['torque', fixing?.torqueNm, 'nm'],
+    ['seal', fixing?.sealant && `renew: ${fixing.sealant}`],
+    ['set in', panel.of],
+    ['holds', inIt],
+    ['order', panel.facing === 'down' ? 'support it before the last fastener' : undefined],
+  );
+}
+
+/** Tests, findings, changes and photos that name a record. */
+function evidence(id: string, { model }: Assessment): readonly Fact[] {
+  const { shell } = model;
+  const tests = shell.tests
+    .filter((test) => test.of.includes(id))
+    .map((test) => {
+      const read = test.measured?.text ?? (test.start && test.end ? `${test.start.text} to ${test.end.text}` : 'no value');
+      return `${test.id} ${test.testKind}: ${read}, limit ${test.limit?.text ?? 'none'}, ${judgeTest(test, model).verdict}`;
+    });
+  return facts(
+    ['tested', tests],
+    ['findings', shell.findings.filter((one) => one.of.includes(id)).map((one) => `${one.id} ${one.decision ?? 'undecided'}`)],
+    ['changed', shell.amendments.filter((one) => one.changes.includes(id)).map((one) => `${one.id} ${one.date}`)],
+    [
+      'photos',
+      shell.photos
+        .filter((one) => one.of.includes(id))
+        .map((one) => one.id)
+        .slice(0, 6),
+    ],
+  );
+}

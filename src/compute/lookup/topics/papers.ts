@@ -1,0 +1,78 @@
+import { facts, type Topic } from './topic.js';
+
+export const contacts: Topic = {
+  name: 'contacts',
+  question: 'Whom do I call, and from which date does a warranty run?',
+  words: ['call', 'contact', 'contacts', 'whom', 'who', 'warranty', 'warranties', 'maker', 'makers'],
+  answer({ model: { shop, shell } }) {
+    const signed = shell.signoffs
+      .map((one) => one.date)
+      .sort()
+      .at(-1);
+    return {
+      rows: [
+        {
+          what: `The shell: ${shop.name}`,
+          facts: facts(['place', shop.place], ['contact', shop.contact], ['last sign-off', signed]),
+        },
+        {
+          what: `The chassis: ${shell.chassis.description ?? 'not described'}`,
+          facts: facts(['document', shell.chassis.document], ['vin', shell.vin]),
+        },
+        ...shell.components
+          .filter((one) => one.part || one.serial)
+          .map((one) => ({
+            id: one.id,
+            what: one.name,
+            facts: facts(['part', one.part], ['serial', one.serial], ['fitted', one.date]),
+          })),
+      ],
+      notes: ['An appliance is its maker’s: read the plate. The chassis is the chassis maker’s.'],
+    };
+  },
+};
+
+export const rightBook: Topic = {
+  name: 'book',
+  question: 'Is this the right book?',
+  words: ['book', 'vin', 'revision', 'right', 'genuine', 'fingerprint', 'paper'],
+  answer({ model: { shell } }) {
+    return {
+      rows: [{ what: shell.title, facts: facts(['shell', shell.id], ['vin', shell.vin ?? 'not recorded']) }],
+      notes: [
+        'Shell number, revision and fingerprint stand on the cover and on every page; the VIN is on the cover.',
+        `Revisions: shellbook history ${shell.id}. A PDF against itself and the store: shellbook verify BOOK.pdf`,
+      ],
+    };
+  },
+};
+
+/** Questions that a command of their own answers. */
+const pointer = (name: string, question: string, words: readonly string[], command: (shell: string) => string): Topic => ({
+  name,
+  question,
+  words,
+  answer: ({ model: { shell } }) => ({ rows: [], notes: [`Ask: shellbook ${command(shell.id)}`] }),
+});
+
+export const pointers: readonly Topic[] = [
+  pointer(
+    'axles',
+    'What does each axle carry, and what is left?',
+    ['axle', 'axles', 'weight', 'weights', 'load', 'loads', 'payload'],
+    (id) => `weights ${id}`,
+  ),
+  pointer(
+    'drilling',
+    'Where may I drill or screw, and how deep?',
+    ['drill', 'drilling', 'screw', 'screws', 'deep', 'hole'],
+    (id) => `near ${id} 180in,-49in,60in --within 4in`,
+  ),
+  pointer('behind', 'What is behind this panel?', ['behind'], (id) => `behind ${id} <panel>`),
+  pointer(
+    'alloy',
+    'What alloy and filler is this, and may I weld here?',
+    ['alloy', 'filler', 'weld', 'welding', 'welded'],
+    (id) => `where ${id} <member or weld>`,
+  ),
+];

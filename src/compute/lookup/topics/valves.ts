@@ -1,0 +1,23 @@
+import { facts, type Topic } from './topic.js';
+
+const SHUT = /\b(?:valve|shut-?off|stop-?cock|damper)\b/iu;
+
+export const valves: Topic = {
+  name: 'valves',
+  question: 'Where are the valves, shut-offs and drains, and how do they stand?',
+  words: ['valve', 'valves', 'shutoff', 'shutoffs', 'shut', 'off', 'drains', 'stopcock', 'stopcocks', 'tap', 'taps'],
+  answer({ model: { shell } }) {
+    const services = new Map(shell.services.map((service) => [service.id, service.name] as const));
+    const rows = shell.nodes
+      .filter(
+        (node) =>
+          node.nodeKind === 'valve' || node.nodeKind === 'drain' || (node.nodeKind === 'device' && SHUT.test(node.name ?? '')),
+      )
+      .map((node) => ({
+        id: node.id,
+        what: `${node.name ?? node.nodeKind}, ${services.get(node.service) ?? node.medium}`,
+        facts: facts(['kind', node.nodeKind], ['stands', node.position ?? 'not recorded']),
+      }));
+    return { rows, notes: rows.length === 0 ? ['No valve and no drain is recorded.'] : [] };
+  },
+};
