@@ -75,6 +75,35 @@ describe('chapters', () => {
     expect(rowOf(declared, 'r-LIFT-1')).toMatch(/40 kN.*A\. N\. Engineer.*sheet 4/u);
   });
 
+  it('says what is left for the next trade, the road limits as information, and how high the centre of gravity lies', async () => {
+    const ticket = (id: string, more: string): string =>
+      `- {id: ${id}, date: 2026-06-30, stage: walls, scale: SC-9, condition: {fuel: 1, fresh: 0}, ${more}}\n`;
+    const html = await shopBook({
+      'library/instruments.yaml':
+        '- {id: SC-9, kind: axle scale, resolution: 2 lb, tolerance: 0.01 %, calibrated: 2026-01-20, due: 2027-01-20}\n',
+      'shells/T-1/weights.yaml':
+        ticket('TK-5', 'readings: {steer: 9000 lb, drive: 11000 lb}') +
+        ticket(
+          'TK-6',
+          'readings: {steer: 9250 lb, drive: 10750 lb}, raised: {axle: drive, by: 24 in, level: TK-5, wheel_radius: 20 in}',
+        ),
+    });
+    const part = (id: string): string => {
+      const from = html.indexOf(`id="${id}"`);
+      return html
+        .slice(from, html.indexOf('<h2', from))
+        .replace(/<[^>]+>/gu, ' ')
+        .replace(/\s+/gu, ' ');
+    };
+    // At least a tenth of each rating is kept back, and what is not known of the load.
+    expect(part('h-budget')).toMatch(/steer .*drive /u);
+    expect(part('h-road')).toContain('They are no ratings');
+    expect(part('h-road')).toMatch(/single axle steer/u);
+    // STA-20: h = r + L·ΔW/(W·tan θ) over the wheelbase of this shell.
+    expect(part('h-cg-height')).toMatch(/TK-6 TK-5 \d ft/u);
+    expect(part('h-growth')).toContain('Forecast for the finished vehicle');
+  });
+
   it('says in a line what an empty chapter lacks', async () => {
     const html = await shopBook({ 'shells/T-1/welds.yaml': '[]\n', 'shells/T-1/photos/photos.yaml': '[]\n' });
     expect(html).toContain('No welds are recorded.');

@@ -34,9 +34,15 @@ function weightData(book: Book) {
     bays: bayTable(book),
     bayPlan: book.assessment.model.shell.bays.length > 0 ? book.draw.bayPlan(book.assessment, half) : undefined,
     growth: figures.growth.length > 0 ? book.draw.growthChart(book.assessment, half) : undefined,
+    forecast: forecastText(book),
+    budget: budgetTable(book),
+    budgetReserve: book.show.percent(figures.reserve, 0),
     influence: figures.influence.length > 0 ? book.draw.influenceChart(book.assessment, half) : undefined,
     worst: worst?.name,
     contributions: contributionTable(book),
+    cgHeight: figures.cgHeight.length > 0 ? cgHeightTable(book) : undefined,
+    road: figures.roadLimits.length > 0 ? roadTable(book) : undefined,
+    roadCondition: figures.roadLimitsCondition,
     seats: seatTable(book),
     assumptions: figures.assumptions,
     problems: figures.problems,
@@ -182,6 +188,66 @@ function bayTable(book: Book) {
       c.text('Ruled by', (bay) => allowances.get(bay.id)?.limitedBy),
     ],
     empty: 'No bays are recorded.',
+  });
+}
+
+/** What the next trade may add over each axle. */
+function budgetTable(book: Book) {
+  return table(book.show, {
+    rows: book.assessment.figures.weights.budget,
+    columns: (c) => [
+      c.refs('Axle', (one) => [one.axle]),
+      c.massDown('May be added', (one) => one.leftKg),
+      c.massDown('Left end', (one) => one.leftEndKg),
+      c.massDown('Right end', (one) => one.rightEndKg),
+      c.mass('Kept back', (one) => one.reserveKg),
+      c.mass('Not known', (one) => one.uncertaintyKg),
+      c.text('Least in', (one) => one.condition),
+    ],
+    empty: 'No axle has both a load and a rating: not verified.',
+  });
+}
+
+function forecastText(book: Book): string | undefined {
+  const { forecast } = book.assessment.figures.weights;
+  if (!forecast) return undefined;
+  const { mass } = book.show;
+  return `Forecast for the finished vehicle, unladen: ${mass(forecast.totalKg)}, between ${mass(forecast.lowKg)} and ${mass(forecast.highKg)} (k = 2), with ${mass(forecast.allowanceKg)} allowed for what no scale has seen.`;
+}
+
+function cgHeightTable(book: Book) {
+  return table(book.show, {
+    rows: book.assessment.figures.weights.cgHeight,
+    columns: (c) => [
+      c.refs('Raised', (one) => [one.ticket]),
+      c.refs('Level', (one) => [one.level]),
+      c.length('Over the ground', (one) => one.heightMm),
+      c.length('Uncertainty', (one) => one.uncertaintyMm),
+      c.text('Not given because', (one) => one.refused),
+    ],
+    empty: 'Not weighed for.',
+  });
+}
+
+const ROAD = {
+  single: 'single axle',
+  tandem: 'two axles together',
+  bridge: 'axles by their spread',
+  gross: 'whole vehicle',
+} as const;
+
+function roadTable(book: Book) {
+  return table(book.show, {
+    rows: book.assessment.figures.weights.roadLimits,
+    columns: (c) => [
+      c.text('Limit on', (one) => ROAD[one.kind]),
+      c.refs('Axles', (one) => one.axles),
+      c.length('Spread', (one) => one.spreadMm),
+      c.mass('Load', (one) => one.loadKg),
+      c.massDown('Limit', (one) => one.limitKg),
+      c.massDown('Margin', (one) => one.marginKg),
+    ],
+    empty: 'Not computed.',
   });
 }
 
