@@ -21,3 +21,4 @@ export { panelKeyPlan, panelsDrawings } from './views/panels.js';
 export { protectionPlan } from './views/protection-plan.js';
 export { sectionDrawing } from './views/section.js';
 export { mediaUsed, serviceDrawings } from './views/services.js';
+export { type WeldSheet, weldMap } from './views/weld-map.js';

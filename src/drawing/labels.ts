@@ -33,7 +33,8 @@ export interface LabelWish {
 export interface LabelBlock {
   readonly widthMm: number;
   readonly heightMm: number;
-  readonly leaderFrom: (box: Rect, anchor: Point) => Point;
+  /** Nothing where its leader would run back over itself: such a place is not taken. */
+  readonly leaderFrom: (box: Rect, anchor: Point) => Point | undefined;
   /** Leader included. */
   readonly marks: (box: Rect, anchor: Point) => readonly Mark[];
 }
@@ -146,7 +147,8 @@ function bestPlace(wish: LabelWish, state: State): PlacedLabel | undefined {
 /** Nothing where the place is taken, or dearer than `mostCost`. */
 function judge(wish: LabelWish, box: Rect, awayMm: number, state: State, mostCost: number): Judged | undefined {
   if (!within(box, state.room) || state.boxes.some((other) => overlaps(box, other, AIR_MM))) return undefined;
-  const end = wish.block?.leaderFrom(box, wish.anchor) ?? nearestPoint(box, wish.anchor);
+  const end = wish.block ? wish.block.leaderFrom(box, wish.anchor) : nearestPoint(box, wish.anchor);
+  if (!end) return undefined;
   const away = Math.hypot(end[0] - wish.anchor[0], end[1] - wish.anchor[1]);
   const drawn = wish.block !== undefined || away > (wish.clearMm ?? 0) + NEAREST_WITHOUT_LEADER_MM;
   const leader = drawn ? ([wish.anchor, end] as const) : undefined;

@@ -52,6 +52,8 @@ const PLAIN_PENS = {
   'leader-dot': { widthMm: 0.13, colour: '#4b545a', fill: '#4b545a' },
   'weld-symbol': { widthMm: 0.25, colour: INK },
   'weld-symbol-dashed': { widthMm: 0.25, colour: INK, dash: [1.4, 0.7] },
+  'weld-backing': { widthMm: 0.13, colour: PAPER, fill: PAPER },
+  'weld-frame': { widthMm: 0.18, colour: GREY },
   'weld-ring': { widthMm: 0.25, colour: INK },
   'weld-place': { widthMm: 0.13, colour: INK, fill: INK },
   'weld-member': { widthMm: 0.18, colour: GREY, fill: PAPER },

@@ -3,6 +3,7 @@ import type { Box } from '../../geometry/box.js';
 import { add, dot, scale, subtract } from '../../geometry/vector.js';
 import type { Library } from '../../model/library.js';
 import type { Member } from '../../model/structure.js';
+import { hiddenLines } from '../hidden-lines.js';
 import { area, line, type Mark, type Point } from '../scene.js';
 import type { Port } from '../sheet.js';
 import type { Layer, PenName } from '../styles.js';
@@ -55,9 +56,10 @@ export function memberContext(
   members: readonly Member[],
   library: Library,
   port: Port,
-  pen: PenName = 'context',
+  pen: PenName | ((member: Member) => PenName) = 'context',
 ): readonly Mark[] {
-  return silhouettes(members, library, port).map((solid) => outlineMark(solid, port, 'background', pen));
+  const penOf = typeof pen === 'function' ? pen : () => pen;
+  return silhouettes(members, library, port).map((solid) => outlineMark(solid, port, 'background', penOf(solid.member)));
 }
 
 /** Members behind something: thin dashed outlines over it. */
@@ -67,6 +69,10 @@ export function memberHidden(members: readonly Member[], library: Library, port:
     return ring.length < 3 ? line('hidden', 'hidden', ring) : { ...area('hidden', 'hidden', ring) };
   });
 }
+
+/** Dashed edges of those members that lie behind others of them. */
+export const memberHiddenLines = (members: readonly Member[], library: Library, port: Port): readonly Mark[] =>
+  hiddenLines(silhouettes(members, library, port), port);
 
 /** Painted apart and above the rest, where a view must set one member off. */
 export function memberAs(member: Member, library: Library, port: Port, layer: Layer, pen: PenName): readonly Mark[] {

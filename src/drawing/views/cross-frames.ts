@@ -7,7 +7,7 @@ import type { LabelWish } from '../labels.js';
 import { memberMarks } from '../marks/structure.js';
 import { VIEWS } from '../projection.js';
 import { type Mark, text } from '../scene.js';
-import { FURNITURE_MM, fittingScale, layOut, type SheetSize } from '../sheet.js';
+import { FURNITURE_MM, fittingScale, type Layout, layOut, type Port, type SheetSize } from '../sheet.js';
 import { memberCorners, middleOf } from '../visibility.js';
 import { memberWish } from './member-wish.js';
 
@@ -56,14 +56,19 @@ export function topOf(frame: CrossFrame, model: Model): Member {
   return frame.members.reduce((best, member) => (height(member) > height(best) ? member : best));
 }
 
-/** Every cross frame square on, as many to a sheet as go. */
-export function crossFrameDrawings(
+/** Frames that share a sheet, and how they lie on it. */
+export interface FrameLayout<F extends CrossFrame> {
+  readonly shown: readonly F[];
+  readonly layout: Layout;
+}
+
+/** As many frames to a sheet as go at the largest scale at which one of them fits, evenly over the sheets. */
+export function frameLayouts<F extends CrossFrame>(
+  frames: readonly F[],
   model: Model,
-  { stage, stageName, frames }: SheetOf,
   sheet: SheetSize,
-  options: DrawingOptions,
-): readonly Drawing[] {
-  if (frames.length === 0) return [];
+  stripMm: number,
+): readonly FrameLayout<F>[] {
   const bounds = frames.map((frame) =>
     viewBounds(
       VIEWS.front,
@@ -72,22 +77,36 @@ export function crossFrameDrawings(
   );
   const width = Math.max(...bounds.map((rect) => rect.x1 - rect.x0));
   const height = Math.max(...bounds.map((rect) => rect.y1 - rect.y0));
-  const reduction = fittingScale(width, height, sheet.widthMm - 2 * SIDE_MM, sheet.heightMm - FURNITURE_MM - 2 * STRIP_MM - 2);
-  const perSheet = Math.max(1, Math.floor((sheet.heightMm - FURNITURE_MM - 2) / (height / reduction + 2 * STRIP_MM)));
-  const sheets = Math.ceil(frames.length / perSheet);
+  const reduction = fittingScale(width, height, sheet.widthMm - 2 * SIDE_MM, sheet.heightMm - FURNITURE_MM - 2 * stripMm - 2);
+  const most = Math.max(1, Math.floor((sheet.heightMm - FURNITURE_MM - 2) / (height / reduction + 2 * stripMm)));
+  const sheets = Math.ceil(frames.length / most);
+  const perSheet = Math.ceil(frames.length / sheets);
   return Array.from({ length: sheets }, (_, k) => {
     const shown = frames.slice(k * perSheet, (k + 1) * perSheet);
     const views = bounds.slice(k * perSheet, (k + 1) * perSheet).map((rect) => ({ view: VIEWS.front, bounds: rect }));
-    const layout = layOut(views, sheet, { sideMm: SIDE_MM, aboveMm: STRIP_MM, belowMm: STRIP_MM, mostMm: STRIP_MM });
+    return { shown, layout: layOut(views, sheet, { sideMm: SIDE_MM, aboveMm: stripMm, belowMm: stripMm, mostMm: stripMm }) };
+  });
+}
+
+/** Every cross frame square on. */
+export function crossFrameDrawings(
+  model: Model,
+  { stage, stageName, frames }: SheetOf,
+  sheet: SheetSize,
+  options: DrawingOptions,
+): readonly Drawing[] {
+  if (frames.length === 0) return [];
+  const layouts = frameLayouts(frames, model, sheet, STRIP_MM);
+  return layouts.map(({ shown, layout }, k) => {
     const marks: Mark[] = [];
     const wishes: LabelWish[] = [];
     shown.forEach((frame, index) => {
-      const port = layout.ports[index] as (typeof layout.ports)[number];
+      const port = layout.ports[index] as Port;
       marks.push(...memberMarks(frame.members, model.library, port, true));
       marks.push(text('labels', 'note', [1.5, port.frame.y0 - 7], `at x ${length(frame.xMm, model.shop.units)}`));
       wishes.push(...frame.members.flatMap((member) => memberWish(member, model, port)));
     });
-    const part = sheets > 1 ? `, sheet ${k + 1} of ${sheets}` : '';
+    const part = layouts.length > 1 ? `, sheet ${k + 1} of ${layouts.length}` : '';
     return compose(
       {
         id: `frame-${stage}-cross-frames-${k + 1}`,

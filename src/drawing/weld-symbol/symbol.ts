@@ -152,9 +152,21 @@ function tailMarks(words: string, [x, y]: Point, right: boolean): readonly Mark[
   return [fork(1), fork(-1), text('labels', 'dimension', [x + away * (TAIL_MM + AIR_MM), y], words, { anchor })];
 }
 
-/** The end of the reference line that is nearer to the weld, and so the way that the line runs from there. */
-export function towards(box: Rect, weldAt: Point): Pick<SymbolPlace, 'joint' | 'runs'> {
+/** An arrow leans away from its symbol by at least this much sideways for each millimetre up or down. */
+const LEAN = 0.35;
+/** Nor does it lie along its line, or end in the ring: least way up or down, and sideways, mm. */
+const LEAST_MM = 2.2;
+
+/**
+ * Where the reference line of a symbol in a box begins, and which way it runs, for a weld beside the box. Nothing where the arrow
+ * would have to run back over the symbol.
+ */
+export function towards(box: Rect, weldAt: Point): Pick<SymbolPlace, 'joint' | 'runs'> | undefined {
   const y = (box.y0 + box.y1) / 2;
-  const fromLeft = Math.abs(weldAt[0] - box.x0) <= Math.abs(weldAt[0] - box.x1);
-  return fromLeft ? { joint: [box.x0, y], runs: 'right' } : { joint: [box.x1, y], runs: 'left' };
+  const away = Math.abs(weldAt[1] - y);
+  if (away < LEAST_MM) return undefined;
+  const aside = Math.max(LEAST_MM, LEAN * away);
+  if (weldAt[0] <= box.x0 - aside) return { joint: [box.x0, y], runs: 'right' };
+  if (weldAt[0] >= box.x1 + aside) return { joint: [box.x1, y], runs: 'left' };
+  return undefined;
 }
