@@ -4,61 +4,123 @@ import type { Bounds } from './box.js';
 export interface Grid {
   /** Indices of the things whose cells the bounds touch, each once, in no stated order. A superset: the caller tests exactly. */
   near(bounds: Bounds): readonly number[];
+  /** The same without a list, for what is asked many millions of times; stops where `see` answers true, and says so. */
+  visit(bounds: Bounds, see: (index: number) => boolean): boolean;
 }
 
-/** Long or slanted things should be given as several bounds with the same `index`. Cell size in the unit of the bounds. */
-export function grid(things: readonly { readonly index: number; readonly bounds: Bounds }[], cell: number): Grid {
-  const cells = new Map<number, number[]>();
-  const everywhere: number[] = [];
-  let count = 0;
-  for (const { index, bounds } of things) {
-    count = Math.max(count, index + 1);
-    if (cellsOf(bounds, cell) > MOST_CELLS) {
-      everywhere.push(index);
-      continue;
+interface Thing {
+  readonly index: number;
+  readonly bounds: Bounds;
+}
+
+/** More cells than this are never made: a slip of a decimal place must not fill the memory. */
+const MOST_CELLS = 1 << 20;
+/** A thing that fills more than this share of all cells is looked at every time. */
+const MOST_OF_THEM = 1 / 64;
+
+/**
+ * Long or slanted things should be given as several bounds with the same `index`. Cell size in the unit of the bounds; cells become
+ * larger where there would be too many. What lies far outside the rest falls into the cells at the edge: only slower, never wrong.
+ */
+export function grid(things: readonly Thing[], cell: number): Grid {
+  const axes = [0, 1, 2].map((k) => extent(things, k as 0 | 1 | 2));
+  let size = cell;
+  const countAt = (one: number): readonly number[] => axes.map(([low, high]) => Math.max(1, Math.ceil((high - low) / one)));
+  while (countAt(size).reduce((product, count) => product * count, 1) > MOST_CELLS) size *= 1.5;
+  const [nx, ny, nz] = countAt(size) as [number, number, number];
+  const [ox, oy, oz] = axes.map(([low]) => low) as [number, number, number];
+  const slot = (value: number, origin: number, count: number): number =>
+    value > origin ? Math.min(count - 1, Math.floor((value - origin) / size)) : 0;
+
+  /** Every cell that the bounds touch, until `at` answers true. */
+  const eachCell = ({ min, max }: Bounds, at: (key: number) => boolean): boolean => {
+    const lastX = slot(max[0], ox, nx);
+    const firstY = slot(min[1], oy, ny);
+    const lastY = slot(max[1], oy, ny);
+    const firstZ = slot(min[2], oz, nz);
+    const lastZ = slot(max[2], oz, nz);
+    for (let x = slot(min[0], ox, nx); x <= lastX; x++) {
+      for (let y = firstY; y <= lastY; y++) {
+        const row = (x * ny + y) * nz;
+        for (let z = firstZ; z <= lastZ; z++) if (at(row + z)) return true;
+      }
     }
-    eachCell(bounds, cell, (key) => {
-      const list = cells.get(key);
-      if (!list) cells.set(key, [index]);
-      else if (list[list.length - 1] !== index) list.push(index);
-    });
-  }
-  const seen = new Uint32Array(count);
+    return false;
+  };
+  const cellsOf = ({ bounds: { min, max } }: Thing): number =>
+    (slot(max[0], ox, nx) - slot(min[0], ox, nx) + 1) *
+    (slot(max[1], oy, ny) - slot(min[1], oy, ny) + 1) *
+    (slot(max[2], oz, nz) - slot(min[2], oz, nz) + 1);
+  const most = Math.max(512, nx * ny * nz * MOST_OF_THEM);
+  const everywhere = [...new Set(things.filter((one) => cellsOf(one) > most).map((one) => one.index))];
+  const placed = things.filter((one) => cellsOf(one) <= most);
+  const { starts, items } = fill(placed, nx * ny * nz, eachCell);
+  const seen = new Uint32Array(things.reduce((count, { index }) => Math.max(count, index + 1), 0));
   let turn = 0;
+
+  const visit: Grid['visit'] = (bounds, see) => {
+    turn += 1;
+    const mine = turn;
+    for (let i = 0; i < everywhere.length; i++) {
+      const index = everywhere[i] as number;
+      seen[index] = mine;
+      if (see(index)) return true;
+    }
+    return eachCell(bounds, (key) => {
+      const end = starts[key + 1] as number;
+      for (let i = starts[key] as number; i < end; i++) {
+        const index = items[i] as number;
+        if (seen[index] === mine) continue;
+        seen[index] = mine;
+        if (see(index)) return true;
+      }
+      return false;
+    });
+  };
   return {
+    visit,
     near(bounds) {
-      turn += 1;
       const found: number[] = [];
-      const add = (index: number): void => {
-        if (seen[index] === turn) return;
-        seen[index] = turn;
+      visit(bounds, (index) => {
         found.push(index);
-      };
-      everywhere.forEach(add);
-      if (cellsOf(bounds, cell) > MOST_CELLS) for (const list of cells.values()) list.forEach(add);
-      else eachCell(bounds, cell, (key) => cells.get(key)?.forEach(add));
+        return false;
+      });
       return found;
     },
   };
 }
 
-/** A thing larger than this is looked at every time: a slip of a decimal place must not fill the memory. */
-const MOST_CELLS = 50_000;
-
-const cellsOf = (bounds: Bounds, cell: number): number =>
-  bounds.min.reduce((product, low, k) => product * ((bounds.max[k] as number) - low + cell), 1) / cell ** 3;
-
-/** Cells beyond this many each way from the datum share their neighbours' numbers: only slower, never wrong. */
-const SPAN = 4096;
-
-function eachCell(bounds: Bounds, cell: number, visit: (key: number) => void): void {
-  const first = bounds.min.map((value) => index(value, cell));
-  const last = bounds.max.map((value) => index(value, cell));
-  for (let x = first[0] as number; x <= (last[0] as number); x++) {
-    for (let y = first[1] as number; y <= (last[1] as number); y++) {
-      for (let z = first[2] as number; z <= (last[2] as number); z++) visit((x * SPAN + y) * SPAN + z);
-    }
+/** The things of each cell one after another in `items`; those of cell `k` begin at `starts[k]`. */
+function fill(
+  things: readonly Thing[],
+  cells: number,
+  eachCell: (bounds: Bounds, at: (key: number) => boolean) => boolean,
+): { readonly starts: Uint32Array; readonly items: Uint32Array } {
+  const starts = new Uint32Array(cells + 1);
+  const count = (key: number): boolean => {
+    starts[key + 1] = (starts[key + 1] as number) + 1;
+    return false;
+  };
+  for (const one of things) eachCell(one.bounds, count);
+  for (let key = 0; key < cells; key++) starts[key + 1] = (starts[key + 1] as number) + (starts[key] as number);
+  const next = starts.slice();
+  const items = new Uint32Array(starts[cells] as number);
+  for (const { index, bounds } of things) {
+    eachCell(bounds, (key) => {
+      items[next[key] as number] = index;
+      next[key] = (next[key] as number) + 1;
+      return false;
+    });
   }
+  return { starts, items };
 }
 
-const index = (value: number, cell: number): number => Math.min(SPAN - 1, Math.max(0, Math.floor(value / cell) + SPAN / 2));
+/** Where nearly all things lie along an axis: the one in a hundred at each end, in the wrong unit perhaps, stretches it no further. */
+function extent(things: readonly Thing[], axis: 0 | 1 | 2): readonly [number, number] {
+  const lows = Float64Array.from(things, ({ bounds }) => bounds.min[axis]).sort();
+  const highs = Float64Array.from(things, ({ bounds }) => bounds.max[axis]).sort();
+  const spare = Math.floor(things.length / 100);
+  const low = lows[spare] ?? 0;
+  const high = highs[highs.length - 1 - spare] ?? 0;
+  return high > low ? [low, high] : [low, low + 1];
+}

@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { type Box, boxBetween, boxBounds, clipToBox, isInBox, nearestInBox } from '../../src/geometry/box.js';
 import { facet, nearestOnFacet, throughFacet } from '../../src/geometry/facet.js';
 import { grid } from '../../src/geometry/grid.js';
+import { mayComeWithin, segmentToBox } from '../../src/geometry/segment-box.js';
+import { segmentToFacet } from '../../src/geometry/segment-facet.js';
 import { distance, lerp, type Vec3 } from '../../src/geometry/vector.js';
 
 const number = fc.integer({ min: -40, max: 40 });
@@ -42,6 +44,34 @@ describe('box', () => {
           if (isInBox(at, box, -1e-6)) expect(part && part[0] <= t && t <= part[1]).toBe(true);
           if (part && t > part[0] && t < part[1]) expect(isInBox(at, box, 1e-6)).toBe(true);
         }
+      }),
+    );
+  });
+
+  it('is as far from a segment as from the nearest of its places', () => {
+    // 3–4–5: 3 beyond the face in x, 4 beyond it in y; then through it; then one place of no length
+    const box = boxBetween([0, 0, 0], [10, 20, 30]);
+    expect(segmentToBox([13, 24, -5], [13, 24, 50], box)).toEqual({ t: expect.any(Number), distance: 5 });
+    expect(segmentToBox([-5, 10, 15], [50, 10, 15], box).distance).toBe(0);
+    expect(segmentToBox([5, 10, 37], [5, 10, 37], box).distance).toBe(7);
+    fc.assert(
+      fc.property(turned, place, place, (one, from, to) => {
+        const near = segmentToBox(from, to, one);
+        const away = (t: number): number => {
+          const at = lerp(from, to, t);
+          return distance(at, nearestInBox(at, one));
+        };
+        expect(away(near.t)).toBeCloseTo(near.distance, 9);
+        for (const t of shares) expect(near.distance).toBeLessThanOrEqual(away(t) + 1e-9);
+      }),
+    );
+  });
+
+  it('is never called far from a segment that comes near', () => {
+    fc.assert(
+      fc.property(turned, place, place, fc.nat(20), (one, from, to, by) => {
+        if (segmentToBox(from, to, one).distance <= by) expect(mayComeWithin(from, to, one, by + 1e-9)).toBe(true);
+        else if (by === 0) expect(mayComeWithin(from, to, one, -1e-9)).toBe(false);
       }),
     );
   });
@@ -100,6 +130,22 @@ describe('facet', () => {
     expect(distance(nearestOnFacet([5, 5.5, 0], holed), [5, 6, 0])).toBeLessThan(1e-12);
   });
 
+  it('is as far from a segment as the nearest of their places, tried along the segment', () => {
+    fc.assert(
+      fc.property(place, place, (from, to) => {
+        const near = segmentToFacet(from, to, ell);
+        let least = Infinity;
+        for (const t of shares) {
+          const at = lerp(from, to, t);
+          least = Math.min(least, distance(at, nearestOnFacet(at, ell)));
+        }
+        expect(near).toBeLessThanOrEqual(least + 1e-9);
+        // The places tried stand at most half of a two-hundredth of the way from the nearest.
+        expect(near).toBeGreaterThanOrEqual(least - distance(from, to) / 400 - 1e-9);
+      }),
+    );
+  });
+
   it('is nowhere nearer than the place given, tried on a mesh of it', () => {
     fc.assert(
       fc.property(place, (point) => {
@@ -130,6 +176,19 @@ describe('grid', () => {
         });
       }),
     );
+  });
+
+  it('stops where it is told, and looks at nothing twice', () => {
+    const things = Array.from({ length: 40 }, (_, i) => ({
+      index: i % 20,
+      bounds: { min: [i, 0, 0], max: [i + 9, 9, 9] } as const,
+    }));
+    const index = grid(things, 2);
+    const seen: number[] = [];
+    const all = { min: [0, 0, 0], max: [60, 9, 9] } as const;
+    expect(index.visit(all, (i) => seen.push(i) === 3)).toBe(true);
+    expect(seen).toHaveLength(3);
+    expect([...index.near(all)].sort((a, b) => a - b)).toEqual(Array.from({ length: 20 }, (_, i) => i));
   });
 
   it('bears a thing of a size that only a slip of units makes', () => {

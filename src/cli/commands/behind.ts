@@ -38,6 +38,9 @@ async function look({ shell, panel }: Options, context: Context): Promise<Status
       distance_mm: one.distanceMm,
       reach: one.reach,
       blocked_by: one.blockedBy,
+      tolerance_mm: one.toleranceMm,
+      with_tool: one.tool ?? false,
+      both_hands: one.twoHands ?? false,
       nearest_mm: place3(one.nearest),
     }));
     context.print(

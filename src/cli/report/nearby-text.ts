@@ -15,7 +15,8 @@ export function behindText(model: Model, panel: string, contents: readonly Behin
     one.kind,
     nameOf(one.id, model),
     length(one.distanceMm, units),
-    one.reach,
+    reachText(one),
+    one.toleranceMm === undefined ? '' : `±${length(one.toleranceMm, units)}`,
     one.blockedBy.length > 0 ? `blocked by ${one.blockedBy.join(', ')}` : '',
   ]);
   return table(
@@ -25,11 +26,16 @@ export function behindText(model: Model, panel: string, contents: readonly Behin
       { head: 'what' },
       { head: 'distance', align: 'right' },
       { head: 'reach' },
+      { head: 'known to' },
       { head: '', wrap: true },
     ],
     rows,
   );
 }
+
+/** `arm, tool, both hands`: how far in, and what one can do there. */
+const reachText = ({ reach, tool, twoHands }: BehindItem): string =>
+  [reach, tool && 'tool', twoHands && 'both hands'].filter(Boolean).join(', ');
 
 const DRILL = 'Only what is recorded is known, to its recorded tolerance. Open up and look, and set a stop on the drill.';
 

@@ -1,13 +1,14 @@
 import { type Bounds, type Box, boundsOf, boxBounds, grow, nearestInBox, overlap } from '../../geometry/box.js';
 import { facet, nearestOnFacet } from '../../geometry/facet.js';
 import { grid } from '../../geometry/grid.js';
+import { segmentToBox } from '../../geometry/segment-box.js';
 import { distance, lerp, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import { memberBox } from '../solids.js';
 import type { Obstacles } from './obstacles.js';
-import { depthBehind, nearestOfOpening, type PanelOpening } from './opening.js';
+import { depthBehind, distanceFromOpening, nearestOfOpening, type PanelOpening } from './opening.js';
 import { REACH_MM } from './reach.js';
-import { reachThrough } from './sight.js';
+import { FEW_ENTRIES, reachThrough } from './sight.js';
 import type { BehindItem } from './types.js';
 import { componentBox } from './walls.js';
 import { zoneBoxes } from './zones.js';
@@ -17,6 +18,7 @@ interface Body {
   readonly id: string;
   readonly kind: BehindItem['kind'];
   readonly bounds: Bounds;
+  readonly toleranceMm?: number | undefined;
   /** The place of it nearest to the opening, on the inner side; undefined where all of it is outside. */
   nearest(opening: PanelOpening): Vec3 | undefined;
 }
@@ -52,41 +54,51 @@ export function behind(
 function item(body: Body, opening: PanelOpening, obstacles: Obstacles): readonly BehindItem[] {
   const nearest = body.nearest(opening);
   if (!nearest || depthBehind(nearest, opening) < -PLANE_MM) return [];
-  if (distance(nearest, nearestOfOpening(nearest, opening)) > REACH_MM.arm) return [];
-  const { distanceMm, reach, blockedBy } = reachThrough(opening, nearest, obstacles, { ignore: body.id });
-  return [{ id: body.id, kind: body.kind, distanceMm, reach, blockedBy, nearest }];
+  if (distanceFromOpening(nearest, opening) > REACH_MM.arm) return [];
+  const { id, kind, toleranceMm } = body;
+  const entries = kind === 'node' || kind === 'component' ? undefined : FEW_ENTRIES;
+  const { panel: _, ...reach } = reachThrough(opening, nearest, obstacles, { ignore: id, toleranceMm, entries });
+  return [{ id, kind, nearest, ...reach }];
 }
 
 function bodies({ shell, library }: Model): readonly Body[] {
   return [
-    ...shell.nodes.map((node): Body => pointBody('node', node.id, node.at)),
-    ...shell.runs.filter((run) => run.path.length > 0).map((run): Body => pathBody(run.id, run.path)),
+    ...shell.nodes.map((node): Body => pointBody('node', node)),
+    ...shell.runs.filter((run) => run.path.length > 0).map((run): Body => pathBody(run)),
     ...shell.members.flatMap((member) => {
       if (member.shape.kind === 'plate') return sheetBody(member.id, member.shape.outline);
       const section = library.sections.get(member.shape.section);
-      return section ? [boxBody('member', member.id, [memberBox(member.shape, section.dimensions)])] : [];
+      return section ? [boxBody('member', member, [memberBox(member.shape, section.dimensions)])] : [];
     }),
     ...shell.components.map((component): Body => {
       const box = componentBox(component);
-      return box ? boxBody('component', component.id, [box]) : pointBody('component', component.id, component.at);
+      return box ? boxBody('component', component, [box]) : pointBody('component', component);
     }),
     ...shell.zones.flatMap((zone) => {
       const boxes = zoneBoxes(zone);
-      return boxes.length > 0 ? [boxBody('zone', zone.id, boxes)] : [];
+      return boxes.length > 0 ? [boxBody('zone', zone, boxes)] : [];
     }),
   ];
 }
 
-const pointBody = (kind: Body['kind'], id: string, at: Vec3): Body => ({
+/** A record by its id, and how well its place is known where that is recorded. */
+interface Placed {
+  readonly id: string;
+  readonly toleranceMm?: number;
+}
+
+const pointBody = (kind: Body['kind'], { id, at, toleranceMm }: Placed & { readonly at: Vec3 }): Body => ({
   id,
   kind,
+  toleranceMm,
   bounds: { min: at, max: at },
   nearest: () => at,
 });
 
-const pathBody = (id: string, path: readonly Vec3[]): Body => ({
+const pathBody = ({ id, path, toleranceMm }: Placed & { readonly path: readonly Vec3[] }): Body => ({
   id,
   kind: 'run',
+  toleranceMm,
   bounds: boundsOf(path),
   nearest: (opening) =>
     nearestOfAll(
@@ -95,11 +107,12 @@ const pathBody = (id: string, path: readonly Vec3[]): Body => ({
     ),
 });
 
-const boxBody = (kind: Body['kind'], id: string, boxes: readonly Box[]): Body => {
+const boxBody = (kind: Body['kind'], { id, toleranceMm }: Placed, boxes: readonly Box[]): Body => {
   const bounds = boxes.map(boxBounds);
   return {
     id,
     kind,
+    toleranceMm,
     bounds: boundsOf(bounds.flatMap((one) => [one.min, one.max])),
     nearest: (opening) =>
       nearestOfAll(
@@ -121,7 +134,7 @@ function nearestOfAll(opening: PanelOpening, places: readonly (Vec3 | undefined)
   let least = Infinity;
   for (const at of places) {
     if (!at || depthBehind(at, opening) < -PLANE_MM) continue;
-    const away = distance(at, nearestOfOpening(at, opening));
+    const away = distanceFromOpening(at, opening);
     if (away < least) {
       least = away;
       best = at;
@@ -130,23 +143,17 @@ function nearestOfAll(opening: PanelOpening, places: readonly (Vec3 | undefined)
   return best;
 }
 
-/** The nearest place of one stretch that lies inside the panel: the distance along it is convex, so thirds close in on the least. */
+/** The nearest place of one stretch that lies inside the panel. */
 function nearestOnStretch(opening: PanelOpening, from: Vec3, to: Vec3): Vec3 | undefined {
   const start = depthBehind(from, opening);
   const end = depthBehind(to, opening);
   if (start < 0 && end < 0) return undefined;
-  let low = start < 0 ? start / (start - end) : 0;
-  let high = end < 0 ? start / (start - end) : 1;
-  const away = (t: number): number => {
-    const at = lerp(from, to, t);
-    return distance(at, nearestOfOpening(at, opening));
-  };
-  for (let i = 0; i < 40; i++) {
-    const third = (high - low) / 3;
-    if (away(low + third) <= away(high - third)) high -= third;
-    else low += third;
-  }
-  return lerp(from, to, (low + high) / 2);
+  const [low, high] = [
+    start < 0 ? lerp(from, to, start / (start - end)) : from,
+    end < 0 ? lerp(from, to, start / (start - end)) : to,
+  ];
+  const flat: Box = { center: opening.center, axes: [opening.u, opening.v, opening.inward], half: [...opening.half, 0] };
+  return lerp(low, high, segmentToBox(low, high, flat).t);
 }
 
 /** Where a convex body comes nearest to the opening: projections in turn close in on it (Cheney and Goldstein 1959). */

@@ -1,17 +1,15 @@
 import { boundsOf, grow } from '../../geometry/box.js';
-import { grid } from '../../geometry/grid.js';
 import { distance, type Vec3 } from '../../geometry/vector.js';
 import type { ServiceNode } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
 import type { Panel } from '../../model/structure.js';
 import { behind } from './behind.js';
-import { type Cover, follow } from './follow.js';
-import { type Obstacles, obstacles } from './obstacles.js';
-import { depthBehind, nearestOfOpening, type PanelOpening, panelOpening } from './opening.js';
-import { REACH_MM } from './reach.js';
-import { type Sample, samples } from './samples.js';
+import { type Obstacles, obstacles, STIFF_PIPE_MM } from './obstacles.js';
+import { isBehind, nearestOfOpening, type PanelOpening, panelOpening, pointGrid } from './opening.js';
+import { FINGER_MM, HAND_RADIUS_MM, REACH_MM } from './reach.js';
+import { runAccess } from './runs.js';
 import { bestFirst, isClear, NEAR_MM, reachThrough } from './sight.js';
-import type { AccessFigures, NodeAccess, PanelReach, RunAccess } from './types.js';
+import type { AccessFigures, NodeAccess, PanelReach } from './types.js';
 import { zoneMap } from './zones.js';
 
 /**
@@ -25,15 +23,11 @@ export function access(model: Model): AccessFigures {
   const zones = zoneMap(shell.zones);
   const isConcealed = (at: Vec3): boolean => zones.holding(at).some((zone) => zone.concealed);
 
-  const nodeReaches = reachAll(
-    shell.nodes.map((node) => ({ at: node.at })),
-    openings,
-    solid,
-  );
+  const near = nodeReaches(shell.nodes, openings, solid);
   const nodes = shell.nodes.map((node, i) =>
-    nodeAccess(node, nodeReaches[i] as readonly PanelReach[], openings, node.panel === undefined && !isConcealed(node.at)),
+    nodeAccess(node, near[i] as readonly PanelReach[], openings, node.panel === undefined && !isConcealed(node.at)),
   );
-  const runs = runAccess(model, openings, solid, isConcealed);
+  const runs = runAccess(shell.runs, openings, solid, isConcealed);
   return {
     nodes,
     runs,
@@ -49,9 +43,10 @@ export function access(model: Model): AccessFigures {
 }
 
 const ASSUMPTIONS: readonly string[] = [
-  `Reach is that of a small person with bare hands (ANSUR II, 5th percentile woman): hand ${REACH_MM.hand} mm, forearm ${REACH_MM.forearm} mm, arm ${REACH_MM.arm} mm from the opening; openings after MIL-STD-1472, from memory.`,
-  'A straight way is looked for from ten places of the opening; members count by their walls, so the hollow of a tube is open at its ends.',
-  'Wires, hoses and pipes under 50 mm are taken as pushed aside; components without a size do not stand in the way.',
+  `Reach is that of a small person with bare hands (ANSUR II, 5th percentile woman): hand ${REACH_MM.hand} mm, forearm ${REACH_MM.forearm} mm, arm ${REACH_MM.arm} mm from the opening; openings, tools and two hands after MIL-STD-1472, from memory.`,
+  `A way must be clear ${2 * HAND_RADIUS_MM} mm across for the hand, but for the last ${FINGER_MM} mm, where a fingertip is enough; it is looked for from ten places of the opening, straight or bent a little at the knuckles. Members count by their walls, so the hollow of a tube is open at its ends.`,
+  'Reach is judged as if a thing lay further off by the tolerance recorded for its place; one without is taken where it is recorded.',
+  `Wires, hoses and pipes under ${STIFF_PIPE_MM} mm are taken as pushed aside; components without a size do not stand in the way.`,
   'A node or a length of run that lies in no concealed zone is open and needs no panel, unless its record names one.',
 ];
 
@@ -69,24 +64,20 @@ function panelOpenings({ shell }: Model): readonly PanelOpening[] {
     });
 }
 
-/** For each place, its reach through every opening near enough to matter, in the order of the places. */
-function reachAll(
-  places: readonly { readonly at: Vec3; readonly ignore?: string }[],
+/** For each node, its reach through every opening near enough to matter. */
+function nodeReaches(
+  nodes: readonly ServiceNode[],
   openings: readonly PanelOpening[],
   solid: Obstacles,
-  { withinMm = NEAR_MM, starts = 10 } = {},
 ): readonly (readonly PanelReach[])[] {
-  const found: PanelReach[][] = places.map(() => []);
-  const index = grid(
-    places.map(({ at }, i) => ({ index: i, bounds: { min: at, max: at } })),
-    withinMm / 2,
-  );
+  const found: PanelReach[][] = nodes.map(() => []);
+  const index = pointGrid(nodes.map(({ at }) => at));
   for (const opening of openings) {
-    for (const i of index.near(grow(opening.bounds, withinMm))) {
-      const { at, ignore } = places[i] as { at: Vec3; ignore?: string };
-      if (depthBehind(at, opening) < -1 || distance(at, nearestOfOpening(at, opening)) > withinMm) continue;
-      (found[i] as PanelReach[]).push(reachThrough(opening, at, solid, { ignore, starts }));
-    }
+    index.visit(grow(opening.bounds, NEAR_MM), (i) => {
+      const { at, toleranceMm } = nodes[i] as ServiceNode;
+      if (isBehind(at, opening, NEAR_MM)) (found[i] as PanelReach[]).push(reachThrough(opening, at, solid, { toleranceMm }));
+      return false;
+    });
   }
   return found;
 }
@@ -104,68 +95,6 @@ function nodeAccess(
     : [];
   const panels = bestFirst([...near, ...far]);
   return { id: node.id, panels, inReach: panels.some(isClear), open };
-}
-
-function runAccess(
-  { shell }: Model,
-  openings: readonly PanelOpening[],
-  solid: Obstacles,
-  isConcealed: (at: Vec3) => boolean,
-): readonly RunAccess[] {
-  const cut = shell.runs.map((run) => samples(run.path));
-  const flat = cut.flatMap((pieces, run) =>
-    pieces.map((piece) => ({ ...piece, ignore: (shell.runs[run] as { id: string }).id })),
-  );
-  const reaches = reachAll(flat, openings, solid, { withinMm: REACH_MM.arm, starts: RUN_STARTS });
-  const costs = new Map(openings.map(({ panel }) => [panel.id, openingCost(panel)] as const));
-  let start = 0;
-  return shell.runs.map((run, i) => {
-    const pieces = cut[i] as readonly Sample[];
-    const own = reaches.slice(start, start + pieces.length);
-    start += pieces.length;
-    return oneRun(run.id, pieces, own, isConcealed, costs);
-  });
-}
-
-function oneRun(
-  id: string,
-  pieces: readonly Sample[],
-  reaches: readonly (readonly PanelReach[])[],
-  isConcealed: (at: Vec3) => boolean,
-  costs: ReadonlyMap<string, number>,
-): RunAccess {
-  let inReachMm = 0;
-  let openMm = 0;
-  const best = new Map<string, PanelReach>();
-  const covered = new Map<string, Set<number>>();
-  pieces.forEach((piece, i) => {
-    const concealed = isConcealed(piece.at);
-    const own = reaches[i] as readonly PanelReach[];
-    if (!concealed) openMm += piece.lengthMm;
-    if (!concealed || own.some(isClear)) inReachMm += piece.lengthMm;
-    for (const one of own) {
-      const before = best.get(one.panel);
-      best.set(one.panel, before ? (bestFirst([before, one])[0] as PanelReach) : one);
-      if (concealed && isClear(one)) covered.set(one.panel, (covered.get(one.panel) ?? new Set()).add(i));
-    }
-  });
-  const covers: readonly Cover[] = [...covered].map(([panel, set]) => ({ panel, pieces: set, cost: costs.get(panel) ?? 1 }));
-  return {
-    id,
-    lengthMm: sum(pieces.map((piece) => piece.lengthMm)),
-    inReachMm,
-    openMm,
-    panels: bestFirst([...best.values()]),
-    follow: follow(covers),
-  };
-}
-
-/** Places of the opening tried for each piece of a run: there are many pieces, and their neighbours are tried as well. */
-const RUN_STARTS = 4;
-
-/** What opening a panel costs beside another: one for the panel, a little for each fastener, half a panel for sealant. House rule. */
-function openingCost({ fixing }: Panel): number {
-  return 1 + 0.02 * (fixing?.count ?? 8) + (fixing?.sealant || fixing?.adhesive ? 0.5 : 0);
 }
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);

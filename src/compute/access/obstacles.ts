@@ -2,7 +2,9 @@ import { type Bounds, type Box, boundsOf, boxBounds, clipToBox, grow, isInBox, o
 import { type Facet, facet, height, throughFacet } from '../../geometry/facet.js';
 import { grid } from '../../geometry/grid.js';
 import { nearestOfSegments, nearestOnSegment } from '../../geometry/segment.js';
-import { add, dot, lerp, scale, subtract, type Vec3 } from '../../geometry/vector.js';
+import { mayComeWithin, segmentToBox } from '../../geometry/segment-box.js';
+import { segmentToFacet } from '../../geometry/segment-facet.js';
+import { add, distance, dot, lerp, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import { memberBox } from '../solids.js';
 import { isOverOpening, type PanelOpening } from './opening.js';
@@ -22,20 +24,31 @@ type Form =
   | { readonly kind: 'sheet'; readonly facet: Facet }
   | { readonly kind: 'pipe'; readonly from: Vec3; readonly to: Vec3; readonly radiusMm: number };
 
-export interface Obstacles {
-  /** Ids of what stands between an opening's place and a target, each once. Empty: the way is clear. */
-  between(start: Vec3, target: Vec3, opening: PanelOpening, ignore?: string): readonly string[];
+/** A way through an opening: the hand as thick as it is as far as `hand`, from there a fingertip to the target. */
+export interface Way {
+  readonly start: Vec3;
+  readonly hand: Vec3;
+  readonly target: Vec3;
+  /** Half of what must be clear across as far as `hand`, mm; 0 for a line of sight. */
+  readonly radiusMm: number;
 }
 
-/** What lies within this of either end of a ray does not block it: the thing stands on it, or the rim is it. mm */
+export interface Obstacles {
+  /** Ids of what stands in a way, each once. Empty: the way is clear. */
+  inTheWay(way: Way, opening: PanelOpening, ignore?: string): readonly string[];
+  /** The same answer as whether there are none, and sooner. */
+  isClear(way: Way, opening: PanelOpening, ignore?: string): boolean;
+}
+
+/** What lies within this of either end of a way does not block it: the thing stands on it, or the rim is it. mm */
 const TOUCH_MM = 1;
-/** A ray that slides along a face is clear: solids are taken this much smaller all round. mm */
+/** A way that slides along a face is clear: solids are taken this much smaller all round. mm */
 const SKIN_MM = 0.25;
 /** A panel within this behind the access panel's plane has the hole as well, mm. */
 const SET_IN_MM = 40;
 /** Ducts and pipes from this size up stand in the way; smaller ones and wires are pushed aside. House rule, mm. */
-const STIFF_PIPE_MM = 50;
-const CELL_MM = 250;
+export const STIFF_PIPE_MM = 50;
+const CELL_MM = 200;
 
 export function obstacles(model: Model): Obstacles {
   const all = [...memberObstacles(model), ...panelObstacles(model), ...componentObstacles(model), ...pipeObstacles(model)];
@@ -43,42 +56,94 @@ export function obstacles(model: Model): Obstacles {
     all.flatMap((one, i) => pieces(one).map((bounds) => ({ index: i, bounds }))),
     CELL_MM,
   );
+  const stops = (one: Obstacle, bounds: Bounds, way: Way, opening: PanelOpening, ignore: string | undefined): boolean =>
+    overlap(bounds, one.bounds) && one.id !== ignore && one.id !== opening.panel.id && isStopped(one, way, opening);
+  // What stopped the last way often stops the next, which starts beside it.
+  let last: Obstacle | undefined;
   return {
-    between(start, target, opening, ignore) {
-      const bounds = boundsOf([start, target]);
+    inTheWay(way, opening, ignore) {
       const found = new Set<string>();
-      for (const i of index.near(bounds)) {
+      const bounds = boundsOfWay(way);
+      index.visit(bounds, (i) => {
         const one = all[i] as Obstacle;
-        if (one.id === ignore || one.id === opening.panel.id || found.has(one.id)) continue;
-        if (overlap(bounds, one.bounds) && one.forms.some((form) => stops(form, start, target, opening))) found.add(one.id);
-      }
+        if (stops(one, bounds, way, opening, ignore)) found.add(one.id);
+        return false;
+      });
       return [...found];
+    },
+    isClear(way, opening, ignore) {
+      const bounds = boundsOfWay(way);
+      if (last && stops(last, bounds, way, opening, ignore)) return false;
+      return !index.visit(bounds, (i) => {
+        const one = all[i] as Obstacle;
+        if (!stops(one, bounds, way, opening, ignore)) return false;
+        last = one;
+        return true;
+      });
     },
   };
 }
 
-function stops(form: Form, start: Vec3, target: Vec3, opening: PanelOpening): boolean {
-  const way = subtract(target, start);
-  const length = Math.sqrt(dot(way, way));
+function boundsOfWay({ start, hand, target, radiusMm }: Way): Bounds {
+  const low = (k: 0 | 1 | 2): number => Math.min(target[k], Math.min(start[k], hand[k]) - radiusMm);
+  const high = (k: 0 | 1 | 2): number => Math.max(target[k], Math.max(start[k], hand[k]) + radiusMm);
+  return { min: [low(0), low(1), low(2)], max: [high(0), high(1), high(2)] };
+}
+
+function isStopped({ whole, forms }: Obstacle, way: Way, opening: PanelOpening): boolean {
+  const { start, hand, target, radiusMm } = way;
+  if (whole && !mayComeWithin(start, hand, whole, radiusMm) && !mayComeWithin(hand, target, whole, 0)) return false;
+  for (const form of forms) {
+    if (radiusMm > 0 && stopsHand(form, way, opening)) return true;
+    if (stopsFinger(form, hand, target, opening)) return true;
+  }
+  return false;
+}
+
+/** Whether a form stands in the bare line from one place to the target. */
+function stopsFinger(form: Form, from: Vec3, target: Vec3, opening: PanelOpening): boolean {
+  const length = distance(from, target);
   if (form.kind === 'box') {
-    const part = clipToBox(start, target, form.box);
+    if (!mayComeWithin(from, target, form.box, 0)) return false;
+    const part = clipToBox(from, target, form.box);
     if (!part || part[1] * length <= TOUCH_MM || (1 - part[0]) * length <= TOUCH_MM) return false;
     return !isInBox(target, form.box, TOUCH_MM + SKIN_MM);
   }
   if (form.kind === 'pipe') {
     if (nearestOnSegment(target, form.from, form.to).distance <= form.radiusMm + TOUCH_MM) return false;
-    return nearestOfSegments(start, target, form.from, form.to).distance < form.radiusMm - SKIN_MM;
+    return nearestOfSegments(from, target, form.from, form.to).distance < form.radiusMm - SKIN_MM;
   }
-  const share = throughFacet(start, target, form.facet);
+  const share = throughFacet(from, target, form.facet);
   if (share === undefined || share * length <= TOUCH_MM || (1 - share) * length <= TOUCH_MM) return false;
-  return !isHole(form.facet, lerp(start, target, share), opening);
+  return !isHole(form.facet, lerp(from, target, share), opening);
 }
 
-/** The panel that the access panel is set in, and a lining close against it, have the hole as well. */
-function isHole(sheet: Facet, at: Vec3, opening: PanelOpening): boolean {
-  const level = Math.abs(dot(sheet.normal, opening.inward)) > 0.95;
-  return level && Math.abs(height(opening.center, sheet)) <= SET_IN_MM && isOverOpening(at, opening, SET_IN_MM);
+/** Whether a form comes into the round way that a hand needs; what the target is in or on does not count. */
+function stopsHand(form: Form, { start, hand, target, radiusMm }: Way, opening: PanelOpening): boolean {
+  if (form.kind === 'box') {
+    if (!mayComeWithin(start, hand, form.box, radiusMm)) return false;
+    const through = mayComeWithin(start, hand, form.box, 0);
+    if (!through && segmentToBox(start, hand, form.box).distance >= radiusMm) return false;
+    return !isInBox(target, form.box, TOUCH_MM + SKIN_MM);
+  }
+  if (form.kind === 'pipe') {
+    if (nearestOnSegment(target, form.from, form.to).distance <= form.radiusMm + TOUCH_MM) return false;
+    return nearestOfSegments(start, hand, form.from, form.to).distance < form.radiusMm + radiusMm - SKIN_MM;
+  }
+  if (isSetIn(form.facet, opening)) return stopsFinger(form, start, hand, opening);
+  const [near, far] = [height(start, form.facet), height(hand, form.facet)];
+  if (near * far > 0 && Math.min(Math.abs(near), Math.abs(far)) >= radiusMm) return false;
+  if (segmentToFacet(start, hand, form.facet) >= radiusMm - SKIN_MM) return false;
+  return segmentToFacet(target, target, form.facet) > TOUCH_MM;
 }
+
+/** The panel that the access panel is set in, and a lining close against it. */
+const isSetIn = (sheet: Facet, opening: PanelOpening): boolean =>
+  Math.abs(dot(sheet.normal, opening.inward)) > 0.95 && Math.abs(height(opening.center, sheet)) <= SET_IN_MM;
+
+/** What the access panel is set in has the hole as well. */
+const isHole = (sheet: Facet, at: Vec3, opening: PanelOpening): boolean =>
+  isSetIn(sheet, opening) && isOverOpening(at, opening, SET_IN_MM);
 
 const smaller = (box: Box): Box => ({
   ...box,

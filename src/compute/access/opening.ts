@@ -1,8 +1,9 @@
 import { type Bounds, boundsOf } from '../../geometry/box.js';
 import { facet } from '../../geometry/facet.js';
-import { add, dot, scale, subtract, type Vec3 } from '../../geometry/vector.js';
+import { type Grid, grid } from '../../geometry/grid.js';
+import { add, distance, dot, scale, subtract, type Vec3 } from '../../geometry/vector.js';
 import { OUTWARD, type Panel } from '../../model/structure.js';
-import { type Admits, admits } from './reach.js';
+import { type Admits, admits, HAND_RADIUS_MM } from './reach.js';
 
 /** The clear hole of an access panel, taken off: a rectangle about the middle of its outline. */
 export interface PanelOpening {
@@ -15,7 +16,9 @@ export interface PanelOpening {
   readonly half: readonly [number, number];
   readonly admits: Admits;
   readonly bounds: Bounds;
-  /** Nine places spread over it. */
+  /** How far from its rim the middle of a flat hand goes in, along the longer side and across. */
+  readonly inset: readonly [number, number];
+  /** Nine places spread over it where a hand may go in. */
   readonly spread: readonly Vec3[];
   /** Sentences on what was not recorded and had to be taken. */
   readonly assumed: readonly string[];
@@ -55,8 +58,11 @@ export function panelOpening(panel: Panel, parent: Panel | undefined, middle: Ve
       [-1, 1],
     ] as const
   ).map(([a, b]) => place(opening, a * half[0], b * half[1]));
-  const spread = [0, -0.8, 0.8].flatMap((a) => [0, -0.8, 0.8].map((b) => place(opening, a * half[0], b * half[1])));
-  return { panel, ...opening, inward, half, spread, admits: admits([longMm, shortMm]), bounds: boundsOf(corners), assumed };
+  const inset = half.map((one) => Math.min(one, HAND_RADIUS_MM)) as [number, number];
+  const [a, b] = [half[0] - inset[0], half[1] - inset[1]];
+  const spread = [0, -a, a].flatMap((along) => [0, -b, b].map((across) => place(opening, along, across)));
+  const rest = { admits: admits([longMm, shortMm]), bounds: boundsOf(corners), assumed };
+  return { panel, ...opening, inward, half, inset, spread, ...rest };
 }
 
 function outwardOf(panel: Panel, parent: Panel | undefined, at: Vec3, middle: Vec3): Vec3 {
@@ -84,10 +90,28 @@ function footOn(opening: PanelOpening, point: Vec3): readonly [number, number] {
 export const depthBehind = (point: Vec3, opening: PanelOpening): number => dot(subtract(point, opening.center), opening.inward);
 
 /** The place of the opening nearest to a point. Exact. */
-export function nearestOfOpening(point: Vec3, opening: PanelOpening): Vec3 {
+export const nearestOfOpening = (point: Vec3, opening: PanelOpening): Vec3 => clampedFoot(point, opening, opening.half);
+
+/** Where the middle of a hand goes in that takes the shortest way to a point: half a hand clear of the rim. */
+export const entryTowards = (point: Vec3, opening: PanelOpening): Vec3 =>
+  clampedFoot(point, opening, [opening.half[0] - opening.inset[0], opening.half[1] - opening.inset[1]]);
+
+function clampedFoot(point: Vec3, opening: PanelOpening, half: readonly [number, number]): Vec3 {
   const [along, across] = footOn(opening, point);
-  const clamp = (value: number, half: number): number => Math.min(half, Math.max(-half, value));
-  return place(opening, clamp(along, opening.half[0]), clamp(across, opening.half[1]));
+  return place(opening, clamp(along, half[0]), clamp(across, half[1]));
+}
+
+const clamp = (value: number, half: number): number => Math.min(half, Math.max(-half, value));
+
+/** Distance of a point from the opening, mm. Exact. */
+export function distanceFromOpening(point: Vec3, { center, u, v, inward, half }: PanelOpening): number {
+  const x = point[0] - center[0];
+  const y = point[1] - center[1];
+  const z = point[2] - center[2];
+  const along = Math.max(0, Math.abs(x * u[0] + y * u[1] + z * u[2]) - half[0]);
+  const across = Math.max(0, Math.abs(x * v[0] + y * v[1] + z * v[2]) - half[1]);
+  const deep = x * inward[0] + y * inward[1] + z * inward[2];
+  return Math.sqrt(along * along + across * across + deep * deep);
 }
 
 /** True where a point's foot on the panel's plane lies in the opening, or at most `slack` beside it. */
@@ -96,12 +120,22 @@ export function isOverOpening(point: Vec3, opening: PanelOpening, slack: number)
   return Math.abs(along) <= opening.half[0] + slack && Math.abs(across) <= opening.half[1] + slack;
 }
 
-/** Where a hand may start: the place nearest to the target, then of nine places over the opening the nearest; `most` in all. */
-export function startsTowards(point: Vec3, opening: PanelOpening, most: number): readonly Vec3[] {
-  const square = (start: Vec3): number => {
-    const way = subtract(point, start);
-    return dot(way, way);
-  };
-  const spread = opening.spread.map((start) => ({ start, away: square(start) })).sort((a, b) => a.away - b.away);
-  return [nearestOfOpening(point, opening), ...spread.slice(0, most - 1).map(({ start }) => start)];
-}
+/** Of the nine places where a hand may go in, those nearest to a point, nearest first. */
+export const spreadTowards = (point: Vec3, opening: PanelOpening, most: number): readonly Vec3[] =>
+  opening.spread
+    .map((start) => ({ start, away: distance(point, start) }))
+    .sort((a, b) => a.away - b.away)
+    .slice(0, most)
+    .map(({ start }) => start);
+
+/** True where a point lies inside the panel (to a millimetre) and no further than `withinMm` from its opening. */
+export const isBehind = (point: Vec3, opening: PanelOpening, withinMm: number): boolean =>
+  depthBehind(point, opening) >= -1 && distanceFromOpening(point, opening) <= withinMm;
+
+/** Places to be asked which of them lie near an opening. */
+export const pointGrid = (places: readonly Vec3[]): Grid =>
+  grid(
+    places.map((at, i) => ({ index: i, bounds: { min: at, max: at } })),
+    POINT_CELL_MM,
+  );
+const POINT_CELL_MM = 300;

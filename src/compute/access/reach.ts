@@ -16,6 +16,26 @@ const ROLLED_HAND_MM = 90;
 const FOREARM_MM = [100, 115] as const;
 const ARM_MM = 125;
 
+/**
+ * Half of what must be clear across for a hand to go along a way, mm: the narrow side of the opening for a flat hand (RCH-M01).
+ * The last of the way is a fingertip’s, from the knuckles on: RCH-A04, small woman.
+ */
+export const HAND_RADIUS_MM = FLAT_HAND_MM[0] / 2;
+export const FINGER_MM = 63;
+
+/**
+ * Furthest that a hand closed on a tool gets, mm, to the middle of its grip: to the shoulder and to the elbow RCH-A06, RCH-A05 (RCH-P2);
+ * to the wrist the hand less the part before the grip, RCH-A03 − (RCH-A02 − RCH-A05). It needs RCH-M03 to go in: 95 square.
+ */
+const GRIP_MM = { arm: 561, forearm: 290, hand: 51 } as const;
+const TOOL_MM = 95;
+
+/**
+ * Two hands: RCH-M09 to 490 deep, 125 high and 200 wide or three quarters of the depth; RCH-M10 two arms to the shoulders, 500 × 125.
+ * MIL-STD-1472 and MIL-HDBK-759, light clothing, from memory.
+ */
+const TWO_HANDS_MM = { high: 125, wide: 200, share: 0.75, deepest: 490, shoulders: 500 } as const;
+
 export type Admits = 'nothing' | 'hand' | 'forearm' | 'arm';
 
 /** The most of an arm that a rectangular opening lets in. A finger hole lets no hand in, and a finger mends nothing. */
@@ -36,4 +56,19 @@ export function reachOf(distanceMm: number, admitted: Admits): Reach {
   if (distanceMm > limitMm(admitted)) return 'beyond';
   if (distanceMm <= REACH_MM.hand) return 'hand';
   return distanceMm <= REACH_MM.forearm ? 'forearm' : 'arm';
+}
+
+/** Whether a hand that holds a tool gets so far through an opening. */
+export function reachesWithTool(distanceMm: number, openingMm: readonly [number, number]): boolean {
+  const admitted = admits(openingMm);
+  return admitted !== 'nothing' && Math.min(...openingMm) >= TOOL_MM && distanceMm <= GRIP_MM[admitted];
+}
+
+/** Whether both hands get so far through an opening. */
+export function reachesWithBothHands(distanceMm: number, openingMm: readonly [number, number]): boolean {
+  const { high, wide, share, deepest, shoulders } = TWO_HANDS_MM;
+  if (Math.min(...openingMm) < high) return false;
+  const width = Math.max(...openingMm);
+  if (width >= shoulders) return distanceMm <= REACH_MM.arm;
+  return distanceMm <= deepest && width >= Math.max(wide, share * distanceMm);
 }

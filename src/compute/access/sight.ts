@@ -1,54 +1,113 @@
-import { dot, subtract, type Vec3 } from '../../geometry/vector.js';
-import type { Obstacles } from './obstacles.js';
-import { nearestOfOpening, type PanelOpening, startsTowards } from './opening.js';
-import { limitMm, reachOf } from './reach.js';
+import { add, cross, distance, lerp, scale, subtract, unit, type Vec3 } from '../../geometry/vector.js';
+import type { Obstacles, Way } from './obstacles.js';
+import { distanceFromOpening, entryTowards, nearestOfOpening, type PanelOpening, spreadTowards } from './opening.js';
+import { FINGER_MM, HAND_RADIUS_MM, limitMm, reachesWithBothHands, reachesWithTool, reachOf } from './reach.js';
 import type { PanelReach } from './types.js';
 
 /** Panels further than this from a node are not told, mm: one third more than the longest reach counted. */
 export const NEAR_MM = 1000;
 
+/** The shortest way and nine spread over the opening. */
+const MOST_ENTRIES = 10;
+/** For what is long or large, so that its neighbouring places are tried as well; then the knuckles bend at the first only. */
+export const FEW_ENTRIES = 4;
+
 interface SightOptions {
   /** The record that is looked at: it is not in its own way. */
-  readonly ignore?: string;
+  readonly ignore?: string | undefined;
+  /** How well its place is known: reach is judged as if it lay so much further. */
+  readonly toleranceMm?: number | undefined;
   /** Places of the opening to try. */
-  readonly starts?: number;
+  readonly entries?: number | undefined;
 }
 
 /**
- * Whether and how a place behind a panel is reached. The distance is that of the shortest clear straight way through the opening
- * that the reach allows; where none is clear, the distance from the nearest place of the opening, and what stands in the way.
+ * Whether and how a place behind a panel is reached: a hand as thick as a flat hand goes in half of that clear of the rim, straight or
+ * a little bent at the knuckles, and a fingertip gets to the place. The class of reach is that of the shortest clear way made longer
+ * by the place's tolerance; the distance told is from the opening to the place as recorded. Where no way is clear: what stands in
+ * the straight one.
  */
-export function reachThrough(
+export function reachThrough(opening: PanelOpening, target: Vec3, obstacles: Obstacles, options: SightOptions = {}): PanelReach {
+  const wayMm = clearWay(opening, target, obstacles, options);
+  return toldReach(opening, target, wayMm, obstacles, options);
+}
+
+/** What is told of a place whose shortest clear way is known; `undefined`: none is clear. */
+export function toldReach(
+  opening: PanelOpening,
+  target: Vec3,
+  wayMm: number | undefined,
+  obstacles: Obstacles,
+  { ignore, toleranceMm = 0 }: SightOptions = {},
+): PanelReach {
+  const distanceMm = distanceFromOpening(target, opening);
+  const known = { panel: opening.panel.id, ...(toleranceMm > 0 ? { toleranceMm } : {}) };
+  if (wayMm !== undefined) {
+    const judgedMm = wayMm + toleranceMm;
+    const openingMm = [2 * opening.half[0], 2 * opening.half[1]] as const;
+    return {
+      ...known,
+      distanceMm: Math.max(distanceMm, wayMm - rimMm(opening, target)),
+      reach: reachOf(judgedMm, opening.admits),
+      blockedBy: [],
+      ...(reachesWithTool(judgedMm, openingMm) ? { tool: true } : {}),
+      ...(reachesWithBothHands(judgedMm, openingMm) ? { twoHands: true } : {}),
+    };
+  }
+  const reach = reachOf(distanceMm + toleranceMm, opening.admits);
+  const straight =
+    reach === 'beyond' ? bareLine(nearestOfOpening(target, opening), target) : wayFrom(entryTowards(target, opening), target);
+  const blockedBy = obstacles.inTheWay(straight, opening, ignore);
+  // A clear straight way may yet be too long by the half hand at the rim.
+  return { ...known, distanceMm, reach: blockedBy.length === 0 ? 'beyond' : reach, blockedBy };
+}
+
+/** Length of the shortest clear way that the opening and the arm allow, mm; undefined where there is none. */
+export function clearWay(
   opening: PanelOpening,
   target: Vec3,
   obstacles: Obstacles,
-  { ignore, starts = 10 }: SightOptions = {},
-): PanelReach {
-  const straight = nearestOfOpening(target, opening);
-  const straightMm = wayMm(straight, target);
-  const limit = limitMm(opening.admits);
-  let blockedBy = obstacles.between(straight, target, opening, ignore);
-  const tell = (distanceMm: number, blockers: readonly string[]): PanelReach => ({
-    panel: opening.panel.id,
-    distanceMm,
-    reach: reachOf(distanceMm, opening.admits),
-    blockedBy: blockers,
-  });
-  if (blockedBy.length === 0 || straightMm > limit) return tell(straightMm, blockedBy);
-  for (const start of startsTowards(target, opening, starts)) {
-    const lengthMm = wayMm(start, target);
-    if (lengthMm > limit) break;
-    const blockers = obstacles.between(start, target, opening, ignore);
-    if (blockers.length === 0) return tell(lengthMm, blockers);
-    if (blockers.length < blockedBy.length) blockedBy = blockers;
+  { ignore, toleranceMm = 0, entries = MOST_ENTRIES }: SightOptions = {},
+): number | undefined {
+  const limit = limitMm(opening.admits) - toleranceMm;
+  const first = entryTowards(target, opening);
+  const straightMm = distance(first, target);
+  if (straightMm > limit) return undefined;
+  if (obstacles.isClear(wayFrom(first, target), opening, ignore)) return straightMm;
+  for (const start of [first, ...spreadTowards(target, opening, entries - 1)]) {
+    if (distance(start, target) > limit) break;
+    const straight = wayFrom(start, target);
+    const isFirst = start === first;
+    const ways = isFirst || entries === MOST_ENTRIES ? [straight, ...bentWays(straight)] : [straight];
+    for (const way of isFirst ? ways.slice(1) : ways) {
+      const lengthMm = distance(way.start, way.hand) + distance(way.hand, target);
+      if (lengthMm <= limit && obstacles.isClear(way, opening, ignore)) return lengthMm;
+    }
   }
-  return tell(straightMm, blockedBy);
+  return undefined;
 }
 
-/** Many millions of times on a large shell: a plain root is several times faster here than a guarded one. */
-function wayMm(from: Vec3, to: Vec3): number {
-  const way = subtract(to, from);
-  return Math.sqrt(dot(way, way));
+/** What the hand’s half thickness at the rim adds to the straight way, mm. */
+const rimMm = (opening: PanelOpening, target: Vec3): number =>
+  distance(entryTowards(target, opening), target) - distanceFromOpening(target, opening);
+
+const bareLine = (start: Vec3, target: Vec3): Way => ({ start, hand: start, target, radiusMm: 0 });
+
+/** Straight: the hand follows until the knuckles are a finger’s length off. */
+function wayFrom(start: Vec3, target: Vec3): Way {
+  const length = distance(start, target);
+  if (length <= FINGER_MM) return bareLine(start, target);
+  return { start, hand: lerp(start, target, 1 - FINGER_MM / length), target, radiusMm: HAND_RADIUS_MM };
+}
+
+/** Four ways with the hand half its thickness beside the straight one: a thing close to a wall is reached along the wall. */
+function bentWays(straight: Way): readonly Way[] {
+  if (straight.radiusMm === 0) return [];
+  const along = unit(subtract(straight.target, straight.start));
+  const aside = unit(cross(along, Math.abs(along[2]) < 0.7 ? [0, 0, 1] : [1, 0, 0]));
+  const other = cross(along, aside);
+  const sides = [aside, scale(aside, -1), other, scale(other, -1)];
+  return sides.map((side) => ({ ...straight, hand: add(straight.hand, scale(side, HAND_RADIUS_MM)) }));
 }
 
 export const isClear = (reach: Pick<PanelReach, 'reach' | 'blockedBy'>): boolean =>

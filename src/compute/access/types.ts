@@ -9,6 +9,12 @@ export interface PanelReach {
   readonly reach: Reach;
   /** Members, panels, components or runs that stand in the line of reach. Empty: clear. */
   readonly blockedBy: readonly string[];
+  /** How well the place is known, where recorded: the reach is judged as if it lay so much further. */
+  readonly toleranceMm?: number;
+  /** Where clear: a hand closed on a tool gets there as well. */
+  readonly tool?: boolean;
+  /** Where clear: both hands get there. */
+  readonly twoHands?: boolean;
 }
 
 export interface NodeAccess {
@@ -39,6 +45,9 @@ export interface BehindItem {
   readonly reach: Reach;
   readonly blockedBy: readonly string[];
   readonly nearest: Vec3;
+  readonly toleranceMm?: number;
+  readonly tool?: boolean;
+  readonly twoHands?: boolean;
 }
 
 export interface AccessFigures {

@@ -1,5 +1,6 @@
 import type { Box } from '../../geometry/box.js';
-import { boxBetween, isInBox } from '../../geometry/box.js';
+import { boxBetween, boxBounds, grow, isInBox } from '../../geometry/box.js';
+import { grid } from '../../geometry/grid.js';
 import { cross, distance, lerp, scale, subtract, unit, type Vec3 } from '../../geometry/vector.js';
 import type { Zone } from '../../model/services.js';
 
@@ -41,6 +42,8 @@ export function zoneClearMm2(zone: Zone): number | undefined {
 /** Half a millimetre for rounding of inches: a place on the boundary is inside. */
 export const BOUNDARY_MM = 0.5;
 
+const CELL_MM = 500;
+
 /** Zones with their boxes, ready to be asked what holds a place. */
 export interface ZoneMap {
   holding(point: Vec3, slackMm?: number): readonly Zone[];
@@ -49,9 +52,23 @@ export interface ZoneMap {
 
 export function zoneMap(zones: readonly Zone[]): ZoneMap {
   const boxes = new Map(zones.map((zone) => [zone.id, zoneBoxes(zone)] as const));
+  const all = zones.flatMap((zone, i) => (boxes.get(zone.id) ?? []).map((box) => ({ zone: i, box })));
+  const index = grid(
+    all.map(({ box }, i) => ({ index: i, bounds: boxBounds(box) })),
+    CELL_MM,
+  );
   return {
     boxes,
-    holding: (point, slackMm = 0) =>
-      zones.filter((zone) => boxes.get(zone.id)?.some((box) => isInBox(point, box, BOUNDARY_MM + slackMm))),
+    holding(point, slackMm = 0) {
+      const slack = BOUNDARY_MM + slackMm;
+      const held: number[] = [];
+      // A box turned against the datum stands out of its bounds by a corner of the slack.
+      index.visit(grow({ min: point, max: point }, 2 * slack), (i) => {
+        const { zone, box } = all[i] as { readonly zone: number; readonly box: Box };
+        if (isInBox(point, box, slack) && !held.includes(zone)) held.push(zone);
+        return false;
+      });
+      return held.sort((a, b) => a - b).map((i) => zones[i] as Zone);
+    },
   };
 }

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { access } from '../../../src/compute/access/index.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
@@ -128,6 +129,124 @@ describe('what stands in the way', () => {
     const found = reachOf([1000, 0, 300], { panels: [belly, panel, inner] });
     expect(found?.panels.find((one) => one.panel === 'AP')?.blockedBy).toEqual(['AP-IN']);
     expect(found?.panels[0]?.panel).toBe('AP-IN');
+  });
+});
+
+describe('a hand is thicker than a line', () => {
+  /** Two upright sheets with a slot of some width between them, right above the opening. */
+  const slot = (widthMm: number): Partial<Model['shell']> => ({
+    members: [-1, 1].map((side) =>
+      lineMember(
+        `S${side}`,
+        'BAR',
+        [1000 + side * (widthMm / 2 + 200), -400, 200],
+        [1000 + side * (widthMm / 2 + 200), 400, 200],
+      ),
+    ),
+  });
+  const bars: Partial<Model['library']> = {
+    sections: new Map([['BAR', section('BAR', { shape: 'flat bar', depthMm: 100, widthMm: 400 })]]),
+  };
+  const through = (widthMm: number) =>
+    access(buildModel({ zones: [trough], panels: [belly, panel], nodes: [node('N', [1000, 0, 400])], ...slot(widthMm) }, bars))
+      .nodes[0];
+
+  it('needs a slot as wide as the opening for a flat hand, RCH-M01: 55 mm', () => {
+    expect(through(57)?.inReach).toBe(true);
+    expect(through(53)?.inReach).toBe(false);
+    expect(through(53)?.panels[0]?.blockedBy).toEqual(['S-1', 'S1']);
+  });
+
+  it('but for the last of the way, where a fingertip is enough: RCH-A04, 63 mm', () => {
+    const near = (z: number) =>
+      access(buildModel({ zones: [trough], panels: [belly, panel], nodes: [node('N', [1000, 0, z])], ...slot(20) }, bars))
+        .nodes[0];
+    // The bars begin at 150, their edges 10 from the way: the round end of a hand straight up stops √(27.5² − 10²) = 25.6 before them; a slanted one gains little.
+    expect(near(150 - 25.6 + 63 - 0.5)?.inReach).toBe(true);
+    expect(near(150 - 25.6 + 63 + 8)?.inReach).toBe(false);
+  });
+
+  it('reaches along a wall a thing that is close to it', () => {
+    const wall = levelPanel('W', [1010, 0, 0], [0, 0], {
+      outline: [
+        [1010, -400, 0],
+        [1010, 400, 0],
+        [1010, 400, 600],
+        [1010, -400, 600],
+      ],
+    });
+    expect(reachOf([1000, 0, 300], { panels: [belly, panel, wall] })?.inReach).toBe(true);
+  });
+
+  it('judges the reach as if the place lay further off by its tolerance, and says so', () => {
+    const at = (toleranceMm: number) => look({ nodes: [node('N', [1000, 0, 660], { toleranceMm })] }).nodes[0]?.panels[0];
+    expect(at(15)).toMatchObject({ distanceMm: 660, reach: 'arm', toleranceMm: 15 });
+    expect(at(16)).toMatchObject({ distanceMm: 660, reach: 'beyond', toleranceMm: 16 });
+  });
+
+  it('is told with a tool and with both hands: RCH-P2, RCH-M09', () => {
+    const at = (z: number, opening: readonly [number, number]) =>
+      look({ panels: [belly, accessPanel('AP', [1000, 0, 0], opening, { of: 'BP' })], nodes: [node('N', [1000, 0, z])] }).nodes[0]
+        ?.panels[0];
+    expect(at(560, [300, 250])).toMatchObject({ tool: true });
+    expect(at(562, [300, 250])?.tool).toBeUndefined();
+    // RCH-M26: at 400 deep the width wanted is 300
+    expect(at(400, [300, 125])).toMatchObject({ twoHands: true });
+    expect(at(400, [299, 125])?.twoHands).toBeUndefined();
+    expect(at(400, [300, 124])?.twoHands).toBeUndefined();
+    // RCH-M10: two arms to the shoulders
+    expect(at(600, [500, 125])).toMatchObject({ twoHands: true });
+  });
+});
+
+/** The same shell seen in a mirror: left for right. */
+const mirrored = ([x, y, z]: Vec3): Vec3 => [x, -y, z];
+const spots = fc.array(
+  fc.tuple(fc.integer({ min: 200, max: 3800 }), fc.integer({ min: -380, max: 380 }), fc.integer({ min: 20, max: 580 })),
+  { minLength: 1, maxLength: 6 },
+);
+
+describe('whatever stands in the trough', () => {
+  const crossed = (turn: (at: Vec3) => Vec3) =>
+    [600, 950, 1400].map((x, i) => lineMember(`CB${i}`, 'TUBE', turn([x, -400, 120 + 90 * i]), turn([x, 300, 120 + 90 * i])));
+  const coverage = (places: readonly Vec3[], more: Partial<Model['shell']> = {}, turn = (at: Vec3): Vec3 => at) => {
+    const [a, b] = [node('A', turn([100, 90, 200])), node('B', turn([3900, 90, 200]))];
+    return look({
+      members: crossed(turn),
+      nodes: [a, b, ...places.map((at, i) => node(`N${i}`, turn(at)))],
+      runs: [run('R', a, b, places.map(turn))],
+      ...more,
+    });
+  };
+
+  it('one access panel more never lowers what is in reach', () => {
+    fc.assert(
+      fc.property(spots, fc.integer({ min: 300, max: 3700 }), (places, x) => {
+        const before = coverage(places).coverage;
+        const after = coverage(places, {
+          panels: [belly, panel, accessPanel('MORE', [x, 100, 0], [260, 200], { of: 'BP' })],
+        }).coverage;
+        expect(after.nodesInReach).toBeGreaterThanOrEqual(before.nodesInReach);
+        expect(after.runLengthInReachMm).toBeGreaterThanOrEqual(before.runLengthInReachMm - 1e-6);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it('the mirrored shell gets the mirrored answer', () => {
+    fc.assert(
+      fc.property(spots, (places) => {
+        const told = (figures: ReturnType<typeof look>) =>
+          figures.nodes.map(({ id, panels, inReach }) => [
+            id,
+            inReach,
+            panels[0]?.panel,
+            Math.round((panels[0]?.distanceMm ?? 0) * 1e6),
+          ]);
+        expect(told(coverage(places, {}, mirrored))).toEqual(told(coverage(places)));
+      }),
+      { numRuns: 40 },
+    );
   });
 });
 

@@ -1,0 +1,124 @@
+/** A made-up coach full of members, runs and access panels, as a checked model. The same coach for the same scale. */
+import type { Vec3 } from '../../src/geometry/vector.js';
+import type { Medium, Run, ServiceNode } from '../../src/model/services.js';
+import type { Model } from '../../src/model/shell.js';
+import type { Panel } from '../../src/model/structure.js';
+import { buildModel, record, section } from '../support/build.js';
+import { lineMember, node, run, zone } from '../support/services.js';
+
+/** One coach of the size that the work was asked for; `scale` lengthens it, so that all stands as close as before. */
+const MEMBERS = 5000;
+const RUNS = 2000;
+const WAY_POINTS = 10;
+const PANELS = 300;
+const LENGTH_MM = 12_000;
+const HALF_WIDTH_MM = 1250;
+const HEIGHT_MM = 2500;
+const STEP_MM = 450;
+
+export function benchCoach(scale: number): Model {
+  const random = scatter(17);
+  const lengthMm = LENGTH_MM * scale;
+  const place = (): Vec3 => [random() * lengthMm, (2 * random() - 1) * HALF_WIDTH_MM, random() * HEIGHT_MM];
+  const members = times(MEMBERS * scale, (i) => {
+    const from = place();
+    const to = [...from] as [number, number, number];
+    const axis = i % 3;
+    to[axis] = (to[axis] as number) + 300 + 900 * random();
+    return lineMember(`M-${i}`, 'TUBE', from, to);
+  });
+  const nodes: ServiceNode[] = [];
+  const runs: Run[] = times(Math.round(RUNS * scale), (i) => {
+    const medium = MEDIA[i % MEDIA.length] as Medium;
+    const path = way(place(), random, lengthMm);
+    const [from, to] = [path[0], path.at(-1)].map((at, k) => node(`N-${i}-${k}`, at as Vec3, { medium, toleranceMm: 10 })) as [
+      ServiceNode,
+      ServiceNode,
+    ];
+    nodes.push(from, to);
+    return run(`R-${i}`, from, to, path.slice(1, -1), { toleranceMm: 10 });
+  });
+  const bays = Math.round(40 * scale);
+  const zones = times(bays, (i) =>
+    zone(`Z-${i}`, [
+      [(i * lengthMm) / bays, -HALF_WIDTH_MM, 0],
+      [((i + 1) * lengthMm) / bays, HALF_WIDTH_MM, HEIGHT_MM],
+    ]),
+  );
+  const panels = times(Math.round(PANELS * scale), (i) => accessPanel(i, random() * lengthMm, random));
+  return buildModel(
+    { members, nodes, runs, zones, panels },
+    { sections: new Map([[TUBE.id, TUBE]]) },
+    {
+      limits: {
+        axleMargin: 0.03,
+        diagonalDifferenceMm: 3,
+        headerSagMm: 2,
+        trussSpacingMm: 508,
+        cavityFill: 0.4,
+        voltageDrop: 0.03,
+        flatnessMm: 3,
+        lateEntryDays: 7,
+        unexplainedMass: 0.01,
+        keepApart: [
+          { media: ['gas', 'ac'], distanceMm: 50 },
+          { media: ['dc', 'ac'], distanceMm: 13 },
+        ],
+      } as unknown as Model['shop']['limits'],
+    },
+  );
+}
+
+const MEDIA = ['dc', 'ac', 'gas', 'water'] as const;
+const TUBE = section('TUBE', { shape: 'rectangular tube', depthMm: 50, widthMm: 50, wallMm: 3, cornerRadiusMm: 0 });
+
+/** A way along the three directions in turn, kept inside the coach. */
+function way(from: Vec3, random: () => number, lengthMm: number): readonly Vec3[] {
+  const limits = [
+    [0, lengthMm],
+    [-HALF_WIDTH_MM, HALF_WIDTH_MM],
+    [0, HEIGHT_MM],
+  ] as const;
+  const path: Vec3[] = [from];
+  while (path.length < WAY_POINTS) {
+    const next = [...(path.at(-1) as Vec3)] as [number, number, number];
+    const axis = random() < 0.7 ? 0 : random() < 0.5 ? 1 : 2;
+    const [low, high] = limits[axis];
+    const step = (random() < 0.5 ? -1 : 1) * STEP_MM * (0.5 + random());
+    next[axis] = Math.min(high, Math.max(low, next[axis] + step));
+    if (next[axis] !== (path.at(-1) as Vec3)[axis]) path.push(next);
+  }
+  return path;
+}
+
+/** In the belly, in a wall, or in the roof. */
+function accessPanel(i: number, x: number, random: () => number): Panel {
+  const [w, h] = [150 + 200 * random(), 150 + 150 * random()];
+  const side = i % 4;
+  const across = (2 * random() - 1) * (HALF_WIDTH_MM - 300);
+  const up = 300 + random() * (HEIGHT_MM - 600);
+  const at = (u: number, v: number): Vec3 => {
+    if (side === 0) return [x + u, across + v, 0];
+    if (side === 1) return [x + u, across + v, HEIGHT_MM];
+    return [x + u, side === 2 ? -HALF_WIDTH_MM : HALF_WIDTH_MM, up + v];
+  };
+  return {
+    ...record(`AP-${i}`),
+    panelKind: 'access',
+    outline: [at(0, 0), at(w, 0), at(w, h), at(0, h)],
+    holes: [],
+    openingMm: [w - 30, h - 30],
+    facing: (['down', 'up', 'left', 'right'] as const)[side] as 'down',
+  };
+}
+
+const times = <T>(count: number, make: (i: number) => T): T[] => Array.from({ length: count }, (_, i) => make(i));
+
+/** Numbers from 0 to 1 that scatter well enough for a bench (Park and Miller 1988). */
+function scatter(seed: number): () => number {
+  let state = seed;
+  return () => {
+    state = (state * 48271) % 2147483647;
+    return state / 2147483647;
+  };
+}
