@@ -4,11 +4,14 @@ import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { run } from '../../src/cli/program.js';
 import { widthOf } from '../../src/cli/report/wrap.js';
+import { type ReadPdf, readPdf } from '../book/read-pdf.js';
+import { TRAILS, walk } from '../book/three-steps.js';
 import { literalIo } from './literal-io.js';
 
 const WHOLE_RUN_MS = 400_000;
 let top: string;
 let first: { status: number; answer: string; messages: string };
+let pdf: ReadPdf;
 
 async function shellbook(...args: readonly string[]) {
   const io = literalIo(top);
@@ -23,6 +26,7 @@ const onDemo = async (...args: readonly string[]) => {
 beforeAll(async () => {
   top = mkdtempSync(path.join(tmpdir(), 'shellbook-demo-'));
   first = await shellbook('demo', 'demo');
+  pdf = await readPdf(Uint8Array.from(readFileSync(path.join(top, 'demo', 'books', 'OV-021-service.pdf'))));
 }, WHOLE_RUN_MS);
 afterAll(() => rmSync(top, { recursive: true, force: true }));
 
@@ -101,5 +105,25 @@ describe('demo', () => {
     await clearDemo(path.join(top, 'demo'));
     expect(existsSync(path.join(top, 'demo', 'shop.yaml'))).toBe(false);
     expect(readFileSync(path.join(top, 'letter.txt'), 'utf8')).toBe('Dear');
+  });
+});
+
+/** The printed service edition in the hands of somebody who has never seen the coach. */
+describe('the service edition of the demo', () => {
+  it.each(TRAILS)('answers in three steps at most: $question', (trail) => {
+    expect(trail.steps.length).toBeLessThanOrEqual(3);
+    expect(walk(pdf, trail)).toEqual({ pages: expect.any(Array) });
+  });
+
+  it('leads every link to a page that it has', () => {
+    const links = pdf.pages.flatMap((page) => page.links);
+    expect(links.length).toBeGreaterThan(10_000);
+    expect(links.filter((link) => link.page < 1 || link.page > pdf.pages.length)).toEqual([]);
+  });
+
+  it('is known on every page by its shell, its vehicle number, its revision and its fingerprint', () => {
+    const marks = [/Shell OV-021/u, /VIN 1Z9FBV5T8T0418021/u, /Revision [0-9a-f]{10}/u, /Fingerprint [0-9a-f]{12}/u];
+    const unmarked = pdf.pages.slice(1).filter((page) => !marks.every((mark) => mark.test(page.text)));
+    expect(unmarked).toEqual([]);
   });
 });
