@@ -11,9 +11,14 @@ interface Stretch {
   readonly from: Vec3;
   readonly to: Vec3;
   readonly radiusMm: number;
+  /** Half its thickness and the tolerance of its place. */
+  readonly widenMm: number;
 }
 
-/** Pairs of runs nearer to each other than their media may be, outside to outside, each at its worst place; nearest first. */
+/**
+ * Pairs of runs that may be nearer to each other than their media allow, each at its worst place; nearest first. Outside to outside,
+ * less how well the place of each is known where that is recorded: both may lie that much nearer.
+ */
 export function tooClose(
   runs: readonly Run[],
   keepApart: readonly KeepApart[],
@@ -28,6 +33,7 @@ export function tooClose(
           from: run.path[i] as Vec3,
           to,
           radiusMm: outsideMm(run) / 2,
+          widenMm: outsideMm(run) / 2 + (run.toleranceMm ?? 0),
         })),
       );
   return keepApart
@@ -43,7 +49,7 @@ function pairsWithin(
   media: TooClose['media'],
   limitMm: number,
 ): readonly TooClose[] {
-  const widest = Math.max(0, ...theirs.map((stretch) => stretch.radiusMm));
+  const widest = Math.max(0, ...theirs.map((stretch) => stretch.widenMm));
   const index = grid(
     theirs.map(({ from, to }, i) => ({
       index: i,
@@ -53,11 +59,11 @@ function pairsWithin(
   );
   const worst = new Map<string, TooClose>();
   for (const one of ours) {
-    for (const i of index.near(grow(boundsOf([one.from, one.to]), limitMm + one.radiusMm + widest))) {
+    for (const i of index.near(grow(boundsOf([one.from, one.to]), limitMm + one.widenMm + widest))) {
       const other = theirs[i] as Stretch;
       if (other.run === one.run) continue;
       const near = nearestOfSegments(one.from, one.to, other.from, other.to);
-      const distanceMm = Math.max(0, near.distance - one.radiusMm - other.radiusMm);
+      const distanceMm = Math.max(0, near.distance - one.widenMm - other.widenMm);
       // Of one medium kept from itself, each pair comes up twice.
       const flipped = media[0] === media[1] && one.run.id > other.run.id;
       const runs = flipped ? ([other.run.id, one.run.id] as const) : ([one.run.id, other.run.id] as const);
@@ -67,6 +73,7 @@ function pairsWithin(
         runs,
         media,
         distanceMm,
+        recordedMm: Math.max(0, near.distance - one.radiusMm - other.radiusMm),
         limitMm,
         at: lerp(near.onA, near.onB, 0.5),
       });

@@ -62,8 +62,10 @@ export interface ZoneFill {
 export interface TooClose {
   readonly runs: readonly [string, string];
   readonly media: readonly [Medium, Medium];
-  /** Between the outsides, mm; 0 where they touch. */
+  /** Between the outsides, less the recorded tolerances of both places, mm; 0 where they may touch. */
   readonly distanceMm: number;
+  /** Between the outsides as recorded, mm. */
+  readonly recordedMm: number;
   readonly limitMm: number;
   readonly at: Vec3;
 }

@@ -5,20 +5,22 @@ export const tooClose: Rule = {
   name: 'service.too-close',
   severity: 'error',
   finds:
-    'Two runs of media that must keep apart nearer to each other than the shop’s distance, at the worst place of their ways.',
+    'Two runs of media that must keep apart that may be nearer to each other than the shop’s distance, at the worst place of their ways; the tolerances recorded for their places are taken off.',
   why: 'A leak beside a spark, or mains that a chafed low-voltage wire can reach. An error where gas is one of the two.',
   source: 'distances from shop.yaml; low voltage and mains 13 mm: NEC 551.10(C), from memory; gas: common practice, no source',
   check({ model: { shell, shop }, figures }) {
     const runs = new Map(shell.runs.map((run) => [run.id, run] as const));
-    return figures.services.tooClose.flatMap(({ runs: [a, b], media, distanceMm, limitMm, at }) => {
+    return figures.services.tooClose.flatMap(({ runs: [a, b], media, distanceMm, recordedMm, limitMm, at }) => {
       const [first, second] = [runs.get(a), runs.get(b)];
       if (!first || !second) return [];
+      const known =
+        recordedMm > distanceMm ? ` (${length(recordedMm, shop.units)} as recorded, less the tolerances of both places)` : '';
       const severity = media.includes('gas') ? 'error' : 'warning';
       return [
         {
           rule: 'service.too-close',
           severity,
-          message: `${a} (${media[0]}) comes within ${length(distanceMm, shop.units)} of ${b} (${media[1]}) at ${position(at, shop.units)}, expected at least ${length(limitMm, shop.units)}: move one, or measure their way points again`,
+          message: `${a} (${media[0]}) comes within ${length(distanceMm, shop.units)} of ${b} (${media[1]}) at ${position(at, shop.units)}${known}, expected at least ${length(limitMm, shop.units)}: move one, or measure their way points again`,
           ids: [a, b],
           place: first.source.place('via'),
           related: [{ message: `${b}, the other run`, place: second.source.place('via') }],
