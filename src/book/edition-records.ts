@@ -55,7 +55,7 @@ function cleanText(path: string, text: string, hidden: Hidden, edition: Edition)
   });
   document.comment = null;
   document.commentBefore = null;
-  return document.toString({ lineWidth: 0, verifyAliasOrder: false });
+  return document.toString({ lineWidth: 0, flowCollectionPadding: false, verifyAliasOrder: false });
 }
 
 /** The key that a text stands under, of itself or of its list. Empty for a key itself. */

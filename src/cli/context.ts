@@ -5,6 +5,8 @@ import { printable } from './report/printable.js';
 /** What every command takes. */
 export interface Settings {
   readonly store?: string;
+  /** A printed book to answer from instead. */
+  readonly book?: string;
   readonly json: boolean;
   readonly quiet: boolean;
   readonly color: boolean;

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import type { Assessment } from '../assess.js';
+import type { Edition } from '../book/input.js';
 import { CannotDo } from '../cannot.js';
 import type { LoadedShell, LoadedStore, StoreText } from '../model/load-types.js';
 import type { RuleArea } from '../rules/rule.js';
@@ -12,6 +13,18 @@ export interface OpenStore {
   readonly text: StoreText;
   readonly loaded: LoadedStore;
   readonly history: History | null;
+  /** Where the records come from a printed book and no folder. */
+  readonly book?: BookSource;
+}
+
+/** What a printed book says beside its records. */
+export interface BookSource {
+  readonly revision: string | null;
+  readonly edition: Edition;
+  /** What its edition leaves out of the records, in words. */
+  readonly withheld: readonly string[];
+  /** Anchor of a record's home → page, from 1. */
+  readonly pages: ReadonlyMap<string, number>;
 }
 
 /** One shell, judged. */
@@ -23,6 +36,10 @@ export interface OpenShell {
 }
 
 export async function openStore(context: Context): Promise<OpenStore> {
+  if (context.settings.book !== undefined) {
+    const { openFromBook } = await import('./open-from-book.js');
+    return openFromBook(context.settings.book, context);
+  }
   const { findStore } = await import('../store/find.js');
   const root = findStore(context.io.cwd, context.settings.store);
   context.progress(`Reading ${shownPath(root, context)}`);
@@ -68,7 +85,8 @@ export async function openForAnswer(shell: string, context: Context, areas?: rea
   return opened;
 }
 
-export const revisionOf = (opened: OpenShell): string | null => opened.standing?.last?.commit ?? null;
+export const revisionOf = (opened: OpenShell): string | null =>
+  opened.standing?.last?.commit ?? opened.store.book?.revision ?? null;
 
 /** A path as a person would type it from where they are. */
 export function shownPath(file: string, context: Context): string {

@@ -25,8 +25,15 @@ export function shareOptions(command: Command): Command {
     .addOption(new Option('--no-color', 'no colours (also: NO_COLOR in the environment)'));
 }
 
+/** What a printed book alone can answer: years later it may be all that there is. */
+const ANSWERS_FROM_BOOK: ReadonlySet<string> = new Set(['check', 'weights', 'takeoff', 'where', 'behind', 'near', 'isolate']);
+
+const bookOption = (): Option =>
+  new Option('--book <file.pdf>', 'answer from the records inside a printed book, without a store').conflicts('store');
+
 /** Reads the shared options of a command and of the program before it. */
 export function settingsOf(command: Command): Settings {
+  const { book } = command.opts();
   const given = [command, command.parent].map((one) => one?.opts() ?? {});
   const any = (name: string): boolean => given.some((options) => options[name] === true);
   const store = given.map((options) => options.store).find((dir) => typeof dir === 'string');
@@ -35,6 +42,7 @@ export function settingsOf(command: Command): Settings {
     quiet: any('quiet'),
     color: given.every((options) => options.color !== false),
     ...(typeof store === 'string' ? { store } : {}),
+    ...(typeof book === 'string' && ANSWERS_FROM_BOOK.has(command.name()) ? { book } : {}),
   };
 }
 
@@ -42,6 +50,7 @@ export function makeRegistry(program: Command, begin: (settings: Settings) => Co
   return {
     add(usage, summary, examples) {
       const command = shareOptions(program.command(usage).description(summary));
+      if (ANSWERS_FROM_BOOK.has(command.name())) command.addOption(bookOption());
       const heading = examples.length > 1 ? 'Examples:' : 'Example:';
       return command.addHelpText('after', `\n${heading}\n${examples.map((line) => `  ${line}`).join('\n')}`);
     },

@@ -29,6 +29,10 @@ export function declareCheck(registry: Registry): void {
 
 async function check(options: Options, context: Context): Promise<Status> {
   const store = await openStore(context);
+  if (store.book && store.book.withheld.length > 0) {
+    const { edition, withheld } = store.book;
+    context.tell(`The ${edition} edition carries the record without ${withheld.join('; ')}: findings may come of that alone.`);
+  }
   const wanted = options.shells.length > 0 ? [...new Set(options.shells)] : [...store.loaded.shells.keys()];
   const { checkedShell, checkedStore } = await import('../report/checked.js');
   const shells = [];
@@ -44,4 +48,5 @@ async function check(options: Options, context: Context): Promise<Status> {
   return [library, ...shells].some((one) => one.blocks) ? 1 : 0;
 }
 
-const storeRevision = async (store: OpenStore): Promise<string | null> => (await store.history?.standing())?.last?.commit ?? null;
+const storeRevision = async (store: OpenStore): Promise<string | null> =>
+  (await store.history?.standing())?.last?.commit ?? store.book?.revision ?? null;

@@ -9,9 +9,11 @@ import { declareList } from './list.js';
 import { declareNear } from './near.js';
 import { declareNewShell } from './new-shell.js';
 import { declareNewStore } from './new-store.js';
+import { declareRecover } from './recover.js';
 import { declareRelease } from './release.js';
 import { declareSchema } from './schema.js';
 import { declareTakeoff } from './takeoff.js';
+import { declareVerify } from './verify.js';
 import { declareWeights } from './weights.js';
 import { declareWhere } from './where.js';
 
@@ -29,6 +31,8 @@ export const COMMANDS: readonly ((registry: Registry) => void)[] = [
   declareIsolate,
   declareRelease,
   declareBook,
+  declareVerify,
+  declareRecover,
   declareList,
   declareHistory,
   declareSchema,

@@ -1,0 +1,82 @@
+import type { Model } from '../model/shell.js';
+import { canonicalRecords } from './canonical.js';
+import { fingerprint } from './fingerprint.js';
+import type { Manifest } from './manifest.js';
+import { type Difference, photoHashesOf } from './verify.js';
+
+/** One side of a comparison: a shell's record, and the hashes of its photos by path. */
+export interface Side {
+  readonly model: Model;
+  readonly photoHashes: ReadonlyMap<string, string>;
+}
+
+/** A store's record of the shell, whole, and as the edition of the book would carry it. */
+export interface StoreSide extends Side {
+  readonly asCarried: Model;
+}
+
+/** What of the store differs from the book, by record and field. Empty: the same record, to the fingerprint. */
+export function differencesFromStore(manifest: Manifest, book: Model, store: StoreSide): readonly Difference[] {
+  if (fingerprint(store.model, store.photoHashes) === manifest.fingerprint) return [];
+  const found = recordDifferences(
+    { model: book, photoHashes: photoHashesOf(manifest) },
+    { model: store.asCarried, photoHashes: store.photoHashes },
+  );
+  if (found.length > 0) return found;
+  const message =
+    manifest.edition === 'shop'
+      ? 'The store has another fingerprint, although no record differs: this version of the program may count otherwise.'
+      : 'Something that this edition withholds is not in the store as it was: only the shop edition can tell what.';
+  return [{ part: 'fingerprint', name: manifest.fingerprint, message }];
+}
+
+function recordDifferences(book: Side, store: Side): readonly Difference[] {
+  const [inBook, inStore] = [keyed(book), keyed(store)];
+  const keys = [...new Set([...inBook.keys(), ...inStore.keys()])].sort();
+  return keys.flatMap((key): readonly Difference[] => {
+    const [a, b] = [inBook.get(key), inStore.get(key)];
+    if (a?.text === b?.text) return [];
+    const { kind, id } = (a ?? b) as Entry;
+    const how = !b ? 'is in the book and not in the store' : !a ? 'is in the store and not in the book' : fieldWords(a, b);
+    return [{ part: 'record', name: id, message: `${kind === id ? kind : `${kind} ${id}`}: ${how}.` }];
+  });
+}
+
+interface Entry {
+  readonly kind: string;
+  readonly id: string;
+  readonly text: string;
+}
+
+/** By kind and id; of several alike each by its place among them. */
+function keyed({ model, photoHashes }: Side): ReadonlyMap<string, Entry> {
+  const entries = new Map<string, Entry>();
+  for (const { kind, id, text } of canonicalRecords(model, photoHashes)) {
+    let key = `${kind}\u0000${id}`;
+    while (entries.has(key)) key += '\u0000';
+    entries.set(key, { kind, id, text });
+  }
+  return entries;
+}
+
+/** `size: 3/16 in in the book, 1/4 in in the store`. */
+function fieldWords(a: Entry, b: Entry): string {
+  const [book, store] = [dataOf(a), dataOf(b)];
+  if (!book || !store) return a.kind === 'picture' ? 'the photo file is another one' : 'differs';
+  const fields = [...new Set([...Object.keys(book), ...Object.keys(store)])].filter((key) => !same(book[key], store[key]));
+  return fields.map((key) => `${key} is ${shown(book[key])} in the book, ${shown(store[key])} in the store`).join('; ');
+}
+
+function dataOf({ text }: Entry): Readonly<Record<string, unknown>> | undefined {
+  const { data } = JSON.parse(text) as { data: unknown };
+  return typeof data === 'object' && data !== null && !Array.isArray(data) ? (data as Record<string, unknown>) : undefined;
+}
+
+const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
+const LONGEST = 60;
+
+function shown(value: unknown): string {
+  if (value === undefined) return 'absent';
+  const text = typeof value === 'string' ? value : JSON.stringify(value);
+  return `\`${text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text}\``;
+}

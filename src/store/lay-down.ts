@@ -1,0 +1,53 @@
+import { randomBytes } from 'node:crypto';
+import { lstat, mkdir, open, readdir, rename, rm, rmdir } from 'node:fs/promises';
+import path from 'node:path';
+import { CannotDo } from '../cannot.js';
+import { placeOf } from './place.js';
+import { reason } from './read.js';
+
+/** A file for a new store: named relative to it, with forward slashes. */
+export interface NewFile {
+  readonly path: string;
+  readonly bytes: Uint8Array;
+}
+
+/**
+ * Makes a new store of files in `dir`, which is not there yet or empty. All or nothing: written beside it, forced to the disk, then
+ * renamed. Throws {@link CannotDo} with what stands in the way, and then `dir` is as it was.
+ */
+export async function layDown(dir: string, files: Iterable<NewFile>): Promise<number> {
+  await refuseUnlessFree(dir);
+  const fresh = path.join(path.dirname(dir), `.${path.basename(dir)}.${randomBytes(4).toString('hex')}.new`);
+  let count = 0;
+  try {
+    await mkdir(fresh, { recursive: true });
+    for (const { path: file, bytes } of files) {
+      const handle = await open(await placeOf(fresh, file), 'wx');
+      try {
+        await handle.writeFile(bytes);
+        await handle.sync();
+      } finally {
+        await handle.close();
+      }
+      count++;
+    }
+    await rmdir(dir).catch((error: NodeJS.ErrnoException) => {
+      if (error.code !== 'ENOENT') throw error;
+    });
+    await rename(fresh, dir);
+    return count;
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).syscall === undefined) throw error;
+    throw new CannotDo(`${dir} cannot be written: ${reason(error)}. Nothing was laid down.`);
+  } finally {
+    await rm(fresh, { recursive: true, force: true });
+  }
+}
+
+async function refuseUnlessFree(dir: string): Promise<void> {
+  const found = await lstat(dir).catch(() => undefined);
+  if (found === undefined) return;
+  if (!found.isDirectory()) throw new CannotDo(`${dir} is no folder: nothing was written. Name a new or an empty folder.`);
+  if ((await readdir(dir)).length > 0)
+    throw new CannotDo(`${dir} is not empty: nothing was written. Name a new or an empty folder.`);
+}
