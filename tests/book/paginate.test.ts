@@ -48,6 +48,20 @@ const anyBlock: fc.Arbitrary<Block> = fc
 const placed = (pages: readonly PlannedPage[]) => pages.flatMap((page) => page.pieces);
 
 describe('paginate', () => {
+  it('opens a spread on the left, behind a page for notes where it must', () => {
+    const chapters = (before: number) => [
+      ...Array.from({ length: before }, () => solid(150, { breakBefore: true })),
+      solid(150, { breakBefore: true, side: 'left' }),
+      solid(150),
+    ];
+    for (const before of [1, 2, 3, 4]) {
+      const pages = paginate(chapters(before), CAPACITY);
+      const left = pages.findIndex((page) => page.pieces.some((piece) => piece.block === before)) + 1;
+      expect(left % 2).toBe(0);
+      expect(pages.filter((page) => page.pieces.length === 0).length).toBe(before % 2 === 0 ? 1 : 0);
+    }
+  });
+
   it('loses nothing, doubles nothing and keeps the order', () => {
     fc.assert(
       fc.property(fc.array(anyBlock, { maxLength: 30 }), (blocks) => {

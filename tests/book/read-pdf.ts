@@ -29,7 +29,7 @@ interface Word {
 }
 
 export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
-  const task = getDocument({ data: bytes.slice(), isEvalSupported: false, verbosity: 0 });
+  const task = getDocument({ data: Uint8Array.from(bytes), isEvalSupported: false, verbosity: 0 });
   const document = await task.promise;
   try {
     const pages = [];

@@ -15,6 +15,8 @@ export interface ChapterHead {
   readonly title: string;
   /** No running head or foot: the cover. */
   readonly bare?: boolean;
+  /** Stands at the foot in the place of the page's number: a page of another book. */
+  readonly pageWords?: string;
 }
 
 /** A whole book as one HTML page, with what its paper needs. Nothing in it is fetched from anywhere. */

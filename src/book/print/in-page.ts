@@ -61,6 +61,7 @@ export function measure(widthMm: Readonly<Record<'portrait' | 'landscape', numbe
       keepWithNext: isHeading(element) || element.classList.contains('keep') || introduces(element),
       breakBefore: element === chapter.firstElementChild || element.classList.contains('break'),
       sheet: sheetOf(element),
+      ...(element.dataset.side ? { side: element.dataset.side as 'left' | 'right' } : {}),
     } as const;
     if (element.tagName !== 'TABLE') return { ...base, kind: 'solid' };
     const table = element as HTMLTableElement;

@@ -1,4 +1,4 @@
-import type { BookDocument, SheetSize } from './document.js';
+import type { BookDocument, ChapterHead, SheetSize } from './document.js';
 import type { PlannedPage, Sheet } from './paginate.js';
 
 /**
@@ -11,11 +11,7 @@ export function pageRules(document: BookDocument, pages: readonly PlannedPage[])
     (['portrait', 'landscape'] as const)
       .filter((sheet) => used.has(`${chapter.key}-${sheet}`))
       .map((sheet) =>
-        rule(
-          `${chapter.key}-${sheet}`,
-          document.sheets[sheet],
-          chapter.bare ? '' : margins(document, chapter.title, pages.length),
-        ),
+        rule(`${chapter.key}-${sheet}`, document.sheets[sheet], chapter.bare ? '' : margins(document, chapter, pages.length)),
       ),
   );
   return rules.join('\n');
@@ -28,14 +24,14 @@ function rule(name: string, sheet: SheetSize, boxes: string): string {
 
 const LOOK = "font: 8pt 'Atkinson Hyperlegible Next'; color: #56636f; white-space: pre;";
 
-function margins(document: BookDocument, chapter: string, count: number): string {
+function margins(document: BookDocument, { title, pageWords }: ChapterHead, count: number): string {
   const head = `vertical-align: bottom; padding-bottom: 2.4mm; border-bottom: 0.25pt solid #9aa6ae; margin-bottom: 4mm; ${LOOK}`;
   const foot = `vertical-align: top; padding-top: 2.2mm; ${LOOK}`;
   return [
-    `@top-left { content: ${cssString(chapter)}; ${head} font-weight: 600; color: #1b2430; text-align: left }`,
+    `@top-left { content: ${cssString(title)}; ${head} font-weight: 600; color: #1b2430; text-align: left }`,
     `@top-right { content: ${cssString(document.runningLeft)}; ${head} text-align: right }`,
     `@bottom-left { content: ${cssString(document.runningFoot)}; ${foot} text-align: left }`,
-    `@bottom-right { content: "Page " counter(page) " of ${count}"; ${foot} text-align: right }`,
+    `@bottom-right { content: ${pageWords === undefined ? `"Page " counter(page) " of ${count}"` : cssString(pageWords)}; ${foot} text-align: right }`,
   ].join(' ');
 }
 

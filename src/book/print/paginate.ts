@@ -25,6 +25,8 @@ export interface Block {
   readonly headMm?: number;
   readonly keepWithNext?: boolean;
   readonly breakBefore?: boolean;
+  /** Of a block that begins a page: the side of a bound book where that page must lie, so that two pages face each other. */
+  readonly side?: 'left' | 'right';
   readonly sheet: Sheet;
 }
 
@@ -95,7 +97,10 @@ interface Spot {
   readonly capacity: number;
 }
 
+/** Page 1 lies on the right; where the next page would lie on the wrong side, one for notes comes before it. */
 function openPage(pages: OpenPage[], block: Block): OpenPage {
+  const side = pages.length % 2 === 0 ? 'right' : 'left';
+  if (block.side && block.side !== side) pages.push({ chapter: block.chapter, sheet: block.sheet, pieces: [], usedMm: 0 });
   const page: OpenPage = { chapter: block.chapter, sheet: block.sheet, pieces: [], usedMm: 0 };
   pages.push(page);
   return page;

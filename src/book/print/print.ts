@@ -17,7 +17,7 @@ const HERE = 'http://book.invalid';
 const ROUNDING_MM = 0.8;
 
 /**
- * Measures, paginates, prints once.
+ * Lays out and prints, once.
  * @throws CannotDo where the print has another number of pages than planned
  */
 export async function printDocument(
@@ -27,24 +27,7 @@ export async function printDocument(
 ): Promise<PrintedBook> {
   const page = await browser.newPage();
   try {
-    const warnings = [...document.warnings];
-    await openQuietly(page, document);
-    // Some builds of this program name inner functions through a helper that the page has not.
-    await page.evaluate('globalThis.__name = (given) => given');
-    const { doubled } = await page.evaluate(prepare);
-    for (const id of doubled) warnings.push(`Anchor \`${id}\` is printed twice: its page number is that of the last one.`);
-    progress?.('Measuring');
-    const blocks = await page.evaluate(measure, {
-      portrait: textWidth(document.sheets.portrait),
-      landscape: textWidth(document.sheets.landscape),
-    });
-    const planned = paginate(blocks, {
-      portrait: textHeight(document.sheets.portrait) - ROUNDING_MM,
-      landscape: textHeight(document.sheets.landscape) - ROUNDING_MM,
-    });
-    warnings.push(...shrunk(planned));
-    const { stands, overfull } = await page.evaluate(assemble, planned as Parameters<typeof assemble>[0]);
-    for (const number of overfull) warnings.push(`Page ${number} holds more than was measured: look at its foot.`);
+    const { planned, stands, warnings } = await layOut(page, document, progress);
     await page.addStyleTag({ content: pageRules(document, planned) });
     progress?.(`Printing ${planned.length} pages`);
     const printed = await page.pdf({
@@ -61,11 +44,41 @@ export async function printDocument(
           'not written. Print with the packaged browser (unset PUPPETEER_EXECUTABLE_PATH), and report this if it stays.',
       );
     }
-    const pages = new Map(stands);
-    return { pdf: await finishPdf(printed, document, pages), pages, pageCount, warnings };
+    return { pdf: await finishPdf(printed, document, stands), pages: stands, pageCount, warnings };
   } finally {
     await page.close();
   }
+}
+
+/** A document whose blocks stand in their page boxes in the browser's page. */
+export interface LaidOut {
+  readonly planned: readonly PlannedPage[];
+  /** Anchor → number of the page where it stands, from 1. */
+  readonly stands: ReadonlyMap<string, number>;
+  readonly warnings: readonly string[];
+}
+
+/** Opens a document in a fresh page of the browser, measures it, and moves its blocks into page boxes. */
+export async function layOut(page: Page, document: BookDocument, progress?: (text: string) => void): Promise<LaidOut> {
+  const warnings = [...document.warnings];
+  await openQuietly(page, document);
+  // Some builds of this program name inner functions through a helper that the page has not.
+  await page.evaluate('globalThis.__name = (given) => given');
+  const { doubled } = await page.evaluate(prepare);
+  for (const id of doubled) warnings.push(`Anchor \`${id}\` is printed twice: its page number is that of the last one.`);
+  progress?.('Measuring');
+  const blocks = await page.evaluate(measure, {
+    portrait: textWidth(document.sheets.portrait),
+    landscape: textWidth(document.sheets.landscape),
+  });
+  const planned = paginate(blocks, {
+    portrait: textHeight(document.sheets.portrait) - ROUNDING_MM,
+    landscape: textHeight(document.sheets.landscape) - ROUNDING_MM,
+  });
+  warnings.push(...shrunk(planned));
+  const { stands, overfull } = await page.evaluate(assemble, planned as Parameters<typeof assemble>[0]);
+  for (const number of overfull) warnings.push(`Page ${number} holds more than was measured: look at its foot.`);
+  return { planned, stands: new Map(stands), warnings };
 }
 
 /** Opens the document with scripts of the page off; whatever it asks for comes from memory or is refused. */
