@@ -411,7 +411,7 @@ limits:
     - {media: [data, ac], share_zone: no}
   voltage_drop: 3 %
   flatness: 3 mm
-  late_entry: 7 d
+  late_entry: 14 d                # the office enters every other Friday
   unexplained_mass: 1 %
 inspection: {primary: 100 %, secondary: 100 %}   # VT; a dye test where the engineer asks
 `;

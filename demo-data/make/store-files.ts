@@ -1,4 +1,5 @@
 import path from 'node:path';
+import { readDemoPlan } from '../../src/store/demo-history.js';
 import type { Part } from './coach/types.js';
 import { SHAPES } from './library.js';
 import { libraryFiles } from './library-files.js';
@@ -7,6 +8,7 @@ import { partsOn as partsOn021, shots as shots021 } from './ov021/photos.js';
 import { filesOf024, spoiltPhotos } from './ov024/files.js';
 import { partsOn as partsOn024, shots as shots024 } from './ov024/photos.js';
 import { fileOf, photoBytes, photoRecords, type Shot } from './photo-files.js';
+import { withDigests } from './signed.js';
 import { list, type Rec } from './yaml.js';
 
 type Files = Map<string, string | Buffer>;
@@ -18,7 +20,7 @@ export async function storeFiles(home: string): Promise<ReadonlyMap<string, stri
   for (const [name, text] of filesOf024()) files.set(`shells/OV-024/${name}`, text);
   await pictures(files, home, 'OV-021', shots021(services()), partsOn021, (records) => records);
   await pictures(files, home, 'OV-024', shots024(), partsOn024, spoiltPhotos);
-  return files;
+  return withDigests(files, await readDemoPlan(home));
 }
 
 async function pictures(

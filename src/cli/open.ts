@@ -3,7 +3,7 @@ import type { Assessment } from '../assess.js';
 import type { Edition } from '../book/input.js';
 import { CannotDo } from '../cannot.js';
 import type { LoadedShell, LoadedStore, StoreText } from '../model/load-types.js';
-import type { RuleArea } from '../rules/rule.js';
+import type { Outside, RuleArea } from '../rules/rule.js';
 import type { History, Standing } from '../store/history.js';
 import type { Context } from './context.js';
 
@@ -64,13 +64,21 @@ export async function openShell(
   shell: string,
   context: Context,
   areas?: readonly RuleArea[],
+  more: Outside = {},
 ): Promise<OpenShell> {
   const found = await requireShell(store, shell, context);
   const { assess } = await import('../assess.js');
   const standing = (await store.history?.standing(shell)) ?? null;
   context.progress(`Computing ${shell}`);
-  const assessment = assess(found.model, found.findings, standing ? { uncommitted: standing.uncommitted } : {}, areas);
+  const outside = standing ? { uncommitted: standing.uncommitted, ...(await lapses(store, found, areas)) } : {};
+  const assessment = assess(found.model, found.findings, { ...outside, ...more }, areas);
   return { store, assessment, standing };
+}
+
+async function lapses(store: OpenStore, { model }: LoadedShell, areas?: readonly RuleArea[]): Promise<Pick<Outside, 'lapsedBy'>> {
+  if (areas && !areas.includes('signoff')) return {};
+  const { lapsedBy } = await import('./lapsed-by.js');
+  return { lapsedBy: await lapsedBy(store.root, model) };
 }
 
 /**

@@ -45,6 +45,10 @@ export function coverageOf(model: Model, stage: string, day: string): Coverage {
   const { shell } = model;
   const covered = new Map<string, string>();
   const put = (kind: string, record: RecordBase): void => void covered.set(`${kind} ${record.id}`, hashOf(kind, record));
+  const order = orderOf(model.library);
+  // Nothing rests on what is built after it: a panel that closes a run in gets its own date later.
+  const isLater = ({ record }: Kept): boolean =>
+    record.stage !== undefined && (order.get(record.stage) ?? -1) > (order.get(stage) ?? Infinity);
   const own = ownRecords(model, stage);
   const ids = new Set(own.map(({ record }) => record.id));
   const evidence = all(shell).filter(
@@ -57,7 +61,7 @@ export function coverageOf(model: Model, stage: string, day: string): Coverage {
       if ('library' in target) {
         const used = KEPT_UP.has(target.library) ? undefined : libraryRecord(model.library, target.library, id);
         if (used) put(`library ${target.library}`, used);
-      } else for (const rest of restsOn(shell, id)) if (!EVIDENCE.has(rest.kind)) put(rest.kind, rest.record);
+      } else for (const rest of restsOn(shell, id)) if (!EVIDENCE.has(rest.kind) && !isLater(rest)) put(rest.kind, rest.record);
     }
   }
   return covered;
@@ -65,11 +69,13 @@ export function coverageOf(model: Model, stage: string, day: string): Coverage {
 
 /** Records of the stage, evidence aside. A weld without a stage is of the latest stage of the parts that it joins. */
 export function ownRecords({ shell, library }: Model, stage: string): readonly Kept[] {
-  const order = new Map(library.stages.map(({ id }, i) => [id, i]));
+  const order = orderOf(library);
   const stageOf = ({ kind, record }: Kept): string | undefined =>
     record.stage ?? (kind === 'weld' ? latest((record as Weld).joins.flat(), shell, order) : undefined);
   return all(shell).filter((one) => !EVIDENCE.has(one.kind) && !OWN_LIFE.has(one.kind) && stageOf(one) === stage);
 }
+
+const orderOf = ({ stages }: Library): ReadonlyMap<string, number> => new Map(stages.map(({ id }, i) => [id, i]));
 
 function latest(ids: readonly string[], shell: Shell, order: ReadonlyMap<string, number>): string | undefined {
   const stages = ids.flatMap((id) => (shell.byId.get(id)?.record as { readonly stage?: string } | undefined)?.stage ?? []);

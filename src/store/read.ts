@@ -10,14 +10,14 @@ const READ_AT_ONCE = 16;
 /**
  * Reads every YAML file of a store as text, and the sizes of its photos. Stays within the folder: a link that leads out of it, a
  * file that is too large and one that is no UTF-8 are told in `refused` and not read.
- * Throws {@link CannotDo} where the folder itself cannot be read.
+ * With `shell`, other shells are passed over. Throws {@link CannotDo} where the folder itself cannot be read.
  */
-export async function readStoreText(root: string): Promise<StoreText> {
+export async function readStoreText(root: string, shell?: string): Promise<StoreText> {
   const found: Found = { yaml: [], photos: new Map(), refused: new Map() };
   let real: string;
   try {
     real = await realpath(root);
-    await walk({ root: real, inside: '', depth: 0, found });
+    await walk({ root: real, inside: '', depth: 0, found, ...(shell === undefined ? {} : { shell }) });
   } catch (error) {
     throw new CannotDo(`The store at ${root} cannot be read: ${reason(error)}`);
   }
@@ -47,6 +47,8 @@ interface Walk {
   readonly inside: string;
   readonly depth: number;
   readonly found: Found;
+  /** The one that is wanted. */
+  readonly shell?: string;
 }
 
 async function walk(at: Walk): Promise<void> {
@@ -67,6 +69,7 @@ async function visit(at: Walk, entry: Dirent): Promise<void> {
         ? 'file'
         : undefined;
   if (kind === 'folder') {
+    if (at.inside === 'shells' && at.shell !== undefined && entry.name !== at.shell) return;
     if (at.depth >= DEEPEST_FOLDER) at.found.refused.set(name, TOO_DEEP);
     else await walk({ ...at, inside: name, depth: at.depth + 1 });
   } else if (kind === 'file') {

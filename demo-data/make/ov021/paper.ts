@@ -125,15 +125,25 @@ const LAST: Readonly<Record<string, string>> = {
   finished: '2026-07-06',
 };
 
+/** What an amendment changed is looked at again, and its stage signed again. */
+const AGAIN: readonly Rec[] = [
+  { '#': 'After delivery: looked at again and signed again', stage: 'services', role: 'inspector', by: 'J2', date: '2026-07-28' },
+  { stage: 'services', role: 'administrator', by: 'A1', date: '2026-07-28' },
+  { stage: 'subframe', role: 'inspector', by: 'J2', date: '2026-10-15' },
+];
+
 export const signoffsText = (): string =>
   list(
-    ['Signed when the hold points were met, not before.'],
-    Object.entries(STAGE_DAYS).flatMap(([stage, [, end]]): Rec[] => [
-      { stage, role: 'inspector', by: 'J2', date: LAST[stage] ?? end },
-      ...(stage === 'finished' || stage === 'services'
-        ? [{ stage, role: 'administrator', by: 'A1', date: LAST[stage] ?? end }]
-        : []),
-    ]),
+    ['Signed when the hold points were met, not before. The digest is of what was signed for.'],
+    [
+      ...Object.entries(STAGE_DAYS).flatMap(([stage, [, end]]): Rec[] => [
+        { stage, role: 'inspector', by: 'J2', date: LAST[stage] ?? end },
+        ...(stage === 'finished' || stage === 'services'
+          ? [{ stage, role: 'administrator', by: 'A1', date: LAST[stage] ?? end }]
+          : []),
+      ]),
+      ...AGAIN,
+    ],
   );
 
 export const amendmentsText = (): string =>

@@ -8,6 +8,8 @@ export interface Plant {
   readonly id: string;
   readonly file: string;
   readonly what: string;
+  /** What must be looked at beside the records before it can be found. */
+  readonly needs?: 'history' | 'photos';
   /** Spoils the records of a list: those of `file`, by list for a service. */
   readonly spoil: (records: Rec[], list: string) => Rec[];
 }
@@ -484,6 +486,45 @@ const structure = (w: WeldChoice): readonly Plant[] => [
     ]),
   },
   {
+    rule: 'record.repeats',
+    id: 'TS-208',
+    file: 'tests.yaml',
+    what: 'gas test pasted from OV-021 with its date',
+    spoil: add('', [
+      {
+        id: 'TS-208',
+        kind: 'drop',
+        of: ['GA'],
+        limit: '0 psi',
+        start: '3.00 psi',
+        end: '3.00 psi',
+        start_temperature: '14 C',
+        end_temperature: '14 C',
+        duration: '15 min',
+        instrument: 'PG-1',
+        by: 'F6',
+        date: '2026-04-02',
+        stage: 'services',
+      },
+    ]),
+  },
+  {
+    rule: 'record.late-entry',
+    id: 'W-0030',
+    file: 'welds-floor.yaml',
+    what: 'the card was found six weeks later, see history.yaml',
+    needs: 'history',
+    spoil: (records) => records,
+  },
+  {
+    rule: 'record.photo-twice',
+    id: 'PH-009',
+    file: 'photos/photos.yaml',
+    what: 'picture of the third truss sent round and filed as the fifth',
+    needs: 'photos',
+    spoil: (records) => records,
+  },
+  {
     rule: 'finding.undecided',
     id: 'NC-02',
     file: 'findings.yaml',
@@ -549,4 +590,14 @@ const WEIGHT: readonly Plant[] = [
   },
 ];
 
-export const planted = (welds: WeldChoice): readonly Plant[] => [...SERVICES, ...structure(welds), ...WEIGHT];
+const PAPER: readonly Plant[] = [
+  {
+    rule: 'signoff.lapsed',
+    id: 'floor/inspector/2026-07-20',
+    file: 'signoffs.yaml',
+    what: 'another sheet of plywood went on after the floor was signed off',
+    spoil: (records) => records,
+  },
+];
+
+export const planted = (welds: WeldChoice): readonly Plant[] => [...SERVICES, ...structure(welds), ...WEIGHT, ...PAPER];

@@ -1,5 +1,4 @@
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type { Assessment } from '../../assess.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
@@ -9,9 +8,6 @@ import type { Registry } from '../registry.js';
 interface Options {
   readonly dir: string;
 }
-
-/** The fictional store, which lies beside src/ and dist/ alike. */
-const DEMO_DATA = fileURLToPath(new URL('../../../demo-data/', import.meta.url));
 
 export function declareDemo(registry: Registry): void {
   registry
@@ -25,13 +21,10 @@ export function declareDemo(registry: Registry): void {
 async function demo(options: Options, context: Context): Promise<Status> {
   const dir = path.resolve(context.io.cwd, options.dir);
   const shown = shownPath(dir, context);
-  const [{ clearDemo }, { layDemoHistory }] = await Promise.all([
-    import('../../store/demo-place.js'),
-    import('../../store/demo-history.js'),
-  ]);
+  const [{ clearDemo }, { layDemo }] = await Promise.all([import('../../store/demo-place.js'), import('../lay-demo.js')]);
   await clearDemo(dir);
   context.tell(`1. Laying the made-up store down in ${shown}, with its Git history`);
-  await layDemoHistory(DEMO_DATA, dir, (text: string) => context.progress(text));
+  await layDemo(dir, context);
   // Typed through npm, the program is not on the path.
   const program = context.io.env.npm_execpath === undefined ? 'shellbook' : 'npx shellbook';
   const inside: Context = {

@@ -2,9 +2,13 @@ import type { Registry } from '../registry.js';
 import { declareBehind } from './behind.js';
 import { declareBook } from './book.js';
 import { declareCheck } from './check.js';
+import { declareClose } from './close.js';
 import { declareDemo } from './demo.js';
+import { declareExport } from './export.js';
 import { declareHistory } from './history.js';
+import { declareImport } from './import.js';
 import { declareIsolate } from './isolate.js';
+import { declareLabels } from './labels.js';
 import { declareList } from './list.js';
 import { declareNear } from './near.js';
 import { declareNewShell } from './new-shell.js';
@@ -12,6 +16,7 @@ import { declareNewStore } from './new-store.js';
 import { declareRecover } from './recover.js';
 import { declareRelease } from './release.js';
 import { declareSchema } from './schema.js';
+import { declareSignoff } from './signoff.js';
 import { declareTakeoff } from './takeoff.js';
 import { declareVerify } from './verify.js';
 import { declareWeights } from './weights.js';
@@ -22,6 +27,8 @@ export const COMMANDS: readonly ((registry: Registry) => void)[] = [
   declareDemo,
   declareNewStore,
   declareNewShell,
+  declareImport,
+  declareExport,
   declareCheck,
   declareWeights,
   declareTakeoff,
@@ -30,7 +37,10 @@ export const COMMANDS: readonly ((registry: Registry) => void)[] = [
   declareNear,
   declareIsolate,
   declareRelease,
+  declareSignoff,
+  declareClose,
   declareBook,
+  declareLabels,
   declareVerify,
   declareRecover,
   declareList,

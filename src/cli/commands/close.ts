@@ -1,0 +1,115 @@
+import { mkdir, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { blocking } from '../../closing/items.js';
+import type { Closed } from '../closing.js';
+import type { Context } from '../context.js';
+import type { Status } from '../io.js';
+import { type OpenShell, openShell, openStore, shownPath } from '../open.js';
+import type { Registry } from '../registry.js';
+
+interface Options {
+  readonly shell: string;
+  readonly books: boolean;
+  readonly all: boolean;
+}
+
+export function declareClose(registry: Registry): void {
+  registry
+    .add('close <shell>', 'closes the build: says what is missing and who must do it, or commits, tags and prints', [
+      'shellbook close QF-007',
+      'shellbook close QF-007 --no-books   only commit and tag',
+    ])
+    .option('--no-books', 'print no books')
+    .option('--all', 'list everything that is missing, also the forty alike')
+    .action(
+      registry.run(([shell], { books, all }) => ({ shell: shell as string, books: books !== false, all: all === true }), close),
+    );
+}
+
+async function close(options: Options, context: Context): Promise<Status> {
+  const { closeShell } = await import('../closing.js');
+  const closed = await closeShell(options.shell, context);
+  if (closed.outcome === 'missing') return tellMissing(closed, options, context);
+  if (closed.outcome === 'closed already') return tellClosed(closed, [], context);
+  context.tell(`Closed ${options.shell} as ${closed.tag}.`);
+  // What is printed is what was committed, with the tag on it.
+  const opened = await openShell(await openStore(context), options.shell, context);
+  return tellClosed(
+    closed,
+    [await handOverSheet(opened, context), ...(options.books ? await books(opened, context) : [])],
+    context,
+  );
+}
+
+async function tellMissing(closed: Closed, options: Options, context: Context): Promise<Status> {
+  const { items, checked, opened } = closed;
+  const [{ openItemsText, openItemJson, openCounts }, { envelope, findingJson }] = await Promise.all([
+    import('../report/open-items.js'),
+    import('../report/json.js'),
+  ]);
+  const library = opened.store.loaded.findings;
+  if (context.settings.json) {
+    const answer = { closed: false, missing: items.map(openItemJson), library: library.map(findingJson) };
+    context.print(envelope('close', options.shell, checked.revision, answer));
+    return 1;
+  }
+  const text = items.length > 0 ? openItemsText(items, context.paint, options.all) : '';
+  if (text !== '') context.print(text);
+  for (const { place, message } of library) context.print(`${place.file}:${place.line}:${place.column}: ${message}`);
+  context.tell(`${options.shell} is not closed: ${openCounts(blocking(items))} to do first.`);
+  return 1;
+}
+
+async function tellClosed(closed: Closed, files: readonly string[], context: Context): Promise<Status> {
+  if (closed.outcome === 'missing') return 1;
+  const { tag, revision, commit, committed, items, opened } = closed;
+  const { shell } = opened.assessment.model;
+  const shown = files.map((file) => shownPath(file, context));
+  if (context.settings.json) {
+    const [{ envelope }, { openItemJson }] = await Promise.all([import('../report/json.js'), import('../report/open-items.js')]);
+    const answer = {
+      closed: true,
+      tag,
+      revision_letter: revision,
+      committed,
+      files: shown,
+      missing: [],
+      accepted: items.map(openItemJson),
+    };
+    context.print(envelope('close', shell.id, commit, answer));
+    return 0;
+  }
+  const lines = [
+    `${shell.id} is ${closed.outcome === 'closed' ? 'closed' : 'closed already, and nothing has changed since'}: revision ${revision}, tag ${tag} on ${commit.slice(0, 8)}.`,
+    ...(committed.length > 0 ? [`Committed: ${committed.join(', ')}`] : []),
+    ...shown,
+  ];
+  context.print(lines.join('\n'));
+  if (closed.outcome === 'closed')
+    context.tell(
+      'Next: git push --follow-tags. Where the other side refuses the tag, somebody closed this shell there: pull and look.',
+    );
+  return 0;
+}
+
+async function handOverSheet(opened: OpenShell, context: Context): Promise<string> {
+  const [{ handOver }, { checkedShell }, { releaseText }, { paint }] = await Promise.all([
+    import('../report/release.js'),
+    import('../report/checked.js'),
+    import('../report/release-text.js'),
+    import('../report/paint.js'),
+  ]);
+  const { id } = opened.assessment.model.shell;
+  context.progress('Writing the hand-over sheet');
+  const file = path.join(opened.store.root, 'books', `${id}-hand-over.txt`);
+  await mkdir(path.dirname(file), { recursive: true });
+  await writeFile(file, `${releaseText(handOver(checkedShell(opened)), paint(false), true)}\n`);
+  return file;
+}
+
+async function books(opened: OpenShell, context: Context): Promise<readonly string[]> {
+  const { printBooks } = await import('../print-books.js');
+  const { id } = opened.assessment.model.shell;
+  const fileOf = (edition: string): string => path.join(opened.store.root, 'books', `${id}-${edition}.pdf`);
+  return (await printBooks(opened, ['owner', 'service', 'shop'], fileOf, context)).map(({ file }) => file);
+}

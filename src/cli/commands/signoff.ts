@@ -1,0 +1,117 @@
+import { CannotDo } from '../../cannot.js';
+import type { Signing } from '../../closing/sign.js';
+import type { Library } from '../../model/library.js';
+import { nearest } from '../../source/nearest.js';
+import type { Context } from '../context.js';
+import type { Status } from '../io.js';
+import { openShell, openStore, revisionOf } from '../open.js';
+import type { Registry } from '../registry.js';
+
+interface Options {
+  readonly shell: string;
+  readonly stage: string;
+  readonly by: string;
+  readonly role?: string;
+  readonly date?: string;
+  readonly all: boolean;
+}
+
+export function declareSignoff(registry: Registry): void {
+  registry
+    .add('signoff <shell> <stage>', 'signs a stage off if its hold points are met, or says what is missing', [
+      'shellbook signoff QF-007 floor --by J2',
+      'shellbook signoff QF-007 finished --by A1 --role administrator',
+    ])
+    .requiredOption('--by <person>', 'who signs, by the id in library/people.yaml')
+    .option('--role <role>', 'in what role (default: that of the person)')
+    .option('--date <day>', 'the day of signing (default: today)')
+    .option('--all', 'list everything that is missing, also the forty alike')
+    .action(
+      registry.run(
+        ([shell, stage], { by, role, date, all }) => ({
+          shell: shell as string,
+          stage: stage as string,
+          by: by as string,
+          ...(role === undefined ? {} : { role: role as string }),
+          ...(date === undefined ? {} : { date: date as string }),
+          all: all === true,
+        }),
+        signoff,
+      ),
+    );
+}
+
+async function signoff(options: Options, context: Context): Promise<Status> {
+  const [{ findStore }, { writing }] = await Promise.all([import('../../store/find.js'), import('../../store/write.js')]);
+  const root = findStore(context.io.cwd, context.settings.store);
+  return writing(root, async (writer) => {
+    const opened = await openShell(await openStore(context), options.shell, context);
+    const { model } = opened.assessment;
+    const signing: Signing = { stage: stageOf(options.stage, model.library), by: options.by, date: dayOf(options.date) };
+    const role = roleOf(options, model.library);
+    const [{ missingFor, digestFor, unsignedBefore }, { checkedShell }, { envelope }, { openItemJson, openItemsText }] =
+      await Promise.all([
+        import('../../closing/sign.js'),
+        import('../report/checked.js'),
+        import('../report/json.js'),
+        import('../report/open-items.js'),
+      ]);
+    const missing = missingFor({ model, findings: checkedShell(opened).findings }, signing);
+    const digest = digestFor(model, signing);
+    if (missing.length === 0) {
+      const { withSignoff } = await import('../../ledger/signoff-text.js');
+      await writer.update(`shells/${options.shell}/signoffs.yaml`, (old) => withSignoff(old, { ...signing, role, digest }));
+    }
+    const signed = missing.length === 0;
+    if (context.settings.json) {
+      const answer = { signed, ...signing, role, digest: signed ? digest : null, missing: missing.map(openItemJson) };
+      context.print(envelope('signoff', options.shell, revisionOf(opened), answer));
+    } else if (signed) {
+      context.print(`Signed: stage ${signing.stage} of ${options.shell}, by ${signing.by} (${role}), ${signing.date}.`);
+      const before = unsignedBefore(model, signing.stage);
+      if (before.length > 0) context.tell(`Not signed yet, though they come first: ${before.join(', ')}.`);
+      context.tell(`Commit it: git add shells/${options.shell} && git commit -m "${options.shell}: ${signing.stage} signed off"`);
+    } else {
+      context.print(openItemsText(missing, context.paint, options.all));
+      context.tell(`Stage ${signing.stage} of ${options.shell} is not signed off: the above is missing.`);
+    }
+    return signed ? 0 : 1;
+  });
+}
+
+function stageOf(stage: string, { stages }: Library): string {
+  if (stages.some(({ id }) => id === stage)) return stage;
+  const known = stages.map(({ id }) => id);
+  const close = nearest(stage, known);
+  const listed = close.length > 0 ? close.join(' or ') : known.join(', ') || 'one in library/stages.yaml, which has none yet';
+  throw new CannotDo(`No stage \`${stage}\` in library/stages.yaml, expected ${listed}`);
+}
+
+function roleOf({ by, role }: Options, { people }: Library): string {
+  const person = people.get(by);
+  if (!person) {
+    const known = [...people.keys()];
+    const close = nearest(by, known);
+    throw new CannotDo(
+      `No person \`${by}\` in library/people.yaml, expected ${(close.length > 0 ? close : known).join(', ') || 'one: add who signs'}`,
+    );
+  }
+  if (role === undefined) return person.role;
+  if (!person.role.toLowerCase().includes(role.trim().toLowerCase()) || role.trim() === '')
+    throw new CannotDo(
+      `${by} is ${person.role} in library/people.yaml, expected somebody who is ${role}: sign in your own role, or correct it there`,
+    );
+  return role.trim();
+}
+
+function dayOf(date: string | undefined): string {
+  const day = date ?? localDay(new Date());
+  const [, year, month, date_] = /^(\d{4})-(\d{2})-(\d{2})$/u.exec(day) ?? [];
+  const real = new Date(Date.UTC(Number(year), Number(month) - 1, Number(date_)));
+  if (year === undefined || Number.isNaN(real.getTime()) || real.toISOString().slice(0, 10) !== day)
+    throw new CannotDo(`Unexpected day \`${day}\`, expected one as 2026-02-12`);
+  return day;
+}
+
+const localDay = (now: Date): string =>
+  `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, '0')}-${String(now.getDate()).padStart(2, '0')}`;

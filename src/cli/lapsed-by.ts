@@ -1,0 +1,35 @@
+import { coverageOf, digestOf } from '../ledger/coverage.js';
+import { changedSince, type Reasons, signedStages } from '../ledger/signed.js';
+import { loadStore } from '../model/load.js';
+import type { Model, Signoff } from '../model/shell.js';
+import { readStoreTextAt } from '../store/at-revision.js';
+import { askGit } from '../store/git.js';
+
+/**
+ * Why each lapsed sign-off of a shell has lapsed: what it covered in the commit that it came in with, beside what stands there now.
+ * Says nothing of one whose commit cannot be found, or was not what was signed.
+ */
+export async function lapsedBy(root: string, model: Model): Promise<Reasons> {
+  const reasons = new Map<string, readonly string[]>();
+  for (const { signoff, standing } of signedStages(model)) {
+    if (standing !== 'lapsed') continue;
+    const changed = await changedIn(root, model, signoff);
+    if (changed !== undefined) reasons.set(signoff.id, changed);
+  }
+  return reasons;
+}
+
+async function changedIn(root: string, model: Model, signoff: Signoff): Promise<readonly string[] | undefined> {
+  const { stage, digest = '', source } = signoff;
+  const day = signoff.date.slice(0, 10);
+  try {
+    const commits = await askGit(root, ['log', '--format=%H', `-S${digest}`, '--', source.file]);
+    const entered = commits.split('\n').at(-1);
+    if (!entered) return undefined;
+    const then = loadStore(await readStoreTextAt(root, entered, model.shell.id)).shells.get(model.shell.id);
+    const covered = then && coverageOf(then.model, stage, day);
+    return covered && digestOf(covered) === digest ? changedSince(covered, coverageOf(model, stage, day)) : undefined;
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,126 @@
+import { CannotDo } from '../cannot.js';
+import { askGit, GitFailed, runGit } from './git.js';
+
+type Env = Readonly<Record<string, string>>;
+
+/** A tag that closed a shell. */
+export interface ClosingTag {
+  readonly name: string;
+  /** A for the first close-out, then B, C … */
+  readonly revision: string;
+  /** The commit that it stands on. */
+  readonly commit: string;
+  /** ISO 8601, of the tag. */
+  readonly date: string;
+}
+
+/** `OV-021-closed`, then `OV-021-closed-B`, `OV-021-closed-C` … */
+export const closingTagName = (shell: string, revision: string): string =>
+  `${shell}-closed${revision === 'A' ? '' : `-${revision}`}`;
+
+/** 1 → A, 26 → Z, 27 → AA. */
+export function revisionLetter(count: number): string {
+  const letter = String.fromCharCode(65 + ((count - 1) % 26));
+  return count <= 26 ? letter : revisionLetter(Math.floor((count - 1) / 26)) + letter;
+}
+
+/** Tags that closed shells of this repository, by shell, the first first. Lightweight tags of such a name count too. */
+export async function closingTags(root: string): Promise<ReadonlyMap<string, readonly ClosingTag[]>> {
+  const format = ['%(refname:strip=2)', '%(objectname)', '%(*objectname)', '%(creatordate:iso-strict)'].join('%09');
+  const told = await askGit(root, ['for-each-ref', `--format=${format}`, 'refs/tags/']).catch(() => '');
+  const tags = new Map<string, ClosingTag[]>();
+  for (const line of told.split('\n')) {
+    const [name = '', object = '', peeled = '', date = ''] = line.split('\t');
+    const [, shell, letters] = /^(.+)-closed(?:-([A-Z]+))?$/u.exec(name) ?? [];
+    if (shell === undefined) continue;
+    const tag = { name, revision: letters ?? 'A', commit: peeled === '' ? object : peeled, date };
+    tags.set(shell, [...(tags.get(shell) ?? []), tag].sort(byRevision));
+  }
+  return tags;
+}
+
+const byRevision = (a: ClosingTag, b: ClosingTag): number =>
+  a.revision.length - b.revision.length || (a.revision < b.revision ? -1 : 1);
+
+/** Throws {@link CannotDo} with what to do where Git could not take a close-out of this store. */
+export async function readyToClose(root: string, env: Env = {}): Promise<void> {
+  const told = await askGit(root, ['rev-parse', '--is-inside-work-tree', '--is-shallow-repository']).catch((error: unknown) => {
+    if (error instanceof GitFailed && error.status === null)
+      throw new CannotDo('Git is not installed, and closing is a commit and a tag in Git.');
+    return '';
+  });
+  const [inside, shallow] = told.split('\n');
+  if (inside !== 'true')
+    throw new CannotDo(`${root} does not lie in a Git work tree, and closing is a commit and a tag in Git. Start one: git init`);
+  if (shallow === 'true')
+    throw new CannotDo(
+      'This clone is shallow: it lacks earlier commits, and with them earlier close-outs. Fetch them: git fetch --unshallow --tags',
+    );
+  if ((await quiet(root, ['symbolic-ref', '--quiet', 'HEAD'])) === undefined)
+    throw new CannotDo('Git stands on no branch (detached HEAD), where a commit is soon lost. Go to one: git switch main');
+  for (const [ref, doing] of [
+    ['MERGE_HEAD', 'merge'],
+    ['CHERRY_PICK_HEAD', 'cherry-pick'],
+    ['REVERT_HEAD', 'revert'],
+  ] as const) {
+    if ((await quiet(root, ['rev-parse', '--verify', '--quiet', ref])) !== undefined)
+      throw new CannotDo(
+        `A ${doing} is under way in this repository. Finish it: git ${doing} --continue; or give it up: git ${doing} --abort`,
+      );
+  }
+  for (const [key, variable] of [
+    ['user.name', 'GIT_COMMITTER_NAME'],
+    ['user.email', 'GIT_COMMITTER_EMAIL'],
+  ] as const) {
+    const given = env[variable] ?? process.env[variable] ?? (await quiet(root, ['config', '--get', key]));
+    if (!given)
+      throw new CannotDo(
+        'Git does not know who you are, and a close-out is signed with a name. Tell it: git config user.name "…" and git config user.email …',
+      );
+  }
+}
+
+const quiet = (root: string, args: readonly string[]): Promise<string | undefined> => askGit(root, args).catch(() => undefined);
+
+/**
+ * Commits these files of the store, as they lie there, and nothing else that may be staged. The user’s own hooks and signing apply.
+ * Throws {@link CannotDo} with what Git said; the files are as they were.
+ */
+export async function commitFiles(root: string, files: readonly string[], message: string, env: Env = {}): Promise<void> {
+  try {
+    await runGit(root, ['add', '--all', '--', ...files], { env, trusted: true });
+    await runGit(root, ['commit', '--quiet', '--only', '--message', message, '--', ...files], { env, trusted: true });
+  } catch (error) {
+    throw refused('did not take the commit', error);
+  }
+}
+
+/**
+ * Makes an annotated tag on a commit, signed where the user’s Git is set up for it (tag.gpgSign). Git makes it at one stroke and only
+ * where no tag of that name is there. Throws {@link CannotDo}.
+ */
+export async function tagCommit(root: string, name: string, commit: string, message: string, env: Env = {}): Promise<void> {
+  if ((await quiet(root, ['check-ref-format', `refs/tags/${name}`])) === undefined || name.startsWith('-'))
+    throw new CannotDo(
+      `Git takes no tag called \`${name}\`: the shell’s number has signs that a tag may not have. Rename its folder.`,
+    );
+  try {
+    await runGit(root, ['tag', '--annotate', '--message', message, '--', name, commit], { env, trusted: true });
+  } catch (error) {
+    throw refused('did not make the tag', error);
+  }
+}
+
+function refused(what: string, error: unknown): CannotDo {
+  const said = error instanceof GitFailed ? error.said.replace(/\s+/gu, ' ') : String(error);
+  return new CannotDo(`Git ${what}: ${said || 'it gave no reason'}. Nothing was closed; put it right and close again.`);
+}
+
+/** Git’s id of everything in a shell’s folder at a commit; undefined where it was not there. */
+export async function shellTree(root: string, commit: string, shell: string): Promise<string | undefined> {
+  const prefix = await quiet(root, ['rev-parse', '--show-prefix']);
+  return quiet(root, ['rev-parse', '--verify', '--quiet', '--end-of-options', `${commit}:${prefix ?? ''}shells/${shell}`]);
+}
+
+export const headCommit = (root: string): Promise<string | undefined> =>
+  quiet(root, ['rev-parse', '--verify', '--quiet', 'HEAD']);

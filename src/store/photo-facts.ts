@@ -1,0 +1,126 @@
+import { mkdir, readFile, stat } from 'node:fs/promises';
+import path from 'node:path';
+import writeFileAtomic from 'write-file-atomic';
+import type { StoreText } from '../model/load-types.js';
+import { hashPhotos } from './hash-photos.js';
+
+/** What a picture's file says by itself. */
+export interface PhotoFacts {
+  /** SHA-256 of the file, hex. */
+  readonly sha256: string;
+  /** How it looks, as one digit for each of 16 × 16 places: 0 darker to the right, 1 even, 2 brighter. Absent for what is no picture. */
+  readonly look?: string;
+  /** Day on which the camera says that it was taken, ISO 8601. */
+  readonly taken?: string;
+}
+
+/** As kept between runs: size and time of change say whether a picture is still the same. */
+interface Kept extends PhotoFacts {
+  readonly size: number;
+  readonly changedMs: number;
+}
+
+const PLACES = 16;
+/** Levels of 256 within which two neighbours count as even: an even sky must not be noise. */
+const EVEN = 8;
+const AT_ONCE = 4;
+
+/**
+ * Facts of every picture of a shell: path in the store → facts. What was learnt is kept beside Git's own files (`gitDir`), so that
+ * only new and changed pictures are opened again.
+ */
+export async function photoFacts(
+  text: StoreText,
+  shell: string,
+  gitDir: string | undefined,
+): Promise<ReadonlyMap<string, PhotoFacts>> {
+  const folder = `shells/${shell}/photos/`;
+  const files = [...text.photos.keys()].filter((one) => one.startsWith(folder)).sort();
+  if (files.length === 0) return new Map();
+  const kept = gitDir === undefined ? new Map<string, Kept>() : await readKept(fileOf(gitDir, shell));
+  const stamps = new Map<string, { size: number; changedMs: number }>();
+  for (const file of files) {
+    const found = await stat(path.join(text.root, file)).catch(() => undefined);
+    if (found) stamps.set(file, { size: found.size, changedMs: Math.trunc(found.mtimeMs) });
+  }
+  const isKnown = (file: string): boolean => {
+    const [was, is] = [kept.get(file), stamps.get(file)];
+    return was !== undefined && is !== undefined && was.size === is.size && was.changedMs === is.changedMs;
+  };
+  const fresh = files.filter((file) => !isKnown(file));
+  const facts = new Map<string, Kept>(files.filter(isKnown).map((file) => [file, kept.get(file) as Kept]));
+  if (fresh.length > 0) {
+    const asked = new Map(fresh.map((file) => [file, text.photos.get(file) ?? 0]));
+    const hashes = await hashPhotos({ ...text, photos: asked }, shell);
+    for (let i = 0; i < fresh.length; i += AT_ONCE) {
+      await Promise.all(
+        fresh.slice(i, i + AT_ONCE).map(async (file) => {
+          const [sha256, stamp] = [hashes.get(file), stamps.get(file)];
+          if (sha256 !== undefined && stamp) facts.set(file, { ...stamp, sha256, ...(await seen(path.join(text.root, file))) });
+        }),
+      );
+    }
+    if (gitDir !== undefined) await keep(fileOf(gitDir, shell), facts);
+  }
+  return facts;
+}
+
+/** Upright, grey, spread over all levels, 16 × 17 places: each is compared with its right-hand neighbour (a difference hash). */
+async function seen(file: string): Promise<{ readonly look?: string; readonly taken?: string }> {
+  const [{ default: sharp }, { default: exifr }] = await Promise.all([import('sharp'), import('exifr')]);
+  const [grey, camera] = await Promise.all([
+    sharp(file)
+      .rotate()
+      .greyscale()
+      .normalise()
+      .resize(PLACES + 1, PLACES, { fit: 'fill' })
+      .raw()
+      .toBuffer()
+      .catch(() => undefined),
+    exifr.parse(file, { pick: ['DateTimeOriginal', 'CreateDate', 'ModifyDate'], reviveValues: false }).catch(() => undefined),
+  ]);
+  const day = dayOf(camera as Readonly<Record<string, unknown>> | undefined);
+  return { ...(grey ? { look: lookOf(grey) } : {}), ...(day === undefined ? {} : { taken: day }) };
+}
+
+function lookOf(grey: Buffer): string {
+  let look = '';
+  for (let y = 0; y < PLACES; y++) {
+    for (let x = 0; x < PLACES; x++) {
+      const at = y * (PLACES + 1) + x;
+      const step = (grey[at + 1] as number) - (grey[at] as number);
+      look += step > EVEN ? '2' : step < -EVEN ? '0' : '1';
+    }
+  }
+  return look;
+}
+
+/** EXIF writes `2026:04:07 16:04:00`. */
+function dayOf(camera: Readonly<Record<string, unknown>> | undefined): string | undefined {
+  const said = camera?.DateTimeOriginal ?? camera?.CreateDate ?? camera?.ModifyDate;
+  const match = /^(\d{4})[:-](\d{2})[:-](\d{2})/u.exec(String(said ?? ''));
+  return match && Number(match[1]) > 1990 ? `${match[1]}-${match[2]}-${match[3]}` : undefined;
+}
+
+const fileOf = (gitDir: string, shell: string): string => path.join(gitDir, 'shellbook', 'photos', `${shell}.json`);
+
+async function readKept(file: string): Promise<Map<string, Kept>> {
+  try {
+    const { form, photos } = JSON.parse(await readFile(file, 'utf8')) as { form: string; photos: Record<string, Kept> };
+    return form === FORM ? new Map(Object.entries(photos)) : new Map();
+  } catch {
+    return new Map();
+  }
+}
+
+/** Another way of looking makes what was kept useless. */
+const FORM = `dhash ${PLACES} ${EVEN}`;
+
+async function keep(file: string, photos: ReadonlyMap<string, Kept>): Promise<void> {
+  try {
+    await mkdir(path.dirname(file), { recursive: true });
+    await writeFileAtomic(file, `${JSON.stringify({ form: FORM, photos: Object.fromEntries(photos) })}\n`);
+  } catch {
+    // Only time is lost.
+  }
+}
