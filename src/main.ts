@@ -3,6 +3,9 @@ import process from 'node:process';
 import type { Sink } from './cli/io.js';
 import { run } from './cli/program.js';
 
+// The environment is looked up in the process at every read, and the YAML reader reads it at every token: a copy is as good.
+process.env = { ...process.env };
+
 function sink(stream: NodeJS.WriteStream): Sink {
   // The reader of a pipe may go away (`shellbook check | head`): that is no fault of ours.
   stream.on('error', (error: NodeJS.ErrnoException) => {
@@ -17,4 +20,5 @@ process.exitCode = await run(process.argv.slice(2), {
   env: process.env,
   out: sink(process.stdout),
   err: sink(process.stderr),
+  ...(process.stdin.isTTY && process.stderr.isTTY ? { ask: async () => (await import('./cli/ask-at-terminal.js')).asker } : {}),
 });

@@ -1,3 +1,5 @@
+import type { Asker } from './asker.js';
+
 /** The world as a command sees it: main.ts hands in the process, a test hands in a literal. */
 
 export interface Sink {
@@ -14,6 +16,8 @@ export interface Io {
   readonly out: Sink;
   /** Progress and messages. */
   readonly err: Sink;
+  /** Asks the person at the terminal; absent where there is none. */
+  readonly ask?: () => Promise<Asker>;
 }
 
 /** 0: done and clean. 1: done, and the answer is "no". 2: could not be done. */

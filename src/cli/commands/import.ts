@@ -1,0 +1,199 @@
+import { readFile } from 'node:fs/promises';
+import path from 'node:path';
+import { CannotDo } from '../../cannot.js';
+import type { SaidHabits } from '../../entry/habits.js';
+import type { Head } from '../../entry/heads.js';
+import type { EntryKind } from '../../entry/homes.js';
+import type { Plan } from '../../entry/plan.js';
+import type { Sheet } from '../../entry/sheet.js';
+import type { Context } from '../context.js';
+import type { Status } from '../io.js';
+import { committed, type OpenEntry, readEntry, storeOf, writeTexts } from '../open-entry.js';
+import type { Registry } from '../registry.js';
+
+interface Options {
+  readonly kind: string;
+  readonly file: string;
+  readonly shell: string | undefined;
+  readonly map: readonly string[];
+  readonly heads: number;
+  readonly habits: SaidHabits;
+  readonly into: { readonly file?: string; readonly service?: string };
+  readonly dryRun: boolean;
+  readonly yes: boolean;
+  readonly keep: boolean;
+  readonly commit: boolean;
+}
+
+const text = (value: unknown): string | undefined => (typeof value === 'string' ? value : undefined);
+
+export function declareImport(registry: Registry): void {
+  registry
+    .add('import <kind> <file>', 'adds many records from a spreadsheet’s CSV, and changes those that it knows', [
+      'shellbook import members cutlist.csv --shell QF-007 --dry-run',
+      "shellbook import members cutlist.csv --shell QF-007 --map 'Profile=section' --map Cost=skip",
+    ])
+    .option('--shell <shell>', 'the shell that the records are of')
+    .option('--dry-run', 'show what would change, and write nothing')
+    .option('--map <column=key>', 'what a column is read as; skip: not read (may be given again)', gather, [])
+    .option('--yes', 'take columns whose names are only close, and leave out those that fit nothing')
+    .option('--keep', 'keep such columns in import.yaml for the next sheet')
+    .option('--heads <row>', 'the row that names the columns', '1')
+    .option('--decimal-comma', 'commas part decimals: 5,25')
+    .option('--decimal-point', 'commas part thousands: 14,600')
+    .option('--dates <order>', 'how 2/11/2026 is read: m/d/y or d/m/y')
+    .option('--file <name>', 'the file that new records go to, as members-floor.yaml')
+    .option('--service <name>', 'the service that new circuits, nodes and runs go to, as dc-house')
+    .option('--commit', 'commit what was written')
+    .action(registry.run(([kind, file], given) => read(kind as string, file as string, given), importSheet));
+}
+
+const gather = (value: string, before: readonly string[]): readonly string[] => [...before, value];
+
+function read(kind: string, file: string, given: Readonly<Record<string, unknown>>): Options {
+  const heads = Number(given.heads);
+  if (!Number.isInteger(heads) || heads < 1)
+    throw new CannotDo(`Unexpected --heads ${String(given.heads)}, expected the number of a row, as 3`);
+  const dates = text(given.dates);
+  if (dates !== undefined && dates !== 'm/d/y' && dates !== 'd/m/y')
+    throw new CannotDo(`Unexpected --dates ${dates}, expected m/d/y or d/m/y`);
+  const [into, service] = [text(given.file), text(given.service)];
+  return {
+    kind,
+    file,
+    shell: text(given.shell),
+    map: given.map as readonly string[],
+    heads,
+    habits: {
+      ...(given.decimalComma === true ? { decimalComma: true } : given.decimalPoint === true ? { decimalComma: false } : {}),
+      ...(dates === undefined ? {} : { dates }),
+    },
+    into: { ...(into === undefined ? {} : { file: into }), ...(service === undefined ? {} : { service }) },
+    dryRun: given.dryRun === true,
+    yes: given.yes === true,
+    keep: given.keep === true,
+    commit: given.commit === true,
+  };
+}
+
+async function importSheet(options: Options, context: Context): Promise<Status> {
+  const [{ readSheet }, { writing }] = await Promise.all([import('../../entry/sheet.js'), import('../../store/write.js')]);
+  const { kind, shell } = await kindAndShell(options);
+  const root = await storeOf(context);
+  const sheet = readSheet(path.basename(options.file), await bytesOf(options.file, context), options.heads);
+  const before = await readEntry(root, shell);
+  const heads = await confirmed(kind, sheet, before, options, context);
+  if (options.dryRun)
+    return answer(kind, options, context, { sheet, heads, ...(await planned(kind, sheet, heads, before, options, context)) });
+  return writing(root, async (writer) => {
+    // As the store stands now that nobody else writes to it.
+    const now = await readEntry(root, shell);
+    const { plan, texts } = await planned(kind, sheet, heads, now, options, context);
+    if (plan.faults.length > 0) return answer(kind, options, context, { sheet, heads, plan, texts });
+    await writeTexts(writer, texts, now.known);
+    const kept = options.keep && (await keepColumns(writer, kind, heads));
+    const files = [...texts.keys(), ...(kept ? ['import.yaml'] : [])];
+    const message = `Record ${plan.added.length + plan.changed.length} ${kind}s${shell === undefined ? '' : ` of ${shell}`} from ${sheet.name}`;
+    const said = options.commit && files.length > 0 ? await committed(root, files, message) : undefined;
+    return answer(kind, options, context, { sheet, heads, plan, texts, ...(said === undefined ? {} : { said }) });
+  });
+}
+
+async function kindAndShell(options: Options): Promise<{ readonly kind: EntryKind; readonly shell: string | undefined }> {
+  const { ENTRY_KINDS, homeOf, kindNamed } = await import('../../entry/homes.js');
+  const kind = kindNamed(options.kind);
+  if (kind === undefined) {
+    const { didYouMean } = await import('../../source/nearest.js');
+    throw new CannotDo(
+      `No record kind ${options.kind}${didYouMean(options.kind, ENTRY_KINDS) || `, expected one of ${ENTRY_KINDS.join(', ')}`}`,
+    );
+  }
+  const inLibrary = homeOf(kind).in === 'library';
+  if (!inLibrary && options.shell === undefined) throw new CannotDo(`Whose ${kind}s are they? Say it: --shell QF-007`);
+  return { kind, shell: inLibrary ? undefined : options.shell };
+}
+
+async function bytesOf(file: string, context: Context): Promise<Uint8Array> {
+  try {
+    return await readFile(path.resolve(context.io.cwd, file));
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    throw new CannotDo(
+      `${file} cannot be read: ${code === 'ENOENT' ? 'it is not there' : code === 'EISDIR' ? 'it is a folder' : code}`,
+    );
+  }
+}
+
+/** The columns, each certain or confirmed by the person or by --yes. Throws {@link CannotDo} with what to say otherwise. */
+async function confirmed(
+  kind: EntryKind,
+  sheet: Sheet,
+  { text, known }: OpenEntry,
+  options: Options,
+  context: Context,
+): Promise<readonly Head[]> {
+  const [{ matchHeads }, { keptColumns, ownWords, saidColumns }, report] = await Promise.all([
+    import('../../entry/heads.js'),
+    import('../../entry/mapping.js'),
+    import('../report/import-text.js'),
+  ]);
+  const said = new Map([...keptColumns(text.files.get('import.yaml'), kind), ...saidColumns(options.map)]);
+  const heads = matchHeads(kind, sheet.heads, { said, own: ownWords(kind, known) });
+  const wrong = heads.find(({ how }) => how === 'wrong');
+  if (wrong) throw new CannotDo(`${sheet.name}: ${wrong.message}`);
+  if (!heads.some(({ column }) => column)) throw new CannotDo(report.noColumns(kind, sheet));
+  const open = heads.filter(({ how }) => how === 'close' || how === 'unknown');
+  if (open.length === 0) return heads;
+  context.tell(report.columnsText(sheet, heads));
+  if (options.yes || options.dryRun) return heads;
+  const asker = await context.io.ask?.();
+  if (asker && (await asker.confirm({ text: 'Read the columns so?', usual: true }))) return heads;
+  throw new CannotDo(report.columnsAdvice(sheet, heads));
+}
+
+interface Planned {
+  readonly plan: Plan;
+  readonly texts: ReadonlyMap<string, string>;
+}
+
+async function planned(
+  kind: EntryKind,
+  sheet: Sheet,
+  heads: readonly Head[],
+  { known }: OpenEntry,
+  options: Options,
+  context: Context,
+): Promise<Planned> {
+  const [{ habitsOf }, { planImport }, { textsOf }] = await Promise.all([
+    import('../../entry/habits.js'),
+    import('../../entry/plan.js'),
+    import('../../entry/texts.js'),
+  ]);
+  const { told, ...habits } = habitsOf(sheet, heads, options.habits);
+  for (const one of told) context.tell(`${sheet.name}: ${one}.`);
+  context.progress(`Comparing ${sheet.rows.length} rows`);
+  const plan = planImport({ kind, sheet, heads, known, habits, wish: options.into });
+  return { plan, texts: plan.faults.length > 0 ? new Map() : textsOf(kind, plan, known) };
+}
+
+async function keepColumns(
+  writer: { update(file: string, change: (old: string | null) => string): Promise<boolean> },
+  kind: EntryKind,
+  heads: readonly Head[],
+): Promise<boolean> {
+  const [{ withKept }, { COLUMNS_FILE }] = await Promise.all([import('../../entry/mapping.js'), import('../../store/layout.js')]);
+  return writer.update(COLUMNS_FILE, (old) => withKept(old, kind, heads));
+}
+
+async function answer(
+  kind: EntryKind,
+  options: Options,
+  context: Context,
+  done: Planned & { readonly sheet: Sheet; readonly heads: readonly Head[]; readonly said?: string },
+): Promise<Status> {
+  const { importJson, importText } = await import('../report/import-text.js');
+  const shown = { ...done, kind, dryRun: options.dryRun };
+  context.print(context.settings.json ? importJson(shown, options.shell ?? null) : importText(shown));
+  if (done.said !== undefined) context.tell(done.said);
+  return done.plan.faults.length > 0 ? 2 : 0;
+}

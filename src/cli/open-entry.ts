@@ -1,0 +1,52 @@
+import path from 'node:path';
+import { CannotDo } from '../cannot.js';
+import type { Known } from '../entry/known.js';
+import type { StoreText } from '../model/load-types.js';
+import type { Writer } from '../store/write.js';
+import type { Context } from './context.js';
+
+/** A store with one shell of it read for an entry; `writer` while its lock is held. */
+export interface OpenEntry {
+  readonly root: string;
+  readonly text: StoreText;
+  readonly known: Known;
+}
+
+/** Reads the library and, where one is named, a shell. Throws {@link CannotDo} where there is no such shell. */
+export async function readEntry(root: string, shell: string | undefined): Promise<OpenEntry> {
+  const [{ readStoreText }, { readKnown }] = await Promise.all([import('../store/read.js'), import('../entry/known.js')]);
+  const text = await readStoreText(root, shell ?? '');
+  if (shell !== undefined && ![...text.files.keys()].some((file) => file.startsWith(`shells/${shell}/`)))
+    await noShell(root, shell);
+  return { root, text, known: readKnown(text, shell) };
+}
+
+async function noShell(root: string, shell: string): Promise<never> {
+  const [{ readdir }, { didYouMean }] = await Promise.all([import('node:fs/promises'), import('../source/nearest.js')]);
+  const known = await readdir(path.join(root, 'shells')).catch(() => []);
+  const close = didYouMean(shell, known);
+  throw new CannotDo(`No shell ${shell} in this store${close === '' ? `. Start it: shellbook new-shell ${shell}` : close}`);
+}
+
+/** The store's folder that a command works on. */
+export async function storeOf(context: Context): Promise<string> {
+  const { findStore } = await import('../store/find.js');
+  return findStore(context.io.cwd, context.settings.store);
+}
+
+/** Writes whole texts; what stands in a file must be what was read, as the lock promises. */
+export async function writeTexts(writer: Writer, texts: ReadonlyMap<string, string>, known: Known): Promise<void> {
+  for (const [file, text] of texts) {
+    await writer.update(file, (old) => {
+      if ((old ?? '') === (known.files.get(file)?.text ?? '')) return text;
+      throw new CannotDo(`${file} was changed by another program in this moment: try again`);
+    });
+  }
+}
+
+/** Commits what was written, where asked; what to say of it. */
+export async function committed(root: string, files: readonly string[], message: string): Promise<string> {
+  const { commitFiles } = await import('../store/commit-files.js');
+  const commit = await commitFiles(root, files, message);
+  return commit === undefined ? 'Nothing to commit.' : `Committed ${commit.slice(0, 7)}: ${message.split('\n')[0]}`;
+}

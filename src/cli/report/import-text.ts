@@ -1,0 +1,102 @@
+import { type Head, UNREAD } from '../../entry/heads.js';
+import type { EntryKind } from '../../entry/homes.js';
+import type { Change, Plan } from '../../entry/plan.js';
+import { placeInSheet } from '../../entry/rows.js';
+import { columnName, type Sheet } from '../../entry/sheet.js';
+import { flow } from '../../entry/yaml-text.js';
+import { envelope } from './json.js';
+import { table } from './tables.js';
+import { counted, paragraph } from './wrap.js';
+
+/** What an import did, or would do. */
+export interface Imported {
+  readonly kind: EntryKind;
+  readonly sheet: Sheet;
+  readonly heads: readonly Head[];
+  readonly plan: Plan;
+  readonly texts: ReadonlyMap<string, string>;
+  readonly dryRun: boolean;
+}
+
+/** Beyond this many, like lines are only counted. */
+const SHOWN = 20;
+
+export function importText({ kind, sheet, plan, texts, dryRun }: Imported): string {
+  const { added, changed, unchanged, faults } = plan;
+  if (faults.length > 0) {
+    const lines = faults.slice(0, SHOWN).map((fault) => paragraph(`${placeInSheet(fault, sheet.heads)}: ${fault.message}`, '  '));
+    const more = faults.length > SHOWN ? [`  and ${faults.length - SHOWN} more`] : [];
+    return [`${sheet.name}: ${counted(faults.length, 'fault')}, nothing was written.`, ...lines, ...more].join('\n');
+  }
+  const verb = dryRun ? 'would be ' : '';
+  const lines = [
+    `${sheet.name}: ${added.length} ${kind}s ${verb}added, ${changed.length} ${verb}changed, ${unchanged.length} as they were.`,
+    ...[...texts.keys()].map((file) => {
+      const [fresh, other] = [added.filter((one) => one.place.file === file), changed.filter((one) => one.record.file === file)];
+      return `  ${file}: ${[fresh.length > 0 ? `${fresh.length} added` : '', other.length > 0 ? `${other.length} changed` : ''].filter((part) => part !== '').join(', ')}`;
+    }),
+    ...limited(added, ({ id }) => `  + ${id}`, dryRun),
+    ...limited(changed, ({ record, changes }) => `  ~ ${record.id}: ${changes.map(changeText).join('; ')}`, true),
+  ];
+  return lines.join('\n');
+}
+
+function limited<T>(list: readonly T[], text: (one: T) => string, wanted: boolean): readonly string[] {
+  if (!wanted) return [];
+  const more = list.length > SHOWN ? [`  and ${list.length - SHOWN} more`] : [];
+  return [...list.slice(0, SHOWN).map((one) => paragraph(text(one).trim(), '  ')), ...more];
+}
+
+const changeText = ({ path, old, new: now }: Change): string =>
+  `${path.map((step) => (typeof step === 'number' ? step + 1 : step)).join('.')} ${old === undefined ? 'is now' : `${flow(old)} →`} ${flow(now)}`;
+
+/** The columns as they are understood. */
+export function columnsText(sheet: Sheet, heads: readonly Head[]): string {
+  const rows = heads
+    .filter(({ text }) => text !== '')
+    .map((head) => [
+      columnName(head.index),
+      head.text,
+      head.column ? `${head.column.key}${head.unit ? ` in ${head.unit}` : ''}` : 'not read',
+      NOTES[head.how],
+    ]);
+  return `Columns of ${sheet.name}:\n${table([{ head: '' }, { head: 'column' }, { head: 'read as' }, { head: '' }], rows, '  ')}`;
+}
+
+const NOTES: Readonly<Record<Head['how'], string>> = {
+  certain: '',
+  close: 'by a close name: is it right?',
+  unknown: 'fits no key',
+  unread: '',
+  wrong: 'wrong',
+};
+
+export function columnsAdvice(sheet: Sheet, heads: readonly Head[]): string {
+  const example = heads.find(({ how }) => how === 'close') ?? heads.find(({ how }) => how === 'unknown');
+  return `${sheet.name}: some columns are not certain. If they are read right, add --yes (and --keep for the next sheet). Otherwise say what they are, as --map '${example?.text}=${example?.column?.key ?? UNREAD}', or in import.yaml. Nothing was written.`;
+}
+
+export const noColumns = (kind: EntryKind, sheet: Sheet): string =>
+  `${sheet.name}: no column fits a ${kind}: ${sheet.heads.filter((head) => head !== '').join(', ')}. See the keys: shellbook schema ${kind}`;
+
+export function importJson({ plan, texts, dryRun, sheet, heads }: Imported, shell: string | null): string {
+  return envelope('import', shell, null, {
+    sheet: sheet.name,
+    dry_run: dryRun,
+    columns: heads.map(({ text, column, unit, how }) => ({ head: text, key: column?.key ?? null, unit: unit ?? null, how })),
+    added: plan.added.map(({ id, place, row }) => ({ id, file: place.file, row })),
+    changed: plan.changed.map(({ record, changes, row }) => ({
+      id: record.id ?? null,
+      file: record.file,
+      row,
+      keys: changes.map(({ path }) => path.join('.')),
+    })),
+    unchanged: plan.unchanged.length,
+    faults: plan.faults.map(({ row, column, message }) => ({
+      row,
+      column: column === undefined ? null : columnName(column),
+      message,
+    })),
+    files: [...texts.keys()],
+  });
+}

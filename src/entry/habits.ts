@@ -1,0 +1,74 @@
+import { CannotDo } from '../cannot.js';
+import { ambiguousComma, decimalComma, type Habits } from './cells.js';
+import type { Column } from './columns.js';
+import type { Head } from './heads.js';
+import type { Row, Sheet } from './sheet.js';
+
+/** What the person said of the sheet; the rest is taken from the sheet itself, or asked for. */
+export interface SaidHabits {
+  readonly decimalComma?: boolean;
+  readonly dates?: Habits['dates'];
+}
+
+/**
+ * How a sheet writes decimals and dates, by its own cells where they leave no doubt; `told` says what was taken from them. Throws
+ * {@link CannotDo} with the option to give where a cell can be read in two ways.
+ */
+export function habitsOf(sheet: Sheet, heads: readonly Head[], said: SaidHabits): Habits & { readonly told: readonly string[] } {
+  const numbers = cellsOf(sheet, heads, isNumeric);
+  const dates = cellsOf(sheet, heads, ({ form }) => form.as === 'date');
+  const comma = said.decimalComma ?? commaBy(sheet, numbers);
+  const order = said.dates ?? orderBy(sheet, dates);
+  const told = [
+    ...(said.decimalComma === undefined && comma ? ['commas were read as decimal commas'] : []),
+    ...(said.dates === undefined && order
+      ? [`dates were read as ${order === 'm/d/y' ? 'month/day/year' : 'day/month/year'}`]
+      : []),
+  ];
+  return { decimalComma: comma, ...(order ? { dates: order } : {}), told };
+}
+
+interface Cell {
+  readonly row: number;
+  readonly text: string;
+}
+
+const isNumeric = ({ form }: Column): boolean =>
+  ['quantity', 'any quantity', 'level', 'range', 'place', 'places', 'two lengths'].includes(form.as);
+
+function cellsOf({ rows }: Sheet, heads: readonly Head[], wanted: (column: Column) => boolean): readonly Cell[] {
+  const indexes = heads.flatMap(({ column, index }) => (column && wanted(column) ? index : []));
+  return rows.flatMap(({ number, cells }: Row) => indexes.map((index) => ({ row: number, text: cells[index] ?? '' })));
+}
+
+function commaBy(sheet: Sheet, cells: readonly Cell[]): boolean {
+  const sure = cells.find(({ text }) => decimalComma(text));
+  const point = cells.find(({ text }) => /\d\.\d/u.test(text) && !/\d\.\d{3}(?!\d)/u.test(text));
+  if (sure && point)
+    throw ambiguous(
+      sheet,
+      `\`${sure.text}\` in row ${sure.row} has a decimal comma and \`${point.text}\` in row ${point.row} a decimal point`,
+    );
+  if (sure) return true;
+  const doubtful = sheet.delimiter === ';' && !point ? cells.find(({ text }) => ambiguousComma(text)) : undefined;
+  if (doubtful) throw ambiguous(sheet, `\`${doubtful.text}\` in row ${doubtful.row} may be thousands or decimals`);
+  return false;
+}
+
+const ambiguous = (sheet: Sheet, what: string): CannotDo =>
+  new CannotDo(`${sheet.name}: ${what}. Say which: --decimal-comma or --decimal-point`);
+
+function orderBy(sheet: Sheet, cells: readonly Cell[]): Habits['dates'] {
+  const slashed = cells.flatMap(({ row, text }) => {
+    const match = /^(\d{1,2})\/(\d{1,2})\/\d{4}$/u.exec(text);
+    return match ? [{ row, text, first: Number(match[1]), second: Number(match[2]) }] : [];
+  });
+  const [one] = slashed;
+  if (one === undefined) return undefined;
+  const dayFirst = slashed.some(({ first }) => first > 12);
+  const monthFirst = slashed.some(({ second }) => second > 12);
+  if (dayFirst !== monthFirst) return dayFirst ? 'd/m/y' : 'm/d/y';
+  throw new CannotDo(
+    `${sheet.name}: \`${one.text}\` in row ${one.row} may be day or month first. Say which: --dates m/d/y or --dates d/m/y`,
+  );
+}

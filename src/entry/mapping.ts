@@ -1,0 +1,80 @@
+import { isMap, isScalar, type Node, type Pair } from 'yaml';
+import { CannotDo } from '../cannot.js';
+import { readDocument } from '../source/document.js';
+import { COLUMNS_FILE } from '../store/layout.js';
+import { setValue } from './change.js';
+import { type Head, plain, UNREAD } from './heads.js';
+import { type EntryKind, kindNamed } from './homes.js';
+import type { Known } from './known.js';
+import { rootOf, Splices } from './splices.js';
+import { isData } from './yaml-text.js';
+
+const EXAMPLE = '`member:` and below it `Profile: section`';
+
+/** What the shop calls the columns of its sheets of one kind: plain name of the head → key. Throws {@link CannotDo} with the line. */
+export function keptColumns(text: string | undefined, kind: EntryKind): ReadonlyMap<string, string> {
+  if (text === undefined) return new Map();
+  const { data, findings } = readDocument(COLUMNS_FILE, text);
+  const [fault] = findings;
+  if (fault) throw new CannotDo(`${COLUMNS_FILE}:${fault.place.line}: ${fault.message}`);
+  if (data === null) return new Map();
+  if (!isData(data)) throw new CannotDo(`${COLUMNS_FILE} is no block of keys, expected ${EXAMPLE}`);
+  const kept = new Map<string, string>();
+  for (const [word, columns] of Object.entries(data)) {
+    const named = kindNamed(word);
+    if (named === undefined)
+      throw new CannotDo(`Unexpected \`${word}\` in ${COLUMNS_FILE}, expected a kind of record, as ${EXAMPLE}`);
+    if (named !== kind || columns === null) continue;
+    if (!isData(columns)) throw new CannotDo(`Unexpected value for \`${word}\` in ${COLUMNS_FILE}, expected ${EXAMPLE}`);
+    for (const [head, key] of Object.entries(columns)) kept.set(plain(head), key === null ? UNREAD : String(key));
+  }
+  return kept;
+}
+
+/** `Profile=section`, `Cost=skip`. */
+export function saidColumns(pairs: readonly string[]): ReadonlyMap<string, string> {
+  return new Map(
+    pairs.map((pair) => {
+      const at = pair.lastIndexOf('=');
+      if (at < 1)
+        throw new CannotDo(
+          `Unexpected --map \`${pair}\`, expected the column’s head and a key, as 'Profile=section' or 'Cost=skip'`,
+        );
+      return [plain(pair.slice(0, at)), pair.slice(at + 1).trim()] as const;
+    }),
+  );
+}
+
+/** The file’s new text with these columns kept for the next sheet. */
+export function withKept(old: string | null, kind: EntryKind, heads: readonly Head[]): string {
+  const start = old ?? '# What the columns of this shop’s sheets are read as, by kind of record. skip: not read.\n';
+  const root = rootOf(COLUMNS_FILE, start);
+  const word = isMap(root) ? wordFor(root.items as Pair<Node>[], kind) : undefined;
+  const pairs = heads
+    .filter(({ how, text }) => text !== '' && (how === 'close' || how === 'unknown'))
+    .map(({ text, column }) => [text, column?.key ?? UNREAD] as const);
+  if (pairs.length === 0) return start;
+  const splices = new Splices(start);
+  if (root !== null && word !== undefined) for (const [head, key] of pairs) setValue(splices, root, [word, head], key);
+  else splices.insert(start.length, `${kind}:\n${pairs.map(([head, key]) => `  ${JSON.stringify(head)}: ${key}\n`).join('')}`);
+  return splices.apply();
+}
+
+function wordFor(items: readonly Pair<Node>[], kind: EntryKind): string | undefined {
+  const words = items.flatMap(({ key }) => (isScalar(key) ? String(key.value) : []));
+  return words.find((one) => kindNamed(one) === kind);
+}
+
+/** Words that only this shell knows: its axles at the head of a ticket’s column, its tanks and what is in them. */
+export function ownWords(kind: EntryKind, known: Known): ReadonlyMap<string, string> {
+  const words = new Map<string, string>();
+  if (kind !== 'ticket') return words;
+  for (const { data } of known.ofKind('tank')) {
+    for (const word of [data.contents, data.id]) words.set(plain(String(word)), `condition.${String(word)}`);
+  }
+  for (const { id } of known.ofKind('axle')) {
+    for (const end of ['left', 'right']) words.set(plain(`${id}${end}`), `readings.${id}.${end}`);
+    for (const tail of ['', 'axle', 'weight']) words.set(plain(`${id}${tail}`), `readings.${id}`);
+  }
+  return words;
+}
