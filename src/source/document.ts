@@ -1,6 +1,7 @@
-import { type Document, type Node, parseDocument, type YAMLError } from 'yaml';
+import type { Node, YAMLError } from 'yaml';
 import type { Finding, Place } from '../finding.js';
 import { Lines } from './lines.js';
+import { type Parsed, parseYaml } from './parse.js';
 import { Plain } from './plain.js';
 import { shown } from './shown.js';
 
@@ -34,9 +35,9 @@ export function readDocument(file: string, text: string): SourceDocument {
   const place = (start: number, end: number): Place => lines.place(start, Math.min(end, source.length + 1));
   const say = (message: string, start: number, end: number): Finding => yamlFinding(message, place(start, end));
   const empty = { file, data: null, root: null, faults: [], hasBlanks: false, anchors: new Map<string, Node>(), place };
-  let parsed: Document.Parsed;
+  let parsed: Parsed;
   try {
-    parsed = parseDocument(source, { schema: 'failsafe', uniqueKeys: false, prettyErrors: false, logLevel: 'silent' });
+    parsed = parseYaml(source);
   } catch {
     return {
       ...empty,

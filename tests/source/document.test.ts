@@ -52,6 +52,14 @@ describe('plain data', () => {
     expect(at('\uFEFFa: 1\r\nb: 2\r\n', 'b')).toEqual([2, 4, 5]);
   });
 
+  test('a second document is told, never dropped', () => {
+    const { broken, findings } = read('- {id: A}\n---\n- {id: B}\n');
+    expect(broken).toBe(true);
+    expect(findings[0]?.message).toContain('Unexpected `---`, expected one document in a file');
+    expect(findings[0]?.place.line).toBe(2);
+    expect(read('---\n- {id: A}\n').broken).toBe(false);
+  });
+
   test('a cycle of aliases, a key like __proto__ and deep nesting are told', () => {
     expect(read('a: &x [*x]').findings[0]?.rule).toBe('format.yaml');
     expect(read('__proto__: {polluted: 1}').findings[0]?.rule).toBe('format.yaml');
