@@ -17,6 +17,8 @@ export interface Shot {
   readonly scene: View;
   /** Held upright: the picture is stored on its side, as a telephone does. */
   readonly upright?: boolean;
+  /** No new picture: that of another shot as a messenger packs it again, without its date. */
+  readonly copyOf?: string;
   /** The telephone wrote where it was. */
   readonly located?: boolean;
 }
@@ -32,6 +34,12 @@ export async function photoBytes(
 ): Promise<Buffer> {
   const file = path.join(folder, fileOf(shot));
   if (existsSync(file)) return readFileSync(file);
+  if (shot.copyOf !== undefined) {
+    return sharp(path.join(folder, `${shot.copyOf.toLowerCase()}.jpg`))
+      .rotate()
+      .jpeg({ quality: 74 })
+      .toBuffer();
+  }
   const picture = sharp(Buffer.from(sceneSvg(shot.scene, parts, sections)));
   const turned = shot.upright ? picture.rotate(270) : picture;
   const exif = {

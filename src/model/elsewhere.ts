@@ -12,6 +12,8 @@ export interface RecordElsewhere {
 export interface Elsewhere {
   /** Records of one list of every other shell, in files whose text has one of `words` (a welder, a date): the others are not read. */
   records(list: ShellList, words: readonly string[]): readonly RecordElsewhere[];
+  /** True where this shell's first day on record is before that of another. */
+  beganBefore(shell: string): boolean;
 }
 
 type Typed = Readonly<Record<string, unknown>>;
@@ -26,6 +28,7 @@ interface ListFile {
 /** All list files of a store, from which each shell sees those of the others. A file is read at most once. */
 export class Neighbours {
   private readonly files: readonly ListFile[];
+  private readonly firstDays = new Map<string, string>();
 
   constructor(texts: ReadonlyMap<string, string>) {
     this.files = [...texts].flatMap(([path, text]) => {
@@ -43,7 +46,20 @@ export class Neighbours {
             file.records ??= recordsOf(file);
             return file.records;
           }),
+      beganBefore: (other) => this.firstDay(shell) < this.firstDay(other),
     };
+  }
+
+  /** The earliest `date:` in any of its lists; the end of time where there is none. */
+  private firstDay(shell: string): string {
+    const known = this.firstDays.get(shell);
+    if (known !== undefined) return known;
+    const dates = this.files
+      .filter((file) => file.shell === shell)
+      .flatMap(({ text }) => [...text.matchAll(/\bdate:\s*["']?(\d{4}-\d{2}-\d{2})/gu)].map((match) => match[1] as string));
+    const first = dates.reduce((a, b) => (b < a ? b : a), '9999-12-31');
+    this.firstDays.set(shell, first);
+    return first;
   }
 }
 

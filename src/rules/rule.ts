@@ -1,11 +1,16 @@
 import type { Figures } from '../assess.js';
 import type { Finding, Severity } from '../finding.js';
 import type { Model } from '../model/shell.js';
+import type { PhotoFacts } from '../store/photo-facts.js';
 
 /** What only the world outside the records can say. The caller looks it up; absent where it could not. */
 export interface Outside {
   /** Files of the shell's record that differ from the last commit, relative to the store; absent outside Git. */
   readonly uncommitted?: readonly string[];
+  /** Id of a record → date (ISO 8601) of the first commit that has it; absent outside Git, or where nobody asked. */
+  readonly entered?: ReadonlyMap<string, string>;
+  /** Path in the store of a picture → what its file says by itself; absent where nobody looked. */
+  readonly photos?: ReadonlyMap<string, PhotoFacts>;
   /** Id of a lapsed sign-off → `kind id` of the records that it covered and that have changed since; absent where nobody knows. */
   readonly lapsedBy?: ReadonlyMap<string, readonly string[]>;
 }

@@ -178,5 +178,11 @@ export const spoiltPhotos = (records: readonly Rec[]): readonly Rec[] => spoil('
 export const plantedYaml = (): string =>
   list(
     ['Mistakes put into OV-024 on purpose. Written by demo-data/make; only tests read it.'],
-    PLANTED.map((plant) => ({ rule: plant.rule, ids: [plant.id], file: `shells/${SHELL}/${plant.file}`, what: plant.what })),
+    PLANTED.map((plant) => ({
+      rule: plant.rule,
+      ids: [plant.id],
+      file: `shells/${SHELL}/${plant.file}`,
+      what: plant.what,
+      needs: plant.needs,
+    })),
   );

@@ -34,6 +34,7 @@ const ROWS: readonly Row[] = [
   [['TC-F'], [92, 0, 4], UP, 44, 'from below, belly off', '2026-11-05', 'TC-F', 'front half of the trough'],
   [['TC-F'], [138, 0, 4], UP, 44, 'from below, belly off', '2026-11-05', 'TC-F', 'trough about the pier'],
   [['RL'], [90, 36, 4], UP, 60, 'from below, belly off', '2026-10-29', 'RL', 'right lane before close-in'],
+  [['T05-TC'], [122, 0, 95], [0.8, 0.35, -0.3], 90, 'along the trusses', '2026-11-18', 'ROOF', 'fifth truss in'],
 ];
 
 const COLOURS: Readonly<Record<string, string>> = {
@@ -66,6 +67,7 @@ export function shots(): readonly Shot[] {
       caption,
       by: late ? 'E1' : 'A1',
       ...(i === 2 ? { upright: true } : {}),
+      ...(i === 8 ? { copyOf: 'PH-004' } : {}),
       scene: { target, look, across, depth: late ? 16 : across, card: [card, 'OV-024', taken], runs, light: 0.3 + i * 0.08 },
     };
   });

@@ -34,9 +34,15 @@ async function check(options: Options, context: Context): Promise<Status> {
     context.tell(`The ${edition} edition carries the record without ${withheld.join('; ')}: findings may come of that alone.`);
   }
   const wanted = options.shells.length > 0 ? [...new Set(options.shells)] : [...store.loaded.shells.keys()];
-  const { checkedShell, checkedStore } = await import('../report/checked.js');
+  const [{ checkedShell, checkedStore }, { lookAround }] = await Promise.all([
+    import('../report/checked.js'),
+    import('../look-around.js'),
+  ]);
   const shells = [];
-  for (const shell of wanted) shells.push(checkedShell(await openShell(store, shell, context)));
+  for (const shell of wanted) {
+    const more = await lookAround(store, shell, context);
+    shells.push(checkedShell(await openShell(store, shell, context, undefined, more)));
+  }
   const library = checkedStore(store, await storeRevision(store));
   if (context.settings.json) {
     const { checkJson } = await import('../report/check-json.js');

@@ -1,0 +1,17 @@
+import type { Outside } from '../rules/rule.js';
+import type { Context } from './context.js';
+import type { OpenStore } from './open.js';
+
+/** What a check of everything wants to know from beside the records: when each came into Git, and what the pictures say themselves. */
+export async function lookAround(store: OpenStore, shell: string, context: Context): Promise<Outside> {
+  if (!store.loaded.shells.has(shell)) return {};
+  const hasPhotos = [...store.text.photos.keys()].some((file) => file.startsWith(`shells/${shell}/photos/`));
+  if (hasPhotos) context.progress(`Looking at the photos of ${shell}`);
+  const [entered, photos] = await Promise.all([
+    store.history ? import('../store/entered.js').then(({ enteredOn }) => enteredOn(store.root, shell)) : undefined,
+    hasPhotos
+      ? import('../store/photo-facts.js').then(({ photoFacts }) => photoFacts(store.text, shell, store.history?.gitDir))
+      : undefined,
+  ]);
+  return { ...(entered ? { entered } : {}), ...(photos ? { photos } : {}) };
+}

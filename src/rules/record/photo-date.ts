@@ -1,0 +1,29 @@
+import { daysBetween } from '../../compute/record/late-entries.js';
+import { number } from '../../quantity/format.js';
+import type { Rule } from '../rule.js';
+
+export const photoDate: Rule = {
+  name: 'record.photo-date',
+  severity: 'note',
+  finds: 'A photo whose camera says another day than its record, by more than the shop allows for late entries.',
+  why: 'One of the two dates is wrong, and what the photo proves rests on it.',
+  source: 'limit `late_entry` in shop.yaml; date by EXIF; common practice, no source',
+  check({ model: { shell, shop }, outside }) {
+    return shell.photos.flatMap((photo) => {
+      const camera = outside?.photos?.get(`shells/${shell.id}/photos/${photo.file}`)?.taken;
+      const limit = shop.limits.lateEntryDays;
+      if (camera === undefined || photo.taken === undefined) return [];
+      const days = Math.abs(daysBetween(photo.taken, camera));
+      if (days <= limit) return [];
+      return [
+        {
+          rule: 'record.photo-date',
+          severity: 'note',
+          message: `Photo ${photo.id} was taken on ${photo.taken} by its record and on ${camera} by its camera, ${number(days)} days apart, expected at most ${number(limit)}: correct \`taken\`, or say in a \`note\` that the camera's clock was wrong`,
+          ids: [photo.id],
+          place: photo.source.place('taken'),
+        } as const,
+      ];
+    });
+  },
+};

@@ -1,0 +1,29 @@
+import { repeats } from '../../compute/record/repeats.js';
+import type { Rule } from '../rule.js';
+
+/** Pairs named in a message; the ids have all of them. */
+const SHOWN = 3;
+
+export const recordRepeats: Rule = {
+  name: 'record.repeats',
+  severity: 'note',
+  finds:
+    'Records that say word for word what records of a shell begun earlier say: readings and dates of tests, tickets and openings, bonding logs, welds, heats of most members.',
+  why: 'A file pasted from the last shell and not made anew looks complete and is evidence of nothing.',
+  source: 'common practice, no source',
+  check({ model: { shell, elsewhere } }) {
+    if (!elsewhere) return [];
+    return repeats(shell, elsewhere).map(({ shell: other, pairs, what }) => {
+      const [first] = pairs as readonly [(typeof pairs)[number], ...typeof pairs];
+      const named = pairs.slice(0, SHOWN).map(({ record, of }) => `${record.id} (${of.id})`);
+      const more = pairs.length > SHOWN ? ` and ${pairs.length - SHOWN} more` : '';
+      return {
+        rule: 'record.repeats',
+        severity: 'note',
+        message: `The ${what} of ${named.join(', ')}${more} are those of ${other}, expected this shell's own: type what was read here, or say in a \`note\` why they agree`,
+        ids: pairs.map(({ record }) => record.id),
+        place: first.record.source.place(),
+      } as const;
+    });
+  },
+};
