@@ -16,7 +16,8 @@ export function mapZone(record: Checked<'zone'>): Zone {
     name: name ?? record.id,
     box: a && b && [a, b],
     along,
-    clearMm: clear,
+    // A conduit is about as wide as its trade size; its fill is taken from the tables.
+    clearMm: clear ?? (conduit && [conduit.nominalMm, conduit.nominalMm]),
     // The safe side: what is not said to be open is taken to be closed in.
     concealed: concealed ?? true,
     closedBy: closed_by ?? [],

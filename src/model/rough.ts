@@ -31,7 +31,7 @@ export function tellRoughMembers(records: readonly Formed<'member'>[], reader: T
 
 export function tellRoughZones(records: readonly Formed<'zone'>[], reader: Teller): void {
   for (const { id, form, source } of records) {
-    const { box, along, clear } = form;
+    const { box, along, clear, conduit } = form;
     if (box && !along) continue;
     if (box && along) {
       reader.tell(
@@ -42,10 +42,10 @@ export function tellRoughZones(records: readonly Formed<'zone'>[], reader: Telle
       );
     } else if (!along)
       reader.tell(HALF, `Missing key \`box\` of zone ${id}, expected \`box\`, or \`along\` with \`clear\``, source.place(), [id]);
-    else if (!clear)
+    else if (!clear && !conduit)
       reader.tell(
         HALF,
-        `Missing key \`clear\` of zone ${id}, expected the clear inside of the cavity, as \`clear: 2 in x 3-1/2 in\``,
+        `Missing key \`clear\` of zone ${id}, expected the clear inside of the cavity, as \`clear: 2 in x 3-1/2 in\`, or \`conduit: 3/4 in EMT\``,
         source.place('along'),
         [id],
       );

@@ -4,7 +4,14 @@ import type { Rec } from '../yaml.js';
 import { ceilingOf } from './access.js';
 import { GRID } from './plan.js';
 
-const every = { supports: '16 in', tolerance: '10 mm', stage: 'services', date: '2026-03-17' };
+const every = {
+  supports: '16 in',
+  end_supports: '4 in',
+  tags: 'both ends',
+  tolerance: '10 mm',
+  stage: 'services',
+  date: '2026-03-17',
+};
 const cable = (awg: number, conductors = 3): Rec => ({ awg, conductors, rating: '90 C' });
 
 let made: Service | undefined;
@@ -37,6 +44,7 @@ function circuit(s: Service, n: number, name: string, amps: number, breaker: num
     conductor: cable(awg),
     protection: { kind: 'breaker', rating: `${breaker} A`, at: `${id}/B` },
     marking: id,
+    colour: 'black/white/green',
   });
   s.node(`${id}/B`, 'terminal', breakerAt(n), { name: `breaker ${n}`, torque: '4 N.m' });
   s.run(`${id}/0`, undefined, 'ACP', `${id}/B`, { extra: { conductor: cable(6), marking: `${id} bus`, note: 'bus' } });
@@ -60,20 +68,22 @@ function supply(s: Service): void {
     voltage: '120 V',
     load: '30 A',
     conductor: cable(4),
-    protection: { kind: 'breaker', rating: '40 A', at: 'GEN' },
+    protection: { kind: 'breaker', rating: '40 A', at: 'GEN/B' },
     marking: 'GEN',
   });
   s.node('SHORE', 'source', [68.25, 49.3, 30], { name: 'shore inlet, right side ahead of the door' });
   s.node('SHORE/B', 'device', [60, 44, 34], { name: 'shore breaker', rating: '50 A' });
   s.node('GEN', 'source', [347.25, -32, -1], { name: 'generator, left rear' });
+  s.node('GEN/B', 'device', [347.25, -35, 3], { name: 'generator breaker, on its case', rating: '40 A' });
   s.node('ATS', 'device', [50, 40, 44], { name: 'transfer switch, shore or generator' });
   s.node('ACP', 'panel', [47.5, 30, 60], { name: 'Mains panel' });
   s.node('CONV', 'device', [52, 30, 24], { name: 'charger, mains to 24 V' });
   s.run('AC-SH/1', 'AC-SH', 'SHORE', 'SHORE/B', { via: [[68.25, 46.5, 30]], grommets: ['IP-R-1'] });
   s.run('AC-SH/2', 'AC-SH', 'SHORE/B', 'ATS');
-  s.run('AC-GN/1', 'AC-GN', 'GEN', 'ATS', {
+  s.run('AC-GN/0', 'AC-GN', 'GEN', 'GEN/B');
+  s.run('AC-GN/1', 'AC-GN', 'GEN/B', 'ATS', {
     via: [
-      [347.25, -32, 12],
+      [347.25, -35, 12],
       [347.25, -42, 13],
       [347.25, -42, 89],
       [347.25, 31, 89],

@@ -4,14 +4,21 @@ import { ceilingOf } from './access.js';
 import { GRID } from './plan.js';
 import { CHASE_Y } from './zones.js';
 
-const every = { supports: '15 in', tolerance: '10 mm', stage: 'services', date: '2026-03-24' };
+const every = {
+  supports: '15 in',
+  end_supports: '5 in',
+  tags: 'both ends',
+  tolerance: '10 mm',
+  stage: 'services',
+  date: '2026-03-24',
+};
 
 /** Data: one shelf on the front wall, a cable to each place. */
 export function data(): Service {
   const s = new Service('data', 'Data', 'data', every, [
     'Data. Shielded pairs, both ends numbered; no joints but at the plates.',
   ]);
-  s.node('NET', 'panel', [47.5, -38, 72], { name: 'network shelf' });
+  s.node('NET', 'source', [47.5, -38, 72], { name: 'network shelf, feeds the cables from DC-33' });
   const overhead: readonly (readonly [number, number, string])[] = [
     [1, 21, 'front camera'],
     [4, 22, 'smoke alarm front'],
@@ -51,7 +58,7 @@ export function data(): Service {
 }
 
 function circuit(s: Service, id: string, name: string): void {
-  s.circuit({ id, name, conductor: { awg: 23, conductors: 8 }, marking: id });
+  s.circuit({ id, name, conductor: { awg: 23, conductors: 8 }, marking: id, colour: 'green' });
 }
 
 function wall(s: Service): void {

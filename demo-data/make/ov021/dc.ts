@@ -6,7 +6,14 @@ import { ceilingOf, DC_BAYS } from './access.js';
 import { GRID } from './plan.js';
 import { CHASE_Y } from './zones.js';
 
-const every = { supports: '15 in', tolerance: '10 mm', stage: 'services', date: '2026-03-06' };
+const every = {
+  supports: '15 in',
+  end_supports: '5 in',
+  tags: 'both ends',
+  tolerance: '10 mm',
+  stage: 'services',
+  date: '2026-03-06',
+};
 const wire = (awg: number | string, conductors = 2): Rec => ({ awg, conductors, rating: '105 C' });
 const V = '25.6 V';
 
@@ -26,7 +33,9 @@ export function dc(): Service {
   supply(s);
   for (const [i, bay] of DC_BAYS.entries()) roofLights(s, bay, i);
   for (const [i, one] of TROUGH.entries()) troughCircuit(s, one, i);
+  networkShelf(s);
   earths(s);
+  unused(s);
   return s;
 }
 
@@ -64,7 +73,7 @@ function supply(s: Service): void {
     marking: 'DC-C',
   });
   s.node('BAT', 'source', [54, -14, 20], { name: 'house battery, lithium, 24 V 400 Ah' });
-  s.node('BAT/MF', 'device', [54, -18, 30], { name: 'main fuse, class T', rating: '200 A', torque: '17 N.m' });
+  s.node('BAT/MF', 'device', [54, -16, 25], { name: 'main fuse, class T', rating: '200 A', torque: '17 N.m' });
   s.node('BAT/MD', 'device', [52, -20, 40], { name: 'battery disconnect, red handle', rating: '275 A' });
   s.node('DCP', 'panel', PANEL, { name: 'House DC panel' });
   s.node('SOL', 'source', [GRID.mid(9), -15, 99.4], { name: 'solar gland, roof' });
@@ -112,6 +121,7 @@ function roofLights(s: Service, bay: number, i: number): void {
     conductor: wire(10),
     protection: { kind: 'fuse', rating: '10 A', at: `${id}/F` },
     marking: id,
+    colour: 'grey/black',
   });
   const fused = fuse(s, id, i);
   const splice = s.node(`${id}/S1`, 'splice', [x, y, 94], {
@@ -317,6 +327,7 @@ function troughCircuit(s: Service, one: TroughCircuit, i: number): void {
     conductor: wire(one.awg),
     protection: { kind: 'fuse', rating: `${one.fuse} A`, at: `${id}/F` },
     marking: id,
+    colour: one.side < 0 ? 'red/black' : 'blue/black',
   });
   const fused = fuse(s, id, n);
   const splice = s.node(`${id}/S1`, one.fuse > 50 ? 'terminal' : 'splice', [one.splice, lane, 5.4], {
@@ -350,6 +361,56 @@ function troughCircuit(s: Service, one: TroughCircuit, i: number): void {
   });
 }
 
+/** What the data cables are fed from. */
+function networkShelf(s: Service): void {
+  const id = 'DC-33';
+  s.circuit({
+    '#': ['', 'Front wall'],
+    id,
+    name: 'network shelf',
+    voltage: V,
+    load: '2 A',
+    conductor: wire(12),
+    protection: { kind: 'fuse', rating: '5 A', at: `${id}/F` },
+    marking: id,
+    colour: 'violet/black',
+  });
+  const fused = fuse(s, id, DC_BAYS.length + TROUGH.length);
+  const shelf = s.node(`${id}/L1`, 'load', [47.5, -38, 70], { name: 'network shelf, supply', circuit: id, load: '2 A' });
+  s.run(`${id}/1`, id, fused, shelf, { via: [[49, -38, 62]], extra: { marking: id } });
+}
+
+/** A spare pair to the middle of the trough; a pair that was cut off when the buzzer moved. */
+function unused(s: Service): void {
+  const spare = s.node('DC-SP/A', 'terminal', [47.8, -20, 55], { name: 'capped end, spare pair, front' });
+  const far = s.node('DC-SP/B', 'terminal', [206, 0.5, 5.6], {
+    name: 'capped end, spare pair, trough',
+    panel: 'AP-04',
+    tolerance: '10 mm',
+  });
+  s.run('DC-SP/1', undefined, spare, far, {
+    comment: 'Not in use',
+    via: [
+      [50, -20, 40],
+      [50, 0.5, 13],
+      [50, 0.5, 5.6],
+    ],
+    zones: ['TC'],
+    extra: { conductor: wire(10), spare: true, marking: 'SPARE 1', colour: 'red/black' },
+  });
+  const cut = s.node('DC-X1/A', 'terminal', [48, -16, 52], { name: 'capped end, old buzzer pair' });
+  const stub = s.node('DC-X1/B', 'terminal', [48, -6, 36], { name: 'capped end, old buzzer pair, low' });
+  s.run('DC-X1/1', undefined, cut, stub, {
+    extra: {
+      conductor: wire(14),
+      abandoned: true,
+      marking: 'X1',
+      colour: 'orange/black',
+      note: 'cab buzzer moved, pair left in',
+    },
+  });
+}
+
 /** Earth studs on the rails, each beside an access panel, with a washer of stainless under the lug. */
 function earths(s: Service): void {
   const studs: readonly (readonly [number, string])[] = [
@@ -362,24 +423,32 @@ function earths(s: Service): void {
     [352.5, 'AP-07'],
   ];
   const bar = s.node('DCP/N', 'terminal', [47.8, -22, 58], { name: 'negative bar', torque: '9 N.m' });
+  s.circuit({
+    '#': ['', 'Earth bonds'],
+    id: 'DC-E',
+    name: 'earth bonds, stud to stud',
+    conductor: wire(4, 1),
+    bonding: true,
+    marking: 'green',
+    colour: 'green',
+  });
+  s.run('DC-E/0', 'DC-E', 'DCP', bar, { comment: 'Earth bonds, stud to stud along the right rail' });
   let last = bar;
   studs.forEach(([x, panel], i) => {
-    const stud = s.node(`ES-${i + 1}`, 'terminal', [x, 14.2, 4.4], {
+    const stud = s.node(`ES-${i + 1}`, 'terminal', [x, 14.2, 4.9], {
       name: `earth stud ${i + 1}, right rail`,
       panel,
       tolerance: '5 mm',
       torque: '15 N.m',
       note: 'stainless washer, do not paint',
     });
-    s.run(`DC-E/${i + 1}`, undefined, last, stud, {
-      ...(i === 0 ? { comment: 'Earth bonds, stud to stud along the right rail' } : {}),
-      extra: { conductor: wire(4, 1), marking: 'green' },
+    s.run(`DC-E/${i + 1}`, 'DC-E', last, stud, {
       via:
         i === 0
           ? [
               [50, -22, 58],
               [50, 13, 13],
-              [50, 13, 4.4],
+              [50, 13, 4.9],
             ]
           : [],
       zones: ['TC'],

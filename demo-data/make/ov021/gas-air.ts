@@ -81,7 +81,7 @@ export function air(): Service {
   ];
   let last = 'AIR/TP';
   drops.forEach(([name, id, x, panel, up, z], i) => {
-    const tee = s.node(`AI-T${i + 1}`, 'fitting', [x, 11.5, 4.2], {
+    const tee = s.node(`AI-T${i + 1}`, 'fitting', [x, 11.5, 4.9], {
       name: `tee, ${name}`,
       circuit: 'AI',
       panel,
@@ -91,7 +91,7 @@ export function air(): Service {
       i === 0
         ? [
             [331.75, 11.5, 14],
-            [331.75, 11.5, 4.2],
+            [331.75, 11.5, 4.9],
           ]
         : [];
     s.run(`AI/${4 + i * 3}`, 'AI', last, tee, { via, zones: ['TC'] });
@@ -101,7 +101,7 @@ export function air(): Service {
       position: 'normally open',
     });
     s.node(id, 'load', [up, 14, z + 2], { name, circuit: 'AI' });
-    s.run(`AI/${5 + i * 3}`, 'AI', tee, valve, { via: [[up, 11.5, 4.4]], zones: ['TC'] });
+    s.run(`AI/${5 + i * 3}`, 'AI', tee, valve, { via: [[up, 11.5, 5]], zones: ['TC'] });
     s.run(`AI/${6 + i * 3}`, 'AI', valve, id);
     last = tee;
   });

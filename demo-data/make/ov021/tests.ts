@@ -36,7 +36,7 @@ export function tests(services: readonly Service[]): readonly Rec[] {
         stage: 'services',
       },
     ]);
-  const earthRuns = ids(of('dc-house').runs, (run) => run.startsWith('DC-E'));
+  const earthRuns = ids(of('dc-house').runs, (run) => run.startsWith('DC-E') || run.startsWith('DC-SP'));
   return [
     {
       '#': 'Water: the first one dripped at the pump tee, see NC-06',

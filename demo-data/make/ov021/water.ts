@@ -154,7 +154,7 @@ export function waste(): Service {
     lanesOf,
   );
   s.circuit({ id: 'DR', name: 'waste', size: '1-1/2 in ABS', marking: 'grey' });
-  const z = (x: number): number => 5.6 - (x - 68) / 29;
+  const z = (x: number): number => 5.85 - (x - 68) / 29;
   s.node('SINK-1/W', 'load', [68.25, -44.5, 24], { name: 'type wash sink, waste', circuit: 'DR' });
   s.node('BASIN/W', 'load', [161.25, -44.5, 24], { name: 'hand basin, waste', circuit: 'DR' });
   s.node('DR-T1', 'fitting', [82, -44.5, z(82)], { name: 'clean-out 1', circuit: 'DR', panel: 'AP-09', tolerance: '10 mm' });

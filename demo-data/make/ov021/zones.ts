@@ -3,7 +3,17 @@ import { list, type Rec } from '../yaml.js';
 import { AC_BAYS, ceilingOf, DC_BAYS, LANE_FRONT, LANE_REAR, WALL_BAYS } from './access.js';
 import { GRID } from './plan.js';
 
-const box = (a: P, b: P): { readonly box: readonly unknown[] } => ({ box: [at(a), at(b)] });
+/** The smaller corner first, whichever way it was measured. */
+const box = (a: P, b: P): { readonly box: readonly unknown[] } => ({
+  box: [
+    at([0, 1, 2].map((k) => Math.min(a[k] as number, b[k] as number)) as unknown as P),
+    at([0, 1, 2].map((k) => Math.max(a[k] as number, b[k] as number)) as unknown as P),
+  ],
+});
+/** Drain holes, 3/8 in, in a floor. */
+const holes = (y: number, z: number, ...stations: readonly number[]): { readonly drains: readonly unknown[] } => ({
+  drains: stations.map((x) => at([x, y, z])),
+});
 const numbered = (stem: string, count: number): readonly string[] => Array.from({ length: count }, (_, i) => `${stem}-${i + 1}`);
 
 /** Height of the middle of the roof chases. */
@@ -22,7 +32,22 @@ export const zones = (): readonly Rec[] => [
     carries: ['dc', 'data', 'air'],
     spare: 'two 3/4 in conduits, front to rear, empty',
     pull_cord: true,
+    cord_ends: ['AP-01', 'AP-07'],
+    ...holes(0, 3.5, 52, 146, 208, 364),
   },
+  ...[1, 2].map(
+    (n): Rec => ({
+      id: `CD-${n}`,
+      name: `spare conduit ${n}, in the centre trough`,
+      along: [at([52, n === 1 ? -12.5 : -13.6, 6]), at([364, n === 1 ? -12.5 : -13.6, 6])],
+      conduit: '3/4 in EMT',
+      concealed: true,
+      carries: ['dc', 'data'],
+      spare: 'empty',
+      pull_cord: true,
+      cord_ends: ['AP-01', 'AP-07'],
+    }),
+  ),
   ...leftLanes(),
   {
     id: 'RL',
@@ -32,6 +57,8 @@ export const zones = (): readonly Rec[] => [
     closed_by: numbered('BP-R', 3),
     carries: ['ac'],
     pull_cord: true,
+    cord_ends: ['AP-13', 'AP-18'],
+    ...holes(36, 0.6, 52, 103, 159, 209),
   },
   {
     id: 'RR',
@@ -40,6 +67,7 @@ export const zones = (): readonly Rec[] => [
     concealed: true,
     closed_by: ['BP-RR-1'],
     carries: ['ac'],
+    ...holes(36, 0.6, 318, 364),
   },
   {
     '#': ['', 'Roof. Chases run fore and aft between the webs; bays run across between two trusses.'],
@@ -52,6 +80,7 @@ export const zones = (): readonly Rec[] => [
     carries: ['dc', 'data'],
     spare: 'one 1 in loom tube',
     pull_cord: true,
+    cord_ends: ['AP-21', 'AP-28'],
   },
   {
     id: 'RC-R',
@@ -61,7 +90,9 @@ export const zones = (): readonly Rec[] => [
     concealed: true,
     closed_by: numbered('CL', 7),
     carries: ['ac'],
+    spare: 'one 1 in loom tube',
     pull_cord: true,
+    cord_ends: ['AP-29', 'AP-32'],
   },
   ...DC_BAYS.map((bay) => roofBay(bay, 'dc')),
   ...AC_BAYS.map((bay) => roofBay(bay, 'ac')),
@@ -90,6 +121,7 @@ function leftLanes(): readonly Rec[] {
     concealed: true,
     closed_by: [`BP-L-${i + 1}`],
     carries: ['water', 'drain', 'duct'],
+    ...holes(-36, 0.6, (LANE_FRONT[i] as number) + 6, to - 6),
   }));
 }
 
@@ -109,6 +141,8 @@ function roofBay(bay: number, carries: string): Rec {
     concealed: true,
     closed_by: [ceilingOf(bay)],
     carries: [carries],
+    spare: 'one plugged grommet in the front web',
+    pull_cord: true,
   };
 }
 

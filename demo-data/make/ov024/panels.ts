@@ -100,6 +100,7 @@ export const zoneRecords = (): readonly Rec[] => [
     closed_by: ['BP-C-1', 'BP-C-2', 'BP-C-3'],
     carries: ['dc', 'data'],
     pull_cord: true,
+    drains: [at([50, 0, 3.5]), at([158, 0, 3.5])],
   },
   {
     id: 'TC-B',
@@ -108,6 +109,7 @@ export const zoneRecords = (): readonly Rec[] => [
     concealed: true,
     closed_by: ['BP-C-4', 'BP-C-5'],
     carries: ['dc', 'data'],
+    drains: [at([242, 0, 3.5])],
   },
   {
     id: 'LL',
@@ -116,6 +118,7 @@ export const zoneRecords = (): readonly Rec[] => [
     concealed: true,
     closed_by: ['BP-L-1'],
     carries: ['water'],
+    drains: [at([50, -36, 0.6])],
   },
   {
     id: 'RL',
@@ -124,5 +127,6 @@ export const zoneRecords = (): readonly Rec[] => [
     concealed: true,
     closed_by: ['BP-R-1'],
     carries: ['ac'],
+    drains: [at([50, 36, 0.6])],
   },
 ];

@@ -4,7 +4,7 @@ import type { Rec } from '../yaml.js';
 import { GRID } from './plan.js';
 
 const wire = (awg: number | string, conductors = 2): Rec => ({ awg, conductors, rating: '105 C' });
-const every = { supports: '15 in', tolerance: '12 mm', stage: 'services' };
+const every = { supports: '15 in', tags: 'both ends', tolerance: '12 mm', stage: 'services' };
 
 interface Feed {
   readonly name: string;
@@ -325,7 +325,7 @@ export function gas(): Service {
 
 export function data(): Service {
   const s = new Service('data', 'Data', 'data', { ...every, date: '2026-10-21' }, ['Data, through the trough.']);
-  s.node('NET', 'panel', [47.5, -34, 66], { name: 'network shelf' });
+  s.node('NET', 'source', [47.5, -34, 66], { name: 'network shelf, feeds the cables' });
   const places: readonly (readonly [string, number, string, number])[] = [
     ['mount control', 96, 'AP-02', 99.25],
     ['screen', 141, 'AP-03', 145.75],

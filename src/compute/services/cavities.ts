@@ -1,7 +1,8 @@
 import type { KeepApart } from '../../model/library.js';
-import type { Run } from '../../model/services.js';
+import type { Run, Zone } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
 import { zoneClearMm2 } from '../access/zones.js';
+import { pipeOf } from '../takeoff/services/pipes.js';
 import { fullestSection } from './fullest-section.js';
 import type { SharedZone, ZoneFill } from './types.js';
 
@@ -21,6 +22,16 @@ function runsByZone(
   return byZone;
 }
 
+/** Most of a conduit that wires may fill, by their number: NEC Chapter 9 Table 1, from memory (WIR-48). */
+const CONDUIT_FILL = [0.53, 0.31, 0.4] as const;
+export const conduitFill = (wires: number): number => CONDUIT_FILL[Math.min(3, Math.max(1, wires)) - 1] as number;
+
+/** Inside of a conduit by the tables of its kind (NEC Chapter 9 Table 4), of any other cavity its clear section, mm². */
+function clearOf(zone: Zone): number | undefined {
+  const inside = zone.conduit && pipeOf(zone.conduit)?.insideMm;
+  return inside === undefined ? zoneClearMm2(zone) : (Math.PI / 4) * inside ** 2;
+}
+
 /**
  * How full each cavity with runs in it is: the outside circles of the runs that lie side by side at its fullest place over the clear
  * area square to its way.
@@ -33,7 +44,7 @@ export function zoneFills(
   const byZone = runsByZone(shell.runs, zonesOf);
   return shell.zones.flatMap((zone) => {
     const runs = byZone.get(zone.id);
-    const clearMm2 = zoneClearMm2(zone);
+    const clearMm2 = clearOf(zone);
     if (!runs || !clearMm2) return [];
     const fullest = fullestSection(zone, runs, (run) => (Math.PI / 4) * outsideMm(run) ** 2);
     return [
@@ -43,6 +54,7 @@ export function zoneFills(
         filledMm2: fullest.filledMm2,
         fill: fullest.filledMm2 / clearMm2,
         runs: fullest.runs,
+        ...(zone.conduit ? { limit: conduitFill(fullest.runs.length) } : {}),
         unknown: runs.filter((run) => outsideMm(run) === 0).map((run) => run.id),
       },
     ];

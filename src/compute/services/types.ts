@@ -54,6 +54,8 @@ export interface ZoneFill {
   /** Fraction of the clear area. */
   readonly fill: number;
   readonly runs: readonly string[];
+  /** Of a conduit: the most that so many wires may fill. Other cavities go by the shop's limit. */
+  readonly limit?: number;
   /** Runs whose outside diameter is not known: not counted. */
   readonly unknown: readonly string[];
 }

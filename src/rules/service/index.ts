@@ -1,19 +1,33 @@
 import type { Rule } from '../rule.js';
 import { cavityFull } from './cavity-full.js';
+import { gasAluminium } from './gas-aluminium.js';
+import { gasJointConcealed } from './gas-joint-concealed.js';
+import { jointUnderUnion } from './joint-under-union.js';
 import { lengthDiffers } from './length-differs.js';
 import { noGrommet } from './no-grommet.js';
 import { noProtection } from './no-protection.js';
+import { noSpareWay } from './no-spare-way.js';
 import { noTolerance } from './no-tolerance.js';
+import { nodeTwice } from './node-twice.js';
+import { notIsolated } from './not-isolated.js';
 import { outsideEnvelope } from './outside-envelope.js';
 import { outsideZone } from './outside-zone.js';
 import { protectionBelowLoad } from './protection-below-load.js';
+import { protectionFar } from './protection-far.js';
 import { protectionTooLarge } from './protection-too-large.js';
+import { ring } from './ring.js';
 import { runUnmarked } from './run-unmarked.js';
 import { shareZone } from './share-zone.js';
+import { studCrowded } from './stud-crowded.js';
+import { supportAtEnd } from './support-at-end.js';
 import { supportSpacing } from './support-spacing.js';
 import { tooClose } from './too-close.js';
 import { trappedWater } from './trapped-water.js';
+import { troughUndrained } from './trough-undrained.js';
+import { untagged } from './untagged.js';
 import { voltageDrop } from './voltage-drop.js';
+import { wireBelowWater } from './wire-below-water.js';
+import { zoneInsideOut } from './zone-inside-out.js';
 
 export const serviceRules: readonly Rule[] = [
   outsideEnvelope,
@@ -31,4 +45,18 @@ export const serviceRules: readonly Rule[] = [
   noTolerance,
   supportSpacing,
   runUnmarked,
+  protectionFar,
+  notIsolated,
+  ring,
+  nodeTwice,
+  zoneInsideOut,
+  gasJointConcealed,
+  gasAluminium,
+  wireBelowWater,
+  jointUnderUnion,
+  troughUndrained,
+  noSpareWay,
+  studCrowded,
+  supportAtEnd,
+  untagged,
 ];

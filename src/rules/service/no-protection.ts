@@ -1,20 +1,26 @@
+import type { Circuit } from '../../model/services.js';
 import type { Rule } from '../rule.js';
+
+const isBond = ({ id, name }: Circuit): boolean => /\b(?:earth|ground|bond(?:ing)?)\b/iu.test(`${id} ${name}`);
 
 export const noProtection: Rule = {
   name: 'service.no-protection',
   severity: 'warning',
-  finds: 'A DC or AC circuit without a fuse or breaker on record.',
+  finds: 'A DC or AC circuit without a fuse or breaker on record. Earth bonds (`bonding: yes`) want none.',
   why: 'Nobody can tell what to switch off before work on it, and an unprotected wire can start a fire.',
   source: 'common practice, no source; NEC 240 and 551 ask for the device itself (from memory)',
   check({ model: { shell } }) {
     return shell.circuits
-      .filter(({ medium, protection }) => (medium === 'dc' || medium === 'ac') && protection?.ratingA === undefined)
+      .filter(
+        ({ medium, protection, bonding }) =>
+          (medium === 'dc' || medium === 'ac') && !bonding && protection?.ratingA === undefined,
+      )
       .map((circuit) => ({
         rule: 'service.no-protection',
         severity: 'warning',
         message: circuit.protection
           ? `${circuit.id} has a ${circuit.protection.kind} without a rating, expected amperes: add \`rating: 15 A\``
-          : `${circuit.id} has no protection on record, expected its fuse or breaker: add \`protection: {kind: fuse, rating: 15 A, at: …}\``,
+          : `${circuit.id} has no protection on record, expected its fuse or breaker: add \`protection: {kind: fuse, rating: 15 A, at: …}\`${isBond(circuit) ? ', or `bonding: yes` for an earth bond' : ''}`,
         ids: [circuit.id],
         place: circuit.source.place('protection'),
       }));

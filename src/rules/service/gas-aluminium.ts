@@ -1,0 +1,27 @@
+import type { Rule } from '../rule.js';
+
+const ALUMINIUM = /\balumini?um\b/iu;
+
+export const gasAluminium: Rule = {
+  name: 'service.gas-aluminium',
+  severity: 'error',
+  finds: 'A gas line of aluminium tube.',
+  why: 'Aluminium tube cracks with vibration and corrodes where it touches wet metal.',
+  source: 'state liquefied-gas vehicle rules, from memory; a licensed gas fitter decides',
+  check({ model: { shell } }) {
+    const circuits = new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const));
+    return shell.runs.flatMap((run) => {
+      const size = run.size ?? circuits.get(run.circuit ?? '')?.size;
+      if (run.medium !== 'gas' || !size || !ALUMINIUM.test(size.material)) return [];
+      return [
+        {
+          rule: 'service.gas-aluminium',
+          severity: 'error',
+          message: `${run.id} is ${size.text}, expected steel, copper or listed hose for gas: replace it, or correct \`size\``,
+          ids: [run.id],
+          place: run.source.place('size'),
+        } as const,
+      ];
+    });
+  },
+};

@@ -1,0 +1,50 @@
+import { distance } from '../../geometry/vector.js';
+import type { ServiceNode } from '../../model/services.js';
+import type { Rule } from '../rule.js';
+
+/** Two connections cannot be nearer than this, mm. */
+const SAME_PLACE_MM = 1;
+
+const isSame = (a: ServiceNode, b: ServiceNode): boolean =>
+  a.service === b.service && a.nodeKind === b.nodeKind && distance(a.at, b.at) < SAME_PLACE_MM;
+
+export const nodeTwice: Rule = {
+  name: 'service.node-twice',
+  severity: 'warning',
+  finds: 'One connection under two ids, or a run that begins and ends at one node.',
+  why: 'Runs end at the one or the other, and the line looks broken between them: nothing follows it, and nothing isolates it.',
+  source: 'common practice, no source',
+  check({ model: { shell } }) {
+    const byCell = new Map<string, ServiceNode[]>();
+    for (const node of shell.nodes) {
+      const cell = `${node.service} ${node.at.map(Math.round).join(' ')}`;
+      byCell.set(cell, [...(byCell.get(cell) ?? []), node]);
+    }
+    const twice = [...byCell.values()].flatMap((some) =>
+      some.flatMap((node, i) => {
+        const first = some.slice(0, i).find((other) => isSame(node, other));
+        if (!first) return [];
+        return [
+          {
+            rule: 'service.node-twice',
+            severity: 'warning' as const,
+            message: `${node.nodeKind} ${node.id} is at the very place of ${first.id}, expected one record a connection: delete one and let its runs end at the other, or correct its place`,
+            ids: [node.id, first.id],
+            place: node.source.place(),
+            related: [{ message: `${first.id}, the first`, place: first.source.place() }],
+          },
+        ];
+      }),
+    );
+    const loops = shell.runs
+      .filter((run) => run.from === run.to)
+      .map((run) => ({
+        rule: 'service.node-twice',
+        severity: 'warning' as const,
+        message: `${run.id} runs from ${run.from} to ${run.to}, expected two different nodes: correct \`to\``,
+        ids: [run.id, run.from],
+        place: run.source.place('to'),
+      }));
+    return [...twice, ...loops];
+  },
+};

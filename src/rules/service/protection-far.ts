@@ -1,0 +1,56 @@
+import { polylineLength } from '../../geometry/vector.js';
+import type { Run, ServiceNode } from '../../model/services.js';
+import type { Shell } from '../../model/shell.js';
+import { length } from '../../quantity/format.js';
+import type { Rule } from '../rule.js';
+
+/** Bare wire between a battery and its fuse, mm: 7 in, ABYC E-11, from memory. */
+const BARE_MM = 177.8;
+
+const BATTERY = /\bbatter(?:y|ies)\b/iu;
+const ON_THE_WAY = ['terminal', 'connector', 'junction', 'splice', 'fitting'];
+
+/** Runs from a battery up to the first node that holds a fuse or breaker, each with the way from the battery to its end. */
+function bareRuns(battery: ServiceNode, shell: Shell): readonly { readonly run: Run; readonly wayMm: number }[] {
+  const fused = new Set(shell.circuits.flatMap((circuit) => circuit.protection?.at ?? []));
+  const nodes = new Map(shell.nodes.map((node) => [node.id, node] as const));
+  const found: { run: Run; wayMm: number }[] = [];
+  const seen = new Set<Run>();
+  const queue = [{ at: battery.id, wayMm: 0 }];
+  for (let next = queue.shift(); next; next = queue.shift()) {
+    const { at, wayMm } = next;
+    for (const run of shell.runs) {
+      if (seen.has(run) || run.medium !== 'dc' || (run.from !== at && run.to !== at)) continue;
+      seen.add(run);
+      const end = run.from === at ? run.to : run.from;
+      const far = wayMm + (run.installedLengthMm ?? polylineLength(run.path));
+      found.push({ run, wayMm: far });
+      if (!fused.has(end) && ON_THE_WAY.includes(nodes.get(end)?.nodeKind ?? '')) queue.push({ at: end, wayMm: far });
+    }
+  }
+  return found;
+}
+
+export const protectionFar: Rule = {
+  name: 'service.protection-far',
+  severity: 'warning',
+  finds: 'A wire from a battery that runs more than 7 in (180 mm) before its first fuse, and is not sheathed.',
+  why: 'Nothing but the battery itself limits a short on that stretch.',
+  source: 'ABYC E-11, from memory; stretches that are not recorded as `sheathed`',
+  check({ model: { shell, shop } }) {
+    const batteries = shell.nodes.filter(
+      (node) => node.medium === 'dc' && node.nodeKind === 'source' && BATTERY.test(node.name ?? ''),
+    );
+    return batteries.flatMap((battery) =>
+      bareRuns(battery, shell)
+        .filter(({ run, wayMm }) => wayMm > BARE_MM + 2.5 && !run.sheathed && !run.abandoned)
+        .map(({ run, wayMm }) => ({
+          rule: 'service.protection-far',
+          severity: 'warning' as const,
+          message: `${run.id} is ${length(wayMm, shop.units)} from ${battery.id} before a fuse, expected at most ${length(BARE_MM, shop.units)}: move the fuse to the battery, or add \`sheathed: yes\` where it is`,
+          ids: [run.id, battery.id],
+          place: run.source.place('to'),
+        })),
+    );
+  },
+};
