@@ -63,16 +63,27 @@ function keyed({ model, photoHashes }: Side): ReadonlyMap<string, Entry> {
 function fieldWords(a: Entry, b: Entry): string {
   const [book, store] = [dataOf(a), dataOf(b)];
   if (!book || !store) return a.kind === 'picture' ? 'the photo file is another one' : 'differs';
-  const fields = [...new Set([...Object.keys(book), ...Object.keys(store)])].filter((key) => !same(book[key], store[key]));
-  return fields.map((key) => `${key} is ${shown(book[key])} in the book, ${shown(store[key])} in the store`).join('; ');
+  return fieldsApart(book, store, '').join('; ');
 }
 
-function dataOf({ text }: Entry): Readonly<Record<string, unknown>> | undefined {
+type Plain = Readonly<Record<string, unknown>>;
+
+/** Down to the field that differs: of a customer, the place. */
+function fieldsApart(book: Plain, store: Plain, above: string): readonly string[] {
+  return [...new Set([...Object.keys(book), ...Object.keys(store)])].flatMap((key) => {
+    const [a, b] = [book[key], store[key]];
+    if (JSON.stringify(a) === JSON.stringify(b)) return [];
+    if (isPlain(a) && isPlain(b)) return fieldsApart(a, b, `${above}${key}.`);
+    return [`${above}${key} is ${shown(a)} in the book, ${shown(b)} in the store`];
+  });
+}
+
+function dataOf({ text }: Entry): Plain | undefined {
   const { data } = JSON.parse(text) as { data: unknown };
-  return typeof data === 'object' && data !== null && !Array.isArray(data) ? (data as Record<string, unknown>) : undefined;
+  return isPlain(data) ? data : undefined;
 }
 
-const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
+const isPlain = (value: unknown): value is Plain => typeof value === 'object' && value !== null && !Array.isArray(value);
 const LONGEST = 60;
 
 function shown(value: unknown): string {

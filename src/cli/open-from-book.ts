@@ -11,6 +11,8 @@ import { readBook, requireManifest, sound } from './read-book.js';
  * as it was printed: an answer from damaged records would look as good as any other.
  */
 export async function openFromBook(file: string, context: Context): Promise<OpenStore> {
+  if (context.settings.store !== undefined)
+    throw new CannotDo('--book and --store name two sources of records, expected one of them. To compare them: shellbook verify');
   context.progress(`Reading ${file}`);
   const opened = await readBook(file, context);
   const manifest = requireManifest(opened);

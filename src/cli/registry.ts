@@ -29,7 +29,7 @@ export function shareOptions(command: Command): Command {
 const ANSWERS_FROM_BOOK: ReadonlySet<string> = new Set(['check', 'weights', 'takeoff', 'where', 'behind', 'near', 'isolate']);
 
 const bookOption = (): Option =>
-  new Option('--book <file.pdf>', 'answer from the records inside a printed book, without a store').conflicts('store');
+  new Option('--book <file.pdf>', 'answer from the records inside a printed book, without a store');
 
 /** Reads the shared options of a command and of the program before it. */
 export function settingsOf(command: Command): Settings {

@@ -78,3 +78,17 @@ function under(words: readonly Word[], [x0, y0, x1, y1]: readonly number[]): str
     .join('')
     .trim();
 }
+
+/** The files that travel inside, by name. */
+export async function readAttachments(bytes: Uint8Array): Promise<ReadonlyMap<string, Uint8Array>> {
+  const task = getDocument({ data: Uint8Array.from(bytes), isEvalSupported: false, verbosity: 0 });
+  try {
+    const found = (await (await task.promise).getAttachments()) as Record<
+      string,
+      { rawFilename: string; content: Uint8Array }
+    > | null;
+    return new Map(Object.values(found ?? {}).map(({ rawFilename, content }) => [rawFilename, content]));
+  } finally {
+    await task.destroy();
+  }
+}

@@ -70,14 +70,16 @@ runs:
 
 export interface SmallStore {
   readonly root: string;
-  write(file: string, text: string): void;
+  write(file: string, text: string | Uint8Array): void;
+  /** Commits everything that changed. */
+  commit(message: string): Promise<void>;
   remove(): void;
 }
 
 /** Lays the store down in a folder of its own, committed. */
 export async function laySmallStore(more: Readonly<Record<string, string>> = {}): Promise<SmallStore> {
   const root = mkdtempSync(path.join(tmpdir(), 'shellbook-small-'));
-  const write = (file: string, text: string): void => {
+  const write = (file: string, text: string | Uint8Array): void => {
     mkdirSync(path.dirname(path.join(root, file)), { recursive: true });
     writeFileSync(path.join(root, file), text);
   };
@@ -86,5 +88,8 @@ export async function laySmallStore(more: Readonly<Record<string, string>> = {})
   await git.init();
   await git.addConfig('user.name', 'K. Marrow').addConfig('user.email', 'k@example.org');
   await git.add('.').commit('Record the small shell');
-  return { root, write, remove: () => rmSync(root, { recursive: true, force: true }) };
+  const commit = async (message: string): Promise<void> => {
+    await git.add('.').commit(message);
+  };
+  return { root, write, commit, remove: () => rmSync(root, { recursive: true, force: true }) };
 }
