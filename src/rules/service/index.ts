@@ -7,9 +7,9 @@ import { lengthDiffers } from './length-differs.js';
 import { noGrommet } from './no-grommet.js';
 import { noProtection } from './no-protection.js';
 import { noSpareWay } from './no-spare-way.js';
+import { noSwitch } from './no-switch.js';
 import { noTolerance } from './no-tolerance.js';
 import { nodeTwice } from './node-twice.js';
-import { notIsolated } from './not-isolated.js';
 import { outsideEnvelope } from './outside-envelope.js';
 import { outsideZone } from './outside-zone.js';
 import { protectionBelowLoad } from './protection-below-load.js';
@@ -46,7 +46,7 @@ export const serviceRules: readonly Rule[] = [
   supportSpacing,
   runUnmarked,
   protectionFar,
-  notIsolated,
+  noSwitch,
   ring,
   nodeTwice,
   zoneInsideOut,

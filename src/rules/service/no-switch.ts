@@ -1,0 +1,29 @@
+import { isolate } from '../../compute/lookup/isolate.js';
+import type { Rule } from '../rule.js';
+
+export const noSwitch: Rule = {
+  name: 'service.no-switch',
+  severity: 'warning',
+  finds: 'A distribution panel that no switch, fuse or breaker parts from one of its sources.',
+  why: 'Shore, generator, battery, solar and inverter can each feed it. Whoever works on it must then take live leads off.',
+  source: 'common practice, no source; a licensed electrician decides',
+  check({ model, figures }) {
+    return model.shell.nodes
+      .filter((node) => node.nodeKind === 'panel' && (node.medium === 'dc' || node.medium === 'ac'))
+      .flatMap((node) => {
+        const found = isolate({ model, figures, findings: [] }, node.id);
+        const parted = found?.actions.filter((one) => one.lines !== undefined).map((one) => one.id) ?? [];
+        const ids = [...new Set([...parted, ...(found?.sourcesLeft ?? [])])];
+        if (ids.length === 0) return [];
+        return [
+          {
+            rule: 'service.no-switch',
+            severity: 'warning' as const,
+            message: `Nothing on record switches ${node.id} off from ${ids.join(', ')}, expected a switch, fuse or breaker on the way from each source: fit one, or add it to the nodes`,
+            ids: [node.id, ...ids],
+            place: node.source.place(),
+          },
+        ];
+      });
+  },
+};
