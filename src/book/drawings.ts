@@ -1,17 +1,21 @@
 import type { Assessment } from '../assess.js';
-import type { Drawing, SheetSize } from '../drawing/index.js';
+import type { Drawing, FrameDrawing, SheetSize, SymbolEntry, WeldSheet } from '../drawing/index.js';
 import type { Section } from '../model/library.js';
 import type { Medium } from '../model/services.js';
 import type { Facing } from '../model/structure.js';
 import type { UnitSystem } from '../quantity/format.js';
 
-export type { Drawing as Figure, SheetSize as Room };
+export type { Drawing as Figure, FrameDrawing as FrameFigure, SheetSize as Room, SymbolEntry, WeldSheet };
 
 /** Every drawing that the book asks for. Tests hand in plain ones. */
 export interface Drawings {
   generalArrangement(a: Assessment, room: SheetSize): readonly Drawing[];
   cover(a: Assessment, room: SheetSize): Drawing | undefined;
-  frames(a: Assessment, room: SheetSize): readonly Drawing[];
+  /** Frames of one stage after another, each with the stage that it shows. */
+  frames(a: Assessment, room: SheetSize): readonly FrameDrawing[];
+  weldMap(a: Assessment, room: SheetSize): readonly WeldSheet[];
+  /** The symbols that the welds need, each once, drawn and in words. */
+  weldSymbols(a: Assessment): readonly SymbolEntry[];
   services(a: Assessment, medium: Medium, room: SheetSize): readonly Drawing[];
   panelKeyPlan(a: Assessment, id: string, room: SheetSize): Drawing | undefined;
   panelFace(a: Assessment, id: string, room: SheetSize): Drawing | undefined;

@@ -28,6 +28,8 @@ export interface Show {
     readonly length: readonly Way[];
     readonly thickness: readonly Way[];
     readonly mass: readonly Way[];
+    /** To a tenth, for single parts. */
+    readonly smallMass: readonly Way[];
     /** Rounded down: margins, allowances and capacities, so that no figure promises more than there is. */
     readonly massDown: readonly Way[];
     readonly lineMass: readonly Way[];
@@ -47,6 +49,7 @@ const US: Show['ways'] = {
   length: [way('ft in', format.feetInches)],
   thickness: [way('in', (mm) => (mm / MM_PER_IN).toFixed(3))],
   mass: [way('lb', (kg) => format.number(kg / KG_PER_LB))],
+  smallMass: [way('lb', (kg) => format.number(kg / KG_PER_LB, 1))],
   massDown: [way('lb', (kg) => format.number(Math.floor(kg / KG_PER_LB + 1e-9)))],
   lineMass: [way('lb/ft', (v) => format.number((v / KG_PER_LB) * 0.3048, 3))],
   area: [way('ft²', (v) => format.number(v / PER_FT2, 1))],
@@ -61,6 +64,7 @@ const METRIC: Show['ways'] = {
   length: [way('mm', (mm) => format.number(mm))],
   thickness: [way('mm', (mm) => format.number(mm, 1))],
   mass: [way('kg', (kg) => format.number(kg))],
+  smallMass: [way('kg', (kg) => format.number(kg, 1))],
   massDown: [way('kg', (kg) => format.number(Math.floor(kg + 1e-9)))],
   lineMass: [way('kg/m', (v) => format.number(v, 3))],
   area: [way('m²', (v) => format.number(v / 1e6, 2))],

@@ -26,6 +26,8 @@ export interface Cell {
   readonly head?: boolean;
   /** Anchor that is at home here. */
   readonly home?: string;
+  /** What was found and decided about the record, linked. */
+  readonly marks?: readonly Ref[];
 }
 
 export interface TableData {
@@ -47,6 +49,9 @@ export interface TableRow {
   readonly cells: readonly Cell[];
   /** A heading across the table, kept with the row after it. */
   readonly heading?: string;
+  /** Anchor of that heading, and of the page that it speaks of. */
+  readonly headingAt?: string;
+  readonly headingTo?: string;
   readonly span?: number;
   /** Words before a run of ids across the table, which closes a group. */
   readonly lead?: string;
@@ -66,6 +71,8 @@ const MISSING = '–';
 const GOOD = new Set(['within', 'passed']);
 /** Width of the text on an upright sheet, mm: letter and A4 differ by less than matters here. */
 const TEXT_MM = 175;
+/** The same for the smaller type of a roll, in which a record has one line. */
+export const ROLL_MM = 188;
 
 export const ref = (id: string, text = id): Ref => ({ id, text, to: anchor(id) });
 
@@ -130,6 +137,7 @@ export function columnsIn<R>(show: Show) {
     length: figures(show.ways.length),
     thickness: figures(show.ways.thickness),
     mass: figures(show.ways.mass),
+    smallMass: figures(show.ways.smallMass),
     massDown: figures(show.ways.massDown),
     lineMass: figures(show.ways.lineMass),
     area: figures(show.ways.area),
@@ -155,6 +163,10 @@ export interface TableOptions<R> {
   home?(row: R): string | undefined;
   /** Rows with the same heading, in the order given, stand under it. */
   group?(row: R): string | undefined;
+  /** Anchors of the heading of a row's group: its own, and that of the drawing that it belongs to. */
+  groupAt?(row: R): { readonly at: string; readonly to: string } | undefined;
+  /** Findings about the row's record, beside its name. */
+  marks?(row: R): readonly Ref[];
   /** What closes the group of a row: many ids in one run. */
   after?(row: R): { readonly lead: string; readonly ids: readonly string[] } | undefined;
 }
@@ -174,11 +186,17 @@ export function table<R>(show: Show, options: TableOptions<R>): TableData {
     const own = options.group?.(row);
     if (own !== heading) close(before);
     before = row;
-    if (own !== undefined && own !== heading) rows.push({ heading: own, span: columns.length, cells: [] });
+    if (own !== undefined && own !== heading) {
+      const anchors = options.groupAt?.(row);
+      const named = anchors ? { headingAt: anchors.at, headingTo: anchors.to } : {};
+      rows.push({ heading: own, ...named, span: columns.length, cells: [] });
+    }
     heading = own;
     const home = options.home?.(row);
+    const marks = options.marks?.(row) ?? [];
     const cells = columns.map((column, at): Cell => {
-      const first = at === 0 ? { head: true, ...(home ? { home: anchor(home) } : {}) } : {};
+      const first =
+        at === 0 ? { head: true, ...(home ? { home: anchor(home) } : {}), ...(marks.length > 0 ? { marks } : {}) } : {};
       const cell = { kind: column.kind, ...column.cell(row), ...first };
       return isLong(cell) ? { ...cell, long: true } : cell;
     });

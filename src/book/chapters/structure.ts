@@ -1,61 +1,111 @@
+import type { HeatFigure } from '../../compute/structure/materials.js';
 import type { SectionProperties } from '../../compute/takeoff/types.js';
 import { anchor } from '../../model/anchor.js';
 import type { Section } from '../../model/library.js';
 import type { Member } from '../../model/structure.js';
 import { type Book, type ChapterMaker, stageName } from '../book.js';
-import type { Show, Way } from '../show.js';
-import { table } from '../table.js';
+import { decisionsOf } from '../decisions.js';
+import type { FrameFigure } from '../drawings.js';
+import type { Way } from '../show.js';
+import { type Column, ROLL_MM, table } from '../table.js';
 import { placeColumn } from '../where.js';
 
-/** Frames by stage, member schedules, sections with their properties, alloys, heats, clamps. */
+/** Frames and member schedules by stage, sections with their properties, alloys, heats with their papers, clamps. */
 export const structure: ChapterMaker = (book) => {
   const { shell } = book.assessment.model;
+  const stages = stageSections(book);
   return {
     key: 'structure',
     title: 'Structure',
     template: 'structure',
     data: {
-      figures: book.draw.frames(book.assessment, book.room('landscape', 26)).map((figure) => ({ ...figure, sheet: 'landscape' })),
-      members: memberTable(book),
+      overview: overviewTable(book, stages),
+      stages,
       sections: usedSections(book).map((section) => sectionCard(book, section)),
       materials: materialTable(book),
+      traced: tracedWords(book),
       heats: heatTable(book),
       clamps: clampTable(book),
       count: shell.members.length,
-      total: book.show.mass(book.assessment.figures.takeOff.members.reduce((sum, one) => sum + one.massKg, 0)),
+      total: book.show.mass(massOf(book, shell.members)),
     },
   };
 };
 
-/** In build order; what names no known stage comes last. */
-function byStage(book: Book): readonly Member[] {
-  const { library, shell } = book.assessment.model;
-  const order = new Map(library.stages.map((stage, at) => [stage.id, at]));
-  const rank = (one: Member) => (one.stage === undefined ? order.size + 1 : (order.get(one.stage) ?? order.size));
-  return [...shell.members].sort((a, b) => rank(a) - rank(b));
+const massOf = (book: Book, members: readonly Member[]): number => {
+  const kg = new Map(book.assessment.figures.takeOff.members.map((one) => [one.id, one.massKg]));
+  return members.reduce((sum, member) => sum + (kg.get(member.id) ?? 0), 0);
+};
+
+interface StageSection {
+  /** Anchor of its heading. */
+  readonly to: string;
+  readonly name: string;
+  readonly members: readonly Member[];
+  readonly massKg: number;
+  readonly pictorial?: FrameFigure;
+  readonly figures: readonly FrameFigure[];
+  readonly table: object;
 }
 
-function memberTable(book: Book) {
+/** Each stage in build order, with its drawings and its members; what names no known stage comes last. */
+function stageSections(book: Book): readonly StageSection[] {
+  const drawings = book.draw.frames(book.assessment, book.room('landscape', 16));
+  const stages = [...new Set(drawings.map(({ stage }) => stage))];
+  return stages.map((stage) => {
+    const members = book.assessment.model.shell.members.filter((member) => (member.stage ?? 'none') === stage);
+    const own = drawings.filter((one) => one.stage === stage);
+    const pictorial = own.find((one) => one.pictorial);
+    return {
+      to: anchor(`stage ${stage}`),
+      name: stage === 'none' ? 'No stage recorded' : (stageName(book, stage) ?? stage),
+      members,
+      massKg: massOf(book, members),
+      ...(pictorial ? { pictorial } : {}),
+      figures: own.filter((one) => !one.pictorial),
+      table: memberTable(book, members),
+    };
+  });
+}
+
+function overviewTable(book: Book, stages: readonly StageSection[]) {
+  return table(book.show, {
+    rows: stages,
+    columns: (c) => [
+      c.text('Stage', (stage) => stage.name),
+      c.count('Members', (stage) => stage.members.length),
+      c.mass('Mass', (stage) => stage.massKg),
+      { head: 'Page', kind: 'page-no', cell: (stage) => ({ page: stage.to }) },
+    ],
+    empty: 'No members are recorded.',
+  });
+}
+
+function memberTable(book: Book, members: readonly Member[]) {
   const figures = new Map(book.assessment.figures.takeOff.members.map((one) => [one.id, one]));
   const plate = (member: Member) =>
     member.shape.kind === 'plate' ? `plate ${book.show.thickness(member.shape.thicknessMm)}` : undefined;
   return table(book.show, {
-    look: 'tight',
-    rows: byStage(book),
+    look: 'dense roll',
+    widthMm: ROLL_MM,
+    rows: members,
     home: (member) => member.id,
-    group: (member) => stageName(book, member.stage) ?? 'No stage recorded',
+    marks: (member) => decisionsOf(book, member.id),
     columns: (c) => [
       c.id('Member', (member) => member.id),
       c.text(
         'Part',
         (member) => member.part,
-        (member) => member.note,
+        (member) =>
+          [member.memberClass === 'secondary' && 'secondary', member.offcutOf && `off-cut of ${member.offcutOf}`, member.note]
+            .filter(Boolean)
+            .join(', ') || undefined,
       ),
       c.text('Section', (member) => (member.shape.kind === 'line' ? member.shape.section : plate(member))),
       c.text('Alloy', (member) => member.alloy),
       c.id('Heat', (member) => member.heat),
       c.length('Length', (member) => (member.shape.kind === 'line' ? figures.get(member.id)?.lengthMm : undefined)),
-      c.mass('Mass', (member) => figures.get(member.id)?.massKg),
+      c.smallMass('Mass', (member) => figures.get(member.id)?.massKg),
     ],
     empty: 'No members are recorded.',
   });
@@ -68,35 +118,50 @@ function usedSections(book: Book): readonly Section[] {
 }
 
 function sectionCard(book: Book, section: Section) {
+  const figures = new Map(book.assessment.figures.takeOff.members.map((one) => [one.id, one.lengthMm]));
+  const made = book.assessment.model.shell.members.filter(({ shape }) => shape.kind === 'line' && shape.section === section.id);
+  const lengthMm = made.reduce((sum, { id }) => sum + (figures.get(id) ?? 0), 0);
   const properties = book.assessment.figures.takeOff.sections.filter((one) => one.id === section.id);
   return {
     id: section.id,
     to: anchor(`section ${section.id}`),
     shape: section.dimensions.shape,
-    figure: book.draw.section(section, { widthMm: 62, heightMm: 62 }, book.show.system),
+    use: `${made.length} ${made.length === 1 ? 'member' : 'members'}, ${book.show.length(lengthMm)} in all`,
+    figure: book.draw.section(section, { widthMm: 62, heightMm: 46 }, book.show.system),
     table: table(book.show, {
+      look: 'tight',
       widthMm: 108,
-      rows: properties.flatMap((one) => propertyRows(book.show.ways, one)),
+      rows: properties.flatMap((one) => propertyRows(book, one)),
       columns: (c) => [
         c.text('Property', (row) => row.name),
-        { head: 'Value', kind: 'number', cell: (row) => ({ text: row.value }) },
-        c.text('Unit', (row) => row.unit),
+        ...book.show.ways.sectionArea.map((_, at): Column<PropertyRow> => {
+          return { head: 'Value', kind: 'number', cell: (row) => valueCell(row, at) };
+        }),
       ],
       empty: 'No properties could be computed.',
     }),
   };
 }
 
-/** One property in every unit that this book shows. */
-function propertyRows(ways: Show['ways'], one: SectionProperties) {
-  const rows = (name: string, kinds: readonly Way[], value: number) =>
-    kinds.map((way) => ({ name, unit: way.unit, value: way.write(value) }));
+interface PropertyRow {
+  readonly name: string;
+  readonly ways: readonly Way[];
+  readonly value: number;
+}
+
+function valueCell({ ways, value }: PropertyRow, at: number) {
+  const way = ways[at];
+  return { text: way ? `${way.write(value)} ${way.unit}` : '–' };
+}
+
+function propertyRows(book: Book, one: SectionProperties): readonly PropertyRow[] {
+  const { ways } = book.show;
   return [
-    ...rows('Area', ways.sectionArea, one.areaMm2),
-    ...rows('Second moment, bending in depth', ways.inertia, one.ixMm4),
-    ...rows('Second moment, bending in width', ways.inertia, one.iyMm4),
-    ...rows('Torsion constant', ways.inertia, one.jMm4),
-    ...Object.entries(one.kgPerM).flatMap(([alloy, kgPerM]) => rows(`Mass in ${alloy}`, ways.lineMass, kgPerM)),
+    { name: 'Area', ways: ways.sectionArea, value: one.areaMm2 },
+    { name: 'Second moment, bending in depth', ways: ways.inertia, value: one.ixMm4 },
+    { name: 'Second moment, bending in width', ways: ways.inertia, value: one.iyMm4 },
+    { name: 'Torsion constant', ways: ways.inertia, value: one.jMm4 },
+    ...Object.entries(one.kgPerM).map(([alloy, value]) => ({ name: `Mass in ${alloy}`, ways: ways.lineMass, value })),
   ];
 }
 
@@ -120,22 +185,38 @@ export function materialTable(book: Book) {
   });
 }
 
-export function heatTable(book: Book) {
-  const heats = new Map<string, { alloys: Set<string>; members: string[] }>();
-  for (const member of book.assessment.model.shell.members) {
-    if (!member.heat) continue;
-    const heat = heats.get(member.heat) ?? { alloys: new Set(), members: [] };
-    heat.alloys.add(member.alloy);
-    heat.members.push(member.id);
-    heats.set(member.heat, heat);
-  }
-  return table(book.show, {
-    rows: [...heats].sort(([a], [b]) => (a < b ? -1 : 1)),
+/** How much of the primary structure papers follow back to its heat, with what that means. */
+function tracedWords(book: Book): string | undefined {
+  const { share, primaryKg, tracedKg, assumptions } = book.assessment.figures.materials;
+  if (share === undefined) return undefined;
+  const told = `${book.show.mass(tracedKg)} of ${book.show.mass(primaryKg)} primary structure (${book.show.percent(share)}) is traced to its heat.`;
+  return [told, ...assumptions].join(' ');
+}
+
+/** More members than this of one heat are counted, not named: each stands with its heat in the member schedule. */
+const MOST_NAMED = 12;
+
+function heatTable(book: Book) {
+  return table<HeatFigure>(book.show, {
+    look: 'tight',
+    rows: book.assessment.figures.materials.heats,
     columns: (c) => [
-      c.id('Heat', ([id]) => id),
-      c.text('Alloy', ([, heat]) => [...heat.alloys].join(', ')),
-      c.count('Members', ([, heat]) => heat.members.length),
-      c.refs('Which', ([, heat]) => heat.members),
+      c.id('Heat', (one) => one.heat),
+      c.text('Alloy', (one) => one.alloys.join(', ')),
+      c.text('Certificate', (one) =>
+        one.certificates.length === 0
+          ? 'none on record: not traced'
+          : one.certificates
+              .map(({ id, type, document }) => [`${id}, EN 10204 ${type}`, document].filter(Boolean).join(', '))
+              .join('; '),
+      ),
+      c.count('Members', (one) => one.members.length),
+      c.mass('Mass', (one) => one.massKg),
+      c.refs(
+        'Which',
+        (one) => one.members.slice(0, MOST_NAMED),
+        (one) => (one.members.length > MOST_NAMED ? `and ${one.members.length - MOST_NAMED} more` : undefined),
+      ),
     ],
     empty: 'No heats are recorded.',
   });
@@ -143,8 +224,10 @@ export function heatTable(book: Book) {
 
 export function clampTable(book: Book) {
   return table(book.show, {
+    look: 'tight',
     rows: book.assessment.model.shell.clamps,
     home: (clamp) => clamp.id,
+    marks: (clamp) => decisionsOf(book, clamp.id),
     columns: (c) => [
       c.id('Id', (clamp) => clamp.id),
       c.text(

@@ -1,8 +1,11 @@
-import type { Weld } from '../../model/structure.js';
+import type { InspectionShare } from '../../compute/welding/inspection.js';
+import { anchor } from '../../model/anchor.js';
 import { type Book, type ChapterMaker, personName, stageName } from '../book.js';
+import type { WeldSheet } from '../drawings.js';
 import { ref, table } from '../table.js';
+import { repairTable, scheduleTable, symbolAnchor } from './weld-schedule.js';
 
-/** Schedule, procedures, inspection; names in the shop's edition only. */
+/** Symbols, procedures, the map and its schedule by stage, inspection; names in the shop's edition only. */
 export const welds: ChapterMaker = (book) => {
   const { weldTotals, joints } = book.assessment.figures;
   const { show } = book;
@@ -23,74 +26,97 @@ export const welds: ChapterMaker = (book) => {
       ],
       processes: processTable(book),
       missing: joints.missing.map(([a, b]) => ({ a: ref(a), b: ref(b) })),
-      schedule: schedule(book),
+      symbols: symbolRows(book),
+      standard: book.assessment.model.shop.weldSymbols === 'iso' ? 'ISO 2553, system A' : 'AWS A2.4',
+      inspection: inspectionTable(book),
+      repairs: repairTable(book),
       procedures: procedureTable(book),
       people: book.edition === 'shop' ? peopleTable(book) : undefined,
+      ...mapData(book),
     },
   };
 };
 
-/** Accepted, rejected or never looked at: the last inspection decides, and each is told. */
-function inspectionWords(book: Book, weld: Weld): string {
-  if (weld.inspections.length === 0) return 'not inspected: not verified';
-  return weld.inspections
-    .map((one) => {
-      const why = [one.reason, one.repair === undefined ? undefined : `repair ${one.repair}`].filter(Boolean).join(', ');
-      const who = book.edition === 'shop' ? ` by ${one.by}` : '';
-      return `${one.method} ${one.result}${why ? ` (${why})` : ''}${who}, ${book.show.date(one.date)}`;
-    })
-    .join('; ');
+/** Each symbol with what it means in words, and what it was welded with. */
+function symbolRows(book: Book) {
+  const byId = new Map(book.assessment.model.shell.welds.map((weld) => [weld.id, weld]));
+  return book.draw.weldSymbols(book.assessment).map((one) => {
+    const weld = byId.get(one.welds[0] ?? '');
+    const made = [weld?.process, weld?.procedure, weld?.filler].filter(Boolean).join(', ');
+    return { ...one, to: symbolAnchor(one.key), made };
+  });
 }
 
-function schedule(book: Book) {
-  const forShop = book.edition === 'shop';
-  return table<Weld>(book.show, {
-    rows: book.assessment.model.shell.welds,
-    home: (weld) => weld.id,
-    look: 'tight',
+const sheetAnchor = (sheet: WeldSheet): string => anchor(`weld map ${sheet.sheet}`);
+
+/** The map's sheets by stage, each stage with its schedule; then the welds that no sheet can show. */
+function mapData(book: Book) {
+  const sheets = book.draw.weldMap(book.assessment, book.room('landscape', 16));
+  const { welds } = book.assessment.model.shell;
+  const homes = new Map<string, WeldSheet>();
+  for (const sheet of sheets) for (const id of sheet.welds) if (!homes.has(id)) homes.set(id, sheet);
+  const stages = [...new Set(sheets.map(({ stage }) => stage))].map((stage, index) => {
+    const own = sheets.filter((sheet) => sheet.stage === stage);
+    const name = stage === 'none' ? 'no stage recorded' : (stageName(book, stage) ?? stage);
+    return {
+      to: index === 0 ? 'h-weld-map' : anchor(`weld map of ${stage}`),
+      schedule: index === 0 ? 'h-weld-schedule' : anchor(`weld schedule of ${stage}`),
+      name,
+      figures: own.map((sheet) => ({ ...sheet, to: sheetAnchor(sheet), page: scheduleAnchor(sheet) })),
+      table: scheduleTable(
+        book,
+        own.flatMap((sheet) =>
+          welds
+            .filter((weld) => homes.get(weld.id) === sheet)
+            .map((weld) => ({
+              weld,
+              sheet: { title: sheet.title, at: scheduleAnchor(sheet), to: sheetAnchor(sheet) },
+              also: alsoOn(sheet, homes),
+            })),
+        ),
+      ),
+    };
+  });
+  const unplaced = welds.filter((weld) => !homes.has(weld.id));
+  return {
+    stages,
+    unplaced:
+      unplaced.length > 0
+        ? scheduleTable(
+            book,
+            unplaced.map((weld) => ({ weld, also: [] })),
+          )
+        : undefined,
+    unplacedTo: stages.length > 0 ? 'h-weld-unplaced' : 'h-weld-schedule',
+  };
+}
+
+const scheduleAnchor = (sheet: WeldSheet): string => anchor(`weld schedule of sheet ${sheet.sheet}`);
+
+/** Welds with like joints here whose line is under an earlier sheet. */
+const alsoOn = (sheet: WeldSheet, homes: ReadonlyMap<string, WeldSheet>): readonly string[] =>
+  sheet.welds.filter((id) => homes.get(id) !== sheet);
+
+function inspectionTable(book: Book) {
+  return table<InspectionShare>(book.show, {
+    look: 'dense',
+    rows: book.assessment.figures.inspection,
     columns: (c) => [
-      c.id(
-        'Weld',
-        (weld) => weld.id,
-        (weld) => stageName(book, weld.stage),
-      ),
-      c.refs(
-        'Joins',
-        (weld) => [...new Set(weld.joins.flat())],
-        (weld) => (weld.joins.length > 1 ? `${weld.joins.length} like joints` : undefined),
-      ),
-      c.text(
-        'Type',
-        (weld) => weld.type,
-        (weld) =>
-          [weld.allRound ? 'all round' : `${weld.sides} side${weld.sides === 'both' ? 's' : ''}`, weld.position]
-            .filter(Boolean)
-            .join(', '),
-      ),
-      c.thickness('Size', (weld) => weld.sizeMm),
-      c.length('Length', (weld) => weld.lengthMm),
-      c.text(
-        'Process',
-        (weld) => [weld.process, weld.filler].filter(Boolean).join(', '),
-        (weld) => weld.procedure,
-      ),
-      c.text(
-        'Made',
-        (weld) => book.show.date(weld.date),
-        (weld) => (forShop ? weld.welder : undefined),
-      ),
-      c.text(
-        'Inspection',
-        (weld) => inspectionWords(book, weld),
-        (weld) => weld.note,
-      ),
+      c.text('Joints', (one) => one.jointClass),
+      c.text('Method', (one) => one.method),
+      c.count('Of this class', (one) => one.joints),
+      c.count('Accepted', (one) => one.accepted),
+      c.text('Share', (one) => book.show.percent(one.share)),
+      c.text('Asked for', (one) => (one.required === undefined ? 'no share set' : `${book.show.percent(one.required)} at least`)),
+      c.verdict((one) => (one.required === undefined || one.share >= one.required ? 'passed' : 'short')),
     ],
-    empty: 'No welds are recorded.',
+    empty: 'No joint is inspected.',
   });
 }
 
 function processTable(book: Book) {
   return table(book.show, {
+    look: 'dense',
     rows: Object.entries(book.assessment.figures.weldTotals.byProcess),
     columns: (c) => [
       c.id('Process', ([process]) => process),

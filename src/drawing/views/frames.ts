@@ -14,18 +14,32 @@ import { memberCorners } from '../visibility.js';
 import { crossFrameDrawings, topOf } from './cross-frames.js';
 import { memberWish } from './member-wish.js';
 
+/** A drawing of frames, with the stage that it shows. */
+export interface FrameDrawing extends Drawing {
+  /** `none` for members without a stage. */
+  readonly stage: string;
+  /** Oblique and not to scale: goes with the stage's schedule, upright. */
+  readonly pictorial: boolean;
+}
+
+/** Width and height of a pictorial at most: it stands on an upright page above its schedule, mm. */
+const PICTORIAL_MM = { widthMm: 172, heightMm: 92 };
+
 /**
  * Structure by stage: a pictorial of what the stage adds, then each face of the shell that it adds to, seen square on and
  * with every member's id.
  */
-export function frameDrawings(a: Assessment, sheet: SheetSize, options: DrawingOptions = {}): Drawing[] {
+export function frameDrawings(a: Assessment, sheet: SheetSize, options: DrawingOptions = {}): FrameDrawing[] {
   const { model } = a;
   const shell = shellExtent(model);
-  const drawings: Drawing[] = [];
+  const drawings: FrameDrawing[] = [];
   const before: Member[] = [];
   for (const { stage, name, members } of stagesOf(model)) {
-    drawings.push(pictorial(model, { stage, name, members, before }, sheet, options));
-    for (const group of groupsOf(members, model, shell)) drawings.push(...frames(model, stage, name, group, sheet, options));
+    drawings.push({ ...pictorial(model, { stage, name, members, before }, sheet, options), stage, pictorial: true });
+    for (const group of groupsOf(members, model, shell)) {
+      const square = frames(model, stage, name, group, sheet, options);
+      drawings.push(...square.map((one) => ({ ...one, stage, pictorial: false })));
+    }
     before.push(...members);
   }
   return drawings;
@@ -62,7 +76,7 @@ function frame(model: Model, { stage, stageName, group, part }: FrameOf, sheet: 
   const labelled = group.members.filter((member) => !inFrames.has(member) || tops.has(member));
   const size = { widthMm: sheet.widthMm, heightMm: Math.min(sheet.heightMm, Math.max(90, 60 + 3.5 * count)) };
   const mostMm = Math.min(40, 10 + 0.5 * count);
-  const layout = layOut([{ view: group.view, bounds: part.bounds }], size, { sideMm: 12, aboveMm: 8, belowMm: 8, mostMm });
+  const layout = layOut([{ view: group.view, bounds: part.bounds }], size, { sideMm: 9, aboveMm: 8, belowMm: 8, mostMm });
   const port = layout.ports[0] as Port;
   const half = part.suffix === '' ? '' : `, ${part.suffix}`;
   return compose(
@@ -106,7 +120,10 @@ function pictorial(
 ): Drawing {
   const view = VIEWS.pictorial;
   const corners: readonly Vec3[] = [...before, ...members].flatMap((member) => memberCorners(member, model.library));
-  const half = { widthMm: sheet.widthMm, heightMm: Math.min(sheet.heightMm, sheet.widthMm * 0.75) };
+  const half = {
+    widthMm: Math.min(sheet.widthMm, PICTORIAL_MM.widthMm),
+    heightMm: Math.min(sheet.heightMm, PICTORIAL_MM.heightMm),
+  };
   const layout = layOut([{ view, bounds: viewBounds(view, corners) }], half, { sideMm: 3, aboveMm: 2, belowMm: 2, mostMm: 2 });
   const port = layout.ports[0] as Port;
   const { reduction: _reduction, ...placed } = layout;

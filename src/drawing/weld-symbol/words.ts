@@ -78,3 +78,13 @@ export function symbolInWords(weld: SymbolWeld, style: SymbolStyle): string {
     .filter(Boolean)
     .join(', ');
 }
+
+/** The shortest words for a line of a schedule: `fillet 3/16 × 4 in, both sides`. */
+export function shortInWords(weld: SymbolWeld, style: SymbolStyle): string {
+  const metric = inMillimetres(style);
+  const size = metric ? millimetres(weld.sizeMm) : sixtyFourths(weld.sizeMm).replace(/ in$/u, '');
+  const by = metric ? `${number(weld.lengthMm)} mm` : feetInches(weld.lengthMm);
+  const length = weld.type === 'plug' ? ` ${metric ? 'mm' : 'in'}` : ` × ${by}`;
+  const where = weld.allRound ? ', round' : weld.sides === 'both' ? ', both' : weld.sides === 'other' ? ', other' : '';
+  return `${weld.type} ${size}${length}${where}`;
+}
