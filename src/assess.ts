@@ -4,6 +4,7 @@ import { services } from './compute/services/index.js';
 import type { ServicesFigures } from './compute/services/types.js';
 import { joints, openings, weldTotals } from './compute/structure/index.js';
 import { type MaterialFigures, materials } from './compute/structure/materials.js';
+import { type SpacingFigure, spacings } from './compute/structure/spacing.js';
 import type { JointFigures, OpeningFigure, WeldTotals } from './compute/structure/types.js';
 import { takeOff } from './compute/takeoff/index.js';
 import type { TakeOff } from './compute/takeoff/types.js';
@@ -26,6 +27,7 @@ export interface Figures {
   readonly weldTotals: WeldTotals;
   readonly materials: MaterialFigures;
   readonly inspection: readonly InspectionShare[];
+  readonly spacings: readonly SpacingFigure[];
 }
 
 export interface Assessment {
@@ -56,6 +58,7 @@ export function assess(model: Model, found: readonly Finding[], outside: Outside
     weldTotals: () => weldTotals(model),
     materials: () => materials(model, figures.takeOff),
     inspection: () => inspectionShares(model),
+    spacings: () => spacings(model),
   });
   return whenAsked<Assessment>({
     model: () => model,

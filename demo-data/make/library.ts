@@ -402,7 +402,7 @@ limits:
   axle_margin: 3 %
   diagonal_difference: 1/8 in
   header_sag: 1/16 in
-  truss_spacing: 16 in            # our grid is 15-1/2
+  truss_spacing: 18 in            # our grid is 15-1/2; end walls 18 to the corner
   cavity_fill: 40 %
   keep_apart:
     - {media: [gas, ac], distance: 2 in}

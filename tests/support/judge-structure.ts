@@ -1,6 +1,7 @@
 import type { Figures } from '../../src/assess.js';
 import { joints, openings, weldTotals } from '../../src/compute/structure/index.js';
 import { materials } from '../../src/compute/structure/materials.js';
+import { spacings } from '../../src/compute/structure/spacing.js';
 import { takeOff } from '../../src/compute/takeoff/index.js';
 import { inspectionShares } from '../../src/compute/welding/inspection.js';
 import type { Finding } from '../../src/finding.js';
@@ -17,6 +18,7 @@ export function judgeStructure(rule: Rule, model: Model, outside: Outside = {}):
     weldTotals: weldTotals(model),
     materials: materials(model, taken),
     inspection: inspectionShares(model),
+    spacings: spacings(model),
   };
   return rule.check({ model, figures: figures as Figures, outside });
 }

@@ -1,7 +1,8 @@
 import type { Assessment } from '../../assess.js';
+import type { Coverage } from '../../compute/structure/types.js';
 import { count } from '../../rules/decide.js';
 import type { Checked, CheckedShell } from './checked.js';
-import { envelope, findingJson, type Json, mapValues } from './json.js';
+import { envelope, findingJson, type Json, mapValues, place3 } from './json.js';
 
 type Body = { readonly [key: string]: Json };
 
@@ -27,7 +28,7 @@ function shellJson(checked: CheckedShell): Body {
 function figuresJson({ figures }: Assessment): Body {
   const { coverage } = figures.access;
   const { materials, weldTotals } = figures;
-  const { found, recorded, missing, withoutJoint } = figures.joints;
+  const { found, recorded, missing, withoutJoint, byStage = {}, byZone = {} } = figures.joints;
   return {
     openings: figures.openings.map((one) => ({
       id: one.id,
@@ -75,6 +76,22 @@ function figuresJson({ figures }: Assessment): Body {
         required: one.required,
       })),
     },
-    joints: { found, recorded, missing: missing.map(([a, b]) => [a, b]), without_joint: withoutJoint },
+    spacings: figures.spacings.map((one) => ({
+      row: one.row,
+      stations: one.stations,
+      widest_mm: one.widestMm,
+      wide: one.wide.map(({ between, gapMm, at }) => ({ between: [...between], gap_mm: gapMm, at_mm: place3(at) })),
+    })),
+    joints: {
+      found,
+      recorded,
+      missing: missing.map(([a, b]) => [a, b]),
+      without_joint: withoutJoint,
+      by_stage: coverageJson(byStage),
+      by_zone: coverageJson(byZone),
+    },
   };
 }
+
+const coverageJson = (sums: Readonly<Record<string, Coverage>>): Json =>
+  mapValues(sums, ({ found, recorded }) => ({ found, recorded }));

@@ -1,6 +1,6 @@
 import type { Assessment } from '../../assess.js';
 import type { StoreText } from '../../model/load-types.js';
-import { length, percent, type UnitSystem } from '../../quantity/format.js';
+import { length, mass, percent, type UnitSystem } from '../../quantity/format.js';
 import { frame } from '../../source/frame.js';
 import type { Checked, CheckedShell } from './checked.js';
 import { countsText, findingsText, type ShowFrame } from './findings.js';
@@ -53,6 +53,10 @@ function coverageText({ model, figures }: Assessment): string {
     const runs =
       coverage.runLengthMm > 0 ? `, ${runShare(coverage.runLengthInReachMm, coverage.runLengthMm, model.shop.units)}` : '';
     lines.push(`In reach: ${coverage.nodesInReach} of ${coverage.nodes} service nodes${runs}.`);
+  }
+  const { share, primaryKg } = figures.materials;
+  if (share !== undefined && share > 0) {
+    lines.push(`Metal: ${percent(share, 0)} of ${mass(primaryKg, model.shop.units)} of primary structure is traced to its heat.`);
   }
   if (found > 0) lines.push(`Joints: ${recorded} of ${found} found in the geometry have a weld record.`);
   return lines.map((line) => paragraph(line)).join('\n');

@@ -1,9 +1,11 @@
+import { type Bounds, boundsOf } from '../../geometry/box.js';
 import { contact, spans } from '../../geometry/contact.js';
 import { pairsNear } from '../../geometry/pairs.js';
 import { add, cross, scale, subtract, unit, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
+import { zoneMap } from '../access/zones.js';
 import { type Body, bodyDistance, memberBody, panelBody } from './solids-of.js';
-import type { ApartPair, Joint, JointFigures } from './types.js';
+import type { ApartPair, Coverage, Joint, JointFigures } from './types.js';
 
 /** Members whose outer surfaces come within this are a joint: fit-up gap and a tape's reading. House value. */
 export const JOINT_TOLERANCE_MM = 3;
@@ -24,7 +26,7 @@ export function joints(model: Model): JointFigures {
     const joint = jointOf(bodies[i] as Body, bodies[j] as Body, recorded);
     if (joint) found.push(joint);
   }
-  const missing = found.filter(({ welds, clamps }) => welds.length === 0 && clamps?.length === 0).map(({ members }) => members);
+  const missing = found.filter((joint) => !isRecorded(joint)).map(({ members }) => members);
   const apart = apartPairs(model, bodies);
   return {
     joints: found,
@@ -33,8 +35,36 @@ export function joints(model: Model): JointFigures {
     missing,
     withoutJoint: [...new Set(apart.map(({ weld }) => weld))],
     apart,
+    ...coverage(found, model),
     assumptions: ASSUMPTIONS,
   };
+}
+
+/** A joint this near to a cavity counts as its: it stands in the cavity's wall. House value. */
+const BESIDE_ZONE_MM = 75;
+
+const isRecorded = ({ welds, clamps }: Joint): boolean => welds.length > 0 || (clamps?.length ?? 0) > 0;
+
+/** Joints found and recorded, by stage and by zone. */
+function coverage(found: readonly Joint[], { shell, library }: Model): Pick<JointFigures, 'byStage' | 'byZone'> {
+  const order = new Map(library.stages.map(({ id }, i) => [id, i]));
+  const stages = new Map(shell.members.map(({ id, stage }) => [id, stage ?? '']));
+  const later = (a: string, b: string): string => ((order.get(a) ?? -1) >= (order.get(b) ?? -1) ? a : b);
+  const zones = zoneMap(shell.zones);
+  const byStage: Record<string, Coverage> = {};
+  const byZone: Record<string, Coverage> = {};
+  const count = (sums: Record<string, Coverage>, key: string, joint: Joint): void => {
+    const so = Object.hasOwn(sums, key) ? (sums[key] as Coverage) : { found: 0, recorded: 0 };
+    sums[key] = { found: so.found + 1, recorded: so.recorded + (isRecorded(joint) ? 1 : 0) };
+  };
+  for (const joint of found) {
+    const [a, b] = joint.members.map((id) => stages.get(id) ?? '') as [string, string];
+    count(byStage, later(a, b), joint);
+    const holding = zones.holding(joint.at, BESIDE_ZONE_MM);
+    for (const { id } of holding) count(byZone, id, joint);
+    if (holding.length === 0) count(byZone, '', joint);
+  }
+  return { byStage, byZone };
 }
 
 const ASSUMPTIONS = [
@@ -71,18 +101,19 @@ function jointOf(a: Body, b: Body, recorded: ReadonlyMap<string, Recorded>): Joi
 }
 
 /** Middle of the contact, and the way around it: twice the sum of its two longer sides. */
-function placeOf(a: Body, b: Body, gapMm: number): { readonly at: Vec3; readonly seamMm: number } {
+function placeOf(a: Body, b: Body, gapMm: number): { readonly at: Vec3; readonly seamMm: number; readonly bounds: Bounds } {
   // Each side grown by half the gap and a hair meets the other.
   const reach = gapMm / 2 + 0.01;
   const contacts = a.parts.flatMap((one) => b.parts.flatMap((other) => contact(one, other, reach) ?? []));
   const area = contacts.reduce((sum, one) => sum + one.area, 0);
-  if (area === 0) return { at: middleOf(a, b), seamMm: 0 };
+  if (area === 0) {
+    const at = middleOf(a, b);
+    return { at, seamMm: 0, bounds: { min: at, max: at } };
+  }
   const at = contacts.reduce<Vec3>((sum, one) => add(sum, scale(one.middle, one.area / area)), [0, 0, 0]);
-  const [first = 0, second = 0] = spans(
-    contacts.flatMap(({ corners }) => corners),
-    axesOf(a),
-  );
-  return { at, seamMm: 2 * (first + second) };
+  const corners = contacts.flatMap((one) => one.corners);
+  const [first = 0, second = 0] = spans(corners, axesOf(a));
+  return { at, seamMm: 2 * (first + second), bounds: boundsOf(corners) };
 }
 
 /** Middle of what the two bounds share, for a contact in a single point. */

@@ -1,3 +1,4 @@
+import type { Bounds } from '../../geometry/box.js';
 import type { Vec3 } from '../../geometry/vector.js';
 
 export interface OpeningFigure {
@@ -22,6 +23,13 @@ export interface Joint {
   readonly clamps?: readonly string[];
   /** Longest seam that fits around the place of contact, mm. */
   readonly seamMm?: number;
+  /** About the place of contact. */
+  readonly bounds?: Bounds;
+}
+
+export interface Coverage {
+  readonly found: number;
+  readonly recorded: number;
 }
 
 /** A pair that a weld record joins although the two do not meet. */
@@ -38,6 +46,10 @@ export interface JointFigures {
   readonly missing: readonly (readonly [string, string])[];
   readonly withoutJoint: readonly string[];
   readonly apart?: readonly ApartPair[];
+  /** Stage of the later of the two members → joints found and recorded; `""` where neither says one. */
+  readonly byStage?: Readonly<Record<string, Coverage>>;
+  /** Zone → joints in it; a joint in two zones counts in each, one in none under `""`. */
+  readonly byZone?: Readonly<Record<string, Coverage>>;
   readonly assumptions?: readonly string[];
 }
 

@@ -4,6 +4,7 @@ import { certificateMissing } from './certificate-missing.js';
 import { heatMissing } from './heat-missing.js';
 import { lengthDiffers } from './length-differs.js';
 import { offcutHeat } from './offcut-heat.js';
+import { spacing } from './spacing.js';
 import { wallThin } from './wall-thin.js';
 import { zeroLength } from './zero-length.js';
 
@@ -11,6 +12,7 @@ export const memberRules: readonly Rule[] = [
   zeroLength,
   lengthDiffers,
   wallThin,
+  spacing,
   alloySwapped,
   heatMissing,
   offcutHeat,

@@ -6,6 +6,7 @@ import sharp from 'sharp';
 import { afterAll, describe, expect, it } from 'vitest';
 import { sameLook } from '../../../src/compute/record/same-look.js';
 import { loadStore } from '../../../src/model/load.js';
+import type { LoadedShell } from '../../../src/model/load-types.js';
 import type { Photo } from '../../../src/model/shell.js';
 import { lateEntry } from '../../../src/rules/record/late-entry.js';
 import { photoDate } from '../../../src/rules/record/photo-date.js';
@@ -109,7 +110,7 @@ describe('record.repeats', () => {
     for (const [name, text] of Object.entries(own)) files[`shells/T-1/${name}`] = text;
     for (const [name, text] of Object.entries(other)) files[`shells/T-0/${name}`] = text;
     const store = loadStore(storeText(files));
-    const of = (shell: string) => judgeOne(recordRepeats, (store.shells.get(shell) as { model: never }).model);
+    const of = (shell: string) => judgeOne(recordRepeats, (store.shells.get(shell) as LoadedShell).model);
     return { own: of('T-1'), earlier: of('T-0') };
   };
 
