@@ -1,8 +1,8 @@
 import process from 'node:process';
 import { confirm, input, search, select } from '@inquirer/prompts';
 import { CannotDo } from '../cannot.js';
+import type { Asker, Choice } from '../entry/asker.js';
 import { nearest } from '../source/nearest.js';
-import type { Asker, Choice } from './asker.js';
 import { printable } from './report/printable.js';
 
 /** More than this are searched by typing. */

@@ -1,4 +1,4 @@
-import type { Asker } from './asker.js';
+import type { Asker } from '../entry/asker.js';
 
 /** The world as a command sees it: main.ts hands in the process, a test hands in a literal. */
 
@@ -18,6 +18,8 @@ export interface Io {
   readonly err: Sink;
   /** Asks the person at the terminal; absent where there is none. */
   readonly ask?: () => Promise<Asker>;
+  /** Ends what would go on for ever, as watching; absent: only the end of the process does. */
+  readonly signal?: AbortSignal;
 }
 
 /** 0: done and clean. 1: done, and the answer is "no". 2: could not be done. */

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import { CannotDo } from '../cannot.js';
+import type { EntryKind } from '../entry/homes.js';
 import type { Known } from '../entry/known.js';
 import type { StoreText } from '../model/load-types.js';
 import type { Writer } from '../store/write.js';
@@ -49,4 +50,21 @@ export async function committed(root: string, files: readonly string[], message:
   const { commitFiles } = await import('../store/commit-files.js');
   const commit = await commitFiles(root, files, message);
   return commit === undefined ? 'Nothing to commit.' : `Committed ${commit.slice(0, 7)}: ${message.split('\n')[0]}`;
+}
+
+/** The kind that a word means, and the shell that its records are of: none for the library’s. Throws {@link CannotDo}. */
+export async function kindAndShell(
+  word: string,
+  shell: string | undefined,
+): Promise<{ readonly kind: EntryKind; readonly shell: string | undefined }> {
+  const { ENTRY_KINDS, homeOf, kindNamed } = await import('../entry/homes.js');
+  const kind = kindNamed(word);
+  if (kind === undefined) {
+    const { didYouMean } = await import('../source/nearest.js');
+    const close = didYouMean(word, ENTRY_KINDS);
+    throw new CannotDo(`No record kind ${word}${close === '' ? `, expected one of ${ENTRY_KINDS.join(', ')}` : close}`);
+  }
+  const inLibrary = homeOf(kind).in === 'library';
+  if (!inLibrary && shell === undefined) throw new CannotDo(`Whose ${kind} is it? Name the shell, as --shell QF-007`);
+  return { kind, shell: inLibrary ? undefined : shell };
 }

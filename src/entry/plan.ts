@@ -35,6 +35,8 @@ export interface Plan {
   /** Ids of records that stand as the sheet has them. */
   readonly unchanged: readonly string[];
   readonly faults: readonly SheetFault[];
+  /** Names of records that are not there yet, where that was allowed. */
+  readonly ahead: readonly SheetFault[];
 }
 
 export interface ImportOf {
@@ -44,6 +46,8 @@ export interface ImportOf {
   readonly known: Known;
   readonly habits: Habits;
   readonly wish: Wish;
+  /** A record may name another that is not there yet. */
+  readonly ahead: boolean;
 }
 
 /** Compares a sheet with what is known: which rows are new records, which change one, which say nothing new, and what is wrong. */
@@ -57,6 +61,7 @@ const NATURAL: Readonly<Partial<Record<EntryKind, string>>> = { ticket: 'ticket'
 
 class Planner {
   private readonly faults: SheetFault[] = [];
+  private readonly ahead: SheetFault[] = [];
   private readonly schemas = new Map<string, Schemas>();
   private readonly heads: readonly ReadHead[];
 
@@ -84,6 +89,7 @@ class Planner {
       changed,
       unchanged,
       faults: this.faults.sort((a, b) => a.row - b.row || (a.column ?? -1) - (b.column ?? -1)),
+      ahead: this.ahead,
     };
   }
 
@@ -146,13 +152,13 @@ class Planner {
       this.say({ row: one.row.number, message: chosen.ask });
       return undefined;
     }
-    const form = validate(kind, one.data, known, this.schemasFor(chosen.place.file), this.sourceOf(one), this.finding);
-    return form && { id, data: one.data, place: chosen.place, row: one.row.number };
+    if (!this.valid(one.data, chosen.place.file, one)) return undefined;
+    return { id, data: one.data, place: chosen.place, row: one.row.number };
   }
 
   /** What the row says otherwise than the record; a value that means the same stays as it was typed. */
   private compared(one: SheetRecord, record: KnownRecord): Plan['changed'][number] | 'same' | undefined {
-    const { kind, known } = this.of;
+    const { kind } = this.of;
     const data = one.heads.reduce<unknown>(
       (at, { column }) => withValue(at, column.path, valueAt(one.data, column.path)),
       record.data,
@@ -175,13 +181,18 @@ class Planner {
       (at, { column }) => withValue(at, column.path, valueAt(one.data, column.path)),
       record.data,
     ) as Data;
-    if (validate(kind, kept, known, schemas, this.sourceOf(one), this.finding) === undefined) return undefined;
+    if (!this.valid(kept, record.file, one)) return undefined;
     return { record, data: kept, changes: changesOf(record.data, kept, differing), row: one.row.number };
   }
 
+  private valid(data: Data, file: string, one: SheetRecord): boolean {
+    const { kind, known, ahead } = this.of;
+    const candidate = { kind, data, known, schemas: this.schemasFor(file), source: this.sourceOf(one) };
+    const later = ahead ? (finding: Finding) => this.ahead.push(faultOf(finding)) : undefined;
+    return validate(candidate, (finding) => this.say(faultOf(finding)), later) !== undefined;
+  }
+
   private readonly say = (fault: SheetFault): void => void this.faults.push(fault);
-  private readonly finding = ({ place, message }: Finding): void =>
-    this.say({ row: place.line, ...(place.column > 0 ? { column: place.column - 1 } : {}), message });
   private sourceOf = (one: SheetRecord): RowSource => new RowSource(this.of.sheet, one.row, this.heads);
   private columnOf = (key: string): number | undefined => this.heads.find(({ column }) => column.key === key)?.index;
 
@@ -191,6 +202,12 @@ class Planner {
     return made;
   }
 }
+
+const faultOf = ({ place, message }: Finding): SheetFault => ({
+  row: place.line,
+  ...(place.column > 0 ? { column: place.column - 1 } : {}),
+  message,
+});
 
 function formOf(schemas: Schemas, kind: EntryKind, data: Data): unknown {
   const read = schemas.of(kind).safeParse(own(data));

@@ -16,17 +16,24 @@ export const NO_PLACE: FieldSource & { readonly file: string } = {
   placeOfKey: () => ({ file: '', line: 1, column: 1, endLine: 1, endColumn: 2 }),
 };
 
-/** Checks a record by the very form and links that `check` holds it to. Gives its fields in SI, or undefined with every fault told. */
-export function validate(
-  kind: EntryKind,
-  data: Data,
-  known: Known,
-  schemas: Schemas,
-  source: FieldSource & { readonly file: string },
-  say: (finding: Finding) => void,
-): Form<EntryKind> | undefined {
+export interface Candidate {
+  readonly kind: EntryKind;
+  readonly data: Data;
+  readonly known: Known;
+  /** With the units of the file that it goes to. */
+  readonly schemas: Schemas;
+  readonly source: FieldSource & { readonly file: string };
+}
+
+type Say = (finding: Finding) => void;
+
+/**
+ * Checks a record by the very form and links that `check` holds it to. Gives its fields in SI, or undefined with every fault told.
+ * With `ahead`, a name that is nowhere in the records is told there and is no fault: it may come with the next sheet.
+ */
+export function validate({ kind, data, known, schemas, source }: Candidate, say: Say, ahead?: Say): Form<EntryKind> | undefined {
   let faults = 0;
-  const tell = (finding: Finding): void => {
+  const tell: Say = (finding) => {
     faults++;
     say(finding);
   };
@@ -34,14 +41,15 @@ export function validate(
   const form = checkForm(schemas, kind, { ...(id === undefined ? {} : { id }), data: own(data), source }, tell);
   if (form !== undefined) tellHalf(kind, { id: id ?? '', form, source } as never, tell);
   if (homeOf(kind).in !== 'library') {
-    const links = new Links(known.register, known.linked.registers, tell);
+    const missed: Say = (finding) => (ahead && finding.rule === 'format.unknown-reference' ? ahead(finding) : tell(finding));
+    const links = new Links(known.register, known.linked.registers, missed);
     link([{ kind: kind as RecordKind, ...(id === undefined ? {} : { id }), data, source }], links);
   }
   return faults === 0 ? form : undefined;
 }
 
 /** A tube without an end, a swept cavity without its inside: forms that are right by halves. */
-function tellHalf(kind: EntryKind, record: never, say: (finding: Finding) => void): void {
+function tellHalf(kind: EntryKind, record: never, say: Say): void {
   const reader = {
     tell: (rule: string, message: string, place: Finding['place'], ids: readonly string[] = []): void =>
       say({ rule, severity: 'error', message, ids, place }),

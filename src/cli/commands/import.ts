@@ -8,7 +8,7 @@ import type { Plan } from '../../entry/plan.js';
 import type { Sheet } from '../../entry/sheet.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { committed, type OpenEntry, readEntry, storeOf, writeTexts } from '../open-entry.js';
+import { committed, kindAndShell, type OpenEntry, readEntry, storeOf, writeTexts } from '../open-entry.js';
 import type { Registry } from '../registry.js';
 
 interface Options {
@@ -21,6 +21,7 @@ interface Options {
   readonly into: { readonly file?: string; readonly service?: string };
   readonly dryRun: boolean;
   readonly yes: boolean;
+  readonly ahead: boolean;
   readonly keep: boolean;
   readonly commit: boolean;
 }
@@ -38,6 +39,7 @@ export function declareImport(registry: Registry): void {
     .option('--map <column=key>', 'what a column is read as; skip: not read (may be given again)', gather, [])
     .option('--yes', 'take columns whose names are only close, and leave out those that fit nothing')
     .option('--keep', 'keep such columns in import.yaml for the next sheet')
+    .option('--ahead', 'take records that name others which come with a later sheet')
     .option('--heads <row>', 'the row that names the columns', '1')
     .option('--decimal-comma', 'commas part decimals: 5,25')
     .option('--decimal-point', 'commas part thousands: 14,600')
@@ -71,6 +73,7 @@ function read(kind: string, file: string, given: Readonly<Record<string, unknown
     into: { ...(into === undefined ? {} : { file: into }), ...(service === undefined ? {} : { service }) },
     dryRun: given.dryRun === true,
     yes: given.yes === true,
+    ahead: given.ahead === true,
     keep: given.keep === true,
     commit: given.commit === true,
   };
@@ -78,7 +81,7 @@ function read(kind: string, file: string, given: Readonly<Record<string, unknown
 
 async function importSheet(options: Options, context: Context): Promise<Status> {
   const [{ readSheet }, { writing }] = await Promise.all([import('../../entry/sheet.js'), import('../../store/write.js')]);
-  const { kind, shell } = await kindAndShell(options);
+  const { kind, shell } = await kindAndShell(options.kind, options.shell);
   const root = await storeOf(context);
   const sheet = readSheet(path.basename(options.file), await bytesOf(options.file, context), options.heads);
   const before = await readEntry(root, shell);
@@ -97,20 +100,6 @@ async function importSheet(options: Options, context: Context): Promise<Status> 
     const said = options.commit && files.length > 0 ? await committed(root, files, message) : undefined;
     return answer(kind, options, context, { sheet, heads, plan, texts, ...(said === undefined ? {} : { said }) });
   });
-}
-
-async function kindAndShell(options: Options): Promise<{ readonly kind: EntryKind; readonly shell: string | undefined }> {
-  const { ENTRY_KINDS, homeOf, kindNamed } = await import('../../entry/homes.js');
-  const kind = kindNamed(options.kind);
-  if (kind === undefined) {
-    const { didYouMean } = await import('../../source/nearest.js');
-    throw new CannotDo(
-      `No record kind ${options.kind}${didYouMean(options.kind, ENTRY_KINDS) || `, expected one of ${ENTRY_KINDS.join(', ')}`}`,
-    );
-  }
-  const inLibrary = homeOf(kind).in === 'library';
-  if (!inLibrary && options.shell === undefined) throw new CannotDo(`Whose ${kind}s are they? Say it: --shell QF-007`);
-  return { kind, shell: inLibrary ? undefined : options.shell };
 }
 
 async function bytesOf(file: string, context: Context): Promise<Uint8Array> {
@@ -172,7 +161,7 @@ async function planned(
   const { told, ...habits } = habitsOf(sheet, heads, options.habits);
   for (const one of told) context.tell(`${sheet.name}: ${one}.`);
   context.progress(`Comparing ${sheet.rows.length} rows`);
-  const plan = planImport({ kind, sheet, heads, known, habits, wish: options.into });
+  const plan = planImport({ kind, sheet, heads, known, habits, wish: options.into, ahead: options.ahead });
   return { plan, texts: plan.faults.length > 0 ? new Map() : textsOf(kind, plan, known) };
 }
 

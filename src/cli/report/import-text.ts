@@ -18,6 +18,9 @@ export interface Imported {
   readonly dryRun: boolean;
 }
 
+const NOT_THERE = 'which is nowhere in the records';
+const LATER = 'Records that others name come first. Where two kinds name each other, add --ahead to the first.';
+
 /** Beyond this many, like lines are only counted. */
 const SHOWN = 20;
 
@@ -26,6 +29,7 @@ export function importText({ kind, sheet, plan, texts, dryRun }: Imported): stri
   if (faults.length > 0) {
     const lines = faults.slice(0, SHOWN).map((fault) => paragraph(`${placeInSheet(fault, sheet.heads)}: ${fault.message}`, '  '));
     const more = faults.length > SHOWN ? [`  and ${faults.length - SHOWN} more`] : [];
+    if (faults.some(({ message }) => message.includes(NOT_THERE))) more.push(paragraph(LATER));
     return [`${sheet.name}: ${counted(faults.length, 'fault')}, nothing was written.`, ...lines, ...more].join('\n');
   }
   const verb = dryRun ? 'would be ' : '';
@@ -36,6 +40,8 @@ export function importText({ kind, sheet, plan, texts, dryRun }: Imported): stri
       return `  ${file}: ${[fresh.length > 0 ? `${fresh.length} added` : '', other.length > 0 ? `${other.length} changed` : ''].filter((part) => part !== '').join(', ')}`;
     }),
     ...limited(added, ({ id }) => `  + ${id}`, dryRun),
+    ...(plan.ahead.length > 0 ? [`Not there yet, ${counted(plan.ahead.length, 'name')}; check tells them until they are:`] : []),
+    ...limited(plan.ahead, (fault) => `  ? ${placeInSheet(fault, sheet.heads)}: ${fault.message}`, true),
     ...limited(changed, ({ record, changes }) => `  ~ ${record.id}: ${changes.map(changeText).join('; ')}`, true),
   ];
   return lines.join('\n');
@@ -92,6 +98,7 @@ export function importJson({ plan, texts, dryRun, sheet, heads }: Imported, shel
       keys: changes.map(({ path }) => path.join('.')),
     })),
     unchanged: plan.unchanged.length,
+    ahead: plan.ahead.map(({ row, message }) => ({ row, message })),
     faults: plan.faults.map(({ row, column, message }) => ({
       row,
       column: column === undefined ? null : columnName(column),

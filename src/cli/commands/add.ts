@@ -1,0 +1,183 @@
+import type { Command } from 'commander';
+import { CannotDo } from '../../cannot.js';
+import type { EntryKind } from '../../entry/homes.js';
+import type { Data } from '../../entry/yaml-text.js';
+import type { Context } from '../context.js';
+import type { Status } from '../io.js';
+import { committed, kindAndShell, type OpenEntry, readEntry, storeOf, writeTexts } from '../open-entry.js';
+import type { Registry } from '../registry.js';
+
+interface Options {
+  readonly kind: string | undefined;
+  /** `--id`, `W-0112` … as typed. */
+  readonly fields: readonly string[];
+  readonly shell: string | undefined;
+  readonly like: string | undefined;
+  readonly into: { readonly file?: string; readonly service?: string };
+  readonly dryRun: boolean;
+  readonly commit: boolean;
+  readonly help: () => void;
+}
+
+/** `--id next`: the next free one in the shop’s numbering. */
+const NEXT = 'next';
+
+export function declareAdd(registry: Registry): void {
+  const command: Command = registry
+    .add('add [kind] [fields...]', 'adds one record: from options, or by asking for what is missing', [
+      'shellbook add weld --shell QF-007                     asks, at a terminal',
+      "shellbook add weld --shell QF-007 --id next --like W-0112 --joins 'SF-L, CB-05'",
+      'shellbook add weld --help                             the fields of a weld',
+    ])
+    .helpOption(false)
+    .allowUnknownOption()
+    .option('--shell <shell>', 'the shell that it is of')
+    .option('--like <id>', 'take what is not given from this record; photos, inspections and heats are never taken')
+    .option('--file <name>', 'the file that it goes to, as members-floor.yaml')
+    .option('--service <name>', 'the service that it goes to, as dc-house')
+    .option('--dry-run', 'show the record, and write nothing')
+    .option('--commit', 'commit what was written');
+  const text = (value: unknown): string | undefined => (typeof value === 'string' ? value : undefined);
+  command.action(
+    registry.run(([kind, fields], given): Options => {
+      const [file, service] = [text(given.file), text(given.service)];
+      return {
+        kind: kind as string | undefined,
+        fields: (fields ?? []) as readonly string[],
+        shell: text(given.shell),
+        like: text(given.like),
+        into: { ...(file === undefined ? {} : { file }), ...(service === undefined ? {} : { service }) },
+        dryRun: given.dryRun === true,
+        commit: given.commit === true,
+        help: () => command.outputHelp(),
+      };
+    }, add),
+  );
+}
+
+const isHelp = (word: string | undefined): boolean => word === '--help' || word === '-h';
+
+async function add(options: Options, context: Context): Promise<Status> {
+  if (options.kind === undefined || isHelp(options.kind)) {
+    options.help();
+    const { ENTRY_KINDS } = await import('../../entry/homes.js');
+    const { paragraph } = await import('../report/wrap.js');
+    context.print(`\n${paragraph(ENTRY_KINDS.join(', '), 'Kinds: ')}`);
+    return options.kind === undefined ? 2 : 0;
+  }
+  if (options.fields.some(isHelp)) return help(options.kind, options.help, context);
+  const { kind, shell } = await kindAndShell(options.kind, options.shell);
+  const { readFields } = await import('../../entry/options.js');
+  const given = readFields(kind, options.fields);
+  const root = await storeOf(context);
+  const wanted = await complete(kind, shell, given, root, options, context);
+  if (options.dryRun) return finish(kind, shell, wanted, await readEntry(root, shell), options, context);
+  const { writing } = await import('../../store/write.js');
+  // As the store stands now that nobody else writes to it.
+  return writing(root, async (writer) =>
+    finish(kind, shell, wanted, await readEntry(root, shell), options, context, async (texts, known) =>
+      writeTexts(writer, texts, known),
+    ),
+  );
+}
+
+async function help(word: string, show: () => void, context: Context): Promise<Status> {
+  const { kindNamed } = await import('../../entry/homes.js');
+  const { fieldsText } = await import('../report/add-text.js');
+  const kind = kindNamed(word);
+  show();
+  if (kind) context.print(fieldsText(kind));
+  return 0;
+}
+
+/** What was given, what --like lends, and what the person says. Throws {@link CannotDo} with what is missing where nobody can be asked. */
+async function complete(
+  kind: EntryKind,
+  shell: string | undefined,
+  given: Data,
+  root: string,
+  options: Options,
+  context: Context,
+): Promise<Data> {
+  const { missingFields, optionOf } = await import('../../entry/options.js');
+  const data = options.like === undefined ? given : { ...lent(kind, options.like, await readEntry(root, shell)), ...given };
+  const missing = missingFields(kind, data);
+  if (missing.length === 0) return data;
+  if (context.io.ask === undefined || shell === undefined) {
+    const list = missing.map(
+      ({ key, help: text }) => `  --${optionOf(key)}  ${text}${key === 'id' ? ' (--id next: the next free one)' : ''}`,
+    );
+    throw new CannotDo(`Missing for a ${kind}:\n${list.join('\n')}\nAll its fields: shellbook add ${kind} --help`);
+  }
+  const [{ askRecord }, { loadStore }] = await Promise.all([import('../../entry/ask-record.js'), import('../../model/load.js')]);
+  const { text, known } = await readEntry(root, shell);
+  const model = loadStore(text).shells.get(shell)?.model;
+  if (!model) throw new CannotDo(`Shell ${shell} cannot be read. See: shellbook check ${shell}`);
+  return askRecord({ kind, given: data, known, model }, await context.io.ask());
+}
+
+/** Evidence is of one record only. */
+const NEVER_LENT = [
+  'id',
+  'photos',
+  'inspections',
+  'heat',
+  'note',
+  'joins',
+  'from',
+  'to',
+  'via',
+  'at',
+  'outline',
+  'plate',
+  'cut_length',
+  'installed_length',
+  'measured',
+  'readings',
+  'serial',
+  'sha256',
+  'file',
+];
+
+function lent(kind: EntryKind, id: string, { known }: OpenEntry): Data {
+  const record = known.find(kind, id);
+  if (!record) throw new CannotDo(`There is no ${kind} ${id} to take fields from`);
+  return Object.fromEntries(Object.entries(record.data).filter(([key]) => !NEVER_LENT.includes(key)));
+}
+
+type Write = (texts: ReadonlyMap<string, string>, known: OpenEntry['known']) => Promise<void>;
+
+async function finish(
+  kind: EntryKind,
+  shell: string | undefined,
+  wanted: Data,
+  { root, known }: OpenEntry,
+  options: Options,
+  context: Context,
+  write?: Write,
+): Promise<Status> {
+  const [{ draftOf }, { textsOf }, report] = await Promise.all([
+    import('../../entry/draft.js'),
+    import('../../entry/texts.js'),
+    import('../report/add-text.js'),
+  ]);
+  const draft = draftOf(kind, wanted, known, options.into, NEXT);
+  const texts = textsOf(kind, { added: [{ ...draft, row: 0 }], changed: [] }, known);
+  const preview = report.recordText(draft.data, draft.place.usual);
+  const asker = write && options.fields.length === 0 ? await context.io.ask?.() : undefined;
+  if (asker) {
+    context.tell(`${draft.place.file} (${draft.why}):\n${preview}`);
+    if (!(await asker.confirm({ text: 'Add it?', usual: true }))) throw new CannotDo('Nothing was written.');
+  }
+  await write?.(texts, known);
+  if (context.settings.json) context.print(report.addJson(shell ?? null, kind, draft, write === undefined));
+  else
+    context.print(
+      `${write ? 'Added' : 'Would add'} ${kind} ${draft.id} to ${draft.place.file} (${draft.why}).${asker ? '' : `\n${preview}`}`,
+    );
+  if (write && options.commit) {
+    const { entryMessage } = await import('../../entry/message.js');
+    context.tell(await committed(root, [draft.place.file], entryMessage(kind, draft.id, shell, draft.data)));
+  }
+  return 0;
+}

@@ -1,0 +1,56 @@
+import { CannotDo } from '../cannot.js';
+import { nearest } from '../source/nearest.js';
+import { readCell } from './cells.js';
+import { withValue } from './change.js';
+import { type Column, columnFor, columnsOf } from './columns.js';
+import type { EntryKind } from './homes.js';
+import type { Data } from './yaml-text.js';
+
+/** Fields given on the command line: `--cut-length "31 ft 10 in"`, `--protection.rating=15A`, `--set fixing.method=screws`. */
+export function readFields(kind: EntryKind, args: readonly string[]): Data {
+  let data: unknown = {};
+  for (let i = 0; i < args.length; i++) {
+    const arg = args[i] as string;
+    const match = /^--([^=]+)(?:=(.*))?$/su.exec(arg);
+    if (!match)
+      throw new CannotDo(`Unexpected \`${arg}\`, expected a field as --${columnsOf(kind)[1]?.key ?? 'id'} and its value`);
+    let key = match[1] as string;
+    let value = match[2] ?? args[++i];
+    if (key === 'set') {
+      const at = value?.indexOf('=') ?? -1;
+      if (value === undefined || at < 1)
+        throw new CannotDo('Unexpected --set, expected a key and a value, as --set fixing.method=screws');
+      [key, value] = [value.slice(0, at), value.slice(at + 1)];
+    }
+    if (value === undefined) throw new CannotDo(`Missing value after --${key}`);
+    const column = columnNamed(kind, key);
+    const read = readCell(value, column);
+    if (!read.ok) throw new CannotDo(`--${key}: ${read.message}`);
+    data = withValue(data, column.path, read.value);
+  }
+  return data as Data;
+}
+
+/** `cut-length` for `cut_length`: options are written with strokes. */
+function columnNamed(kind: EntryKind, key: string): Column {
+  const column = columnFor(kind, key) ?? columnFor(kind, key.replace(/-/gu, '_'));
+  if (column) return column;
+  const known = columnsOf(kind).map((one) => one.key);
+  const close = nearest(key, known, 2).map((one) => `--${optionOf(one)}`);
+  const expected = close.length > 0 ? close.join(' or ') : `one of ${known.map((one) => `--${optionOf(one)}`).join(' ')}`;
+  throw new CannotDo(`A ${kind} has no \`${key}\`, expected ${expected}`);
+}
+
+export const optionOf = (key: string): string => key.replace(/_/gu, '-');
+
+/** Keys that must be there and are not, as options. A member’s tube or plate is for the form to tell. */
+export function missingFields(kind: EntryKind, data: Data): readonly Column[] {
+  return columnsOf(kind).filter(({ path, required }) => required && !(String(path[0]) in data));
+}
+
+/** A record in the order in which its kind is typed. */
+export function inOrder(kind: EntryKind, data: Data): Data {
+  const order = new Map(columnsOf(kind).map(({ path }, i) => [String(path[0]), i]));
+  const rank = (key: string): number => order.get(key) ?? order.size;
+  return Object.fromEntries(Object.entries(data).sort(([a], [b]) => rank(a) - rank(b)));
+}
