@@ -39,18 +39,8 @@ const STANDARD_A = [
 
 type Column = 60 | 75 | 90;
 
-/** Correction for the air around, by the column of the wire: NEC Table 310.15(B)(1) (WIR-45). Up to: °C. */
-const AMBIENT: readonly (readonly [upToC: number, f60: number, f75: number, f90: number])[] = [
-  [10, 1.29, 1.2, 1.15],
-  [15, 1.22, 1.15, 1.12],
-  [20, 1.15, 1.11, 1.08],
-  [25, 1.08, 1.05, 1.04],
-  [30, 1, 1, 1],
-  [35, 0.91, 0.94, 0.96],
-  [40, 0.82, 0.88, 0.91],
-  [45, 0.71, 0.82, 0.87],
-  [50, 0.58, 0.75, 0.82],
-];
+/** Air around the wires for which the table holds, °C. */
+export const TABLE_AMBIENT_C = 30;
 
 /** The column that an insulation's rating may use; unrated wire uses the lowest, and nothing goes above 90. */
 export function column(ratingC: number | undefined): Column {
@@ -60,11 +50,12 @@ export function column(ratingC: number | undefined): Column {
 
 const at = (row: readonly [unknown, number, number, number], of: Column): number => row[of === 60 ? 1 : of === 75 ? 2 : 3];
 
-/** Undefined above 50 °C, where the table that was read ends. */
-export function ambientFactor(ambientC: number, of: Column): number | undefined {
-  const row = AMBIENT.find(([upTo]) => ambientC <= upTo);
-  return row && at(row, of);
-}
+/**
+ * Correction for the air around: √((Tc − Ta′) ÷ (Tc − Ta)), Tc the column, Ta 30 °C. NEC 310.15(B), whose table (WIR-45) prints it to
+ * two digits at the top of each step of 5 °C. Zero where the air is as hot as the wire may be.
+ */
+export const ambientFactor = (ambientC: number, of: Column): number =>
+  ambientC >= of ? 0 : Math.sqrt((of - ambientC) / (of - TABLE_AMBIENT_C));
 
 /** Adjustment for current-carrying conductors lying together over more than 24 in: NEC Table 310.15(C)(1) (WIR-46). */
 export function bundleFactor(conductors: number): number {

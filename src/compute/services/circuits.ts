@@ -1,16 +1,15 @@
 import type { Library } from '../../model/library.js';
 import type { Circuit, Run, ServiceNode } from '../../model/services.js';
-import { ambientFactor, ampacityA, bundleFactor, column, nextStandardA, smallConductorA } from './ampacity.js';
+import { ambientFactor, ampacityA, bundleFactor, column, nextStandardA, smallConductorA, TABLE_AMBIENT_C } from './ampacity.js';
 import { type CircuitTree, circuitTree, rootOf, wayTo } from './branches.js';
 import type { CircuitFigure } from './types.js';
 import { loadFigures, loadsOf } from './voltage-drop.js';
 import { conductorC, resistanceOhm, type Wire, wireOf } from './wire.js';
 
-/** Air around the wiring, °C, where ampacities are read. */
-export const AMBIENT_C = 30;
-
 export interface CircuitSurroundings {
   readonly library: Library;
+  /** Hottest air around wiring, °C, where a circuit does not say. */
+  readonly ambientC?: number;
   readonly nodes: ReadonlyMap<string, ServiceNode>;
   readonly lengthMm: (run: Run) => number;
   /** Current-carrying conductors about a run, its own included, by run id. */
@@ -31,6 +30,7 @@ export function circuitFigure(circuit: Circuit, runs: readonly Run[], around: Ci
     assumptions: [],
   };
   if ((circuit.medium !== 'dc' && circuit.medium !== 'ac') || root === undefined) return plain;
+  const ambientC = circuit.ambientC ?? around.ambientC ?? TABLE_AMBIENT_C;
   const wireOfRun = (run: Run): Wire | undefined => wireOf(run.conductor ?? circuit.conductor, around.library);
   const tree = circuitTree(root, runs, around.lengthMm);
   const { loads, shared } = loadsOf(circuit, tree, around.nodes);
@@ -44,8 +44,8 @@ export function circuitFigure(circuit: Circuit, runs: readonly Run[], around: Ci
     loads: figures,
     loadA: loads.length > 0 ? loads.reduce((sum, load) => sum + load.currentA, 0) : undefined,
     resistanceOhm: worst && resistanceTo(worst.node, tree, circuit, wireOfRun),
-    ...carrying(runs, wireOfRun, around.bundled),
-    assumptions: assumptions(circuit, runs, tree, { shared, wireOfRun }),
+    ...carrying(runs, wireOfRun, { bundled: around.bundled, ambientC }),
+    assumptions: assumptions(circuit, runs, tree, { shared, wireOfRun, ambientC }),
   };
 }
 
@@ -65,15 +65,15 @@ function resistanceTo(
 function carrying(
   runs: readonly Run[],
   wireOfRun: (run: Run) => Wire | undefined,
-  bundled: ReadonlyMap<string, number>,
+  { bundled, ambientC }: { readonly bundled: ReadonlyMap<string, number>; readonly ambientC: number },
 ): Partial<CircuitFigure> {
   const rated = runs.flatMap((run) => {
     const wire = wireOfRun(run);
-    const alone = wire && ampacityA(wire);
-    if (!wire || alone === undefined) return [];
+    const inTable = wire && ampacityA(wire);
+    if (!wire || inTable === undefined) return [];
+    const alone = inTable * ambientFactor(ambientC, column(wire.ratingC));
     const count = bundled.get(run.id) ?? wire.carrying;
-    const inAir = alone * (ambientFactor(AMBIENT_C, column(wire.ratingC)) ?? 1);
-    return [{ run, wire, alone, count, together: inAir * bundleFactor(count) }];
+    return [{ run, wire, alone, count, together: alone * bundleFactor(count) }];
   });
   const least = (key: 'alone' | 'together') =>
     rated.reduce<(typeof rated)[number] | undefined>((a, b) => (a && a[key] <= b[key] ? a : b), undefined);
@@ -97,12 +97,14 @@ function assumptions(
   {
     shared,
     wireOfRun,
+    ambientC,
   }: {
     readonly shared: boolean;
     readonly wireOfRun: (run: Run) => Wire | undefined;
+    readonly ambientC: number;
   },
 ): readonly string[] {
-  const said: string[] = [`Conductors at ${conductorC(circuit.medium)} °C under load; ampacity in ${AMBIENT_C} °C air.`];
+  const said: string[] = [`Conductors at ${conductorC(circuit.medium)} °C under load; ampacity in ${ambientC} °C air.`];
   const wires = runs.map(wireOfRun);
   const unknown = runs.filter((_, i) => wires[i] === undefined).map((run) => run.id);
   if (unknown.length > 0) said.push(`No conductor recorded for ${unknown.join(', ')}: no drop beyond it.`);

@@ -22,7 +22,7 @@ export interface CircuitFigure {
   readonly drop?: number;
   /** Of its smallest conductor, corrected for ambient and bundling. */
   readonly ampacityA?: number;
-  /** The same before the bundling adjustment. */
+  /** The same before the bundling adjustment, corrected for ambient. */
   readonly ampacityAloneA?: number;
   /** Largest fuse or breaker that the smallest conductor may have (small-conductor limit or ampacity alone). */
   readonly protectionLimitA?: number;

@@ -23,14 +23,33 @@ function extent(shell: Shell): Bounds | undefined {
   return grow(boundsOf(about), BEYOND_MM);
 }
 
-const isOutside = (at: Vec3, { min, max }: Bounds): boolean =>
-  at.some((value, k) => value < (min[k] as number) || value > (max[k] as number));
+/** What a place that lies far off would be if it had been mistyped in one of the usual ways. */
+const SLIPS: readonly (readonly [said: string, mend: (value: number) => number])[] = [
+  ['its feet are read as inches', (value) => value / 12],
+  ['its inches are read as millimetres', (value) => value / 25.4],
+  ['its sign is turned', (value) => -value],
+];
+
+/** The slip that brings every coordinate that lies outside back in; the usual two where none does. */
+function probableSlip(at: Vec3, bounds: Bounds): string {
+  for (const [said, mend] of SLIPS) {
+    const mended = at.map((value, k) => (isBeyond(value, k, bounds) ? mend(value) : value)) as unknown as Vec3;
+    if (isOutside(mended, bounds)) continue;
+    return `it fits when ${said}, compare the tape`;
+  }
+  return 'look for feet and inches exchanged or a missing minus sign';
+}
+
+const isBeyond = (value: number, k: number, { min, max }: Bounds): boolean =>
+  value < (min[k] as number) || value > (max[k] as number);
+
+const isOutside = (at: Vec3, bounds: Bounds): boolean => at.some((value, k) => isBeyond(value, k, bounds));
 
 export const outsideEnvelope: Rule = {
   name: 'service.outside-envelope',
   severity: 'warning',
   finds: 'A node or way point more than a metre outside the frame and skins of the coach.',
-  why: 'It is most likely feet typed as inches, a lost minus sign, or left for right: the map of that run is wrong.',
+  why: 'It is most likely feet and inches exchanged, a lost minus sign, or left for right: the map of that run is wrong.',
   source: 'common practice, no source',
   check({ model: { shell, shop } }) {
     const bounds = extent(shell);
@@ -39,7 +58,7 @@ export const outsideEnvelope: Rule = {
       ({
         rule: 'service.outside-envelope',
         severity: 'warning',
-        message: `${id} is at ${position(at, shop.units)}, expected within ${position(bounds.min, shop.units)} to ${position(bounds.max, shop.units)}: look for feet typed as inches or a missing minus sign`,
+        message: `${id} is at ${position(at, shop.units)}, expected within ${position(bounds.min, shop.units)} to ${position(bounds.max, shop.units)}: ${probableSlip(at, bounds)}`,
         ids: [id],
         place,
       }) as const;

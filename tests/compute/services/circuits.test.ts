@@ -258,13 +258,43 @@ describe('ampacity', () => {
 
   it('WIR-47: 12 AWG 90 °C wire, 40 °C, six conductors: 21.84 A', () => {
     const twelve = wire({ awg: '12', ratingC: 90 });
-    const factor = (ambientFactor(40, column(90)) as number) * bundleFactor(6);
+    // The printed 0.91 is √(50/60) to two digits.
+    const factor = Number(ambientFactor(40, column(90)).toFixed(2)) * bundleFactor(6);
     expect((ampacityA(twelve) as number) * factor).toBeCloseTo(21.84, 9);
   });
 
-  it('WIR-45: the ambient table ends at 50 °C and holds nothing beyond', () => {
-    expect([10, 23, 30, 50].map((t) => ambientFactor(t, 75))).toEqual([1.2, 1.05, 1, 0.75]);
-    expect(ambientFactor(51, 75)).toBeUndefined();
+  it('WIR-45: NEC Table 310.15(B)(1) is the formula at the top of each step, to two digits', () => {
+    const printed = [
+      [10, 1.29, 1.2, 1.15],
+      [15, 1.22, 1.15, 1.12],
+      [20, 1.15, 1.11, 1.08],
+      [25, 1.08, 1.05, 1.04],
+      [30, 1, 1, 1],
+      [35, 0.91, 0.94, 0.96],
+      [40, 0.82, 0.88, 0.91],
+      [45, 0.71, 0.82, 0.87],
+      [50, 0.58, 0.75, 0.82],
+    ] as const;
+    for (const [upToC, ...factors] of printed) {
+      const found = ([60, 75, 90] as const).map((of) => ambientFactor(upToC, of));
+      expect(Math.max(...found.map((factor, i) => Math.abs(factor - (factors[i] as number))))).toBeLessThanOrEqual(0.0051);
+    }
+    expect([59, 60, 75, 90].map((t) => ambientFactor(t, 60) > 0)).toEqual([true, false, false, false]);
+  });
+
+  it('takes the air from the circuit, else from shop.yaml, else 30 °C, and says so', () => {
+    const [p, l] = [node('P', [0, 0, 0], { nodeKind: 'panel' }), node('L', [3000, 0, 0], { nodeKind: 'load' })];
+    const figure = (more: object, ambientC?: number) => {
+      const shell = { circuits: [circuit('C', { conductor: copper({ awg: '12', ratingC: 90 }), ...more })], nodes: [p, l] };
+      const limits = { ...buildModel().shop.limits, ...(ambientC === undefined ? {} : { ambientC }) };
+      const model = buildModel({ ...shell, runs: [run('R', p, l, [], { circuit: 'C' })] }, {}, { limits });
+      return services(model, takeOff(model)).circuits[0];
+    };
+    expect(figure({})?.ampacityA).toBe(30);
+    // WIR-47 without the bundle: 30 × √(50/60)
+    expect(figure({}, 40)?.ampacityA).toBeCloseTo(30 * Math.sqrt(50 / 60), 9);
+    expect(figure({ ambientC: 50 }, 40)?.ampacityA).toBeCloseTo(30 * Math.sqrt(40 / 60), 9);
+    expect(figure({ ambientC: 50 })?.assumptions[0]).toContain('ampacity in 50 °C air');
   });
 
   it('WIR-46: adjustment for bundled conductors', () => {

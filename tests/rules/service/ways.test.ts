@@ -94,7 +94,15 @@ describe('service.outside-envelope', () => {
       nodes: [a, b, node('F', [90000, 0, 0])],
     });
     expect(names(found)).toEqual(['F', 'R']);
-    expect(found[1]?.message).toContain('feet typed as inches');
+    expect(found[1]?.message).toContain('feet');
+  });
+
+  it('names the slip that would bring the place back in', () => {
+    const said = (at: Vec3) => judged('service.outside-envelope', { ...one({}, [at]), panels })[0]?.message ?? '';
+    expect(said([12 * 2500, 0, 0])).toContain('fits when its feet are read as inches');
+    expect(said([25.4 * 2900, 0, 0])).toContain('fits when its inches are read as millimetres');
+    expect(said([1000, 0, 25.4 * 900 * 25.4])).toContain('look for feet and inches exchanged');
+    expect(said([-3500, 0, 0])).toContain('fits when its feet');
   });
 
   it('leaves what is within a metre of it', () => {
