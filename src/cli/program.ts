@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { Command, CommanderError } from 'commander';
 import { CannotDo } from '../cannot.js';
 import { COMMANDS } from './commands/index.js';
@@ -6,6 +5,7 @@ import { makeContext } from './context.js';
 import type { Io, Status } from './io.js';
 import { makeRegistry, shareOptions } from './registry.js';
 import { printable } from './report/printable.js';
+import { version } from './version.js';
 
 const ABOUT = `Keeps the record of a welded aluminium coach shell as YAML in Git, judges it,
 and prints its as-built book.`;
@@ -80,10 +80,4 @@ function failed(error: unknown, io: Io): Status {
   io.err.write('This is a mistake in shellbook, not in your records: please report it. SHELLBOOK_DEBUG=1 shows more.\n');
   if (io.env.SHELLBOOK_DEBUG && error instanceof Error) io.err.write(`${printable(error.stack ?? '')}\n`);
   return 2;
-}
-
-/** From package.json, which lies two folders up from here in src/ and in dist/ alike. */
-function version(): string {
-  const text = readFileSync(new URL('../../package.json', import.meta.url), 'utf8');
-  return (JSON.parse(text) as { version: string }).version;
 }

@@ -1,26 +1,42 @@
+import path from 'node:path';
+import { Option } from 'commander';
+import { CannotDo } from '../../cannot.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import { type OpenStore, openShell, openStore } from '../open.js';
 import type { Registry } from '../registry.js';
+import { version } from '../version.js';
 
 interface Options {
   /** Empty: all of them. */
   readonly shells: readonly string[];
   readonly all: boolean;
+  readonly format: Format;
+  readonly watch: boolean;
 }
+
+/** text: for people, or one JSON object with `--json`. sarif, junit: for what shows findings of a build at their lines. */
+const FORMATS = ['text', 'json', 'sarif', 'junit'] as const;
+type Format = (typeof FORMATS)[number];
 
 export function declareCheck(registry: Registry): void {
   registry
     .add('check [shells...]', 'reads, validates and judges records; findings with file, line and column', [
       'shellbook check              every shell of the store',
       'shellbook check QF-007 --all one shell, like findings not shortened',
+      'shellbook check --watch      again at every save, until Ctrl-C',
+      'shellbook check --format sarif > check.sarif    findings at their lines in a build server',
     ])
     .option('--all', 'show every finding, also the forty alike')
+    .addOption(new Option('--format <format>', 'how to answer').choices(FORMATS).default('text'))
+    .option('--watch', 'check again whenever a record changes')
     .action(
       registry.run(
-        ([shells], { all }) => ({
+        ([shells], { all, format, watch }) => ({
           shells: (shells ?? []) as readonly string[],
           all: all === true,
+          format: format as Format,
+          watch: watch === true,
         }),
         check,
       ),
@@ -28,6 +44,21 @@ export function declareCheck(registry: Registry): void {
 }
 
 async function check(options: Options, context: Context): Promise<Status> {
+  if (!options.watch) return checkOnce(options, context);
+  if (context.settings.book) throw new CannotDo('A printed book does not change: leave out --watch');
+  const [{ findStore }, { watchRecords }] = await Promise.all([import('../../store/find.js'), import('../watch.js')]);
+  let status: Status = 0;
+  const again = async (): Promise<void> => {
+    // On a terminal the last answer goes, so that what is on the screen is true.
+    if (context.io.out.terminal) context.io.out.write('\u001b[2J\u001b[3J\u001b[H');
+    status = await checkOnce(options, context);
+    context.tell(`Checked at ${new Date().toTimeString().slice(0, 8)}; waiting for the next save. Ctrl-C ends it.`);
+  };
+  await watchRecords(findStore(context.io.cwd, context.settings.store), again, context.io.signal ?? new AbortController().signal);
+  return status;
+}
+
+async function checkOnce(options: Options, context: Context): Promise<Status> {
   const store = await openStore(context);
   if (store.book && store.book.withheld.length > 0) {
     const { edition, withheld } = store.book;
@@ -44,7 +75,16 @@ async function check(options: Options, context: Context): Promise<Status> {
     shells.push(checkedShell(await openShell(store, shell, context, undefined, more)));
   }
   const library = checkedStore(store, await storeRevision(store));
-  if (context.settings.json) {
+  const { format } = options;
+  if (format === 'sarif') {
+    const { checkSarif } = await import('../report/check-sarif.js');
+    context.print(
+      checkSarif([library, ...shells], path.relative(context.io.cwd, store.root).split(path.sep).join('/'), version()),
+    );
+  } else if (format === 'junit') {
+    const { checkJunit } = await import('../report/check-junit.js');
+    context.print(checkJunit(library, shells, new Date().toISOString().slice(0, 19)));
+  } else if (format === 'json' || context.settings.json) {
     const { checkJson } = await import('../report/check-json.js');
     context.print(checkJson(library, shells));
   } else {

@@ -11,8 +11,15 @@ export function envelope(
   revision: string | null,
   body: { readonly [key: string]: Json },
 ): string {
-  return JSON.stringify({ shellbook: 1, command, shell, revision, ...body }, tidy, 1);
+  return asciiControls(JSON.stringify({ shellbook: 1, command, shell, revision, ...body }, tidy, 1));
 }
+
+/** Controls and marks of text direction, which no terminal may get raw and which JSON writes as `\\u202e`. */
+export const asciiControls = (json: string): string =>
+  json.replace(
+    /[\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu,
+    (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
 
 /** Six decimals of a millimetre, kilogram, volt or degree are below anything measured; the rest is noise of arithmetic. */
 function tidy(_key: string, value: unknown): unknown {
