@@ -13,6 +13,8 @@ export interface Book {
   readonly edition: Edition;
   readonly editionName: string;
   readonly fingerprint: string;
+  /** The record has changes that no commit has. */
+  readonly dirty: boolean;
   readonly history: History;
   readonly show: Show;
   readonly draw: Drawings;

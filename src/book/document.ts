@@ -40,7 +40,7 @@ export async function bookDocument(input: BookInput, draw: Drawings = projectDra
     ),
     runningLeft: `Shell ${shell.id}  ·  ${book.editionName}  ·  ${shop.name}`,
     runningFoot: [
-      `Revision ${revision ? revision.slice(0, 10) : 'not committed'}`,
+      `Revision ${revision ? revision.slice(0, 10) : 'not committed'}${input.dirty ? ' with uncommitted changes' : ''}`,
       `Fingerprint ${input.fingerprint.slice(0, 12)}`,
       ...(shell.vin ? [`VIN ${shell.vin}`] : []),
     ].join('  ·  '),
@@ -60,6 +60,7 @@ async function openBook(input: BookInput, draw: Drawings): Promise<Book> {
     edition: input.edition,
     editionName: SIGHT[input.edition].name,
     fingerprint: input.fingerprint,
+    dirty: input.dirty === true,
     history: historyFor(input.history, input.assessment.model, input.edition),
     show,
     draw,

@@ -27,6 +27,8 @@ export interface BookInput {
   /** SHA-256 over the record, in hexadecimal. */
   readonly fingerprint: string;
   readonly history: History;
+  /** True where the record has changes that no commit has: the book then says so on its cover and at the foot of every page. */
+  readonly dirty?: boolean;
   /** Bytes of a photo's file; undefined where it is missing. */
   photoFile(photoId: string): Promise<Buffer | undefined>;
   /** The records that the book takes along, as its edition may have them; absent for a print to look at. */

@@ -68,7 +68,8 @@ interface Prepared {
   readonly carry: CarryMaker;
 }
 
-async function inputOf(opened: OpenShell, carried: CarryPhotos, context: Context): Promise<Prepared> {
+/** What a book is printed from, all but the edition. */
+export async function inputOf(opened: OpenShell, carried: CarryPhotos, context: Context): Promise<Prepared> {
   const { assessment, store } = opened;
   const { shell } = assessment.model;
   const folder = path.join(store.root, 'shells', shell.id, 'photos');
@@ -79,6 +80,7 @@ async function inputOf(opened: OpenShell, carried: CarryPhotos, context: Context
     assessment,
     fingerprint,
     history: await historyOf(opened),
+    dirty: (opened.standing?.uncommitted.length ?? 0) > 0,
     async photoFile(id) {
       const photo = photos.get(id);
       // Only what the reader found inside the photos folder: a record's file name may say anything.

@@ -10,7 +10,12 @@ export const cover: ChapterMaker = (book) => {
     { name: 'Revision', value: revision ? revision.slice(0, 10) : 'not committed', mono: true },
     { name: 'Date of revision', value: revisionDate ? book.show.date(revisionDate) : 'none' },
     { name: 'Built by', value: [shop.name, shop.place].filter(Boolean).join(', ') },
-    { name: 'State', value: tag ? `closed as ${tag}` : 'not closed out' },
+    {
+      name: 'State',
+      value: [tag ? `closed as ${tag}` : 'not closed out', book.dirty && 'printed from records that are not committed']
+        .filter(Boolean)
+        .join('; '),
+    },
     ...(shell.customer?.name
       ? [{ name: 'Built for', value: [shell.customer.name, shell.customer.place].filter(Boolean).join(', ') }]
       : []),

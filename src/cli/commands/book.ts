@@ -12,6 +12,8 @@ interface Options {
   /** All three where none is named. */
   readonly edition?: Edition;
   readonly out?: string;
+  /** Only the pages that are not as they were in this revision. */
+  readonly since?: string;
 }
 
 const EDITIONS: readonly Edition[] = ['owner', 'service', 'shop'];
@@ -21,15 +23,18 @@ export function declareBook(registry: Registry): void {
     .add('book <shell>', 'prints the as-built book, in one edition or all three', [
       'shellbook book QF-007',
       'shellbook book QF-007 --edition service --out qf-007.pdf',
+      'shellbook book QF-007 --edition service --since QF-007-closed',
     ])
     .addOption(new Option('--edition <edition>', 'the reader it is for').choices([...EDITIONS]))
     .option('--out <file>', 'where to (default: books/SHELL-EDITION.pdf in the store)')
+    .option('--since <revision>', 'only the pages that changed since a commit, tag or date, and what they replace')
     .action(
       registry.run(
-        ([shell], { edition, out }) => ({
+        ([shell], { edition, out, since }) => ({
           shell: shell as string,
           ...(edition === undefined ? {} : { edition: edition as Edition }),
           ...(out === undefined ? {} : { out: out as string }),
+          ...(since === undefined ? {} : { since: since as string }),
         }),
         book,
       ),
@@ -42,6 +47,10 @@ async function book(options: Options, context: Context): Promise<Status> {
     throw new CannotDo(`--out names one file, and there are three editions: add --edition owner, service or shop`);
   }
   const opened = await openForAnswer(shell, context);
+  if (options.since !== undefined) {
+    const { supplements } = await import('../print-supplements.js');
+    return supplements(opened, options.since, edition ? [edition] : EDITIONS, out, context);
+  }
   const { printBooks } = await import('../print-books.js');
   const fileOf = (one: Edition): string =>
     out === undefined ? path.join(opened.store.root, 'books', `${shell}-${one}.pdf`) : path.resolve(context.io.cwd, out);
