@@ -16,6 +16,8 @@ export interface PageDigest {
   readonly text: string;
   /** The files of its pictures, sorted. */
   readonly pictures: readonly string[];
+  /** True where some sign of its text is in no font and shows as an empty box. */
+  readonly lacksGlyph: boolean;
 }
 
 /** The pages in order; those of a damaged tree up to where it breaks are not given: it throws {@link PdfFault}. */
@@ -42,7 +44,7 @@ export function pageDigests(file: PdfFile): readonly (PageDigest | undefined)[] 
   const digester = new Digester(file);
   return pagesOf(file).map((page) => {
     try {
-      return { whole: digester.of(page), text: textDigest(file, page), pictures: picturesOf(file, page) };
+      return { whole: digester.of(page), ...textOf(file, page), pictures: picturesOf(file, page) };
     } catch (error) {
       if (error instanceof PdfFault) return undefined;
       throw error;
@@ -50,12 +52,20 @@ export function pageDigests(file: PdfFile): readonly (PageDigest | undefined)[] 
   });
 }
 
-function textDigest(file: PdfFile, page: PDFDict): string {
+/** Glyph 0 of a font, shown by its number, two bytes a glyph: what the browser writes for a sign that no font has. */
+const NO_GLYPH = /<(?:[0-9A-F]{4})*?0000(?:[0-9A-F]{4})*> Tj/u;
+
+function textOf(file: PdfFile, page: PDFDict): Pick<PageDigest, 'text' | 'lacksGlyph'> {
   const single = file.get(page, 'Contents');
   const parts = single instanceof PDFRawStream ? [single] : file.list(page, 'Contents');
   const hash = createHash('sha256');
-  for (const part of parts) hash.update(file.unpack(part, MOST_PAGE_BYTES, 'the text of a page'));
-  return hash.digest('hex');
+  let lacksGlyph = false;
+  for (const part of parts) {
+    const bytes = file.unpack(part, MOST_PAGE_BYTES, 'the text of a page');
+    hash.update(bytes);
+    lacksGlyph ||= NO_GLYPH.test(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString('latin1'));
+  }
+  return { text: hash.digest('hex'), lacksGlyph };
 }
 
 function picturesOf(file: PdfFile, page: PDFDict): readonly string[] {

@@ -2,7 +2,7 @@ import { type PDFDict, PDFHexString, PDFRef, PDFString } from '@cantoo/pdf-lib';
 import type { Carry } from '../../archive/carry.js';
 import { sha256 } from '../../archive/fingerprint.js';
 import { MANIFEST, type Manifest } from '../../archive/manifest.js';
-import { pageDigests } from '../../archive/pdf/pages.js';
+import { type PageDigest, pageDigests } from '../../archive/pdf/pages.js';
 import { name } from '../../archive/pdf/parse.js';
 import { PdfFile } from '../../archive/pdf/read.js';
 import { rawObjects, writePdf } from '../../archive/pdf/write.js';
@@ -14,6 +14,12 @@ import { type FileWords, pdfDate, utcSeconds, xmp } from './metadata.js';
 const YAML = 'application/yaml';
 const CREATOR = 'shellbook';
 
+/** The file that goes out, and what is to be said of it. */
+export interface FinishedPdf {
+  readonly pdf: Uint8Array;
+  readonly warnings: readonly string[];
+}
+
 /**
  * Makes the browser's print the file that goes out: dates, metadata, colours and page labels; the records and the manifest inside it;
  * packed and sealed. The same print of the same record gives the same bytes.
@@ -22,13 +28,15 @@ export async function finishPdf(
   printed: Uint8Array,
   document: BookDocument,
   homes: ReadonlyMap<string, number>,
-): Promise<Uint8Array> {
+): Promise<FinishedPdf> {
   const file = PdfFile.open(printed);
   const objects = rawObjects(file);
   const added = new NewObjects(objects.reduce((most, { number }) => Math.max(most, number), 0) + 1);
-  const words = wordsOf(file, document);
+  const pages = digestsOf(file);
+  const lacking = pages.flatMap(({ lacksGlyph }, i) => (lacksGlyph ? [i + 1] : []));
+  const words = wordsOf(file, document, lacking.length === 0);
   const { carry } = document;
-  const manifest = carry === undefined ? undefined : manifestOf(file, document, carry, homes);
+  const manifest = carry === undefined ? undefined : manifestOf(pages, document, carry, homes);
   const { catalog } = file;
   catalog.set(name('Metadata'), await added.stream({ Type: 'Metadata', Subtype: 'XML' }, Buffer.from(xmp(words)), true));
   catalog.set(name('OutputIntents'), added.context.obj([await outputIntent(added)]));
@@ -39,10 +47,15 @@ export async function finishPdf(
     [root, rawObject(root, catalog)],
     [info, rawObject(info, information(added, words))],
   ]);
-  return writePdf([...objects.map((one) => replaced.get(one.number) ?? one), ...added.all], {
-    root,
-    info,
-    id: sha256(manifest ?? xmp(words)),
+  const all = [...objects.map((one) => replaced.get(one.number) ?? one), ...added.all];
+  const pdf = await writePdf(all, { root, info, id: sha256(manifest ?? xmp(words)) });
+  return { pdf, warnings: lacking.map((page) => `Page ${page} has a sign that no typeface here has: it shows as an empty box.`) };
+}
+
+function digestsOf(file: PdfFile): readonly PageDigest[] {
+  return pageDigests(file).map((digest, i) => {
+    if (!digest) throw new Error(`The browser wrote page ${i + 1} in a way that is not read here`);
+    return digest;
   });
 }
 
@@ -52,7 +65,7 @@ function numbersOf({ xref: { trailer } }: PdfFile): { readonly root: number; rea
   return { root: root.objectNumber, info: info.objectNumber };
 }
 
-function wordsOf(file: PdfFile, document: BookDocument): FileWords {
+function wordsOf(file: PdfFile, document: BookDocument, archival: boolean): FileWords {
   const info = file.dict(file.xref.trailer, 'Info', 'its title');
   return {
     title: file.text(info, 'Title') ?? '',
@@ -61,6 +74,7 @@ function wordsOf(file: PdfFile, document: BookDocument): FileWords {
     creator: CREATOR,
     producer: file.text(info, 'Producer') ?? CREATOR,
     date: utcSeconds(document.date),
+    archival,
   };
 }
 
@@ -96,12 +110,18 @@ const labelOf = (document: BookDocument, page: number): string =>
   page === 1 && document.chapters[0]?.bare ? COVER : String(page);
 
 /** The manifest as JSON text. */
-function manifestOf(file: PdfFile, document: BookDocument, carry: Carry, homes: ReadonlyMap<string, number>): string {
-  const pages = pageDigests(file).map((digest, i) => {
-    if (!digest) throw new Error(`The browser wrote page ${i + 1} in a way that is not read here`);
-    const { whole, text, pictures } = digest;
-    return { label: labelOf(document, i + 1), sha256: whole, text_sha256: text, pictures: [...pictures] };
-  });
+function manifestOf(
+  digests: readonly PageDigest[],
+  document: BookDocument,
+  carry: Carry,
+  homes: ReadonlyMap<string, number>,
+): string {
+  const pages = digests.map(({ whole, text, pictures }, i) => ({
+    label: labelOf(document, i + 1),
+    sha256: whole,
+    text_sha256: text,
+    pictures: [...pictures],
+  }));
   const pictures = [...document.pictures.values()].flatMap(({ bytes, photo }) =>
     photo ? [[sha256(bytes), photo] as const] : [],
   );

@@ -7,6 +7,8 @@ export interface FileWords {
   readonly producer: string;
   /** UTC, seconds: `2026-06-30T10:00:00Z`. */
   readonly date: string;
+  /** Whether the file keeps to PDF/A-3, level B (ISO 19005-3). */
+  readonly archival: boolean;
 }
 
 /** `2026-06-30T12:00:00+02:00` → `2026-06-30T10:00:00Z`; the first day of 2000 where it is no date. */
@@ -19,10 +21,11 @@ export function utcSeconds(date: string): string {
 export const pdfDate = (date: string): string => `D:${date.replace(/[-:T]/gu, '')}`;
 
 /**
- * The XMP packet. It says PDF/A-3, level B (ISO 19005-3): text can be taken out by its Unicode values and the file is tagged too,
- * but the higher levels also judge what the tags mean, which no program can prove.
+ * The XMP packet. It says level B of PDF/A-3 and no more: the text has its Unicode values and the file is tagged, but the higher levels
+ * also judge what the tags mean, which no program can prove.
  */
-export function xmp({ title, author, language, creator, producer, date }: FileWords): string {
+export function xmp({ title, author, language, creator, producer, date, archival }: FileWords): string {
+  const level = archival ? '\n   <pdfaid:part>3</pdfaid:part>\n   <pdfaid:conformance>B</pdfaid:conformance>' : '';
   const named = author === undefined ? '' : `\n   <dc:creator><rdf:Seq><rdf:li>${xml(author)}</rdf:li></rdf:Seq></dc:creator>`;
   return `<?xpacket begin="\uFEFF" id="W5M0MpCehiHzreSzNTczkc9d"?>
 <x:xmpmeta xmlns:x="adobe:ns:meta/">
@@ -39,9 +42,7 @@ export function xmp({ title, author, language, creator, producer, date }: FileWo
    <xmp:CreateDate>${date}</xmp:CreateDate>
    <xmp:ModifyDate>${date}</xmp:ModifyDate>
    <xmp:MetadataDate>${date}</xmp:MetadataDate>
-   <pdf:Producer>${xml(producer)}</pdf:Producer>
-   <pdfaid:part>3</pdfaid:part>
-   <pdfaid:conformance>B</pdfaid:conformance>
+   <pdf:Producer>${xml(producer)}</pdf:Producer>${level}
   </rdf:Description>
  </rdf:RDF>
 </x:xmpmeta>

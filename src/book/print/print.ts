@@ -44,7 +44,8 @@ export async function printDocument(
           'not written. Print with the packaged browser (unset PUPPETEER_EXECUTABLE_PATH), and report this if it stays.',
       );
     }
-    return { pdf: await finishPdf(printed, document, stands), pages: stands, pageCount, warnings };
+    const finished = await finishPdf(printed, document, stands);
+    return { pdf: finished.pdf, pages: stands, pageCount, warnings: [...warnings, ...finished.warnings] };
   } finally {
     await page.close();
   }
