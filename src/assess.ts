@@ -2,6 +2,7 @@ import { access } from './compute/access/index.js';
 import type { AccessFigures } from './compute/access/types.js';
 import { services } from './compute/services/index.js';
 import type { ServicesFigures } from './compute/services/types.js';
+import { type ClampFigures, clampFigures } from './compute/structure/clamps.js';
 import { joints, openings, weldTotals } from './compute/structure/index.js';
 import { type MaterialFigures, materials } from './compute/structure/materials.js';
 import { type SpacingFigure, spacings } from './compute/structure/spacing.js';
@@ -28,6 +29,7 @@ export interface Figures {
   readonly materials: MaterialFigures;
   readonly inspection: readonly InspectionShare[];
   readonly spacings: readonly SpacingFigure[];
+  readonly clamps: ClampFigures;
 }
 
 export interface Assessment {
@@ -59,6 +61,7 @@ export function assess(model: Model, found: readonly Finding[], outside: Outside
     materials: () => materials(model, figures.takeOff),
     inspection: () => inspectionShares(model),
     spacings: () => spacings(model),
+    clamps: () => clampFigures(model),
   });
   return whenAsked<Assessment>({
     model: () => model,

@@ -1,4 +1,5 @@
 import type { Figures } from '../../src/assess.js';
+import { clampFigures } from '../../src/compute/structure/clamps.js';
 import { joints, openings, weldTotals } from '../../src/compute/structure/index.js';
 import { materials } from '../../src/compute/structure/materials.js';
 import { spacings } from '../../src/compute/structure/spacing.js';
@@ -19,6 +20,7 @@ export function judgeStructure(rule: Rule, model: Model, outside: Outside = {}):
     materials: materials(model, taken),
     inspection: inspectionShares(model),
     spacings: spacings(model),
+    clamps: clampFigures(model),
   };
   return rule.check({ model, figures: figures as Figures, outside });
 }

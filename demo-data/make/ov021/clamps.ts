@@ -26,6 +26,7 @@ export const clampsText = (): string =>
           date: i < 5 ? '2025-10-01' : '2025-10-02',
           by: 'R2',
           check_again: { after: '500 mi' },
+          checks: [{ date: '2026-10-14', after: '640 mi', by: 'F6' }],
         };
       }),
     ),

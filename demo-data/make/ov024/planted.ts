@@ -490,6 +490,20 @@ const structure = (w: WeldChoice): readonly Plant[] => [
     what: 'only a test report on the order for heat H-6415',
     spoil: (records) => records,
   },
+  {
+    rule: 'member.bare-contact',
+    id: 'UB-05',
+    file: 'clamps.yaml',
+    what: 'nobody wrote whether a pad lies under this U-bolt',
+    spoil: change('UB-05', { isolator: undefined }),
+  },
+  {
+    rule: 'member.clamp-torque-missing',
+    id: 'UB-08',
+    file: 'clamps.yaml',
+    what: 'tightened and not written down',
+    spoil: change('UB-08', { torque: undefined }),
+  },
   weld(w.subframe[2] as string, 'weld.continuity-lapsed', 'R2 had not welded since the last shell', 'welds-subframe.yaml', {
     welder: 'R2',
   }),

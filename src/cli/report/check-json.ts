@@ -76,6 +76,13 @@ function figuresJson({ figures }: Assessment): Body {
         required: one.required,
       })),
     },
+    clamps: {
+      count: figures.clamps.count,
+      torqued: figures.clamps.torqued,
+      isolated: figures.clamps.isolated,
+      dampers: figures.clamps.dampers,
+      due: figures.clamps.clamps.flatMap(({ id, check, checkAgain }) => (check === 'due' ? [{ id, check: checkAgain }] : [])),
+    },
     spacings: figures.spacings.map((one) => ({
       row: one.row,
       stations: one.stations,

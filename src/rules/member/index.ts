@@ -1,6 +1,9 @@
 import type { Rule } from '../rule.js';
 import { alloySwapped } from './alloy-swapped.js';
+import { bareContact } from './bare-contact.js';
 import { certificateMissing } from './certificate-missing.js';
+import { clampCheckDue } from './clamp-check-due.js';
+import { clampTorqueMissing } from './clamp-torque-missing.js';
 import { heatMissing } from './heat-missing.js';
 import { lengthDiffers } from './length-differs.js';
 import { offcutHeat } from './offcut-heat.js';
@@ -17,4 +20,7 @@ export const memberRules: readonly Rule[] = [
   heatMissing,
   offcutHeat,
   certificateMissing,
+  bareContact,
+  clampTorqueMissing,
+  clampCheckDue,
 ];

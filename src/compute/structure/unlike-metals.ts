@@ -1,0 +1,56 @@
+import type { Library } from '../../model/library.js';
+import type { Model } from '../../model/shell.js';
+import type { Clamp, Member, Panel } from '../../model/structure.js';
+import type { JointFigures } from './types.js';
+
+/** Metals that eat each other where they touch in the wet. What is no metal, or not known, has none. */
+export type Metal = 'aluminium' | 'steel' | 'stainless' | 'copper';
+
+/** A place where aluminium touches another metal, by the records. */
+export interface UnlikeContact {
+  /** The clamp, where one makes the contact. */
+  readonly clamp?: string;
+  /** The aluminium part, then what it touches; a clamp touches what it holds. */
+  readonly parts: readonly string[];
+  readonly metals: readonly [Metal, Metal];
+  /** An isolator is on record: on the clamp, or on a clamp that joins the two. */
+  readonly isolated: boolean;
+}
+
+/** The family of a metal by the library's word for it. */
+export function metalOf(alloy: string | undefined, { materials }: Library): Metal | undefined {
+  const kind = alloy === undefined ? undefined : materials.get(alloy)?.materialKind;
+  if (kind === undefined) return undefined;
+  if (/alumini?um/iu.test(kind)) return 'aluminium';
+  if (/stainless/iu.test(kind)) return 'stainless';
+  if (/copper|brass|bronze/iu.test(kind)) return 'copper';
+  return /steel|iron/iu.test(kind) ? 'steel' : undefined;
+}
+
+/** Clamps on aluminium (their bolts are taken as steel), and joints of aluminium with another metal. */
+export function unlikeContacts(model: Model, { joints }: Pick<JointFigures, 'joints'>): readonly UnlikeContact[] {
+  const { clamps } = model.shell;
+  const byClamp = clamps.flatMap((clamp) => contactsOf(clamp, model));
+  const isolated = new Set(clamps.filter(({ isolator }) => isolator === true).map(({ id }) => id));
+  const byJoint = joints.flatMap(({ members, clamps: holding }): readonly UnlikeContact[] => {
+    const metals = members.map((id) => metalOfPart(id, model));
+    const first = metals.indexOf('aluminium');
+    const other = metals[1 - first];
+    if (first < 0 || other === undefined || other === 'aluminium') return [];
+    const parts = [members[first] as string, members[1 - first] as string];
+    return [{ parts, metals: ['aluminium', other], isolated: (holding ?? []).some((id) => isolated.has(id)) }];
+  });
+  return [...byClamp, ...byJoint];
+}
+
+function contactsOf(clamp: Clamp, model: Model): readonly UnlikeContact[] {
+  const held = clamp.joins.filter((id) => metalOfPart(id, model) === 'aluminium');
+  if (held.length === 0) return [];
+  return [{ clamp: clamp.id, parts: held, metals: ['aluminium', 'steel'], isolated: clamp.isolator === true }];
+}
+
+function metalOfPart(id: string, { shell, library }: Model): Metal | undefined {
+  const entry = shell.byId.get(id);
+  if (entry?.kind !== 'member' && entry?.kind !== 'panel') return undefined;
+  return metalOf((entry.record as Member | Panel).alloy, library);
+}

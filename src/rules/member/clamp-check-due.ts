@@ -1,0 +1,36 @@
+import type { Clamp } from '../../model/structure.js';
+import type { Rule } from '../rule.js';
+
+/** Clamps named in a message; the ids have all of them. */
+const SHOWN = 4;
+
+export const clampCheckDue: Rule = {
+  name: 'member.clamp-check-due',
+  severity: 'note',
+  finds: 'Clamps whose later check is set and not on record. One note for each distance or time.',
+  why: 'Clamps settle in the paint oven and on the first run: whoever drives the coach must know what is still to be done.',
+  source: 'common practice, no source',
+  check({ model: { shell }, figures }) {
+    const byId = new Map(shell.clamps.map((clamp) => [clamp.id, clamp]));
+    const due = new Map<string, Clamp[]>();
+    for (const { id, check, checkAgain } of figures.clamps.clamps) {
+      const clamp = byId.get(id);
+      if (clamp && check === 'due' && checkAgain !== undefined) due.set(checkAgain, [...(due.get(checkAgain) ?? []), clamp]);
+    }
+    return [...due].flatMap(([when, clamps]) => {
+      const [first] = clamps;
+      if (!first) return [];
+      const more = clamps.length > SHOWN ? ` and ${clamps.length - SHOWN} more` : '';
+      const named = clamps.slice(0, SHOWN).map(({ id }) => id);
+      return [
+        {
+          rule: 'member.clamp-check-due',
+          severity: 'note',
+          message: `${named.join(', ')}${more} ${clamps.length === 1 ? 'is' : 'are'} to be checked ${when}, and no check is on record: when it is done, add \`checks: [{date: .., after: .., by: ..}]\``,
+          ids: clamps.map(({ id }) => id),
+          place: first.source.place('check_again'),
+        } as const,
+      ];
+    });
+  },
+};

@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest';
+import { clampFigures } from '../../../src/compute/structure/clamps.js';
+import { metalOf } from '../../../src/compute/structure/unlike-metals.js';
+import type { Clamp } from '../../../src/model/structure.js';
+import { bareContact } from '../../../src/rules/member/bare-contact.js';
+import { clampCheckDue } from '../../../src/rules/member/clamp-check-due.js';
+import { clampTorqueMissing } from '../../../src/rules/member/clamp-torque-missing.js';
+import { aluminium, buildModel, record } from '../../support/build.js';
+import { judgeStructure } from '../../support/judge-structure.js';
+import { clamp, lineMember, sections } from '../../support/structure.js';
+
+const material = (id: string, materialKind: string) => ({ ...record(id), materialKind, densityKgM3: 7850 });
+const materials = new Map(
+  [aluminium, material('S355', 'steel'), material('304', 'stainless'), material('Cu', 'copper'), material('ply', 'plywood')].map(
+    (one) => [one.id, one],
+  ),
+);
+const bar = (id: string, y: number, alloy: string) => ({ ...lineMember(id, [0, y, 0], [500, y, 0]), alloy });
+const model = (clamps: readonly Clamp[], other = 'S355', apart = 50) =>
+  buildModel({ members: [bar('A', 0, '6061-T6'), bar('B', apart, other)], clamps }, { sections, materials });
+
+describe('metalOf', () => {
+  it.each([
+    ['6061-T6', 'aluminium'],
+    ['S355', 'steel'],
+    ['304', 'stainless'],
+    ['Cu', 'copper'],
+    ['ply', undefined],
+    ['nobody knows', undefined],
+  ] as const)('%s is %s', (alloy, metal) => expect(metalOf(alloy, buildModel({}, { materials }).library)).toBe(metal));
+});
+
+describe('member.bare-contact', () => {
+  const judged = (...given: Parameters<typeof model>) => judgeStructure(bareContact, model(...given)).map(({ ids }) => ids);
+
+  it('wants an isolator at each clamp on aluminium: yes will do, no and silence will not', () => {
+    expect(judged([{ ...clamp('C', ['A']), isolator: true }], '6061-T6')).toEqual([]);
+    expect(judged([{ ...clamp('C', ['A']), isolator: false }], '6061-T6')).toEqual([['C', 'A']]);
+    expect(judged([clamp('C', ['A'])], '6061-T6')).toEqual([['C', 'A']]);
+  });
+
+  it('a clamp on steel alone is no such contact', () => expect(judged([clamp('C', ['B'])], 'S355', 500)).toEqual([]));
+
+  it.each(['S355', '304', 'Cu'])('tells aluminium that meets %s, the aluminium first', (other) => {
+    expect(judged([], other)).toEqual([['A', 'B']]);
+  });
+
+  it('is content with a clamp that joins the two over an isolator, or where they do not meet, or are no two metals', () => {
+    expect(judged([{ ...clamp('C', ['A', 'B']), isolator: true }])).toEqual([]);
+    expect(judged([], 'S355', 60)).toEqual([]);
+    expect(judged([], 'ply')).toEqual([]);
+    expect(judged([], '6061-T6')).toEqual([]);
+  });
+});
+
+describe('clamps, their torque and their checks', () => {
+  const bolt = (id: string, more: Partial<Clamp> = {}): Clamp => ({ ...clamp(id, []), ...more });
+
+  it('a U-bolt without a torque is a warning, without a later check a note', () => {
+    const judge = (more: Partial<Clamp>) =>
+      judgeStructure(clampTorqueMissing, buildModel({ clamps: [bolt('C', more)] })).map(({ severity }) => severity);
+    expect(judge({})).toEqual(['warning']);
+    expect(judge({ torqueNm: 203 })).toEqual(['note']);
+    expect(judge({ torqueNm: 203, checkAgain: 'after 500 mi' })).toEqual([]);
+    expect(judge({ clampKind: 'damper pad' })).toEqual([]);
+    expect(judge({ clampKind: 'plate', bolt: '5/8 in' })).toEqual(['warning']);
+  });
+
+  it('a check that is set is due until one is on record', () => {
+    const clamps = [
+      bolt('C1', { torqueNm: 203, checkAgain: 'after 500 mi', damper: 'D-1', isolator: true }),
+      bolt('C2', { torqueNm: 203, checkAgain: 'after 500 mi', damper: 'D-1' }),
+      bolt('C3', { checkAgain: 'after 500 mi', checks: [{ date: '2026-10-14' }, { date: '2026-08-01' }] }),
+      bolt('C4'),
+    ];
+    const figures = clampFigures(buildModel({ clamps }));
+    expect(figures).toMatchObject({ count: 4, torqued: 2, isolated: 1, dampers: ['D-1'] });
+    expect(figures.clamps.map(({ id, check, checked }) => [id, check, checked])).toEqual([
+      ['C1', 'due', undefined],
+      ['C2', 'due', undefined],
+      ['C3', 'done', '2026-10-14'],
+      ['C4', 'not set', undefined],
+    ]);
+    expect(judgeStructure(clampCheckDue, buildModel({ clamps })).map(({ ids, severity }) => [ids, severity])).toEqual([
+      [['C1', 'C2'], 'note'],
+    ]);
+  });
+});
