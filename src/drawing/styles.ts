@@ -53,6 +53,7 @@ const PLAIN_PENS = {
   'weld-symbol': { widthMm: 0.25, colour: INK },
   'weld-symbol-dashed': { widthMm: 0.25, colour: INK, dash: [1.4, 0.7] },
   'weld-backing': { widthMm: 0.13, colour: PAPER, fill: PAPER },
+  'weld-band': { widthMm: 0.13, colour: GREY, fill: '#d3d9dc' },
   'weld-frame': { widthMm: 0.18, colour: GREY },
   'weld-ring': { widthMm: 0.25, colour: INK },
   'weld-place': { widthMm: 0.13, colour: INK, fill: INK },
@@ -77,10 +78,12 @@ const PLAIN_PENS = {
   'cover-dark': { widthMm: 0.35, colour: INK, fill: '#c9d3cf' },
   'cover-tyre': { widthMm: 0.5, colour: INK, fill: '#5b646a' },
   'cover-hub': { widthMm: 0.35, colour: INK, fill: '#dfe6e4' },
+  // Four tones, and a line along the middle that tells them apart without any: none, white, dark, grey.
   'depth-1': { widthMm: 0.5, colour: '#7a1f12' },
-  'depth-2': { widthMm: 0.5, colour: '#c0622a' },
-  'depth-3': { widthMm: 0.5, colour: '#dfa35f' },
-  'depth-4': { widthMm: 0.5, colour: '#f0d7b3' },
+  'depth-2': { widthMm: 0.5, colour: '#c0622a', core: { colour: PAPER, widthMm: 0.35 } },
+  'depth-3': { widthMm: 0.5, colour: '#dfa35f', core: { colour: INK, widthMm: 0.25 } },
+  'depth-4': { widthMm: 0.5, colour: '#f0d7b3', core: { colour: GREY, widthMm: 0.13 } },
+  'weld-soft': { widthMm: 0.18, colour: INK, dash: [0.5, 0.4] },
 } satisfies Record<string, Pen>;
 
 export type PenName = keyof typeof PLAIN_PENS | `run-${Medium}` | `node-${Medium}` | `node-filled-${Medium}`;

@@ -47,6 +47,9 @@ function inchesOnly(sixteenths: number): string {
 }
 
 export const length = (mm: number, system: UnitSystem): string => pair(system, feetInches(mm), `${number(mm)} mm`);
+/** How far one may go: never rounded up. Whole sixteenths and millimetres; the small share is what a conversion leaves behind. */
+export const lengthDown = (mm: number, system: UnitSystem): string =>
+  pair(system, feetInches((Math.floor((mm / MM_PER_IN) * 16 + 1e-9) / 16) * MM_PER_IN), `${number(Math.floor(mm + 1e-9))} mm`);
 /** A gap, a sag, a weld size: to the nearest 1/64 in, tenths of a millimetre. Lengths of a foot and more as `length`. */
 export const smallLength = (mm: number, system: UnitSystem): string =>
   Math.abs(mm) >= 304.8 ? length(mm, system) : pair(system, sixtyFourths(mm), `${number(mm, 1)} mm`);

@@ -212,6 +212,19 @@ describe('behind, near and isolate', () => {
     expect(keys(json.hits[0])).toEqual(expect.arrayContaining(['id', 'kind', 'distance_mm', 'nearest_mm']));
     expect(json.hits.map((one: { id: string }) => one.id)).toEqual(expect.arrayContaining(['DC-1/1', 'DC-1/S1']));
     expect((await answer('near', 'T-1', '-10in,-2ft,0')).json.place_mm).toEqual([-254, -609.6, 0]);
+    // one unit for all three
+    expect((await answer('near', 'T-1', '-10,20,0in')).json.place_mm).toEqual([-254, 508, 0]);
+    expect((await answer('near', 'T-1', '100,-5.5,0mm')).json.place_mm).toEqual([100, -5.5, 0]);
+  });
+
+  it('say how long a screw the nearest face takes', async () => {
+    const { json } = await answer('near', 'T-1', '100,0,0in');
+    expect(keys(json)).toContain('screw');
+    expect(keys(json.screw)).toEqual(['panel', 'at_mm', 'depth_mm', 'limited_by', 'limited_by_kind', 'metal']);
+    expect(json.screw.panel).toBe('BP-1');
+    expect(json.screw.depth_mm).toBeLessThan(150);
+    const { answer: text } = await shellbook('near', 'T-1', '100,0,0in');
+    expect(text).toMatch(/Deepest screw into BP-1 at .*under its head/su);
   });
 
   it('say what to do first, and that no source is left', async () => {

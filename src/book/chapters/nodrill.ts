@@ -1,7 +1,10 @@
+import { SCREW_LOOK_MM, screws, screwsByPanel } from '../../compute/release/index.js';
 import { FACINGS } from '../../model/structure.js';
-import type { ChapterMaker } from '../book.js';
+import { lengthDown } from '../../quantity/format.js';
+import type { Book, ChapterMaker } from '../book.js';
+import { table } from '../table.js';
 
-/** Each wall, floor and roof face with what runs behind it. */
+/** Each wall, floor and roof face with what runs behind it, and how long a screw each panel takes. */
 export const nodrill: ChapterMaker = (book) => ({
   key: 'nodrill',
   title: 'Where not to drill',
@@ -11,5 +14,28 @@ export const nodrill: ChapterMaker = (book) => ({
       const figure = book.draw.noDrillFace(book.assessment, face, book.room('landscape', 26));
       return figure ? [{ ...figure, sheet: 'landscape' }] : [];
     }),
+    panels: screwTable(book),
   },
 });
+
+/** Lengths of screws that are asked about, mm: 1 in, 2 in, and as deep as is looked. */
+const LENGTHS_MM = [25.4, 50.8, SCREW_LOOK_MM];
+
+/** For each sheet: the shallowest thing behind it, what share of it takes a screw of each length, and the metal behind. */
+function screwTable(book: Book) {
+  const { show } = book;
+  const rows = screwsByPanel(screws(book.assessment), LENGTHS_MM);
+  return table(show, {
+    caption: 'Screws by panel, square in from the outside, linings from the room',
+    look: 'dense',
+    rows,
+    columns: (c) => [
+      c.refs('Panel', (row) => [row.panel]),
+      c.refs('Shallowest behind it', (row) => [row.shallowest?.id]),
+      c.text('Begins at', (row) => row.shallowest && lengthDown(row.shallowest.depthMm, show.system)),
+      ...LENGTHS_MM.map((mm, k) => c.count(`Takes ${show.length(mm)}`, (row) => Math.floor((row.free[k] ?? 0) * 100), 0, '%')),
+      c.refs('Metal behind', (row) => row.metal.slice(0, 4)),
+    ],
+    empty: 'No panels are recorded.',
+  });
+}

@@ -14,8 +14,8 @@ interface Options {
 export function declareNear(registry: Registry): void {
   registry
     .add('near <shell> <x,y,z>', 'what runs or stands near a point: what a drill would meet', [
-      'shellbook near QF-007 180in,-10in,0 --within 4in',
-      'shellbook near QF-007 4572mm,-254mm,0',
+      'shellbook near QF-007 180,-10,0in --within 4in',
+      'shellbook near QF-007 4572mm,-254mm,0mm',
     ])
     .option('--within <distance>', 'how far to look', '3in')
     .action(
@@ -33,19 +33,16 @@ export function declareNear(registry: Registry): void {
 async function look(options: Options, context: Context): Promise<Status> {
   const { parseQuantity } = await import('../../quantity/parse.js');
   const lengthOf = (typed: string, of: string): number => {
-    // A bare number is refused with what to write; it comes as text from a command line.
     const read = parseQuantity(typed.trim(), 'length');
     if (!read.ok) throw new CannotDo(`${read.message} (${of})`);
     return read.value;
   };
-  const typed = options.place.split(',');
-  if (typed.length !== 3)
-    throw new CannotDo(`Unexpected place \`${options.place}\`, expected x,y,z with units, as 180in,-10in,0`);
-  const place = typed.map((one, i) => lengthOf(one, `${'xyz'[i]} of the place`)) as unknown as Vec3;
+  const place = unitsOnEach(options.place).map((one, i) => lengthOf(one, `${'xyz'[i]} of the place`)) as unknown as Vec3;
   const withinMm = lengthOf(options.within, '--within');
   const opened = await openForAnswer(options.shell, context, []);
-  const { near } = await import('../../compute/lookup/index.js');
+  const { near, screwAt } = await import('../../compute/lookup/index.js');
   const hits = near(opened.assessment, place, withinMm);
+  const screw = screwAt(opened.assessment, place);
   if (context.settings.json) {
     const { envelope, place3 } = await import('../report/json.js');
     const listed = hits.map((one) => ({
@@ -60,11 +57,35 @@ async function look(options: Options, context: Context): Promise<Status> {
         place_mm: place3(place),
         within_mm: withinMm,
         hits: listed,
+        screw: screw && {
+          panel: screw.panel,
+          at_mm: place3(screw.at),
+          depth_mm: screw.depthMm,
+          limited_by: screw.meets?.id,
+          limited_by_kind: screw.meets?.kind,
+          metal: screw.metal.map(({ id, fromMm, toMm }) => ({ id, from_mm: fromMm, to_mm: toMm })),
+        },
       }),
     );
   } else {
     const { nearText } = await import('../report/nearby-text.js');
-    context.print(nearText(opened.assessment.model, place, withinMm, hits));
+    context.print(nearText(opened.assessment.model, place, withinMm, hits, screw));
   }
   return 0;
+}
+
+const BARE = /^[-+−]?[\d.]+$/u;
+
+/** `180,-10,0in` is read as `180in,-10in,0in`: three places of one unit. A bare number says nothing, and is refused with what to write. */
+function unitsOnEach(place: string): readonly string[] {
+  const typed = place.split(',').map((one) => one.trim());
+  if (typed.length !== 3) throw new CannotDo(`Unexpected place \`${place}\`, expected x,y,z with units, as 180,-10,0in`);
+  const [x, y, z] = typed as [string, string, string];
+  const unit = /[a-z'"].*$/iu.exec(z)?.[0];
+  if (unit !== undefined && BARE.test(x) && BARE.test(y)) return [`${x} ${unit}`, `${y} ${unit}`, z];
+  const bare = typed.find((one) => BARE.test(one) && Number(one) !== 0);
+  if (bare === undefined) return typed;
+  throw new CannotDo(
+    `Unexpected bare number \`${bare}\` in place \`${place}\`, expected a unit once at the end or on each: write \`${x},${y},${z}in\` or \`${x},${y},${z}mm\``,
+  );
 }

@@ -1,8 +1,9 @@
 import type { BehindItem } from '../../compute/access/types.js';
+import type { ScrewAt } from '../../compute/lookup/index.js';
 import type { NearHit } from '../../compute/lookup/types.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import { length, position } from '../../quantity/format.js';
+import { length, lengthDown, position, type UnitSystem } from '../../quantity/format.js';
 import { nameOf } from './name-of.js';
 import { table } from './tables.js';
 import { paragraph } from './wrap.js';
@@ -39,10 +40,11 @@ const reachText = ({ reach, tool, twoHands }: BehindItem): string =>
 
 const DRILL = 'Only what is recorded is known, to its recorded tolerance. Open up and look, and set a stop on the drill.';
 
-export function nearText(model: Model, place: Vec3, withinMm: number, hits: readonly NearHit[]): string {
+export function nearText(model: Model, place: Vec3, withinMm: number, hits: readonly NearHit[], screw?: ScrewAt): string {
   const { units } = model.shop;
   const head = paragraph(`Within ${length(withinMm, units)} of ${position(place, units)}:`);
-  if (hits.length === 0) return `${head}\n\nNothing recorded.\n\n${paragraph(DRILL)}`;
+  const last = [...(screw ? [screwText(screw, units)] : []), paragraph(DRILL)];
+  if (hits.length === 0) return [head, 'Nothing recorded.', ...last].join('\n\n');
   const rows = hits.map((one) => [
     one.id,
     one.kind,
@@ -57,5 +59,19 @@ export function nearText(model: Model, place: Vec3, withinMm: number, hits: read
     { head: 'distance', align: 'right' as const },
     { head: 'known to' },
   ];
-  return [head, table(heads, rows), paragraph(DRILL)].join('\n\n');
+  return [head, table(heads, rows), ...last].join('\n\n');
+}
+
+/** The longest screw through the nearest face, what ends it, and the metal behind. */
+function screwText({ panel, at, depthMm, meets, metal }: ScrewAt, units: UnitSystem): string {
+  const deep = lengthDown(depthMm, units);
+  const most = meets
+    ? depthMm === 0
+      ? `none: ${meets.kind} ${meets.id} begins at the face`
+      : `${deep} under its head; then ${meets.kind === 'weld' ? 'the soft metal about weld' : meets.kind} ${meets.id}`
+    : `${deep} under its head, as deep as is looked`;
+  const behind = metal.map(({ id, fromMm, toMm }) => `${id} from ${length(fromMm, units)} to ${length(toMm, units)}`).join(', ');
+  return paragraph(
+    `Deepest screw into ${panel} at ${position(at, units)}: ${most}. ${behind ? `Metal behind it: ${behind}.` : 'No member behind it to screw into.'} Recorded tolerances are taken off, 1 in where none is recorded.`,
+  );
 }

@@ -3,6 +3,7 @@ export { behind } from './behind.js';
 export { type DrainPlan, type DrainStep, drainPlan } from './draining.js';
 export { isolate } from './isolate.js';
 export { near } from './near.js';
+export { type ScrewAt, screwAt } from './screw.js';
 export { type StillLive, stillLive } from './still-live.js';
 export { TOPICS } from './topics/index.js';
 export type { Fact, Topic, TopicAnswer, TopicRow } from './topics/topic.js';

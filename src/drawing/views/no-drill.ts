@@ -1,5 +1,7 @@
 import type { Assessment } from '../../assess.js';
-import { lerp, type Vec3 } from '../../geometry/vector.js';
+import { ASSUMED_TOLERANCE_MM, drilledSheets, underFace, WELD_BAND_MM, weldBands } from '../../compute/release/index.js';
+import { boxBetween } from '../../geometry/box.js';
+import { add, lerp, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Run } from '../../model/services.js';
 import type { Facing } from '../../model/structure.js';
 import { length } from '../../quantity/format.js';
@@ -8,13 +10,15 @@ import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { type Extent, extentCorners, shellExtent, viewBounds } from '../extent.js';
 import type { LabelWish } from '../labels.js';
 import { openingMarks } from '../marks/openings.js';
+import { faceOf } from '../marks/panels.js';
 import { memberContext } from '../marks/structure.js';
 import { lineLengthMm } from '../outline.js';
 import { nearness, VIEW_OF_FACE } from '../projection.js';
-import { line, type Mark, type Point, text } from '../scene.js';
+import { boundsOf, line, type Mark, overlaps, type Point, rectangle, text } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import { LINE_WIDTHS_MM, type PenName } from '../styles.js';
 import { textWidthMm } from '../text-width.js';
+import { boxCorners } from '../visibility.js';
 import { nearFace } from './general.js';
 import { FACE_WORDS } from './panels.js';
 
@@ -32,14 +36,15 @@ const US_BANDS: Bands = [1, 2, 4, 6].map((inches, index) => ({
 }));
 const bandsFor = (a: Assessment): Bands => (a.model.shop.units === 'metric' ? METRIC_BANDS : US_BANDS);
 const deepest = (bands: Bands): number => (bands.at(-1) as Bands[number]).upToMm;
-/** A run without a recorded tolerance is widened by this much, and the sheet says so, mm. */
-const ASSUMED_TOLERANCE_MM = 25;
 /** Pieces of a run are judged for depth at least this often, mm. */
 const PIECE_MM = 50;
 /** Shorter on the sheet than this is a spot. */
 const SHORT_MM = 4;
 
-/** A face from outside with everything that runs close behind it, widened by how well its place is known, dark where near. */
+/**
+ * A face from outside with everything that runs or stands close behind it, widened by how well its place is known, dark where near,
+ * and the soft metal about welds. Depth counts from the outside of the sheet that lies there.
+ */
 export function noDrillFace(a: Assessment, face: Facing, sheet: SheetSize, options: DrawingOptions = {}): Drawing {
   const { model } = a;
   const shell = shellExtent(model);
@@ -47,24 +52,33 @@ export function noDrillFace(a: Assessment, face: Facing, sheet: SheetSize, optio
   const bounds = viewBounds(view, extentCorners(shell));
   const layout = layOut([{ view, bounds }], sheet, { sideMm: 8, aboveMm: 16, belowMm: 10, mostMm: 34 });
   const port = layout.ports[0] as Port;
-  const outer = faceDepth(shell, face);
-  const { marks, wishes, runs, short } = bandsBehind(a, face, port, outer, layout.reduction);
+  const depthOf = depthUnder(a, shell, face);
+  const { marks, wishes, runs, short } = bandsBehind(a, port, depthOf, layout.reduction);
+  const blocks = blocksBehind(a, port, depthOf);
+  const welds = weldsBehind(a, port, depthOf);
   const openings = openingMarks(model, face, port);
   const assumed = runs.filter((run) => run.toleranceMm === undefined).length;
   return compose(
     {
       id: `no-drill-${face}`,
       title: `Do not drill: ${FACE_WORDS[face]}`,
-      alt: `${FACE_WORDS[face]} from outside with ${runs.length} runs within ${length(deepest(bandsFor(a)), model.shop.units)} behind it, each as a band as wide as its place is uncertain; darker is nearer the surface.`,
+      alt: `${FACE_WORDS[face]} from outside with ${runs.length} runs within ${length(deepest(bandsFor(a)), model.shop.units)} behind it, each as a band as wide as its place is uncertain; darker is nearer the surface. ${blocks.wishes.length} nodes and pieces of equipment and ${welds.length} places of soft metal about welds are marked as well.`,
       ...layout,
       room: { ...layout.room, y0: layout.room.y0 + 7 },
       front: view.front,
       units: model.shop.units,
-      marks: [...memberContext(nearFace(model, shell, face), model.library, port), ...openings.marks, ...marks],
+      marks: [
+        ...memberContext(nearFace(model, shell, face), model.library, port),
+        ...openings.marks,
+        ...welds,
+        ...blocks.marks,
+        ...marks,
+      ],
       legend: bandLegend(a, [2, 3]),
-      wishes: [...wishes, ...openings.wishes],
+      wishes: [...wishes, ...blocks.wishes, ...openings.wishes],
       notes: [
         'A blank place is not proven clear: find out before you drill.',
+        welds.length > 0 ? `Dotted squares: soft metal, ${length(WELD_BAND_MM, 'both')} each way from a weld: no screw.` : '',
         short > 0 ? `${short} runs that come near at a spot only are named in the table.` : '',
         assumed > 0
           ? `${assumed} of ${runs.length} runs have no recorded tolerance: ${length(ASSUMED_TOLERANCE_MM, model.shop.units)} taken.`
@@ -76,8 +90,79 @@ export function noDrillFace(a: Assessment, face: Facing, sheet: SheetSize, optio
   );
 }
 
-const faceDepth = (shell: Extent, face: Facing): number =>
-  Math.max(...extentCorners(shell).map((corner) => nearness(VIEW_OF_FACE[face], corner)));
+/** How deep under the face something lies that reaches so far about a place; the sheet there counts, else the outermost of the shell. */
+interface DepthOf {
+  at(place: Vec3, aboutMm: number): number;
+  isUnderSheet(place: Vec3): boolean;
+}
+
+function depthUnder({ model }: Assessment, shell: Extent, face: Facing): DepthOf {
+  const view = VIEW_OF_FACE[face];
+  const outer = Math.max(...extentCorners(shell).map((corner) => nearness(view, corner)));
+  const sheets = drilledSheets(model).filter(({ panel }) => faceOf(panel, shell) === face);
+  const under = (place: Vec3, aboutMm: number): number | undefined => {
+    const depths = sheets.map((sheet) => underFace(sheet, place)).filter(({ besideMm }) => besideMm <= aboutMm);
+    return depths.length > 0 ? Math.min(...depths.map(({ depthMm }) => depthMm)) : undefined;
+  };
+  return {
+    at: (place, aboutMm) => (under(place, aboutMm) ?? outer - nearness(view, place)) - aboutMm,
+    isUnderSheet: (place) => under(place, 0) !== undefined,
+  };
+}
+
+const bandOf = (bands: Bands, depthMm: number): number => bands.findIndex(({ upToMm }) => depthMm <= upToMm);
+
+/** Nodes and equipment of known size near the face: each as a patch as large as it may reach, in the tone of its depth. */
+function blocksBehind(
+  a: Assessment,
+  port: Port,
+  depthOf: DepthOf,
+): { readonly marks: readonly Mark[]; readonly wishes: readonly LabelWish[] } {
+  const bands = bandsFor(a);
+  const marks: Mark[] = [];
+  const wishes: LabelWish[] = [];
+  const patch = (id: string, at: Vec3, size: Vec3, depthMm: number, priority: number): void => {
+    const band = bandOf(bands, depthMm);
+    const around = boundsOf([-1, 1].map((side) => port.place(add(at, scale(size, side / 2)))));
+    if (band === -1 || !around || !overlaps(around, port.frame)) return;
+    const middle = (around.y0 + around.y1) / 2;
+    const mark = line(
+      'nodes',
+      (bands[band] as Bands[number]).pen,
+      [
+        [around.x0, middle],
+        [around.x1, middle],
+      ],
+      id,
+    );
+    marks.push({ ...mark, widthMm: Math.max(LINE_WIDTHS_MM[4], around.y1 - around.y0) });
+    wishes.push({ text: id, anchor: [(around.x0 + around.x1) / 2, middle], style: 'id', priority: priority - band * 5, id });
+  };
+  for (const { id, at, toleranceMm = ASSUMED_TOLERANCE_MM } of a.model.shell.nodes) {
+    patch(id, at, [2 * toleranceMm, 2 * toleranceMm, 2 * toleranceMm], depthOf.at(at, toleranceMm), 20);
+  }
+  for (const { id, at, sizeMm, toleranceMm = ASSUMED_TOLERANCE_MM } of a.model.shell.components) {
+    if (!sizeMm) continue;
+    const size = add(sizeMm, [2 * toleranceMm, 2 * toleranceMm, 2 * toleranceMm]);
+    const corners = boxCorners(boxBetween(add(at, scale(size, -0.5)), add(at, scale(size, 0.5))));
+    // What hangs beside every sheet of the face is behind none.
+    if (![at, ...corners].some((place) => depthOf.isUnderSheet(place))) continue;
+    patch(id, at, size, Math.min(...corners.map((corner) => depthOf.at(corner, 0))), 30);
+  }
+  return { marks, wishes };
+}
+
+/** The soft metal about the welds that a screw of the first band would meet. */
+function weldsBehind(a: Assessment, port: Port, depthOf: DepthOf): readonly Mark[] {
+  const first = (bandsFor(a)[0] as Bands[number]).upToMm;
+  return weldBands(a.figures.joints).flatMap(({ box }): readonly Mark[] => {
+    const corners = boxCorners(box);
+    const depths = corners.map((corner) => depthOf.at(corner, 0));
+    if (Math.min(...depths) > first || Math.max(...depths) < 0) return [];
+    const around = boundsOf(corners.map(port.place));
+    return around ? [rectangle('outlines', 'weld-soft', around)] : [];
+  });
+}
 
 interface Behind {
   readonly marks: readonly Mark[];
@@ -87,7 +172,7 @@ interface Behind {
   readonly short: number;
 }
 
-function bandsBehind(a: Assessment, face: Facing, port: Port, outer: number, reduction: number): Behind {
+function bandsBehind(a: Assessment, port: Port, depthOf: DepthOf, reduction: number): Behind {
   const bands = bandsFor(a);
   const byBand: Mark[][] = bands.map(() => []);
   const wishes: LabelWish[] = [];
@@ -96,7 +181,7 @@ function bandsBehind(a: Assessment, face: Facing, port: Port, outer: number, red
   for (const run of a.model.shell.runs) {
     const radius = (a.figures.takeOff.runs.find(({ id }) => id === run.id)?.outsideDiameterMm ?? 0) / 2;
     const widen = radius + (run.toleranceMm ?? ASSUMED_TOLERANCE_MM);
-    const pieces = piecesOf(run.path, bands, (at) => outer - nearness(VIEW_OF_FACE[face], at) - widen);
+    const pieces = piecesOf(run.path, bands, (at) => depthOf.at(at, widen));
     if (pieces.length === 0) continue;
     runs.push(run);
     const widthMm = Math.max(LINE_WIDTHS_MM[4], (2 * widen) / reduction);
@@ -129,7 +214,7 @@ function piecesOf(
     for (let k = 0; k < steps; k++) {
       const [from, to] = [lerp(a, b, k / steps), lerp(a, b, (k + 1) / steps)];
       const depth = Math.min(depthOf(from), depthOf(to));
-      const band = bands.findIndex(({ upToMm }) => depth <= upToMm);
+      const band = bandOf(bands, depth);
       if (open && open.band === band) open.points.push(to);
       else {
         open = band === -1 ? undefined : { band, points: [from, to] };
@@ -141,11 +226,11 @@ function piecesOf(
 }
 
 function bandLegend(a: Assessment, [x, y]: Point): readonly Mark[] {
-  const units = a.model.shop.units === 'metric' ? 'metric' : 'us';
+  const units = 'both';
   let at = x;
   return bandsFor(a).flatMap(({ pen, upToMm }, index, bands): readonly Mark[] => {
     const low = index === 0 ? 0 : (bands[index - 1] as Bands[number]).upToMm;
-    const words = low === 0 ? `within ${length(upToMm, units)}` : `${length(low, units)} to ${length(upToMm, units)}`;
+    const words = low === 0 ? `within ${length(upToMm, units)}` : `to ${length(upToMm, units)}`;
     const swatch = line('furniture', pen, [
       [at, y],
       [at + 8, y],
