@@ -89,17 +89,42 @@ function refusal({ path, bytes, link }: TreeFile): string | undefined {
 
 /** Contents by Git's id, read in one go. */
 export async function readBlobs(root: string, blobs: readonly string[]): Promise<ReadonlyMap<string, Buffer>> {
-  const wanted = [...new Set(blobs)];
   const found = new Map<string, Buffer>();
-  if (wanted.length === 0) return found;
-  const told = await runGit(root, ['cat-file', '--batch'], { input: `${wanted.join('\n')}\n` });
-  for (let at = 0; at < told.length; ) {
-    const end = told.indexOf(10, at);
-    const [blob = '', kind, bytes] = told.toString('latin1', at, end).split(' ');
-    if (kind !== 'blob')
-      throw new CannotDo(`Git lacks the contents ${blob}: the clone is not whole. Fetch the rest: git fetch --unshallow`);
-    found.set(blob, told.subarray(end + 1, end + 1 + Number(bytes)));
-    at = end + 1 + Number(bytes) + 1;
-  }
+  await eachBlob(root, blobs, (blob, bytes) => void found.set(blob, bytes));
   return found;
+}
+
+/** Visits contents by Git's id, each once and as Git gives them, so that a whole history need not fit into memory. */
+export async function eachBlob(
+  root: string,
+  blobs: readonly string[],
+  visit: (blob: string, bytes: Buffer) => void,
+): Promise<void> {
+  const wanted = [...new Set(blobs)];
+  if (wanted.length === 0) return;
+  let held: Buffer[] = [];
+  let size = 0;
+  let needed = 0;
+  const take = (piece: Buffer): void => {
+    held.push(piece);
+    size += piece.length;
+    if (size < needed) return;
+    let told = held.length === 1 ? piece : Buffer.concat(held);
+    for (;;) {
+      const end = told.indexOf(10);
+      if (end < 0) break;
+      const [blob = '', kind, bytes] = told.toString('latin1', 0, end).split(' ');
+      if (kind !== 'blob')
+        throw new CannotDo(`Git lacks the contents ${blob}: the clone is not whole. Fetch the rest: git fetch --unshallow`);
+      const whole = end + 1 + Number(bytes) + 1;
+      needed = whole;
+      if (told.length < whole) break;
+      visit(blob, told.subarray(end + 1, whole - 1));
+      told = told.subarray(whole);
+      needed = 0;
+    }
+    held = [told];
+    size = told.length;
+  };
+  await runGit(root, ['cat-file', '--batch'], { input: `${wanted.join('\n')}\n`, take });
 }

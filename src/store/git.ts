@@ -18,6 +18,8 @@ export interface GitRun {
   readonly env?: Readonly<Record<string, string>>;
   /** The repository's own settings may start other programs (hooks, signing): only where the user asked for a commit or a tag. */
   readonly trusted?: boolean;
+  /** Takes what Git writes, piece by piece; then the answer is empty. What it throws ends the run. */
+  readonly take?: (piece: Buffer) => void;
 }
 
 /** Git reads a repository's own settings: none of them may start another program while we only look. */
@@ -45,7 +47,15 @@ export function runGit(dir: string, args: readonly string[], run: GitRun = {}): 
     });
     const out: Buffer[] = [];
     const err: Buffer[] = [];
-    child.stdout.on('data', (bytes: Buffer) => out.push(bytes));
+    child.stdout.on('data', (bytes: Buffer) => {
+      try {
+        if (run.take) run.take(bytes);
+        else out.push(bytes);
+      } catch (error) {
+        child.kill();
+        reject(error);
+      }
+    });
     child.stderr.on('data', (bytes: Buffer) => err.push(bytes));
     // Git may end before it has read everything; its status says why.
     child.stdin.on('error', () => {});

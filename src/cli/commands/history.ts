@@ -1,17 +1,24 @@
 import { CannotDo } from '../../cannot.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { openStore, requireShell, shownPath } from '../open.js';
+import { type OpenStore, openStore, requireShell, shownPath } from '../open.js';
 import type { Registry } from '../registry.js';
 
 interface Options {
   readonly shell: string;
+  /** Only what became of this record. */
+  readonly id?: string;
 }
 
 export function declareHistory(registry: Registry): void {
   registry
-    .add('history <shell>', 'what was recorded when and by whom, newest first', ['shellbook history QF-007'])
-    .action(registry.run(([shell]) => ({ shell: shell as string }), history));
+    .add('history <shell> [id]', 'what was recorded when and by whom, newest first; of one record, field by field', [
+      'shellbook history QF-007',
+      'shellbook history QF-007 W-0112',
+    ])
+    .action(
+      registry.run(([shell, id]) => ({ shell: shell as string, ...(id === undefined ? {} : { id: id as string }) }), history),
+    );
 }
 
 async function history(options: Options, context: Context): Promise<Status> {
@@ -20,6 +27,7 @@ async function history(options: Options, context: Context): Promise<Status> {
   if (!store.history) {
     throw new CannotDo(`${shownPath(store.root, context)} is not in a Git work tree, so it has no history. Start one: git init`);
   }
+  if (options.id !== undefined) return recordHistory(store, options.shell, options.id, context);
   const [commits, { uncommitted }] = await Promise.all([
     store.history.commits(options.shell),
     store.history.standing(options.shell),
@@ -40,5 +48,24 @@ async function history(options: Options, context: Context): Promise<Status> {
     context.print(rows.length > 0 ? table(heads, rows) : 'Nothing committed yet.');
     if (uncommitted.length > 0) context.tell(`Not committed: ${uncommitted.join(', ')}`);
   }
+  return 0;
+}
+
+async function recordHistory(store: OpenStore, shell: string, id: string, context: Context): Promise<Status> {
+  const { historyOf } = await import('../record-history.js');
+  const steps = await historyOf(store.root, shell, id);
+  if (steps.length === 0) {
+    const { didYouMean } = await import('../../source/nearest.js');
+    const known = store.loaded.shells.get(shell)?.model.shell.byId.keys() ?? [];
+    throw new CannotDo(`No record ${id} in the history of ${shell}${didYouMean(id, known)}`);
+  }
+  const { changeJson, changesText } = await import('../report/changes-text.js');
+  const { people } = store.loaded.library;
+  if (context.settings.json) {
+    const { envelope } = await import('../report/json.js');
+    context.print(
+      envelope('history', shell, steps[0]?.by?.commit ?? null, { id, changes: steps.map((step) => changeJson(step, people)) }),
+    );
+  } else for (const step of steps) context.print(changesText([step], people).join('\n'));
   return 0;
 }

@@ -1,8 +1,10 @@
 import type { Registry } from '../registry.js';
+import { declareAdd } from './add.js';
 import { declareBehind } from './behind.js';
 import { declareBook } from './book.js';
 import { declareCheck } from './check.js';
 import { declareClose } from './close.js';
+import { declareCompare } from './compare.js';
 import { declareDemo } from './demo.js';
 import { declareExport } from './export.js';
 import { declareHistory } from './history.js';
@@ -13,6 +15,7 @@ import { declareList } from './list.js';
 import { declareNear } from './near.js';
 import { declareNewShell } from './new-shell.js';
 import { declareNewStore } from './new-store.js';
+import { declarePhotos } from './photos.js';
 import { declareRecover } from './recover.js';
 import { declareRelease } from './release.js';
 import { declareSchema } from './schema.js';
@@ -27,8 +30,10 @@ export const COMMANDS: readonly ((registry: Registry) => void)[] = [
   declareDemo,
   declareNewStore,
   declareNewShell,
+  declareAdd,
   declareImport,
   declareExport,
+  declarePhotos,
   declareCheck,
   declareWeights,
   declareTakeoff,
@@ -45,5 +50,6 @@ export const COMMANDS: readonly ((registry: Registry) => void)[] = [
   declareRecover,
   declareList,
   declareHistory,
+  declareCompare,
   declareSchema,
 ];

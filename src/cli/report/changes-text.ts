@@ -1,0 +1,72 @@
+import { changeText, fieldText } from '../../ledger/words.js';
+import type { Person } from '../../model/library.js';
+import type { Author } from '../../store/changes.js';
+import { personText, type SignedChange } from '../changes.js';
+import { dayText } from './day.js';
+import type { Json } from './json.js';
+import { counted, paragraph } from './wrap.js';
+
+type People = ReadonlyMap<string, Person>;
+
+/** `, by K7, 12 Feb 2026`. */
+const signed = (by: Author | undefined, people: People): string =>
+  by === undefined ? '' : `, by ${personText(by.author, people)}, ${dayText(by.date)}`;
+
+/** One line a record that changed; records that came or went together are one line. */
+export function changesText(changes: readonly SignedChange[], people: People): readonly string[] {
+  const changed = changes.filter(({ change, kind }) => change === 'changed' || kind === 'file');
+  const lines = changed.map((change) => {
+    const same = change.fieldsBy.every((by) => by?.commit === change.by?.commit);
+    if (same || change.kind === 'file') return `${changeText(change)}${signed(change.by, people)}`;
+    const fields = change.fields.map((field, i) => `${fieldText(field)}${signed(change.fieldsBy[i], people)}`);
+    return `${change.id}: ${fields.join('; ')}`;
+  });
+  return [...lines, ...together(changes, people)].map((line) => paragraph(line, '- '));
+}
+
+const LISTED = 8;
+
+function together(changes: readonly SignedChange[], people: People): readonly string[] {
+  const groups = new Map<string, SignedChange[]>();
+  for (const one of changes) {
+    if (one.change === 'changed' || one.kind === 'file') continue;
+    const key = [one.change, one.kind, one.by?.commit].join(' ');
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  return [...groups.values()].map((group) => {
+    const [first] = group as [SignedChange];
+    const ids = group.map(({ id }) => id);
+    const listed = ids.length <= LISTED ? ids.join(', ') : `${ids.slice(0, LISTED - 2).join(', ')} … ${ids.at(-1)}`;
+    const done = first.change === 'added' ? 'recorded' : 'taken out';
+    return `${group.length === 1 ? first.kind : counted(group.length, first.kind, pluralOf(first.kind))} ${done}: ${listed}${signed(first.by, people)}`;
+  });
+}
+
+const pluralOf = (kind: string): string =>
+  kind.endsWith('person')
+    ? kind.replace(/person$/u, 'people')
+    : kind.endsWith('y')
+      ? `${kind.slice(0, -1)}ies`
+      : kind === 'declared'
+        ? 'declared values'
+        : `${kind}s`;
+
+const by = (author: Author | undefined, people: People): { readonly [key: string]: Json } => ({
+  by: author === undefined ? null : personText(author.author, people),
+  date: author?.date ?? null,
+  commit: author?.commit ?? null,
+});
+
+export const changeJson = (change: SignedChange, people: People): Json => ({
+  kind: change.kind,
+  id: change.id,
+  change: change.change,
+  text: changeText(change),
+  ...by(change.by, people),
+  fields: change.fields.map((field, i) => ({
+    field: field.path.join('.'),
+    from: (field.from ?? null) as Json,
+    to: (field.to ?? null) as Json,
+    ...by(change.fieldsBy[i], people),
+  })),
+});

@@ -1,0 +1,114 @@
+import { isMap, isSeq, type Node, type Pair } from 'yaml';
+import { readDocument, type SourceDocument } from '../source/document.js';
+import { NodeSource } from '../source/source.js';
+import { type LibraryList, roleOf, type ShellList, stemOf } from '../store/layout.js';
+
+/** A record as somebody typed it, whether its form is right or not. */
+export interface TypedRecord {
+  /** `weld`, `library section`, `shell` …; `file` for one that cannot be read. */
+  readonly kind: string;
+  readonly id: string;
+  readonly data: unknown;
+  readonly file: string;
+  /** Line of a field in the file, from 1; of its nearest known parent where it was not typed. */
+  lineOf(path: readonly (string | number)[]): number;
+}
+
+const SHELL_KINDS: Readonly<Record<ShellList, string>> = {
+  zones: 'zone',
+  members: 'member',
+  welds: 'weld',
+  panels: 'panel',
+  openings: 'opening',
+  components: 'component',
+  weights: 'ticket',
+  tests: 'test',
+  findings: 'finding',
+  signoffs: 'sign-off',
+  amendments: 'amendment',
+  declared: 'declared',
+  clamps: 'clamp',
+  photos: 'photo',
+};
+const LIBRARY_KINDS: Readonly<Record<LibraryList, string>> = {
+  materials: 'material',
+  certificates: 'certificate',
+  sections: 'section',
+  conductors: 'conductor',
+  procedures: 'procedure',
+  people: 'person',
+  instruments: 'instrument',
+  stages: 'stage',
+  rules: 'rule',
+};
+/** Lists within a file that is itself one record. */
+const PARTS: Readonly<Record<string, string>> = {
+  circuits: 'circuit',
+  nodes: 'node',
+  runs: 'run',
+  tanks: 'tank',
+  seats: 'seat',
+  bays: 'bay',
+};
+
+/** Every record of a file of the store, by `kind id`. Two of one id in one file count as the later. */
+export function recordsIn(file: string, text: string): readonly TypedRecord[] {
+  const role = roleOf(file);
+  const document = readDocument(file, text);
+  if (document.broken || role.holds === 'unknown') return [{ kind: 'file', id: file, data: text, file, lineOf: () => 1 }];
+  if (role.holds === 'shop') return [whole(document, 'shop', 'shop')];
+  if (role.holds === 'shell') return withParts(document, 'shell', role.shell, PARTS);
+  if (role.holds === 'service') return withParts(document, 'service', stemOf(file.split('/').at(-1) as string) ?? file, PARTS);
+  if (role.holds !== 'library' && role.holds !== 'list') return [whole(document, 'file', file)];
+  const kind = role.holds === 'library' ? `library ${LIBRARY_KINDS[role.list]}` : SHELL_KINDS[role.list];
+  return listed(document, document.root, document.data, role.list, kind);
+}
+
+function listed(document: SourceDocument, root: Node | null, data: unknown, name: string, kind: string): readonly TypedRecord[] {
+  if (Array.isArray(data)) return items(document, root, data, kind);
+  const inside = (data as Readonly<Record<string, unknown>> | null)?.[name];
+  return Array.isArray(inside) ? items(document, under(root, name), inside, kind) : [];
+}
+
+function items(document: SourceDocument, list: Node | null, data: readonly unknown[], kind: string): readonly TypedRecord[] {
+  return data.flatMap((one, i) => {
+    if (typeof one !== 'object' || one === null) return [];
+    const node = isSeq(list) ? ((list.items[i] ?? null) as Node | null) : null;
+    return [record(document, node, kind, idOf(one as Record<string, unknown>, kind), one)];
+  });
+}
+
+/** A sign-off is called by what it is of. */
+function idOf(data: Readonly<Record<string, unknown>>, kind: string): string {
+  if (data.id !== undefined && data.id !== null) return String(data.id);
+  return kind === 'sign-off' ? [data.stage, data.role, data.date].join('/') : String(data.rule ?? '?');
+}
+
+function withParts(
+  document: SourceDocument,
+  kind: string,
+  id: string,
+  parts: Readonly<Record<string, string>>,
+): readonly TypedRecord[] {
+  const data = document.data as Readonly<Record<string, unknown>> | null;
+  if (typeof data !== 'object' || data === null) return [];
+  const own = Object.fromEntries(Object.entries(data).filter(([key]) => parts[key] === undefined));
+  return [
+    record(document, document.root, kind, id, own),
+    ...Object.entries(parts).flatMap(([key, partKind]) => listed(document, document.root, { [key]: data[key] }, key, partKind)),
+  ];
+}
+
+const whole = (document: SourceDocument, kind: string, id: string): TypedRecord =>
+  record(document, document.root, kind, id, document.data);
+
+function record(document: SourceDocument, node: Node | null, kind: string, id: string, data: unknown): TypedRecord {
+  const source = new NodeSource(document, node);
+  return { kind, id, data, file: document.file, lineOf: (path) => source.place(...path).line };
+}
+
+function under(node: Node | null, key: string): Node | null {
+  if (!isMap(node)) return null;
+  const pair = (node.items as Pair<Node, Node | null>[]).find((one) => (one.key as { readonly value?: unknown }).value === key);
+  return pair?.value ?? null;
+}
