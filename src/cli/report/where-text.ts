@@ -10,6 +10,7 @@ import { counted, paragraph } from './wrap.js';
 
 /** More than these a person does not read: the query wants to be longer. */
 const SHOWN = 8;
+const PANELS = 4;
 
 export function whereText(
   { model }: Assessment,
@@ -42,7 +43,7 @@ function matchText(
   const line = (head: string, text: string): void => void lines.push(paragraph(text, `  ${head.padEnd(9)} `));
   if (match.position) line('at', position(match.position, units));
   if (match.lengthMm !== undefined) line('length', length(match.lengthMm, units));
-  line('reach', reachText(match, units));
+  if (match.kind !== 'panel' || match.panels.length > 0) line('reach', reachText(match, units));
   if (match.follow.length > 1) line('follow', `open ${match.follow.join(', ')} to follow the whole way`);
   if (match.protection) line('protected', protectionText(match.protection, units));
   if (match.circuit) line('circuit', circuitText(match.circuit));
@@ -54,7 +55,14 @@ function matchText(
 function reachText(match: Match, units: UnitSystem): string {
   if (match.open) return 'in the open, no panel needed';
   if (match.panels.length === 0) return 'no access panel reaches it';
-  return match.panels.map((one) => panelText(one, units)).join('; ');
+  // With a panel that opens clear onto it, nobody goes round by a blocked one.
+  const clear = match.panels.filter((one) => one.reach !== 'beyond' && one.blockedBy.length === 0);
+  const best = clear.length > 0 ? clear : match.panels;
+  const more = best.length > PANELS ? `; and ${best.length - PANELS} more` : '';
+  return `${best
+    .slice(0, PANELS)
+    .map((one) => panelText(one, units))
+    .join('; ')}${more}`;
 }
 
 function panelText({ panel, distanceMm, reach, blockedBy }: PanelReach, units: UnitSystem): string {

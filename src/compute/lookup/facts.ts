@@ -107,9 +107,14 @@ function circuitFacts(circuit: Circuit, runs: readonly Run[], { shell }: Assessm
     ['joints', joints],
     ['colour', circuit.colour],
     ['made of', wireWords(circuit)],
-    ['fed through', upstream(shell, circuit).map((one) => `${one.protection?.kind} ${one.protection?.at ?? one.id}`)],
+    ['fed through', upstream(shell, circuit).map(fedThrough)],
   );
 }
+
+const fedThrough = ({ id, protection }: Circuit): string =>
+  [protection?.kind, protection?.ratingA === undefined ? '' : `${protection.ratingA} A`, `at ${protection?.at ?? id}`]
+    .filter(Boolean)
+    .join(' ');
 
 const runFacts = (run: Run, circuit: Circuit | undefined): readonly Fact[] =>
   facts(

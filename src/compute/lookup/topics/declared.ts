@@ -69,7 +69,6 @@ export const roof: Topic = {
     const { shell } = assessment.model;
     const found = declared(assessment, /\broof|\bwalk/iu);
     const trusses = shell.members.filter((member) => TRUSS.test(member.part));
-    const stations = trusses.flatMap(({ shape }) => (shape.kind === 'line' ? [Math.round(shape.from[0])] : []));
     const onRoof = [
       ...shell.components.filter((one) => ON_ROOF.test(one.name)).map((one) => ({ id: one.id, what: one.name, facts: [] })),
       ...shell.nodes
@@ -81,11 +80,16 @@ export const roof: Topic = {
         })),
     ];
     return {
-      rows: [...found, ...trusses.map((one) => ({ id: one.id, what: one.part, facts: [] })), ...onRoof],
-      notes: [
-        ...(found.length === 0 ? ['Not declared: keep off the roof, and mount nothing there.'] : []),
-        ...(stations.length > 0 ? [`Trusses at x ${[...new Set(stations)].sort((a, b) => a - b).join(', ')} mm.`] : []),
+      rows: [
+        ...found,
+        ...trusses.map(({ id, part, shape }) => ({
+          id,
+          what: part,
+          facts: facts(['station', shape.kind === 'line' ? shape.from[0] : undefined, 'mm']),
+        })),
+        ...onRoof,
       ],
+      notes: [...(found.length === 0 ? ['Not declared: keep off the roof, and mount nothing there.'] : [])],
     };
   },
 };

@@ -40,7 +40,7 @@ export const TOPICS: readonly Topic[] = [
 
 /** Words that a question has around the one that matters. */
 const FILLER = new Set(
-  'a all an and any are be before can do does for from given have how i if in is it its list may me my of on or please show that the there this to was what when where which with you'.split(
+  'a all an and any are be before can do does for from given have how i if in is it its list may me my of on or please show that the there this to was what when where which will with you'.split(
     ' ',
   ),
 );

@@ -18,26 +18,26 @@ export const leaks: Topic = {
   answer({ model: { shell } }) {
     const zones = zoneMap(shell.zones);
     const joints = shell.nodes.filter((node) => WET.includes(node.medium));
-    const rows = joints.map((node) => {
+    const hidden = joints.flatMap((node) => {
       const zone = zones.holding(node.at).find((one) => one.concealed);
-      const hole = zone && holeOf(zone, node.at);
-      return {
-        id: node.id,
-        what: node.name ?? node.nodeKind,
-        facts: facts(
-          ['in', zone?.id ?? 'the open'],
-          ['closed by', zone?.closedBy],
-          [
-            'shows at',
-            hole
-              ? `the drain hole ${Math.round(level(hole, node.at))} mm away`
-              : zone
-                ? 'no drain hole on record'
-                : 'the joint itself',
-          ],
-        ),
-      };
+      return zone ? [{ node, zone, hole: holeOf(zone, node.at) }] : [];
     });
-    return { rows, notes: ['Water runs along the lowest wire or pipe: look upstream of the wet place too.'] };
+    const rows = hidden.map(({ node, zone, hole }) => ({
+      id: node.id,
+      what: node.name ?? node.nodeKind,
+      facts: facts(
+        ['in', zone.id],
+        ['closed by', zone.closedBy],
+        ['shows at', hole ? 'the drain hole' : 'no drain hole on record'],
+        ['away', hole && level(hole, node.at), 'mm'],
+      ),
+    }));
+    return {
+      rows,
+      notes: [
+        `${joints.length - hidden.length} joints stand in the open: a leak shows at the joint itself.`,
+        'Water runs along the lowest wire or pipe: look upstream of the wet place too.',
+      ],
+    };
   },
 };

@@ -36,6 +36,7 @@ export const live: Topic = {
 
 /** What matters before anybody cuts. */
 const DANGER = ['gas', 'dc', 'ac'];
+const FUEL = /fuel|diesel|gasoline|petrol|propane|\blp/iu;
 const SHUT = /\b(?:valve|shut-?off|disconnect|switch|breaker|fuse|main)\b/iu;
 
 export const emergency: Topic = {
@@ -74,7 +75,7 @@ export const emergency: Topic = {
         facts: facts(['shuts', of]),
       })),
       ...shell.tanks
-        .filter((tank) => /fuel|diesel|gasoline|petrol|propane|lp/iu.test(tank.contents))
+        .filter(({ contents }) => FUEL.test(contents) && !/exhaust/iu.test(contents))
         .map((tank) => ({ id: tank.id, what: `${tank.contents} tank: do not cut here`, facts: [] })),
     ];
     return {

@@ -28,7 +28,19 @@ export const repairs: Topic = {
 export const changes: Topic = {
   name: 'changes',
   question: 'What changed since the book?',
-  words: ['changed', 'change', 'changes', 'since', 'amended', 'amendment', 'amendments', 'altered', 'alteration', 'alterations'],
+  words: [
+    'book',
+    'changed',
+    'change',
+    'changes',
+    'since',
+    'amended',
+    'amendment',
+    'amendments',
+    'altered',
+    'alteration',
+    'alterations',
+  ],
   answer({ model: { shell } }) {
     const rows = shell.amendments.map((one) => ({
       id: one.id,
