@@ -14,13 +14,21 @@ export interface ListPlace {
   readonly usual: Style;
 }
 
+/** What stands as a comment above some of the new records. */
+export type Comments = ReadonlyMap<Data, string>;
+
 /**
  * Text of a file with records added at the end of one of its lists. Nothing else changes: comments, blank lines and order stay.
  * `old` is null where there is no file yet. Throws {@link CannotDo} where the file has another form.
  */
-export function appendRecords(place: ListPlace, old: string | null, records: readonly Data[]): string {
+export function appendRecords(
+  place: ListPlace,
+  old: string | null,
+  records: readonly Data[],
+  comments: Comments = new Map(),
+): string {
   const splices = new Splices(old ?? '');
-  if (records.length > 0) new Appender(place, splices).append(rootOf(place.file, splices.old), records);
+  if (records.length > 0) new Appender(place, splices, comments).append(rootOf(place.file, splices.old), records);
   return splices.apply();
 }
 
@@ -28,6 +36,7 @@ class Appender {
   constructor(
     private readonly place: ListPlace,
     private readonly splices: Splices,
+    private readonly comments: Comments,
   ) {}
 
   append(root: Node | null, records: readonly Data[]): void {
@@ -85,13 +94,20 @@ class Appender {
 
   private items(records: readonly Data[], style: Style, indent: string, apart = style === 'block'): string {
     return records
-      .map((record, i) => (apart && (i > 0 || this.splices.old !== '') ? '\n' : '') + item(record, style, indent))
+      .map((record, i) => (apart && (i > 0 || this.splices.old !== '') ? '\n' : '') + this.item(record, style, indent))
       .join('');
+  }
+
+  private item(record: Data, style: Style, indent: string): string {
+    const comment = this.comments.get(record);
+    return (comment === undefined ? '' : `${indent}# ${comment.replace(/\s+/gu, ' ')}\n`) + item(record, style, indent);
   }
 
   private nested(path: readonly string[], records: readonly Data[], indent: string): string {
     const heads = path.map((key, i) => `${indent}${'  '.repeat(i)}${key}:\n`);
-    return heads.join('') + records.map((record) => item(record, this.place.usual, indent + '  '.repeat(path.length))).join('');
+    return (
+      heads.join('') + records.map((record) => this.item(record, this.place.usual, indent + '  '.repeat(path.length))).join('')
+    );
   }
 
   /** A blank line stands between the last two records. */

@@ -1,6 +1,6 @@
 import { CannotDo } from '../cannot.js';
 import type { StoreText } from '../model/load-types.js';
-import { appendRecords, type ListPlace } from './append.js';
+import { appendRecords, type Comments, type ListPlace } from './append.js';
 import { setValue } from './change.js';
 import { type EntryKind, homeOf } from './homes.js';
 import { identity, Known, type KnownRecord } from './known.js';
@@ -19,7 +19,12 @@ interface FilePlan {
  * The new text of every file that a plan changes, by path in the store. Each was read again and holds what was planned and all that
  * it held before. Throws {@link CannotDo} where a file has a form that cannot be changed without loss.
  */
-export function textsOf(kind: EntryKind, plan: Pick<Plan, 'added' | 'changed'>, known: Known): ReadonlyMap<string, string> {
+export function textsOf(
+  kind: EntryKind,
+  plan: Pick<Plan, 'added' | 'changed'>,
+  known: Known,
+  comments?: Comments,
+): ReadonlyMap<string, string> {
   const files = new Map<string, FilePlan>();
   const of = (file: string): FilePlan => {
     const one = files.get(file) ?? { added: [], changed: [] };
@@ -28,10 +33,10 @@ export function textsOf(kind: EntryKind, plan: Pick<Plan, 'added' | 'changed'>, 
   };
   for (const one of plan.added) of(one.place.file).added.push(one);
   for (const one of plan.changed) of(one.record.file).changed.push(one);
-  return new Map([...files].map(([file, wanted]) => [file, textOf(kind, file, wanted, known)]));
+  return new Map([...files].map(([file, wanted]) => [file, textOf(kind, file, wanted, known, comments)]));
 }
 
-function textOf(kind: EntryKind, file: string, { added, changed }: FilePlan, known: Known): string {
+function textOf(kind: EntryKind, file: string, { added, changed }: FilePlan, known: Known, comments?: Comments): string {
   const old = known.files.get(file);
   if (old && old.open === undefined)
     throw new CannotDo(`${file} is not whole YAML, so nothing was written to it. See: shellbook check`);
@@ -45,6 +50,7 @@ function textOf(kind: EntryKind, file: string, { added, changed }: FilePlan, kno
         first.place,
         old || edited !== '' ? edited : null,
         added.map(({ data }) => data),
+        comments,
       )
     : edited;
   prove(

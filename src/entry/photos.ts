@@ -1,0 +1,120 @@
+import type { Known } from './known.js';
+import { nextId } from './numbering.js';
+import type { Data } from './yaml-text.js';
+
+/** What is known of a picture before it is a record. */
+export interface Taken {
+  readonly name: string;
+  readonly sha256: string;
+  readonly taken?: string;
+  readonly bearingDeg?: number;
+}
+
+/** A picture as a record of photos.yaml. */
+export interface PhotoDraft {
+  readonly picture: Taken;
+  readonly id: string;
+  readonly data: Data;
+  /** Records of the day on which it was taken, the likeliest first: for a person to confirm, never written as fact. */
+  readonly proposed: readonly string[];
+}
+
+export interface PhotosOf {
+  readonly known: Known;
+  /** Names in the shell’s photos folder. */
+  readonly files: readonly string[];
+  /** SHA-256 of pictures that are there already. */
+  readonly hashes: ReadonlySet<string>;
+  /** Runs and joints that are to be closed in and that no photo shows yet. */
+  readonly unseen: readonly string[];
+  readonly stage?: string;
+  readonly of: readonly string[];
+}
+
+export interface PhotoDrafts {
+  readonly drafts: readonly PhotoDraft[];
+  /** Pictures that are there already, or twice in the folder. */
+  readonly doubles: readonly string[];
+}
+
+const SAFE = /^[\w.-]{1,80}$/u;
+
+/** Gives each new picture its number and its name; what is there already is passed over. */
+export function photoDrafts(pictures: readonly Taken[], of: PhotosOf): PhotoDrafts {
+  const seen = new Set(of.hashes);
+  const names = new Set(of.files.map((name) => name.toLowerCase()));
+  const given = new Set<string>();
+  const doubles: string[] = [];
+  const drafts: PhotoDraft[] = [];
+  const inTime = [...pictures].sort((a, b) =>
+    (a.taken ?? '~') < (b.taken ?? '~') ? -1 : (a.taken ?? '~') > (b.taken ?? '~') ? 1 : 0,
+  );
+  for (const picture of inTime) {
+    if (seen.has(picture.sha256)) {
+      doubles.push(picture.name);
+      continue;
+    }
+    seen.add(picture.sha256);
+    const id = nextId('photo', of.known, given) ?? freeId(of.known, given);
+    given.add(id);
+    const file = fileName(picture.name, id, names);
+    names.add(file.toLowerCase());
+    drafts.push({ picture, id, data: dataOf(picture, id, file, of), proposed: of.of.length > 0 ? [] : proposedFor(picture, of) });
+  }
+  return { drafts, doubles };
+}
+
+function dataOf(picture: Taken, id: string, file: string, of: PhotosOf): Data {
+  return {
+    id,
+    file,
+    ...(of.of.length > 0 ? { of: of.of } : {}),
+    ...(picture.bearingDeg === undefined ? {} : { view: `towards ${Math.round(picture.bearingDeg)} degrees by the compass` }),
+    ...(picture.taken === undefined ? {} : { taken: picture.taken }),
+    sha256: picture.sha256,
+    ...(of.stage === undefined ? {} : { stage: of.stage }),
+  };
+}
+
+/** Where the shop’s photos have names and no numbers. */
+function freeId(known: Known, given: ReadonlySet<string>): string {
+  for (let n = 1; ; n++) {
+    const id = `P-${String(n).padStart(4, '0')}`;
+    if (known.taken('photo', id) === undefined && !given.has(id)) return id;
+  }
+}
+
+/** The phone’s own name, by which it is found on the phone again, where that is free and plain. */
+function fileName(name: string, id: string, taken: ReadonlySet<string>): string {
+  const own = name.slice(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
+  if (SAFE.test(own) && !own.startsWith('.') && !taken.has(own.toLowerCase())) return own;
+  const end = /\.[A-Za-z0-9]+$/u.exec(own)?.[0].toLowerCase() ?? '';
+  return `${id.replace(/\//gu, '-')}${end}`;
+}
+
+/** What people take pictures of, the likeliest first. */
+const SHOWABLE = ['run', 'node', 'weld', 'panel', 'member', 'opening', 'component', 'clamp', 'finding', 'test', 'ticket'];
+const MOST = 8;
+
+/** Records dated on the picture’s day or the day before or after; those of its stage and what nobody has pictured yet first. */
+function proposedFor({ taken }: Taken, { known, unseen, stage }: PhotosOf): readonly string[] {
+  if (taken === undefined) return [];
+  const first = new Set(unseen);
+  const scored = known.records.flatMap(({ kind, id, data }) => {
+    const date = typeof data.date === 'string' ? data.date : undefined;
+    const apart = date === undefined ? undefined : daysBetween(date, taken);
+    const rank = SHOWABLE.indexOf(kind);
+    if (id === undefined || rank < 0 || apart === undefined || apart > 1) return [];
+    const otherStage = stage !== undefined && data.stage !== undefined && String(data.stage) !== stage;
+    return [{ id, score: apart + (first.has(id) ? 0 : 2) + (otherStage ? 4 : 0) + rank / SHOWABLE.length }];
+  });
+  return scored
+    .sort((a, b) => a.score - b.score)
+    .slice(0, MOST)
+    .map(({ id }) => id);
+}
+
+function daysBetween(a: string, b: string): number | undefined {
+  const days = (Date.parse(`${a.slice(0, 10)}T00:00Z`) - Date.parse(`${b.slice(0, 10)}T00:00Z`)) / 86_400_000;
+  return Number.isNaN(days) ? undefined : Math.abs(days);
+}
