@@ -1,5 +1,6 @@
 import type { Fixing, Opening, Panel } from '../../model/structure.js';
 import { type Book, type ChapterMaker, stageName } from '../book.js';
+import { decisionsOf } from '../decisions.js';
 import { ref, table } from '../table.js';
 
 /** Skins and panels, how they are fixed, and openings as measured. */
@@ -28,6 +29,7 @@ export function skinTable(book: Book) {
     look: 'tight',
     rows: book.assessment.model.shell.panels.filter((panel) => panel.panelKind !== 'access'),
     home: (panel) => panel.id,
+    marks: (panel) => decisionsOf(book, panel.id),
     columns: (c) => [
       c.id('Panel', (panel) => panel.id),
       c.text(
@@ -99,6 +101,10 @@ function openingCard(book: Book, opening: Opening) {
       name: 'Header sag',
       value: `${show.thickness(figure.sagMm)} (house limit ${show.thickness(limits.headerSagMm)})`,
     },
+    figure?.headerDeflectionMm !== undefined && {
+      name: 'Header under its own mass',
+      value: `${show.thickness(figure.headerDeflectionMm)} by calculation, simply held at the sides (for information: no rating, nothing hung on it counted)`,
+    },
     !measured && { name: 'Measured', value: 'not measured: not verified' },
   ].filter(Boolean);
   return {
@@ -106,6 +112,7 @@ function openingCard(book: Book, opening: Opening) {
     kind: opening.openingKind,
     wall: opening.wall,
     facts,
+    decided: decisionsOf(book, opening.id),
     header: opening.header ? ref(opening.header) : undefined,
     gussets: opening.gussets.map((id) => ref(id)),
     figure: book.draw.opening(book.assessment, opening.id, { widthMm: book.room('portrait').widthMm, heightMm: 95 }),

@@ -1,13 +1,13 @@
 import type { Assessment } from '../../assess.js';
 import type { Opening } from '../../model/structure.js';
-import { length, number, type UnitSystem } from '../../quantity/format.js';
+import { length, number, smallLength, type UnitSystem } from '../../quantity/format.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { acrossDimension, uprightDimension } from '../dimensions.js';
 import type { LabelWish } from '../labels.js';
 import { openingFace } from '../marks/openings.js';
 import { alongLine } from '../outline.js';
-import { VIEWS } from '../projection.js';
-import { circle, line, type Mark, type Point, type Rect, rectangle, text } from '../scene.js';
+import { project, VIEW_OF_FACE, VIEWS } from '../projection.js';
+import { area, circle, line, type Mark, type Point, type Rect, rectangle, text } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import { textWidthMm } from '../text-width.js';
 import { FACE_WORDS } from './panels.js';
@@ -33,9 +33,11 @@ export function openingDrawing(a: Assessment, openingId: string, sheet: SheetSiz
   const face = opening && openingFace(opening);
   // Seen from outside, the front is to the left on the left wall and to the right on the right one.
   const frontLeft = face !== 'right';
+  const gussets = opening ? gussetsInPlace(a, opening, port) : [];
   const marks: Mark[] = opening
     ? [
         rectangle('background', 'nominal', frame),
+        ...gussets.map(({ id, ring }) => area('structure', 'plate', ring, id)),
         ...outlineMarks(opening, port, frontLeft),
         ...sideDimensions(opening, frame, frontLeft, units),
         ...diagonalMarks(opening, frame, units),
@@ -50,8 +52,8 @@ export function openingDrawing(a: Assessment, openingId: string, sheet: SheetSiz
       front: face === 'left' ? 'left' : face === 'right' ? 'right' : 'none',
       units,
       marks,
-      wishes: opening ? partWishes(opening, frame) : [],
-      notes: opening ? openingNotes(a, opening) : [`Opening ${openingId} is not on record.`],
+      wishes: opening ? partWishes(opening, frame, gussets) : [],
+      notes: opening ? openingNotes(a, opening, gussets) : [`Opening ${openingId} is not on record.`],
     },
     options,
   );
@@ -133,14 +135,32 @@ function diagonalMarks(opening: Opening, { x0, y0, x1, y1 }: Rect, units: UnitSy
   });
 }
 
-/** The header and the gussets by name at the places where they belong. */
-function partWishes(opening: Opening, { x0, y0, x1, y1 }: Rect): readonly LabelWish[] {
-  const corners: readonly Point[] = [
-    [x0, y0],
-    [x1, y0],
-    [x0, y1],
-    [x1, y1],
-  ];
+interface Gusset {
+  readonly id: string;
+  readonly ring: readonly Point[];
+}
+
+/** Gusset plates where they stand, seen as the opening is: those that it names and those found at its corners. */
+function gussetsInPlace(a: Assessment, opening: Opening, port: Port): readonly Gusset[] {
+  const face = openingFace(opening);
+  const [from, to] = [opening.sill[0], opening.sill.at(-1)];
+  if (!face || !from || !to) return [];
+  const view = VIEW_OF_FACE[face];
+  const [left, lower] = [from, to].reduce<Point>(
+    ([x, y], end) => [Math.min(x, project(view, end)[0]), Math.min(y, project(view, end)[1])],
+    [Infinity, Infinity],
+  );
+  const found = a.figures.openings.find(({ id }) => id === opening.id)?.gussets ?? [];
+  return [...new Set([...opening.gussets, ...found])].flatMap((id) => {
+    const shape = a.model.shell.members.find((member) => member.id === id)?.shape;
+    if (shape?.kind !== 'plate') return [];
+    const flat = shape.outline.map((corner) => project(view, corner));
+    return [{ id, ring: flat.map(([x, y]) => port.placeFlat([x - left, y - lower])) }];
+  });
+}
+
+/** The header and the gussets by name. */
+function partWishes(opening: Opening, { x0, y0, x1 }: Rect, gussets: readonly Gusset[]): readonly LabelWish[] {
   const header: LabelWish[] = opening.header
     ? [
         {
@@ -153,22 +173,31 @@ function partWishes(opening: Opening, { x0, y0, x1, y1 }: Rect): readonly LabelW
         },
       ]
     : [];
-  // The records do not say which gusset sits in which corner: they are named around the opening in the order typed.
-  const gussets = opening.gussets.slice(0, 4).map((id, index): LabelWish => {
-    return { text: id, anchor: corners[index] as Point, style: 'id', priority: 50, id, clearMm: 1 };
-  });
-  return [...header, ...gussets];
+  return [
+    ...header,
+    ...gussets.map(({ id, ring }): LabelWish => {
+      const middle: Point = [
+        ring.reduce((sum, [x]) => sum + x, 0) / ring.length,
+        ring.reduce((sum, [, y]) => sum + y, 0) / ring.length,
+      ];
+      return { text: id, anchor: middle, style: 'id', priority: 50, id, centred: true };
+    }),
+  ];
 }
 
-function openingNotes(a: Assessment, opening: Opening): readonly string[] {
+function openingNotes(a: Assessment, opening: Opening, drawn: readonly Gusset[]): readonly string[] {
   const units = a.model.shop.units;
   const figure = a.figures.openings.find(({ id }) => id === opening.id);
   const notes = ['Seen from outside. Dashed: nominal.'];
-  if (figure?.diagonalDifferenceMm !== undefined) notes.push(`Diagonals differ by ${small(figure.diagonalDifferenceMm, units)}.`);
+  if (figure?.diagonalDifferenceMm !== undefined)
+    notes.push(`Diagonals differ by ${smallLength(figure.diagonalDifferenceMm, units)}.`);
   if (figure?.rackingDeg !== undefined) notes.push(`Racking ${number(figure.rackingDeg, 2)}°.`);
-  if (figure?.sagMm !== undefined) notes.push(`Header sag ${small(figure.sagMm, units)}, drawn ${SAG_DRAWN} times.`);
-  if (opening.gussets.length > 4) notes.push(`Gussets also: ${opening.gussets.slice(4).join(', ')}.`);
+  if (figure?.sagMm !== undefined) notes.push(`Header sag ${smallLength(figure.sagMm, units)}, drawn ${SAG_DRAWN} times.`);
+  if (figure?.headerDeflectionMm !== undefined)
+    notes.push(`Its own mass alone gives ${smallLength(figure.headerDeflectionMm, units)} by calculation, simply held.`);
+  const bare = figure?.cornersWithoutGusset ?? [];
+  if (bare.length > 0) notes.push(`No gusset found at: ${bare.join(', ')}.`);
+  const placeless = opening.gussets.filter((id) => drawn.every((one) => one.id !== id));
+  if (placeless.length > 0) notes.push(`Gussets without a place on record: ${placeless.join(', ')}.`);
   return notes;
 }
-
-const small = (mm: number, units: UnitSystem): string => (units === 'metric' ? `${number(mm, 1)} mm` : length(mm, units));
