@@ -1,5 +1,8 @@
 import type { Limits } from './library.js';
 
+/** ABYC E-11, wires from an exhaust: 9 in from a dry one, 2 in from one cooled by water, from memory. */
+export const HOT_MM = { dry: 230, wet: 50 } as const;
+
 /** The shop's limits where shop.yaml does not say otherwise. House rules, each with where it comes from. */
 export const LIMITS: Limits = {
   // common practice, no source: less than 3 % left on an axle is gone with the first repair.
@@ -16,6 +19,9 @@ export const LIMITS: Limits = {
     { media: ['gas', 'ac'], distanceMm: 50.8 },
     { media: ['dc', 'ac'], shareZone: false },
   ],
+  // common practice, no source: 50 mm about a moving tyre or slide.
+  movingClearanceMm: 50,
+  hotClearanceMm: HOT_MM,
   // ABYC E-11 for critical 12 V loads, from memory.
   voltageDrop: 0.03,
   // common practice, no source: 3 mm out of plane shows in a skin.

@@ -34,6 +34,10 @@ export interface Limits {
   /** Fraction of a cavity's clear area. */
   readonly cavityFill: number;
   readonly keepApart: readonly KeepApart[];
+  /** Least between a moving tyre or slide and whatever stands still, mm; absent: 50. */
+  readonly movingClearanceMm?: number;
+  /** Least between a hot part and wires or pipes, mm; absent: 230 dry, 50 wet. */
+  readonly hotClearanceMm?: { readonly dry: number; readonly wet: number };
   /** Fraction of the circuit's voltage. */
   readonly voltageDrop: number;
   /** Hottest air around wiring, °C, where a circuit does not say; absent: 30. */

@@ -1,5 +1,5 @@
 import type { Form } from '../schema/kinds.js';
-import { LIMITS } from './defaults.js';
+import { HOT_MM, LIMITS } from './defaults.js';
 import type {
   Certificate,
   ConductorType,
@@ -48,6 +48,11 @@ function mapLimits(typed: Form<'shop'>['limits']): Limits {
     trussSpacingMm: typed.truss_spacing ?? LIMITS.trussSpacingMm,
     cavityFill: typed.cavity_fill ?? LIMITS.cavityFill,
     keepApart: keepApart ?? LIMITS.keepApart,
+    movingClearanceMm: typed.moving_clearance ?? LIMITS.movingClearanceMm,
+    hotClearanceMm: {
+      dry: typed.hot_clearance?.dry ?? HOT_MM.dry,
+      wet: typed.hot_clearance?.wet ?? HOT_MM.wet,
+    },
     voltageDrop: typed.voltage_drop ?? LIMITS.voltageDrop,
     ambientC: celsius(typed.ambient),
     flatnessMm: typed.flatness ?? LIMITS.flatnessMm,

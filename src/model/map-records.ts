@@ -2,7 +2,7 @@ import { baseOf, type Checked } from './records.js';
 import type { Amendment, Component, Declared, Nonconformance, Photo, Signoff, Test } from './shell.js';
 
 export function mapComponent(record: Checked<'component'>): Component {
-  const { name, mass, at, basis, size, part, serial, tolerance } = record.form;
+  const { name, mass, at, basis, size, part, serial, tolerance, hot, keep_clear } = record.form;
   // The safe side: a mass that nobody says to have weighed is an estimate, with an estimate's uncertainty.
   return {
     ...baseOf(record),
@@ -14,6 +14,8 @@ export function mapComponent(record: Checked<'component'>): Component {
     part,
     serial,
     toleranceMm: tolerance,
+    hot,
+    keepClearMm: keep_clear,
   };
 }
 
@@ -64,8 +66,19 @@ export function mapAmendment(record: Checked<'amendment'>): Amendment {
 }
 
 export function mapPhoto(record: Checked<'photo'>): Photo {
-  const { file, of, view, taken, caption, sha256 } = record.form;
-  return { ...baseOf(record), file, of: of ?? [], view, taken, caption, sha256: sha256?.toLowerCase() };
+  const { file, of, view, taken, caption, sha256, shows, camera } = record.form;
+  const [from, to] = shows ?? [];
+  return {
+    ...baseOf(record),
+    file,
+    of: of ?? [],
+    view,
+    taken,
+    caption,
+    sha256: sha256?.toLowerCase(),
+    ...(from && to ? { shows: [from, to] as const } : {}),
+    ...(camera ? { camera: { at: camera.at, towards: camera.towards, angleDeg: camera.angle } } : {}),
+  };
 }
 
 export function mapDeclared(record: Checked<'declared'>): Declared {

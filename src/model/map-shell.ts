@@ -3,6 +3,7 @@ import { densityOf } from './defaults.js';
 import { mapCondition, mapReadings, type Vehicle } from './map-condition.js';
 import { baseOf, type Checked } from './records.js';
 import type { Axle, Bay, Seat, Tank, Ticket, Tyres } from './shell.js';
+import { tyreSize } from './tyre-size.js';
 
 /** Front to rear. */
 export function mapAxles(records: readonly Checked<'axle'>[]): readonly Axle[] {
@@ -24,6 +25,8 @@ function mapAxle({ id, form, source }: Checked<'axle'>, front: boolean): Axle {
     dual: form.dual ?? (tyres?.count ?? 2) >= 4,
     lift: form.lift ?? false,
     steered: form.steered ?? front,
+    steerDeg: form.steer_angle,
+    travel: form.travel && { bumpMm: form.travel.bump, reboundMm: form.travel.rebound },
     share: form.share,
     springRateNM: form.spring_rate,
     tyres,
@@ -32,12 +35,16 @@ function mapAxle({ id, form, source }: Checked<'axle'>, front: boolean): Axle {
 }
 
 function mapTyres(form: NonNullable<Form<'axle'>['tyres']>): Tyres {
+  const sized = tyreSize(form.size);
   return {
     count: form.count,
     loadIndex: typeof form.load_index === 'number' ? [form.load_index] : form.load_index,
     inflationPa: form.inflation,
     inflationForIndexPa: form.inflation_for_index,
     size: form.size,
+    diameterMm: form.diameter ?? sized?.diameterMm,
+    widthMm: form.width ?? sized?.widthMm,
+    spacingMm: form.spacing,
   };
 }
 

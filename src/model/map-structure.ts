@@ -69,6 +69,7 @@ export function mapPanel(record: Checked<'panel'>): Panel {
       openTimeS: bond.open_time,
       openTimeLimitS: bond.open_time_limit,
       cureS: bond.cure,
+      cureLeastS: bond.cure_least,
       coupon: bond.coupon,
     },
     massKg: mass,
@@ -76,7 +77,7 @@ export function mapPanel(record: Checked<'panel'>): Panel {
 }
 
 export function mapOpening(record: Checked<'opening'>): Opening {
-  const { kind, wall, sill, width, height, measured, header, gussets } = record.form;
+  const { kind, wall, sill, width, height, measured, header, gussets, travel, depth } = record.form;
   return {
     ...baseOf(record),
     openingKind: kind,
@@ -94,6 +95,8 @@ export function mapOpening(record: Checked<'opening'>): Opening {
     },
     header,
     gussets: gussets ?? [],
+    travelMm: travel,
+    depthMm: depth,
   };
 }
 

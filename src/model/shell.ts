@@ -13,6 +13,11 @@ export interface Tyres {
   /** Pressure at which the load index holds. */
   readonly inflationForIndexPa?: number;
   readonly size?: string;
+  /** Outside diameter and width over the side walls, mm: as typed, else from the size. */
+  readonly diameterMm?: number;
+  readonly widthMm?: number;
+  /** Of duals: between the middles of the two, mm. */
+  readonly spacingMm?: number;
 }
 
 export interface Axle {
@@ -28,6 +33,10 @@ export interface Axle {
   readonly dual: boolean;
   readonly lift: boolean;
   readonly steered: boolean;
+  /** Most that a wheel turns to either side. */
+  readonly steerDeg?: number;
+  /** Of the wheels, up and down from where they stand unladen, mm. */
+  readonly travel?: { readonly bumpMm: number; readonly reboundMm: number };
   /** This axle takes `fraction` of the load of the group that it forms with `with`. */
   readonly share?: { readonly with: string; readonly fraction: number };
   /** N/m at the axle, both ends together. */
@@ -113,6 +122,10 @@ export interface Component extends RecordBase {
   readonly part?: string;
   readonly serial?: string;
   readonly toleranceMm?: number;
+  /** Exhaust or other hot part: dry, or cooled by water. */
+  readonly hot?: 'dry' | 'wet';
+  /** How far wires and pipes must stay off it, mm, where its maker says. */
+  readonly keepClearMm?: number;
 }
 
 export interface Ticket extends RecordBase {
@@ -179,6 +192,10 @@ export interface Photo extends RecordBase {
   readonly taken?: string;
   readonly caption?: string;
   readonly sha256?: string;
+  /** Two opposite corners of the box that it shows. */
+  readonly shows?: readonly [Vec3, Vec3];
+  /** From where it was taken: the place in its middle, and its angle of view from side to side. */
+  readonly camera?: { readonly at: Vec3; readonly towards: Vec3; readonly angleDeg: number };
 }
 
 /** Printed with its author, or the book says "not declared". */

@@ -103,6 +103,7 @@ export interface Bond {
   readonly openTimeS?: number;
   readonly openTimeLimitS?: number;
   readonly cureS?: number;
+  readonly cureLeastS?: number;
   readonly coupon?: string;
 }
 
@@ -142,6 +143,9 @@ export interface Opening extends RecordBase {
   };
   readonly header?: string;
   readonly gussets: readonly string[];
+  /** Of a slide-out: how far it goes out from the wall, and how far into the coach it stands when it is in, mm. */
+  readonly travelMm?: number;
+  readonly depthMm?: number;
 }
 
 export interface Clamp extends RecordBase {

@@ -16,6 +16,8 @@ export const component = (f: Fields) =>
     part: f.text('Maker’s part number').optional(),
     serial: f.text('Serial number').optional(),
     tolerance: f.quantity('length', 'How well its place is known').optional(),
+    hot: f.oneOf(['dry', 'wet'], 'Exhaust or other hot part: dry, or cooled by water (wet)').optional(),
+    keep_clear: f.quantity('length', 'How far wires and pipes must stay off a hot part, where its maker says').optional(),
   });
 
 /** weights*.yaml */
@@ -100,6 +102,15 @@ export const photo = (f: Fields) =>
     taken: f.date('When it was taken').optional(),
     caption: f.text('What to see in it').optional(),
     sha256: f.text('SHA-256 of the file').optional(),
+    shows: f.positions('Two opposite corners of the box that it shows', 2, 2).optional(),
+    camera: z
+      .strictObject({
+        at: f.position('Where the camera stood'),
+        towards: f.position('The place in the middle of the picture'),
+        angle: f.quantity('angle', 'Angle of view, from side to side', 'above zero'),
+      })
+      .meta({ description: 'From where it was taken, instead of `shows`' })
+      .optional(),
   });
 
 /** declared*.yaml: printed with its author, or the book says "not declared". */

@@ -12,6 +12,11 @@ const tyres = (f: Fields) =>
     inflation: f.quantity('pressure', 'Cold inflation pressure', 'above zero').optional(),
     inflation_for_index: f.quantity('pressure', 'Pressure at which the load index holds', 'above zero').optional(),
     size: f.text('Size as on the side wall').optional(),
+    diameter: f.quantity('length', 'Outside diameter; where not typed, from a size as 295/75R22.5', 'above zero').optional(),
+    width: f
+      .quantity('length', 'Width over the side walls; where not typed, from a size as 295/75R22.5', 'above zero')
+      .optional(),
+    spacing: f.quantity('length', 'Of duals: between the middles of the two', 'above zero').optional(),
   });
 
 /** One of shell.yaml’s `chassis: {axles: …}` */
@@ -25,15 +30,24 @@ export const axle = (f: Fields) =>
     dual: f.yesNo('Dual tyres on each end').optional(),
     lift: f.yesNo('Can be lifted').optional(),
     steered: f.yesNo('Steers').optional(),
+    steer_angle: f.quantity('angle', 'Most that a wheel turns to either side', 'above zero').optional(),
+    travel: z
+      .strictObject({
+        bump: f.quantity('length', 'How far the wheels come up from where they stand unladen'),
+        rebound: f.quantity('length', 'How far they drop from there'),
+      })
+      .meta({ description: 'Of the suspension: with tyre size and track it gives the room that the tyres need' })
+      .optional(),
     share: z
       .strictObject({
         with: f.id('The axle that it forms a group with'),
         fraction: f.level('Share of the group’s load that this axle takes'),
       })
+      .meta({ description: 'Where it shares load with another axle' })
       .optional(),
     spring_rate: f.quantity('stiffness', 'At the axle, both ends together', 'above zero').optional(),
     mass: f.quantity('mass', 'The axle itself, wheels included', 'above zero').optional(),
-    tyres: tyres(f).optional(),
+    tyres: tyres(f).meta({ description: 'The tyres of the axle' }).optional(),
   });
 
 export const tank = (f: Fields) =>
@@ -70,6 +84,7 @@ export const chassis = (f: Fields) =>
         rail_top_above_ground: f.quantity('length', 'Top of the frame rail over the ground, unladen', 'above zero').optional(),
         rail_spacing: f.quantity('length', 'Outside to outside of the rails', 'above zero').optional(),
       })
+      .meta({ description: 'The chassis frame' })
       .optional(),
   });
 
@@ -97,5 +112,6 @@ export const shell = (f: Fields) =>
         width: f.quantity('length', 'Outside width', 'above zero'),
         height: f.quantity('length', 'Outside height of the shell', 'above zero'),
       })
+      .meta({ description: 'Outside of the finished coach' })
       .optional(),
   });

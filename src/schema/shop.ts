@@ -32,6 +32,14 @@ const limits = (f: Fields) =>
     truss_spacing: f.quantity('length', 'Most between two trusses or posts', 'above zero').optional(),
     cavity_fill: f.level('Most of a cavity’s clear area that services may fill').optional(),
     keep_apart: z.array(keepApart(f)).meta({ description: 'Media that must keep apart' }).optional(),
+    moving_clearance: f.quantity('length', 'Least between a moving tyre or slide and whatever stands still').optional(),
+    hot_clearance: z
+      .strictObject({
+        dry: f.quantity('length', 'From a dry hot part, as an exhaust pipe').optional(),
+        wet: f.quantity('length', 'From one cooled by water').optional(),
+      })
+      .meta({ description: 'Least between a hot part and wires or pipes' })
+      .optional(),
     ambient: f.quantity('temperature', 'Hottest air around wiring, for ampacity; 30 C where not typed').optional(),
     voltage_drop: f.level('Most voltage drop to a load').optional(),
     flatness: f.quantity('length', 'Most that a corner may lie out of its panel’s plane').optional(),
@@ -63,17 +71,19 @@ const shares = (f: Fields, of: string) =>
 export const shop = (f: Fields) =>
   z.strictObject({
     ...shared(f),
-    shop: z.strictObject({
-      name: f.text('The shop’s name, as printed on the cover'),
-      place: f.text('Where the shop is').optional(),
-      contact: f.text('How to reach the shop, years from now').optional(),
-    }),
+    shop: z
+      .strictObject({
+        name: f.text('The shop’s name, as printed on the cover'),
+        place: f.text('Where the shop is').optional(),
+        contact: f.text('How to reach the shop, years from now').optional(),
+      })
+      .meta({ description: 'Who the shop is' }),
     units: f.oneOf(['us', 'metric', 'both'], 'How answers and books are shown').optional(),
     paper: f.oneOf(['letter', 'a4'], 'Paper of the book').optional(),
     weld_symbols: f
       .oneOf(['iso', 'aws'], 'Weld symbols by ISO 2553 (iso) or AWS A2.4 (aws); where not typed: aws with units us, else iso')
       .optional(),
-    limits: limits(f).optional(),
+    limits: limits(f).meta({ description: 'House limits; each has a default' }).optional(),
     inspection: z
       .strictObject({ primary: shares(f, 'primary').optional(), secondary: shares(f, 'secondary').optional() })
       .meta({ description: 'How much of the welds is inspected, by class of joint' })

@@ -25,6 +25,7 @@ export const member = (f: Fields) =>
         thickness: f.quantity('length', 'Plate thickness', 'above zero'),
         outline: f.positions('Corners in order, on the middle plane', 3),
       })
+      .meta({ description: 'Where it is a plate: its thickness and corners' })
       .optional(),
   });
 
@@ -103,6 +104,7 @@ const bond = (f: Fields) =>
     open_time: f.quantity('time', 'From spreading to closing').optional(),
     open_time_limit: f.quantity('time', 'Most that the adhesive allows').optional(),
     cure: f.quantity('time', 'Before it was loaded').optional(),
+    cure_least: f.quantity('time', 'Least that the adhesive wants before it is loaded').optional(),
     coupon: f.id('Test of the coupon').optional(),
   });
 
@@ -118,8 +120,8 @@ export const panel = (f: Fields) =>
     of: f.id('The panel that this access panel is set in').optional(),
     opening: f.twoLengths('Clear opening, as 14 in x 18 in').optional(),
     facing: f.oneOf(FACINGS, 'Way that its outside looks').optional(),
-    fixing: fixing(f).optional(),
-    bond: bond(f).optional(),
+    fixing: fixing(f).meta({ description: 'How it is held, and what was used' }).optional(),
+    bond: bond(f).meta({ description: 'What it was like while it was bonded' }).optional(),
     mass: f.quantity('mass', 'Where it was weighed', 'above zero').optional(),
   });
 
@@ -137,6 +139,7 @@ const measured = (f: Fields) =>
           drop: f.quantity('length', 'Below a straight line between its ends', 'any'),
         }),
       )
+      .meta({ description: 'Sag of the header below a line between its ends, place by place' })
       .optional(),
   });
 
@@ -148,9 +151,11 @@ export const opening = (f: Fields) =>
     sill: f.positions('Both ends of the sill').optional(),
     width: f.quantity('length', 'Width as it should be', 'above zero'),
     height: f.quantity('length', 'Height as it should be', 'above zero'),
-    measured: measured(f).optional(),
+    measured: measured(f).meta({ description: 'As measured: sides, diagonals and sag' }).optional(),
     header: f.id('The member over it').optional(),
     gussets: f.ids('The plates in its corners').optional(),
+    travel: f.quantity('length', 'Of a slide-out: how far it goes out from the wall', 'above zero').optional(),
+    depth: f.quantity('length', 'Of a slide-out: how far into the coach it stands when it is in', 'above zero').optional(),
   });
 
 const clampCheck = (f: Fields) =>
@@ -171,6 +176,9 @@ export const clamp = (f: Fields) =>
     damper: f.text('Damper that it holds').optional(),
     isolator: f.yesNo('Unlike metals are kept apart here').optional(),
     joins: f.ids('Parts that it holds together').optional(),
-    check_again: z.strictObject({ after: f.text('Distance or time, as 500 mi') }).optional(),
+    check_again: z
+      .strictObject({ after: f.text('Distance or time, as 500 mi') })
+      .meta({ description: 'When its torque is looked at next' })
+      .optional(),
     checks: z.array(clampCheck(f)).meta({ description: 'Each check since it was first tightened' }).optional(),
   });
