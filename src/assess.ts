@@ -2,6 +2,7 @@ import { access } from './compute/access/index.js';
 import type { AccessFigures } from './compute/access/types.js';
 import { services } from './compute/services/index.js';
 import type { ServicesFigures } from './compute/services/types.js';
+import { type BondFigure, bondFigures } from './compute/structure/bonds.js';
 import { type ClampFigures, clampFigures } from './compute/structure/clamps.js';
 import { joints, openings, weldTotals } from './compute/structure/index.js';
 import { type MaterialFigures, materials } from './compute/structure/materials.js';
@@ -30,6 +31,7 @@ export interface Figures {
   readonly inspection: readonly InspectionShare[];
   readonly spacings: readonly SpacingFigure[];
   readonly clamps: ClampFigures;
+  readonly bonds: readonly BondFigure[];
 }
 
 export interface Assessment {
@@ -62,6 +64,7 @@ export function assess(model: Model, found: readonly Finding[], outside: Outside
     inspection: () => inspectionShares(model),
     spacings: () => spacings(model),
     clamps: () => clampFigures(model),
+    bonds: () => bondFigures(model),
   });
   return whenAsked<Assessment>({
     model: () => model,

@@ -1,4 +1,5 @@
 import type { Figures } from '../../src/assess.js';
+import { bondFigures } from '../../src/compute/structure/bonds.js';
 import { clampFigures } from '../../src/compute/structure/clamps.js';
 import { joints, openings, weldTotals } from '../../src/compute/structure/index.js';
 import { materials } from '../../src/compute/structure/materials.js';
@@ -21,6 +22,7 @@ export function judgeStructure(rule: Rule, model: Model, outside: Outside = {}):
     inspection: inspectionShares(model),
     spacings: spacings(model),
     clamps: clampFigures(model),
+    bonds: bondFigures(model),
   };
   return rule.check({ model, figures: figures as Figures, outside });
 }

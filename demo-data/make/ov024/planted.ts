@@ -441,6 +441,12 @@ export interface WeldChoice {
   readonly gusset: string;
 }
 
+/** Changes the bonding log of one panel. */
+const bond =
+  (id: string, with_: Rec): Plant['spoil'] =>
+  (records) =>
+    records.map((one) => (one.id === id ? { ...one, bond: { ...(one.bond as Rec), ...with_ } } : one));
+
 /** Changes the looks at one weld. */
 const looks =
   (id: string, with_: (looks: readonly Rec[]) => readonly Rec[]): Plant['spoil'] =>
@@ -688,6 +694,20 @@ const structure = (w: WeldChoice): readonly Plant[] => [
         description: 'post leans 1/4 in aft at the top, expected plumb',
       },
     ]),
+  },
+  {
+    rule: 'panel.bond-dew-point',
+    id: 'SK-L-02',
+    file: 'panels-skin.yaml',
+    what: 'sheet came in from the yard, 2 K over the dew point',
+    spoil: bond('SK-L-02', { surface: '10 C' }),
+  },
+  {
+    rule: 'panel.bond-time',
+    id: 'SK-L-05',
+    file: 'panels-skin.yaml',
+    what: 'bead open for 34 of 30 minutes',
+    spoil: bond('SK-L-05', { open_time: '34 min' }),
   },
   {
     rule: 'panel.not-flat',

@@ -83,6 +83,13 @@ function figuresJson({ figures }: Assessment): Body {
       dampers: figures.clamps.dampers,
       due: figures.clamps.clamps.flatMap(({ id, check, checkAgain }) => (check === 'due' ? [{ id, check: checkAgain }] : [])),
     },
+    bonds: figures.bonds.map((one) => ({
+      panel: one.panel,
+      dew_point_k: one.dewPointK,
+      dew_margin_k: one.dewMarginK,
+      coupon: one.coupon,
+      missing: one.missing,
+    })),
     spacings: figures.spacings.map((one) => ({
       row: one.row,
       stations: one.stations,

@@ -1,0 +1,35 @@
+import type { Finding } from '../../finding.js';
+import { number } from '../../quantity/format.js';
+import type { Rule } from '../rule.js';
+
+export const bondTime: Rule = {
+  name: 'panel.bond-time',
+  severity: 'warning',
+  finds: 'A bonded panel that was closed after the adhesive’s open time, or loaded before its least cure.',
+  why: 'A skin that has formed on the bead does not wet the panel; a bond that is loaded while it is soft creeps.',
+  source:
+    'limits `open_time_limit` and `cure_least` on the record, from the adhesive’s data sheet; EN 17460 practice, from memory',
+  check({ model: { shell } }) {
+    return shell.panels.flatMap(({ id, bond, source }): readonly Finding[] => {
+      const found: Finding[] = [];
+      const say = (key: string, message: string): void =>
+        void found.push({ rule: 'panel.bond-time', severity: 'warning', message, ids: [id], place: source.place('bond', key) });
+      const { openTimeS, openTimeLimitS, cureS, cureLeastS } = bond ?? {};
+      if (openTimeS !== undefined && openTimeLimitS !== undefined && openTimeS > openTimeLimitS) {
+        say(
+          'open_time',
+          `Panel ${id} was closed ${minutes(openTimeS)} after spreading, expected within ${minutes(openTimeLimitS)}: take it off and bond it again, or decide it in findings.yaml with a coupon of that bead`,
+        );
+      }
+      if (cureS !== undefined && cureLeastS !== undefined && cureS < cureLeastS) {
+        say(
+          'cure',
+          `Panel ${id} was loaded ${minutes(cureS)} after bonding, expected at least ${minutes(cureLeastS)}: tap it along the bead and decide it in findings.yaml`,
+        );
+      }
+      return found;
+    });
+  },
+};
+
+const minutes = (seconds: number): string => (seconds >= 7200 ? `${number(seconds / 3600, 1)} h` : `${number(seconds / 60)} min`);
