@@ -9,6 +9,7 @@ import { preparePhotos } from './photos.js';
 import { type BookDocument, sheetsOf, textHeight, textWidth } from './print/document.js';
 import { projectDrawings } from './project-drawings.js';
 import { showIn } from './show.js';
+import { lackingWords, printable, raised } from './signs.js';
 import { escaped, render, templateText } from './templates.js';
 
 /** A record without commits has no date of its own; the book then carries this one rather than this machine's clock. */
@@ -25,8 +26,10 @@ export async function bookDocument(input: BookInput, draw: Drawings = projectDra
   rendered.splice(at, 0, { chapter: contents, html: render(contents.template, { ...contents, book: common(book) }) });
   const { shell, shop } = book.assessment.model;
   const { revision } = input.history;
+  const { text: html, lacking } = printable(raised(page(book, rendered)));
+  const line = (words: string): string => printable(words).text;
   return {
-    html: page(book, rendered),
+    html,
     sheets: book.sheets,
     chapters: rendered.map(({ chapter }) => ({
       key: chapter.key,
@@ -38,14 +41,14 @@ export async function bookDocument(input: BookInput, draw: Drawings = projectDra
         one.path && one.bytes ? [[one.path, { bytes: one.bytes, type: 'image/jpeg', photo: one.photo.id }]] : [],
       ),
     ),
-    runningLeft: `Shell ${shell.id}  ·  ${book.editionName}  ·  ${shop.name}`,
+    runningLeft: line(`Shell ${shell.id}  ·  ${book.editionName}  ·  ${shop.name}`),
     runningFoot: [
       `Revision ${revision ? revision.slice(0, 10) : 'not committed'}${input.dirty ? ' with uncommitted changes' : ''}`,
       `Fingerprint ${input.fingerprint.slice(0, 12)}`,
       ...(shell.vin ? [`VIN ${shell.vin}`] : []),
     ].join('  ·  '),
     date: input.history.revisionDate ?? input.history.commits[0]?.date ?? NO_DATE,
-    warnings: book.photos.warnings,
+    warnings: [...book.photos.warnings, ...lackingWords(lacking)],
     ...(input.carry ? { carry: input.carry } : {}),
   };
 }

@@ -2,6 +2,7 @@ import type { Assessment } from '../assess.js';
 import { fontFaces } from '../book/fonts.js';
 import type { Edition } from '../book/input.js';
 import type { BookDocument } from '../book/print/document.js';
+import { lackingWords, printable } from '../book/signs.js';
 import { escaped, render, templateText } from '../book/templates.js';
 import { qrCode } from './code.js';
 import { markers } from './markers.js';
@@ -105,8 +106,7 @@ function asDocument(input: LabelInput, html: string): BookDocument {
   const [widthMm, heightMm] = SIZES[shop.paper];
   const none = { top: 0, right: 0, bottom: 0, left: 0 };
   const sizes = `:root{--sheet-wide:${widthMm}mm;--sheet-high:${heightMm - FOOT_MM}mm}`;
-  return {
-    html: `<!doctype html>
+  const { text, lacking } = printable(`<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
@@ -119,7 +119,9 @@ ${templateText('labels.css')}</style>
 <body><section class="chapter" data-chapter="labels">
 ${html}
 </section></body>
-</html>`,
+</html>`);
+  return {
+    html: text,
     sheets: {
       portrait: { widthMm, heightMm, margin: none },
       landscape: { widthMm: heightMm, heightMm: widthMm, margin: none },
@@ -129,6 +131,6 @@ ${html}
     runningLeft: '',
     runningFoot: '',
     date: input.date,
-    warnings: [],
+    warnings: lackingWords(lacking),
   };
 }

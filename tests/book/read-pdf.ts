@@ -20,6 +20,8 @@ export interface ReadPdf {
   readonly title: string;
   readonly language: string;
   readonly created: string;
+  /** Share of a page's width where the words that reach farthest right end. */
+  readonly widest: number;
 }
 
 interface Word {
@@ -33,9 +35,16 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
   const document = await task.promise;
   try {
     const pages = [];
+    let widest = 0;
     for (let number = 1; number <= document.numPages; number++) {
       const page = await document.getPage(number);
       const words = (await page.getTextContent()).items.filter((item) => 'str' in item) as unknown as Word[];
+      const [left = 0, , right = 1] = page.view;
+      for (const { transform, width, str } of words) {
+        // A turned word runs up the page.
+        if (str.trim() === '' || transform[1] !== 0) continue;
+        widest = Math.max(widest, ((transform[4] ?? 0) + width - left) / (right - left));
+      }
       const links: ReadLink[] = [];
       for (const annotation of await page.getAnnotations()) {
         if (annotation.subtype !== 'Link' || !annotation.dest) continue;
@@ -61,6 +70,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
       title: told.Title ?? '',
       language: told.Language ?? '',
       created: told.CreationDate ?? '',
+      widest,
     };
   } finally {
     await task.destroy();

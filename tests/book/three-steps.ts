@@ -123,7 +123,11 @@ export const TRAILS: readonly Trail[] = [
     answer: [/TC/u, /two 3\/4 in conduits/u, /cord/iu, /Free/u],
   },
   { question: 'Where are the earths?', steps: [/^Where are the earths/u], answer: [/ES-1/u, /AP-01/u, /washer/iu] },
-  { question: 'Which wires are abandoned or spare?', steps: [/^Which wires are spare/u], answer: [/Spare and abandoned runs/u] },
+  {
+    question: 'Which wires are abandoned or spare?',
+    steps: [/^Which wires are spare/u],
+    answer: [/Spare and abandoned runs/u, /DC-SP/u, /abandoned/u],
+  },
   {
     question: 'What changed since the book?',
     steps: [/^What was changed after/u],

@@ -72,12 +72,14 @@ async function labels(options: Options, context: Context): Promise<Status> {
     withMarkers: options.markers,
     ...(last ? { revision: last.commit } : {}),
   });
-  const warnings =
-    pages.size === 0
+  const warnings = [
+    ...made.document.warnings,
+    ...(pages.size === 0
       ? [
           `No ${edition} edition was printed from this record here, so the labels name no page. Print it first: shellbook book ${shell} --edition ${edition}`,
         ]
-      : [];
+      : []),
+  ];
   const file =
     options.out === undefined
       ? path.join(opened.store.root, 'books', `${shell}-labels.pdf`)
