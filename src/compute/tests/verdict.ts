@@ -21,6 +21,9 @@ export interface TestVerdict {
 
 /** Tests whose value must reach the limit; in all others it must not pass it. */
 const AT_LEAST = /insulation|dielectric|withstand|strength|pull|coupon|adhesion|flow/iu;
+/** A pressure test with one value: the pressure that was held. With `start` and `end` it is judged by what was lost. */
+const isHeldPressure = ({ testKind, measured }: Test): boolean =>
+  measured?.dimension === 'pressure' && /pressure/iu.test(testKind) && !/drop|loss|leak/iu.test(testKind);
 /** What nobody sees without an instrument. */
 const NEEDS_INSTRUMENT = new Set(['pressure', 'resistance', 'voltage', 'current', 'torque', 'force']);
 /** A gas line whose temperature moved by more than this, K, has not settled. Common practice, no source. */
@@ -33,9 +36,10 @@ const ROUNDING = 1e-9;
 
 /** Judges a test by its values. Evidence that is missing or too weak gives "not verified", never a pass. */
 export function judgeTest(test: Test, model: Model): TestVerdict {
-  const atLeast = AT_LEAST.test(test.testKind);
+  const atLeast = AT_LEAST.test(test.testKind) || isHeldPressure(test);
   const base = { id: test.id, atLeast };
   const weak = (reason: string): TestVerdict => ({ ...base, verdict: 'not verified', reason });
+  if (test.of.length === 0) return weak('its `of` names nothing');
   const read = reading(test, mediaOf(test, model));
   if ('reason' in read) return weak(read.reason);
   const { value, dimension } = read;
