@@ -3,6 +3,7 @@ import type { Vec3 } from '../geometry/vector.js';
 import { line, type Mark, overlaps, type Point } from './scene.js';
 import type { Port } from './sheet.js';
 import { singleLines } from './single-lines.js';
+import { mergedStretches, type Stretch } from './stretches.js';
 import type { Silhouette } from './visibility.js';
 
 /** A stretch shorter than this is no more than a crossing: its dashes would say nothing, mm on the sheet. */
@@ -22,7 +23,7 @@ export function hiddenLines(ordered: readonly Silhouette[], port: Port): readonl
     if (nearer.length === 0) return;
     for (let k = 0; k < solid.ring.length; k++) {
       const [a, b] = [solid.ring[k] as Point, solid.ring[(k + 1) % solid.ring.length] as Point];
-      for (const [from, to] of joined(nearer.flatMap(({ ring }) => within(a, b, ring)))) {
+      for (const [from, to] of mergedStretches(nearer.flatMap(({ ring }) => within(a, b, ring)))) {
         const piece = [at(a, b, from), at(a, b, to)] as const;
         if (Math.hypot(piece[1][0] - piece[0][0], piece[1][1] - piece[0][1]) >= SHORTEST_MM) covered.push(piece);
       }
@@ -32,8 +33,6 @@ export function hiddenLines(ordered: readonly Silhouette[], port: Port): readonl
 }
 
 const space = ([x, y]: Point): Vec3 => [x, y, 0];
-
-type Stretch = readonly [from: number, to: number];
 
 const at = (a: Point, b: Point, t: number): Point => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
 
@@ -72,15 +71,4 @@ function deepInside(p: Point, ring: readonly Point[]): boolean {
     if (a[1] > p[1] !== b[1] > p[1] && p[0] < ((b[0] - a[0]) * (p[1] - a[1])) / (b[1] - a[1]) + a[0]) inside = !inside;
   }
   return inside;
-}
-
-/** Stretches that touch or overlap, made one. */
-function joined(stretches: readonly Stretch[]): readonly Stretch[] {
-  const found: [number, number][] = [];
-  for (const [from, to] of [...stretches].sort((p, q) => p[0] - q[0])) {
-    const last = found.at(-1);
-    if (last && from <= last[1] + 1e-9) last[1] = Math.max(last[1], to);
-    else found.push([from, to]);
-  }
-  return found;
 }

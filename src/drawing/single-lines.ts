@@ -1,4 +1,5 @@
 import type { Point } from './scene.js';
+import { mergedStretches } from './stretches.js';
 
 /** Lines nearer than this to each other print as one, mm on the sheet. */
 const SAME_MM = 0.6;
@@ -35,14 +36,9 @@ export function singleLines(lines: readonly (readonly Point[])[]): readonly (rea
 }
 
 /** Stretches of each row, those that touch made one. */
-function joined(rows: ReadonlyMap<number, readonly [number, number][]>): readonly (readonly [number, number, number])[] {
-  return [...rows].flatMap(([row, stretches]) => {
-    const found: [number, number, number][] = [];
-    for (const [from, to] of [...stretches].sort((a, b) => a[0] - b[0])) {
-      const last = found.at(-1);
-      if (last && from <= last[2] + SAME_MM) last[2] = Math.max(last[2], to);
-      else found.push([row * SAME_MM, from, to]);
-    }
-    return found.filter(([, from, to]) => to - from > SAME_MM / 2);
-  });
-}
+const joined = (rows: ReadonlyMap<number, readonly [number, number][]>): readonly (readonly [number, number, number])[] =>
+  [...rows].flatMap(([row, stretches]) =>
+    mergedStretches(stretches, SAME_MM)
+      .filter(([from, to]) => to - from > SAME_MM / 2)
+      .map(([from, to]) => [row * SAME_MM, from, to] as const),
+  );

@@ -300,6 +300,7 @@ export function assessmentOf(model: Model, figures: Partial<Figures> = {}): Asse
     findings: [],
     figures: {
       takeOff: { runs: [] },
+      joints: { joints: [], found: 0, recorded: 0, missing: [], withoutJoint: [] },
       weights: { ratings: [], conditions: [], tickets: [], bays: [], growth: [], influence: [] },
       access: { nodes: [], runs: [], behind: {}, coverage: none, assumptions: [] },
       openings: [{ id: 'SO-1', diagonalDifferenceMm: 1.7, rackingDeg: 0.02, sagMm: 0.8, gussets: [] }],

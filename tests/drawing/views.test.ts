@@ -5,6 +5,7 @@ import { scaleText } from '../../src/drawing/sheet.js';
 import { dot } from '../../src/geometry/vector.js';
 import { FACINGS, OUTWARD } from '../../src/model/structure.js';
 import { buildModel, section } from '../support/build.js';
+import { labelBoxes } from './boxes.js';
 import { assessmentOf, member, sampleBehind, sampleModel, sampleWeights } from './sample.js';
 
 const SHEET = { widthMm: 180, heightMm: 220 };
@@ -35,22 +36,6 @@ function all(): readonly drawing.Drawing[] {
 }
 
 const drawings = all();
-
-interface Box {
-  readonly x0: number;
-  readonly y0: number;
-  readonly x1: number;
-  readonly y1: number;
-}
-
-/** White rectangles behind label texts, in the labels group. */
-function labelBoxes(svg: string): readonly Box[] {
-  const group = /<g class="sb-labels">(.*?)<\/g>\n?(?:<g class="sb-furniture"|<\/svg>)/su.exec(svg)?.[1] ?? '';
-  return [...group.matchAll(/<rect x="([-\d.]+)" y="([-\d.]+)" width="([\d.]+)" height="([\d.]+)"/gu)].map((m) => {
-    const [x, y, w, h] = m.slice(1).map(Number) as [number, number, number, number];
-    return { x0: x, y0: y, x1: x + w, y1: y + h };
-  });
-}
 
 describe('every drawing of a whole shell', () => {
   it.each(drawings.map((one) => [one.id, one] as const))('%s is sound', (_id, one) => {

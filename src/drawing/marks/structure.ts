@@ -21,9 +21,15 @@ function outlineMark(solid: Silhouette, port: Port, layer: Layer, pen: PenName, 
   return ring.length < 3 ? line(layer, pen, ring, id) : area(layer, pen, ring, id);
 }
 
-/** Members as solids: nearer ones hide farther ones. With `subject`, each is linked to its record. */
-export function memberMarks(members: readonly Member[], library: Library, port: Port, subject: boolean): readonly Mark[] {
-  return silhouettes(members, library, port).map((solid) =>
+/** Members as solids: nearer ones hide farther ones. With `subject`, each is linked to its record; `over` is painted right on each. */
+export function memberMarks(
+  members: readonly Member[],
+  library: Library,
+  port: Port,
+  subject: boolean,
+  over: (member: Member) => readonly Mark[] = () => [],
+): readonly Mark[] {
+  return silhouettes(members, library, port).flatMap((solid) => [
     outlineMark(
       solid,
       port,
@@ -31,7 +37,8 @@ export function memberMarks(members: readonly Member[], library: Library, port: 
       solid.member.shape.kind === 'plate' ? 'plate' : 'member',
       subject ? solid.member.id : undefined,
     ),
-  );
+    ...over(solid.member),
+  ]);
 }
 
 /** As solids with the edges that meet at each one's nearest corner: for pictorials. */

@@ -1,3 +1,4 @@
+import type { Assessment } from '../../assess.js';
 import type { Model } from '../../model/shell.js';
 import type { Member } from '../../model/structure.js';
 import { length } from '../../quantity/format.js';
@@ -5,6 +6,7 @@ import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { viewBounds } from '../extent.js';
 import type { LabelWish } from '../labels.js';
 import { memberMarks } from '../marks/structure.js';
+import { WELD_BAND_NOTE, weldBandMarks, weldedJoints } from '../marks/weld-bands.js';
 import { VIEWS } from '../projection.js';
 import { type Mark, text } from '../scene.js';
 import { FURNITURE_MM, fittingScale, type Layout, layOut, type Port, type SheetSize } from '../sheet.js';
@@ -90,19 +92,23 @@ export function frameLayouts<F extends CrossFrame>(
 
 /** Every cross frame square on. */
 export function crossFrameDrawings(
-  model: Model,
+  a: Assessment,
   { stage, stageName, frames }: SheetOf,
   sheet: SheetSize,
   options: DrawingOptions,
 ): readonly Drawing[] {
   if (frames.length === 0) return [];
+  const { model } = a;
+  const welded = weldedJoints(a.figures.joints.joints);
   const layouts = frameLayouts(frames, model, sheet, STRIP_MM);
   return layouts.map(({ shown, layout }, k) => {
     const marks: Mark[] = [];
     const wishes: LabelWish[] = [];
     shown.forEach((frame, index) => {
       const port = layout.ports[index] as Port;
-      marks.push(...memberMarks(frame.members, model.library, port, true));
+      marks.push(
+        ...memberMarks(frame.members, model.library, port, true, (member) => weldBandMarks(member, welded, model.library, port)),
+      );
       marks.push(text('labels', 'note', [1.5, port.frame.y0 - 7], `at x ${length(frame.xMm, model.shop.units)}`));
       wishes.push(...frame.members.flatMap((member) => memberWish(member, model, port)));
     });
@@ -117,7 +123,7 @@ export function crossFrameDrawings(
         units: model.shop.units,
         marks,
         wishes,
-        notes: ['Seen from the front: the right (kerb) side is at the left. x: rearward of the datum.'],
+        notes: ['Seen from the front: the right (kerb) side is at the left. x: rearward of the datum.', WELD_BAND_NOTE],
         rest: 'in the member schedule',
       },
       options,

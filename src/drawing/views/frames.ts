@@ -7,6 +7,7 @@ import { shellExtent, viewBounds } from '../extent.js';
 import { type Group, groupsOf, type StageOf, stagesOf } from '../frame-groups.js';
 import { clipMarks, type Part, partsOf } from '../halves.js';
 import { memberContext, memberEdges, memberHiddenLines, memberMarks } from '../marks/structure.js';
+import { WELD_BAND_NOTE, weldBandMarks, weldedJoints } from '../marks/weld-bands.js';
 import { VIEWS } from '../projection.js';
 import { grow } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
@@ -37,7 +38,7 @@ export function frameDrawings(a: Assessment, sheet: SheetSize, options: DrawingO
   for (const { stage, name, members } of stagesOf(model)) {
     drawings.push({ ...pictorial(model, { stage, name, members, before }, sheet, options), stage, pictorial: true });
     for (const group of groupsOf(members, model, shell)) {
-      const square = frames(model, stage, name, group, sheet, options);
+      const square = frames(a, { stage, stageName: name, group }, sheet, options);
       drawings.push(...square.map((one) => ({ ...one, stage, pictorial: false })));
     }
     before.push(...members);
@@ -45,30 +46,29 @@ export function frameDrawings(a: Assessment, sheet: SheetSize, options: DrawingO
   return drawings;
 }
 
-function frames(
-  model: Model,
-  stage: string,
-  stageName: string,
-  group: Group,
-  sheet: SheetSize,
-  options: DrawingOptions,
-): readonly Drawing[] {
-  const corners = [...group.members, ...group.around].flatMap((member) => memberCorners(member, model.library));
-  const parts = partsOf(viewBounds(group.view, corners), group.members.length, group.view.front);
-  return [
-    ...parts.map((part) => frame(model, { stage, stageName, group, part }, sheet, options)),
-    ...crossFrameDrawings(model, { stage, stageName, frames: group.crossFrames }, sheet, options),
-  ];
-}
-
-interface FrameOf {
+interface GroupOf {
   readonly stage: string;
   readonly stageName: string;
   readonly group: Group;
+}
+
+function frames(a: Assessment, of: GroupOf, sheet: SheetSize, options: DrawingOptions): readonly Drawing[] {
+  const { stage, stageName, group } = of;
+  const corners = [...group.members, ...group.around].flatMap((member) => memberCorners(member, a.model.library));
+  const parts = partsOf(viewBounds(group.view, corners), group.members.length, group.view.front);
+  return [
+    ...parts.map((part) => frame(a, { ...of, part }, sheet, options)),
+    ...crossFrameDrawings(a, { stage, stageName, frames: group.crossFrames }, sheet, options),
+  ];
+}
+
+interface FrameOf extends GroupOf {
   readonly part: Part;
 }
 
-function frame(model: Model, { stage, stageName, group, part }: FrameOf, sheet: SheetSize, options: DrawingOptions): Drawing {
+function frame(a: Assessment, { stage, stageName, group, part }: FrameOf, sheet: SheetSize, options: DrawingOptions): Drawing {
+  const { model } = a;
+  const welded = weldedJoints(a.figures.joints.joints);
   const count = group.members.length;
   // What stands in a cross frame has its id there: from above its parts hide each other.
   const inFrames = new Set(group.crossFrames.flatMap((one) => one.members));
@@ -76,7 +76,7 @@ function frame(model: Model, { stage, stageName, group, part }: FrameOf, sheet: 
   const labelled = group.members.filter((member) => !inFrames.has(member) || tops.has(member));
   const size = { widthMm: sheet.widthMm, heightMm: Math.min(sheet.heightMm, Math.max(90, 60 + 3.5 * count)) };
   const mostMm = Math.min(40, 10 + 0.5 * count);
-  const layout = layOut([{ view: group.view, bounds: part.bounds }], size, { sideMm: 9, aboveMm: 8, belowMm: 8, mostMm });
+  const layout = layOut([{ view: group.view, bounds: part.bounds }], size, { sideMm: 7, aboveMm: 8, belowMm: 8, mostMm });
   const port = layout.ports[0] as Port;
   const half = part.suffix === '' ? '' : `, ${part.suffix}`;
   return compose(
@@ -90,7 +90,9 @@ function frame(model: Model, { stage, stageName, group, part }: FrameOf, sheet: 
       marks: clipMarks(
         [
           ...memberContext(group.around, model.library, port),
-          ...memberMarks(group.members, model.library, port, true),
+          ...memberMarks(group.members, model.library, port, true, (member) =>
+            weldBandMarks(member, welded, model.library, port),
+          ),
           ...memberHiddenLines(group.members, model.library, port),
         ],
         grow(port.frame, 0.5),
@@ -98,6 +100,7 @@ function frame(model: Model, { stage, stageName, group, part }: FrameOf, sheet: 
       wishes: labelled.flatMap((member) => memberWish(member, model, port)),
       notes: [
         group.view === VIEWS.plan ? 'Right (kerb) side up.' : '',
+        WELD_BAND_NOTE,
         group.crossFrames.length > 0
           ? 'Frames across the vehicle: each is named by its top member here; its parts are on the sheets that follow.'
           : '',

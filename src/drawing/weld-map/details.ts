@@ -6,6 +6,7 @@ import { project, type View } from '../projection.js';
 import { boundsOf, circle, grow, type Mark, type Point, type Rect, rectangle, text } from '../scene.js';
 import { FURNITURE_MM, fittingScale, type Port, type SheetSize } from '../sheet.js';
 import type { SymbolKind } from '../weld-symbol/kinds.js';
+import { distance } from './crowds.js';
 import type { MapView } from './map-views.js';
 import { mapMembers, numberWishes, type PlacedPoint, symbolNote, symbolWishes, weldDots } from './marks.js';
 import { type WeldPoint, weldsOf } from './points.js';
@@ -16,25 +17,6 @@ export interface Detail {
   readonly letter: string;
   readonly points: readonly WeldPoint[];
 }
-
-/** So many welds within so small a circle are crowded: their numbers would stand away from them, mm on the sheet. */
-const CROWD = 4;
-const CROWD_RADIUS_MM = 7;
-
-/** Crowded places, the most crowded first; each weld belongs to one of them at most. */
-export function crowds(placed: readonly PlacedPoint[]): readonly (readonly PlacedPoint[])[] {
-  let left = [...placed];
-  const found: (readonly PlacedPoint[])[] = [];
-  for (;;) {
-    const near = left.map((one) => left.filter((other) => distance(one.at, other.at) <= CROWD_RADIUS_MM));
-    const most = near.reduce<readonly PlacedPoint[]>((best, list) => (list.length > best.length ? list : best), []);
-    if (most.length < CROWD) return found;
-    found.push(most);
-    left = left.filter((one) => !most.includes(one));
-  }
-}
-
-const distance = (a: Point, b: Point): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
 
 /** A ring about a crowded place in the main view, with the letter of its detail. */
 export function detailRing(crowd: readonly PlacedPoint[], letter: string): { readonly mark: Mark; readonly wish: LabelWish } {
