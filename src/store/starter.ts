@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { simpleGit } from 'simple-git';
 import { CannotDo } from '../cannot.js';
 import { History } from './history.js';
+import { roleOf } from './layout.js';
 
 /** The starter files, which lie beside src/ and dist/ alike. */
 const STARTERS = fileURLToPath(new URL('../../templates/', import.meta.url));
@@ -36,8 +37,10 @@ export async function layStore(dir: string): Promise<Laid & { readonly gitStarte
   return { dir, files: [...files, 'shells/.gitkeep'], gitStarted };
 }
 
-/** Lays a shell's files down in a store. Throws {@link CannotDo} where its number cannot be a folder's name, or is taken. */
-export async function layShell(root: string, shell: string): Promise<Laid> {
+/**
+ * Lays a shell's files down in a store; those in `instead`, by name in its folder, take the place of starter files that hold the same.
+ * Throws {@link CannotDo} where its number cannot be a folder's name, or is taken. */
+export async function layShell(root: string, shell: string, instead: ReadonlyMap<string, string> = new Map()): Promise<Laid> {
   if (!SHELL_NAME.test(shell)) {
     throw new CannotDo(
       `Unexpected shell number \`${shell}\`, expected letters, digits, \`-\`, \`.\` and \`_\`, beginning with a letter or digit, as QF-007`,
@@ -46,7 +49,19 @@ export async function layShell(root: string, shell: string): Promise<Laid> {
   const dir = path.join(root, 'shells', shell);
   if (existsSync(dir))
     throw new CannotDo(`Shell ${shell} is there already, in ${dir}: nothing was written. Choose another number.`);
-  return { dir, files: await copyStarter('shell', dir, { SHELL: shell }) };
+  const held = new Set([...instead.keys()].map((name) => heldIn(shell, name)));
+  const files = await copyStarter('shell', dir, { SHELL: shell }, (name) => !held.has(heldIn(shell, name)));
+  for (const [name, text] of instead) {
+    await mkdir(path.dirname(path.join(dir, name)), { recursive: true });
+    await writeFile(path.join(dir, name), text, { flag: 'wx' });
+  }
+  return { dir, files: [...files, ...instead.keys()].sort() };
+}
+
+/** `members.yaml` and `members-floor.yaml` hold the same. */
+function heldIn(shell: string, name: string): string {
+  const role = roleOf(`shells/${shell}/${name}`);
+  return role.holds === 'list' ? role.list : role.holds;
 }
 
 async function contentsOf(dir: string): Promise<readonly string[]> {
@@ -64,6 +79,7 @@ async function copyStarter(
   kind: 'store' | 'shell',
   dir: string,
   words: Readonly<Record<string, string>>,
+  wanted: (name: string) => boolean = () => true,
 ): Promise<readonly string[]> {
   const from = path.join(STARTERS, kind);
   const found = await readdir(from, { recursive: true, withFileTypes: true });
@@ -72,6 +88,7 @@ async function copyStarter(
     const source = path.join(entry.parentPath ?? entry.path, entry.name);
     // Packages lose files called .gitignore, so the starter has another name.
     const name = path.relative(from, source).replace(/^gitignore$/u, '.gitignore');
+    if (!wanted(name.split(path.sep).join('/'))) continue;
     const text = await readFile(source, 'utf8');
     await mkdir(path.dirname(path.join(dir, name)), { recursive: true });
     const filled = text.replace(/\{\{([A-Z]+)\}\}/gu, (whole, word: string) => words[word] ?? whole);

@@ -6,20 +6,32 @@ import type { Registry } from '../registry.js';
 
 interface Options {
   readonly shell: string;
+  /** The shell whose structure it starts from. */
+  readonly from: string | undefined;
 }
 
 export function declareNewShell(registry: Registry): void {
   registry
     .add('new-shell <id>', 'starts a shell: files ready to fill in, with the format explained in them', [
       'shellbook new-shell QF-008',
+      'shellbook new-shell QF-008 --from QF-007     the same structure, nothing of what was done to it',
     ])
-    .action(registry.run(([shell]) => ({ shell: shell as string }), newShell));
+    .option(
+      '--from <shell>',
+      'start from the structure of another shell: no heats, dates, readings, photos, ratings, VIN or customer',
+    )
+    .action(
+      registry.run(
+        ([shell], { from }) => ({ shell: shell as string, from: typeof from === 'string' ? from : undefined }),
+        newShell,
+      ),
+    );
 }
 
 async function newShell(options: Options, context: Context): Promise<Status> {
   const [{ findStore }, { layShell }] = await Promise.all([import('../../store/find.js'), import('../../store/starter.js')]);
   const root = findStore(context.io.cwd, context.settings.store);
-  const laid = await layShell(root, options.shell);
+  const laid = await layShell(root, options.shell, await structureOf(root, options));
   const shown = shownPath(laid.dir, context);
   if (context.settings.json) {
     const { envelope } = await import('../report/json.js');
@@ -36,9 +48,17 @@ async function newShell(options: Options, context: Context): Promise<Status> {
     [
       'Next:',
       `  1. Copy the ratings from the chassis papers into ${path.join(shown, 'shell.yaml')}.`,
-      '  2. Take the # from the examples in the other files and put in what was built.',
+      options.from === undefined
+        ? '  2. Put in what was built: by hand (take the # from the examples), with shellbook add, or from sheets with shellbook import.'
+        : `  2. Take out what this coach does not have of ${options.from}, and put in heats, dates and lengths as they come.`,
       `  3. shellbook check ${options.shell}`,
     ].join('\n'),
   );
   return 0;
+}
+
+async function structureOf(root: string, { shell, from }: Options): Promise<ReadonlyMap<string, string> | undefined> {
+  if (from === undefined) return undefined;
+  const [{ readEntry }, { templateTexts }] = await Promise.all([import('../open-entry.js'), import('../../entry/template.js')]);
+  return templateTexts((await readEntry(root, from)).known, shell);
 }

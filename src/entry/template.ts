@@ -1,0 +1,115 @@
+import { roleOf } from '../store/layout.js';
+import { columnFor } from './columns.js';
+import { type EntryKind, type HeldList, listsOf } from './homes.js';
+import type { Known, KnownFile, KnownRecord } from './known.js';
+import { type Data, field, flow, isData, item } from './yaml-text.js';
+
+/** Kinds of record that say what is to be built. The others say what was done, weighed, found or seen. */
+const STRUCTURE: readonly EntryKind[] = [
+  'zone',
+  'member',
+  'weld',
+  'panel',
+  'opening',
+  'circuit',
+  'node',
+  'run',
+  'component',
+  'clamp',
+  'axle',
+  'tank',
+  'seat',
+  'bay',
+  'loading condition',
+];
+
+/** What is of one vehicle only: evidence, readings, lots, and what its papers rate. Dates go by their form. */
+const OWN_OF_ONE: ReadonlySet<string> = new Set([
+  ...['note', 'photos', 'by', 'heat', 'offcut_of', 'cut_length', 'installed_length', 'serial'],
+  ...['welder', 'inspections', 'measured', 'torque', 'checks', 'bond', 'lot', 'expires', 'applied'],
+  ...['gawr', 'suspension', 'wheels', 'tyres', 'gvwr', 'gcwr', 'document', 'bare', 'vin', 'customer'],
+]);
+
+/**
+ * Files of a new shell with the structure of another: name within the shell’s folder → text. Without heats, dates, readings, photos,
+ * the chassis’s ratings, VIN and customer; without comments, which speak of the other coach.
+ */
+export function templateTexts(known: Known, shell: string): ReadonlyMap<string, string> {
+  const texts = new Map<string, string>();
+  for (const file of known.files.values()) {
+    const role = roleOf(file.path);
+    if (role.holds === 'unknown' || !file.path.startsWith(`shells/${known.shell}/`)) continue;
+    const name = file.path.slice(`shells/${known.shell}/`.length);
+    const lists = listsOf(role).filter(({ kind }) => STRUCTURE.includes(kind));
+    const text =
+      lists.length === 0 ? undefined : role.holds === 'shell' ? headText(file, shell, known) : listText(file, lists, known);
+    if (text !== undefined) texts.set(name, text);
+  }
+  return texts;
+}
+
+/** Undefined where nothing of a structure stands in the file. */
+function listText(file: KnownFile, lists: readonly HeldList[], known: Known): string | undefined {
+  const data = file.open?.document.data;
+  const held = lists
+    .map((list) => ({ list, records: recordsIn(file, list.kind, known) }))
+    .filter(({ records }) => records.length > 0);
+  if (held.length === 0) return undefined;
+  const from = `# From ${known.shell}: what is to be built. Put in what was built as it is done.\n`;
+  const [first] = held;
+  if (first?.list.bare && Array.isArray(data)) return from + itemsText(first.records, '');
+  const head = isData(data)
+    ? Object.entries(data).filter(([key]) => !held.some(({ list }) => list.path[0] === key) && !isOwn(key))
+    : [];
+  const heads = head.map(([key, value]) => `${field(key, value, '  ')}\n`).join('');
+  return from + heads + held.map(({ list, records }) => `${list.path[0]}:\n${itemsText(records, '  ')}`).join('');
+}
+
+function headText(file: KnownFile, shell: string, known: Known): string {
+  const data = file.open?.document.data;
+  const head: Data = isData(data) ? data : {};
+  const chassis = isData(head.chassis) ? withoutOwn('axle', head.chassis) : {};
+  const lines = [
+    `# From ${known.shell}. Ratings are those of one chassis: copy gvwr, gcwr, gawr and tyres from the papers of this one.`,
+    `shell: ${flow(shell)}`,
+    `title: ${flow(`after ${known.shell}`)}`,
+    ...['units', 'datum', 'envelope'].filter((key) => head[key] !== undefined).map((key) => field(key, head[key], '  ')),
+    'chassis:',
+    ...Object.entries(chassis)
+      .filter(([key]) => key !== 'axles')
+      .map(([key, value]) => `  ${field(key, value, '    ')}`),
+  ];
+  const axles = recordsIn(file, 'axle', known);
+  const lists = (['tank', 'seat', 'bay', 'loading condition'] as const).map(
+    (kind) => [kind === 'loading condition' ? 'conditions' : `${kind}s`, recordsIn(file, kind, known)] as const,
+  );
+  const blocks = lists
+    .filter(([, records]) => records.length > 0)
+    .map(([name, records]) => `${name}:\n${itemsText(records, '  ')}`);
+  return `${lines.join('\n')}\n${axles.length > 0 ? `  axles:\n${itemsText(axles, '    ')}` : ''}${blocks.join('')}`;
+}
+
+const recordsIn = (file: KnownFile, kind: EntryKind, known: Known): readonly KnownRecord[] =>
+  known.records.filter((record) => record.file === file.path && record.kind === kind);
+
+const itemsText = (records: readonly KnownRecord[], indent: string): string =>
+  records.map(({ kind, data }) => item(bared(kind, data), 'flow', indent)).join('');
+
+/** A mass that was weighed was that of another piece. */
+function bared(kind: EntryKind, data: Data): Data {
+  const plain = withoutOwn(kind, data);
+  return kind === 'component' && plain.basis === 'weighed' ? { ...plain, basis: 'estimated' } : plain;
+}
+
+function withoutOwn(kind: EntryKind, data: Data, path: readonly string[] = []): Data {
+  const kept = Object.entries(data).flatMap(([key, value]): readonly (readonly [string, unknown])[] => {
+    const column = columnFor(kind, [...path, key].join('.'));
+    if (isOwn(key) || value === null || column?.form.as === 'date') return [];
+    if (!isData(value)) return [[key, value]];
+    const inner = withoutOwn(kind, value, [...path, key]);
+    return Object.keys(inner).length > 0 ? [[key, inner]] : [];
+  });
+  return Object.fromEntries(kept);
+}
+
+const isOwn = (key: string): boolean => OWN_OF_ONE.has(key) || key.startsWith('x-');
