@@ -40,7 +40,8 @@ export const condition = (f: Fields) =>
       missing: f.ids('Components that were not yet in').optional(),
       bays: z.record(z.string(), f.quantity('mass', 'Load')).meta({ description: 'Load in each bay' }).optional(),
     })
-    .catchall(levelOrLift(f));
+    .catchall(levelOrLift(f))
+    .meta({ description: 'What was in and on the vehicle: levels of tanks by name, occupants, what was aboard or missing' });
 
 const reading = (f: Fields) => {
   const end = (help: string) => f.quantity('mass', help);

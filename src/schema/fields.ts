@@ -132,7 +132,7 @@ export class Fields {
   }
 
   texts(help: string): Field<readonly string[]> {
-    return field(readTexts, help, { type: 'array', items: { type: 'string' } }, { as: 'texts' });
+    return field(readTexts, help, { type: 'array', items: { type: ['string', 'number'] } }, { as: 'texts' });
   }
 
   /** The record's own id or that of another. */
@@ -143,7 +143,7 @@ export class Fields {
   ids(help: string): Field<readonly string[]> {
     const read: Read<readonly string[]> = (typed, say) =>
       Array.isArray(typed) ? eachOf(typed, say, 'ids', readId) : oneOf(readId(typed, say));
-    return field(read, help, { type: 'array', items: { type: 'string' } }, { as: 'ids' });
+    return field(read, help, { type: ['array', 'string', 'number'], items: { type: ['string', 'number'] } }, { as: 'ids' });
   }
 
   date(help: string): Field<string> {
@@ -176,7 +176,7 @@ export class Fields {
         return void say(enumFault(typed, values));
       },
       help,
-      { type: 'string', enum: [...values] },
+      { enum: values.flatMap((value) => (String(Number(value)) === value ? [value, Number(value)] : [value])) },
       { as: 'choice', values },
     );
   }

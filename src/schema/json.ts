@@ -14,18 +14,20 @@ export function recordSchema(kind: Kind): Json {
   }) as Json;
 }
 
+/** The `units:` line at the head of a file. */
+export const UNITS_SCHEMA: Json = {
+  type: 'object',
+  additionalProperties: { type: 'string' },
+  description: 'Units of bare numbers, as {length: in, mass: lb}',
+};
+
 /** JSON Schema of a file that is a list of such records: bare, or under its name beside `units`. */
 export function listSchema(kind: Kind, name: string): Json {
   const { $schema, ...record } = recordSchema(kind);
-  const list = { type: ['array', 'null'], items: { $ref: '#/$defs/record' } };
-  const units = {
-    type: 'object',
-    additionalProperties: { type: 'string' },
-    description: 'Units of bare numbers, as {length: in, mass: lb}',
-  };
+  const list = { type: ['array', 'null'], items: { $ref: '#/$defs/record' }, description: 'One record after the other' };
   const mapping = {
     type: 'object',
-    properties: { units, [name]: list },
+    properties: { units: UNITS_SCHEMA, [name]: list },
     additionalProperties: false,
     patternProperties: { '^x-': {} },
   };

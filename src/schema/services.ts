@@ -59,7 +59,7 @@ const protection = (f: Fields) =>
 
 const carried = (f: Fields) => ({
   colour: f.text('Colour of the wire or pipe, as red/black').optional(),
-  conductor: wire(f).optional(),
+  conductor: wire(f).meta({ description: 'The wire' }).optional(),
   size: f.pipeSize('Nominal size and material of a pipe or duct, as 1/2 in PEX').optional(),
   working_pressure: f.quantity('pressure', 'Working pressure').optional(),
   marking: f.text('What is printed or tied on it').optional(),
@@ -85,7 +85,7 @@ export const circuit = (f: Fields) =>
     name: f.text('What it feeds').optional(),
     voltage: f.quantity('voltage', 'Voltage at the source', 'above zero').optional(),
     load: load(f).optional(),
-    protection: protection(f).optional(),
+    protection: protection(f).meta({ description: 'What protects it: fuse, breaker, regulator or relief valve' }).optional(),
     bonding: f.yesNo('yes for an earth bond or bonding conductor: it wants no fuse').optional(),
     ambient: f.quantity('temperature', 'Hottest air around its wires; 30 C where neither this nor shop.yaml says').optional(),
     ...carried(f),

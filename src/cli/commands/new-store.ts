@@ -16,15 +16,16 @@ export function declareNewStore(registry: Registry): void {
 
 async function newStore(options: Options, context: Context): Promise<Status> {
   const dir = path.resolve(context.io.cwd, options.dir);
-  const { layStore } = await import('../../store/starter.js');
+  const [{ layStore }, { writeEditorFiles }] = await Promise.all([import('../../store/starter.js'), import('../editor-files.js')]);
   const laid = await layStore(dir);
+  const { written } = await writeEditorFiles(dir);
   const shown = shownPath(dir, context);
   if (context.settings.json) {
     const { envelope } = await import('../report/json.js');
     context.print(
       envelope('new-store', null, null, {
         store: shown,
-        files: laid.files,
+        files: [...laid.files, ...written],
         git_started: laid.gitStarted,
       }),
     );

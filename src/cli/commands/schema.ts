@@ -1,56 +1,49 @@
 import { CannotDo } from '../../cannot.js';
+import type { Kind } from '../../schema/kinds.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import type { Registry } from '../registry.js';
 
 interface Options {
-  readonly kind: string;
+  readonly kind: string | undefined;
+  readonly write: boolean;
 }
-
-/** Kinds that are listed in a file of their own, and the name of that file. The others are a whole file, or a part of a record. */
-const LISTED: Readonly<Record<string, string>> = {
-  material: 'materials',
-  certificate: 'certificates',
-  section: 'sections',
-  conductor: 'conductors',
-  procedure: 'procedures',
-  person: 'people',
-  instrument: 'instruments',
-  stage: 'stages',
-  rule: 'rules',
-  zone: 'zones',
-  member: 'members',
-  weld: 'welds',
-  panel: 'panels',
-  opening: 'openings',
-  component: 'components',
-  ticket: 'weights',
-  test: 'tests',
-  finding: 'findings',
-  signoff: 'signoffs',
-  amendment: 'amendments',
-  photo: 'photos',
-  declared: 'declared',
-  clamp: 'clamps',
-};
 
 export function declareSchema(registry: Registry): void {
   registry
-    .add('schema <kind>', 'JSON Schema of a record file, for editors', ['shellbook schema members > members.schema.json'])
-    .action(registry.run(([kind]) => ({ kind: kind as string }), schema));
+    .add('schema [kind]', 'JSON Schema of a record file, for editors', [
+      'shellbook schema members > members.schema.json',
+      'shellbook schema --write      all of them into the store, with settings that tie them to its files',
+    ])
+    .option('--write', 'lay every schema and the editor settings into the store')
+    .action(registry.run(([kind], { write }) => ({ kind: kind as string | undefined, write: write === true }), schema));
 }
 
-async function schema({ kind }: Options, context: Context): Promise<Status> {
-  const [{ listSchema, recordSchema, SCHEMA_KINDS }, { didYouMean }] = await Promise.all([
+async function schema({ kind, write }: Options, context: Context): Promise<Status> {
+  if (write) return writeAll(context);
+  const [{ recordSchema, SCHEMA_KINDS }, { fileSchemas, KIND_IN }, { didYouMean }] = await Promise.all([
     import('../../schema/json.js'),
+    import('../../schema/files.js'),
     import('../../source/nearest.js'),
   ]);
-  const known = SCHEMA_KINDS.find((one) => one === kind || LISTED[one] === kind);
-  if (!known) {
-    const close = didYouMean(kind, [...SCHEMA_KINDS, ...Object.values(LISTED)]);
+  if (kind === undefined) throw new CannotDo('Which one? As `shellbook schema members`; or `--write` for all of them');
+  // A kind that has a file of its own answers with the file's form; a part of one with the record's.
+  const file = fileSchemas().find(({ name }) => name === kind || KIND_IN[name] === kind);
+  const known = SCHEMA_KINDS.find((one) => one === kind);
+  if (!file && !known) {
+    const close = didYouMean(kind, [...SCHEMA_KINDS, ...Object.keys(KIND_IN)]);
     throw new CannotDo(`No record kind ${kind}${close === '' ? `, expected one of ${SCHEMA_KINDS.join(', ')}` : close}`);
   }
-  const list = LISTED[known];
-  context.print(JSON.stringify(list === undefined ? recordSchema(known) : listSchema(known, list), null, 2));
+  context.print(JSON.stringify(file ? file.schema : recordSchema(known as Kind), null, 2));
+  return 0;
+}
+
+async function writeAll(context: Context): Promise<Status> {
+  const [{ findStore }, { writeEditorFiles }] = await Promise.all([import('../../store/find.js'), import('../editor-files.js')]);
+  const { written, kept } = await writeEditorFiles(findStore(context.io.cwd, context.settings.store));
+  context.print(
+    `Wrote ${written.length} files: the schemas in .schemas/${kept.length === 0 ? ', and .vscode/settings.json' : ''}.`,
+  );
+  for (const file of kept) context.tell(`Left ${file} as it is: it is there already, and may be your own.`);
   return 0;
 }
