@@ -5,16 +5,18 @@ import path from 'node:path';
 /** `.members.yaml.1f2e3d4c.new`: hidden from the reader. */
 const NEW = /^\..+\.[0-9a-f]{8}\.new$/u;
 
+export interface Care {
+  /** Asked right before the stroke; where it says no, the old file stays and the answer is false. */
+  readonly last?: () => Promise<boolean>;
+  /** Whether it must be on the disk before the answer; false for what can be computed again. */
+  readonly sync?: boolean;
+}
+
 /**
  * Puts `bytes` in a file's place at one stroke: written beside it, forced to the disk, renamed. At any moment the file is whole, the
  * old one or the new. Unlike a plain write it also fails, and leaves the old file, where a disk takes only some of the bytes.
- * `last` is asked right before the stroke; where it says no, the old file stays and the answer is false.
  */
-export async function replaceFile(
-  target: string,
-  bytes: Uint8Array,
-  last: () => Promise<boolean> = async () => true,
-): Promise<boolean> {
+export async function replaceFile(target: string, bytes: Uint8Array, { last, sync = true }: Care = {}): Promise<boolean> {
   const folder = path.dirname(target);
   const fresh = path.join(folder, `.${path.basename(target)}.${randomBytes(4).toString('hex')}.new`);
   const mode = await stat(target).then(
@@ -26,14 +28,14 @@ export async function replaceFile(
     await using(await open(fresh, 'wx'), async (file) => {
       if (mode !== undefined) await file.chmod(mode);
       await file.writeFile(bytes);
-      await file.sync();
+      if (sync) await file.sync();
     });
-    if (!(await last())) return false;
+    if (last && !(await last())) return false;
     await rename(fresh, target);
   } finally {
     await rm(fresh, { force: true });
   }
-  await syncFolder(folder);
+  if (sync) await syncFolder(folder);
   return true;
 }
 

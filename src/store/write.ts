@@ -45,7 +45,7 @@ async function update(root: string, file: string, change: Change): Promise<boole
       const text = change(old?.text ?? null);
       const bytes = Buffer.from(old === null ? text : putBack(text, old), 'utf8');
       if (before?.equals(bytes)) return false;
-      if (await replaceFile(target, bytes, async () => same(before, await bytesOf(target, file)))) return true;
+      if (await replaceFile(target, bytes, { last: async () => same(before, await bytesOf(target, file)) })) return true;
     }
   } catch (error) {
     if ((error as NodeJS.ErrnoException).syscall === undefined) throw error;

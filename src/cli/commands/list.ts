@@ -1,6 +1,5 @@
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { openShell, openStore } from '../open.js';
 import type { Registry } from '../registry.js';
 
 export function declareList(registry: Registry): void {
@@ -10,37 +9,49 @@ export function declareList(registry: Registry): void {
 }
 
 async function list(_options: object, context: Context): Promise<Status> {
-  const store = await openStore(context);
-  const [{ stateOf }, { checkedShell }, { envelope }, { table }, { countsText }] = await Promise.all([
-    import('../report/state.js'),
-    import('../report/checked.js'),
-    import('../report/json.js'),
-    import('../report/tables.js'),
-    import('../report/findings.js'),
-  ]);
-  const shells = [];
-  for (const id of store.loaded.shells.keys()) {
-    const { shell, assessment, counts } = checkedShell(await openShell(store, id, context));
-    shells.push({
-      shell,
-      title: assessment.model.shell.title,
-      ...stateOf(assessment.model),
-      counts: { ...counts },
-    });
+  if (context.settings.book !== undefined) {
+    const { CannotDo } = await import('../../cannot.js');
+    throw new CannotDo('A printed book is of one shell: leave out --book, or ask it with check');
   }
+  const [{ findStore }, { fileIds }, { summaries }, { closedAs }, { stateName }] = await Promise.all([
+    import('../../store/find.js'),
+    import('../../store/file-ids.js'),
+    import('../summaries.js'),
+    import('../../store/closed-as.js'),
+    import('../../ledger/state.js'),
+  ]);
+  const root = findStore(context.io.cwd, context.settings.store);
+  const files = await fileIds(root);
+  const [found, closed] = await Promise.all([summaries(root, files, context), closedAs(root, files.uncommitted)]);
+  const shells = [...found].map(([shell, { title, progress, counts }]) => {
+    const tag = closed.get(shell);
+    return { shell, title, state: stateName(progress, tag), progress, counts, tag };
+  });
   if (context.settings.json) {
-    const revision = (await store.history?.standing())?.last?.commit ?? null;
-    context.print(envelope('list', null, revision, { shells }));
+    const [{ envelope }, { headCommit }] = await Promise.all([import('../report/json.js'), import('../../store/closings.js')]);
+    const answer = shells.map(({ shell, title, state, progress, counts, tag }) => ({
+      shell,
+      title,
+      state,
+      stage: progress.stage,
+      lapsed: progress.lapsed,
+      closed: tag ? { tag: tag.tag, revision_letter: tag.revision } : null,
+      counts: { ...counts },
+    }));
+    context.print(envelope('list', null, (await headCommit(root)) ?? null, { shells: answer }));
   } else if (shells.length === 0) {
     context.print('No shells in this store yet. Start one: shellbook new-shell ID');
   } else {
+    const [{ table }, { countsText }] = await Promise.all([import('../report/tables.js'), import('../report/findings.js')]);
     const heads = [{ head: 'shell' }, { head: 'title', wrap: true }, { head: 'state' }, { head: 'stage' }, { head: 'check' }];
-    context.print(
-      table(
-        heads,
-        shells.map((one) => [one.shell, one.title, one.state, one.stage ?? '-', countsText(one.counts)]),
-      ),
-    );
+    const rows = shells.map(({ shell, title, state, progress, counts, tag }) => [
+      shell,
+      title,
+      state + (tag ? ` ${tag.revision}` : '') + (progress.lapsed.length > 0 ? `, ${progress.lapsed.join(', ')} lapsed` : ''),
+      progress.stage ?? '-',
+      countsText(counts),
+    ]);
+    context.print(table(heads, rows));
   }
   return 0;
 }

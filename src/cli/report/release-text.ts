@@ -1,4 +1,5 @@
 import { ASSUMED_TOLERANCE_MM, type Face, type KeepClean, LOOK_MM, type OpenInZone } from '../../compute/release/index.js';
+import { progressOf, stateName } from '../../ledger/state.js';
 import type { Model } from '../../model/shell.js';
 import { length, position } from '../../quantity/format.js';
 import type { DecidedFinding } from '../../rules/decide.js';
@@ -6,7 +7,6 @@ import { placeText } from './findings.js';
 import type { Paint } from './paint.js';
 import type { HandOver } from './release.js';
 import { releaseWeightText } from './release-weight-text.js';
-import { stateOf } from './state.js';
 import { table } from './tables.js';
 import { bullets, counted, paragraph } from './wrap.js';
 
@@ -17,7 +17,9 @@ const MOST_ROWS = 12;
 
 export function releaseText(sheet: HandOver, paint: Paint, all: boolean): string {
   const { model } = sheet;
-  const { state, stage } = stateOf(model);
+  const progress = progressOf(model);
+  const { stage } = progress;
+  const state = stateName(progress);
   const parts = [
     paint.strong(`${model.shell.id}  ${model.shell.title}: hand-over to paint and interior`),
     paragraph(`State: ${state}${stage === null ? '' : `, next to sign off: ${stage}`}.`),
