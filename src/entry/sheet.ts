@@ -57,8 +57,8 @@ function decode(name: string, bytes: Uint8Array): string {
 /** A first line `sep=;`, which some spreadsheets write, says it; else the sign that is most in the first line with heads. */
 function delimited(text: string): { readonly text: string; readonly delimiter: string } {
   const said = /^sep=(.)\r?\n/u.exec(text);
-  // An empty line in its place keeps the rows' numbers.
-  if (said) return { text: `\n${text.slice(said[0].length)}`, delimiter: said[1] as string };
+  // Spreadsheets neither show nor count that line.
+  if (said) return { text: text.slice(said[0].length), delimiter: said[1] as string };
   const first = text.split(/\r?\n|\r/u).find((line) => line.trim() !== '') ?? '';
   const bare = first.replace(/"(?:[^"]|"")*"?/gu, '');
   const count = (sign: string): number => bare.split(sign).length;

@@ -1,5 +1,3 @@
-import { Document } from 'yaml';
-
 /** A record, or a part of one, as plain data that is to be typed. */
 export type Data = Readonly<Record<string, unknown>>;
 
@@ -60,16 +58,11 @@ const pairs = (record: Data): readonly string[] => Object.entries(record).map(([
 function scalar(value: unknown): string {
   const text = typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value ?? '');
   if ((PLAIN.test(text) || NEGATIVE.test(text)) && !NOTHING.test(text)) return text;
-  if (NOTHING.test(text)) return `"${text}"`;
-  return inList(text);
+  return quoted(text);
 }
 
-/** Between brackets the library puts quotes around all that would mean something there. */
-function inList(text: string): string {
-  const document = new Document(undefined, { schema: 'failsafe' });
-  const list = document.createNode([text], { flow: true });
-  document.contents = list as never;
-  return document.toString({ flowCollectionPadding: false, lineWidth: 0 }).trim().slice(1, -1);
-}
+/** JSON is YAML; what no screen shows is written by its number. */
+const quoted = (text: string): string =>
+  JSON.stringify(text).replace(/\p{Cc}/gu, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`);
 
 export const isData = (value: unknown): value is Data => typeof value === 'object' && value !== null && !Array.isArray(value);
