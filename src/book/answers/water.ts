@@ -68,28 +68,3 @@ export function drainHoles(book: Book) {
     empty: 'No drain hole of a cavity is recorded: look at the lowest edge of each belly panel.',
   });
 }
-
-/** Valves and drains of water and waste, valves first, the lowest drain last. */
-export function drainPoints(book: Book) {
-  const nodes = book.assessment.model.shell.nodes.filter(
-    (node) => ['water', 'drain'].includes(node.medium) && ['drain', 'valve'].includes(node.nodeKind),
-  );
-  const rank = (node: ServiceNode) => (node.nodeKind === 'valve' ? 0 : 1);
-  return table(book.show, {
-    look: 'tight',
-    rows: [...nodes].sort((a, b) => rank(a) - rank(b) || b.at[2] - a.at[2]),
-    columns: (c) => [
-      c.refs('Id', (node) => [node.id]),
-      c.text('What', (node) => node.name ?? node.nodeKind),
-      c.text('Normally', (node) => node.position?.replace('normally ', '')),
-      placeColumn(book, 'Where', (node) => node.at),
-      c.refs(
-        'Panel',
-        (node) => wayToNode(book, node.id).panels,
-        (node) => wayToNode(book, node.id).words,
-      ),
-      c.page((node) => node.id),
-    ],
-    empty: 'No drain and no water valve is recorded.',
-  });
-}

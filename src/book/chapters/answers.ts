@@ -1,9 +1,10 @@
 import { whoAnswers } from '../answers/contacts.js';
+import { frost } from '../answers/frost.js';
 import { hanging, lifting, roof, roofLines } from '../answers/loads.js';
 import { live, protections } from '../answers/protections.js';
 import { repairs } from '../answers/repairs.js';
 import { torques } from '../answers/torques.js';
-import { drainHoles, drainPoints, leaks } from '../answers/water.js';
+import { drainHoles, leaks } from '../answers/water.js';
 import { earths, spareWays, unused } from '../answers/ways.js';
 import { weldingOn } from '../answers/welding.js';
 import type { ChapterMaker } from '../book.js';
@@ -34,7 +35,7 @@ export const answers: ChapterMaker = (book) => {
             unused: unused(book),
             leaks: leaks(book),
             drainHoles: drainHoles(book),
-            drains: drainPoints(book),
+            frost: frost(book),
             trapped: trappedTable(book, wet),
             welding: weldingOn(book),
             repairs: repairs(book),

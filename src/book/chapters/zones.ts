@@ -26,6 +26,7 @@ export function zoneTable(book: Book) {
         '%',
       ),
       c.text('Spare way', (zone) => [zone.spare, zone.pullCord ? 'pull cord' : undefined].filter(Boolean).join(', ')),
+      c.refs('Cord ends', (zone) => zone.cordEnds ?? []),
     ],
     empty: 'No zones are recorded.',
   });

@@ -33,7 +33,7 @@ function clearOf(zone: Zone): number | undefined {
 }
 
 /**
- * How full each cavity with runs in it is: the outside circles of the runs that lie side by side at its fullest place over the clear
+ * How full each cavity is: the outside circles of the runs that lie side by side at its fullest place over the clear
  * area square to its way.
  */
 export function zoneFills(
@@ -43,9 +43,9 @@ export function zoneFills(
 ): readonly ZoneFill[] {
   const byZone = runsByZone(shell.runs, zonesOf);
   return shell.zones.flatMap((zone) => {
-    const runs = byZone.get(zone.id);
+    const runs = byZone.get(zone.id) ?? [];
     const clearMm2 = clearOf(zone);
-    if (!runs || !clearMm2) return [];
+    if (!clearMm2) return [];
     const fullest = fullestSection(zone, runs, (run) => (Math.PI / 4) * outsideMm(run) ** 2);
     return [
       {
