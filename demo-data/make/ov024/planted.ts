@@ -552,6 +552,9 @@ const structure = (w: WeldChoice): readonly Plant[] => [
     what: 'looked at a month before it was made',
     spoil: looks(w.walls[24] as string, (all) => all.map((look) => ({ ...look, date: day(String(look.date), -30) }))),
   },
+  weld(w.floor[12] as string, 'weld.off-joint', 'place typed a bay too far aft', 'welds-floor.yaml', {
+    at: ['169 in', '-17 in', '6-3/4 in'],
+  }),
   weld(w.roof[11] as string, 'weld.rejected-open', 'turned down, nothing after it', 'welds-roof.yaml', {}),
   {
     rule: 'opening.out-of-square',

@@ -28,7 +28,7 @@ function shellJson(checked: CheckedShell): Body {
 function figuresJson({ figures }: Assessment): Body {
   const { coverage } = figures.access;
   const { materials, weldTotals } = figures;
-  const { found, recorded, missing, withoutJoint, byStage = {}, byZone = {} } = figures.joints;
+  const { found, recorded, missing, withoutJoint, offJoint = [], byStage = {}, byZone = {} } = figures.joints;
   return {
     openings: figures.openings.map((one) => ({
       id: one.id,
@@ -101,6 +101,7 @@ function figuresJson({ figures }: Assessment): Body {
       recorded,
       missing: missing.map(([a, b]) => [a, b]),
       without_joint: withoutJoint,
+      off_joint: offJoint.map(({ weld, distanceMm }) => ({ weld, distance_mm: distanceMm })),
       by_stage: coverageJson(byStage),
       by_zone: coverageJson(byZone),
     },

@@ -4,11 +4,14 @@ import { pairsNear } from '../../geometry/pairs.js';
 import { add, cross, scale, subtract, unit, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import { zoneMap } from '../access/zones.js';
-import { type Body, bodyDistance, memberBody, panelBody } from './solids-of.js';
-import type { ApartPair, Coverage, Joint, JointFigures } from './types.js';
+import { type Body, bodyDistance, memberBody, panelBody, pointBody } from './solids-of.js';
+import type { ApartPair, Coverage, Joint, JointFigures, OffJoint } from './types.js';
 
 /** Members whose outer surfaces come within this are a joint: fit-up gap and a tape's reading. House value. */
 export const JOINT_TOLERANCE_MM = 3;
+
+/** A weld's recorded place may lie this far off its joint: the middle of a long seam, read with a tape. House value. */
+export const OFF_JOINT_MM = 50;
 
 /**
  * Joints found from geometry, beside the welds and clamps on record: members whose outer surfaces come within 3 mm.
@@ -27,7 +30,8 @@ export function joints(model: Model): JointFigures {
     if (joint) found.push(joint);
   }
   const missing = found.filter((joint) => !isRecorded(joint)).map(({ members }) => members);
-  const apart = apartPairs(model, bodies);
+  const bodyOf = bodiesById(model, bodies);
+  const apart = apartPairs(model, bodyOf);
   return {
     joints: found,
     found: found.length,
@@ -35,6 +39,7 @@ export function joints(model: Model): JointFigures {
     missing,
     withoutJoint: [...new Set(apart.map(({ weld }) => weld))],
     apart,
+    offJoint: offJoints(model, bodyOf),
     ...coverage(found, model),
     assumptions: ASSUMPTIONS,
   };
@@ -133,11 +138,13 @@ function axesOf({ parts }: Body): readonly Vec3[] {
   return [normal, along, cross(normal, along)];
 }
 
-/** Pairs that a weld joins on paper but not in space. A weld onto something without a shape is not judged. */
-function apartPairs({ shell }: Model, members: readonly Body[]): readonly ApartPair[] {
+type BodyOf = (id: string) => Body | undefined;
+
+/** The body of a member, or of a panel, made when first asked for. */
+function bodiesById({ shell }: Model, members: readonly Body[]): BodyOf {
   const bodies = new Map(members.map((one) => [one.id, one]));
   const panels = new Map(shell.panels.map((panel) => [panel.id, panel]));
-  const bodyOf = (id: string): Body | undefined => {
+  return (id) => {
     const known = bodies.get(id);
     const panel = panels.get(id);
     if (known || !panel) return known;
@@ -145,6 +152,10 @@ function apartPairs({ shell }: Model, members: readonly Body[]): readonly ApartP
     if (made) bodies.set(id, made);
     return made;
   };
+}
+
+/** Pairs that a weld joins on paper but not in space. A weld onto something without a shape is not judged. */
+function apartPairs({ shell }: Model, bodyOf: BodyOf): readonly ApartPair[] {
   return shell.welds.flatMap((weld) =>
     weld.joins.flatMap(([first, second]) => {
       const [a, b] = [bodyOf(first), bodyOf(second)];
@@ -152,4 +163,23 @@ function apartPairs({ shell }: Model, members: readonly Body[]): readonly ApartP
       return [{ weld: weld.id, members: [first, second] as const, gapMm: bodyDistance(a, b) ?? 0 }];
     }),
   );
+}
+
+/** Welds recorded at a place that is further than {@link OFF_JOINT_MM} from each pair that they join. */
+function offJoints({ shell }: Model, bodyOf: BodyOf): readonly OffJoint[] {
+  return shell.welds.flatMap(({ id, at, joins }) => {
+    if (!at) return [];
+    const place = pointBody(id, at);
+    const distances = joins.flatMap(([first, second]): readonly OffJoint[] => {
+      const [a, b] = [bodyOf(first), bodyOf(second)];
+      if (!a || !b) return [];
+      const distanceMm = Math.max(bodyDistance(place, a) ?? 0, bodyDistance(place, b) ?? 0);
+      return [{ weld: id, members: [first, second], distanceMm }];
+    });
+    const nearest = distances.reduce<OffJoint | undefined>(
+      (best, one) => (best && best.distanceMm <= one.distanceMm ? best : one),
+      undefined,
+    );
+    return nearest && nearest.distanceMm > OFF_JOINT_MM ? [nearest] : [];
+  });
 }

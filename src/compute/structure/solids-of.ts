@@ -1,6 +1,7 @@
 import { type Bounds, boundsOf } from '../../geometry/box.js';
 import { type Convex, convexOfBox, convexOfPlate } from '../../geometry/convex.js';
 import { convexDistance, separation } from '../../geometry/convex-distance.js';
+import type { Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { Member, Panel } from '../../model/structure.js';
 import { memberBox } from '../solids.js';
@@ -27,6 +28,13 @@ export function memberBody(member: Member, { library }: Model): Body | undefined
 
 /** A panel as a plate of its thickness, its holes filled. */
 export const panelBody = (panel: Panel): Body | undefined => body(panel.id, convexOfPlate(panel.outline, panel.thicknessMm ?? 0));
+
+/** A single place, to be measured from. */
+export const pointBody = (id: string, at: Vec3): Body => ({
+  id,
+  parts: [{ corners: [at], faces: [], edges: [[at, at]] }],
+  bounds: boundsOf([at]),
+});
 
 /** Distance of two bodies, mm; undefined as soon as it is known to be above `enough`. */
 export function bodyDistance(a: Body, b: Body, enough = Infinity): number | undefined {

@@ -32,6 +32,14 @@ export interface Coverage {
   readonly recorded: number;
 }
 
+export interface OffJoint {
+  readonly weld: string;
+  /** The nearest of the pairs that it joins. */
+  readonly members: readonly [string, string];
+  /** From the recorded place to the farther of the two. */
+  readonly distanceMm: number;
+}
+
 /** A pair that a weld record joins although the two do not meet. */
 export interface ApartPair {
   readonly weld: string;
@@ -46,6 +54,8 @@ export interface JointFigures {
   readonly missing: readonly (readonly [string, string])[];
   readonly withoutJoint: readonly string[];
   readonly apart?: readonly ApartPair[];
+  /** Welds whose recorded place lies off every joint that they are of. */
+  readonly offJoint?: readonly OffJoint[];
   /** Stage of the later of the two members → joints found and recorded; `""` where neither says one. */
   readonly byStage?: Readonly<Record<string, Coverage>>;
   /** Zone → joints in it; a joint in two zones counts in each, one in none under `""`. */

@@ -9,6 +9,7 @@ import { jointUnrecorded } from './joint-unrecorded.js';
 import { longerThanJoint } from './longer-than-joint.js';
 import { membersApart } from './members-apart.js';
 import { notInspected } from './not-inspected.js';
+import { offJoint } from './off-joint.js';
 import { ownInspection } from './own-inspection.js';
 import { procedureDoesNotCover } from './procedure-does-not-cover.js';
 import { rejectedOpen } from './rejected-open.js';
@@ -16,6 +17,7 @@ import { welderUnqualified } from './welder-unqualified.js';
 
 export const weldRules: readonly Rule[] = [
   membersApart,
+  offJoint,
   rejectedOpen,
   notInspected,
   ownInspection,
