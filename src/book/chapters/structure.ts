@@ -224,7 +224,8 @@ function heatTable(book: Book) {
 
 export function clampTable(book: Book) {
   return table(book.show, {
-    look: 'tight',
+    look: 'roll',
+    widthMm: ROLL_MM,
     rows: book.assessment.model.shell.clamps,
     home: (clamp) => clamp.id,
     marks: (clamp) => decisionsOf(book, clamp.id),

@@ -93,12 +93,17 @@ const symbolColumn = (key: (line: ScheduleLine) => string | undefined): Column<S
   },
 });
 
+/** Day of the first look that rejected it. */
+const rejectedOn = (weld: Weld): string | undefined => weld.inspections.find(({ result }) => result === 'reject')?.date;
+
+const byReject = (a: Weld, b: Weld): number => (rejectedOn(a) ?? '').localeCompare(rejectedOn(b) ?? '', 'en');
+
 /** Every weld that was rejected, with each look in order and how it was closed. */
 export function repairTable(book: Book) {
   const { shell } = book.assessment.model;
   return table<Weld>(book.show, {
     look: 'tight',
-    rows: shell.welds.filter(({ inspections }) => inspections.some(({ result }) => result === 'reject')),
+    rows: shell.welds.filter(rejectedOn).sort(byReject),
     columns: (c) => [
       c.refs('Weld', (weld) => [weld.id]),
       c.refs('Joins', (weld) => [...new Set(weld.joins.flat())]),

@@ -8,7 +8,7 @@ import { FURNITURE_MM, fittingScale, type Port, type SheetSize } from '../sheet.
 import type { SymbolKind } from '../weld-symbol/kinds.js';
 import { distance } from './crowds.js';
 import type { MapView } from './map-views.js';
-import { mapMembers, numberWishes, type PlacedPoint, symbolNote, symbolWishes, weldDots } from './marks.js';
+import { mapMembers, memberNames, numberWishes, type PlacedPoint, symbolNote, symbolWishes, weldDots } from './marks.js';
 import { type WeldPoint, weldsOf } from './points.js';
 import type { MapSheet } from './view-sheets.js';
 
@@ -79,7 +79,7 @@ function detailSheet(
       text('labels', 'name-strong', [port.frame.x0, port.frame.y0 - CELL_STRIP_MM + 2], `Detail ${detail.letter}`),
       ...weldDots(placed),
     );
-    wishes.push(...numberWishes(placed));
+    wishes.push(...numberWishes(placed), ...memberNames([...map.members, ...map.joined], model, port));
   });
   const placed = details.flatMap((detail, index) =>
     detail.points.map((point) => ({ point, at: (ports[index] as Port).place(point.at) })),

@@ -7,7 +7,7 @@ import type { Port, SheetSize } from '../sheet.js';
 import { frameLayouts } from '../views/cross-frames.js';
 import type { SymbolKind } from '../weld-symbol/kinds.js';
 import type { MapFrames } from './map-views.js';
-import { mapMembers, numberWishes, symbolNote, symbolWishes, weldDots } from './marks.js';
+import { mapMembers, memberNames, numberWishes, symbolNote, symbolWishes, weldDots } from './marks.js';
 import { weldsOf } from './points.js';
 import type { MapSheet } from './view-sheets.js';
 
@@ -32,6 +32,7 @@ export function frameSheets(
       const port = layout.ports[index] as Port;
       marks.push(...mapMembers(frame.members, [], model, port));
       marks.push(text('labels', 'note', [1.5, port.frame.y0 - STRIP_MM + 2], `at x ${length(frame.xMm, model.shop.units)}`));
+      wishes.push(...memberNames(frame.members, model, port));
       return frame.points.map((point) => ({ point, at: port.place(point.at) }));
     });
     wishes.push(...symbolWishes(placed, kinds, style), ...numberWishes(placed));

@@ -5,6 +5,7 @@ import { memberContext, memberHiddenLines } from '../marks/structure.js';
 import { circle, type Mark, type Point, rectangle } from '../scene.js';
 import type { Port } from '../sheet.js';
 import type { PenName } from '../styles.js';
+import { memberWish } from '../views/member-wish.js';
 import type { SymbolKind } from '../weld-symbol/kinds.js';
 import { symbolSizeMm, towards, weldSymbol } from '../weld-symbol/symbol.js';
 import { inMillimetres, type SymbolStyle } from '../weld-symbol/words.js';
@@ -22,6 +23,12 @@ export function mapMembers(members: readonly Member[], joined: readonly Member[]
   const outlines = memberContext(all, model.library, port, pen).map((mark): Mark => ({ ...mark, layer: 'structure' }));
   return [...outlines, ...memberHiddenLines(all, model.library, port)];
 }
+
+/** Names of the members in soft type, where there is room beside the numbers. */
+export const memberNames = (members: readonly Member[], model: Model, port: Port): readonly LabelWish[] =>
+  members
+    .flatMap((member) => memberWish(member, model, port))
+    .map((wish) => ({ ...wish, style: 'note', priority: 10, repeat: true }));
 
 /** A weld on the sheet: its point and where that lies. */
 export interface PlacedPoint {

@@ -11,7 +11,7 @@ import { letters, type SymbolKind } from '../weld-symbol/kinds.js';
 import { crowds } from './crowds.js';
 import { type Detail, detailRing, detailSheets } from './details.js';
 import type { MapView } from './map-views.js';
-import { mapMembers, numberWishes, type PlacedPoint, symbolNote, symbolWishes, weldDots } from './marks.js';
+import { mapMembers, memberNames, numberWishes, type PlacedPoint, symbolNote, symbolWishes, weldDots } from './marks.js';
 import { type WeldPoint, weldsOf } from './points.js';
 
 /** A sheet of the weld map that has no number yet. */
@@ -152,7 +152,12 @@ function partSheet(
       front: map.view.front,
       units: model.shop.units,
       marks: [...members, ...weldDots(placed), ...crowded.map(({ mark }) => mark)],
-      wishes: [...symbolWishes(numbered, kinds, style), ...numberWishes(numbered), ...crowded.map(({ wish }) => wish)],
+      wishes: [
+        ...symbolWishes(numbered, kinds, style),
+        ...numberWishes(numbered),
+        ...crowded.map(({ wish }) => wish),
+        ...memberNames([...map.members, ...map.joined], model, port),
+      ],
       notes: [symbolNote(style), ...(crowded.length > 0 ? ['Ringed: see the sheet of details.'] : [])],
       rest: 'in the schedule',
     },
