@@ -30,8 +30,11 @@ const size = (mm: number): string => `${Number((mm / MM_PER_IN).toFixed(3))} in 
 /** What was probably meant: millimetres typed as inches, a point left out, else two dimensions exchanged. */
 function likely({ key, mm, mostMm }: Slip): string {
   const [inMm, tenth] = [mm / MM_PER_IN, mm / 10];
-  if (inMm >= 1 && inMm <= mostMm) return `was it \`${Number(inMm.toFixed(3))} mm\`?`;
-  if (tenth <= mostMm) return `was it \`${Number((tenth / MM_PER_IN).toFixed(4))} in\`, a tenth of that?`;
+  const meant = [
+    inMm >= 1 && inMm <= mostMm ? `\`${Number(inMm.toFixed(3))} mm\`` : '',
+    tenth <= mostMm ? `\`${Number((tenth / MM_PER_IN).toFixed(4))} in\`` : '',
+  ].filter((one) => one !== '');
+  if (meant.length > 0) return `was it ${meant.join(' or ')}?`;
   return `compare \`${key}\` with \`depth\` and \`width\` on the drawing, two may be exchanged`;
 }
 

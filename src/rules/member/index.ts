@@ -7,12 +7,14 @@ import { clampTorqueMissing } from './clamp-torque-missing.js';
 import { heatMissing } from './heat-missing.js';
 import { lengthDiffers } from './length-differs.js';
 import { offcutHeat } from './offcut-heat.js';
+import { memberSelfCrossing } from './self-crossing.js';
 import { spacing } from './spacing.js';
 import { wallThin } from './wall-thin.js';
 import { zeroLength } from './zero-length.js';
 
 export const memberRules: readonly Rule[] = [
   zeroLength,
+  memberSelfCrossing,
   lengthDiffers,
   wallThin,
   spacing,

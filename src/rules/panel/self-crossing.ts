@@ -1,6 +1,4 @@
-import { facet } from '../../geometry/facet.js';
-import { crossingSides } from '../../geometry/planar.js';
-import type { Vec3 } from '../../geometry/vector.js';
+import { outlineFault } from '../outline-fault.js';
 import type { Rule } from '../rule.js';
 
 export const selfCrossing: Rule = {
@@ -11,7 +9,7 @@ export const selfCrossing: Rule = {
   source: 'geometry',
   check({ model }) {
     return model.shell.panels.flatMap(({ id, outline, source }) => {
-      const what = wrong(outline);
+      const what = outlineFault(outline);
       if (what === undefined) return [];
       return [
         {
@@ -25,12 +23,3 @@ export const selfCrossing: Rule = {
     });
   },
 };
-
-function wrong(outline: readonly Vec3[]): string | undefined {
-  const flat = facet(outline);
-  if (!flat) return 'encloses no area, expected at least three corners that are not on one line';
-  const sides = crossingSides(flat.outline);
-  if (!sides) return undefined;
-  const side = (i: number): string => `${i + 1}–${((i + 1) % outline.length) + 1}`;
-  return `crosses itself where the side between corners ${side(sides[0])} meets the side between corners ${side(sides[1])}, expected sides that meet at corners only`;
-}
