@@ -5,7 +5,7 @@ import { CannotDo } from '../cannot.js';
 import type { StoreText } from '../model/load-types.js';
 import { DEEPEST_FOLDER, decode, isTaken, type Text, TOO_DEEP, takenAs, tooLarge } from './taken.js';
 
-const READ_AT_ONCE = 16;
+const READ_AT_ONCE = 64;
 
 /**
  * Reads every YAML file of a store as text, and the sizes of its photos. Stays within the folder: a link that leads out of it, a
@@ -93,7 +93,8 @@ async function linkedKind(at: Walk, name: string): Promise<'file' | undefined> {
   }
 }
 
-async function readText(file: string): Promise<Text> {
+/** One record file, by its whole path. */
+export async function readText(file: string): Promise<Text> {
   try {
     const { size } = await stat(file);
     const refused = tooLarge(size);

@@ -5,6 +5,7 @@ import { declareBook } from './book.js';
 import { declareCheck } from './check.js';
 import { declareClose } from './close.js';
 import { declareCompare } from './compare.js';
+import { declareCompletion } from './completion.js';
 import { declareDemo } from './demo.js';
 import { declareExport } from './export.js';
 import { declareHistory } from './history.js';
@@ -21,6 +22,7 @@ import { declareRelease } from './release.js';
 import { declareSchema } from './schema.js';
 import { declareSignoff } from './signoff.js';
 import { declareTakeoff } from './takeoff.js';
+import { declareTrace } from './trace.js';
 import { declareVerify } from './verify.js';
 import { declareWeights } from './weights.js';
 import { declareWhere } from './where.js';
@@ -49,7 +51,9 @@ export const COMMANDS: readonly ((registry: Registry) => void)[] = [
   declareVerify,
   declareRecover,
   declareList,
+  declareTrace,
   declareHistory,
   declareCompare,
   declareSchema,
+  declareCompletion,
 ];
