@@ -22,11 +22,24 @@ export async function run(args: readonly string[], io: Io): Promise<Status> {
     status = ended;
   });
   try {
+    if (args[0] === COMPLETE) return await complete(program, args.slice(1), io);
     await program.parseAsync(args.map(shieldPosition), { from: 'user' });
     return status;
   } catch (error) {
     return failed(error, io);
   }
+}
+
+/** What the scripts of `completion` call on Tab; no command, so that no help shows it. */
+const COMPLETE = '--complete';
+
+async function complete(program: Command, words: readonly string[], io: Io): Promise<Status> {
+  const [{ candidates }, { storeChoices }] = await Promise.all([
+    import('./completion/candidates.js'),
+    import('./completion/choices.js'),
+  ]);
+  for (const one of await candidates(program, words, storeChoices(io, words))) io.out.write(`${one}\n`);
+  return 0;
 }
 
 /** `-10in,0,5in` is a place and no option: with a blank before it, it is read as what it is. */
