@@ -36,6 +36,10 @@ function figuresJson({ figures }: Assessment): Body {
       diagonal_difference_mm: one.diagonalDifferenceMm,
       sag_mm: one.sagMm,
       gussets: one.gussets,
+      header_own_mm: one.headerDeflectionMm,
+      header_panel_kg: one.headerPanelKg,
+      header_with_panel_mm: one.headerWithPanelMm,
+      header_built_in_mm: one.headerBuiltInMm,
     })),
     access: {
       nodes: coverage.nodes,

@@ -11,3 +11,6 @@ export interface Beam {
 /** Case 1: simply held, even load w: 5 w L⁴ / 384 E I at mid-span. */
 export const simpleEven = ({ spanMm, modulusNMm2, inertiaMm4 }: Beam, loadNMm: number): number =>
   (5 * loadNMm * spanMm ** 4) / (384 * modulusNMm2 * inertiaMm4);
+
+/** Case 15: both ends built in, even load w: w L⁴ / 384 E I at mid-span. */
+export const fixedEven = (beam: Beam, loadNMm: number): number => simpleEven(beam, loadNMm) / 5;

@@ -3,7 +3,7 @@ import { distance, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { Member, Opening } from '../../model/structure.js';
 import { openingCorners } from '../solids.js';
-import { headerDeflectionMm } from './header.js';
+import { headerFigure } from './header.js';
 import { rackingDeg } from './racking.js';
 import type { OpeningFigure } from './types.js';
 
@@ -30,9 +30,20 @@ export function openings(model: Model): readonly OpeningFigure[] {
       sagMm: sags.length > 0 ? Math.max(...sags) : undefined,
       gussets: [...new Set(corners.flatMap(({ place }) => at(place)).map(({ id }) => id))],
       cornersWithoutGusset: isSlideOut(opening) ? bare : [],
-      headerDeflectionMm: headerDeflectionMm(opening, model),
+      ...headerSags(opening, model),
     };
   });
+}
+
+function headerSags(opening: Opening, model: Model): Partial<OpeningFigure> {
+  const header = headerFigure(opening, model);
+  if (!header) return {};
+  return {
+    headerDeflectionMm: header.ownMm,
+    headerPanelKg: header.panelKg,
+    headerWithPanelMm: header.withPanelMm,
+    headerBuiltInMm: header.builtInMm,
+  };
 }
 
 /** Each corner by its name: lower or upper; front or rear (left or right in a cross wall). */

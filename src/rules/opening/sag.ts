@@ -1,4 +1,4 @@
-import { smallLength } from '../../quantity/format.js';
+import { smallLength, type UnitSystem } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
 export const sag: Rule = {
@@ -9,14 +9,14 @@ export const sag: Rule = {
   source: 'limit `header_sag` in shop.yaml; common practice, no source',
   check({ model: { shell, shop }, figures }) {
     const byId = new Map(shell.openings.map((opening) => [opening.id, opening]));
-    return figures.openings.flatMap(({ id, sagMm, headerDeflectionMm }) => {
+    return figures.openings.flatMap(({ id, sagMm, headerWithPanelMm }) => {
       const opening = byId.get(id);
       const limit = shop.limits.headerSagMm;
       if (!opening || sagMm === undefined || sagMm <= limit + ROUNDING_MM) return [];
       const own =
-        headerDeflectionMm === undefined
+        headerWithPanelMm === undefined
           ? ''
-          : ` (its own mass alone gives ${smallLength(headerDeflectionMm, shop.units)} on plain supports)`;
+          : ` (its own mass and the skin over it alone give ${smallest(headerWithPanelMm, shop.units)} on plain supports)`;
       return [
         {
           rule: 'opening.sag',
@@ -32,3 +32,7 @@ export const sag: Rule = {
 
 /** A sag typed as the limit itself is not over it. */
 const ROUNDING_MM = 1e-6;
+
+/** A sixty-fourth is the least that is written. */
+const smallest = (mm: number, units: UnitSystem): string =>
+  mm < 0.2 ? `less than ${smallLength(0.4, units)}` : smallLength(mm, units);

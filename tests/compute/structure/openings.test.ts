@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { simpleEven } from '../../../src/compute/structure/beam.js';
+import { fixedEven, simpleEven } from '../../../src/compute/structure/beam.js';
 import { openings } from '../../../src/compute/structure/index.js';
 import { rackingDeg } from '../../../src/compute/structure/racking.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
 import { buildModel, section } from '../../support/build.js';
-import { lineMember, opening, plateMember } from '../../support/structure.js';
+import { flatPanel, lineMember, opening, plateMember } from '../../support/structure.js';
 
 const measured = (diagonalsMm: readonly [number, number], more = {}) => ({ diagonalsMm, headerSag: [], ...more });
 /** Law of cosines. */
@@ -122,7 +122,51 @@ describe('openings', () => {
   });
 });
 
+describe('a header with the skin over it', () => {
+  const thin = section('RT50', { shape: 'rectangular tube', depthMm: 50, widthMm: 50, wallMm: 3, cornerRadiusMm: 0 });
+  const header = lineMember('H', [900, -1200, 1525], [3100, -1200, 1525]);
+  /** A sheet of 1 mm over the opening of 2000 mm (x 1000 to 3000, top at z 1500). */
+  const sheet = (from: number, to: number, z0: number, z1: number, y = -1240) =>
+    flatPanel('S', y, {
+      outline: [
+        [from, y, z0],
+        [to, y, z0],
+        [to, y, z1],
+        [from, y, z1],
+      ],
+    });
+  const figure = (...panels: readonly ReturnType<typeof sheet>[]) =>
+    openings(
+      buildModel(
+        { members: [header], panels, openings: [opening('A', { header: 'H' })] },
+        { sections: new Map([['RT50', thin]]) },
+      ),
+    )[0];
+
+  it('carries what of a sheet lies over the opening, and no more', () => {
+    // 2.0 m × 0.8 m × 1 mm × 2700 kg/m³ = 4.32 kg; computed
+    expect(figure(sheet(1000, 3000, 1500, 2300))?.headerPanelKg).toBeCloseTo(4.32, 6);
+    expect(figure(sheet(0, 4000, 700, 2300))?.headerPanelKg).toBeCloseTo(4.32, 6);
+    expect(figure(sheet(0, 2000, 1500, 2300))?.headerPanelKg).toBeCloseTo(2.16, 6);
+    expect(figure(sheet(1000, 3000, 500, 1500))?.headerPanelKg).toBeCloseTo(0, 9);
+    expect(figure(sheet(1000, 3000, 1500, 2300, 1240))?.headerPanelKg).toBe(0);
+  });
+
+  it('sags under both as a simple beam, a fifth of it with its ends built in', () => {
+    const one = figure(sheet(1000, 3000, 1500, 2300));
+    const loadNMm = ((564e-6 * 2700 + 4.32 / 2) * 9.80665) / 1000;
+    // SEC-R01: I 208,492 mm⁴; AISC Table 3-23 cases 1 and 15
+    expect(one?.headerWithPanelMm).toBeCloseTo((5 * loadNMm * 2000 ** 4) / (384 * 68900 * 208492), 4);
+    expect(one?.headerBuiltInMm).toBeCloseTo((one?.headerWithPanelMm ?? 0) / 5, 9);
+  });
+});
+
 describe('beam', () => {
+  it('STA-27: 50 × 50 × 3 sharp, 1.2 m, both ends fixed, uniform 1 N/mm: 0.37000 mm', () => {
+    // AISC Table 3-23 case 15
+    expect(fixedEven({ spanMm: 1200, modulusNMm2: 70_000, inertiaMm4: 208_492 }, 1)).toBeCloseTo(0.37, 5);
+  });
+
   const IN = 25.4;
   const LBF = 4.4482216152605;
   it.each([
