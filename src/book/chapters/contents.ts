@@ -16,8 +16,18 @@ export function contentsOf(book: Book, headings: readonly Heading[]): Chapter {
     template: 'contents',
     data: {
       questions: answered(new Set(headings.map((heading) => heading.to))),
-      headings: headings.map((one) => ({ ...one, chapter: one.level === 1 })),
+      chapters: chaptersIn(headings),
       shell: anchor(book.assessment.model.shell.id),
     },
   };
+}
+
+/** Each chapter with its sections: those stand in one run behind each other, so that the whole book is seen at once. */
+function chaptersIn(headings: readonly Heading[]) {
+  const chapters: { readonly head: Heading; readonly sections: Heading[] }[] = [];
+  for (const one of headings) {
+    if (one.level === 1) chapters.push({ head: one, sections: [] });
+    else chapters.at(-1)?.sections.push(one);
+  }
+  return chapters;
 }
