@@ -1,3 +1,4 @@
+import { type Clearances, clearances } from './compute/access/clearances.js';
 import { access } from './compute/access/index.js';
 import type { AccessFigures } from './compute/access/types.js';
 import { services } from './compute/services/index.js';
@@ -24,6 +25,7 @@ export interface Figures {
   readonly weights: Weights;
   readonly services: ServicesFigures;
   readonly access: AccessFigures;
+  readonly clearances: Clearances;
   readonly joints: JointFigures;
   readonly openings: readonly OpeningFigure[];
   readonly weldTotals: WeldTotals;
@@ -57,6 +59,7 @@ export function assess(model: Model, found: readonly Finding[], outside: Outside
     weights: () => weights(model, figures.takeOff),
     services: () => services(model, figures.takeOff),
     access: () => access(model),
+    clearances: () => clearances(model, figures.takeOff),
     joints: () => joints(model),
     openings: () => openings(model),
     weldTotals: () => weldTotals(model),

@@ -77,7 +77,7 @@ export function mapPanel(record: Checked<'panel'>): Panel {
 }
 
 export function mapOpening(record: Checked<'opening'>): Opening {
-  const { kind, wall, sill, width, height, measured, header, gussets, travel, depth } = record.form;
+  const { kind, wall, sill, width, height, measured, header, gussets, travel, depth, driven_by } = record.form;
   return {
     ...baseOf(record),
     openingKind: kind,
@@ -97,6 +97,7 @@ export function mapOpening(record: Checked<'opening'>): Opening {
     gussets: gussets ?? [],
     travelMm: travel,
     depthMm: depth,
+    drivenBy: driven_by ?? [],
   };
 }
 

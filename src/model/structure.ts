@@ -146,6 +146,8 @@ export interface Opening extends RecordBase {
   /** Of a slide-out: how far it goes out from the wall, and how far into the coach it stands when it is in, mm. */
   readonly travelMm?: number;
   readonly depthMm?: number;
+  /** Circuits, runs and nodes that move with it or drive it: not in its way. */
+  readonly drivenBy?: readonly string[];
 }
 
 export interface Clamp extends RecordBase {

@@ -155,6 +155,7 @@ export const opening = (f: Fields) =>
     header: f.id('The member over it').optional(),
     gussets: f.ids('The plates in its corners').optional(),
     travel: f.quantity('length', 'Of a slide-out: how far it goes out from the wall', 'above zero').optional(),
+    driven_by: f.ids('Of a slide-out: circuits, runs and nodes that move with it or drive it').optional(),
     depth: f.quantity('length', 'Of a slide-out: how far into the coach it stands when it is in', 'above zero').optional(),
   });
 

@@ -19,10 +19,10 @@ export function gas(): Service {
     protection: { kind: 'regulator, two-stage', at: 'LP/R' },
     marking: 'yellow',
   });
-  s.node('LP', 'source', [22, -40, -10], { name: 'propane tank' });
-  s.node('LP/V', 'valve', [26, -38, -3], { name: 'tank valve', position: 'normally open' });
-  s.node('LP/R', 'device', [29, -36, -2.5], { name: 'regulator' });
-  s.node('LP/TP', 'test-point', [33, -30, -1.5], { name: 'gauge tapping' });
+  s.node('LP', 'source', [40, -40, -10], { name: 'propane tank' });
+  s.node('LP/V', 'valve', [44, -38, -3], { name: 'tank valve', position: 'normally open' });
+  s.node('LP/R', 'device', [47, -36, -2.5], { name: 'regulator' });
+  s.node('LP/TP', 'test-point', [51, -30, -1.5], { name: 'gauge tapping' });
   s.run('GA/1', 'GA', 'LP', 'LP/V');
   s.run('GA/2', 'GA', 'LP/V', 'LP/R');
   s.run('GA/3', 'GA', 'LP/R', 'LP/TP');
@@ -35,7 +35,7 @@ export function gas(): Service {
   appliances.forEach(([id, name, bay], i) => {
     const x = GRID.mid(bay);
     const tee = s.node(`GA-T${i + 1}`, 'fitting', [x, -22, -1.5], { name: `tee, ${name}`, circuit: 'GA' });
-    s.run(`GA/${4 + i}`, 'GA', last, tee, { via: i === 0 ? [[40, -22, -1.5]] : [] });
+    s.run(`GA/${4 + i}`, 'GA', last, tee, { via: i === 0 ? [[58, -22, -1.5]] : [] });
     const valve = s.node(`GV-${i + 1}`, 'valve', [x, -22, 14], {
       name: `shut-off, ${name}`,
       circuit: 'GA',

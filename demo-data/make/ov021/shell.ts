@@ -18,11 +18,14 @@ chassis:
   gcwr: 80,000 lb
   frame: {rail_top_above_ground: 41 in, rail_spacing: 34 in}
   axles:
-    - {id: steer, x: 0 in, gawr: "14,600 lb", suspension: "14,600 lb", track: 83 in, steered: yes,
+    - {id: steer, x: 0 in, gawr: "14,600 lb", suspension: "14,600 lb", track: 83 in, steered: yes, steer_angle: 42 deg,
+       travel: {bump: 3-1/2 in, rebound: 3 in},
        tyres: {count: 2, load_index: 152, inflation: 120 psi, inflation_for_index: 120 psi, size: 295/75R22.5}}
     - {id: drive, x: 240 in, gawr: "23,000 lb", suspension: "23,000 lb", track: 73 in, dual: yes,
-       tyres: {count: 4, load_index: [148, 145], inflation: 110 psi, inflation_for_index: 110 psi, size: 295/75R22.5}, wheels: "7,400 lb"}
+       travel: {bump: 3 in, rebound: 4-1/2 in}, wheels: "7,400 lb",
+       tyres: {count: 4, load_index: [148, 145], inflation: 110 psi, inflation_for_index: 110 psi, size: 295/75R22.5, spacing: 13-1/2 in}}
     - {id: tag, x: 292 in, gawr: "17,000 lb", suspension: "17,000 lb", track: 80 in, lift: yes, mass: "1,150 lb",
+       travel: {bump: 3 in, rebound: 4-1/2 in},
        share: {with: drive, fraction: 0.42}, tyres: {count: 2, load_index: 156, inflation: 120 psi, inflation_for_index: 120 psi, size: 315/80R22.5}}
   bare:                                 # as it came off the transporter, on our pads, nobody aboard
     condition: {fuel: 1/4, def: 1/2}
@@ -31,7 +34,7 @@ chassis:
 tanks:
   - {id: FUEL, contents: diesel, capacity: 90 gal, at: [92 in, 38 in, -14 in]}
   - {id: DEF, contents: diesel exhaust fluid, capacity: 10 gal, at: [62 in, 40 in, -12 in]}
-  - {id: LPG, contents: propane, capacity: 20 gal, at: [22 in, -40 in, -10 in]}
+  - {id: LPG, contents: propane, capacity: 20 gal, at: [40 in, -40 in, -10 in]}
   - {id: FRESH, contents: water, capacity: 50 gal, at: [88 in, -36 in, 24 in]}
   - {id: GREY, contents: grey, capacity: 50 gal, at: [196 in, -36 in, -9 in]}
 
@@ -55,6 +58,9 @@ export const OPENINGS = `# As measured with the long tape before the skins, and 
   sill: [[170-1/2 in, -49 in, 13-1/4 in], [291-1/2 in, -49 in, 13-1/4 in]]
   width: 10 ft 1 in
   height: 67-1/2 in
+  travel: 24 in                         # floor in, out against its stops
+  depth: 26 in
+  driven_by: [HY]
   measured: {top: 10 ft 1-1/32 in, bottom: 10 ft 1 in, front: 67-1/2 in, rear: 67-17/32 in,
              diagonals: [138-9/16 in, 138-5/8 in], header_sag: [{at: 30 in, drop: 0 in}, {at: 60-1/2 in, drop: 3/32 in}, {at: 91 in, drop: 1/32 in}]}
   header: HD-SO-1

@@ -17,10 +17,11 @@ chassis:
   gvwr: 33,000 lb
   frame: {rail_top_above_ground: 40 in, rail_spacing: 34 in}
   axles:
-    - {id: steer, x: 0 in, gawr: "12,000 lb", track: 82 in, steered: yes,
+    - {id: steer, x: 0 in, gawr: "12,000 lb", track: 82 in, steered: yes, steer_angle: 40 deg,
+       travel: {bump: 3-1/2 in, rebound: 3 in},
        tyres: {count: 2, load_index: 148, inflation: 110 psi, inflation_for_index: 110 psi, size: 275/80R22.5}}
-    - {id: drive, x: 190 in, gawr: "21,000 lb", track: 73 in, dual: yes,
-       tyres: {count: 4, load_index: [148, 145], inflation: 110 psi, inflation_for_index: 110 psi, size: 275/80R22.5}}
+    - {id: drive, x: 190 in, gawr: "21,000 lb", track: 73 in, dual: yes, travel: {bump: 3 in, rebound: 4-1/2 in},
+       tyres: {count: 4, load_index: [148, 145], inflation: 110 psi, inflation_for_index: 110 psi, size: 275/80R22.5, spacing: 12-3/4 in}}
   bare:
     condition: {fuel: 1/4}
     readings: {steer: "6,940 lb", drive: "4,720 lb"}

@@ -1,0 +1,35 @@
+import type { TooNear } from '../../compute/access/clearances.js';
+import type { Place } from '../../finding.js';
+import type { Shell } from '../../model/shell.js';
+import { length, position } from '../../quantity/format.js';
+import type { Rule } from '../rule.js';
+
+export const movingPart: Rule = {
+  name: 'access.moving-part',
+  severity: 'error',
+  finds:
+    'A run, node, member or piece of equipment closer to a moving tyre, or a run or node to a moving slide-out, than it may be.',
+  why: 'The tyre at full bump and lock, or the slide on its way in, cuts it through.',
+  source: 'limit from shop.yaml; 50 mm: common practice, no source',
+  check({ model: { shell, shop }, figures }) {
+    return figures.clearances.tooNear
+      .filter(({ kind }) => kind !== 'hot')
+      .map((near) => ({
+        rule: 'access.moving-part',
+        severity: 'error' as const,
+        message: `${near.id} (${near.what}) comes within ${length(near.distanceMm, shop.units)} of the room of ${near.name} at ${position(near.at, shop.units)}${lessTolerance(near, shop.units)}, expected at least ${length(near.limitMm, shop.units)}: move it, or measure it and the travel again`,
+        ids: [near.id, near.part],
+        place: placeOf(near, shell),
+      }));
+  },
+};
+
+export const lessTolerance = ({ recordedMm, distanceMm }: TooNear, units: Parameters<typeof length>[1]): string =>
+  recordedMm > distanceMm ? ` (${length(recordedMm, units)} as recorded, less its tolerance)` : '';
+
+/** The line where the place of what stands too near was typed. */
+export function placeOf({ id, what }: TooNear, shell: Shell): Place {
+  const key = what === 'run' ? 'via' : what === 'member' ? 'from' : 'at';
+  const record = [...shell.runs, ...shell.nodes, ...shell.members, ...shell.components].find((one) => one.id === id);
+  return (record ?? shell).source.place(key);
+}
