@@ -14,7 +14,7 @@ const COMMIT = /^[0-9a-f]{40}(?:[0-9a-f]{24})?$/u;
  */
 export async function resolveRevision(root: string, revision: string): Promise<string> {
   // Git takes what begins with a dash for an option, and `..` for a range.
-  if (revision !== '' && !/^-|\.\.|[\p{Cc}\s~^:?*[\\]/u.test(revision)) {
+  if (revision !== '' && !/^-|\.\.|[\p{Cc}\s:?*[\\]/u.test(revision)) {
     const found = await commitOf(root, revision);
     if (found !== undefined) return found;
   }

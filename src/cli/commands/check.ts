@@ -13,6 +13,10 @@ interface Options {
   readonly all: boolean;
   readonly format: Format;
   readonly watch: boolean;
+  /** Only shells that differ from this revision. */
+  readonly changedSince?: string;
+  /** Only this share of them, as `1/8`. */
+  readonly shard?: string;
 }
 
 /** text: for people, or one JSON object with `--json`. sarif, junit: for what shows findings of a build at their lines. */
@@ -25,18 +29,23 @@ export function declareCheck(registry: Registry): void {
       'shellbook check              every shell of the store',
       'shellbook check QF-007 --all one shell, like findings not shortened',
       'shellbook check --watch      again at every save, until Ctrl-C',
+      'shellbook check --changed-since origin/main --shard 1/8    one of eight machines',
       'shellbook check --format sarif > check.sarif    findings at their lines in a build server',
     ])
     .option('--all', 'show every finding, also the forty alike')
     .addOption(new Option('--format <format>', 'how to answer').choices(FORMATS).default('text'))
     .option('--watch', 'check again whenever a record changes')
+    .option('--changed-since <revision>', 'only shells that differ from a commit, tag or date')
+    .option('--shard <share>', 'only one share of the shells, as 1/8: for many machines')
     .action(
       registry.run(
-        ([shells], { all, format, watch }) => ({
+        ([shells], { all, format, watch, changedSince, shard }) => ({
           shells: (shells ?? []) as readonly string[],
           all: all === true,
           format: format as Format,
           watch: watch === true,
+          ...(changedSince === undefined ? {} : { changedSince: changedSince as string }),
+          ...(shard === undefined ? {} : { shard: shard as string }),
         }),
         check,
       ),
@@ -64,7 +73,7 @@ async function checkOnce(options: Options, context: Context): Promise<Status> {
     const { edition, withheld } = store.book;
     context.tell(`The ${edition} edition carries the record without ${withheld.join('; ')}: findings may come of that alone.`);
   }
-  const wanted = options.shells.length > 0 ? [...new Set(options.shells)] : [...store.loaded.shells.keys()];
+  const wanted = await chosen(options, store);
   const [{ checkedShell, checkedStore }, { lookAround }] = await Promise.all([
     import('../report/checked.js'),
     import('../look-around.js'),
@@ -92,6 +101,22 @@ async function checkOnce(options: Options, context: Context): Promise<Status> {
     context.print(checkText(library, shells, store.text, context.paint, options.all));
   }
   return [library, ...shells].some((one) => one.blocks) ? 1 : 0;
+}
+
+/** The shells that are asked for, in the store's order where none is named. */
+async function chosen({ shells, changedSince, shard }: Options, store: OpenStore): Promise<readonly string[]> {
+  let wanted = shells.length > 0 ? [...new Set(shells)] : [...store.loaded.shells.keys()];
+  if (shard !== undefined) {
+    const { inShard, readShard } = await import('../../ledger/shard.js');
+    const share = readShard(shard);
+    wanted = wanted.filter((shell) => inShard(shell, share));
+  }
+  if (changedSince !== undefined) {
+    const since = await import('../../store/changed-since.js');
+    const changed = await since.changedSince(store.root, changedSince);
+    if (changed !== 'all') wanted = wanted.filter((shell) => changed.has(shell));
+  }
+  return wanted;
 }
 
 const storeRevision = async (store: OpenStore): Promise<string | null> =>
