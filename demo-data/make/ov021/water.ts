@@ -140,6 +140,7 @@ function fixtures(s: Service): void {
   riser(s, 'WC', 'WC-T4', 'DAMPER/C', 145.75, { valve: 'WV-6' });
   riser(s, 'WC', 'WC-T3', 'HEATER/C', 114.75, { valve: 'WV-7' });
   riser(s, 'WH', 'WH-T2', 'HEATER/H', 117);
+  s.run('WH/0', 'WH', 'HEATER/C', 'HEATER/H', { comment: 'through the heater: cold in, hot out' });
 }
 
 /** Waste: falls to the grey tank, clean-outs where a panel opens. */

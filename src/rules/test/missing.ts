@@ -1,0 +1,65 @@
+import { judgeTest } from '../../compute/tests/verdict.js';
+import type { Circuit, Medium } from '../../model/services.js';
+import type { Model, Test } from '../../model/shell.js';
+import { number } from '../../quantity/format.js';
+import { PA_PER_PSI } from '../../quantity/units.js';
+import type { Rule } from '../rule.js';
+
+interface Needed {
+  readonly what: string;
+  readonly is: (test: Test) => boolean;
+}
+
+const startsAt = (test: Test, leastPa: number): boolean =>
+  test.start?.dimension === 'pressure' && test.start.value >= leastPa * 0.999;
+const lasts = (test: Test, leastMin: number): boolean => (test.durationS ?? 0) >= leastMin * 60 - 1;
+
+/** Least evidence for a finished line. The code of the place goes first. */
+const NEEDED: Partial<Record<Medium, Needed>> = {
+  // 24 CFR 3280.705(k)(1), a stand-in, from memory (WIR-71).
+  gas: {
+    what: 'a drop test from 3 psi or more over 10 min or more',
+    is: (test) => startsAt(test, 3 * PA_PER_PSI) && lasts(test, 10),
+  },
+  // One state's text for medical units: working pressure, or 50 psi of air for 15 min.
+  water: { what: 'a pressure test over 15 min or more', is: (test) => test.start?.dimension === 'pressure' && lasts(test, 15) },
+  ac: {
+    what: 'an insulation or dielectric test',
+    is: (test) => /insulation|dielectric|withstand/iu.test(test.testKind),
+  },
+};
+
+/** Tests name a circuit, or the runs and nodes of it. */
+function testsOf(circuit: Circuit, { shell }: Model): readonly Test[] {
+  const own = new Set([circuit.id, ...shell.runs.filter((run) => run.circuit === circuit.id).map((run) => run.id)]);
+  return shell.tests.filter((test) => test.of.some((id) => own.has(id)));
+}
+
+export const missing: Rule = {
+  name: 'test.missing',
+  severity: 'warning',
+  finds:
+    'A gas, water or mains circuit without a passed test of its kind: gas 3 psi for 10 min, water 15 min under pressure, mains insulation.',
+  why: 'A check without evidence is not verified; it never passes.',
+  source:
+    'gas: 24 CFR 3280.705(k)(1) as a stand-in, from memory; water and mains: state rules for commercial coaches, from memory. The code of the place goes first',
+  check({ model }) {
+    const { shell } = model;
+    return shell.circuits.flatMap((circuit) => {
+      const needed = NEEDED[circuit.medium];
+      if (!needed || circuit.bonding || !shell.runs.some((run) => run.circuit === circuit.id)) return [];
+      const all = testsOf(circuit, model);
+      if (all.some((test) => needed.is(test) && judgeTest(test, model).verdict === 'passed')) return [];
+      const had = all.length === 0 ? 'no test on record' : `${number(all.length)} on record that do not show it`;
+      return [
+        {
+          rule: 'test.missing',
+          severity: 'warning',
+          message: `${circuit.id} has ${had}, expected ${needed.what}: test it, and record what the instrument said`,
+          ids: [circuit.id, ...all.map((test) => test.id)],
+          place: circuit.source.place(),
+        } as const,
+      ];
+    });
+  },
+};
