@@ -1,10 +1,12 @@
 import type { Finding } from '../finding.js';
 import { link } from '../model/link.js';
-import { Links } from '../model/links.js';
+import { type From, type LibraryKind, Links } from '../model/links.js';
 import { tellRoughMembers, tellRoughZones } from '../model/rough.js';
 import type { RecordKind } from '../model/shell.js';
 import { checkForm, type FieldSource } from '../schema/form.js';
 import type { Form, Schemas } from '../schema/kinds.js';
+import { shown } from '../source/shown.js';
+import type { Path } from '../source/source.js';
 import { type EntryKind, homeOf } from './homes.js';
 import type { Known } from './known.js';
 import { type Data, isData } from './yaml-text.js';
@@ -41,8 +43,7 @@ export function validate({ kind, data, known, schemas, source }: Candidate, say:
   const form = checkForm(schemas, kind, { ...(id === undefined ? {} : { id }), data: own(data), source }, tell);
   if (form !== undefined) tellHalf(kind, { id: id ?? '', form, source } as never, tell);
   if (homeOf(kind).in !== 'library') {
-    const missed: Say = (finding) => (ahead && finding.rule === 'format.unknown-reference' ? ahead(finding) : tell(finding));
-    const links = new Links(known.register, known.linked.registers, missed);
+    const links = ahead ? new LinksAhead(known, tell, ahead) : new Links(known.register, known.linked.registers, tell);
     link([{ kind: kind as RecordKind, ...(id === undefined ? {} : { id }), data, source }], links);
   }
   return faults === 0 ? form : undefined;
@@ -64,4 +65,33 @@ export function own(data: unknown): unknown {
   if (!isData(data)) return data;
   const kept = Object.entries(data).filter(([key, value]) => value !== null && value !== undefined && !key.startsWith('x-'));
   return Object.fromEntries(kept.map(([key, value]) => [key, own(value)]));
+}
+
+/** Lets a record name what is not there yet, and tells it. Near names are not looked for: by the thousand that would take minutes. */
+class LinksAhead extends Links {
+  constructor(
+    private readonly known: Known,
+    say: Say,
+    private readonly ahead: Say,
+  ) {
+    super(known.register, known.linked.registers, say);
+  }
+
+  override to(from: From, kinds: readonly RecordKind[], id: string, path: Path): void {
+    if (this.known.register.kindOf(id) === undefined) this.tell(from, id, path);
+    else super.to(from, kinds, id, path);
+  }
+
+  override toAny(from: From, id: string, path: Path): void {
+    if (this.known.register.kindOf(id) === undefined) this.tell(from, id, path);
+  }
+
+  override toLibrary(from: From, kind: LibraryKind, id: string, path: Path): void {
+    if (this.known.linked.registers[kind].kindOf(id) === undefined) this.tell(from, id, path);
+  }
+
+  private tell(from: From, id: string, path: Path): void {
+    const message = `\`${shown(id)}\` for \`${path.join('.')}\``;
+    this.ahead({ rule: 'format.unknown-reference', severity: 'error', message, ids: [], place: from.source.place(...path) });
+  }
 }
