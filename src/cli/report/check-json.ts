@@ -71,6 +71,13 @@ function figuresJson({ figures }: Assessment): Body {
         rejected: one.rejected,
         repair_rate: one.repairRate,
       })),
+      schedule: (weldTotals.welds ?? []).map((one) => ({
+        id: one.id,
+        class: one.jointClass,
+        throat_mm: one.throatMm,
+        length_mm: one.lengthMm,
+        deposited_kg: one.depositedKg,
+      })),
       inspection: figures.inspection.map((one) => ({
         class: one.jointClass,
         method: one.method,

@@ -1,5 +1,6 @@
 import type { Bounds } from '../../geometry/box.js';
 import type { Vec3 } from '../../geometry/vector.js';
+import type { MemberClass } from '../../model/structure.js';
 
 export interface OpeningFigure {
   readonly id: string;
@@ -68,7 +69,20 @@ export interface JointFigures {
   readonly assumptions?: readonly string[];
 }
 
+/** One weld record, with all its joints. */
+export interface WeldFigure {
+  readonly id: string;
+  readonly jointClass: MemberClass;
+  /** Absent for a weld whose size gives none: flare, plug, seam. */
+  readonly throatMm?: number;
+  /** Laid at all its joints, both sides. */
+  readonly lengthMm: number;
+  readonly depositedKg: number;
+}
+
 export interface WeldTotals {
+  /** In the order of the records. */
+  readonly welds?: readonly WeldFigure[];
   readonly count: number;
   readonly jointsCount: number;
   readonly lengthMm: number;

@@ -1,15 +1,18 @@
 import type { Model } from '../../model/shell.js';
 import type { Weld } from '../../model/structure.js';
-import type { WeldTotals } from '../structure/types.js';
+import type { WeldFigure, WeldTotals } from '../structure/types.js';
 import { baseParts, thinnerMm } from './base.js';
 import { depositKg, laidLengthMm } from './deposit.js';
+import { jointClass } from './inspection.js';
 import { processName } from './process.js';
+import { effectiveThroatMm } from './throat.js';
 
 type ByProcess = WeldTotals['byProcess'][string];
 
 /** Lengths, deposited filler, rejects and repairs of all weld records. */
 export function weldTotals(model: Model): WeldTotals {
   const { welds } = model.shell;
+  const figures = welds.map((weld) => weldFigure(weld, model));
   const byProcess = new Map<string, ByProcess>();
   for (const weld of welds) {
     const process = processName(weld.process);
@@ -29,8 +32,9 @@ export function weldTotals(model: Model): WeldTotals {
   return {
     count: welds.length,
     jointsCount: welds.reduce((sum, { joins }) => sum + joins.length, 0),
-    lengthMm: welds.reduce((sum, weld) => sum + lengthOf(weld), 0),
-    depositedKg: welds.reduce((sum, weld) => sum + deposited(weld, model), 0),
+    lengthMm: figures.reduce((sum, { lengthMm }) => sum + lengthMm, 0),
+    depositedKg: figures.reduce((sum, { depositedKg }) => sum + depositedKg, 0),
+    welds: figures,
     byProcess: Object.fromEntries(byProcess),
     assumptions: ASSUMPTIONS,
   };
@@ -45,7 +49,15 @@ const ASSUMPTIONS = [
 
 const lengthOf = (weld: Weld): number => laidLengthMm(weld) * weld.joins.length;
 
-const deposited = (weld: Weld, model: Model): number => weld.joins.length * depositKg(weld, thinnerMm(baseParts(weld, model)));
+function weldFigure(weld: Weld, model: Model): WeldFigure {
+  return {
+    id: weld.id,
+    jointClass: jointClass(weld, model),
+    throatMm: effectiveThroatMm(weld),
+    lengthMm: lengthOf(weld),
+    depositedKg: weld.joins.length * depositKg(weld, thinnerMm(baseParts(weld, model))),
+  };
+}
 
 /** Repairs carry their number: the highest is how many there were. */
 const repairsOf = ({ inspections }: Weld): number => Math.max(0, ...inspections.map(({ repair }) => repair ?? 0));
