@@ -25,7 +25,7 @@ const print = async (): Promise<PrintedBook> => {
 };
 
 beforeAll(async () => {
-  printer = await openPrinter();
+  printer = openPrinter();
   book = await print();
   again = await print();
   pdf = await readPdf(book.pdf);
@@ -40,6 +40,12 @@ describe('the printed book', () => {
       expect(page.text).toContain(`Page ${at + 2} of ${book.pageCount}`);
       expect(page.text).toContain(`Fingerprint ${FINGERPRINT.slice(0, 12)}`);
     });
+  });
+
+  it('lies on letter paper, upright or turned', () => {
+    // DRW-07: 8.5 in × 11 in at 72 points to the inch.
+    const sizes = new Set(pdf.pages.map(({ size }) => size.map((points) => Math.round(points)).join(' × ')));
+    expect(sizes).toEqual(new Set(['612 × 792', '792 × 612']));
   });
 
   it('warns of the photo that is missing, and of nothing else', () => {

@@ -13,8 +13,14 @@ export interface OutlineItem {
   readonly title: string;
   readonly items: readonly OutlineItem[];
 }
+/** One page: its size in points, its words in order and its links. */
+export interface ReadPage {
+  readonly size: readonly [number, number];
+  readonly text: string;
+  readonly links: readonly ReadLink[];
+}
 export interface ReadPdf {
-  readonly pages: readonly { readonly text: string; readonly links: readonly ReadLink[] }[];
+  readonly pages: readonly ReadPage[];
   readonly outline: readonly OutlineItem[];
   readonly tagged: boolean;
   readonly title: string;
@@ -34,12 +40,12 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
   const task = getDocument({ data: Uint8Array.from(bytes), isEvalSupported: false, verbosity: 0 });
   const document = await task.promise;
   try {
-    const pages = [];
+    const pages: ReadPage[] = [];
     let widest = 0;
     for (let number = 1; number <= document.numPages; number++) {
       const page = await document.getPage(number);
       const words = (await page.getTextContent()).items.filter((item) => 'str' in item) as unknown as Word[];
-      const [left = 0, , right = 1] = page.view;
+      const [left = 0, bottom = 0, right = 1, above = 1] = page.view;
       for (const { transform, width, str } of words) {
         // A turned word runs up the page.
         if (str.trim() === '' || transform[1] !== 0) continue;
@@ -54,6 +60,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
         links.push({ to: decodeURIComponent(to), page: target, text: under(words, annotation.rect) });
       }
       pages.push({
+        size: [right - left, above - bottom],
         text: words
           .map((word) => word.str)
           .join(' ')

@@ -12,6 +12,7 @@ const WHOLE_RUN_MS = 400_000;
 let top: string;
 let first: { status: number; answer: string; messages: string };
 let pdf: ReadPdf;
+let owner: ReadPdf;
 
 async function shellbook(...args: readonly string[]) {
   const io = literalIo(top);
@@ -26,7 +27,8 @@ const onDemo = async (...args: readonly string[]) => {
 beforeAll(async () => {
   top = mkdtempSync(path.join(tmpdir(), 'shellbook-demo-'));
   first = await shellbook('demo', 'demo');
-  pdf = await readPdf(Uint8Array.from(readFileSync(path.join(top, 'demo', 'books', 'OV-021-service.pdf'))));
+  pdf = await readPdf(readFileSync(path.join(top, 'demo', 'books', 'OV-021-service.pdf')));
+  owner = await readPdf(readFileSync(path.join(top, 'demo', 'books', 'OV-021-owner.pdf')));
 }, WHOLE_RUN_MS);
 afterAll(() => rmSync(top, { recursive: true, force: true }));
 
@@ -105,6 +107,32 @@ describe('demo', () => {
     await clearDemo(path.join(top, 'demo'));
     expect(existsSync(path.join(top, 'demo', 'shop.yaml'))).toBe(false);
     expect(readFileSync(path.join(top, 'letter.txt'), 'utf8')).toBe('Dear');
+  });
+});
+
+describe('the editions of the demo', () => {
+  const words = (read: ReadPdf): string => read.pages.map((page) => page.text).join('\n');
+  const typed = (file: string): string => readFileSync(new URL(`../../demo-data/${file}`, import.meta.url), 'utf8');
+
+  it('keep every word about the customer out of the service edition', () => {
+    const customer = /customer:[^\n]*\n((?: {2}\S.*\n)+)/u.exec(typed('shells/OV-021/shell.yaml'))?.[1] ?? '';
+    const told = [...customer.matchAll(/: (.+)$/gmu)].flatMap(([, value = '']) => [value, ...value.split(/[,@]/u)]);
+    const names = told.map((one) => one.trim()).filter((one) => one.length > 3);
+    expect(names.length).toBeGreaterThanOrEqual(6);
+    expect(names.filter((one) => words(pdf).toLowerCase().includes(one.toLowerCase()))).toEqual([]);
+    expect(words(owner)).toContain(names[0]);
+  });
+
+  it('keep every welder’s name and stamp out of the owner’s and the service edition', () => {
+    const people = [...typed('library/people.yaml').matchAll(/id: (\S+?),?\s+name: ([^,\n]+),?\s+role: ([^,\n}]+)/gu)];
+    const welders = people.filter(([, , , role = '']) => role.includes('welder'));
+    expect(welders.length).toBeGreaterThanOrEqual(5);
+    for (const [, stamp = '', name = ''] of welders) {
+      for (const read of [owner, pdf]) {
+        for (const part of name.trim().split(' ')) expect(words(read)).not.toMatch(new RegExp(`\\b${part}\\b`, 'u'));
+        expect(words(read)).not.toMatch(new RegExp(`(?<![\\w/-])${stamp}(?![\\w/-])`, 'u'));
+      }
+    }
   });
 });
 
