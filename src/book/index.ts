@@ -11,16 +11,25 @@ export interface Printer {
   close(): Promise<void>;
 }
 
-/** One browser for several editions. Whoever opens it closes it in a `finally`. */
-export async function openPrinter(): Promise<Printer> {
-  const browser = await openChromium();
+/**
+ * One browser for several editions; it starts while the first of them is laid out. Whoever opens it closes it in a `finally`. Where no
+ * browser can be started, the first `print` says so.
+ */
+export function openPrinter(): Printer {
+  const opening = openChromium();
+  // Whoever prints hears of it; nobody may have asked yet.
+  opening.catch(() => undefined);
   return {
     async print(input) {
       input.progress?.('Laying out');
       const document = await bookDocument(input);
-      return printDocument(browser, document, input.progress);
+      return printDocument(await opening, document, input.progress);
     },
-    close: () => browser.close(),
+    close: () =>
+      opening.then(
+        (browser) => browser.close(),
+        () => undefined,
+      ),
   };
 }
 
@@ -29,7 +38,7 @@ export async function openPrinter(): Promise<Printer> {
  * @throws CannotDo where no browser can be started, or where the print does not come out as planned
  */
 export async function printBook(input: BookInput): Promise<PrintedBook> {
-  const printer = await openPrinter();
+  const printer = openPrinter();
   try {
     return await printer.print(input);
   } finally {

@@ -1,5 +1,6 @@
 import sharp from 'sharp';
 import type { Photo } from '../model/shell.js';
+import { LIBRARY, openPhotoCache, type PhotoCache } from './photo-cache.js';
 
 /** One photo as the book prints it. */
 export interface PrintPhoto {
@@ -22,14 +23,23 @@ const LONGEST_PX = 1400;
 const QUALITY = 72;
 /** Above this a picture is not opened at all: a small file may unpack to gigabytes. */
 const MOST_PIXELS = 120e6;
+/** Whole photos that are in memory at a time. */
+const AT_ONCE = 4;
+/** Changed with whatever is done to a picture below. */
+const RECIPE = `upright, ${LONGEST_PX} px, JPEG ${QUALITY}, sRGB on white`;
 
 /** Turns every photo upright, makes it small enough for print and leaves all its metadata (the place above all) behind. */
 export async function preparePhotos(
   photos: readonly Photo[],
   file: (photoId: string) => Promise<Buffer | undefined>,
 ): Promise<BookPhotos> {
+  const cache = openPhotoCache(`${RECIPE}; ${LIBRARY}`);
   const all: PrintPhoto[] = [];
-  for (const photo of photos) all.push(await preparePhoto(photo, all.length + 1, file));
+  let next = 0;
+  const prepareNext = async (): Promise<void> => {
+    for (let at = next++; at < photos.length; at = next++) all[at] = await preparePhoto(photos[at] as Photo, at + 1, file, cache);
+  };
+  await Promise.all(Array.from({ length: AT_ONCE }, prepareNext));
   return {
     all,
     byId: new Map(all.map((one) => [one.photo.id, one])),
@@ -43,19 +53,23 @@ async function preparePhoto(
   photo: Photo,
   number: number,
   file: (photoId: string) => Promise<Buffer | undefined>,
+  cache: PhotoCache,
 ): Promise<PrintPhoto> {
   const given = await file(photo.id).catch(() => undefined);
   if (given === undefined || given.length === 0) return { photo, missing: `its file \`${photo.file}\` is not in the record` };
   try {
-    const bytes = await sharp(given, { limitInputPixels: MOST_PIXELS, failOn: 'truncated' })
-      .rotate()
-      .resize({ width: LONGEST_PX, height: LONGEST_PX, fit: 'inside', withoutEnlargement: true })
-      .flatten({ background: '#ffffff' })
-      .toColourspace('srgb')
-      .jpeg({ quality: QUALITY, mozjpeg: false })
-      .toBuffer();
+    const bytes = await cache.picture(given, () => printed(given));
     return { photo, bytes, path: `/photo/${number}.jpg` };
   } catch {
     return { photo, missing: `its file \`${photo.file}\` cannot be read as a picture` };
   }
 }
+
+const printed = (given: Buffer): Promise<Buffer> =>
+  sharp(given, { limitInputPixels: MOST_PIXELS, failOn: 'truncated' })
+    .rotate()
+    .resize({ width: LONGEST_PX, height: LONGEST_PX, fit: 'inside', withoutEnlargement: true })
+    .flatten({ background: '#ffffff' })
+    .toColourspace('srgb')
+    .jpeg({ quality: QUALITY, mozjpeg: false })
+    .toBuffer();

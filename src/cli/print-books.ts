@@ -1,6 +1,7 @@
 import { mkdir, readFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import path from 'node:path';
+import type { Printer } from '../book/index.js';
 import type { History as BookHistory, BookInput, Edition, PrintedBook } from '../book/input.js';
 import { CannotDo } from '../cannot.js';
 import type { Commit } from '../store/history.js';
@@ -35,22 +36,11 @@ export async function printBooks(
   context: Context,
   { photos = 'originals' }: PrintOptions = {},
 ): Promise<readonly PrintedFile[]> {
-  const [{ openPrinter }, { input, carry }] = await Promise.all([import('../book/index.js'), inputOf(opened, photos, context)]);
-  const printer = await openPrinter();
-  const books: PrintedBook[] = [];
-  try {
-    const left = [...editions.entries()];
-    const printNext = async (): Promise<void> => {
-      for (let next = left.shift(); next !== undefined; next = left.shift()) {
-        const [at, edition] = next;
-        const progress = (text: string): void => context.progress(`${edition} edition: ${text}`);
-        books[at] = await printer.print({ ...input, edition, carry: await carry.of(edition), progress });
-      }
-    };
-    await Promise.all(Array.from({ length: availableParallelism() }, printNext));
-  } finally {
-    await printer.close();
-  }
+  const { openPrinter } = await import('../book/index.js');
+  const printer = openPrinter();
+  const preparing = inputOf(opened, photos, context);
+  const books = await preparing.then((prepared) => printAll(printer, editions, prepared, context)).finally(() => printer.close());
+  const { input, carry } = await preparing;
   const printed: PrintedFile[] = [];
   for (const [at, edition] of editions.entries()) {
     const { pdf, pages, pageCount, warnings } = books[at] as PrintedBook;
@@ -58,9 +48,30 @@ export async function printBooks(
     await writeWhole(file, pdf);
     const { history } = opened.store;
     if (history) await keepPageMap(history.gitDir, input.fingerprint, edition, pages);
-    printed.push({ edition, file, pageCount, warnings: edition === 'shop' ? [...warnings, ...carry.warnings] : warnings });
+    const more = edition === 'shop' ? carry.warnings : [];
+    printed.push({ edition, file, pageCount, warnings: [...warnings, ...more] });
   }
   return printed;
+}
+
+/** In the order of the editions, whichever is ready first. */
+async function printAll(
+  printer: Printer,
+  editions: readonly Edition[],
+  { input, carry }: Prepared,
+  context: Context,
+): Promise<readonly PrintedBook[]> {
+  const books: PrintedBook[] = [];
+  const left = [...editions.entries()];
+  const printNext = async (): Promise<void> => {
+    for (let next = left.shift(); next !== undefined; next = left.shift()) {
+      const [at, edition] = next;
+      const progress = (text: string): void => context.progress(`${edition} edition: ${text}`);
+      books[at] = await printer.print({ ...input, edition, carry: await carry.of(edition), progress });
+    }
+  };
+  await Promise.all(Array.from({ length: availableParallelism() }, printNext));
+  return books;
 }
 
 interface Prepared {

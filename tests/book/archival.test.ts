@@ -20,6 +20,9 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Carry } from '../../src/archive/carry.js';
 import { sha256 } from '../../src/archive/fingerprint.js';
 import { openPrinter, type PrintedBook, type Printer } from '../../src/book/index.js';
+import { openChromium } from '../../src/book/print/chromium.js';
+import { sheetsOf } from '../../src/book/print/document.js';
+import { printDocument } from '../../src/book/print/print.js';
 import { readAttachments } from './read-pdf.js';
 import { FINGERPRINT, HISTORY, smallAssessment } from './small-store.js';
 
@@ -53,9 +56,9 @@ const carry: Carry = {
   photo: async () => PHOTO,
 };
 
-const print = (extra: Readonly<Record<string, string>> = {}): Promise<PrintedBook> =>
+const print = (): Promise<PrintedBook> =>
   printer.print({
-    assessment: smallAssessment(extra),
+    assessment: smallAssessment(),
     edition: 'shop',
     fingerprint: FINGERPRINT,
     history: HISTORY,
@@ -64,7 +67,7 @@ const print = (extra: Readonly<Record<string, string>> = {}): Promise<PrintedBoo
   });
 
 beforeAll(async () => {
-  printer = await openPrinter();
+  printer = openPrinter();
   book = await print();
   pdf = await PDFDocument.load(book.pdf, { updateMetadata: false });
   const objects = pdf.context.enumerateIndirectObjects().map(([, object]) => object);
@@ -215,13 +218,24 @@ describe('the file', () => {
   });
 
   it('does not claim to be an archive’s where a sign has no glyph, and says on which page', async () => {
-    // A private-use character (Unicode 16, 23.5): no typeface has it.
-    const odd = await print({
-      'shells/T-1/declared.yaml': '',
-      'shop.yaml': 'shop: {name: "Works \uE9C3"}\nunits: metric\npaper: a4\n',
-    });
-    expect(odd.warnings).toContainEqual(expect.stringMatching(/^Page 1 has a sign that no typeface here has/u));
-    const metadata = (await PDFDocument.load(odd.pdf, { updateMetadata: false })).catalog.lookup(key('Metadata')) as PDFRawStream;
-    expect(Buffer.from(metadata.contents).toString()).not.toContain('pdfaid:part');
+    const browser = await openChromium();
+    try {
+      // A private-use character (Unicode 16, 23.5): no typeface has it.
+      const odd = await printDocument(browser, {
+        html: '<!doctype html><html lang="en"><title>x</title><body><section class="chapter" data-chapter="a"><p>\uE9C3</p></section></body></html>',
+        sheets: sheetsOf('a4'),
+        chapters: [{ key: 'a', title: 'A' }],
+        pictures: new Map(),
+        runningLeft: '',
+        runningFoot: '',
+        date: '2026-01-02',
+        warnings: [],
+      });
+      expect(odd.warnings).toEqual([expect.stringMatching(/^Page 1 has a sign that no typeface here has/u)]);
+      const metadata = (await PDFDocument.load(odd.pdf, { updateMetadata: false })).catalog.lookup(key('Metadata'));
+      expect(Buffer.from((metadata as PDFRawStream).contents).toString()).not.toContain('pdfaid:part');
+    } finally {
+      await browser.close();
+    }
   }, 60_000);
 });

@@ -1,6 +1,10 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
 import exifr from 'exifr';
 import sharp from 'sharp';
-import { describe, expect, it } from 'vitest';
+import { afterAll, describe, expect, it } from 'vitest';
+import { openPhotoCache } from '../../src/book/photo-cache.js';
 import { preparePhotos } from '../../src/book/photos.js';
 import type { Photo } from '../../src/model/shell.js';
 import { record } from '../support/build.js';
@@ -38,5 +42,28 @@ describe('photos', () => {
   it('does not open a file that unpacks to more pixels than a picture has', async () => {
     const bomb = Buffer.from('<svg xmlns="http://www.w3.org/2000/svg" width="30000" height="30000"/>');
     expect((await prepare(bomb))?.missing).toContain('cannot be read');
+  });
+});
+
+describe('pictures kept by content', () => {
+  const home = mkdtempSync(path.join(tmpdir(), 'shellbook-test-'));
+  afterAll(() => rmSync(home, { recursive: true, force: true }));
+  const open = (recipe = 'one') => openPhotoCache(recipe, { XDG_CACHE_HOME: home });
+
+  it('are made once for a photo and a recipe, also when asked for twice at a time', async () => {
+    let made = 0;
+    const make = async () => Buffer.from(`made ${++made}`);
+    const [photo, other] = [Buffer.from('a'), Buffer.from('b')];
+    const cache = open();
+    const both = await Promise.all([cache.picture(photo, make), cache.picture(photo, make)]);
+    expect([...both, await open().picture(photo, make)].map(String)).toEqual(['made 1', 'made 1', 'made 1']);
+    expect(String(await open().picture(other, make))).toBe('made 2');
+    expect(String(await open('two').picture(photo, make))).toBe('made 3');
+  });
+
+  it('are not kept where making them failed', async () => {
+    const photo = Buffer.from('c');
+    await expect(open().picture(photo, () => Promise.reject(new Error('no picture')))).rejects.toThrow('no picture');
+    expect(String(await open().picture(photo, async () => Buffer.from('yes')))).toBe('yes');
   });
 });

@@ -18,14 +18,37 @@ export function parseObject(bytes: Uint8Array, offset = 0, end = bytes.length): 
   }
 }
 
-const HEAD = /^\s*(\d{1,10})\s+(\d{1,5})\s+obj/u;
-const LONGEST_HEAD = 40;
-
 /** Number of the object whose `12 0 obj` stands at `offset`, and where its value begins. Undefined where none stands there. */
 export function objectHead(bytes: Uint8Array, offset: number): { readonly number: number; readonly value: number } | undefined {
-  const head = Buffer.from(bytes.subarray(offset, offset + LONGEST_HEAD)).toString('latin1');
-  const found = HEAD.exec(head);
-  return found ? { number: Number(found[1]), value: offset + found[0].length } : undefined;
+  const number = wholeNumber(bytes, skipSpace(bytes, offset));
+  const generation = number && wholeNumber(bytes, skipSpace(bytes, number.end));
+  if (!number || !generation) return undefined;
+  const word = skipSpace(bytes, generation.end);
+  const isHead = bytes[word] === 0x6f && bytes[word + 1] === 0x62 && bytes[word + 2] === 0x6a;
+  return isHead ? { number: number.value, value: skipSpace(bytes, word + 3) } : undefined;
+}
+
+/** White space of ISO 32000-2, 7.2.3. */
+export const isSpace = (byte: number | undefined): boolean =>
+  byte === 0x20 || byte === 0x0a || byte === 0x0d || byte === 0x09 || byte === 0x0c || byte === 0x00;
+
+function skipSpace(bytes: Uint8Array, from: number): number {
+  let at = from;
+  while (isSpace(bytes[at])) at++;
+  return at;
+}
+
+const LONGEST_NUMBER = 10;
+
+function wholeNumber(bytes: Uint8Array, from: number): { readonly value: number; readonly end: number } | undefined {
+  let value = 0;
+  let end = from;
+  for (; end - from <= LONGEST_NUMBER; end++) {
+    const digit = (bytes[end] ?? 0) - 0x30;
+    if (digit < 0 || digit > 9) break;
+    value = value * 10 + digit;
+  }
+  return end > from && end - from <= LONGEST_NUMBER ? { value, end } : undefined;
 }
 
 /** A whole number of a dictionary, at least 0; undefined where there is none. */

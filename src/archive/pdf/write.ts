@@ -1,7 +1,7 @@
 import { promisify } from 'node:util';
 import { deflate } from 'node:zlib';
 import { PdfFault } from './fault.js';
-import { objectHead } from './parse.js';
+import { isSpace, objectHead } from './parse.js';
 import type { PdfFile } from './read.js';
 import { SEAL_DIGITS, sealAt } from './seal.js';
 
@@ -25,32 +25,20 @@ export interface Identity {
  * matter of tenths of a second. Throws {@link PdfFault} for a file that was added to, or that packs objects already.
  */
 export function rawObjects({ bytes, xref }: PdfFile): readonly RawObject[] {
+  const whole = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const places = [...xref.objects].map(([number, { at }]) => ({ number, at })).sort((a, b) => (a.at ?? -1) - (b.at ?? -1));
   return places.map(({ number, at }, i) => {
     const head = at === undefined ? undefined : objectHead(bytes, at);
     if (head?.number !== number) throw new PdfFault('its objects are not laid out as the printing browser does');
-    const end = lastIndexOf(bytes, END, places[i + 1]?.at ?? xref.start);
-    const body = bytes.subarray(skipSpace(bytes, head.value), end);
+    const end = whole.lastIndexOf(END, (places[i + 1]?.at ?? xref.start) - END.length);
+    if (end < head.value) throw new PdfFault('an object has no end');
+    const body = bytes.subarray(head.value, end);
     return { number, body, isStream: endsWith(body, STREAM_END) };
   });
 }
 
 const END = Buffer.from('endobj');
 const STREAM_END = Buffer.from('endstream');
-
-const isSpace = (byte: number | undefined): boolean => byte === 0x20 || byte === 0x0a || byte === 0x0d || byte === 0x09;
-
-function skipSpace(bytes: Uint8Array, from: number): number {
-  let at = from;
-  while (isSpace(bytes[at])) at++;
-  return at;
-}
-
-function lastIndexOf(bytes: Uint8Array, word: Buffer, before: number): number {
-  const at = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).lastIndexOf(word, before - word.length);
-  if (at < 0) throw new PdfFault('an object has no end');
-  return at;
-}
 
 function endsWith(bytes: Uint8Array, word: Buffer): boolean {
   let end = bytes.length;
@@ -92,7 +80,7 @@ async function objectStream(objects: readonly RawObject[]): Promise<Buffer> {
     at += body.length + 1;
   }
   const head = `${heads.join(' ')}\n`;
-  const bytes = await packed(Buffer.concat([Buffer.from(head), ...bodies]), { level: 9 });
+  const bytes = await packed(Buffer.concat([Buffer.from(head), ...bodies]), { level: 6 });
   return stream(`/Type /ObjStm /N ${objects.length} /First ${head.length} /Filter /FlateDecode`, bytes);
 }
 
@@ -128,7 +116,7 @@ class Output {
     const start = this.size;
     this.places.set(number, [1, start, 0]);
     const size = number + 1;
-    const table = await packed(upward(this.table(size)), { level: 9 });
+    const table = await packed(upward(this.table(size)), { level: 6 });
     const seal = '0'.repeat(SEAL_DIGITS);
     const entries = [
       `/Type /XRef /Size ${size} /W [1 5 2] /Root ${root} 0 R /Info ${info} 0 R /ID [<${id}> <${seal}>]`,

@@ -72,6 +72,17 @@ function readPart(bytes: Uint8Array, at: number, found: Found): PDFDict {
 
 const ENTRY = 20;
 
+/** An offset of the table. Read by its digits: there are a hundred thousand of them. */
+function tenDigits(bytes: Uint8Array, at: number): number {
+  let value = 0;
+  for (let i = 0; i < 10; i++) {
+    const digit = (bytes[at + i] as number) - 0x30;
+    if (digit < 0 || digit > 9) throw new PdfFault('its table of objects is damaged');
+    value = value * 10 + digit;
+  }
+  return value;
+}
+
 function readTable(bytes: Uint8Array, at: number, found: Found): PDFDict {
   const whole = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   let here = at + 4;
@@ -84,7 +95,7 @@ function readTable(bytes: Uint8Array, at: number, found: Found): PDFDict {
     if (here + many * ENTRY > bytes.length) throw new PdfFault('its table of objects is cut short');
     for (let i = 0; i < many; i++, here += ENTRY) {
       const inUse = whole[here + 17] === 0x6e;
-      put(found, first + i, inUse ? { at: Number(whole.toString('latin1', here, here + 10)) } : undefined);
+      put(found, first + i, inUse ? { at: tenDigits(whole, here) } : undefined);
     }
   }
   const trailer = parseObject(bytes, here);

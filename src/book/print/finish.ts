@@ -4,7 +4,7 @@ import { sha256 } from '../../archive/fingerprint.js';
 import { MANIFEST, type Manifest } from '../../archive/manifest.js';
 import { type PageDigest, pageDigests } from '../../archive/pdf/pages.js';
 import { name } from '../../archive/pdf/parse.js';
-import { PdfFile } from '../../archive/pdf/read.js';
+import type { PdfFile } from '../../archive/pdf/read.js';
 import { rawObjects, writePdf } from '../../archive/pdf/write.js';
 import { type Attachment, embed, NewObjects, rawObject } from './attach.js';
 import { COLOUR_SPACE, colourProfile } from './colour.js';
@@ -24,12 +24,7 @@ export interface FinishedPdf {
  * Makes the browser's print the file that goes out: dates, metadata, colours and page labels; the records and the manifest inside it;
  * packed and sealed. The same print of the same record gives the same bytes.
  */
-export async function finishPdf(
-  printed: Uint8Array,
-  document: BookDocument,
-  homes: ReadonlyMap<string, number>,
-): Promise<FinishedPdf> {
-  const file = PdfFile.open(printed);
+export async function finishPdf(file: PdfFile, document: BookDocument, homes: ReadonlyMap<string, number>): Promise<FinishedPdf> {
   const objects = rawObjects(file);
   const added = new NewObjects(objects.reduce((most, { number }) => Math.max(most, number), 0) + 1);
   const pages = digestsOf(file);

@@ -37,14 +37,15 @@ export async function printDocument(
       printBackground: true,
       timeout: 0,
     });
-    const pageCount = pagesOf(PdfFile.open(printed)).length;
+    const file = PdfFile.open(printed);
+    const pageCount = pagesOf(file).length;
     if (pageCount !== planned.length) {
       throw new CannotDo(
         `The book came out with ${pageCount} pages where ${planned.length} were planned, so its page numbers would be wrong; it was ` +
           'not written. Print with the packaged browser (unset PUPPETEER_EXECUTABLE_PATH), and report this if it stays.',
       );
     }
-    const finished = await finishPdf(printed, document, stands);
+    const finished = await finishPdf(file, document, stands);
     return { pdf: finished.pdf, pages: stands, pageCount, warnings: [...warnings, ...finished.warnings] };
   } finally {
     await page.close();

@@ -2,6 +2,7 @@ import path from 'node:path';
 import { Option } from 'commander';
 import type { Edition } from '../../book/input.js';
 import { CannotDo } from '../../cannot.js';
+import type { CarryPhotos } from '../carry.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import { openForAnswer, revisionOf, shownPath } from '../open.js';
@@ -12,6 +13,7 @@ interface Options {
   /** All three where none is named. */
   readonly edition?: Edition;
   readonly out?: string;
+  readonly photos: CarryPhotos;
   /** Only the pages that are not as they were in this revision. */
   readonly since?: string;
 }
@@ -27,11 +29,17 @@ export function declareBook(registry: Registry): void {
     ])
     .addOption(new Option('--edition <edition>', 'the reader it is for').choices([...EDITIONS]))
     .option('--out <file>', 'where to (default: books/SHELL-EDITION.pdf in the store)')
+    .addOption(
+      new Option('--photos <which>', 'what of the photo files travels inside the shop edition')
+        .choices(['originals', 'hashes'])
+        .default('originals'),
+    )
     .option('--since <revision>', 'only the pages that changed since a commit, tag or date, and what they replace')
     .action(
       registry.run(
-        ([shell], { edition, out, since }) => ({
+        ([shell], { edition, out, since, photos }) => ({
           shell: shell as string,
+          photos: photos as CarryPhotos,
           ...(edition === undefined ? {} : { edition: edition as Edition }),
           ...(out === undefined ? {} : { out: out as string }),
           ...(since === undefined ? {} : { since: since as string }),
@@ -54,7 +62,7 @@ async function book(options: Options, context: Context): Promise<Status> {
   const { printBooks } = await import('../print-books.js');
   const fileOf = (one: Edition): string =>
     out === undefined ? path.join(opened.store.root, 'books', `${shell}-${one}.pdf`) : path.resolve(context.io.cwd, out);
-  const printed = await printBooks(opened, edition ? [edition] : EDITIONS, fileOf, context);
+  const printed = await printBooks(opened, edition ? [edition] : EDITIONS, fileOf, context, { photos: options.photos });
   for (const one of printed) for (const warning of one.warnings) context.tell(`${one.edition} edition: ${warning}`);
   if (context.settings.json) {
     const { envelope } = await import('../report/json.js');

@@ -1,0 +1,59 @@
+import { readdirSync, rmSync, statSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
+import path from 'node:path';
+import sharp from 'sharp';
+import { sha256 } from '../archive/fingerprint.js';
+import { replaceFile } from '../store/replace.js';
+import { privateFolder } from './print/cache.js';
+
+/** Pictures made for print, kept by the content of the photo they were made of: once for every edition and every later print. */
+export interface PhotoCache {
+  /** The picture of `photo`, from the cache or from `make`. A cache that cannot be used only costs time. */
+  picture(photo: Buffer, make: () => Promise<Buffer>): Promise<Buffer>;
+}
+
+/** Beyond this many the older half goes. */
+const MOST_PICTURES = 6000;
+
+/** `recipe` names how pictures are made: another recipe makes others. */
+export function openPhotoCache(recipe: string, environment: NodeJS.ProcessEnv = process.env): PhotoCache {
+  const { folder, temporary } = privateFolder('photos', environment);
+  if (temporary) {
+    rmSync(folder, { recursive: true, force: true });
+    return { picture: (_photo, make) => make() };
+  }
+  prune(folder);
+  const making = new Map<string, Promise<Buffer>>();
+  return {
+    picture(photo, make) {
+      const file = path.join(folder, `${sha256(`${recipe}\n${sha256(photo)}`)}.jpg`);
+      const known = making.get(file);
+      if (known) return known;
+      const picture = kept(file, make).finally(() => making.delete(file));
+      making.set(file, picture);
+      return picture;
+    },
+  };
+}
+
+async function kept(file: string, make: () => Promise<Buffer>): Promise<Buffer> {
+  const found = await readFile(file).catch(() => undefined);
+  if (found && found.length > 0) return found;
+  const made = await make();
+  await replaceFile(file, made).catch(() => false);
+  return made;
+}
+
+function prune(folder: string): void {
+  try {
+    const files = readdirSync(folder).map((name) => path.join(folder, name));
+    if (files.length <= MOST_PICTURES) return;
+    const byAge = files.map((file) => ({ file, age: statSync(file).mtimeMs })).sort((a, b) => a.age - b.age);
+    for (const { file } of byAge.slice(0, Math.floor(files.length / 2))) rmSync(file, { force: true });
+  } catch {
+    // Another process is at it.
+  }
+}
+
+/** The picture library and its decoders: another version may make other bytes. */
+export const LIBRARY = `sharp ${sharp.versions.sharp}, vips ${sharp.versions.vips}`;
