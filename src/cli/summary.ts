@@ -33,7 +33,8 @@ function watch(elsewhere: Elsewhere | undefined): { readonly elsewhere: Elsewher
   };
   return {
     elsewhere: {
-      records: (list, words) => noting(elsewhere.records(list, words)),
+      records: (list, words, least) => noting(elsewhere.records(list, words, least)),
+      withVin: (vin) => noting(elsewhere.withVin(vin)),
       beganBefore: (other) => noting(elsewhere.beganBefore(other)),
     },
     asked: () => asked,

@@ -10,8 +10,13 @@ export interface RecordElsewhere {
 
 /** What the other shells of the store have on record. Read when asked, file by file. */
 export interface Elsewhere {
-  /** Records of one list of every other shell, in files whose text has one of `words` (a welder, a date): the others are not read. */
-  records(list: ShellList, words: readonly string[]): readonly RecordElsewhere[];
+  /**
+   * Records of one list of every other shell, in files whose text has at least `least` (one, where not said) of `words` (a welder,
+   * dates): the others are not read.
+   */
+  records(list: ShellList, words: readonly string[], least?: number): readonly RecordElsewhere[];
+  /** Other shells whose shell.yaml has this vehicle identification number. */
+  withVin(vin: string): readonly string[];
   /** True where this shell's first day on record is before that of another. */
   beganBefore(shell: string): boolean;
 }
@@ -23,29 +28,36 @@ interface ListFile {
   readonly text: string;
   /** Its records, once read. */
   records?: readonly RecordElsewhere[];
+  /** Its words, once looked for. */
+  words?: ReadonlySet<string>;
 }
 
 /** All list files of a store, from which each shell sees those of the others. A file is read at most once. */
 export class Neighbours {
   private readonly files: readonly ListFile[];
   private readonly firstDays = new Map<string, string>();
+  /** Each shell's shell.yaml. */
+  private readonly heads = new Map<string, string>();
 
   constructor(texts: ReadonlyMap<string, string>) {
     this.files = [...texts].flatMap(([path, text]) => {
       const role = roleOf(path);
+      if (role.holds === 'shell') this.heads.set(role.shell, text);
       return role.holds === 'list' ? [{ shell: role.shell, list: role.list, text }] : [];
     });
   }
 
   of(shell: string): Elsewhere {
     return {
-      records: (list, words) =>
+      records: (list, words, least = 1) =>
         this.files
-          .filter((file) => file.shell !== shell && file.list === list && words.some((word) => file.text.includes(word)))
+          .filter((file) => file.shell !== shell && file.list === list && hasSome(file, words, least))
           .flatMap((file) => {
             file.records ??= recordsOf(file);
             return file.records;
           }),
+      withVin: (vin) =>
+        [...this.heads].filter(([other, text]) => other !== shell && vinIn(text) === vin.toUpperCase()).map(([other]) => other),
       beganBefore: (other) => this.firstDay(shell) < this.firstDay(other),
     };
   }
@@ -57,11 +69,24 @@ export class Neighbours {
     const dates = this.files
       .filter((file) => file.shell === shell)
       .flatMap(({ text }) => [...text.matchAll(/\bdate:\s*["']?(\d{4}-\d{2}-\d{2})/gu)].map((match) => match[1] as string));
-    const first = dates.reduce((a, b) => (b < a ? b : a), '9999-12-31');
+    const first = dates.sort()[0] ?? '9999-12-31';
     this.firstDays.set(shell, first);
     return first;
   }
 }
+
+/** Words as YAML parts them, taken apart once: a store of fifty shells is asked thousands of times. */
+function hasSome(file: ListFile, words: readonly string[], least: number): boolean {
+  file.words ??= new Set(file.text.split(BETWEEN));
+  let found = 0;
+  for (const word of words) {
+    if ((BETWEEN.test(word) ? file.text.includes(word) : file.words.has(word)) && ++found >= least) return true;
+  }
+  return false;
+}
+const BETWEEN = /[\s,:{}[\]"'#]+/u;
+
+const vinIn = (text: string): string | undefined => /^vin:\s*["']?([A-Z0-9]{5,})/imu.exec(text)?.[1]?.toUpperCase();
 
 function recordsOf({ shell, list, text }: ListFile): readonly RecordElsewhere[] {
   const { data } = readDocument(`${list}.yaml`, text);

@@ -109,7 +109,7 @@ function repeatsIn(compared: Compared, shell: Shell, elsewhere: Elsewhere): read
   }
   if (own.size < least) return [];
   const byShell = new Map<string, { record: RecordBase; of: RecordElsewhere }[]>();
-  for (const of of elsewhere.records(list, [...words])) {
+  for (const of of elsewhere.records(list, [...words], Math.max(1, Math.ceil((share * words.size) / 2)))) {
     const record = own.get(compared.claim(of.typed) ?? '');
     if (record) byShell.set(of.shell, [...(byShell.get(of.shell) ?? []), { record, of }]);
   }

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../../src/geometry/vector.js';
+import type { Photo } from '../../../src/model/shell.js';
 import { gussetMissing } from '../../../src/rules/opening/gusset-missing.js';
+import { gussetPhoto } from '../../../src/rules/opening/gusset-photo.js';
 import { notMeasured } from '../../../src/rules/opening/not-measured.js';
 import { outOfSquare } from '../../../src/rules/opening/out-of-square.js';
 import { sag } from '../../../src/rules/opening/sag.js';
-import { buildModel } from '../../support/build.js';
+import { buildModel, record } from '../../support/build.js';
 import { judgeStructure } from '../../support/judge-structure.js';
 import { opening, plateMember } from '../../support/structure.js';
 
@@ -75,5 +77,42 @@ describe('opening.not-measured', () => {
       ['B', 'note'],
     ]);
     expect(found[0]?.message).toContain('not verified');
+  });
+});
+
+describe('opening.gusset-photo', () => {
+  const at = (id: string, x: number, z: number) =>
+    plateMember(
+      id,
+      [
+        [x, -1200, z],
+        [x + 80, -1200, z],
+        [x, -1200, z + 80],
+      ],
+      8,
+    );
+  const judged = (of: readonly string[], more: { stage?: string; kind?: string; own?: readonly string[] } = {}) =>
+    judgeStructure(
+      gussetPhoto,
+      buildModel({
+        members: [at('G1', 1000, 500), { ...at('G2', 2920, 1420), photos: [...(more.own ?? [])] }],
+        openings: [opening('SO', { stage: 'walls', openingKind: more.kind ?? 'slide-out' })],
+        photos: [{ ...record('PH'), file: 'a.jpg', of }] as readonly Photo[],
+        signoffs:
+          more.stage === undefined ? [] : [{ ...record('S'), stage: more.stage, role: 'lead', by: 'J2', date: '2026-01-01' }],
+      }),
+    ).map(({ ids, severity }) => [ids, severity]);
+
+  it('R25: wants a photo of each gusset, named by either record', () => {
+    // common practice, no source
+    expect(judged(['G1', 'G2'])).toEqual([]);
+    expect(judged(['G1'], { own: ['PH'] })).toEqual([]);
+    expect(judged(['SO'])).toEqual([[['SO', 'G1', 'G2'], 'note']]);
+  });
+
+  it('is a warning once the opening’s stage is signed off, and asks nothing of a door', () => {
+    expect(judged(['G1'], { stage: 'walls' })).toEqual([[['SO', 'G2'], 'warning']]);
+    expect(judged(['G1'], { stage: 'floor' })).toEqual([[['SO', 'G2'], 'note']]);
+    expect(judged([], { kind: 'door' })).toEqual([]);
   });
 });

@@ -8,10 +8,12 @@ import { sameLook } from '../../../src/compute/record/same-look.js';
 import { loadStore } from '../../../src/model/load.js';
 import type { LoadedShell } from '../../../src/model/load-types.js';
 import type { Photo } from '../../../src/model/shell.js';
+import { beforeBuild } from '../../../src/rules/record/before-build.js';
 import { lateEntry } from '../../../src/rules/record/late-entry.js';
 import { photoDate } from '../../../src/rules/record/photo-date.js';
 import { photoTwice } from '../../../src/rules/record/photo-twice.js';
 import { recordRepeats } from '../../../src/rules/record/repeats.js';
+import { vinTwice } from '../../../src/rules/record/vin-twice.js';
 import { enteredOn } from '../../../src/store/entered.js';
 import { photoFacts } from '../../../src/store/photo-facts.js';
 import { readStoreText } from '../../../src/store/read.js';
@@ -147,6 +149,49 @@ describe('record.repeats', () => {
     expect(judged({ 'members.yaml': all }, { 'members.yaml': members(12, (i) => (i < 5 ? `H-${i % 4}` : 'H-9')) }).own).toEqual(
       [],
     );
+  });
+});
+
+describe('record.vin-twice', () => {
+  const judged = (mine: string, other: string, otherDay = '2020-01-01') => {
+    const store = loadStore(
+      storeText({
+        'shop.yaml': 'shop: {name: Test}\n',
+        'shells/T-1/shell.yaml': `shell: T-1\ntitle: T\nvin: ${mine}\n`,
+        'shells/T-1/welds.yaml': weldOn('2024-01-01'),
+        'shells/T-0/shell.yaml': `shell: T-0\ntitle: T\nvin: ${other}\n`,
+        'shells/T-0/welds.yaml': weldOn(otherDay),
+      }),
+    );
+    return judgeOne(vinTwice, (store.shells.get('T-1') as LoadedShell).model);
+  };
+  const weldOn = (day: string): string =>
+    `- {id: W-1, joins: [A, B], type: fillet, size: 6 mm, length: 9 mm, process: GMAW, date: ${day}}\n`;
+
+  it('is told in the shell that was begun later, whatever the case of its letters', () => {
+    expect(judged('1Z9FBV5T0T0418021', '1Z9FBV5T0T0418021')[0]).toMatchObject({ severity: 'warning', ids: ['T-1'] });
+    expect(judged('1Z9FBV5T0T0418021', '"1z9fbv5t0t0418021"').length).toBe(1);
+    expect(judged('1Z9FBV5T0T0418021', '1Z9FBV5T0T0418022')).toEqual([]);
+    expect(judged('1Z9FBV5T0T0418021', '1Z9FBV5T0T0418021', '2025-01-01')).toEqual([]);
+  });
+});
+
+describe('record.before-build', () => {
+  const judged = (testDay: string) =>
+    judgeOne(
+      beforeBuild,
+      buildModel({
+        welds: [
+          { ...weld('W-1', [['A', 'B']]), date: '2026-02-01' },
+          { ...weld('W-2', [['A', 'B']]), date: '2026-01-15' },
+        ],
+        tests: [{ ...record('TS-1'), testKind: 'drop', of: ['A'], date: testDay }],
+      }),
+    ).map(({ ids }) => ids);
+
+  it('the day of the first weld is within, the day before is not', () => {
+    expect(judged('2026-01-15')).toEqual([]);
+    expect(judged('2026-01-14')).toEqual([['TS-1']]);
   });
 });
 

@@ -1,0 +1,49 @@
+import type { Model } from '../../model/shell.js';
+import type { RecordBase } from '../../model/source.js';
+import type { Rule } from '../rule.js';
+
+/** Records named in a message; the ids have all of them. */
+const SHOWN = 5;
+
+export const beforeBuild: Rule = {
+  name: 'record.before-build',
+  severity: 'note',
+  finds: 'Tests, openings, bonded panels and photos dated before the first weld of the shell. One note for all of them.',
+  why: 'There was nothing to test or to measure yet: the date was left over from another shell, or is a slip of the year.',
+  source: 'common practice, no source',
+  check({ model }) {
+    const begun = firstWeld(model);
+    if (begun === undefined) return [];
+    const early = dated(model).filter(({ day }) => day.slice(0, 10) < begun);
+    const [first] = early;
+    if (!first) return [];
+    const more = early.length > SHOWN ? ` and ${early.length - SHOWN} more` : '';
+    const named = early.slice(0, SHOWN).map(({ record, day }) => `${record.id} (${day})`);
+    return [
+      {
+        rule: 'record.before-build',
+        severity: 'note',
+        message: `Dated before the first weld of this shell (${begun}): ${named.join(', ')}${more}, expected a day of the build: correct the date, or say in a \`note\` what was done before it`,
+        ids: early.map(({ record }) => record.id),
+        place: first.record.source.place('date'),
+      },
+    ];
+  },
+};
+
+const firstWeld = ({ shell }: Model): string | undefined =>
+  shell.welds
+    .flatMap(({ date }) => date?.slice(0, 10) ?? [])
+    .sort()
+    .at(0);
+
+function dated({ shell }: Model): readonly { readonly record: RecordBase; readonly day: string }[] {
+  const of = (record: RecordBase, day: string | undefined) => (day === undefined ? [] : [{ record, day }]);
+  return [
+    ...shell.tests.flatMap((test) => of(test, test.date)),
+    ...shell.openings.flatMap((opening) => of(opening, opening.date)),
+    ...shell.panels.flatMap((panel) => of(panel, panel.fixing?.applied)),
+    // A picture of the chassis as it came is no mistake.
+    ...shell.photos.flatMap((photo) => (photo.of.length > 0 ? of(photo, photo.taken) : [])),
+  ];
+}
