@@ -17,6 +17,11 @@ async function shellbook(...args: readonly string[]) {
   return { status, answer: io.answer(), messages: io.messages() };
 }
 
+async function inJson(...args: readonly string[]) {
+  const { status, answer } = await shellbook(...args, '--json', '--quiet');
+  return { status, json: JSON.parse(answer) };
+}
+
 describe('book', () => {
   it('prints the three editions into the store, and leaves nothing else behind', async () => {
     const { status, answer } = await shellbook('book', 'T-1', '--json');
@@ -29,6 +34,54 @@ describe('book', () => {
       expect(readFileSync(path.join(store.root, file)).subarray(0, 5).toString()).toBe('%PDF-');
       expect(pages).toBeGreaterThan(5);
     }
+  }, 120_000);
+
+  it('gives labels the pages of the edition that was printed of this record, and none otherwise', async () => {
+    const { status, answer, messages } = await shellbook('labels', 'T-1', '--json', '--quiet', '--markers');
+    expect([status, messages]).toEqual([0, '']);
+    const told = JSON.parse(answer);
+    expect(told).toMatchObject({ shellbook: 1, command: 'labels', shell: 'T-1', edition: 'service', markers: 6, warnings: [] });
+    expect(told.labels).toEqual([
+      {
+        panel: 'AP-1',
+        name: expect.any(String),
+        page: expect.any(Number),
+        code: `T-1 AP-1 p.${told.labels[0].page}`,
+        hazards: ['Battery current'],
+      },
+    ]);
+    expect(readFileSync(path.join(store.root, told.file)).subarray(0, 5).toString()).toBe('%PDF-');
+    expect(await shellbook('labels', 'T-1', '--first', '11')).toMatchObject({
+      status: 2,
+      messages: expect.stringContaining('a whole number from 1 to 10'),
+    });
+  }, 120_000);
+
+  it('prints what changed since a revision, and the page that each replaces', async () => {
+    const { json: before } = await inJson('history', 'T-1');
+    const since = before.commits[0].commit as string;
+    expect(await shellbook('book', 'T-1', '--edition', 'owner', '--since', since)).toMatchObject({
+      status: 0,
+      answer: expect.stringContaining('no page changed'),
+    });
+    store.write(
+      'shells/T-1/declared.yaml',
+      '- {id: LP-1, kind: lift, at: [60 in, 0 in, 0 in], rating: 20 kN, by: A. Engineer, document: sheet 4}\n',
+    );
+    await store.commit('Declare a lifting point');
+    const { status, json } = await inJson('book', 'T-1', '--edition', 'owner', '--since', since);
+    expect([status, json.since]).toEqual([0, since]);
+    const [told] = json.books;
+    const { json: stale } = await inJson('labels', 'T-1');
+    expect(stale.labels[0]).toMatchObject({ page: null, code: 'T-1 AP-1' });
+    expect(stale.warnings).toEqual([expect.stringContaining('shellbook book T-1 --edition service')]);
+    expect(told.file).toBe(path.join('books', 'T-1-owner-supplement.pdf'));
+    expect(told.changed.map((one: { page: string }) => one.page)).toContain('1');
+    expect(told.pages).toBeGreaterThan(told.changed.length);
+    expect(await shellbook('book', 'T-1', '--edition', 'owner', '--since', 'no-such-tag')).toMatchObject({
+      status: 2,
+      messages: expect.stringContaining('expected a commit, a tag or a date'),
+    });
   }, 120_000);
 
   it('says where it cannot write, and keeps what was there', async () => {
