@@ -4,7 +4,7 @@ import path from 'node:path';
 import { simpleGit } from 'simple-git';
 
 /** A store with one small shell of every kind of record that the commands answer from. Invented. */
-const FILES: Readonly<Record<string, string>> = {
+export const FILES: Readonly<Record<string, string>> = {
   'shop.yaml': 'shop: {name: Test shop}\nunits: both\npaper: a4\n',
   'library/materials.yaml':
     '- {id: 6061-T6, kind: aluminium, density: 2700 kg/m3, modulus: 69 GPa, group: 23}\n- {id: 5052-H32, kind: aluminium, density: 2680 kg/m3, group: 22}\n',
@@ -42,18 +42,20 @@ bays:
    fixing: {method: screws, count: 8, driver: 3/16 hex}}
 `,
   'shells/T-1/zones.yaml':
-    '- {id: TROUGH, name: belly trough, box: [[60 in, -16 in, -3 in], [140 in, 16 in, 3 in]], concealed: true, closed_by: [BP-1]}\n',
+    '- {id: TROUGH, name: belly trough, box: [[60 in, -16 in, -3 in], [140 in, 16 in, 3 in]], concealed: true, closed_by: [BP-1], drains: [[62 in, 0, -3 in]]}\n',
   'shells/T-1/services/dc.yaml': `service: House 12 V
 medium: dc
 circuits:
   - {id: DC-1, name: Bay light, voltage: 12.8 V, load: 4 A, conductor: {awg: 14, conductors: 2, rating: 105 C}, protection: {kind: fuse, rating: 10 A, at: DCP}, marking: DC-1}
 nodes:
   - {id: BAT, kind: source, name: House battery, at: [50 in, -24 in, 6 in]}
+  - {id: BAT/SW, kind: device, name: Battery switch, at: [52 in, -24 in, 8 in]}
   - {id: DCP, kind: panel, name: House DC panel, at: [70 in, -24 in, 20 in]}
   - {id: DC-1/S1, kind: splice, at: [100 in, 0 in, 0 in], circuit: DC-1, panel: AP-1, tolerance: 15 mm}
   - {id: DC-1/L, kind: load, name: Bay light, at: [150 in, 20 in, 6 in], circuit: DC-1}
 runs:
-  - {id: DC-0, from: BAT, to: DCP, conductor: {awg: 6, conductors: 2, rating: 105 C}}
+  - {id: DC-0, from: BAT, to: BAT/SW, sheathed: yes, conductor: {awg: 6, conductors: 2, rating: 105 C}}
+  - {id: DC-0/2, from: BAT/SW, to: DCP, sheathed: yes, conductor: {awg: 6, conductors: 2, rating: 105 C}}
   - {id: DC-1/1, circuit: DC-1, from: DCP, to: DC-1/S1, via: [[70 in, 0 in, 0 in]], zones: [TROUGH], tolerance: 15 mm, date: 2026-04-07}
   - {id: DC-1/2, circuit: DC-1, from: DC-1/S1, to: DC-1/L, via: [[150 in, 0 in, 0 in]], zones: [TROUGH], tolerance: 15 mm, date: 2026-04-07}
 `,

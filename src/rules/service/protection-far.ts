@@ -31,6 +31,10 @@ function bareRuns(battery: ServiceNode, shell: Shell): readonly { readonly run: 
   return found;
 }
 
+/** A fuse on the battery’s own terminal. */
+const fusedThere = (run: Run, battery: ServiceNode, { circuits }: Shell): boolean =>
+  circuits.some((circuit) => circuit.id === run.circuit && circuit.protection?.at === battery.id);
+
 export const protectionFar: Rule = {
   name: 'service.protection-far',
   severity: 'warning',
@@ -43,7 +47,7 @@ export const protectionFar: Rule = {
     );
     return batteries.flatMap((battery) =>
       bareRuns(battery, shell)
-        .filter(({ run, wayMm }) => wayMm > BARE_MM + 2.5 && !run.sheathed && !run.abandoned)
+        .filter(({ run, wayMm }) => wayMm > BARE_MM + 2.5 && !run.sheathed && !run.abandoned && !fusedThere(run, battery, shell))
         .map(({ run, wayMm }) => ({
           rule: 'service.protection-far',
           severity: 'warning' as const,

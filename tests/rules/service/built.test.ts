@@ -28,6 +28,14 @@ describe('service.protection-far', () => {
     expect(finding?.message).toContain('190 mm from BAT before a fuse, expected at most 178 mm');
   });
 
+  it('lets a wire pass whose fuse sits on the battery itself', () => {
+    const [bat, box] = [of('BAT', [0, 0, 0], 'source', 'dc', { name: 'house battery' }), of('P', [3000, 0, 0], 'panel')];
+    const circuits = [circuit('M', { protection: { kind: 'fuse', ratingA: 200, at: 'BAT' } })];
+    const of1 = (more: object) => ({ circuits, nodes: [bat, box], runs: [run('R', bat, box, [], more)] });
+    expect(ids('service.protection-far', of1({ circuit: 'M' }))).toEqual([]);
+    expect(ids('service.protection-far', of1({}))).toEqual(['R']);
+  });
+
   it('lets a sheathed wire pass, and any source that is no battery', () => {
     expect(ids('service.protection-far', shell(500, true))).toEqual([]);
     const solar = of('SOL', [0, 0, 0], 'source', 'dc', { name: 'solar gland' });
