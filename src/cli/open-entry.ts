@@ -61,7 +61,10 @@ export async function kindAndShell(
   const kind = kindNamed(word);
   if (kind === undefined) {
     const { didYouMean } = await import('../source/nearest.js');
-    const close = didYouMean(word, ENTRY_KINDS);
+    const close = didYouMean(
+      word,
+      ENTRY_KINDS.flatMap((one) => [one, `${one}s`]),
+    );
     throw new CannotDo(`No record kind ${word}${close === '' ? `, expected one of ${ENTRY_KINDS.join(', ')}` : close}`);
   }
   const inLibrary = homeOf(kind).in === 'library';

@@ -23,7 +23,17 @@ const AXES: Readonly<Record<string, number>> = { x: 0, y: 1, z: 2 };
 
 /** Every column of a kind that is known beforehand; blocks are taken apart, lists of blocks are one column each. */
 export function columnsOf(kind: Kind): readonly Column[] {
-  const columns = flat(new Schemas().of(kind), []);
+  const made = COLUMNS.get(kind) ?? makeColumns(kind);
+  COLUMNS.set(kind, made);
+  return made;
+}
+
+/** Schemas and columns of a kind are the same each time: made once. */
+const SCHEMAS = new Schemas();
+const COLUMNS = new Map<Kind, readonly Column[]>();
+
+function makeColumns(kind: Kind): readonly Column[] {
+  const columns = flat(SCHEMAS.of(kind), []);
   const rank = ({ key }: Column): number => (key === 'id' ? -1 : LAST.indexOf(key) + 1);
   return [...columns].sort((a, b) => rank(a) - rank(b));
 }
@@ -33,7 +43,7 @@ export function columnFor(kind: Kind, key: string): Column | undefined {
   if (/^x-\S+$/u.test(key))
     return { key, path: [key], help: 'The shop’s own', required: false, form: { as: 'text' }, list: false };
   const path: (string | number)[] = [];
-  let at: z.core.$ZodType | undefined = new Schemas().of(kind);
+  let at: z.core.$ZodType | undefined = SCHEMAS.of(kind);
   for (const step of key.split('.')) {
     if (at === undefined || step === '') return undefined;
     const next = into(at, step);
@@ -86,7 +96,7 @@ function into(schema: z.core.$ZodType, step: string): { step: string | number; s
   if (plain instanceof z.ZodArray && /^[1-9]\d?$/u.test(step)) return { step: Number(step) - 1, schema: plain.element };
   const axis = AXES[step.toLowerCase()];
   if (formOf(plain).as === 'place' && axis !== undefined)
-    return { step: axis, schema: new Schemas().fields.quantity('length', helpOf(schema) ?? '', 'any') };
+    return { step: axis, schema: SCHEMAS.fields.quantity('length', helpOf(schema) ?? '', 'any') };
   return undefined;
 }
 

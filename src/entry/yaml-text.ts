@@ -10,6 +10,8 @@ export type Style = 'flow' | 'block';
 const PLAIN = /^[\p{L}\p{N}.(][\p{L}\p{N} _./+*()'’%°×–-]*(?<! )$/u;
 /** `-17 in`, `-5-1/4 in`: no sign of a list, since a digit follows. */
 const NEGATIVE = /^-\d[\d /.-]* ?[A-Za-z0-9]*$/u;
+/** `2026-04-07T14:30:05` */
+const TIME = /^\d{4}-\d{2}-\d{2}T[\d:.]*\d$/u;
 const NOTHING = /^(?:null|Null|NULL|~|)$/u;
 
 /** A value on one line, with quotes only where YAML needs them. */
@@ -57,7 +59,7 @@ const pairs = (record: Data): readonly string[] => Object.entries(record).map(([
 
 function scalar(value: unknown): string {
   const text = typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value ?? '');
-  if ((PLAIN.test(text) || NEGATIVE.test(text)) && !NOTHING.test(text)) return text;
+  if ([PLAIN, NEGATIVE, TIME].some((form) => form.test(text)) && !NOTHING.test(text)) return text;
   return quoted(text);
 }
 

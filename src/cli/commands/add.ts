@@ -25,9 +25,9 @@ const NEXT = 'next';
 export function declareAdd(registry: Registry): void {
   const command: Command = registry
     .add('add [kind] [fields...]', 'adds one record: from options, or by asking for what is missing', [
-      'shellbook add weld --shell QF-007                     asks, at a terminal',
-      "shellbook add weld --shell QF-007 --id next --like W-0112 --joins 'SF-L, CB-05'",
-      'shellbook add weld --help                             the fields of a weld',
+      'shellbook add weld --shell QF-007          asks, at a terminal',
+      "shellbook add weld --shell QF-007 --id next --like W-0112 --joins 'SF-L, CB-5'",
+      'shellbook add weld --help                  the fields of a weld',
     ])
     .helpOption(false)
     .allowUnknownOption()

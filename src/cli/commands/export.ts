@@ -75,7 +75,7 @@ async function tables(options: Options, context: Context): Promise<ReadonlyMap<s
   if (options.kind !== 'all' && named === undefined) {
     const { didYouMean } = await import('../../source/nearest.js');
     throw new CannotDo(
-      `No record kind ${options.kind}${didYouMean(options.kind, [...ENTRY_KINDS, 'all']) || `, expected all or one of ${ENTRY_KINDS.join(', ')}`}`,
+      `No record kind ${options.kind}${didYouMean(options.kind, ['all', ...ENTRY_KINDS.flatMap((one) => [one, `${one}s`])]) || `, expected all or one of ${ENTRY_KINDS.join(', ')}`}`,
     );
   }
   const wanted: readonly EntryKind[] = named

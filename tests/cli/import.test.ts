@@ -1,0 +1,143 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { simpleGit } from 'simple-git';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { run } from '../../src/cli/program.js';
+import type { Asker } from '../../src/entry/asker.js';
+import { literalIo } from './literal-io.js';
+import { laySmallStore, type SmallStore } from './small-store.js';
+
+let store: SmallStore;
+beforeAll(async () => {
+  store = await laySmallStore();
+});
+afterAll(() => store.remove());
+
+const MEMBERS = 'shells/T-1/members.yaml';
+const textOf = (file: string): string => readFileSync(path.join(store.root, file), 'utf8');
+const sheet = (name: string, text: string): void => writeFileSync(path.join(store.root, name), text);
+
+async function shellbook(args: readonly string[], ask?: () => Promise<Asker>) {
+  const io = literalIo(store.root);
+  const status = await run(args, ask ? { ...io, ask } : io);
+  return { status, answer: io.answer(), messages: io.messages() };
+}
+
+const CUT = `Mark,Description,Profile,Material,Start (in),End (in),Length (in),Cost
+FL-3,floor stringer,RT2x2x1/8,6061-T6,"20, 0, 4","180, 0, 4",160,12.50
+FL-2,floor rail right,RT2x2x1/8,6061-T6,,,159-1/2,9.75
+`;
+
+describe('import', () => {
+  it('says how it reads columns that are not certain, and writes nothing unasked', async () => {
+    sheet('cut.csv', CUT);
+    const before = textOf(MEMBERS);
+    const { status, answer, messages } = await shellbook(['import', 'members', 'cut.csv', '--shell', 'T-1']);
+    expect(status).toBe(2);
+    expect(answer).toBe('');
+    expect(messages).toMatch(/Profile\s+section\s+by a close name/u);
+    expect(messages).toMatch(/Cost\s+not read\s+fits no key/u);
+    expect(messages).toContain('--yes');
+    expect(textOf(MEMBERS)).toBe(before);
+  });
+
+  it('shows what would change', async () => {
+    const before = textOf(MEMBERS);
+    const { status, answer } = await shellbook(['import', 'members', 'cut.csv', '--shell', 'T-1', '--dry-run']);
+    expect(status).toBe(0);
+    expect(answer).toContain('1 members would be added, 1 would be changed');
+    expect(answer).toContain('+ FL-3');
+    expect(answer).toContain('~ FL-2: cut_length 160 in → 159-1/2 in');
+    expect(textOf(MEMBERS)).toBe(before);
+  });
+
+  it('writes once confirmed, keeps the columns, and says nothing new the second time', async () => {
+    const args = ['import', 'members', 'cut.csv', '--shell', 'T-1'];
+    const first = await shellbook([...args, '--yes', '--keep', '--commit']);
+    expect(first.status).toBe(0);
+    expect(textOf(MEMBERS)).toContain('- {id: FL-3, part: floor stringer, section: RT2x2x1/8, alloy: 6061-T6');
+    expect(textOf(MEMBERS)).toContain('cut_length: 159-1/2 in}');
+    expect(textOf('import.yaml')).toContain('Profile');
+    const { latest } = await simpleGit({ baseDir: store.root }).log();
+    expect(latest?.message).toBe('Record 2 members of T-1 from cut.csv');
+    const before = textOf(MEMBERS);
+    const second = await shellbook([...args, '--json']);
+    expect(second.status).toBe(0);
+    expect(JSON.parse(second.answer)).toMatchObject({ command: 'import', added: [], changed: [], unchanged: 2, files: [] });
+    expect(textOf(MEMBERS)).toBe(before);
+    const check = await shellbook(['check', 'T-1', '--json']);
+    expect(JSON.parse(check.answer).findings.filter(({ rule }: { rule: string }) => rule.startsWith('format.'))).toEqual([]);
+  });
+
+  it('asks the person at the terminal instead', async () => {
+    sheet('more.csv', 'Piece,Profile,Material,Start (in),End (in)\nFL-9,RT2x2x1/8,6061-T6,"20, 8, 4","180, 8, 4"\n');
+    const asked: string[] = [];
+    const asker = (yes: boolean): Asker => ({
+      text: async () => '',
+      choose: async () => '',
+      confirm: async ({ text }) => {
+        asked.push(text);
+        return yes;
+      },
+    });
+    const args = ['import', 'members', 'more.csv', '--shell', 'T-1'];
+    expect((await shellbook(args, async () => asker(false))).status).toBe(2);
+    expect((await shellbook(args, async () => asker(true))).status).toBe(0);
+    expect(asked).toHaveLength(2);
+    expect(textOf(MEMBERS)).toContain('FL-9');
+  });
+
+  it('tells every fault with its row and column, and writes nothing at all', async () => {
+    sheet(
+      'bad.csv',
+      'id,section,alloy,from (in),to (in),cut_length\nFL-7,RT2x2x1/8,6061-T6,"0,0,0","9,0,0",9 in\nFL-8,RT2x2,6061-T6,"0,0,0","9,0,0",9\n',
+    );
+    const before = textOf(MEMBERS);
+    const { status, answer } = await shellbook(['import', 'members', 'bad.csv', '--shell', 'T-1']);
+    expect(status).toBe(2);
+    expect(answer).toContain('row 3, column F (cut_length): Unexpected bare number `9`');
+    expect(textOf(MEMBERS)).toBe(before);
+  });
+
+  it.each([
+    [['import', 'membrs', 'cut.csv', '--shell', 'T-1'], 'Did you mean `members`'],
+    [['import', 'members', 'cut.csv'], '--shell'],
+    [['import', 'members', 'none.csv', '--shell', 'T-1'], 'it is not there'],
+    [['import', 'members', 'cut.csv', '--shell', 'T-2'], 'No shell T-2'],
+    [['import', 'members', 'cut.csv', '--shell', 'T-1', '--map', 'Profile'], 'Profile=section'],
+    [['import', 'members', 'cut.csv', '--shell', 'T-1', '--dates', 'ymd'], 'expected m/d/y'],
+  ])('%j says what to do instead', async (args, said) => {
+    const { status, messages } = await shellbook(args);
+    expect(status).toBe(2);
+    expect(messages).toContain(said);
+  });
+});
+
+describe('export', () => {
+  it('gives one table on standard output, or all of them in a folder', async () => {
+    const one = await shellbook(['export', 'nodes', 'T-1']);
+    expect(one.status).toBe(0);
+    expect(one.answer.split('\r\n')[0]).toBe('id,kind,name,at,panel,circuit,tolerance,stage');
+    const all = await shellbook(['export', 'all', 'T-1', '--out', 'tables']);
+    expect(all.answer).toContain('members.csv');
+    expect(readFileSync(path.join(store.root, 'tables', 'nodes.csv'), 'utf8')).toBe(one.answer);
+    expect((await shellbook(['export', 'all', 'T-1'])).status).toBe(2);
+  });
+
+  it('hands sheets over in the COBie manner, without the customer unless asked', async () => {
+    const shell = path.join(store.root, 'shells/T-1/shell.yaml');
+    writeFileSync(
+      shell,
+      readFileSync(shell, 'utf8').replace('vin:', 'customer: {name: Ann Onym, contact: ann@example.org}\nvin:'),
+    );
+    const read = (name: string): string => readFileSync(path.join(store.root, 'handover', `${name}.csv`), 'utf8');
+    expect((await shellbook(['export', 'all', 'T-1', '--cobie', '--out', 'handover'])).status).toBe(0);
+    expect(read('Facility')).toMatch(/^Name,CreatedBy,CreatedOn,Category,ProjectName/u);
+    expect(read('Space')).toContain('TROUGH');
+    expect(read('System')).toContain('BAT,DCP,DC-1/S1,DC-1/L');
+    expect(read('Component')).toMatch(/^DC-1\/S1,.*,TROUGH,/mu);
+    expect(['Facility', 'Contact'].map(read).join('')).not.toContain('Onym');
+    await shellbook(['export', 'all', 'T-1', '--cobie', '--with-customer', '--out', 'handover']);
+    expect(read('Contact')).toContain('Ann Onym');
+  });
+});
