@@ -18,7 +18,8 @@ export type SymbolWeld = Pick<
 /** ISO 2553 figures are in mm; AWS A2.4 figures follow the drawing, here inches unless the store is metric. */
 export const inMillimetres = ({ standard, units }: SymbolStyle): boolean => standard === 'iso' || units === 'metric';
 
-const millimetres = (mm: number): string => number(mm, Number.isInteger(Math.round(mm * 10) / 10) ? 0 : 1);
+/** Without a mark between thousands: on a symbol it would read as the decimal sign. */
+const millimetres = (mm: number, decimals = 1): string => String(Number(mm.toFixed(decimals)));
 
 /**
  * Size, left of the symbol. ISO 2553 (WLD-08): z a fillet's leg, s the depth of a groove, d a plug's diameter, c a seam's width (the
@@ -43,7 +44,7 @@ const ISO_LETTER: Readonly<Record<Weld['type'], string>> = {
 /** Length of the weld, right of the symbol: WLD-03. A plug has none. */
 export function lengthWords(weld: SymbolWeld, style: SymbolStyle): string {
   if (weld.type === 'plug') return '';
-  return inMillimetres(style) ? number(weld.lengthMm) : feetInches(weld.lengthMm).replace(/ in$/u, '');
+  return inMillimetres(style) ? millimetres(weld.lengthMm, 0) : feetInches(weld.lengthMm).replace(/ in$/u, '');
 }
 
 /** In the tail: process and procedure (WLD-04), ISO by its number of ISO 4063, AWS by its letters; then how many like joints. */
