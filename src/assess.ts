@@ -1,5 +1,6 @@
 import { type Clearances, clearances } from './compute/access/clearances.js';
 import { access } from './compute/access/index.js';
+import { type PhotoCoverage, photoCoverage } from './compute/access/photos.js';
 import type { AccessFigures } from './compute/access/types.js';
 import { services } from './compute/services/index.js';
 import type { ServicesFigures } from './compute/services/types.js';
@@ -26,6 +27,7 @@ export interface Figures {
   readonly services: ServicesFigures;
   readonly access: AccessFigures;
   readonly clearances: Clearances;
+  readonly photos: PhotoCoverage;
   readonly joints: JointFigures;
   readonly openings: readonly OpeningFigure[];
   readonly weldTotals: WeldTotals;
@@ -59,6 +61,7 @@ export function assess(model: Model, found: readonly Finding[], outside: Outside
     weights: () => weights(model, figures.takeOff),
     services: () => services(model, figures.takeOff),
     access: () => access(model),
+    photos: () => photoCoverage(model),
     clearances: () => clearances(model, figures.takeOff),
     joints: () => joints(model),
     openings: () => openings(model),

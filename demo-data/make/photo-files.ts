@@ -4,7 +4,8 @@ import path from 'node:path';
 import sharp from 'sharp';
 import type { SectionShape } from '../../src/model/library.js';
 import type { Part } from './coach/types.js';
-import { sceneSvg, type View } from './scene.js';
+import { at, type P } from './inches.js';
+import { HIGH, sceneSvg, type View, WIDE } from './scene.js';
 import type { Rec } from './yaml.js';
 
 export interface Shot {
@@ -56,6 +57,15 @@ export async function photoBytes(
     .toBuffer();
 }
 
+/** The box that a picture shows: as wide and high as it is, as deep as there is light. */
+function extent({ target, look, across, depth }: View): readonly (readonly string[])[] {
+  const sizes = look.map(Math.abs);
+  const into = sizes.indexOf(Math.max(...sizes));
+  const high = into === 2 ? 1 : 2;
+  const half = [0, 1, 2].map((k) => Math.round((k === into ? depth : k === high ? (across * HIGH) / WIDE : across) / 2));
+  return [-1, 1].map((side) => at(target.map((value, k) => value + side * (half[k] as number)) as unknown as P));
+}
+
 export const photoRecords = (shots: readonly Shot[], bytes: ReadonlyMap<string, Buffer>): readonly Rec[] =>
   shots.map((shot): Rec => {
     const file = bytes.get(shot.id);
@@ -67,6 +77,7 @@ export const photoRecords = (shots: readonly Shot[], bytes: ReadonlyMap<string, 
       taken: shot.taken,
       by: shot.by,
       caption: shot.caption,
+      ...(shot.scene.runs.length > 0 ? { shows: extent(shot.scene) } : {}),
       ...(file ? { sha256: createHash('sha256').update(file).digest('hex') } : {}),
     };
   });

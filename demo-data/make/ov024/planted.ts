@@ -741,6 +741,24 @@ const structure = (w: WeldChoice): readonly Plant[] => [
     ]),
   },
   {
+    rule: 'finding.closed-over',
+    id: 'NC-03',
+    file: 'findings.yaml',
+    what: 'belly went on over a pipe that was to be made again',
+    spoil: add('', [
+      {
+        block: true,
+        id: 'NC-03',
+        raised: '2026-11-04',
+        of: ['WC/2'],
+        description: 'pipe rubs on the edge of the outrigger, expected a clip and 1/2 in of air',
+        decision: 'rework',
+        reason: 'move the clip to the far side',
+        approved_by: 'J5',
+      },
+    ]),
+  },
+  {
     rule: 'panel.bond-dew-point',
     id: 'SK-L-02',
     file: 'panels-skin.yaml',

@@ -3,6 +3,7 @@ import type { Coverage } from '../../compute/structure/types.js';
 import { count } from '../../rules/decide.js';
 import type { Checked, CheckedShell } from './checked.js';
 import { envelope, findingJson, type Json, mapValues, place3 } from './json.js';
+import { photosJson } from './photos-json.js';
 
 type Body = { readonly [key: string]: Json };
 
@@ -47,6 +48,7 @@ function figuresJson({ figures }: Assessment): Body {
       run_length_mm: coverage.runLengthMm,
       run_length_in_reach_mm: coverage.runLengthInReachMm,
     },
+    photos: photosJson(figures.photos),
     materials: {
       primary_kg: materials.primaryKg,
       traced_kg: materials.tracedKg,

@@ -1,4 +1,5 @@
 import type { Assessment } from '../../assess.js';
+import { PHOTOS_OF_A_JOINT } from '../../compute/access/photos.js';
 import type { StoreText } from '../../model/load-types.js';
 import { length, mass, percent, type UnitSystem } from '../../quantity/format.js';
 import { frame } from '../../source/frame.js';
@@ -53,6 +54,12 @@ function coverageText({ model, figures }: Assessment): string {
     const runs =
       coverage.runLengthMm > 0 ? `, ${runShare(coverage.runLengthInReachMm, coverage.runLengthMm, model.shop.units)}` : '';
     lines.push(`In reach: ${coverage.nodesInReach} of ${coverage.nodes} service nodes${runs}.`);
+  }
+  const { runLengthMm, shownMm, joints } = figures.photos;
+  if (runLengthMm > 0 || joints.length > 0) {
+    const twice = joints.filter(({ photos }) => photos.length >= PHOTOS_OF_A_JOINT).length;
+    const runs = runLengthMm > 0 ? `, ${runShare(shownMm, runLengthMm, model.shop.units)}` : '';
+    lines.push(`In pictures of before close-in: ${twice} of ${joints.length} concealed joints in two${runs}.`);
   }
   const { share, primaryKg } = figures.materials;
   if (share !== undefined && share > 0) {

@@ -3,10 +3,12 @@ import { adhesiveExpired } from './adhesive-expired.js';
 import { instrumentOutOfCalibration } from './instrument-out-of-calibration.js';
 import { orderNotVerified } from './not-verified.js';
 import { photoAfterCloseIn } from './photo-after-close-in.js';
+import { photoGap } from './photo-gap.js';
 import { testAfterCloseIn } from './test-after-close-in.js';
 
 export const orderRules: readonly Rule[] = [
   photoAfterCloseIn,
+  photoGap,
   testAfterCloseIn,
   orderNotVerified,
   adhesiveExpired,
