@@ -54,6 +54,10 @@ function facts(book: Book) {
     chassis.document && { name: 'Chassis papers', value: chassis.document },
     chassis.gvwrKg !== undefined && { name: 'Gross vehicle weight rating (GVWR)', value: show.mass(chassis.gvwrKg) },
     chassis.gcwrKg !== undefined && { name: 'Gross combination weight rating', value: show.mass(chassis.gcwrKg) },
+    weights.trailerKg !== undefined && {
+      name: 'Trailer, by that rating alone',
+      value: `at most ${show.massDown(Math.max(0, weights.trailerKg))}`,
+    },
     unladen && {
       name: 'Unladen, full fuel, no water',
       value: `${show.mass(unladen.totalKg)}, plus or minus ${show.mass(unladen.uncertaintyKg)}`,

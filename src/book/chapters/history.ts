@@ -12,6 +12,8 @@ export const history: ChapterMaker = (book) => ({
 export function proof(book: Book) {
   return {
     revision: book.history.revision,
+    short: book.history.revision?.slice(0, 10),
+    dirty: book.dirty,
     tag: book.history.tag,
     fingerprint: book.fingerprint,
     shell: book.assessment.model.shell.id,
