@@ -20,6 +20,7 @@ export { panelFace } from './views/panel-face.js';
 export { panelKeyPlan, panelsDrawings } from './views/panels.js';
 export { protectionPlan } from './views/protection-plan.js';
 export { sectionDrawing } from './views/section.js';
+export { serviceDetails } from './views/service-details.js';
 export { mediaUsed, serviceDrawings } from './views/services.js';
 export { type WeldSheet, weldMap } from './views/weld-map.js';
 export { type SymbolEntry, weldSymbols } from './views/weld-symbols.js';
