@@ -34,7 +34,12 @@ export interface TableData {
   readonly caption?: string;
   /** Look of the table: a class in book.css. */
   readonly look?: string;
-  readonly columns: readonly { readonly head: string; readonly unit?: string; readonly kind: Cell['kind'] }[];
+  readonly columns: readonly {
+    readonly head: string;
+    readonly unit?: string;
+    readonly kind: Cell['kind'];
+    readonly mayWrap?: boolean;
+  }[];
   /** Percent of the width, one for each column. */
   readonly widths: readonly number[];
   readonly rows: readonly TableRow[];
@@ -61,6 +66,8 @@ export interface TableRow {
 export interface Column<R> {
   readonly head: string;
   readonly unit?: string;
+  /** Takes what half of its cells need: the longer ones go to a second line, so that the other columns need not. */
+  readonly mayWrap?: boolean;
   readonly kind: Cell['kind'];
   cell(row: R): Omit<Cell, 'kind' | 'head' | 'home'>;
 }
@@ -203,7 +210,12 @@ export function table<R>(show: Show, options: TableOptions<R>): TableData {
     rows.push({ cells: cells.map(datesMayBreak) });
   }
   close(before);
-  const shown = columns.map(({ head, unit, kind }) => ({ head, kind, ...(unit ? { unit } : {}) }));
+  const shown = columns.map(({ head, unit, kind, mayWrap }) => ({
+    head,
+    kind,
+    ...(unit ? { unit } : {}),
+    ...(mayWrap ? { mayWrap } : {}),
+  }));
   const look = options.look ? { look: options.look } : {};
   return {
     ...(options.caption ? { caption: options.caption } : {}),

@@ -59,7 +59,7 @@ export function scheduleTable(book: Book, lines: readonly ScheduleLine[]) {
     after: ({ also }) => ({ lead: 'Also on this sheet, under an earlier one:', ids: also }),
     columns: (c) => [
       c.id('Weld', ({ weld }) => weld.id),
-      c.refs('Joins', ({ weld }) => [...new Set(weld.joins.flat())]),
+      { ...c.refs('Joins', ({ weld }) => [...new Set(weld.joins.flat())]), mayWrap: true },
       symbolColumn(({ weld }) => keys.get(weld)),
       c.text('Type, size × length', ({ weld }) => shortInWords(weld, style)),
       c.text('WPS', ({ weld }) => weld.procedure),

@@ -8,8 +8,8 @@ import type { LabelWish } from '../labels.js';
 import { memberMarks } from '../marks/structure.js';
 import { WELD_BAND_NOTE, weldBandMarks, weldedJoints } from '../marks/weld-bands.js';
 import { VIEWS } from '../projection.js';
-import { type Mark, text } from '../scene.js';
-import { FURNITURE_MM, fittingScale, type Layout, layOut, type Port, type SheetSize } from '../sheet.js';
+import { type Mark, type Rect, text } from '../scene.js';
+import { FURNITURE_MM, fittingScale, type Layout, layOut, type Port, SCALES, type SheetSize } from '../sheet.js';
 import { memberCorners, middleOf } from '../visibility.js';
 import { memberWish } from './member-wish.js';
 
@@ -64,7 +64,7 @@ export interface FrameLayout<F extends CrossFrame> {
   readonly layout: Layout;
 }
 
-/** As many frames to a sheet as go at the largest scale at which one of them fits, evenly over the sheets. */
+/** As many frames to a sheet as go at a large scale, evenly over the sheets. */
 export function frameLayouts<F extends CrossFrame>(
   frames: readonly F[],
   model: Model,
@@ -77,17 +77,30 @@ export function frameLayouts<F extends CrossFrame>(
       frame.members.flatMap((member) => memberCorners(member, model.library)),
     ),
   );
-  const width = Math.max(...bounds.map((rect) => rect.x1 - rect.x0));
-  const height = Math.max(...bounds.map((rect) => rect.y1 - rect.y0));
-  const reduction = fittingScale(width, height, sheet.widthMm - 2 * SIDE_MM, sheet.heightMm - FURNITURE_MM - 2 * stripMm - 2);
-  const most = Math.max(1, Math.floor((sheet.heightMm - FURNITURE_MM - 2) / (height / reduction + 2 * stripMm)));
-  const sheets = Math.ceil(frames.length / most);
+  const sheets = sheetsNeeded(bounds, sheet, stripMm);
   const perSheet = Math.ceil(frames.length / sheets);
   return Array.from({ length: sheets }, (_, k) => {
     const shown = frames.slice(k * perSheet, (k + 1) * perSheet);
     const views = bounds.slice(k * perSheet, (k + 1) * perSheet).map((rect) => ({ view: VIEWS.front, bounds: rect }));
     return { shown, layout: layOut(views, sheet, { sideMm: SIDE_MM, aboveMm: stripMm, belowMm: stripMm, mostMm: stripMm }) };
   });
+}
+
+/** A smaller scale is taken where it saves this share of the sheets, and is not smaller than by this factor. */
+const WORTH = 0.75;
+const MOST_SMALLER = 1.5;
+
+function sheetsNeeded(bounds: readonly Rect[], sheet: SheetSize, stripMm: number): number {
+  const width = Math.max(...bounds.map((rect) => rect.x1 - rect.x0));
+  const height = Math.max(...bounds.map((rect) => rect.y1 - rect.y0));
+  const roomMm = sheet.heightMm - FURNITURE_MM - 2;
+  const largest = fittingScale(width, height, sheet.widthMm - 2 * SIDE_MM, roomMm - 2 * stripMm);
+  const at = (reduction: number): number => {
+    const perSheet = Math.max(1, Math.floor(roomMm / (height / reduction + 2 * stripMm)));
+    return Math.ceil(bounds.length / perSheet);
+  };
+  const smaller = SCALES.filter((reduction) => reduction > largest && reduction <= MOST_SMALLER * largest);
+  return smaller.reduce((best, reduction) => (at(reduction) <= WORTH * best ? at(reduction) : best), at(largest));
 }
 
 /** Every cross frame square on. */
