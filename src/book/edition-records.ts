@@ -40,6 +40,8 @@ function cleanText(path: string, text: string, hidden: Hidden, edition: Edition)
   // As the reader does: every value is text, and stays as it was typed.
   const document = parseDocument(text, { schema: 'failsafe', uniqueKeys: false, logLevel: 'silent' });
   if (document.errors.length > 0) return undefined;
+  // Comments only, which are left out: nothing stays, and YAML has no text for nothing here.
+  if (document.contents === null) return '';
   takeOut(document, path, hidden, edition);
   const quiet = (node: Node): void => {
     node.comment = undefined;
@@ -68,8 +70,10 @@ function keyAbove(node: Node, ancestors: readonly unknown[]): string {
 function takeOut(document: Document, path: string, hidden: Hidden, edition: Edition): void {
   const role = roleOf(path);
   const sight = SIGHT[edition];
-  const root = document.contents;
-  if (role.holds === 'shell' && !sight.customer && isMap(root)) root.delete('customer');
+  const whole = document.contents;
+  if (role.holds === 'shell' && !sight.customer && isMap(whole)) whole.delete('customer');
+  // A file that opens with `units:` has its list under its name.
+  const root = isMap(whole) && 'list' in role ? whole.get(role.list) : whole;
   if (!isSeq(root)) return;
   const keep = (stays: (record: { get(key: string): unknown }) => boolean): void => {
     root.items = root.items.filter((item) => !isMap(item) || stays(item));
