@@ -1,5 +1,6 @@
 import type { Assessment } from '../../assess.js';
 import { PHOTOS_OF_A_JOINT } from '../../compute/access/photos.js';
+import type { Coverage } from '../../compute/structure/types.js';
 import type { StoreText } from '../../model/load-types.js';
 import { length, mass, percent, type UnitSystem } from '../../quantity/format.js';
 import { frame } from '../../source/frame.js';
@@ -48,7 +49,7 @@ function summary(head: string, checked: Checked, paint: Paint): string {
 /** The headline figures of a build: what can be got at, and what is on record. */
 function coverageText({ model, figures }: Assessment): string {
   const { coverage } = figures.access;
-  const { found, recorded } = figures.joints;
+  const { found, recorded, byStage = {} } = figures.joints;
   const lines: string[] = [];
   if (coverage.nodes > 0) {
     const runs =
@@ -65,9 +66,17 @@ function coverageText({ model, figures }: Assessment): string {
   if (share !== undefined && share > 0) {
     lines.push(`Metal: ${percent(share, 0)} of ${mass(primaryKg, model.shop.units)} of primary structure is traced to its heat.`);
   }
-  if (found > 0) lines.push(`Joints: ${recorded} of ${found} found in the geometry have a weld record.`);
+  if (found > 0) lines.push(`Joints: ${recorded} of ${found} found in the geometry have a weld record${shortStages(byStage)}.`);
   return lines.map((line) => paragraph(line)).join('\n');
 }
 
 const runShare = (inReachMm: number, allMm: number, units: UnitSystem): string =>
   `${length(inReachMm, units)} of ${length(allMm, units)} of run (${percent(inReachMm / allMm, 0)})`;
+
+/** The stages that have joints without a record: ` (floor 82 of 84)`. */
+function shortStages(byStage: Readonly<Record<string, Coverage>>): string {
+  const short = Object.entries(byStage).filter(([stage, { found, recorded }]) => stage !== '' && recorded < found);
+  return short.length === 0
+    ? ''
+    : ` (${short.map(([stage, { found, recorded }]) => `${stage} ${recorded} of ${found}`).join(', ')})`;
+}

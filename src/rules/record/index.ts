@@ -1,10 +1,20 @@
 import type { Rule } from '../rule.js';
 import { beforeBuild } from './before-build.js';
 import { lateEntry } from './late-entry.js';
+import { photoChanged } from './photo-changed.js';
 import { photoDate } from './photo-date.js';
 import { photoTwice } from './photo-twice.js';
 import { recordRepeats } from './repeats.js';
 import { uncommitted } from './uncommitted.js';
 import { vinTwice } from './vin-twice.js';
 
-export const recordRules: readonly Rule[] = [uncommitted, vinTwice, lateEntry, recordRepeats, beforeBuild, photoTwice, photoDate];
+export const recordRules: readonly Rule[] = [
+  uncommitted,
+  vinTwice,
+  lateEntry,
+  recordRepeats,
+  beforeBuild,
+  photoChanged,
+  photoTwice,
+  photoDate,
+];

@@ -10,6 +10,7 @@ import type { LoadedShell } from '../../../src/model/load-types.js';
 import type { Photo } from '../../../src/model/shell.js';
 import { beforeBuild } from '../../../src/rules/record/before-build.js';
 import { lateEntry } from '../../../src/rules/record/late-entry.js';
+import { photoChanged } from '../../../src/rules/record/photo-changed.js';
 import { photoDate } from '../../../src/rules/record/photo-date.js';
 import { photoTwice } from '../../../src/rules/record/photo-twice.js';
 import { recordRepeats } from '../../../src/rules/record/repeats.js';
@@ -249,6 +250,16 @@ describe('record.photo-twice and record.photo-date', () => {
     const judged = (taken: string) => judgeOne(photoDate, buildModel({ photos: [photo('A', { taken })] }), { photos }).length;
     expect([judged('2026-04-14'), judged('2026-04-15'), judged('2026-03-31'), judged('2026-03-30')]).toEqual([0, 1, 0, 1]);
     expect(judgeOne(photoDate, buildModel({ photos: [photo('B', { taken: '2020-01-01' })] }), { photos })).toEqual([]);
+  });
+
+  it('tells a file that is not the one recorded, whatever the case of the hash', async () => {
+    const { dir } = await store();
+    const photos = await photoFacts(await readStoreText(dir), 'T-1', undefined);
+    const real = photos.get('shells/T-1/photos/B.jpg')?.sha256 ?? '';
+    const judged = (sha256: string | undefined) =>
+      judgeOne(photoChanged, buildModel({ photos: [photo('B', { sha256 })] }), { photos }).map(({ severity }) => severity);
+    expect([judged(undefined), judged(real), judged(real.toUpperCase())]).toEqual([[], [], []]);
+    expect(judged(real.replace(/^./u, (first) => (first === '0' ? '1' : '0')))).toEqual(['warning']);
   });
 
   it('opens a picture again only when it has changed', async () => {
