@@ -1,0 +1,53 @@
+import { run } from '../../src/cli/program.js';
+import { literalIo } from '../cli/literal-io.js';
+
+export interface Ran {
+  readonly args: readonly string[];
+  readonly status: number;
+  readonly answer: string;
+  readonly messages: string;
+  readonly tookMs: number;
+}
+
+/** Runs one command over a folder in this process. */
+export async function ran(root: string, ...args: readonly string[]): Promise<Ran> {
+  const io = literalIo(root);
+  const from = performance.now();
+  const status = await run(args, io);
+  return { args, status, answer: io.answer(), messages: io.messages(), tookMs: performance.now() - from };
+}
+
+const SLOWEST_MS = 10_000;
+
+/** What no store, however spoiled, may bring a command to. Empty where all is well. */
+export function complaints({ args, status, answer, messages, tookMs }: Ran): readonly string[] {
+  const said: string[] = [];
+  const name = args.join(' ');
+  if (![0, 1, 2].includes(status)) said.push(`${name}: exit status ${status}`);
+  if (tookMs > SLOWEST_MS) said.push(`${name}: took ${Math.round(tookMs)} ms`);
+  if (/Unexpected fault|mistake in shellbook/u.test(messages)) said.push(`${name}: ${messages.trim().split('\n')[0]}`);
+  if (/^\s+at .+:\d+:\d+/mu.test(answer + messages)) said.push(`${name}: shows a stack`);
+  if (/\bundefined\b|\bNaN\b|\[object /u.test(withoutTyped(answer + messages)))
+    said.push(`${name}: says undefined, NaN or [object …]`);
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: that none is sent to a terminal
+  if (/[\u0000-\u0008\u000b\u000c\u000e-\u001a\u001c-\u001f\u202a-\u202e]/u.test(answer + messages))
+    said.push(`${name}: sends a control character`);
+  if (status === 2 && (answer !== '' || messages === '')) said.push(`${name}: status 2 with an answer, or without a word`);
+  if (args.includes('--json') && status !== 2) said.push(...jsonComplaints(name, answer));
+  return said;
+}
+
+/** Words that records may have typed themselves. */
+const withoutTyped = (text: string): string => text.replaceAll(/`[^`]*`|"[^"]*"/gu, '');
+
+function jsonComplaints(name: string, answer: string): readonly string[] {
+  try {
+    const { findings = [] } = JSON.parse(answer);
+    return findings.flatMap((one: { message: string; file: string; line: number; column: number; rule: string }) => {
+      if (!(one.line >= 1 && one.column >= 1) || one.file === '') return [`${name}: ${one.rule} has no place`];
+      return /\n/u.test(one.message) ? [`${name}: ${one.rule} has a line break in its message`] : [];
+    });
+  } catch {
+    return [`${name}: answers what is no JSON`];
+  }
+}
