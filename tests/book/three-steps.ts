@@ -92,7 +92,7 @@ export const TRAILS: readonly Trail[] = [
   {
     question: 'May I walk on the roof?',
     steps: [/^May I walk/u],
-    answer: [/ROOF-1/u, /2\.5 kN/u, /Trusses stand at/u, /solar/u],
+    answer: [/ROOF-1/u, /2\.5 kN/u, /Trusses stand/u, /solar/u],
   },
   {
     question: 'What alloy and filler is this, may I weld here?',

@@ -32,33 +32,46 @@ export const lifting = (book: Book) => usesTable(book, LIFTING);
 export const hanging = (book: Book) => usesTable(book, HANGING);
 export const roof = (book: Book) => usesTable(book, ROOF);
 
-/** Each use with every point declared for it, or with the plain word that none is. */
+/** Points that one person declared alike, for one use; without any, the plain word that none is declared. */
+interface Allowed {
+  readonly use: string;
+  readonly points: readonly Declared[];
+  readonly otherwise: string;
+}
+
 function usesTable(book: Book, uses: readonly Use[]) {
   const { declared } = book.assessment.model.shell;
-  const rows = uses.flatMap(({ use, named, otherwise }): readonly { use: string; one?: Declared; otherwise: string }[] => {
-    const found = declared.filter((one) => named.test(one.declaredKind));
-    return found.length > 0 ? found.map((one) => ({ use, one, otherwise })) : [{ use, otherwise }];
+  const rows = uses.flatMap(({ use, named, otherwise }): readonly Allowed[] => {
+    const alike = new Map<string, Declared[]>();
+    for (const one of declared.filter(({ declaredKind }) => named.test(declaredKind))) {
+      const key = JSON.stringify([one.declaredKind, one.rating?.text, one.by, one.document, one.note]);
+      alike.set(key, [...(alike.get(key) ?? []), one]);
+    }
+    const found = [...alike.values()].map((points) => ({ use, points, otherwise }));
+    return found.length > 0 ? found : [{ use, points: [], otherwise }];
   });
-  return table(book.show, {
+  return table<Allowed>(book.show, {
     look: 'tight',
     rows,
     columns: (c) => [
       c.text('To', (row) => row.use),
-      c.refs('Point', (row) => [row.one?.id]),
-      c.text(
-        'Rating',
-        (row) => (row.one ? (row.one.rating?.text ?? 'no rating declared') : row.otherwise),
-        (row) => row.one?.note,
-      ),
+      c.refs('At', (row) => row.points.map((one) => one.id)),
+      c.text('Rating', ratingWords, (row) => row.points[0]?.note),
       c.text(
         'Declared by',
-        (row) => row.one?.by,
-        (row) => row.one?.document,
+        (row) => row.points[0]?.by,
+        (row) => row.points[0]?.document,
       ),
-      c.page((row) => row.one?.id),
+      c.page((row) => row.points[0]?.id),
     ],
     empty: NOT_HERE,
   });
+}
+
+function ratingWords({ points: [one, ...more], otherwise }: Allowed): string {
+  if (!one) return otherwise;
+  const rating = one.rating?.text ?? 'no rating declared';
+  return more.length > 0 ? `${rating} each` : rating;
 }
 
 const TRUSS = /truss.*(?:top|upper)|roof (?:bow|beam|truss)|rafter/iu;
@@ -67,7 +80,7 @@ const ON_ROOF = /solar|roof unit|air conditioner|vent|hatch/iu;
 /** Places that differ by less than this are one line across the roof, mm. */
 const SAME_LINE_MM = 20;
 
-/** Where the roof has a truss under it, and what stands on it. */
+/** Where the roof has a truss under it, in each unit that the book shows, and what stands on it. */
 export function roofLines(book: Book) {
   const { shell } = book.assessment.model;
   const stations = shell.members
@@ -76,7 +89,7 @@ export function roofLines(book: Book) {
     .sort((a, b) => a - b);
   const lines = stations.filter((x, at) => at === 0 || x - (stations[at - 1] as number) > SAME_LINE_MM);
   return {
-    lines: lines.map((x) => book.show.length(x)),
+    lines: lines.length === 0 ? [] : book.show.ways.station.map(({ unit, write }) => `${lines.map(write).join(', ')} ${unit}`),
     onRoof: shell.components.filter((one) => ON_ROOF.test(one.name)).map((one) => ({ ref: ref(one.id), name: one.name })),
     backing: shell.members
       .filter((member) => BACKING.test(member.part))
