@@ -38,7 +38,7 @@ export const QUESTIONS: readonly Question[] = [
     besides: [named('in a hurry', 'c-emergency'), named('drains', 'h-drain', 'h-frost'), named('gas', 'c-service-gas')],
   },
   { ask: 'How do I drain it for frost?', first: at('h-drain', 'h-frost') },
-  { ask: 'Where may I drill, and how deep?', first: at('c-nodrill') },
+  { ask: 'Where may I drill, and how deep?', first: at('c-nodrill'), besides: [named('how deep', 'h-screws')] },
   {
     ask: 'Where may I jack, lift, tie down or tow?',
     first: at('h-lift', 'h-declared'),
@@ -49,7 +49,7 @@ export const QUESTIONS: readonly Question[] = [
   {
     ask: 'What alloy and filler is this, and may I weld here?',
     first: at('h-weld-here', 'h-materials'),
-    besides: [named('members', 'h-members'), named('welds', 'h-weld-schedule')],
+    besides: [named('members', 'h-members'), named('welds', 'c-welds')],
   },
   { ask: 'What is the torque?', first: at('h-torques', 'h-torque') },
   { ask: 'What pressure or voltage was it tested to?', first: at('c-tests') },

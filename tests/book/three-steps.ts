@@ -82,6 +82,11 @@ export const TRAILS: readonly Trail[] = [
     steps: [/^Where may I drill/u],
     answer: [/Before drilling/u, /mm|in/u],
   },
+  {
+    question: 'How long may a screw be?',
+    steps: [/^how deep$/u],
+    answer: [/How long a screw each panel takes/u, /SK-L-01|BP-C-1/u],
+  },
   { question: 'What is behind panel AP-08?', steps: [/^AP-08$/u], answer: [/AP-08/u, /Behind it, nearest first/u, /WC-D1/u] },
   {
     question: 'Where may I jack, lift, tie down, tow?',
