@@ -91,6 +91,9 @@ function doubtOf(
   if (!instrument) return NEEDS_INSTRUMENT.has(dimension) ? { reason: 'it names no instrument of the library' } : undefined;
   const fine = test.limit?.value === 0 ? FINE_ENOUGH * (test.start?.value ?? Number.POSITIVE_INFINITY) : (test.limit?.value ?? 0);
   if (step > fine) return { reason: `${instrument.id} shows steps of ${instrument.resolution?.text}, too coarse for this limit` };
+  if (test.date === undefined && instrument.due !== undefined) {
+    return { reason: `it has no date to set against the calibration of ${instrument.id}` };
+  }
   const lapse = calibrationLapse(instrument, test.date);
   return lapse ? { reason: lapse, lapsed: true } : undefined;
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { unsuitedFiller } from '../../../src/compute/welding/filler.js';
+import { selectionRows, unsuitedFiller } from '../../../src/compute/welding/filler.js';
 import { fillerUnsuited } from '../../../src/rules/weld/filler-unsuited.js';
-import { aluminium, buildModel } from '../../support/build.js';
+import { aluminium, buildModel, record } from '../../support/build.js';
 import { judgeStructure } from '../../support/judge-structure.js';
 import { lineMember, sections, weld } from '../../support/structure.js';
 
@@ -57,6 +57,33 @@ describe('unsuitedFiller', () => {
       why: 'unlisted',
       suited: ['5183', '5356'],
     });
+  });
+});
+
+describe('selectionRows', () => {
+  const packed = (limit: string, rule = 'weld.filler-unsuited') => ({ ...record('f'), rule, limit, pack: 'house' });
+  const rows = selectionRows([
+    packed('3003 with 1100, 4043 or 5356'),
+    packed('6061: ER4043'),
+    packed('6063 with 5554', 'weight.relabel'),
+  ]);
+
+  it('sets the shop’s rows over those built in', () => {
+    expect(rows['3003']).toEqual(['1100', '4043', '5356']);
+    expect(rows['6061']).toEqual(['4043']);
+    expect(rows['6063']).toContain('5356');
+    const of = (filler: string, alloy: string) =>
+      unsuitedFiller(weld('W', [['A', 'B']], { filler }), [{ id: 'A', alloy }], rows)?.suited;
+    expect(of('ER5356', '6061-T6')).toEqual(['4043']);
+    expect(of('ER5554', '3003-H14')).toEqual(['1100', '4043', '5356']);
+    expect(of('ER1100', '3003-H14')).toBeUndefined();
+  });
+
+  it('never lets a row allow a silicon filler on an alloy rich in magnesium', () => {
+    const own = selectionRows([packed('5083 with 4043')]);
+    expect(unsuitedFiller(weld('W', [['A', 'B']], { filler: 'ER4043' }), [{ id: 'A', alloy: '5083-H116' }], own)?.why).toBe(
+      'silicon',
+    );
   });
 });
 

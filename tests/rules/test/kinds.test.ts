@@ -72,6 +72,19 @@ describe('each kind of test is judged by its values', () => {
     expect(verdict(kind, using, limit, measured)).toBe(expected);
   });
 
+  it('a test without a date cannot be set against its instrument’s calibration', () => {
+    const test: Test = {
+      ...record('T'),
+      testKind: 'continuity',
+      of: ['X'],
+      limit: quantity('0.1 ohm'),
+      measured: quantity('0.03 ohm'),
+      instrument: 'DM',
+    };
+    expect(judgeTest(test, buildModel({}, { instruments })).reason).toContain('no date');
+    expect(judgeTest({ ...test, date: '2026-04-09' }, buildModel({}, { instruments })).verdict).toBe('passed');
+  });
+
   it('a test of nothing, or of two kinds of value, shows nothing', () => {
     const test: Test = { ...record('T'), testKind: 'rain', of: [], limit: quantity('0'), measured: quantity('0') };
     expect(judgeTest(test, buildModel())).toMatchObject({ verdict: 'not verified', reason: 'its `of` names nothing' });
