@@ -28,10 +28,14 @@ export async function closeShell(shell: string, context: Context, env: Env = {})
     import('../store/lock.js'),
     import('../store/closings.js'),
   ]);
+  if (context.settings.book !== undefined)
+    throw new CannotDo('A printed book is closed for good: leave out --book, and close in a store');
   const root = findStore(context.io.cwd, context.settings.store);
   return underLock(root, async () => {
     await readyToClose(root, env);
-    const opened = await openShell(await openStore(context), shell, context);
+    const store = await openStore(context);
+    const { lookAround } = await import('./look-around.js');
+    const opened = await openShell(store, shell, context, undefined, await lookAround(store, shell, context));
     const checked = checkedShell(opened);
     const items = openItems({ model: opened.assessment.model, findings: checked.findings });
     if (blocking(items).length > 0 || opened.store.loaded.findings.length > 0)

@@ -1,7 +1,9 @@
 import { openByZone } from '../compute/release/index.js';
 import type { Place } from '../finding.js';
+import { stageOf } from '../ledger/coverage.js';
 import { signedStages } from '../ledger/signed.js';
 import type { Model } from '../model/shell.js';
+import type { RecordBase } from '../model/source.js';
 import type { DecidedFinding } from '../rules/decide.js';
 import { dutyOf } from './duty.js';
 import { type Lack, lacksOf } from './hold-points.js';
@@ -54,7 +56,7 @@ function ofFindings({ model, findings }: Judged): readonly OpenItem[] {
   const open = findings.filter(({ severity, decidedBy }) => severity !== 'note' && decidedBy === undefined);
   return openByZone(model, open).flatMap(({ zone, findings: inZone }) =>
     inZone.map((finding): OpenItem => {
-      const stage = stageOf(finding.ids[0], model);
+      const stage = stageOfId(finding.ids[0], model);
       return {
         list: listOf(finding.rule),
         grade: finding.severity === 'error' ? 'A' : 'B',
@@ -122,6 +124,7 @@ function accepted({ model }: Judged): readonly OpenItem[] {
     }));
 }
 
-function stageOf(id: string | undefined, { shell }: Model): string | undefined {
-  return id === undefined ? undefined : (shell.byId.get(id)?.record as { readonly stage?: string } | undefined)?.stage;
+function stageOfId(id: string | undefined, model: Model): string | undefined {
+  const entry = id === undefined ? undefined : model.shell.byId.get(id);
+  return entry && stageOf(model, { kind: entry.kind, record: entry.record as RecordBase });
 }

@@ -67,12 +67,13 @@ export function coverageOf(model: Model, stage: string, day: string): Coverage {
   return covered;
 }
 
-/** Records of the stage, evidence aside. A weld without a stage is of the latest stage of the parts that it joins. */
-export function ownRecords({ shell, library }: Model, stage: string): readonly Kept[] {
-  const order = orderOf(library);
-  const stageOf = ({ kind, record }: Kept): string | undefined =>
-    record.stage ?? (kind === 'weld' ? latest((record as Weld).joins.flat(), shell, order) : undefined);
-  return all(shell).filter((one) => !EVIDENCE.has(one.kind) && !OWN_LIFE.has(one.kind) && stageOf(one) === stage);
+/** Records of the stage, evidence aside. */
+export const ownRecords = (model: Model, stage: string): readonly Kept[] =>
+  all(model.shell).filter((one) => !EVIDENCE.has(one.kind) && !OWN_LIFE.has(one.kind) && stageOf(model, one) === stage);
+
+/** The stage of a record. A weld without one is of the latest stage of the parts that it joins. */
+export function stageOf({ shell, library }: Model, { kind, record }: Kept): string | undefined {
+  return record.stage ?? (kind === 'weld' ? latest((record as Weld).joins.flat(), shell, orderOf(library)) : undefined);
 }
 
 const orderOf = ({ stages }: Library): ReadonlyMap<string, number> => new Map(stages.map(({ id }, i) => [id, i]));

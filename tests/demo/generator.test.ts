@@ -13,5 +13,5 @@ describe('demo-data/make', () => {
       .map(([name]) => name);
     expect(differ).toEqual([]);
     expect(plantedYaml()).toBe(readFileSync(new URL('planted.yaml', import.meta.url), 'utf8'));
-  });
+  }, 240_000);
 });

@@ -1,11 +1,18 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import fs, { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import isoGit from 'isomorphic-git';
 import { simpleGit } from 'simple-git';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { CannotDo } from '../../src/cannot.js';
+import { makeContext } from '../../src/cli/context.js';
+import { layDemo } from '../../src/cli/lay-demo.js';
+import { signedStages } from '../../src/ledger/signed.js';
+import { loadStore } from '../../src/model/load.js';
+import { readStoreTextAt } from '../../src/store/at-revision.js';
 import { cutRecords } from '../../src/store/demo-cut.js';
 import { layDemoHistory } from '../../src/store/demo-history.js';
+import { literalIo } from '../cli/literal-io.js';
 import { DEMO } from './store.js';
 
 const made: string[] = [];
@@ -27,13 +34,18 @@ function filesOf(dir: string, leftOut: readonly string[]): ReadonlyMap<string, B
   return files;
 }
 
-describe('layDemoHistory', () => {
+const context = (told: string[] = []) => ({
+  ...makeContext({ json: false, quiet: true, color: false }, literalIo()),
+  progress: (text: string) => void told.push(text),
+});
+
+describe('the demo’s history', () => {
   const dir = folder();
   const git = simpleGit(dir);
   const told: string[] = [];
   beforeAll(async () => {
-    await layDemoHistory(DEMO, dir, (text) => told.push(text));
-  }, 60_000);
+    await layDemo(dir, context(told));
+  }, 240_000);
 
   const log = async (...more: readonly string[]): Promise<readonly string[]> =>
     (await git.raw(['log', '--format=%an%x09%ae%x09%aI%x09%cI%x09%s', ...more])).trim().split('\n');
@@ -41,7 +53,7 @@ describe('layDemoHistory', () => {
   it('has at least 25 commits by several people, in the order of their dates', async () => {
     const commits = (await log('--reverse')).map((line) => line.split('\t'));
     expect(commits.length).toBeGreaterThanOrEqual(25);
-    expect(told.length).toBe(commits.length);
+    expect(told.filter((text) => text.startsWith('Commit ')).length).toBe(commits.length);
     expect(new Set(commits.map(([author]) => author)).size).toBeGreaterThanOrEqual(5);
     for (const [, email, authored, committed] of commits) {
       expect(email).toMatch(/\.example$/u);
@@ -73,6 +85,36 @@ describe('layDemoHistory', () => {
     expect(before).not.toContain('amendments.yaml');
   });
 
+  it('closes it again as revision B after its amendments, each time with a tag that others read alike', async () => {
+    const tags = (await git.raw(['tag', '--list', 'OV-021-closed*'])).trim().split('\n');
+    expect(tags).toEqual(['OV-021-closed', 'OV-021-closed-B']);
+    for (const [tag, letter] of [
+      ['OV-021-closed', 'A'],
+      ['OV-021-closed-B', 'B'],
+    ] as const) {
+      // isomorphic-git: another reader of the same repository.
+      const ref = await isoGit.resolveRef({ fs, dir, ref: `refs/tags/${tag}` });
+      const read = await isoGit.readTag({ fs, dir, oid: ref });
+      expect(read.tag.message).toMatch(new RegExp(`^OV-021 closed, revision ${letter}\\n\\nFingerprint: [0-9a-f]{64}`, 'u'));
+      expect(read.tag.object).toBe((await git.raw(['rev-parse', `${tag}^{commit}`])).trim());
+      const tree = await isoGit.readTree({ fs, dir, oid: read.tag.object, filepath: 'shells/OV-021' });
+      expect(tree.oid).toBe((await git.raw(['rev-parse', `${tag}:shells/OV-021`])).trim());
+    }
+    expect((await git.raw(['cat-file', 'tag', 'OV-021-closed-B'])).trim()).toContain('Amendments: AM-01, AM-02, AM-03, AM-04');
+    expect(await git.raw(['fsck', '--strict', '--full'])).toBe('');
+  });
+
+  it('has sign-offs that hold in every commit but between an amendment and its look', async () => {
+    const open: string[] = [];
+    for (const line of await log('--reverse', '--format=%H %s', '--', 'shells/OV-021')) {
+      const commit = line.slice(0, 40);
+      const shell = loadStore(await readStoreTextAt(dir, commit, 'OV-021')).shells.get('OV-021');
+      const lapsed = shell ? signedStages(shell.model).filter(({ standing }) => standing !== 'holds') : [];
+      if (lapsed.length > 0) open.push(`${line.slice(41)}: ${lapsed.map(({ signoff }) => signoff.stage).join(', ')}`);
+    }
+    expect(open).toEqual(['OV-021: U-bolts checked after 640 mi, two took a quarter turn: subframe']);
+  }, 240_000);
+
   it('keeps true earlier versions: a weld size, a reject before its repair, a splice that moved', async () => {
     const patches = async (file: string): Promise<string> => git.raw(['log', '-p', '--format=%s', '--', `shells/OV-021/${file}`]);
     expect(await patches('welds-floor.yaml')).toMatch(/^-.*W-0013.*size: 3\/16 in/mu);
@@ -101,19 +143,20 @@ describe('layDemoHistory', () => {
     process.env.HOME = home;
     try {
       const again = folder();
-      await layDemoHistory(DEMO, again);
+      await layDemo(again, context());
       expect((await simpleGit(again).raw(['rev-parse', 'main'])).trim()).toBe((await git.raw(['rev-parse', 'main'])).trim());
     } finally {
       process.env.HOME = before;
     }
-  }, 60_000);
+  }, 240_000);
 
   it('writes nothing where there is something already, or where there is no demo store', async () => {
     const full = folder();
     writeFileSync(path.join(full, 'mine.txt'), 'mine');
-    await expect(layDemoHistory(DEMO, full)).rejects.toThrow(CannotDo);
+    const close = () => Promise.reject(new Error('there is nothing to close'));
+    await expect(layDemoHistory(DEMO, full, close)).rejects.toThrow(CannotDo);
     expect(readdirSync(full)).toEqual(['mine.txt']);
-    await expect(layDemoHistory(full, folder())).rejects.toThrow(/not the demo store/u);
+    await expect(layDemoHistory(full, folder(), close)).rejects.toThrow(/not the demo store/u);
   });
 });
 

@@ -43,6 +43,8 @@ export function declareSignoff(registry: Registry): void {
 
 async function signoff(options: Options, context: Context): Promise<Status> {
   const [{ findStore }, { writing }] = await Promise.all([import('../../store/find.js'), import('../../store/write.js')]);
+  if (context.settings.book !== undefined)
+    throw new CannotDo('A printed book takes no signature: leave out --book, and sign in a store');
   const root = findStore(context.io.cwd, context.settings.store);
   return writing(root, async (writer) => {
     const opened = await openShell(await openStore(context), options.shell, context);
