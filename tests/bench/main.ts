@@ -10,6 +10,7 @@ import { weights } from '../../src/compute/weights/index.js';
 import { loadStore } from '../../src/model/load.js';
 import type { LoadedShell } from '../../src/model/load-types.js';
 import { readDocument } from '../../src/source/document.js';
+import { benchAccess } from './access.js';
 import { type Measured, measure } from './measure.js';
 import { benchStore, SHELL } from './store.js';
 
@@ -56,6 +57,8 @@ tell(`In one process, warm, median of ${ROUNDS}`, warm);
 ratio(warm, 'weights from the take-off', 'read and check the records');
 ratio(warm, 'take-off and weights', 'read and check the records');
 
+benchAccess(say);
+
 const folder = mkdtempSync(path.join(os.tmpdir(), 'shellbook-bench-'));
 try {
   for (const [file, text] of files) {
@@ -95,3 +98,5 @@ function ratio(list: readonly Measured[], name: string, against: string): void {
   const of = (one: string): number => list.find((each) => each.name === one)?.medianMs ?? Number.NaN;
   say(`  ${name} ÷ ${against}: ${(of(name) / of(against)).toFixed(2)}`);
 }
+
+await import('./book.js');

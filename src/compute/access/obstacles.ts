@@ -50,11 +50,12 @@ const SET_IN_MM = 40;
 export const STIFF_PIPE_MM = 50;
 const CELL_MM = 200;
 
-export function obstacles(model: Model): Obstacles {
+/** `cellMm` is the size of the index's cells; with an endless one every obstacle is looked at, which gives the same answers. */
+export function obstacles(model: Model, cellMm = CELL_MM): Obstacles {
   const all = [...memberObstacles(model), ...panelObstacles(model), ...componentObstacles(model), ...pipeObstacles(model)];
   const index = grid(
     all.flatMap((one, i) => pieces(one).map((bounds) => ({ index: i, bounds }))),
-    CELL_MM,
+    cellMm,
   );
   const stops = (one: Obstacle, bounds: Bounds, way: Way, opening: PanelOpening, ignore: string | undefined): boolean =>
     overlap(bounds, one.bounds) && one.id !== ignore && one.id !== opening.panel.id && isStopped(one, way, opening);
