@@ -1,9 +1,8 @@
 import { Command, CommanderError } from 'commander';
 import { CannotDo } from '../cannot.js';
-import { COMMANDS } from './commands/index.js';
 import { makeContext } from './context.js';
 import type { Io, Status } from './io.js';
-import { makeRegistry, shareOptions } from './registry.js';
+import { makeRegistry, type Registry, shareOptions } from './registry.js';
 import { printable } from './report/printable.js';
 import { version } from './version.js';
 
@@ -18,7 +17,7 @@ Start with:  shellbook demo        the whole job on a made-up store
 /** Runs one command line (without the program's own name). Never throws; gives the exit status. */
 export async function run(args: readonly string[], io: Io): Promise<Status> {
   let status: Status = 0;
-  const program = buildProgram(io, (ended) => {
+  const program = buildProgram(await commandsFor(args[0]), io, (ended) => {
     status = ended;
   });
   try {
@@ -28,6 +27,21 @@ export async function run(args: readonly string[], io: Io): Promise<Status> {
   } catch (error) {
     return failed(error, io);
   }
+}
+
+type Declare = (registry: Registry) => void;
+
+/** Looked up many times a day: these are declared alone, so that the answer begins sooner. */
+const ALONE: Readonly<Record<string, () => Promise<Declare>>> = {
+  where: async () => (await import('./commands/where.js')).declareWhere,
+  behind: async () => (await import('./commands/behind.js')).declareBehind,
+  near: async () => (await import('./commands/near.js')).declareNear,
+  isolate: async () => (await import('./commands/isolate.js')).declareIsolate,
+};
+
+async function commandsFor(named: string | undefined): Promise<readonly Declare[]> {
+  const alone = named !== undefined && Object.hasOwn(ALONE, named) ? ALONE[named] : undefined;
+  return alone ? [await alone()] : (await import('./commands/index.js')).COMMANDS;
 }
 
 /** What the scripts of `completion` call on Tab; no command, so that no help shows it. */
@@ -45,7 +59,7 @@ async function complete(program: Command, words: readonly string[], io: Io): Pro
 /** `-10in,0,5in` is a place and no option: with a blank before it, it is read as what it is. */
 const shieldPosition = (arg: string): string => (/^-[\d.][^,]*,/u.test(arg) ? ` ${arg}` : arg);
 
-function buildProgram(io: Io, end: (status: Status) => void): Command {
+function buildProgram(commands: readonly Declare[], io: Io, end: (status: Status) => void): Command {
   const program = new Command('shellbook');
   program
     .description(ABOUT)
@@ -63,7 +77,7 @@ function buildProgram(io: Io, end: (status: Status) => void): Command {
     .exitOverride();
   shareOptions(program);
   const registry = makeRegistry(program, (settings) => makeContext(settings, io), end);
-  for (const declare of COMMANDS) declare(registry);
+  for (const declare of commands) declare(registry);
   return program;
 }
 

@@ -1,6 +1,5 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { blocking } from '../../closing/items.js';
 import type { Closed } from '../closing.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
@@ -43,9 +42,10 @@ async function close(options: Options, context: Context): Promise<Status> {
 
 async function tellMissing(closed: Closed, options: Options, context: Context): Promise<Status> {
   const { items, checked, opened } = closed;
-  const [{ openItemsText, openItemJson, openCounts }, { envelope, findingJson }] = await Promise.all([
+  const [{ openItemsText, openItemJson, openCounts }, { envelope, findingJson }, { blocking }] = await Promise.all([
     import('../report/open-items.js'),
     import('../report/json.js'),
+    import('../../closing/items.js'),
   ]);
   const library = opened.store.loaded.findings;
   if (context.settings.json) {

@@ -1,6 +1,6 @@
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { openForAnswer, revisionOf } from '../open.js';
+import type { Sought } from '../kept-lookup.js';
 import type { Registry } from '../registry.js';
 
 interface Options {
@@ -28,21 +28,49 @@ export function declareWhere(registry: Registry): void {
 }
 
 async function find({ shell, query }: Options, context: Context): Promise<Status> {
-  const opened = await openForAnswer(shell, context, []);
-  const [{ ask }, { bookPages }] = await Promise.all([import('../../compute/lookup/index.js'), import('../book-pages.js')]);
-  const answer = ask(opened.assessment, query);
+  const { keepLookup, keptLookup, placeOf } = await import('../kept-lookup.js');
+  const place = await placeOf(shell, context);
+  const kept = place && (await keptLookup(place));
+  if (kept?.warning !== undefined) context.tell(kept.warning);
+  const sought = kept ?? (await seek(shell, context));
+  const { ask } = await import('../../compute/lookup/ask.js');
+  const answer = ask(sought.lookup, query);
   const { matches, topics } = answer;
-  const pagesOf = await bookPages(opened);
   if (context.settings.json) {
     const { whereJson } = await import('../report/where-json.js');
-    context.print(whereJson(shell, revisionOf(opened), answer, pagesOf));
+    context.print(whereJson(shell, sought.revision, answer, sought.pagesOf));
   } else if (matches.length + topics.length > 0) {
     const { whereText } = await import('../report/where-text.js');
-    context.print(whereText(opened.assessment, answer, pagesOf, context.paint));
+    context.print(whereText(sought, answer, sought.pagesOf, context.paint));
   } else
     context.tell(
       `Nothing in ${shell} is called \`${query}\`. See what there is: shellbook takeoff ${shell} --each, or the book's index`,
     );
+  if (place && !kept) await keepLookup(place, sought);
   // Names that are only near to what was asked for are offered, and are no answer.
   return topics.length > 0 || matches.some(({ quality }) => quality !== 'close') ? 0 : 1;
+}
+
+/** Reads and computes. */
+async function seek(shell: string, context: Context): Promise<Sought> {
+  const [{ openForAnswer, revisionOf }, { lookupOf }, { bookPages }] = await Promise.all([
+    import('../open.js'),
+    import('../../compute/lookup/lookup-of.js'),
+    import('../book-pages.js'),
+  ]);
+  const said: string[] = [];
+  const tell = (text: string): void => {
+    said.push(text);
+    context.tell(text);
+  };
+  const opened = await openForAnswer(shell, { ...context, tell }, []);
+  const { shop, shell: model } = opened.assessment.model;
+  return {
+    lookup: lookupOf(opened.assessment),
+    units: shop.units,
+    services: new Map(model.services.map((service) => [service.id, service.name])),
+    revision: revisionOf(opened),
+    ...(said.length > 0 ? { warning: said.join('\n') } : {}),
+    pagesOf: await bookPages(opened),
+  };
 }

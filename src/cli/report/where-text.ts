@@ -1,4 +1,3 @@
-import type { Assessment } from '../../assess.js';
 import type { PanelReach } from '../../compute/access/types.js';
 import type { Answer, Match, ProtectionFound } from '../../compute/lookup/types.js';
 import type { CircuitFigure } from '../../compute/services/types.js';
@@ -12,20 +11,26 @@ import { counted, paragraph } from './wrap.js';
 const SHOWN = 8;
 const PANELS = 4;
 
+/** What the answer is written with. */
+export interface Shown {
+  readonly units: UnitSystem;
+  /** Names of the services, by id. */
+  readonly services: ReadonlyMap<string, string>;
+}
+
 export function whereText(
-  { model }: Assessment,
+  { units, services }: Shown,
   { topics, matches, alsoNamed }: Answer,
   pagesOf: (id: string) => readonly number[],
   paint: Paint,
 ): string {
   if (topics.length > 0) {
     const byId = new Map(matches.map((match) => [match.id, match] as const));
-    const told = topics.map((topic) => topicText(topic, byId, pagesOf, model.shop.units, paint));
+    const told = topics.map((topic) => topicText(topic, byId, pagesOf, units, paint));
     if (alsoNamed > 0) told.push(paint.faint(`${counted(alsoNamed, 'record')} are called so too: ask for more of the name`));
     return told.join('\n\n');
   }
-  const services = new Map(model.shell.services.map((service) => [service.id, service.name]));
-  const parts = matches.slice(0, SHOWN).map((match) => matchText(match, services, pagesOf(match.id), model.shop.units, paint));
+  const parts = matches.slice(0, SHOWN).map((match) => matchText(match, services, pagesOf(match.id), units, paint));
   if (matches[0]?.quality === 'close') parts.unshift('Nothing is called that. Near to it:');
   if (matches.length > SHOWN) parts.push(paint.faint(`and ${matches.length - SHOWN} more: ask for more of the name`));
   return parts.join('\n\n');

@@ -1,7 +1,8 @@
-export { type Answer, ask } from './ask.js';
+export { type Answer, ask, type Lookup } from './ask.js';
 export { behind } from './behind.js';
 export { type DrainPlan, type DrainStep, drainPlan } from './draining.js';
 export { isolate } from './isolate.js';
+export { lookupOf } from './lookup-of.js';
 export { near } from './near.js';
 export { type ScrewAt, screwAt } from './screw.js';
 export { type StillLive, stillLive } from './still-live.js';

@@ -4,7 +4,7 @@ import type { PanelReach } from '../access/types.js';
 import type { CircuitFigure } from '../services/types.js';
 import type { Fact } from './topics/topic.js';
 
-export type { Answer } from './ask.js';
+export type { Answer, Lookup } from './ask.js';
 export type { Fact, Topic, TopicAnswer, TopicRow } from './topics/topic.js';
 
 /** How a record matched what was asked: by its whole id, name or marking, by its start, by a part of it, or nearly. */

@@ -14,19 +14,15 @@ import type { Match, MatchQuality, ProtectionFound } from './types.js';
 
 /** Records by id, name or marking, best first, each with its place, how to get to it and what protects it. */
 export function where(assessment: Assessment, query: string): readonly Match[] {
-  const look = lookUps(assessment);
   const { shell } = assessment.model;
-  return matching(query, findables(shell), extentOf(shell)).map(([one, quality]) => matched(one, quality, look));
+  const match = matcher(assessment);
+  return matching(query, findables(shell), extentOf(shell)).map(([one, quality]) => match(one, quality));
 }
 
-/** The same for records by their ids, in their order; unknown ids are left out. */
-export function whereIs(assessment: Assessment, ids: Iterable<string>): readonly Match[] {
+/** Tells of one record after another; what they share is looked up once. */
+export function matcher(assessment: Assessment): (one: Findable, quality: MatchQuality) => Match {
   const look = lookUps(assessment);
-  const byId = new Map(findables(assessment.model.shell).map((one) => [one.id, one] as const));
-  return [...new Set(ids)].flatMap((id) => {
-    const one = byId.get(id);
-    return one ? [matched(one, 'exact', look)] : [];
-  });
+  return (one, quality) => matched(one, quality, look);
 }
 
 type LookUps = ReturnType<typeof lookUps>;
