@@ -3,6 +3,7 @@ import { SPOKEN } from '../quantity/units.js';
 import { nearest } from '../source/nearest.js';
 import { type Column, columnFor, columnsOf } from './columns.js';
 import type { EntryKind } from './homes.js';
+import type { Known } from './known.js';
 import { tradeWords } from './trade-words.js';
 
 /** What a column of a sheet is read as. */
@@ -59,11 +60,16 @@ function matchOne(kind: EntryKind, known: readonly Column[], text: string, index
       : { ...base, how: 'wrong', message: `\`${text}\` is mapped to \`${key}\`, which is no key of a ${kind}` };
   }
   const certain = columnFor(kind, name) ?? known.find((one) => plain(one.key) === plain(name)) ?? dotted(kind, name);
-  const guess = certain ?? guessed(kind, known, name, own);
-  if (!guess) return { ...base, how: 'unknown' };
+  const likely = certain ?? guessed(kind, known, name, own);
+  // `Tag (lb)` is the reading of an axle and no number of a record.
+  const guess = certain || unit === undefined || (likely && takesUnit(likely)) ? likely : undefined;
+  if (!guess) return { ...base, ...(unit ? { unit } : {}), how: 'unknown' };
   if (message) return { ...base, column: guess, how: 'wrong', message };
   return { ...base, column: guess, ...(unit ? { unit } : {}), how: certain ? 'certain' : 'close' };
 }
+
+const WITHOUT_UNIT: readonly Column['form']['as'][] = ['id', 'ids', 'text', 'texts', 'date', 'choice', 'yes or no', 'count'];
+const takesUnit = ({ form }: Column): boolean => !WITHOUT_UNIT.includes(form.as);
 
 /** `From X` and `from x` as `from.x`. */
 function dotted(kind: EntryKind, name: string): Column | undefined {
@@ -121,6 +127,18 @@ const unitNamed = (symbol: string): string | undefined => {
         ? symbol.toLowerCase()
         : undefined;
 };
+
+/** A ticket’s column with a unit of mass that fits no axle: left out, it would be a ticket without its reading. */
+export function unreadMass(kind: EntryKind, heads: readonly Head[], known: Known): string | undefined {
+  const lost = heads.find(({ how, unit }) => how === 'unknown' && unit !== undefined && lookUp(unit)?.dimension === 'mass');
+  if (kind !== 'ticket' || lost === undefined) return undefined;
+  const axles = known.ofKind('axle').map(({ id }) => String(id));
+  const have =
+    axles.length === 0
+      ? 'this shell has no axles yet: put them into shell.yaml first'
+      : `this shell has ${axles.join(', ')}: say which with --map '${lost.text}=readings.${axles[0]}'`;
+  return `column \`${lost.text}\` fits no axle, and ${have}`;
+}
 
 /** Letters and digits alone: `Cut Length` and `cut_length` are one name. */
 export const plain = (text: string): string => text.toLowerCase().replace(/[^\p{L}\p{N}]/gu, '');

@@ -53,6 +53,15 @@ export const ENTRY_KINDS = Object.keys(HOMES) as readonly EntryKind[];
 
 export const homeOf = (kind: EntryKind): Home => HOMES[kind];
 
+const PLURALS: Readonly<Partial<Record<EntryKind, string>>> = { declared: 'declared ratings', person: 'people' };
+
+/** `3 members`, `1 declared rating`. */
+export function countOf(count: number, kind: EntryKind): string {
+  const plural = PLURALS[kind] ?? `${kind}s`;
+  const one = kind === 'declared' ? 'declared rating' : kind;
+  return `${count} ${count === 1 ? one : plural}`;
+}
+
 /** Records that people read from top to bottom, a field a line. */
 export const usualStyle = (kind: EntryKind): Style => (kind === 'ticket' || kind === 'finding' ? 'block' : 'flow');
 

@@ -6,7 +6,7 @@ import type { ListPlace } from './append.js';
 import type { Habits } from './cells.js';
 import { valueAt, withValue } from './change.js';
 import { chooseFile, type Wish } from './files.js';
-import type { Head } from './heads.js';
+import { type Head, plain } from './heads.js';
 import { type EntryKind, homeOf } from './homes.js';
 import { identity, type Known, type KnownRecord } from './known.js';
 import { nextId } from './numbering.js';
@@ -59,6 +59,10 @@ export function planImport(of: ImportOf): Plan {
 /** What tells rows of a sheet without ids from each other. */
 const NATURAL: Readonly<Partial<Record<EntryKind, string>>> = { ticket: 'ticket', photo: 'file' };
 
+/** What cut lists call a number of pieces. */
+const PIECES: ReadonlySet<string> = new Set(['qty', 'quantity', 'pcs', 'pieces', 'count', 'nos', 'off']);
+const ONE_BY_ONE: ReadonlySet<EntryKind> = new Set(['member', 'panel', 'component', 'node']);
+
 class Planner {
   private readonly faults: SheetFault[] = [];
   private readonly ahead: SheetFault[] = [];
@@ -70,6 +74,7 @@ class Planner {
   }
 
   make(): Plan {
+    this.tellPieces();
     const rows = this.identified(this.of.sheet.rows.flatMap((row) => readRow(row, this.heads, this.of.habits, this.say) ?? []));
     const added: Plan['added'][number][] = [];
     const changed: Plan['changed'][number][] = [];
@@ -91,6 +96,19 @@ class Planner {
       faults: this.faults.sort((a, b) => a.row - b.row || (a.column ?? -1) - (b.column ?? -1)),
       ahead: this.ahead,
     };
+  }
+
+  /** A row of four pieces would be one record, and three pieces lost to the mass and the drawings. */
+  private tellPieces(): void {
+    const { kind, heads, sheet } = this.of;
+    const index = heads.find(({ text, column }) => column === undefined && PIECES.has(plain(text)))?.index;
+    if (index === undefined || !ONE_BY_ONE.has(kind)) return;
+    for (const { number, cells } of sheet.rows) {
+      const pieces = Number(cells[index] || 1);
+      if (pieces === 1) continue;
+      const message = `${cells[index]} pieces in one row, expected a row for each ${kind}, with an id and a place of its own`;
+      this.say({ row: number, column: index, message });
+    }
   }
 
   /** Rows with the id of their record, and that record where there is one. Ids of new ones are known before any row is checked. */

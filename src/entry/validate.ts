@@ -1,8 +1,10 @@
 import type { Finding } from '../finding.js';
 import { link } from '../model/link.js';
 import { type From, type LibraryKind, Links } from '../model/links.js';
+import { mapCondition } from '../model/map-condition.js';
 import { tellRoughMembers, tellRoughZones } from '../model/rough.js';
-import type { RecordKind } from '../model/shell.js';
+import type { RecordKind, Tank } from '../model/shell.js';
+import type { Source } from '../model/source.js';
 import { checkForm, type FieldSource } from '../schema/form.js';
 import type { Form, Schemas } from '../schema/kinds.js';
 import { shown } from '../source/shown.js';
@@ -42,6 +44,7 @@ export function validate({ kind, data, known, schemas, source }: Candidate, say:
   const id = data.id === undefined ? undefined : String(data.id);
   const form = checkForm(schemas, kind, { ...(id === undefined ? {} : { id }), data: own(data), source }, tell);
   if (form !== undefined) tellHalf(kind, { id: id ?? '', form, source } as never, tell);
+  if (form !== undefined) tellCondition(form, { id: id ?? '', source }, known, tell);
   if (homeOf(kind).in !== 'library') {
     const links = ahead ? new LinksAhead(known, tell, ahead) : new Links(known.register, known.linked.registers, tell);
     link([{ kind: kind as RecordKind, ...(id === undefined ? {} : { id }), data, source }], links);
@@ -57,6 +60,13 @@ function tellHalf(kind: EntryKind, record: never, say: Say): void {
   };
   if (kind === 'member') tellRoughMembers([record], reader);
   if (kind === 'zone') tellRoughZones([record], reader);
+}
+
+/** What was aboard is named by a tank, what is in it, or an axle of this shell. */
+function tellCondition(form: object, { id, source }: { id: string; source: Source }, known: Known, say: Say): void {
+  if (!('condition' in form) || form.condition === undefined) return;
+  const tanks = known.ofKind('tank').map(({ data }) => ({ id: String(data.id), contents: String(data.contents) }) as Tank);
+  mapCondition(form.condition as never, { id, source, path: ['condition'] }, { tanks, register: known.register, say });
 }
 
 /** Without blank keys and the shop's own, which no form knows. */

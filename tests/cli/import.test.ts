@@ -45,7 +45,7 @@ describe('import', () => {
     const before = textOf(MEMBERS);
     const { status, answer } = await shellbook(['import', 'members', 'cut.csv', '--shell', 'T-1', '--dry-run']);
     expect(status).toBe(0);
-    expect(answer).toContain('1 members would be added, 1 would be changed');
+    expect(answer).toContain('1 member would be added, 1 would be changed');
     expect(answer).toContain('+ FL-3');
     expect(answer).toContain('~ FL-2: cut_length 160 in → 159-1/2 in');
     expect(textOf(MEMBERS)).toBe(before);

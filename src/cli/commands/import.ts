@@ -80,7 +80,11 @@ function read(kind: string, file: string, given: Readonly<Record<string, unknown
 }
 
 async function importSheet(options: Options, context: Context): Promise<Status> {
-  const [{ readSheet }, { writing }] = await Promise.all([import('../../entry/sheet.js'), import('../../store/write.js')]);
+  const [{ readSheet }, { writing }, { countOf }] = await Promise.all([
+    import('../../entry/sheet.js'),
+    import('../../store/write.js'),
+    import('../../entry/homes.js'),
+  ]);
   const { kind, shell } = await kindAndShell(options.kind, options.shell);
   const root = await storeOf(context);
   const sheet = readSheet(path.basename(options.file), await bytesOf(options.file, context), options.heads);
@@ -96,7 +100,7 @@ async function importSheet(options: Options, context: Context): Promise<Status> 
     await writeTexts(writer, texts, now.known);
     const kept = options.keep && (await keepColumns(writer, kind, heads));
     const files = [...texts.keys(), ...(kept ? ['import.yaml'] : [])];
-    const message = `Record ${plan.added.length + plan.changed.length} ${kind}s${shell === undefined ? '' : ` of ${shell}`} from ${sheet.name}`;
+    const message = `Record ${countOf(plan.added.length + plan.changed.length, kind)}${shell === undefined ? '' : ` of ${shell}`} from ${sheet.name}`;
     const said = options.commit && files.length > 0 ? await committed(root, files, message) : undefined;
     return answer(kind, options, context, { sheet, heads, plan, texts, ...(said === undefined ? {} : { said }) });
   });
@@ -121,7 +125,7 @@ async function confirmed(
   options: Options,
   context: Context,
 ): Promise<readonly Head[]> {
-  const [{ matchHeads }, { keptColumns, ownWords, saidColumns }, report] = await Promise.all([
+  const [{ matchHeads, unreadMass }, { keptColumns, ownWords, saidColumns }, report] = await Promise.all([
     import('../../entry/heads.js'),
     import('../../entry/mapping.js'),
     import('../report/import-text.js'),
@@ -130,6 +134,8 @@ async function confirmed(
   const heads = matchHeads(kind, sheet.heads, { said, own: ownWords(kind, known) });
   const wrong = heads.find(({ how }) => how === 'wrong');
   if (wrong) throw new CannotDo(`${sheet.name}: ${wrong.message}`);
+  const lost = unreadMass(kind, heads, known);
+  if (lost !== undefined) throw new CannotDo(`${sheet.name}: ${lost}`);
   if (!heads.some(({ column }) => column)) throw new CannotDo(report.noColumns(kind, sheet));
   const open = heads.filter(({ how }) => how === 'close' || how === 'unknown');
   if (open.length === 0) return heads;

@@ -1,5 +1,5 @@
 import { type Head, UNREAD } from '../../entry/heads.js';
-import type { EntryKind } from '../../entry/homes.js';
+import { countOf, type EntryKind } from '../../entry/homes.js';
 import type { Change, Plan } from '../../entry/plan.js';
 import { placeInSheet } from '../../entry/rows.js';
 import { columnName, type Sheet } from '../../entry/sheet.js';
@@ -34,7 +34,7 @@ export function importText({ kind, sheet, plan, texts, dryRun }: Imported): stri
   }
   const verb = dryRun ? 'would be ' : '';
   const lines = [
-    `${sheet.name}: ${added.length} ${kind}s ${verb}added, ${changed.length} ${verb}changed, ${unchanged.length} as they were.`,
+    `${sheet.name}: ${countOf(added.length, kind)} ${verb}added, ${changed.length} ${verb}changed, ${unchanged.length} already there.`,
     ...[...texts.keys()].map((file) => {
       const [fresh, other] = [added.filter((one) => one.place.file === file), changed.filter((one) => one.record.file === file)];
       return `  ${file}: ${[fresh.length > 0 ? `${fresh.length} added` : '', other.length > 0 ? `${other.length} changed` : ''].filter((part) => part !== '').join(', ')}`;
@@ -60,13 +60,8 @@ const changeText = ({ path, old, new: now }: Change): string =>
 export function columnsText(sheet: Sheet, heads: readonly Head[]): string {
   const rows = heads
     .filter(({ text }) => text !== '')
-    .map((head) => [
-      columnName(head.index),
-      head.text,
-      head.column ? `${head.column.key}${head.unit ? ` in ${head.unit}` : ''}` : 'not read',
-      NOTES[head.how],
-    ]);
-  return `Columns of ${sheet.name}:\n${table([{ head: '' }, { head: 'column' }, { head: 'read as' }, { head: '' }], rows, '  ')}`;
+    .map((head) => [columnName(head.index), head.text, head.column?.key ?? 'not read', head.unit ?? '', NOTES[head.how]]);
+  return `Columns of ${sheet.name}:\n${table([{ head: '' }, { head: 'column' }, { head: 'read as' }, { head: 'unit' }, { head: '' }], rows, '  ')}`;
 }
 
 const NOTES: Readonly<Record<Head['how'], string>> = {
