@@ -57,7 +57,18 @@ function cleanText(path: string, text: string, hidden: Hidden, edition: Edition)
   });
   document.comment = null;
   document.commentBefore = null;
-  return document.toString({ lineWidth: 0, flowCollectionPadding: false, verifyAliasOrder: false });
+  try {
+    return document.toString({ lineWidth: 0, flowCollectionPadding: false });
+  } catch {
+    // What was taken out was named elsewhere by an alias.
+    return undefined;
+  }
+}
+
+/** Any other text about a shell as an edition may have it, by the same table. */
+export function textForEdition(model: Model, edition: Edition): (text: string) => string {
+  const hidden = hiddenFrom(model, edition);
+  return (text) => veil(text, hidden, 'title') as string;
 }
 
 /** The key that a text stands under, of itself or of its list. Empty for a key itself. */

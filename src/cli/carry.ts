@@ -27,7 +27,7 @@ export async function openCarry(
   photoHashes: ReadonlyMap<string, string>,
   wanted: CarryPhotos,
 ): Promise<CarryMaker> {
-  const { recordsForEdition, withheldFrom } = await import('../book/edition-records.js');
+  const { recordsForEdition, textForEdition, withheldFrom } = await import('../book/edition-records.js');
   const { sha256 } = await import('../archive/fingerprint.js');
   const { model } = opened.assessment;
   const { text } = opened.store;
@@ -38,21 +38,23 @@ export async function openCarry(
   const head = (edition: Edition, records: ReadonlyMap<string, Uint8Array>): ManifestHead => {
     const carried = edition === 'shop' && wanted === 'originals' && !tooMany;
     const left = edition === 'shop' && !carried ? ['the original photo files'] : [];
+    const unread = paths.filter((file) => !records.has(file)).map((file) => `${file}, which cannot be cleared of them`);
+    const shown = textForEdition(model, edition);
     const { last, uncommitted = [] } = opened.standing ?? {};
     return {
       shell: model.shell.id,
-      title: model.shell.title,
+      title: shown(model.shell.title),
       edition,
       shop: model.shop.name,
       revision: last?.commit ?? null,
       revision_date: last?.date ?? null,
-      tag: last?.tags[0] ?? null,
+      tag: last?.tags[0] === undefined ? null : shown(last.tags[0]),
       uncommitted: [...uncommitted],
       fingerprint,
       records: [...records].map(([file, bytes]) => ({ path: file, bytes: bytes.length, sha256: sha256(bytes) })),
-      withheld: [...withheldFrom(edition), ...left],
+      withheld: [...withheldFrom(edition), ...left, ...unread],
       photos: [...photoHashes].map(([file, hash]) => ({
-        path: file,
+        path: shown(file),
         id: model.shell.photos.find((photo) => file.endsWith(`/photos/${photo.file}`))?.id ?? null,
         bytes: text.photos.get(file) ?? 0,
         sha256: hash,

@@ -11,6 +11,7 @@ import { loadStore } from '../../src/model/load.js';
 import type { LoadedShell } from '../../src/model/load-types.js';
 import { readDocument } from '../../src/source/document.js';
 import { benchAccess } from './access.js';
+import { benchEntry } from './entry.js';
 import { type Measured, measure } from './measure.js';
 import { benchStore, SHELL } from './store.js';
 
@@ -77,6 +78,11 @@ try {
   say('');
   tell(`Each in a process of its own, from start to end, median of ${COLD_ROUNDS}`, cold);
   for (const name of ['check', 'weights', 'release']) ratio(cold, name, 'parse the YAML');
+  const entry = benchEntry(node);
+  say('');
+  tell('Getting records in, each in a process of its own', entry);
+  for (const name of ['add a record', 'import 5,000 new rows', 'import them again'])
+    ratio(entry, name, 'node and one parse of the file');
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }

@@ -57,7 +57,7 @@ describe('one byte that changed', () => {
       }),
       { numRuns: 200 },
     );
-  }, 120_000);
+  }, 400_000);
 
   it('is named in a record file', async () => {
     const { status, told } = await verifyWith(flipWithin(packed('shells/T-1/members.yaml')));

@@ -9,6 +9,8 @@ import { SEAL_DIGITS, sealAt } from './seal.js';
 export interface RawObject {
   readonly number: number;
   readonly body: Uint8Array;
+  /** What follows the body, where it is large and is not to be copied. */
+  readonly more?: readonly Uint8Array[];
   readonly isStream: boolean;
 }
 
@@ -58,7 +60,7 @@ export async function writePdf(objects: readonly RawObject[], identity: Identity
   const out = new Output();
   out.add(Buffer.from('%PDF-1.7\n%\xd3\xeb\xe9\xe1\n', 'latin1'));
   const top = objects.reduce((most, { number }) => Math.max(most, number), 0);
-  for (const object of objects) if (object.isStream) out.object(object.number, object.body);
+  for (const { number, body, more = [], isStream } of objects) if (isStream) out.object(number, body, ...more);
   const rest = objects.filter(({ isStream }) => !isStream);
   const packs = Array.from({ length: Math.ceil(rest.length / PACK) }, (_, i) => rest.slice(i * PACK, (i + 1) * PACK));
   const streams = await Promise.all(packs.map(objectStream));
@@ -105,10 +107,10 @@ class Output {
     this.size += bytes.length;
   }
 
-  object(number: number, body: Uint8Array): void {
+  object(number: number, ...body: readonly Uint8Array[]): void {
     this.places.set(number, [1, this.size, 0]);
     this.add(Buffer.from(`${number} 0 obj\n`));
-    this.add(body);
+    for (const part of body) this.add(part);
     this.add(Buffer.from('\nendobj\n'));
   }
 

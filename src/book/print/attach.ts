@@ -1,16 +1,7 @@
 import { createHash } from 'node:crypto';
 import { promisify } from 'node:util';
 import { deflate } from 'node:zlib';
-import {
-  PDFContext,
-  type PDFDict,
-  PDFHexString,
-  PDFName,
-  type PDFObject,
-  PDFRawStream,
-  PDFRef,
-  PDFString,
-} from '@cantoo/pdf-lib';
+import { PDFContext, type PDFDict, PDFHexString, PDFName, type PDFObject, PDFRef, PDFString } from '@cantoo/pdf-lib';
 import type { RawObject } from '../../archive/pdf/write.js';
 
 /** A file that travels inside the book. */
@@ -33,7 +24,7 @@ export class NewObjects {
 
   constructor(private next: number) {}
 
-  add(object: PDFObject): PDFRef {
+  add(object: PDFDict): PDFRef {
     const number = this.next++;
     this.all.push(rawObject(number, object));
     return PDFRef.of(number);
@@ -42,7 +33,9 @@ export class NewObjects {
   async stream(entries: Record<string, unknown>, bytes: Uint8Array, packed = false): Promise<PDFRef> {
     const contents = packed ? bytes : await promisify<Uint8Array, { level: number }, Buffer>(deflate)(bytes, { level: 9 });
     const dict = this.dict({ ...entries, ...(packed ? {} : { Filter: 'FlateDecode' }), Length: contents.length });
-    return this.add(PDFRawStream.of(dict, contents));
+    const number = this.next++;
+    this.all.push({ number, body: bytesOf(dict), more: [STREAM, contents, END_STREAM], isStream: true });
+    return PDFRef.of(number);
   }
 
   dict(entries: Record<string, unknown>): PDFDict {
@@ -50,10 +43,15 @@ export class NewObjects {
   }
 }
 
-export function rawObject(number: number, object: PDFObject): RawObject {
-  const body = new Uint8Array(object.sizeInBytes());
-  object.copyBytesInto(body, 0);
-  return { number, body, isStream: object instanceof PDFRawStream };
+const STREAM = Buffer.from('\nstream\n');
+const END_STREAM = Buffer.from('\nendstream');
+
+export const rawObject = (number: number, object: PDFDict): RawObject => ({ number, body: bytesOf(object), isStream: false });
+
+function bytesOf(object: PDFObject): Uint8Array {
+  const bytes = new Uint8Array(object.sizeInBytes());
+  object.copyBytesInto(bytes, 0);
+  return bytes;
 }
 
 /** Writes the files as embedded files. Gives their file specifications, in the order of their names. */
