@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { access } from '../../../src/compute/access/index.js';
+import { obstacles } from '../../../src/compute/access/obstacles.js';
+import { panelOpening } from '../../../src/compute/access/opening.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
 import type { Model } from '../../../src/model/shell.js';
 import { buildModel, section } from '../../support/build.js';
@@ -230,6 +232,24 @@ describe('whatever stands in the trough', () => {
         expect(after.runLengthInReachMm).toBeGreaterThanOrEqual(before.runLengthInReachMm - 1e-6);
       }),
       { numRuns: 40 },
+    );
+  });
+
+  it('is found by the index as by a look at everything', () => {
+    const from = fc.tuple(fc.integer({ min: 870, max: 1130 }), fc.integer({ min: -90, max: 90 }));
+    fc.assert(
+      fc.property(spots, from, ([target], [x, y]) => {
+        const model = buildModel(
+          { members: crossed((at) => at), panels: [belly, panel, levelPanel('LID', [900, 0, 250], [900, 500])] },
+          library,
+        );
+        const opening = panelOpening(panel, belly, [0, 0, 300]);
+        if (!opening || !target) throw new Error('the panel has an area');
+        const way = { start: [x, y, 0] as Vec3, hand: target, target, radiusMm: 27.5 };
+        const [index, all] = [obstacles(model), obstacles(model, Infinity)].map((one) => [...one.inTheWay(way, opening)].sort());
+        expect(index).toEqual(all);
+        expect(obstacles(model).isClear(way, opening)).toBe(all?.length === 0);
+      }),
     );
   });
 
