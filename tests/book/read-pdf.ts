@@ -42,6 +42,11 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
   try {
     const pages: ReadPage[] = [];
     let widest = 0;
+    const seen = new Map<string, number>();
+    const pageOf = async (given: string | readonly unknown[]): Promise<number> => {
+      const dest = typeof given === 'string' ? await document.getDestination(given) : given;
+      return dest ? (await document.getPageIndex(dest[0] as Parameters<typeof document.getPageIndex>[0])) + 1 : 0;
+    };
     for (let number = 1; number <= document.numPages; number++) {
       const page = await document.getPage(number);
       const words = (await page.getTextContent()).items.filter((item) => 'str' in item) as unknown as Word[];
@@ -54,9 +59,9 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
       const links: ReadLink[] = [];
       for (const annotation of await page.getAnnotations()) {
         if (annotation.subtype !== 'Link' || !annotation.dest) continue;
-        const dest = typeof annotation.dest === 'string' ? await document.getDestination(annotation.dest) : annotation.dest;
         const to = typeof annotation.dest === 'string' ? annotation.dest : '';
-        const target = dest ? (await document.getPageIndex(dest[0])) + 1 : 0;
+        const target = seen.get(to) ?? (await pageOf(annotation.dest));
+        if (to !== '') seen.set(to, target);
         links.push({ to: decodeURIComponent(to), page: target, text: under(words, annotation.rect) });
       }
       pages.push({

@@ -75,7 +75,7 @@ export const TRAILS: readonly Trail[] = [
   {
     question: 'How do I drain it for frost?',
     steps: [/^How do I drain/u],
-    answer: [/Draining against frost/u, /lowest last/u, /WC-D1|WV-/u],
+    answer: [/Draining against frost/u, /until no more comes/u, /WC-D1|WV-/u],
   },
   {
     question: 'Where may I drill, and how deep?',
