@@ -5,6 +5,7 @@ import { tooClose } from '../../../src/compute/services/separation.js';
 import { trappedWater } from '../../../src/compute/services/trapped-water.js';
 import { distance, lerp, type Vec3 } from '../../../src/geometry/vector.js';
 import type { Run, ServiceNode } from '../../../src/model/services.js';
+import type { Member } from '../../../src/model/structure.js';
 import { buildModel, section } from '../../support/build.js';
 import { levelPanel, lineMember, node, run } from '../../support/services.js';
 
@@ -126,6 +127,44 @@ describe('crossings', () => {
   it('a run beside or along a face, or inside the hollow, crosses nothing', () => {
     expect(look(run('R', node('A', [0, 0, 50]), node('B', [2000, 0, 50])))).toEqual([]);
     expect(look(run('R', node('A', [1000, -400, 0]), node('B', [1000, 400, 0])))).toEqual([]);
+  });
+
+  it('plates are crossed as sheets are, each once, in order along the run', () => {
+    const plate = (id: string, x: number): Member => ({
+      ...lineMember(id, 'TUBE', [0, 0, 0], [0, 0, 0]),
+      shape: {
+        kind: 'plate',
+        thicknessMm: 8,
+        outline: [
+          [x, -100, -100],
+          [x, 100, -100],
+          [x, 100, 100],
+        ],
+      },
+    });
+    const members = [plate('G-2', 1600), beam, plate('G-1', 400)];
+    const over = run('R', node('A', [0, 20, -20]), node('B', [2000, 20, -20]));
+    expect(look(over, { members }).map((one) => [one.through, Math.round(one.at[0])])).toEqual([
+      ['G-1', 400],
+      ['CB', 977],
+      ['G-2', 1600],
+    ]);
+    // The other half of the square that the triangle is cut from is open.
+    const past = run('R', node('A', [0, -60, 60]), node('B', [900, -60, 60]));
+    expect(look(past, { members })).toEqual([]);
+    // A bend right in the plate is one passage.
+    const bent = run('R', node('A', [0, 20, -20]), node('B', [800, 60, -20]), [[400, 20, -20]]);
+    expect(look(bent, { members }).map((one) => one.through)).toEqual(['G-1']);
+  });
+
+  it('a skin, a plate and a tube in one way want a grommet each', () => {
+    const down = run('R', node('A', [1000, 0, 300]), node('B', [1000, 0, -300]), [], { grommets: ['BP'] });
+    const skin = levelPanel('BP', [1000, 0, -200], [400, 400]);
+    const found = look(down, { panels: [skin] });
+    expect(found.map((one) => [one.through, one.kind, one.grommet])).toEqual([
+      ['CB', 'member', false],
+      ['BP', 'panel', true],
+    ]);
   });
 
   it('a run that ends in the wall ends at a fitting', () => {
