@@ -41,7 +41,7 @@ export function changesIn(files: readonly FileChange[]): readonly RecordChange[]
       const change = before === undefined ? 'added' : after === undefined ? 'removed' : 'changed';
       return {
         kind: 'picture',
-        id: path,
+        id: path.replace(/^shells\/[^/]+\/photos\//u, ''),
         change,
         fields: change === 'changed' ? [{ path: ['contents'], from: 'one', to: 'another' }] : [],
       };

@@ -24,5 +24,5 @@ export function inShard(shell: string, { index, count }: Shard): boolean {
   for (const byte of new TextEncoder().encode(shell)) hash = Math.imul(hash ^ byte, 0x01000193) >>> 0;
   // The low bits of a short name are spread too little by themselves.
   hash = Math.imul(hash ^ (hash >>> 15), 0x2c1b3c6d) >>> 0;
-  return (hash ^ (hash >>> 13)) % count === index - 1;
+  return ((hash ^ (hash >>> 13)) >>> 0) % count === index - 1;
 }
