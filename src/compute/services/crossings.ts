@@ -33,7 +33,7 @@ export function crossings(model: Model): readonly Crossing[] {
     500,
   );
   return model.shell.runs.flatMap((run) => {
-    const places = new Map<Sheet, Vec3[]>();
+    const places: Place[] = [];
     run.path.slice(1).forEach((to, i) => {
       const from = run.path[i] as Vec3;
       const bounds = boundsOf([from, to]);
@@ -41,13 +41,22 @@ export function crossings(model: Model): readonly Crossing[] {
         const sheet = sheets[k] as Sheet;
         const part = overlap(bounds, sheet.bounds) ? sheet.through(from, to) : undefined;
         if (!part || endsInside(run, i, from, to, part)) continue;
-        const list = places.get(sheet) ?? [];
-        list.push(lerp(from, to, (part[0] + part[1]) / 2));
-        places.set(sheet, list);
+        const share = (part[0] + part[1]) / 2;
+        places.push({ sheet, at: lerp(from, to, share), along: i + share });
       }
     });
-    return oncePerPlace(run, places);
+    return oncePerPlace(
+      run,
+      places.sort((a, b) => a.along - b.along || (a.sheet.id < b.sheet.id ? -1 : 1)),
+    );
   });
+}
+
+/** Where a run goes through one sheet; `along` counts stretches of its path. */
+interface Place {
+  readonly sheet: Sheet;
+  readonly at: Vec3;
+  readonly along: number;
 }
 
 function endsInside(run: Run, stretch: number, from: Vec3, to: Vec3, [enter, leave]: readonly [number, number]): boolean {
@@ -57,19 +66,13 @@ function endsInside(run: Run, stretch: number, from: Vec3, to: Vec3, [enter, lea
   return atStart || atEnd;
 }
 
-function oncePerPlace(run: Run, places: ReadonlyMap<Sheet, readonly Vec3[]>): readonly Crossing[] {
+/** In order along the run; both walls of a tube, or a sheet met at a bend, are one. */
+function oncePerPlace(run: Run, places: readonly Place[]): readonly Crossing[] {
   const found: Crossing[] = [];
-  for (const [{ id, kind }, list] of places) {
-    for (const at of list) {
-      if (found.some((other) => other.through === id && distance(other.at, at) < ONE_PLACE_MM)) continue;
-      found.push({
-        run: run.id,
-        through: id,
-        kind,
-        at,
-        grommet: hasGrommet(run, id, at),
-      });
-    }
+  for (const { sheet, at } of places) {
+    const { id, kind } = sheet;
+    if (found.some((other) => other.through === id && distance(other.at, at) < ONE_PLACE_MM)) continue;
+    found.push({ run: run.id, through: id, kind, at, grommet: hasGrommet(run, id, at) });
   }
   return found;
 }
