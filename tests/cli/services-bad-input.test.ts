@@ -78,7 +78,7 @@ const SLIPS: readonly Slip[] = [
     what: 'a loop in a tree',
     dc: `${HEAD}${RUNS}  - {id: DC-1/3, circuit: DC-1, from: DCP, to: DC-1/L, marking: DC-1, via: [[70 in, 30 in, 6 in]]}\n`,
     rule: 'service.ring',
-    line: 13,
+    line: 14,
     says: 'closes a ring in DC-1',
   },
 ];
