@@ -62,7 +62,7 @@ export function labelDocument(input: LabelInput): Labels {
     panelSheets: onSheets(stock.panel, panels.map(panelCell), input.first - 1),
     markerSheets: onSheets(
       stock.marker,
-      marked.map((one) => ({ ...one, idPt: fitted(one.run, stock.marker.widthMm - 4, 8.5, 4) })),
+      marked.map((one) => ({ ...one, idPt: fitted(one.run, stock.marker.widthMm - 4, 11, 4) })),
       0,
     ),
   };
