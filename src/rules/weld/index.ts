@@ -1,5 +1,6 @@
 import type { Rule } from '../rule.js';
 import { continuityLapsed } from './continuity-lapsed.js';
+import { drilledNearWeld } from './drilled-near.js';
 import { fillerUnsuited } from './filler-unsuited.js';
 import { filletSmall } from './fillet-small.js';
 import { inspectionOrder } from './inspection-order.js';
@@ -30,5 +31,6 @@ export const weldRules: readonly Rule[] = [
   fillerUnsuited,
   filletSmall,
   longerThanJoint,
+  drilledNearWeld,
   jointUnrecorded,
 ];

@@ -1,0 +1,38 @@
+import { type DrilledNear, drilledNear } from '../../compute/structure/drilled-near.js';
+import { length, position } from '../../quantity/format.js';
+import type { Rule } from '../rule.js';
+
+/** Runs named in a message; the ids have all of them. */
+const SHOWN = 4;
+
+export const drilledNearWeld: Rule = {
+  name: 'weld.drilled-near',
+  severity: 'warning',
+  finds:
+    'A run that passes through a primary member within 25 mm, or three walls, of a member welded to it. One finding for each member.',
+  why: 'The metal beside a weld has lost strength: a hole there takes the rest.',
+  source: 'Aluminum Design Manual (weld-affected zone of 1 in each way), from memory; three walls: common practice, no source',
+  check({ model, figures }) {
+    const { units } = model.shop;
+    const members = new Map(model.shell.members.map((member) => [member.id, member]));
+    const near = drilledNear(model, figures.services.crossings, figures.joints.joints, figures.takeOff.runs);
+    const byMember = new Map<string, DrilledNear[]>();
+    for (const one of near) byMember.set(one.member, [...(byMember.get(one.member) ?? []), one]);
+    return [...byMember].flatMap(([id, holes]) => {
+      const member = members.get(id);
+      const worst = holes.reduce((a, b) => (b.distanceMm < a.distanceMm ? b : a), holes[0] as DrilledNear);
+      if (!member) return [];
+      const runs = [...new Set(holes.map(({ run }) => run))];
+      const more = runs.length > SHOWN ? ` and ${runs.length - SHOWN} more` : '';
+      return [
+        {
+          rule: 'weld.drilled-near',
+          severity: 'warning',
+          message: `${runs.slice(0, SHOWN).join(', ')}${more} ${runs.length === 1 ? 'passes' : 'pass'} through ${id} ${length(worst.distanceMm, units)} from ${worst.other}, welded to it by ${worst.weld}, at ${position(worst.at, units)}, expected at least ${length(worst.limitMm, units)}: move the hole, or record in findings.yaml who allowed it there`,
+          ids: [id, ...runs, worst.other, worst.weld],
+          place: member.source.place(),
+        } as const,
+      ];
+    });
+  },
+};
