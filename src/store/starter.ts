@@ -37,6 +37,17 @@ export async function layStore(dir: string): Promise<Laid & { readonly gitStarte
   return { dir, files: [...files, 'shells/.gitkeep'], gitStarted };
 }
 
+/** Where a CI job lies that checks the records at every push. */
+const CI_FILE = '.github/workflows/check-records.yml';
+
+/** Lays the CI job down in a new store, which must be the top of its repository for the job to run. */
+export async function layCiJob(dir: string): Promise<string> {
+  const text = await readFile(path.join(STARTERS, 'ci', path.basename(CI_FILE)), 'utf8');
+  await mkdir(path.dirname(path.join(dir, CI_FILE)), { recursive: true });
+  await writeFile(path.join(dir, CI_FILE), text, { flag: 'wx' });
+  return CI_FILE;
+}
+
 /**
  * Lays a shell's files down in a store; those in `instead`, by name in its folder, take the place of starter files that hold the same.
  * Throws {@link CannotDo} where its number cannot be a folder's name, or is taken. */

@@ -6,26 +6,35 @@ import type { Registry } from '../registry.js';
 
 interface Options {
   readonly dir: string;
+  readonly ci: boolean;
 }
 
 export function declareNewStore(registry: Registry): void {
   registry
-    .add('new-store <dir>', 'starts a store: shop file and library ready to fill in', ['shellbook new-store records'])
-    .action(registry.run(([dir]) => ({ dir: dir as string }), newStore));
+    .add('new-store <dir>', 'starts a store: shop file and library ready to fill in', [
+      'shellbook new-store records',
+      'shellbook new-store records --ci',
+    ])
+    .option('--ci', 'with a CI job that checks the records at every push, shared between machines')
+    .action(registry.run(([dir], { ci }) => ({ dir: dir as string, ci: ci === true }), newStore));
 }
 
 async function newStore(options: Options, context: Context): Promise<Status> {
   const dir = path.resolve(context.io.cwd, options.dir);
-  const [{ layStore }, { writeEditorFiles }] = await Promise.all([import('../../store/starter.js'), import('../editor-files.js')]);
+  const [{ layCiJob, layStore }, { writeEditorFiles }] = await Promise.all([
+    import('../../store/starter.js'),
+    import('../editor-files.js'),
+  ]);
   const laid = await layStore(dir);
   const { written } = await writeEditorFiles(dir);
+  const job = options.ci ? [await layCiJob(dir)] : [];
   const shown = shownPath(dir, context);
   if (context.settings.json) {
     const { envelope } = await import('../report/json.js');
     context.print(
       envelope('new-store', null, null, {
         store: shown,
-        files: [...laid.files, ...written],
+        files: [...laid.files, ...written, ...job],
         git_started: laid.gitStarted,
       }),
     );
@@ -38,6 +47,10 @@ async function newStore(options: Options, context: Context): Promise<Status> {
       `  1. Say who the shop is in ${path.join(shown, 'shop.yaml')}; look through ${path.join(shown, 'library')}.`,
       `  2. shellbook new-shell QF-001 --store ${shown}`,
       `  3. git add ${shown} && git commit -m "Start the record"`,
+      ...job.map(
+        (file) =>
+          `  4. Set the variable SHELLBOOK of the CI service, see ${path.join(shown, file)}. It must lie at the top of the repository.`,
+      ),
     ].join('\n'),
   );
   return 0;
