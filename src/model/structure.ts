@@ -93,6 +93,8 @@ export interface Fixing {
   readonly applied?: string;
   readonly sealant?: string;
   readonly torqueNm?: number;
+  /** Order in which the fasteners are undone and tightened, as the shop says it. */
+  readonly order?: string;
 }
 
 export interface Bond {

@@ -94,6 +94,7 @@ const fixing = (f: Fields) =>
     applied: f.date('Day of bonding').optional(),
     sealant: f.text('Sealant').optional(),
     torque: f.quantity('torque', 'Torque of the fasteners').optional(),
+    order: f.text('Order in which the fasteners are undone and tightened').optional(),
   });
 
 const bond = (f: Fields) =>

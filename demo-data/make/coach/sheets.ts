@@ -65,6 +65,7 @@ export const accessRecord = (panel: Access, alloy: string, thickness: string): R
     driver: panel.driver,
     ...(panel.sealant ? { sealant: panel.sealant } : {}),
     torque: '3 N.m',
+    ...(panel.facing === 'down' ? { order: 'one corner last, as a hinge; tighten crosswise' } : {}),
   },
   outline: outline(hole(panel, 1)),
 });

@@ -1,4 +1,5 @@
 import type { BehindItem } from '../../compute/access/types.js';
+import type { Medium } from '../../model/services.js';
 import type { Panel } from '../../model/structure.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { ref, table } from '../table.js';
@@ -8,7 +9,7 @@ import { fixingWords } from './skins.js';
 export const accessPanels = (book: Book): readonly Panel[] =>
   book.assessment.model.shell.panels.filter((panel) => panel.panelKind === 'access');
 
-/** A card for each access panel: where it is, how it opens, everything behind it, nearest first. */
+/** A card for each access panel: where it is, how it opens, everything behind it, what may hurt first. */
 export const panels: ChapterMaker = (book) => ({
   key: 'panels',
   title: 'Access panels',
@@ -22,18 +23,26 @@ export const panels: ChapterMaker = (book) => ({
 /** The facts that one needs before lifting a tool. */
 export function openingFacts(book: Book, panel: Panel) {
   const { show } = book;
+  const { fixing } = panel;
   const opening = panel.openingMm?.map((mm) => show.length(mm)).join(' × ');
+  const massKg = panel.massKg ?? book.assessment.figures.takeOff.panels.find(({ id }) => id === panel.id)?.massKg;
+  const fasteners = [fixing?.count, fixing?.method].filter((one) => one !== undefined).join(' ');
   return [
     { name: 'Faces', value: panel.facing ?? 'not recorded' },
     { name: 'Clear opening', value: opening ?? 'not recorded' },
-    { name: 'How it opens', value: fixingWords(panel.fixing) || 'not recorded' },
-    panel.fixing?.torqueNm !== undefined && { name: 'Torque', value: show.torque(panel.fixing.torqueNm) },
-    panel.massKg !== undefined && { name: 'Weighs', value: show.mass(panel.massKg) },
+    { name: 'Fasteners', value: fasteners || 'not recorded' },
+    { name: 'Tool', value: fixing?.driver ?? 'not recorded' },
+    { name: 'Torque', value: fixing?.torqueNm === undefined ? 'not recorded' : show.torque(fixing.torqueNm) },
+    fixing?.order !== undefined && { name: 'Order', value: fixing.order },
+    { name: 'Seal to renew', value: [fixing?.sealant, fixing?.adhesive].filter(Boolean).join(', ') || 'none recorded' },
+    massKg !== undefined &&
+      massKg > 0 && { name: panel.massKg === undefined ? 'Weighs about' : 'Weighs', value: show.mass(massKg) },
   ].filter(Boolean);
 }
 
 function card(book: Book, panel: Panel) {
   const items = book.assessment.figures.access.behind[panel.id] ?? [];
+  const services = items.filter((item) => item.kind !== 'member');
   return {
     id: panel.id,
     name: panel.name,
@@ -43,35 +52,60 @@ function card(book: Book, panel: Panel) {
     keyPlan: book.draw.panelKeyPlan(book.assessment, panel.id, { widthMm: 82, heightMm: 48 }),
     face: book.draw.panelFace(book.assessment, panel.id, { widthMm: 88, heightMm: 88 }),
     hazards: hazardsBehind(book, items),
-    behind: behindTable(
-      book,
-      items.filter((item) => item.kind !== 'member'),
-      items.some((item) => item.kind === 'member'),
-    ),
+    behind: behindTable(book, worstFirst(book, services), items.length > services.length),
     members: items
       .filter((item) => item.kind === 'member')
       .map((item) => ({ ref: ref(item.id), distance: book.show.length(item.distanceMm) })),
+    photos: photosBehind(book, panel, items).map((id) => ref(id)),
   };
 }
 
-/** What may hurt the one who reaches in: told before the list. */
-function hazardsBehind(book: Book, items: readonly BehindItem[]): string | undefined {
-  const { shell } = book.assessment.model;
-  const media = new Map([...shell.nodes, ...shell.runs].map((one) => [one.id, one.medium]));
-  const found = new Set(items.map((item) => media.get(item.id)));
-  const words = [
-    found.has('gas') && 'gas',
-    found.has('ac') && 'mains voltage',
-    found.has('hydraulic') && 'hydraulic pressure',
-    found.has('refrigerant') && 'refrigerant under pressure',
-  ]
-    .filter(Boolean)
-    .join(', ');
-  return words || undefined;
+/** What may hurt the one who reaches in, worst first. House order. */
+const HAZARDS: readonly (readonly [Medium, string])[] = [
+  ['gas', 'gas'],
+  ['ac', 'mains voltage'],
+  ['hydraulic', 'hydraulic pressure'],
+  ['refrigerant', 'refrigerant under pressure'],
+];
+
+function mediaOf({ assessment }: Book): ReadonlyMap<string, Medium> {
+  const { nodes, runs } = assessment.model.shell;
+  return new Map([...nodes, ...runs].map((one) => [one.id, one.medium]));
 }
+
+function hazardsBehind(book: Book, items: readonly BehindItem[]): string | undefined {
+  const media = mediaOf(book);
+  const hot = new Set(book.assessment.model.shell.components.filter((one) => one.hot).map((one) => one.id));
+  const found = new Set(items.map((item) => media.get(item.id)));
+  const words = HAZARDS.filter(([medium]) => found.has(medium)).map(([, word]) => word);
+  return [...words, ...(items.some((item) => hot.has(item.id)) ? ['hot parts'] : [])].join(', ') || undefined;
+}
+
+/** What may hurt before what may not, each nearest first. */
+function worstFirst(book: Book, items: readonly BehindItem[]): readonly BehindItem[] {
+  const media = mediaOf(book);
+  const rank = ({ id }: BehindItem): number => {
+    const at = HAZARDS.findIndex(([medium]) => medium === media.get(id));
+    return at === -1 ? HAZARDS.length : at;
+  };
+  return [...items].sort((a, b) => rank(a) - rank(b) || a.distanceMm - b.distanceMm);
+}
+
+/** Pictures of the panel, or of a cavity that it opens onto, taken before it went on. */
+function photosBehind(book: Book, panel: Panel, items: readonly BehindItem[]): readonly string[] {
+  const shown = new Set([
+    panel.id,
+    ...items.filter(({ kind, reach }) => kind === 'zone' && reach !== 'beyond').map(({ id }) => id),
+  ]);
+  const own = book.assessment.model.shell.photos.filter((photo) => photo.of.includes(panel.id));
+  const all = own.length > 0 ? own : book.assessment.model.shell.photos.filter((photo) => photo.of.some((id) => shown.has(id)));
+  return all.slice(0, MOST_PHOTOS).map((photo) => photo.id);
+}
+const MOST_PHOTOS = 6;
 
 function behindTable(book: Book, items: readonly BehindItem[], keepEmpty: boolean) {
   const { shell } = book.assessment.model;
+  const media = mediaOf(book);
   const words = (item: BehindItem): string => {
     const record = shell.byId.get(item.id)?.record as
       | { name?: string; part?: string; nodeKind?: string; circuit?: string; medium?: string }
@@ -84,24 +118,25 @@ function behindTable(book: Book, items: readonly BehindItem[], keepEmpty: boolea
     return protectionWords(shell.circuits.find((one) => one.id === record?.circuit));
   };
   return table(book.show, {
-    caption: 'Behind it, nearest first',
+    caption: 'Behind it: what may hurt first, then nearest first',
     look: 'dense',
     rows: items,
     columns: (c) => [
       c.refs('Id', (item) => [item.id]),
       c.text('What', words, protection),
+      c.text('Hazard', (item) => HAZARDS.find(([medium]) => medium === media.get(item.id))?.[1]),
       c.length('Distance', (item) => item.distanceMm),
-      c.text(
-        'Reach',
-        (item) => reachWords(item.reach),
-        (item) => (item.blockedBy.length > 0 ? `behind ${item.blockedBy.join(', ')}` : undefined),
-      ),
+      c.text('Reach', workWords, (item) => (item.blockedBy.length > 0 ? `behind ${item.blockedBy.join(', ')}` : undefined)),
       c.page((item) => item.id),
     ],
     empty: 'No service, equipment or zone is recorded behind it.',
     keepEmpty,
   });
 }
+
+/** How far in, and what one can do there: `to the arm, with a tool, both hands`. */
+const workWords = ({ reach, tool, twoHands }: BehindItem): string =>
+  [reachWords(reach), tool && 'with a tool', twoHands && 'both hands'].filter(Boolean).join(', ');
 
 /** Owner's edition: which panels there are and how each opens, without what lies behind. */
 export const panelsOverview: ChapterMaker = (book) => {
