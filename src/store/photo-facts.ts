@@ -38,31 +38,43 @@ export async function photoFacts(
   const files = [...text.photos.keys()].filter((one) => one.startsWith(folder)).sort();
   if (files.length === 0) return new Map();
   const kept = gitDir === undefined ? new Map<string, Kept>() : await readKept(fileOf(gitDir, shell));
-  const stamps = new Map<string, { size: number; changedMs: number }>();
+  const stamps = await stampsOf(text, files);
+  const facts = new Map<string, Kept>();
+  for (const [file, stamp] of stamps) {
+    const was = kept.get(file);
+    if (was?.size === stamp.size && was.changedMs === stamp.changedMs) facts.set(file, was);
+  }
+  const fresh = new Map([...stamps].filter(([file]) => !facts.has(file)));
+  if (fresh.size === 0) return facts;
+  for (const [file, learnt] of await learn(text, shell, fresh)) facts.set(file, learnt);
+  if (gitDir !== undefined) await keep(fileOf(gitDir, shell), facts);
+  return facts;
+}
+
+type Stamp = Pick<Kept, 'size' | 'changedMs'>;
+
+async function stampsOf(text: StoreText, files: readonly string[]): Promise<ReadonlyMap<string, Stamp>> {
+  const stamps = new Map<string, Stamp>();
   for (const file of files) {
     const found = await stat(path.join(text.root, file)).catch(() => undefined);
     if (found) stamps.set(file, { size: found.size, changedMs: Math.trunc(found.mtimeMs) });
   }
-  const isKnown = (file: string): boolean => {
-    const [was, is] = [kept.get(file), stamps.get(file)];
-    return was !== undefined && is !== undefined && was.size === is.size && was.changedMs === is.changedMs;
-  };
-  const fresh = files.filter((file) => !isKnown(file));
-  const facts = new Map<string, Kept>(files.filter(isKnown).map((file) => [file, kept.get(file) as Kept]));
-  if (fresh.length > 0) {
-    const asked = new Map(fresh.map((file) => [file, text.photos.get(file) ?? 0]));
-    const hashes = await hashPhotos({ ...text, photos: asked }, shell);
-    for (let i = 0; i < fresh.length; i += AT_ONCE) {
-      await Promise.all(
-        fresh.slice(i, i + AT_ONCE).map(async (file) => {
-          const [sha256, stamp] = [hashes.get(file), stamps.get(file)];
-          if (sha256 !== undefined && stamp) facts.set(file, { ...stamp, sha256, ...(await seen(path.join(text.root, file))) });
-        }),
-      );
-    }
-    if (gitDir !== undefined) await keep(fileOf(gitDir, shell), facts);
+  return stamps;
+}
+
+/** Opens pictures, a few at once. One that cannot be read is left out. */
+async function learn(text: StoreText, shell: string, fresh: ReadonlyMap<string, Stamp>): Promise<ReadonlyMap<string, Kept>> {
+  const asked = new Map([...fresh].map(([file, { size }]) => [file, size]));
+  const hashes = [...(await hashPhotos({ ...text, photos: asked }, shell))];
+  const learnt = new Map<string, Kept>();
+  for (let i = 0; i < hashes.length; i += AT_ONCE) {
+    await Promise.all(
+      hashes.slice(i, i + AT_ONCE).map(async ([file, sha256]) => {
+        learnt.set(file, { ...(fresh.get(file) as Stamp), sha256, ...(await seen(path.join(text.root, file))) });
+      }),
+    );
   }
-  return facts;
+  return learnt;
 }
 
 /** Upright, grey, spread over all levels, 16 × 17 places: each is compared with its right-hand neighbour (a difference hash). */
