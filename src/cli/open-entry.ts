@@ -13,13 +13,13 @@ export interface OpenEntry {
   readonly known: Known;
 }
 
-/** Reads the library and, where one is named, a shell. Throws {@link CannotDo} where there is no such shell. */
-export async function readEntry(root: string, shell: string | undefined): Promise<OpenEntry> {
+/** Reads the library and, where one is named, a shell; of kinds that are not `wanted` the ids alone. Throws {@link CannotDo} where there is no such shell. */
+export async function readEntry(root: string, shell: string | undefined, wanted?: ReadonlySet<EntryKind>): Promise<OpenEntry> {
   const [{ readStoreText }, { readKnown }] = await Promise.all([import('../store/read.js'), import('../entry/known.js')]);
   const text = await readStoreText(root, shell ?? '');
   if (shell !== undefined && ![...text.files.keys()].some((file) => file.startsWith(`shells/${shell}/`)))
     await noShell(root, shell);
-  return { root, text, known: readKnown(text, shell) };
+  return { root, text, known: readKnown(text, shell, wanted) };
 }
 
 async function noShell(root: string, shell: string): Promise<never> {

@@ -26,9 +26,11 @@ export function appendRecords(
   old: string | null,
   records: readonly Data[],
   comments: Comments = new Map(),
+  /** Of `old`, where it was read already. */
+  root: Node | null = rootOf(place.file, old ?? ''),
 ): string {
   const splices = new Splices(old ?? '');
-  if (records.length > 0) new Appender(place, splices, comments).append(rootOf(place.file, splices.old), records);
+  if (records.length > 0) new Appender(place, splices, comments).append(root, records);
   return splices.apply();
 }
 

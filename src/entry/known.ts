@@ -11,6 +11,7 @@ import { NodeSource } from '../source/source.js';
 import { roleOf } from '../store/layout.js';
 import { valueAt } from './change.js';
 import { type EntryKind, type HeldList, homeOf, listsOf } from './homes.js';
+import { scanIds } from './scan-ids.js';
 import { type Data, isData } from './yaml-text.js';
 
 /** A record as it stands in a file, its form not looked at. */
@@ -42,6 +43,8 @@ export class Known {
     /** Undefined for the library alone. */
     readonly shell: string | undefined,
     readonly linked: LinkedLibrary,
+    /** Kinds whose records are wanted; of others the ids will do. Everything where it is not said. */
+    wanted?: ReadonlySet<EntryKind>,
   ) {
     const reader = new RecordReader(() => {});
     for (const [path, yaml] of text.files) {
@@ -50,9 +53,11 @@ export class Known {
       if (role.holds === 'unknown' || !(inShell || role.holds === 'library')) continue;
       // As a writer sees it: without the byte order mark, lines ended alike.
       const plain = yaml.replace(/^\uFEFF/u, '').replace(/\r\n/gu, '\n');
+      const lists = listsOf(role);
+      if (inShell && wanted && this.scanned(plain, lists, wanted)) continue;
       const open = reader.open(path, plain, inShell ? this.register : undefined);
       this.files.set(path, { path, text: plain, open });
-      if (open) for (const list of listsOf(role)) this.take(path, open, list);
+      if (open) for (const list of lists) this.take(path, open, list);
     }
   }
 
@@ -72,6 +77,15 @@ export class Known {
 
   unitsOf(file: string): FileUnits {
     return this.files.get(file)?.open?.units ?? {};
+  }
+
+  /** Claims the ids of a file that holds nothing wanted; false where it must be read whole. */
+  private scanned(text: string, lists: readonly HeldList[], wanted: ReadonlySet<EntryKind>): boolean {
+    const [list, ...others] = lists;
+    if (list === undefined || others.length > 0 || wanted.has(list.kind)) return false;
+    const ids = scanIds(text);
+    for (const id of ids ?? []) this.register.claim(id, list.kind as RecordKind, { file: '', place: () => NOWHERE }, () => {});
+    return ids !== undefined;
   }
 
   private take(path: string, open: OpenFile, list: HeldList): void {
@@ -98,10 +112,10 @@ export class Known {
   }
 }
 
-/** Reads what a store's text holds of the library and of one shell. Pure; faults of form are for `check` to tell. */
-export function readKnown(text: StoreText, shell: string | undefined): Known {
+/** Reads what a store's text holds of the library and of one shell, or the ids alone of what is not `wanted`. Pure; faults of form are for `check` to tell. */
+export function readKnown(text: StoreText, shell: string | undefined, wanted?: ReadonlySet<EntryKind>): Known {
   const none = (_finding: Finding): void => {};
-  const known = new Known(text, shell, loadLibrary(text.files, none));
+  const known = new Known(text, shell, loadLibrary(text.files, none), wanted);
   if (shell !== undefined) known.register.claim(shell, 'shell', { file: '', place: () => NOWHERE }, none);
   return known;
 }

@@ -1,12 +1,13 @@
+import type { Node } from 'yaml';
 import { CannotDo } from '../cannot.js';
 import type { StoreText } from '../model/load-types.js';
 import { appendRecords, type Comments, type ListPlace } from './append.js';
 import { setValue } from './change.js';
 import { type EntryKind, homeOf } from './homes.js';
-import { identity, Known, type KnownRecord } from './known.js';
+import { identity, Known, type KnownFile, type KnownRecord } from './known.js';
 import type { Change, Plan } from './plan.js';
 import { sameTyped } from './same.js';
-import { Splices } from './splices.js';
+import { isBlank, Splices } from './splices.js';
 import type { Data } from './yaml-text.js';
 
 /** What is to be written to one file. */
@@ -51,6 +52,7 @@ function textOf(kind: EntryKind, file: string, { added, changed }: FilePlan, kno
         old || edited !== '' ? edited : null,
         added.map(({ data }) => data),
         comments,
+        splices.any ? undefined : readRoot(old),
       )
     : edited;
   prove(
@@ -61,6 +63,12 @@ function textOf(kind: EntryKind, file: string, { added, changed }: FilePlan, kno
     known,
   );
   return text;
+}
+
+/** The file’s outermost node as it was read; undefined where it must be read again. */
+function readRoot(old: KnownFile | undefined): Node | null | undefined {
+  const root = old?.open?.document.root;
+  return root === undefined || (root !== null && isBlank(root)) ? undefined : root;
 }
 
 /** Reads the new text: every record that was there is there, and what was written reads as it was meant. */

@@ -71,11 +71,11 @@ async function add(options: Options, context: Context): Promise<Status> {
   const given = readFields(kind, options.fields);
   const root = await storeOf(context);
   const wanted = await complete(kind, shell, given, root, options, context);
-  if (options.dryRun) return finish(kind, shell, wanted, await readEntry(root, shell), options, context);
+  if (options.dryRun) return finish(kind, shell, wanted, await readEntry(root, shell, new Set([kind])), options, context);
   const { writing } = await import('../../store/write.js');
   // As the store stands now that nobody else writes to it.
   return writing(root, async (writer) =>
-    finish(kind, shell, wanted, await readEntry(root, shell), options, context, async (texts, known) =>
+    finish(kind, shell, wanted, await readEntry(root, shell, new Set([kind])), options, context, async (texts, known) =>
       writeTexts(writer, texts, known),
     ),
   );
@@ -100,7 +100,8 @@ async function complete(
   context: Context,
 ): Promise<Data> {
   const { missingFields, optionOf } = await import('../../entry/options.js');
-  const data = options.like === undefined ? given : { ...lent(kind, options.like, await readEntry(root, shell)), ...given };
+  const data =
+    options.like === undefined ? given : { ...lent(kind, options.like, await readEntry(root, shell, new Set([kind]))), ...given };
   const missing = missingFields(kind, data);
   if (missing.length === 0) return data;
   if (context.io.ask === undefined || shell === undefined) {
