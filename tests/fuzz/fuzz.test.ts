@@ -42,6 +42,7 @@ describe('a spoiled store', () => {
         fc.asyncProperty(draws, async (drawn) => {
           const files = mutate(BASES[(drawn[0] as number) % BASES.length] as Record<string, string>, drawn);
           const folder = lay(files);
+          const typed = Object.values(files).join('\n');
           const store = ['--store', folder, '--quiet'];
           const asked = [
             ['check', '--json', ...store],
@@ -50,7 +51,7 @@ describe('a spoiled store', () => {
             OTHERS[turn++ % OTHERS.length]?.concat(store) as string[],
           ];
           const said: string[] = [];
-          for (const args of asked) said.push(...complaints(await ran(folder, ...args)));
+          for (const args of asked) said.push(...complaints(await ran(folder, ...args), typed));
           expect(said).toEqual([]);
         }),
         { numRuns: COUNT },

@@ -19,16 +19,20 @@ export async function ran(root: string, ...args: readonly string[]): Promise<Ran
 
 const SLOWEST_MS = 10_000;
 
-/** What no store, however spoiled, may bring a command to. Empty where all is well. */
-export function complaints({ args, status, answer, messages, tookMs }: Ran): readonly string[] {
+/**
+ * What no store, however spoiled, may bring a command to. Empty where all is well.
+ * @param typed Everything that the store holds: what it says itself may be said again.
+ */
+export function complaints({ args, status, answer, messages, tookMs }: Ran, typed: string): readonly string[] {
   const said: string[] = [];
   const name = args.join(' ');
   if (![0, 1, 2].includes(status)) said.push(`${name}: exit status ${status}`);
   if (tookMs > SLOWEST_MS) said.push(`${name}: took ${Math.round(tookMs)} ms`);
   if (/Unexpected fault|mistake in shellbook/u.test(messages)) said.push(`${name}: ${messages.trim().split('\n')[0]}`);
   if (/^\s+at .+:\d+:\d+/mu.test(answer + messages)) said.push(`${name}: shows a stack`);
-  if (/\bundefined\b|\bNaN\b|\[object /u.test(withoutTyped(answer + messages)))
-    said.push(`${name}: says undefined, NaN or [object …]`);
+  for (const word of ['undefined', 'NaN', '[object ']) {
+    if ((answer + messages).includes(word) && !typed.includes(word)) said.push(`${name}: says ${word}`);
+  }
   // biome-ignore lint/suspicious/noControlCharactersInRegex: that none is sent to a terminal
   if (/[\u0000-\u0008\u000b\u000c\u000e-\u001a\u001c-\u001f\u202a-\u202e]/u.test(answer + messages))
     said.push(`${name}: sends a control character`);
@@ -36,9 +40,6 @@ export function complaints({ args, status, answer, messages, tookMs }: Ran): rea
   if (args.includes('--json') && status !== 2) said.push(...jsonComplaints(name, answer));
   return said;
 }
-
-/** Words that records may have typed themselves. */
-const withoutTyped = (text: string): string => text.replaceAll(/`[^`]*`|"[^"]*"/gu, '');
 
 function jsonComplaints(name: string, answer: string): readonly string[] {
   try {
