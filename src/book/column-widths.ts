@@ -28,7 +28,8 @@ export function columnWidths(table: Pick<TableData, 'columns' | 'rows' | 'look'>
       Math.min(LONGEST_WORD, Math.max(quantile(words, 0.98), headWord)) * sign * (column.kind === 'text' ? WIDE_WORD : 1) +
       PADDING_MM[column.kind];
     const lines = cells.map((cell) => lineLength(cell, table.look?.includes('dense') ?? false));
-    const wanted = Math.max(least, quantile(lines, column.mayWrap ? 0.5 : MOST_CELLS) * sign + PADDING_MM[column.kind]);
+    const signs = column.mayWrap ? 2 * quantile(words, MOST_CELLS) + 2 : quantile(lines, MOST_CELLS);
+    const wanted = Math.max(least, signs * sign + PADDING_MM[column.kind]);
     const head = headWord * HEAD_SIGN_MM + PADDING_MM[column.kind];
     return { least, wanted, head: Math.min(head, least) };
   });

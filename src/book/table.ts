@@ -66,7 +66,7 @@ export interface TableRow {
 export interface Column<R> {
   readonly head: string;
   readonly unit?: string;
-  /** Takes what half of its cells need: the longer ones go to a second line, so that the other columns need not. */
+  /** Takes what two of its words need: longer cells go to a second line, so that the other columns need not. */
   readonly mayWrap?: boolean;
   readonly kind: Cell['kind'];
   cell(row: R): Omit<Cell, 'kind' | 'head' | 'home'>;

@@ -95,7 +95,7 @@ describe('the weld schedule', () => {
 
   it('lists every rejected weld with how it stands', () => {
     const html = chapter('shop', 'welds');
-    const table = html.slice(html.indexOf('id="h-rejected"'), html.indexOf('id="h-procedures"'));
+    const table = html.slice(html.indexOf('id="h-rejected"'), html.indexOf('id="h-weld-symbols"'));
     const rejected = shell.welds.filter(({ inspections }) => inspections.some(({ result }) => result === 'reject'));
     expect(rejected.length).toBe(9);
     for (const { id } of rejected) expect(table).toContain(`href="#${anchor(id)}"`);

@@ -12,10 +12,10 @@ const OTHER_MEDIA = ['water', 'air', 'hydraulic'];
 const PLAN_MM = 134;
 const LEAST_PLAN_MM = 70;
 /** Heading, caution and the spaces between, mm. */
-const ABOVE_MM = 38;
+const ABOVE_MM = 35;
 /** Of the list, in mm: a group's title with its space, a line of an item, the space after an item; and the letters that fill a line. */
-const TITLE_MM = 7.4;
-const LINE_MM = 3.9;
+const TITLE_MM = 6;
+const LINE_MM = 3.75;
 const GAP_MM = 0.6;
 const NAME_LETTERS = 52;
 const PLACE_LETTERS = 64;

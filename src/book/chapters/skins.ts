@@ -76,8 +76,13 @@ function bondTable(book: Book) {
   });
 }
 
+/** Openings wider than this have a drawing over the whole page; narrower ones stand beside their figures, mm. */
+const WIDE_MM = 1500;
+const BESIDE_MM = 84;
+
 function openingCard(book: Book, opening: Opening) {
   const { show } = book;
+  const wide = opening.widthMm > WIDE_MM;
   const figure = book.assessment.figures.openings.find((one) => one.id === opening.id);
   const measured = opening.measured;
   const limits = book.assessment.model.shop.limits;
@@ -115,6 +120,10 @@ function openingCard(book: Book, opening: Opening) {
     decided: decisionsOf(book, opening.id),
     header: opening.header ? ref(opening.header) : undefined,
     gussets: opening.gussets.map((id) => ref(id)),
-    figure: book.draw.opening(book.assessment, opening.id, { widthMm: book.room('portrait').widthMm, heightMm: 95 }),
+    beside: !wide,
+    figure: book.draw.opening(book.assessment, opening.id, {
+      widthMm: wide ? book.room('portrait').widthMm : BESIDE_MM,
+      heightMm: 95,
+    }),
   };
 }

@@ -154,6 +154,7 @@ function peopleTable(book: Book) {
   const { shell } = book.assessment.model;
   const named = new Set(shell.welds.flatMap((weld) => [weld.welder, ...weld.inspections.map((one) => one.by)]));
   return table(book.show, {
+    look: 'roll',
     rows: [...book.assessment.model.library.people.values()].filter((person) => named.has(person.id)),
     columns: (c) => [
       c.text('Name', (person) => personName(book, person.id)),
