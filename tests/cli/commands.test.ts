@@ -172,7 +172,7 @@ describe('where', () => {
       ]),
     );
     expect(match).toMatchObject({ id: 'DC-1/S1', kind: 'node', position_mm: [2540, 0, 0], pages: [] });
-    expect(match.panels[0]).toEqual({ id: 'AP-1', distance_mm: expect.any(Number), reach: 'hand', blocked_by: [] });
+    expect(match.panels[0]).toMatchObject({ id: 'AP-1', distance_mm: expect.any(Number), reach: 'hand', blocked_by: [] });
     expect(match.protection).toMatchObject({ kind: 'fuse', rating_a: 10, at: 'DCP' });
   });
 

@@ -47,6 +47,9 @@ const reachJson = (one: PanelReach): Json => ({
   distance_mm: one.distanceMm,
   reach: one.reach,
   blocked_by: one.blockedBy,
+  tolerance_mm: one.toleranceMm,
+  with_tool: one.tool ?? false,
+  both_hands: one.twoHands ?? false,
 });
 
 const protectionJson = (one: ProtectionFound): Json => ({

@@ -70,10 +70,12 @@ function reachText(match: Match, units: UnitSystem): string {
     .join('; ')}${more}`;
 }
 
-function panelText({ panel, distanceMm, reach, blockedBy }: PanelReach, units: UnitSystem): string {
+function panelText({ panel, distanceMm, reach, blockedBy, toleranceMm, tool, twoHands }: PanelReach, units: UnitSystem): string {
   const how = reach === 'beyond' ? 'beyond an arm' : `by ${reach}`;
   const blocked = blockedBy.length > 0 ? `, blocked by ${blockedBy.join(', ')}` : '';
-  return `${panel} ${how}, ${length(distanceMm, units)}${blocked}`;
+  const known = toleranceMm === undefined ? '' : ` ±${length(toleranceMm, units)}`;
+  const work = twoHands ? ', room for both hands' : tool ? ', room for a tool' : '';
+  return `${panel} ${how}, ${length(distanceMm, units)}${known}${work}${blocked}`;
 }
 
 function protectionText(found: ProtectionFound, units: UnitSystem): string {
