@@ -15,6 +15,7 @@ import type { TakeOff } from './compute/takeoff/types.js';
 import { weights } from './compute/weights/index.js';
 import type { Weights } from './compute/weights/types.js';
 import { type InspectionShare, inspectionShares } from './compute/welding/inspection.js';
+import { type WeldBands, weldBands } from './compute/welding/weld-bands.js';
 import type { Finding } from './finding.js';
 import type { Model } from './model/shell.js';
 import { judge } from './rules/index.js';
@@ -36,6 +37,7 @@ export interface Figures {
   readonly spacings: readonly SpacingFigure[];
   readonly clamps: ClampFigures;
   readonly bonds: readonly BondFigure[];
+  readonly weldBands: readonly WeldBands[];
 }
 
 export interface Assessment {
@@ -71,6 +73,7 @@ export function assess(model: Model, found: readonly Finding[], outside: Outside
     spacings: () => spacings(model),
     clamps: () => clampFigures(model),
     bonds: () => bondFigures(model),
+    weldBands: () => weldBands(model, figures.joints.joints),
   });
   return whenAsked<Assessment>({
     model: () => model,

@@ -103,6 +103,11 @@ function figuresJson({ figures }: Assessment): Body {
       coupon: one.coupon,
       missing: one.missing,
     })),
+    weld_bands: figures.weldBands.map(({ member, bandsMm, share }) => ({
+      member,
+      bands_mm: bandsMm.map((band) => [...band]),
+      share,
+    })),
     spacings: figures.spacings.map((one) => ({
       row: one.row,
       stations: one.stations,

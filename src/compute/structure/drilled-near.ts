@@ -4,6 +4,7 @@ import type { Member } from '../../model/structure.js';
 import type { Crossing } from '../services/types.js';
 import type { RunFigure } from '../takeoff/types.js';
 import { wallMm } from '../welding/base.js';
+import { BAND_MM } from '../welding/weld-bands.js';
 import { isPrimary } from './materials.js';
 import { bodyDistance, memberBody, pointBody } from './solids-of.js';
 import type { Joint } from './types.js';
@@ -21,8 +22,6 @@ export interface DrilledNear {
   readonly at: Vec3;
 }
 
-/** The metal beside a weld has lost strength for an inch each way: Aluminum Design Manual, from memory. */
-const BAND_MM = 25;
 const WALLS = 3;
 
 /**

@@ -1,0 +1,60 @@
+import { distance, dot, lerp, subtract, unit, type Vec3 } from '../../geometry/vector.js';
+import type { Model } from '../../model/shell.js';
+import type { LineMember } from '../../model/structure.js';
+import { isPrimary } from '../structure/materials.js';
+import type { Joint } from '../structure/types.js';
+
+/** Where the metal of a primary member has lost strength to its welds. */
+export interface WeldBands {
+  readonly member: string;
+  /** Along the member's line, mm from its start, in order; those that touch are one. */
+  readonly bandsMm: readonly (readonly [number, number])[];
+  /** Share of the line's length within a band. */
+  readonly share: number;
+}
+
+/** The metal an inch each way from a weld counts as affected by it: Aluminum Design Manual, from memory. */
+export const BAND_MM = 25;
+
+/**
+ * Weld-affected bands along each primary member on a line: of every welded joint the stretch that the other part covers, an inch more
+ * at each end. On a member that runs askew the stretch is taken by the upright box about the contact, so never too short.
+ */
+export function weldBands({ shell }: Model, joints: readonly Joint[]): readonly WeldBands[] {
+  const byMember = new Map<string, Joint[]>();
+  for (const joint of joints) {
+    if (joint.welds.length === 0) continue;
+    for (const id of joint.members) byMember.set(id, [...(byMember.get(id) ?? []), joint]);
+  }
+  return shell.members.flatMap((member): readonly WeldBands[] => {
+    const own = byMember.get(member.id);
+    if (!own || member.shape.kind !== 'line' || !isPrimary(member)) return [];
+    const { shape } = member;
+    const length = distance(shape.from, shape.to);
+    if (length === 0) return [];
+    const bandsMm = merged(own.map((joint) => bandOf(joint, shape, length)));
+    return [{ member: member.id, bandsMm, share: bandsMm.reduce((sum, [from, to]) => sum + to - from, 0) / length }];
+  });
+}
+
+type Band = readonly [number, number];
+
+function bandOf({ at, bounds }: Joint, { from, to }: LineMember, length: number): Band {
+  const along = unit(subtract(to, from));
+  const { min, max } = bounds ?? { min: at, max: at };
+  const middle = dot(subtract(lerp(min, max, 0.5), from), along);
+  // Half of the box's shadow on the line.
+  const reach = dot(subtract(max, min), along.map(Math.abs) as unknown as Vec3) / 2 + BAND_MM;
+  const clip = (place: number): number => Math.min(length, Math.max(0, place));
+  return [clip(middle - reach), clip(middle + reach)];
+}
+
+function merged(bands: readonly Band[]): readonly Band[] {
+  const kept: [number, number][] = [];
+  for (const [from, to] of [...bands].sort((a, b) => a[0] - b[0])) {
+    const last = kept.at(-1);
+    if (last && from <= last[1]) last[1] = Math.max(last[1], to);
+    else kept.push([from, to]);
+  }
+  return kept;
+}
