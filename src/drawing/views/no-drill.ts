@@ -79,12 +79,12 @@ export function noDrillFace(a: Assessment, face: Facing, sheet: SheetSize, optio
       notes: [
         'A blank place is not proven clear: find out before you drill.',
         welds.length > 0 ? `Dotted squares: soft metal, ${length(WELD_BAND_MM, 'both')} each way from a weld: no screw.` : '',
-        short > 0 ? `${short} runs that come near at a spot only are named in the table.` : '',
+        short > 0 ? `${short} runs that come near at a spot only are drawn without a name.` : '',
         assumed > 0
           ? `${assumed} of ${runs.length} runs have no recorded tolerance: ${length(ASSUMED_TOLERANCE_MM, model.shop.units)} taken.`
           : '',
       ].filter(Boolean),
-      rest: 'in the table',
+      rest: 'in the lists of runs',
     },
     options,
   );
