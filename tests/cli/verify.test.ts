@@ -219,7 +219,10 @@ describe('a book alone', () => {
   it('tells the page from the book itself', async () => {
     const { answer } = await shellbook(away, 'where', 'T-1', 'DC-1/S1', '--json', '--book', bookOf(store, 'shop'));
     const [match] = JSON.parse(answer).matches;
-    expect(match.pages).toEqual([manifestOf('shop').homes['r-DC-1.2fS1']]);
+    const page = manifestOf('shop').homes['r-DC-1.2fS1'];
+    expect(match.pages).toEqual([page]);
+    const said = await shellbook(away, 'where', 'T-1', 'DC-1/S1', '--book', bookOf(store, 'shop'));
+    expect(said.answer).toContain(`shop edition, page ${page}`);
   });
 
   it('is not for what needs a store', async () => {

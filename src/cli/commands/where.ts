@@ -65,11 +65,13 @@ async function seek(shell: string, context: Context): Promise<Sought> {
   };
   const opened = await openForAnswer(shell, { ...context, tell }, []);
   const { shop, shell: model } = opened.assessment.model;
+  const { book } = opened.store;
   return {
     lookup: lookupOf(opened.assessment),
     units: shop.units,
     services: new Map(model.services.map((service) => [service.id, service.name])),
     revision: revisionOf(opened),
+    ...(book ? { edition: book.edition } : {}),
     ...(said.length > 0 ? { warning: said.join('\n') } : {}),
     pagesOf: await bookPages(opened),
   };

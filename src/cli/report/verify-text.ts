@@ -41,7 +41,8 @@ function headText({ shell, title, edition, shop, revision, revision_date, tag, u
 
 function matchText({ records, photos, pages, edition, withheld }: Manifest, paint: Paint): string {
   const carried = photos.filter((one) => one.carried).length;
-  const amounts = [counted(records.length, 'record file'), counted(carried, 'photo file'), counted(pages.length, 'page')];
+  const files = carried > 0 ? [counted(carried, 'photo file')] : [];
+  const amounts = [counted(records.length, 'record file'), ...files, counted(pages.length, 'page')];
   const lines = [paragraph(`${paint.good('Matches itself')}: ${amounts.join(', ')} are as they were printed, to the byte.`)];
   if (edition === 'shop') lines.push(paragraph('The fingerprint was counted again from the records in it.', '  '));
   if (withheld.length > 0) lines.push(paragraph(`This edition carries the record without ${withheld.join('; ')}.`, '  '));

@@ -1,3 +1,4 @@
+import type { Edition } from '../../book/input.js';
 import type { PanelReach } from '../../compute/access/types.js';
 import type { Answer, Match, ProtectionFound } from '../../compute/lookup/types.js';
 import type { CircuitFigure } from '../../compute/services/types.js';
@@ -16,10 +17,12 @@ export interface Shown {
   readonly units: UnitSystem;
   /** Names of the services, by id. */
   readonly services: ReadonlyMap<string, string>;
+  /** Which book the page numbers are of, where it is not the service edition. */
+  readonly edition?: Edition;
 }
 
 export function whereText(
-  { units, services }: Shown,
+  { units, services, edition = 'service' }: Shown,
   { topics, matches, alsoNamed }: Answer,
   pagesOf: (id: string) => readonly number[],
   paint: Paint,
@@ -30,7 +33,9 @@ export function whereText(
     if (alsoNamed > 0) told.push(paint.faint(`${counted(alsoNamed, 'record')} are called so too: ask for more of the name`));
     return told.join('\n\n');
   }
-  const parts = matches.slice(0, SHOWN).map((match) => matchText(match, services, pagesOf(match.id), units, paint));
+  const parts = matches
+    .slice(0, SHOWN)
+    .map((match) => matchText(match, services, { edition, pages: pagesOf(match.id) }, units, paint));
   if (matches[0]?.quality === 'close') parts.unshift('Nothing is called that. Near to it:');
   if (matches.length > SHOWN) parts.push(paint.faint(`and ${matches.length - SHOWN} more: ask for more of the name`));
   return parts.join('\n\n');
@@ -39,7 +44,7 @@ export function whereText(
 function matchText(
   match: Match,
   services: ReadonlyMap<string, string>,
-  pages: readonly number[],
+  { edition, pages }: { readonly edition: Edition; readonly pages: readonly number[] },
   units: UnitSystem,
   paint: Paint,
 ): string {
@@ -53,7 +58,7 @@ function matchText(
   if (match.protection) line('protected', protectionText(match.protection, units));
   if (match.circuit) line('circuit', circuitText(match.circuit));
   for (const fact of match.facts) line(fact.head, factText(fact, units));
-  if (pages.length > 0) line('book', `service edition, page ${pages.join(', ')}`);
+  if (pages.length > 0) line('book', `${edition} edition, page ${pages.join(', ')}`);
   return lines.join('\n');
 }
 
