@@ -37,11 +37,14 @@ export function grouped(wishes: readonly LabelWish[], leftOut: readonly LabelWis
 
 function listOf(first: LabelWish, found: readonly LabelWish[]): LabelWish {
   const members = [...found].sort((a, b) => a.text.localeCompare(b.text, 'en', { numeric: true }));
-  const { also: _also, id: _id, ...rest } = first;
+  const { also: _also, id: _id, disc, ...rest } = first;
+  const together = { ...rest, text: members.map(({ text }) => text).join(', ') };
+  const priority = Math.max(...members.map((one) => one.priority)) + 1;
+  // A disc holds one number: several stand beside each other without it.
+  if (disc) return { ...together, priority };
   return {
-    ...rest,
-    text: members.map(({ text }) => text).join(', '),
+    ...together,
     lines: members.map(({ text, id }) => ({ text, ...(id === undefined ? {} : { id }) })),
-    priority: Math.max(...members.map(({ priority }) => priority)) + 1,
+    priority,
   };
 }

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Ink } from '../../src/drawing/ink.js';
+import { grouped } from '../../src/drawing/label-groups.js';
 import { type LabelWish, placeLabels } from '../../src/drawing/labels.js';
 import { clipSegment } from '../../src/drawing/outline.js';
 import { overlaps, type Rect, within } from '../../src/drawing/scene.js';
@@ -99,5 +100,13 @@ describe('placing labels', () => {
     const { placed, leftOut } = placeLabels(crowd, ROOM, [], NO_INK);
     expect(leftOut).toEqual([]);
     expect(placed.some((one) => one.wish.lines !== undefined)).toBe(apart < 8);
+  });
+
+  it('sets numbers that share a place beside each other, not over each other in one disc', () => {
+    const numbers = [wish('12', 10, 10, { disc: true, style: 'numeral' }), wish('15', 11, 10, { disc: true, style: 'numeral' })];
+    const [one, ...more] = grouped(numbers, [numbers[1] as LabelWish]);
+    expect(more).toEqual([]);
+    expect(one).toMatchObject({ text: '12, 15', style: 'numeral' });
+    expect([one?.lines, one?.disc]).toEqual([undefined, undefined]);
   });
 });
