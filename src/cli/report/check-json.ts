@@ -37,11 +37,20 @@ function figuresJson({ figures }: Assessment): Body {
       diagonal_difference_mm: one.diagonalDifferenceMm,
       sag_mm: one.sagMm,
       gussets: one.gussets,
-      header_own_mm: one.headerDeflectionMm,
-      header_panel_kg: one.headerPanelKg,
-      header_with_panel_mm: one.headerWithPanelMm,
-      header_built_in_mm: one.headerBuiltInMm,
     })),
+    headers: figures.openings.flatMap((one) =>
+      one.headerDeflectionMm === undefined
+        ? []
+        : [
+            {
+              opening: one.id,
+              own_mm: one.headerDeflectionMm,
+              panel_kg: one.headerPanelKg,
+              with_panel_mm: one.headerWithPanelMm,
+              built_in_mm: one.headerBuiltInMm,
+            },
+          ],
+    ),
     access: {
       nodes: coverage.nodes,
       nodes_in_reach: coverage.nodesInReach,
@@ -119,9 +128,11 @@ function figuresJson({ figures }: Assessment): Body {
       recorded,
       missing: missing.map(([a, b]) => [a, b]),
       without_joint: withoutJoint,
-      off_joint: offJoint.map(({ weld, distanceMm }) => ({ weld, distance_mm: distanceMm })),
+    },
+    joint_coverage: {
       by_stage: coverageJson(byStage),
       by_zone: coverageJson(byZone),
+      off_joint: offJoint.map(({ weld, distanceMm }) => ({ weld, distance_mm: distanceMm })),
     },
   };
 }
