@@ -1,4 +1,7 @@
-import { beforeAll, describe, expect, it } from 'vitest';
+import { cpSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { run } from '../../src/cli/program.js';
 import { DEMO, judged } from '../demo/store.js';
 import { literalIo } from './literal-io.js';
@@ -161,12 +164,20 @@ const QUESTIONS: readonly Question[] = [
   },
 ];
 
+/** Outside Git, so that no book printed here lends its page numbers. */
+let store: string;
+beforeAll(() => {
+  store = mkdtempSync(path.join(tmpdir(), 'shellbook-questions-'));
+  cpSync(DEMO, store, { recursive: true, filter: (file) => path.basename(file) !== 'make' });
+});
+afterAll(() => rmSync(store, { recursive: true, force: true }));
+
 describe('a technician’s questions, at the prompt', () => {
   it.each(QUESTIONS.map((question) => [question.asks, question] as const))(
     '%s',
     async (_, { command, holds, status = 0 }) => {
-      const io = literalIo(DEMO);
-      const ended = await run([...command, '--store', DEMO, '--quiet'], io);
+      const io = literalIo(store);
+      const ended = await run([...command, '--quiet'], io);
       const said = io.answer();
       for (const one of holds) {
         if (typeof one === 'string') expect(said.replaceAll(/\s+/gu, ' ')).toContain(one);
@@ -191,8 +202,8 @@ describe('where, on the finished shell', () => {
   });
 
   it('lists every fuse and breaker that is on record', async () => {
-    const io = literalIo(DEMO);
-    await run(['where', SHELL, 'fuses', '--store', DEMO, '--json', '--quiet'], io);
+    const io = literalIo(store);
+    await run(['where', SHELL, 'fuses', '--json', '--quiet'], io);
     const answer = JSON.parse(io.answer()) as { topics: { rows: { id: string | null }[] }[]; matches: { id: string }[] };
     const listed = new Set(answer.topics[0]?.rows.map((row) => row.id));
     const held = records.circuits.flatMap((circuit) => circuit.protection?.at ?? []);
