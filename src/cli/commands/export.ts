@@ -94,7 +94,7 @@ async function sheets(options: Options, context: Context): Promise<ReadonlyMap<s
     throw new CannotDo('Hand-over sheets are of the whole shell: shellbook export all SHELL --cobie --out DIR');
   const [{ openShell }, { cobieSheets }, { csvOf }] = await Promise.all([
     import('../open.js'),
-    import('../../entry/cobie.js'),
+    import('../../entry/cobie/index.js'),
     import('../../entry/table.js'),
   ]);
   const store = await openStore(context);

@@ -32,7 +32,7 @@ export function declareImport(registry: Registry): void {
   registry
     .add('import <kind> <file>', 'adds many records from a spreadsheet’s CSV, and changes those that it knows', [
       'shellbook import members cutlist.csv --shell QF-007 --dry-run',
-      "shellbook import members cutlist.csv --shell QF-007 --map 'Profile=section' --map Cost=skip",
+      "shellbook import members cut.csv --shell QF-007 --map 'Shape=section' --yes",
     ])
     .option('--shell <shell>', 'the shell that the records are of')
     .option('--dry-run', 'show what would change, and write nothing')

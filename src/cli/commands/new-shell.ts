@@ -14,7 +14,7 @@ export function declareNewShell(registry: Registry): void {
   registry
     .add('new-shell <id>', 'starts a shell: files ready to fill in, with the format explained in them', [
       'shellbook new-shell QF-008',
-      'shellbook new-shell QF-008 --from QF-007     the same structure, nothing of what was done to it',
+      'shellbook new-shell QF-008 --from QF-007     the same structure, and no more',
     ])
     .option(
       '--from <shell>',

@@ -78,7 +78,7 @@ export function columnsAdvice(sheet: Sheet, heads: readonly Head[]): string {
 }
 
 export const noColumns = (kind: EntryKind, sheet: Sheet): string =>
-  `${sheet.name}: no column fits a ${kind}: ${sheet.heads.filter((head) => head !== '').join(', ')}. See the keys: shellbook schema ${kind}`;
+  `${sheet.name}: no column fits a ${kind}: ${sheet.heads.filter((head) => head !== '').join(', ')}. Its keys: shellbook add ${kind} --help`;
 
 export function importJson({ plan, texts, dryRun, sheet, heads }: Imported, shell: string | null): string {
   return envelope('import', shell, null, {
