@@ -1,18 +1,9 @@
+export { type DrilledSheet, drilledSheets, underFace } from './drilled-sheets.js';
 export { ASSUMED_TOLERANCE_MM, faces, LOOK_MM } from './faces.js';
 export { keepClean } from './keep-clean.js';
 export { type OpenInZone, openByZone } from './open-items.js';
-export {
-  type DrilledSheet,
-  drilledSheets,
-  LOOK_MM as SCREW_LOOK_MM,
-  type Met,
-  type ScrewDepth,
-  type Screws,
-  screws,
-  underFace,
-  WELD_BAND_MM,
-  weldBands,
-} from './screws.js';
+export { LOOK_MM as SCREW_LOOK_MM, type Met, WELD_BAND_MM, weldBands } from './screw-things.js';
+export { type ScrewDepth, type Screws, screws } from './screws.js';
 export { type PanelScrews, screwsByPanel } from './screws-by-panel.js';
 export { leftOfGvwr, stations } from './stations.js';
 export type { Face, FaceRun, KeepClean, Station } from './types.js';

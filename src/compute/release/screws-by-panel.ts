@@ -1,6 +1,8 @@
 import { type Facet, isInPolygon, onFacet } from '../../geometry/facet.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import { CELL_WIDEN_MM, type DrilledSheet, type Met, type Screws } from './screws.js';
+import type { DrilledSheet } from './drilled-sheets.js';
+import type { Met } from './screw-things.js';
+import { CELL_WIDEN_MM, type Screws } from './screws.js';
 
 /** What may be screwed into one panel. */
 export interface PanelScrews {

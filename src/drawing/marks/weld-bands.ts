@@ -1,5 +1,5 @@
 import type { Figures } from '../../assess.js';
-import { WELD_BAND_MM } from '../../compute/release/screws.js';
+import { WELD_BAND_MM } from '../../compute/release/index.js';
 import { memberBox } from '../../compute/solids.js';
 import { isPrimary } from '../../compute/structure/materials.js';
 import { type Box, grow } from '../../geometry/box.js';

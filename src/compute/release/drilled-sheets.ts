@@ -1,0 +1,52 @@
+import { type Bounds, boundsOf } from '../../geometry/box.js';
+import { type Facet, facet, height, nearestOnFacet } from '../../geometry/facet.js';
+import { alongRay } from '../../geometry/ray.js';
+import { add, distance, dot, scale, subtract, type Vec3 } from '../../geometry/vector.js';
+import type { Model } from '../../model/shell.js';
+import { OUTWARD, type Panel } from '../../model/structure.js';
+
+/** A sheet with the side that one drills from. */
+export interface DrilledSheet {
+  readonly panel: Panel;
+  readonly facet: Facet;
+  readonly bounds: Bounds;
+  /** Into the sheet and what is behind it. */
+  readonly into: Vec3;
+}
+
+/** The place of the face that one drills from, straight over a place in the sheet's plane. */
+export function onFace({ panel, facet: flat, into }: DrilledSheet, at: Vec3): Vec3 {
+  const inPlane = subtract(at, scale(flat.normal, height(at, flat)));
+  return alongRay(inPlane, into, -(panel.thicknessMm ?? 0) / 2);
+}
+
+/** How deep under a sheet's face a place lies, and how far beside the sheet, mm. */
+export function underFace(sheet: DrilledSheet, at: Vec3): { readonly depthMm: number; readonly besideMm: number } {
+  const over = onFace(sheet, at);
+  const inPlane = add(over, scale(sheet.into, (sheet.panel.thicknessMm ?? 0) / 2));
+  return { depthMm: dot(subtract(at, over), sheet.into), besideMm: distance(inPlane, nearestOnFacet(inPlane, sheet.facet)) };
+}
+
+/** Every sheet but access panels, each with the side that one drills from. */
+export function drilledSheets({ shell }: Model): readonly DrilledSheet[] {
+  const flat = shell.panels.flatMap((panel) => {
+    const sheet = panel.panelKind === 'access' ? undefined : facet(panel.outline, panel.holes);
+    return sheet ? [{ panel, facet: sheet, bounds: boundsOf(panel.outline) }] : [];
+  });
+  if (flat.length === 0) return [];
+  const all = boundsOf(flat.flatMap(({ panel }) => panel.outline));
+  const middle = scale(add(all.min, all.max), 0.5);
+  return flat.map((one) => {
+    const { normal, center } = one.facet;
+    const into = intoOf(one.panel, subtract(center, middle));
+    return { ...one, into: dot(normal, into) >= 0 ? normal : scale(normal, -1) };
+  });
+}
+
+/** Against the way a panel faces; else sheets outside are drilled towards the middle of the shell, linings away from it. */
+function intoOf({ facing, panelKind }: Panel, away: Vec3): Vec3 {
+  if (facing) return scale(OUTWARD[facing], -1);
+  if (panelKind === 'belly') return OUTWARD.up;
+  if (panelKind === 'roof') return OUTWARD.down;
+  return panelKind === 'interior' ? away : scale(away, -1);
+}
