@@ -7,11 +7,13 @@ export async function lookAround(store: OpenStore, shell: string, context: Conte
   if (!store.loaded.shells.has(shell)) return {};
   const hasPhotos = [...store.text.photos.keys()].some((file) => file.startsWith(`shells/${shell}/photos/`));
   if (hasPhotos) context.progress(`Looking at the photos of ${shell}`);
-  const [entered, photos] = await Promise.all([
+  const [entered, last, photos] = await Promise.all([
     store.history ? import('../store/entered.js').then(({ enteredOn }) => enteredOn(store.root, shell)) : undefined,
+    store.history?.commits(shell, 1),
     hasPhotos
       ? import('../store/photo-facts.js').then(({ photoFacts }) => photoFacts(store.text, shell, store.history?.gitDir))
       : undefined,
   ]);
-  return { ...(entered ? { entered } : {}), ...(photos ? { photos } : {}) };
+  const lastCommit = last?.[0]?.date;
+  return { ...(entered ? { entered } : {}), ...(lastCommit === undefined ? {} : { lastCommit }), ...(photos ? { photos } : {}) };
 }

@@ -7,6 +7,8 @@ import type { PhotoFacts } from '../store/photo-facts.js';
 export interface Outside {
   /** Files of the shell's record that differ from the last commit, relative to the store; absent outside Git. */
   readonly uncommitted?: readonly string[];
+  /** Date (ISO 8601) of the last commit that touched the shell's record; absent outside Git, or where nobody asked. */
+  readonly lastCommit?: string;
   /** Id of a record → date (ISO 8601) of the first commit that has it; absent outside Git, or where nobody asked. */
   readonly entered?: ReadonlyMap<string, string>;
   /** Path in the store of a picture → what its file says by itself; absent where nobody looked. */

@@ -31,7 +31,7 @@ export function lateEntries(shell: Shell, entered: ReadonlyMap<string, string>, 
 }
 
 /** What happened on a day, by the record's own word. */
-function eventsOf(shell: Shell): readonly { readonly record: RecordBase; readonly event: string }[] {
+export function eventsOf(shell: Shell): readonly { readonly record: RecordBase; readonly event: string }[] {
   const dated = (records: readonly RecordBase[]) =>
     records.flatMap((record) => (record.date === undefined ? [] : [{ record, event: record.date }]));
   return [

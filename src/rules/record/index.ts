@@ -1,5 +1,6 @@
 import type { Rule } from '../rule.js';
 import { beforeBuild } from './before-build.js';
+import { datedAhead } from './dated-ahead.js';
 import { lateEntry } from './late-entry.js';
 import { photoChanged } from './photo-changed.js';
 import { photoDate } from './photo-date.js';
@@ -12,6 +13,7 @@ export const recordRules: readonly Rule[] = [
   uncommitted,
   vinTwice,
   lateEntry,
+  datedAhead,
   recordRepeats,
   beforeBuild,
   photoChanged,

@@ -9,6 +9,7 @@ import { loadStore } from '../../../src/model/load.js';
 import type { LoadedShell } from '../../../src/model/load-types.js';
 import type { Photo } from '../../../src/model/shell.js';
 import { beforeBuild } from '../../../src/rules/record/before-build.js';
+import { datedAhead } from '../../../src/rules/record/dated-ahead.js';
 import { lateEntry } from '../../../src/rules/record/late-entry.js';
 import { photoChanged } from '../../../src/rules/record/photo-changed.js';
 import { photoDate } from '../../../src/rules/record/photo-date.js';
@@ -62,6 +63,25 @@ describe('record.late-entry', () => {
     const found = judgeOne(lateEntry, buildModel({ welds }), { entered });
     expect(found.map(({ ids }) => ids)).toEqual([['W-0', 'W-1'], ['W-2']]);
     expect(found[0]?.message).toContain('of 2026-01-01 to 2026-01-05 came into Git on 2026-03-01, up to 59 days later');
+  });
+});
+
+describe('record.dated-ahead', () => {
+  const judged = (date: string, more: Parameters<typeof judgeOne>[2] = {}) =>
+    judgeOne(datedAhead, buildModel({ welds: [{ ...weld('W-1', [['A', 'B']]), date }] }), {
+      lastCommit: '2026-11-20T16:30:00-05:00',
+      ...more,
+    }).map(({ ids, severity }) => [ids, severity]);
+
+  it('the day of the last commit is within, the day after it is not', () => {
+    expect(judged('2026-11-20')).toEqual([]);
+    expect(judged('2026-11-21')).toEqual([[['W-1'], 'note']]);
+    expect(judged('2027-02-11')).toEqual([[['W-1'], 'note']]);
+  });
+
+  it('waits while something is not committed, and where nobody asked Git', () => {
+    expect(judged('2026-11-21', { uncommitted: ['shells/T-1/welds.yaml'] })).toEqual([]);
+    expect(judged('2026-11-21', { lastCommit: undefined })).toEqual([]);
   });
 });
 

@@ -1,0 +1,31 @@
+import { eventsOf } from '../../compute/record/late-entries.js';
+import type { Rule } from '../rule.js';
+
+/** Records named in a message; the ids have all of them. */
+const SHOWN = 5;
+
+export const datedAhead: Rule = {
+  name: 'record.dated-ahead',
+  severity: 'note',
+  finds: 'Records of something done that are dated after the last commit of the shell. One note for all of them.',
+  why: 'Nobody can have written down what had not happened yet: it is a slip of the year, or a plan in the place of a record.',
+  source: 'common practice, no source',
+  check({ model: { shell }, outside }) {
+    const last = outside?.lastCommit?.slice(0, 10);
+    if (last === undefined || (outside?.uncommitted?.length ?? 0) > 0) return [];
+    const ahead = eventsOf(shell).filter(({ event }) => event.slice(0, 10) > last);
+    const [first] = ahead;
+    if (!first) return [];
+    const more = ahead.length > SHOWN ? ` and ${ahead.length - SHOWN} more` : '';
+    const named = ahead.slice(0, SHOWN).map(({ record, event }) => `${record.id} (${event})`);
+    return [
+      {
+        rule: 'record.dated-ahead',
+        severity: 'note',
+        message: `Dated after the last commit of ${last}: ${named.join(', ')}${more}, expected what was done by then: correct the date, or leave it out until it is done`,
+        ids: ahead.map(({ record }) => record.id),
+        place: first.record.source.place('date'),
+      },
+    ];
+  },
+};
