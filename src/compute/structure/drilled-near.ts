@@ -25,7 +25,7 @@ export interface DrilledNear {
 const WALLS = 3;
 
 /**
- * Runs that pass through a primary member within 25 mm, or three walls, of a member welded to it. The hole is taken as wide as the
+ * Runs that pass through a primary member within an inch, or three walls, of a member welded to it. The hole is taken as wide as the
  * run; the weld as lying where the two meet.
  */
 export function drilledNear(

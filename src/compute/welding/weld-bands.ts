@@ -1,6 +1,7 @@
 import { distance, dot, lerp, subtract, unit, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { LineMember } from '../../model/structure.js';
+import { MM_PER_IN } from '../../quantity/units.js';
 import { isPrimary } from '../structure/materials.js';
 import type { Joint } from '../structure/types.js';
 
@@ -14,7 +15,7 @@ export interface WeldBands {
 }
 
 /** The metal an inch each way from a weld counts as affected by it: Aluminum Design Manual, from memory. */
-export const BAND_MM = 25;
+export const BAND_MM = MM_PER_IN;
 
 /**
  * Weld-affected bands along each primary member on a line: of every welded joint the stretch that the other part covers, an inch more

@@ -9,7 +9,7 @@ export const drilledNearWeld: Rule = {
   name: 'weld.drilled-near',
   severity: 'warning',
   finds:
-    'A run that passes through a primary member within 25 mm, or three walls, of a member welded to it. One finding for each member.',
+    'A run that passes through a primary member within an inch, or three walls, of a member welded to it. One finding for each member.',
   why: 'The metal beside a weld has lost strength: a hole there takes the rest.',
   source: 'Aluminum Design Manual (weld-affected zone of 1 in each way), from memory; three walls: common practice, no source',
   check({ model, figures }) {
