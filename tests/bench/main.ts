@@ -1,9 +1,7 @@
 /** How long things take, as ratios within one run: `npm run bench`. No test hangs on these figures. */
-import { spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { assess } from '../../src/assess.js';
 import { takeOff } from '../../src/compute/takeoff/index.js';
 import { weights } from '../../src/compute/weights/index.js';
@@ -12,13 +10,13 @@ import type { LoadedShell } from '../../src/model/load-types.js';
 import { readDocument } from '../../src/source/document.js';
 import { benchAccess } from './access.js';
 import { benchEntry } from './entry.js';
-import { type Measured, measure } from './measure.js';
+import { measure } from './measure.js';
 import { benchStore, SHELL } from './store.js';
+import { node, ratio, say, tell } from './tell.js';
 
 const COUNT = 5000;
 const ROUNDS = 7;
 const COLD_ROUNDS = 3;
-const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
 
 /** What any program that reads these files must do at least. */
 const PARSE = `import { readFileSync } from 'node:fs';
@@ -28,7 +26,6 @@ for (const name of names) parseDocument(readFileSync(folder + '/' + name, 'utf8'
 
 const files = benchStore(COUNT);
 const bytes = [...files.values()].reduce((sum, text) => sum + text.length, 0);
-const say = (line: string): void => void process.stdout.write(`${line}\n`);
 
 say(`${os.cpus()[0]?.model ?? 'processor not known'}, ${os.cpus().length} threads, Node ${process.version}, ${os.platform()}`);
 say(`One shell of ${COUNT} mass items, ${Math.round(bytes / 1024)} KiB of YAML\n`);
@@ -85,24 +82,6 @@ try {
     ratio(entry, name, 'node and one parse of the file');
 } finally {
   rmSync(folder, { recursive: true, force: true });
-}
-
-/** Status 2 is a command that could not be done: then there is nothing to measure. */
-function node(args: readonly string[]): void {
-  const done = spawnSync(process.execPath, args, { cwd: PROJECT, stdio: ['ignore', 'ignore', 'pipe'], encoding: 'utf8' });
-  if (done.status !== 0 && done.status !== 1) throw new Error(`node ${args[0]} ended with ${done.status}: ${done.stderr}`);
-}
-
-function tell(title: string, list: readonly Measured[]): void {
-  say(title);
-  for (const { name, medianMs, lowMs, highMs } of list) {
-    say(`  ${name.padEnd(32)}${medianMs.toFixed(0).padStart(7)} ms   ${lowMs.toFixed(0)} to ${highMs.toFixed(0)}`);
-  }
-}
-
-function ratio(list: readonly Measured[], name: string, against: string): void {
-  const of = (one: string): number => list.find((each) => each.name === one)?.medianMs ?? Number.NaN;
-  say(`  ${name} ÷ ${against}: ${(of(name) / of(against)).toFixed(2)}`);
 }
 
 await import('./book.js');

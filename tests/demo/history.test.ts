@@ -106,7 +106,12 @@ describe('the demo’s history', () => {
 
   it('has sign-offs that hold in every commit but between an amendment and its look', async () => {
     const open: string[] = [];
-    for (const line of await log('--reverse', '--format=%H %s', '--', 'shells/OV-021')) {
+    for (const line of await log(
+      '--reverse',
+      '--format=%H %s',
+      '--',
+      ...['signoffs', 'amendments', 'clamps'].map((one) => `shells/OV-021/${one}.yaml`),
+    )) {
       const commit = line.slice(0, 40);
       const shell = loadStore(await readStoreTextAt(dir, commit, 'OV-021')).shells.get('OV-021');
       const lapsed = shell ? signedStages(shell.model).filter(({ standing }) => standing !== 'holds') : [];
