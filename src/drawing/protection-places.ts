@@ -1,5 +1,6 @@
 import { distance, type Vec3 } from '../geometry/vector.js';
 import type { Shell } from '../model/shell.js';
+import { letters } from '../quantity/format.js';
 
 /** One place where protection sits: a panel with its positions, or a single fuse in a line. */
 export interface ProtectionPlace {
@@ -30,5 +31,3 @@ export function protectionPlaces(shell: Pick<Shell, 'nodes' | 'circuits'>): read
   }
   return places.sort((a, b) => a.at[0] - b.at[0] || a.at[1] - b.at[1]).map((place, at) => ({ ...place, letter: letters(at) }));
 }
-
-const letters = (at: number): string => (at < 26 ? '' : letters(Math.floor(at / 26) - 1)) + String.fromCharCode(65 + (at % 26));

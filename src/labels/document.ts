@@ -1,7 +1,7 @@
 import type { Assessment } from '../assess.js';
 import { fontFaces } from '../book/fonts.js';
 import type { Edition } from '../book/input.js';
-import type { BookDocument } from '../book/print/document.js';
+import { type BookDocument, sheetsOf } from '../book/print/document.js';
 import { lackingWords, printable } from '../book/signs.js';
 import { escaped, render, templateText } from '../book/templates.js';
 import { qrCode } from './code.js';
@@ -35,7 +35,6 @@ export interface Labels {
 const QR_MM = 26;
 /** The printer keeps so much of a sheet's height free, mm. */
 const FOOT_MM = 1.2;
-const SIZES: Readonly<Record<Paper, readonly [number, number]>> = { letter: [215.9, 279.4], a4: [210, 297] };
 const PAPER_WORDS: Readonly<Record<Paper, string>> = { letter: 'letter paper', a4: 'A4 paper' };
 
 /** All label sheets of a shell as one document: how to print them, the weight figures, then the labels. Pure. */
@@ -103,7 +102,7 @@ function onSheets<C extends object>(stock: LabelStock, cells: readonly C[], skip
 
 function asDocument(input: LabelInput, html: string): BookDocument {
   const { shop, shell } = input.assessment.model;
-  const [widthMm, heightMm] = SIZES[shop.paper];
+  const { widthMm, heightMm } = sheetsOf(shop.paper).portrait;
   const none = { top: 0, right: 0, bottom: 0, left: 0 };
   const sizes = `:root{--sheet-wide:${widthMm}mm;--sheet-high:${heightMm - FOOT_MM}mm}`;
   const { text, lacking } = printable(`<!doctype html>

@@ -100,3 +100,7 @@ export function date(iso: string): string {
   const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
   return `${Number(match[3])} ${months[Number(match[2]) - 1] ?? match[2]} ${match[1]}`;
 }
+
+/** The `at`-th name of a row that is lettered instead of numbered, from 0: A … Z, AA, AB … */
+export const letters = (at: number): string =>
+  (at < 26 ? '' : letters(Math.floor(at / 26) - 1)) + String.fromCharCode(65 + (at % 26));

@@ -3,6 +3,8 @@
  * numbers, so what is new between them is numbered 40a, 40b; whatever refers to a page whose number has changed is printed anew too.
  */
 
+import { letters } from '../../quantity/format.js';
+
 /** One laid-out page, by what stands on it; numbers of pages, which move, are no part of it. */
 export interface PageContent {
   readonly chapter: string;
@@ -114,10 +116,8 @@ function labelled(partner: readonly (Pair | undefined)[]): readonly string[] {
   let last = 0;
   let more = 0;
   return partner.map((pair) => {
-    if (!pair) return `${last}${letters(more++)}`;
+    if (!pair) return `${last}${letters(more++).toLowerCase()}`;
     [last, more] = [pair.old + 1, 0];
     return String(last);
   });
 }
-
-const letters = (at: number): string => (at < 26 ? '' : letters(Math.floor(at / 26) - 1)) + String.fromCharCode(97 + (at % 26));
