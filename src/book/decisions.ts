@@ -13,7 +13,8 @@ export function decisionsOf(book: Book, id: string): readonly Ref[] {
   if (!byRecord) {
     const found = new Map<string, Ref[]>();
     for (const one of findings) {
-      const mark = ref(one.id, `${one.id} ${one.decision ?? 'undecided'}${one.closed ? '' : ', open'}`);
+      const words = one.decision ? `${one.decision}${one.closed ? '' : ', open'}` : 'undecided';
+      const mark = ref(one.id, `${one.id} ${words}`);
       for (const of of one.of) found.set(of, [...(found.get(of) ?? []), mark]);
     }
     byRecord = found;

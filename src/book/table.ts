@@ -172,7 +172,7 @@ export interface TableOptions<R> {
   group?(row: R): string | undefined;
   /** Anchors of the heading of a row's group: its own, and that of the drawing that it belongs to. */
   groupAt?(row: R): { readonly at: string; readonly to: string } | undefined;
-  /** Findings about the row's record, beside its name. */
+  /** Findings about the row's record: printed in its second cell. */
   marks?(row: R): readonly Ref[];
   /** What closes the group of a row: many ids in one run. */
   after?(row: R): { readonly lead: string; readonly ids: readonly string[] } | undefined;
@@ -202,9 +202,10 @@ export function table<R>(show: Show, options: TableOptions<R>): TableData {
     const home = options.home?.(row);
     const marks = options.marks?.(row) ?? [];
     const cells = columns.map((column, at): Cell => {
-      const first =
-        at === 0 ? { head: true, ...(home ? { home: anchor(home) } : {}), ...(marks.length > 0 ? { marks } : {}) } : {};
-      const cell = { kind: column.kind, ...column.cell(row), ...first };
+      const first = at === 0 ? { head: true, ...(home ? { home: anchor(home) } : {}) } : {};
+      // The column of names is narrow: findings stand with what the record is.
+      const marked = at === Math.min(1, columns.length - 1) && marks.length > 0 ? { marks } : {};
+      const cell = { kind: column.kind, ...column.cell(row), ...first, ...marked };
       return isLong(cell) ? { ...cell, long: true } : cell;
     });
     rows.push({ cells: cells.map(datesMayBreak) });

@@ -79,6 +79,8 @@ function bondTable(book: Book) {
 /** Openings wider than this have a drawing over the whole page; narrower ones stand beside their figures, mm. */
 const WIDE_MM = 1500;
 const BESIDE_MM = 84;
+/** A sag by calculation below this is told as such, not as nothing, mm. */
+const NEGLIGIBLE_MM = 0.1;
 
 function openingCard(book: Book, opening: Opening) {
   const { show } = book;
@@ -108,7 +110,7 @@ function openingCard(book: Book, opening: Opening) {
     },
     figure?.headerDeflectionMm !== undefined && {
       name: 'Header under its own mass',
-      value: `${show.thickness(figure.headerDeflectionMm)} by calculation, simply held at the sides (for information: no rating, nothing hung on it counted)`,
+      value: `${figure.headerDeflectionMm < NEGLIGIBLE_MM ? `under ${show.thickness(NEGLIGIBLE_MM)}` : show.thickness(figure.headerDeflectionMm)} by calculation, simply held at the sides (for information: no rating, nothing hung on it counted)`,
     },
     !measured && { name: 'Measured', value: 'not measured: not verified' },
   ].filter(Boolean);

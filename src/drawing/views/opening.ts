@@ -14,6 +14,8 @@ import { FACE_WORDS } from './panels.js';
 
 /** A header's sag is drawn this many times its size: at true scale nobody would see it. */
 const SAG_DRAWN = 20;
+/** A sag by calculation below this would print as nothing, mm. */
+const LEAST_TOLD_MM = 0.1;
 
 /** One opening as measured, seen from outside: sides, diagonals, header sag, gussets. */
 export function openingDrawing(a: Assessment, openingId: string, sheet: SheetSize, options: DrawingOptions = {}): Drawing {
@@ -193,7 +195,7 @@ function openingNotes(a: Assessment, opening: Opening, drawn: readonly Gusset[])
     notes.push(`Diagonals differ by ${smallLength(figure.diagonalDifferenceMm, units)}.`);
   if (figure?.rackingDeg !== undefined) notes.push(`Racking ${number(figure.rackingDeg, 2)}°.`);
   if (figure?.sagMm !== undefined) notes.push(`Header sag ${smallLength(figure.sagMm, units)}, drawn ${SAG_DRAWN} times.`);
-  if (figure?.headerDeflectionMm !== undefined)
+  if (figure?.headerDeflectionMm !== undefined && figure.headerDeflectionMm >= LEAST_TOLD_MM)
     notes.push(`Its own mass alone gives ${smallLength(figure.headerDeflectionMm, units)} by calculation, simply held.`);
   const bare = figure?.cornersWithoutGusset ?? [];
   if (bare.length > 0) notes.push(`No gusset found at: ${bare.join(', ')}.`);
