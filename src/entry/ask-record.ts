@@ -1,4 +1,5 @@
 import type { Model } from '../model/shell.js';
+import { EXAMPLES } from '../quantity/units.js';
 import { checkForm } from '../schema/form.js';
 import { Schemas } from '../schema/kinds.js';
 import type { Path } from '../source/source.js';
@@ -79,6 +80,10 @@ const AS_LAST = [
   'approved_by',
   'voltage',
 ];
+/** Needed of one form of a record, though not of every. */
+const NEEDED: Readonly<Partial<Record<EntryKind, readonly string[]>>> = {
+  member: ['section', 'from', 'to', 'plate.thickness', 'plate.outline'],
+};
 const DONE = '';
 
 export interface AskFor {
@@ -93,7 +98,8 @@ export interface AskFor {
 export async function askRecord(of: AskFor, asker: Asker): Promise<Data> {
   let data: Data = of.given;
   for (const key of await keysToAsk(of, asker)) {
-    const column = columnFor(of.kind, key);
+    const found = columnFor(of.kind, key);
+    const column = found && { ...found, required: found.required || NEEDED[of.kind]?.includes(key) === true };
     if (!column || valueAt(data, column.path) !== undefined) continue;
     const value = await askField(of, column, data, asker);
     if (value !== undefined) data = withValue(data, column.path, value) as Data;
@@ -110,7 +116,7 @@ async function keysToAsk({ kind, given }: AskFor, asker: Asker): Promise<readonl
 }
 
 async function askField(of: AskFor, column: Column, data: Data, asker: Asker): Promise<unknown> {
-  const text = `${column.key}${column.required ? '' : ' (optional)'}: ${column.help}`;
+  const text = `${column.key}${column.required ? '' : ' (optional)'}: ${column.help}${exampleOf(column)}`;
   const usual = usualOf(of, column);
   const choices =
     column.form.as === 'choice' ? column.form.values.map((value) => ({ value })) : choicesFor(of.kind, column, data, of.model);
@@ -126,6 +132,14 @@ async function askField(of: AskFor, column: Column, data: Data, asker: Asker): P
     wrong: (answer) => wrongAnswer(of, column, data, answer),
   });
   return typed.trim() === '' ? undefined : typedValue(column, typed);
+}
+
+/** How it is typed, where the help does not say. */
+function exampleOf({ form, help }: Column): string {
+  if (help.includes(' as ')) return '';
+  if (form.as === 'place') return ', as 64 in, -48 in, 96 in';
+  if (form.as === 'date') return ', as 2026-02-11';
+  return form.as === 'quantity' ? `, as ${EXAMPLES[form.dimension]}` : '';
 }
 
 /** One after the other, those near the first right behind it. */

@@ -75,6 +75,7 @@ describe('add from options', () => {
     const { record, dry_run } = JSON.parse(answer);
     expect(dry_run).toBe(true);
     expect(record).toMatchObject({ id: 'W-003', joins: ['FL-2', 'FL-1'], type: 'fillet', welder: 'K7', position: '2F' });
+    expect(record).not.toHaveProperty('date');
     expect(textOf('shells/T-1/welds.yaml')).not.toContain('W-003');
   });
 
@@ -207,6 +208,13 @@ describe('add by asking', () => {
     expect(messages).toContain('length: 7 in');
     expect(answer).toContain('Added weld W-');
     expect(textOf('shells/T-1/welds.yaml')).toMatch(/joins: \[FL-1, FL-2\], type: fillet, size: 1\/8 in, length: 7 in/u);
+  });
+
+  it('loses no answer to a wrong one', async () => {
+    const { asker } = scripted({ joins: 'FL-1', 'joins 2': 'FL-2', length: '7 in', welder: 'K8', date: '2026-03-09' });
+    const { status, messages } = await shellbook(['add', 'weld', '--shell', 'T-1'], async () => asker);
+    expect(status).toBe(2);
+    expect(messages).toMatch(/Not written:\n.*joins: \[FL-1, FL-2\].*Did you mean `K7`/su);
   });
 
   it('asks only for what was not given', async () => {

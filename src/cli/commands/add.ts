@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import { CannotDo } from '../../cannot.js';
+import type { Asker } from '../../entry/asker.js';
 import type { EntryKind } from '../../entry/homes.js';
 import type { Data } from '../../entry/yaml-text.js';
 import type { Context } from '../context.js';
@@ -71,6 +72,17 @@ async function add(options: Options, context: Context): Promise<Status> {
   const given = readFields(kind, options.fields);
   const root = await storeOf(context);
   const wanted = await complete(kind, shell, given, root, options, context);
+  return write(kind, shell, wanted, root, options, context);
+}
+
+async function write(
+  kind: EntryKind,
+  shell: string | undefined,
+  wanted: Data,
+  root: string,
+  options: Options,
+  context: Context,
+): Promise<Status> {
   if (options.dryRun) return finish(kind, shell, wanted, await readEntry(root, shell, new Set([kind])), options, context);
   const { writing } = await import('../../store/write.js');
   // As the store stands now that nobody else writes to it.
@@ -114,12 +126,39 @@ async function complete(
   const { text, known } = await readEntry(root, shell);
   const model = loadStore(text).shells.get(shell)?.model;
   if (!model) throw new CannotDo(`Shell ${shell} cannot be read. See: shellbook check ${shell}`);
-  return askRecord({ kind, given: data, known, model }, await context.io.ask());
+  const asker = await context.io.ask();
+  const answered = await askRecord({ kind, given: data, known, model }, asker);
+  if (!options.dryRun) await confirm(kind, shell, answered, root, options, context, asker);
+  return answered;
 }
 
-/** Evidence is of one record only. */
+/** Shows the record and its file before anything is locked: people take their time. */
+async function confirm(
+  kind: EntryKind,
+  shell: string,
+  answered: Data,
+  root: string,
+  { into }: Options,
+  context: Context,
+  asker: Asker,
+): Promise<void> {
+  const [{ draftOf }, { recordText }] = await Promise.all([import('../../entry/draft.js'), import('../report/add-text.js')]);
+  try {
+    const draft = draftOf(kind, answered, (await readEntry(root, shell, new Set([kind]))).known, into, NEXT);
+    context.tell(`${draft.place.file} (${draft.why}):\n${recordText(draft.data, draft.place.usual)}`);
+  } catch (error) {
+    // What somebody answered question by question is not lost with one wrong answer.
+    context.tell(`Not written:\n${recordText(answered, 'block')}`);
+    throw error;
+  }
+  if (!(await asker.confirm({ text: 'Add it?', usual: true }))) throw new CannotDo('Nothing was written.');
+}
+
+/** Evidence, and the day of it, is of one record only. */
 const NEVER_LENT = [
   'id',
+  'date',
+  'by',
   'photos',
   'inspections',
   'heat',
@@ -164,17 +203,11 @@ async function finish(
   ]);
   const draft = draftOf(kind, wanted, known, options.into, NEXT);
   const texts = textsOf(kind, { added: [{ ...draft, row: 0 }], changed: [] }, known);
-  const preview = report.recordText(draft.data, draft.place.usual);
-  const asker = write && options.fields.length === 0 ? await context.io.ask?.() : undefined;
-  if (asker) {
-    context.tell(`${draft.place.file} (${draft.why}):\n${preview}`);
-    if (!(await asker.confirm({ text: 'Add it?', usual: true }))) throw new CannotDo('Nothing was written.');
-  }
   await write?.(texts, known);
   if (context.settings.json) context.print(report.addJson(shell ?? null, kind, draft, write === undefined));
   else
     context.print(
-      `${write ? 'Added' : 'Would add'} ${kind} ${draft.id} to ${draft.place.file} (${draft.why}).${asker ? '' : `\n${preview}`}`,
+      `${write ? 'Added' : 'Would add'} ${kind} ${draft.id} to ${draft.place.file} (${draft.why}).\n${report.recordText(draft.data, draft.place.usual)}`,
     );
   if (write && options.commit) {
     const { entryMessage } = await import('../../entry/message.js');
