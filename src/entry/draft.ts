@@ -1,7 +1,7 @@
 import { CannotDo } from '../cannot.js';
 import { Schemas } from '../schema/kinds.js';
 import type { ListPlace } from './append.js';
-import { chooseFile, type Wish } from './files.js';
+import { chooseFile } from './files.js';
 import { type EntryKind, homeOf } from './homes.js';
 import { identity, type Known } from './known.js';
 import { nextId } from './numbering.js';
@@ -18,14 +18,14 @@ export interface Draft {
 }
 
 /** Gives a record its number, checks it against what is known and finds its file. Throws {@link CannotDo} with all that is wrong. */
-export function draftOf(kind: EntryKind, wanted: Data, known: Known, wish: Wish, next: string): Draft {
+export function draftOf(kind: EntryKind, wanted: Data, known: Known, into: string | undefined, next: string): Draft {
   const data = inOrder(kind, wanted.id === next ? { ...wanted, id: numbered(kind, known) } : wanted);
   const id = identity(kind, data);
   if (id === undefined) throw new CannotDo(`Missing for a ${kind}: --id`);
   const taken = known.taken(kind, id) ?? (known.find(kind, id) && kind);
   if (taken !== undefined)
     throw new CannotDo(`\`${id}\` is the id of a ${taken} already, expected a new one${suggestion(kind, known)}`);
-  const chosen = chooseFile(kind, data, known, wish);
+  const chosen = chooseFile(kind, data, known, into);
   if ('ask' in chosen) throw new CannotDo(`${kind} ${id}: ${chosen.ask}`);
   const faults: string[] = [];
   const schemas = new Schemas(known.unitsOf(chosen.place.file));

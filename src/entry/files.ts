@@ -9,26 +9,18 @@ export type Chosen =
   | { readonly place: ListPlace; readonly why: string }
   | { readonly ask: string; readonly files: readonly string[] };
 
-export interface Wish {
-  /** File in the shell's folder or the library, as `members-floor.yaml`. */
-  readonly file?: string;
-  /** File of a service, as `dc-house`. */
-  readonly service?: string;
-}
-
-/** The file that a new record belongs to: the one named; the only one; the one that holds its stage, its service or its neighbours. */
-export function chooseFile(kind: EntryKind, data: Data, known: Known, wish: Wish = {}): Chosen {
+/** The file that a new record belongs to: the one named in `into` (`members-floor`, `dc-house.yaml`); the only one; the one that holds its stage, its service or its neighbours. */
+export function chooseFile(kind: EntryKind, data: Data, known: Known, into?: string): Chosen {
   const folder = folderOf(kind, known);
   const files = filesFor(kind, known);
-  const wanted = wish.file ?? (wish.service === undefined ? undefined : `${wish.service.replace(/\.yaml$/u, '')}.yaml`);
-  if (wanted !== undefined) return named(kind, wanted, folder, files);
+  if (into !== undefined) return named(kind, `${into.replace(/\.yaml$/u, '')}.yaml`, folder, files);
   const [only, ...others] = files;
   if (only === undefined) return unwritten(kind, folder);
   if (others.length === 0) return at(kind, only, 'the only one');
   const best = bestOf(kind, data, known, files);
   if (best) return best;
   return {
-    ask: `several files hold ${kind}s (${files.map(short).join(', ')}): say which with --${homeOf(kind).in === 'service' ? 'service dc-house' : 'file NAME'}`,
+    ask: `several files hold ${kind}s (${files.map(short).join(', ')}): say which, as --into ${short(files[0] as string)}`,
     files,
   };
 }

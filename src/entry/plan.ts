@@ -5,7 +5,7 @@ import type { Path } from '../source/source.js';
 import type { ListPlace } from './append.js';
 import type { Habits } from './cells.js';
 import { valueAt, withValue } from './change.js';
-import { chooseFile, type Wish } from './files.js';
+import { chooseFile } from './files.js';
 import { type Head, plain } from './heads.js';
 import { type EntryKind, homeOf } from './homes.js';
 import { identity, type Known, type KnownRecord } from './known.js';
@@ -45,7 +45,8 @@ export interface ImportOf {
   readonly heads: readonly Head[];
   readonly known: Known;
   readonly habits: Habits;
-  readonly wish: Wish;
+  /** The file that new records go to, where it was named. */
+  readonly into?: string;
   /** A record may name another that is not there yet. */
   readonly ahead: boolean;
 }
@@ -164,8 +165,8 @@ class Planner {
   }
 
   private fresh(id: string, one: SheetRecord): Plan['added'][number] | undefined {
-    const { kind, known, wish } = this.of;
-    const chosen = chooseFile(kind, one.data, known, wish);
+    const { kind, known, into } = this.of;
+    const chosen = chooseFile(kind, one.data, known, into);
     if ('ask' in chosen) {
       this.say({ row: one.row.number, message: chosen.ask });
       return undefined;

@@ -4,6 +4,8 @@ import { simpleGit } from 'simple-git';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { run } from '../../src/cli/program.js';
 import type { Asker, Choice } from '../../src/entry/asker.js';
+import { columnsOf } from '../../src/entry/columns.js';
+import { ENTRY_KINDS } from '../../src/entry/homes.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
 
@@ -126,6 +128,15 @@ describe('add from options', () => {
     expect(textOf(file)).toContain(text);
     const check = await shellbook(['check', 'T-1', '--json']);
     expect(JSON.parse(check.answer).findings.filter(({ rule }: { rule: string }) => rule.startsWith('format.'))).toEqual([]);
+  });
+
+  it('has no option of its own that a record has a field of', async () => {
+    const own = ['shell', 'like', 'into', 'dry-run', 'commit', 'store', 'json', 'quiet', 'color', 'set', 'help'];
+    for (const kind of ENTRY_KINDS)
+      expect(
+        columnsOf(kind).filter(({ key }) => own.includes(key)),
+        kind,
+      ).toEqual([]);
   });
 
   it.each([

@@ -149,14 +149,14 @@ describe('what a new record gets', () => {
   });
 
   it('is a question where several files would do', () => {
-    expect(chooseFile('node', { id: 'N' }, known)).toMatchObject({ ask: expect.stringContaining('--service') });
-    expect(chooseFile('node', { id: 'N' }, known, { service: 'ac' })).toMatchObject({
+    expect(chooseFile('node', { id: 'N' }, known)).toMatchObject({ ask: expect.stringContaining('--into') });
+    expect(chooseFile('node', { id: 'N' }, known, 'ac')).toMatchObject({
       place: { file: 'shells/T-1/services/ac.yaml' },
     });
-    expect(chooseFile('weld', { id: 'N' }, known, { file: 'welds-walls.yaml' })).toMatchObject({
+    expect(chooseFile('weld', { id: 'N' }, known, 'welds-walls.yaml')).toMatchObject({
       place: { file: 'shells/T-1/welds-walls.yaml' },
     });
-    expect(chooseFile('weld', { id: 'N' }, known, { file: 'members.yaml' })).toMatchObject({
+    expect(chooseFile('weld', { id: 'N' }, known, 'members')).toMatchObject({
       ask: expect.stringContaining('holds no welds'),
     });
   });

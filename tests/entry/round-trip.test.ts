@@ -21,7 +21,7 @@ function planOf(kind: EntryKind, csv: string, known: Known, habits: Habits = {},
   const sheet = readSheet(`${kind}.csv`, Buffer.from(csv));
   const heads = matchHeads(kind, sheet.heads, { said: new Map(), own: new Map() });
   expect(heads.filter(({ how }) => how !== 'certain')).toEqual([]);
-  return planImport({ kind, sheet, heads, known, habits, wish: {}, ahead });
+  return planImport({ kind, sheet, heads, known, habits, ahead });
 }
 
 const exported = (kind: EntryKind, known: Known): string => {
@@ -59,7 +59,7 @@ describe('a shell of the demo', () => {
           ),
         );
         const matched = matchHeads(kind, sheet.heads, { said: new Map(), own: new Map() });
-        const plan = planImport({ kind, sheet, heads: matched, known, habits: {}, wish: { file }, ahead: true });
+        const plan = planImport({ kind, sheet, heads: matched, known, habits: {}, into: file, ahead: true });
         expect(plan.faults, kind).toEqual([]);
         for (const [path, text] of textsOf(kind, plan, known)) files.set(path, text);
       }

@@ -14,7 +14,7 @@ interface Options {
   readonly fields: readonly string[];
   readonly shell: string | undefined;
   readonly like: string | undefined;
-  readonly into: { readonly file?: string; readonly service?: string };
+  readonly into: string | undefined;
   readonly dryRun: boolean;
   readonly commit: boolean;
   readonly help: () => void;
@@ -34,20 +34,18 @@ export function declareAdd(registry: Registry): void {
     .allowUnknownOption()
     .option('--shell <shell>', 'the shell that it is of')
     .option('--like <id>', 'take what is not given from this record; photos, inspections and heats are never taken')
-    .option('--file <name>', 'the file that it goes to, as members-floor.yaml')
-    .option('--service <name>', 'the service that it goes to, as dc-house')
+    .option('--into <file>', 'the file that it goes to, as members-floor or dc-house')
     .option('--dry-run', 'show the record, and write nothing')
     .option('--commit', 'commit what was written');
   const text = (value: unknown): string | undefined => (typeof value === 'string' ? value : undefined);
   command.action(
     registry.run(([kind, fields], given): Options => {
-      const [file, service] = [text(given.file), text(given.service)];
       return {
         kind: kind as string | undefined,
         fields: (fields ?? []) as readonly string[],
         shell: text(given.shell),
         like: text(given.like),
-        into: { ...(file === undefined ? {} : { file }), ...(service === undefined ? {} : { service }) },
+        into: text(given.into),
         dryRun: given.dryRun === true,
         commit: given.commit === true,
         help: () => command.outputHelp(),

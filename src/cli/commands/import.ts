@@ -18,7 +18,7 @@ interface Options {
   readonly map: readonly string[];
   readonly heads: number;
   readonly habits: SaidHabits;
-  readonly into: { readonly file?: string; readonly service?: string };
+  readonly into: string | undefined;
   readonly dryRun: boolean;
   readonly yes: boolean;
   readonly ahead: boolean;
@@ -44,8 +44,7 @@ export function declareImport(registry: Registry): void {
     .option('--decimal-comma', 'commas part decimals: 5,25')
     .option('--decimal-point', 'commas part thousands: 14,600')
     .option('--dates <order>', 'how 2/11/2026 is read: m/d/y or d/m/y')
-    .option('--file <name>', 'the file that new records go to, as members-floor.yaml')
-    .option('--service <name>', 'the service that new circuits, nodes and runs go to, as dc-house')
+    .option('--into <file>', 'the file that new records go to, as members-floor or dc-house')
     .option('--commit', 'commit what was written')
     .action(registry.run(([kind, file], given) => read(kind as string, file as string, given), importSheet));
 }
@@ -59,7 +58,6 @@ function read(kind: string, file: string, given: Readonly<Record<string, unknown
   const dates = text(given.dates);
   if (dates !== undefined && dates !== 'm/d/y' && dates !== 'd/m/y')
     throw new CannotDo(`Unexpected --dates ${dates}, expected m/d/y or d/m/y`);
-  const [into, service] = [text(given.file), text(given.service)];
   return {
     kind,
     file,
@@ -70,7 +68,7 @@ function read(kind: string, file: string, given: Readonly<Record<string, unknown
       ...(given.decimalComma === true ? { decimalComma: true } : given.decimalPoint === true ? { decimalComma: false } : {}),
       ...(dates === undefined ? {} : { dates }),
     },
-    into: { ...(into === undefined ? {} : { file: into }), ...(service === undefined ? {} : { service }) },
+    into: text(given.into),
     dryRun: given.dryRun === true,
     yes: given.yes === true,
     ahead: given.ahead === true,
@@ -167,7 +165,15 @@ async function planned(
   const { told, ...habits } = habitsOf(sheet, heads, options.habits);
   for (const one of told) context.tell(`${sheet.name}: ${one}.`);
   context.progress(`Comparing ${sheet.rows.length} rows`);
-  const plan = planImport({ kind, sheet, heads, known, habits, wish: options.into, ahead: options.ahead });
+  const plan = planImport({
+    kind,
+    sheet,
+    heads,
+    known,
+    habits,
+    ahead: options.ahead,
+    ...(options.into === undefined ? {} : { into: options.into }),
+  });
   return { plan, texts: plan.faults.length > 0 ? new Map() : textsOf(kind, plan, known) };
 }
 

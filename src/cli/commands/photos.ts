@@ -152,7 +152,7 @@ async function takeIn(
   ]);
   const bytes = new Map<string, Picture>(pictures.map((picture) => [picture.sha256, picture]));
   const added = drafts.map(({ id, data }) => {
-    const chosen = chooseFile('photo', data, known, {});
+    const chosen = chooseFile('photo', data, known);
     if ('ask' in chosen) throw new CannotDo(chosen.ask);
     return { id, data, place: chosen.place, row: 0 };
   });
