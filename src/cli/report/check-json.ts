@@ -103,6 +103,12 @@ function figuresJson({ figures }: Assessment): Body {
       torqued: figures.clamps.torqued,
       isolated: figures.clamps.isolated,
       dampers: figures.clamps.dampers,
+      spacing: figures.clamps.spacing.map(({ member, clamps, widestMm, between }) => ({
+        member,
+        clamps,
+        widest_mm: widestMm,
+        between: [...between],
+      })),
       due: figures.clamps.clamps.flatMap(({ id, check, checkAgain }) => (check === 'due' ? [{ id, check: checkAgain }] : [])),
     },
     bonds: figures.bonds.map((one) => ({

@@ -1,4 +1,5 @@
-import type { Model } from '../../model/shell.js';
+import { dot, subtract, unit } from '../../geometry/vector.js';
+import type { Model, Shell } from '../../model/shell.js';
 import type { Clamp } from '../../model/structure.js';
 
 /** Clamps and dampers of a shell: what is on record, and what is still to be checked. */
@@ -10,6 +11,15 @@ export interface ClampFigures {
   /** Dampers named, each once. */
   readonly dampers: readonly string[];
   readonly clamps: readonly ClampFigure[];
+  /** Along each member that two clamps or more hold. For information: the chassis maker's manual has the rule. */
+  readonly spacing: readonly ClampSpacing[];
+}
+
+export interface ClampSpacing {
+  readonly member: string;
+  readonly clamps: number;
+  readonly widestMm: number;
+  readonly between: readonly [string, string];
 }
 
 export interface ClampFigure {
@@ -31,6 +41,7 @@ export function clampFigures({ shell }: Model): ClampFigures {
     isolated: clamps.filter(({ isolator }) => isolator === true).length,
     dampers: [...new Set(clamps.flatMap(({ damper }) => damper ?? []))],
     clamps: clamps.map(figureOf),
+    spacing: spacingOf(shell),
   };
 }
 
@@ -40,4 +51,22 @@ function figureOf({ id, torqueNm, checkAgain, checks = [] }: Clamp): ClampFigure
     .sort()
     .at(-1);
   return { id, torqueNm, check: checked ? 'done' : checkAgain === undefined ? 'not set' : 'due', checkAgain, checked };
+}
+
+/** Clamps in order along each member on a line, and the widest distance between two of them. */
+function spacingOf({ members, clamps }: Shell): readonly ClampSpacing[] {
+  return members.flatMap(({ id, shape }): readonly ClampSpacing[] => {
+    if (shape.kind !== 'line') return [];
+    const along = unit(subtract(shape.to, shape.from));
+    const held = clamps
+      .filter(({ joins }) => joins.includes(id))
+      .map((clamp) => ({ id: clamp.id, place: dot(subtract(clamp.at, shape.from), along) }))
+      .sort((a, b) => a.place - b.place);
+    const gaps = held.slice(1).map((next, i) => {
+      const before = held[i] as (typeof held)[number];
+      return { member: id, clamps: held.length, widestMm: next.place - before.place, between: [before.id, next.id] as const };
+    });
+    const [first, ...others] = gaps;
+    return first ? [others.reduce((a, b) => (b.widestMm > a.widestMm ? b : a), first)] : [];
+  });
 }

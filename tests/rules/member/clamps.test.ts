@@ -66,6 +66,18 @@ describe('clamps, their torque and their checks', () => {
     expect(judge({ clampKind: 'plate', bolt: '5/8 in' })).toEqual(['warning']);
   });
 
+  it('stand along a member in order, whatever the order of the records; the widest gap is told', () => {
+    const rail = lineMember('R', [0, 0, 0], [3000, 0, 0]);
+    const at = (id: string, x: number) => ({ ...clamp(id, ['R']), at: [x, 0, 0] as const });
+    const { spacing } = clampFigures(
+      buildModel({
+        members: [rail, lineMember('S', [0, 0, 0], [0, 0, 900])],
+        clamps: [at('C', 2500), at('A', 200), at('B', 1000), clamp('X', [])],
+      }),
+    );
+    expect(spacing).toEqual([{ member: 'R', clamps: 3, widestMm: 1500, between: ['B', 'C'] }]);
+  });
+
   it('a check that is set is due until one is on record', () => {
     const clamps = [
       bolt('C1', { torqueNm: 203, checkAgain: 'after 500 mi', damper: 'D-1', isolator: true }),
