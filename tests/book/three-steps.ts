@@ -49,7 +49,7 @@ export const TRAILS: readonly Trail[] = [
   {
     question: 'Which panel do I open for splice DC-25/S1?',
     steps: [/^DC-25\/S1$/u, /^AP-\d+$/u],
-    answer: [/How it opens/u, /screws/u, /driver/u, /Torque/u, /sealant|seal/iu],
+    answer: [/Fasteners \d+ screws/u, /Tool/u, /Torque/u, /Order/u, /Seal to renew/u],
   },
   { question: 'What fuse feeds it?', steps: [/^DC-25$/u], answer: [/DC-25 press lamps/u, /fuse 10 A/u] },
   {
@@ -87,7 +87,7 @@ export const TRAILS: readonly Trail[] = [
     steps: [/^how deep$/u],
     answer: [/How long a screw each panel takes/u, /SK-L-01|BP-C-1/u],
   },
-  { question: 'What is behind panel AP-08?', steps: [/^AP-08$/u], answer: [/AP-08/u, /Behind it, nearest first/u, /WC-D1/u] },
+  { question: 'What is behind panel AP-08?', steps: [/^AP-08$/u], answer: [/AP-08/u, /Behind it/u, /WC-D1/u] },
   {
     question: 'Where may I jack, lift, tie down, tow?',
     steps: [/^Where may I jack/u],
