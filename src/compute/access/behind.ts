@@ -57,8 +57,12 @@ function item(body: Body, opening: PanelOpening, obstacles: Obstacles): readonly
   if (distanceFromOpening(nearest, opening) > REACH_MM.arm) return [];
   const { id, kind, toleranceMm } = body;
   const entries = kind === 'node' || kind === 'component' ? undefined : FEW_ENTRIES;
-  const { panel: _, ...reach } = reachThrough(opening, nearest, obstacles, { ignore: id, toleranceMm, entries });
-  return [{ id, kind, nearest, ...reach }];
+  const { distanceMm, reach, blockedBy, tool, twoHands } = reachThrough(opening, nearest, obstacles, {
+    ignore: id,
+    toleranceMm,
+    entries,
+  });
+  return [{ id, kind, nearest, distanceMm, reach, blockedBy, toleranceMm, tool, twoHands }];
 }
 
 function bodies({ shell, library }: Model): readonly Body[] {

@@ -86,9 +86,18 @@ export function obstacles(model: Model, cellMm = CELL_MM): Obstacles {
 }
 
 function boundsOfWay({ start, hand, target, radiusMm }: Way): Bounds {
-  const low = (k: 0 | 1 | 2): number => Math.min(target[k], Math.min(start[k], hand[k]) - radiusMm);
-  const high = (k: 0 | 1 | 2): number => Math.max(target[k], Math.max(start[k], hand[k]) + radiusMm);
-  return { min: [low(0), low(1), low(2)], max: [high(0), high(1), high(2)] };
+  return {
+    min: [
+      Math.min(target[0], start[0] - radiusMm, hand[0] - radiusMm),
+      Math.min(target[1], start[1] - radiusMm, hand[1] - radiusMm),
+      Math.min(target[2], start[2] - radiusMm, hand[2] - radiusMm),
+    ],
+    max: [
+      Math.max(target[0], start[0] + radiusMm, hand[0] + radiusMm),
+      Math.max(target[1], start[1] + radiusMm, hand[1] + radiusMm),
+      Math.max(target[2], start[2] + radiusMm, hand[2] + radiusMm),
+    ],
+  };
 }
 
 function isStopped({ whole, forms }: Obstacle, way: Way, opening: PanelOpening): boolean {

@@ -1,6 +1,6 @@
 import { add, cross, distance, lerp, scale, subtract, unit, type Vec3 } from '../../geometry/vector.js';
 import type { Obstacles, Way } from './obstacles.js';
-import { distanceFromOpening, entryTowards, nearestOfOpening, type PanelOpening, spreadTowards } from './opening.js';
+import { distanceFromOpening, entryTowards, type PanelOpening, spreadTowards } from './opening.js';
 import { FINGER_MM, HAND_RADIUS_MM, limitMm, reachesWithBothHands, reachesWithTool, reachOf } from './reach.js';
 import type { PanelReach } from './types.js';
 
@@ -40,27 +40,31 @@ export function toldReach(
   obstacles: Obstacles,
   { ignore, toleranceMm = 0 }: SightOptions = {},
 ): PanelReach {
+  const panel = opening.panel.id;
   const distanceMm = distanceFromOpening(target, opening);
-  const known = { panel: opening.panel.id, ...(toleranceMm > 0 ? { toleranceMm } : {}) };
+  const known = toleranceMm > 0 ? toleranceMm : undefined;
   if (wayMm !== undefined) {
     const judgedMm = wayMm + toleranceMm;
     const openingMm = [2 * opening.half[0], 2 * opening.half[1]] as const;
     return {
-      ...known,
+      panel,
       distanceMm: Math.max(distanceMm, wayMm - rimMm(opening, target)),
       reach: reachOf(judgedMm, opening.admits),
-      blockedBy: [],
-      ...(reachesWithTool(judgedMm, openingMm) ? { tool: true } : {}),
-      ...(reachesWithBothHands(judgedMm, openingMm) ? { twoHands: true } : {}),
+      blockedBy: NOTHING,
+      toleranceMm: known,
+      tool: reachesWithTool(judgedMm, openingMm) || undefined,
+      twoHands: reachesWithBothHands(judgedMm, openingMm) || undefined,
     };
   }
   const reach = reachOf(distanceMm + toleranceMm, opening.admits);
-  const straight =
-    reach === 'beyond' ? bareLine(nearestOfOpening(target, opening), target) : wayFrom(entryTowards(target, opening), target);
-  const blockedBy = obstacles.inTheWay(straight, opening, ignore);
+  // What stands in a way that is too long anyhow is not looked for.
+  if (reach === 'beyond') return { panel, distanceMm, reach, blockedBy: NOTHING, toleranceMm: known };
+  const blockedBy = obstacles.inTheWay(wayFrom(entryTowards(target, opening), target), opening, ignore);
   // A clear straight way may yet be too long by the half hand at the rim.
-  return { ...known, distanceMm, reach: blockedBy.length === 0 ? 'beyond' : reach, blockedBy };
+  return { panel, distanceMm, reach: blockedBy.length === 0 ? 'beyond' : reach, blockedBy, toleranceMm: known };
 }
+
+const NOTHING: readonly string[] = [];
 
 /** Length of the shortest clear way that the opening and the arm allow, mm; undefined where there is none. */
 export function clearWay(

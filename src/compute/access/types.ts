@@ -7,14 +7,14 @@ export interface PanelReach {
   readonly panel: string;
   readonly distanceMm: number;
   readonly reach: Reach;
-  /** Members, panels, components or runs that stand in the line of reach. Empty: clear. */
+  /** Members, panels, components or runs that stand in the line of reach. Empty: clear, or beyond reach and not looked for. */
   readonly blockedBy: readonly string[];
   /** How well the place is known, where recorded: the reach is judged as if it lay so much further. */
-  readonly toleranceMm?: number;
+  readonly toleranceMm?: number | undefined;
   /** Where clear: a hand closed on a tool gets there as well. */
-  readonly tool?: boolean;
+  readonly tool?: boolean | undefined;
   /** Where clear: both hands get there. */
-  readonly twoHands?: boolean;
+  readonly twoHands?: boolean | undefined;
 }
 
 export interface NodeAccess {
@@ -45,9 +45,9 @@ export interface BehindItem {
   readonly reach: Reach;
   readonly blockedBy: readonly string[];
   readonly nearest: Vec3;
-  readonly toleranceMm?: number;
-  readonly tool?: boolean;
-  readonly twoHands?: boolean;
+  readonly toleranceMm?: number | undefined;
+  readonly tool?: boolean | undefined;
+  readonly twoHands?: boolean | undefined;
 }
 
 export interface AccessFigures {
