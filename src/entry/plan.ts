@@ -1,4 +1,5 @@
 import type { Finding } from '../finding.js';
+import { withoutBlanks } from '../model/records.js';
 import type { RecordKind } from '../model/shell.js';
 import { Schemas } from '../schema/kinds.js';
 import type { Path } from '../source/source.js';
@@ -13,7 +14,7 @@ import { nextId } from './numbering.js';
 import { isRead, type ReadHead, RowSource, readRow, type SheetFault, type SheetRecord } from './rows.js';
 import { sameTyped, sameValue } from './same.js';
 import type { Sheet } from './sheet.js';
-import { own, validate } from './validate.js';
+import { validate } from './validate.js';
 import { type Data, isData } from './yaml-text.js';
 
 /** One value of a record that a sheet changes. */
@@ -229,7 +230,7 @@ const faultOf = ({ place, message }: Finding): SheetFault => ({
 });
 
 function formOf(schemas: Schemas, kind: EntryKind, data: Data): unknown {
-  const read = schemas.of(kind).safeParse(own(data));
+  const read = schemas.of(kind).safeParse(withoutBlanks(data));
   return read.success ? read.data : undefined;
 }
 

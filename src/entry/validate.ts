@@ -2,6 +2,7 @@ import type { Finding } from '../finding.js';
 import { link } from '../model/link.js';
 import { type From, type LibraryKind, Links } from '../model/links.js';
 import { mapCondition } from '../model/map-condition.js';
+import { withoutBlanks } from '../model/records.js';
 import { tellRoughMembers, tellRoughZones } from '../model/rough.js';
 import type { RecordKind, Tank } from '../model/shell.js';
 import type { Source } from '../model/source.js';
@@ -11,7 +12,7 @@ import { shown } from '../source/shown.js';
 import type { Path } from '../source/source.js';
 import { type EntryKind, homeOf } from './homes.js';
 import type { Known } from './known.js';
-import { type Data, isData } from './yaml-text.js';
+import type { Data } from './yaml-text.js';
 
 /** Where a record was typed that is in no file yet; the messages name the keys. */
 export const NO_PLACE: FieldSource & { readonly file: string } = {
@@ -42,7 +43,7 @@ export function validate({ kind, data, known, schemas, source }: Candidate, say:
     say(finding);
   };
   const id = data.id === undefined ? undefined : String(data.id);
-  const form = checkForm(schemas, kind, { ...(id === undefined ? {} : { id }), data: own(data), source }, tell);
+  const form = checkForm(schemas, kind, { ...(id === undefined ? {} : { id }), data: withoutBlanks(data), source }, tell);
   if (form !== undefined) tellHalf(kind, { id: id ?? '', form, source } as never, tell);
   if (form !== undefined) tellCondition(form, { id: id ?? '', source }, known, tell);
   if (homeOf(kind).in !== 'library') {
@@ -67,14 +68,6 @@ function tellCondition(form: object, { id, source }: { id: string; source: Sourc
   if (!('condition' in form) || form.condition === undefined) return;
   const tanks = known.ofKind('tank').map(({ data }) => ({ id: String(data.id), contents: String(data.contents) }) as Tank);
   mapCondition(form.condition as never, { id, source, path: ['condition'] }, { tanks, register: known.register, say });
-}
-
-/** Without blank keys and the shop's own, which no form knows. */
-export function own(data: unknown): unknown {
-  if (Array.isArray(data)) return data.map(own);
-  if (!isData(data)) return data;
-  const kept = Object.entries(data).filter(([key, value]) => value !== null && value !== undefined && !key.startsWith('x-'));
-  return Object.fromEntries(kept.map(([key, value]) => [key, own(value)]));
 }
 
 /** Lets a record name what is not there yet, and tells it. Near names are not looked for: by the thousand that would take minutes. */

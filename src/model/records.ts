@@ -205,7 +205,7 @@ function unknownInFile(key: string, name: string): string {
 }
 
 /** Keys to which nothing was typed count as not typed; the shop's own are never looked at. */
-function withoutBlanks(data: unknown): unknown {
+export function withoutBlanks(data: unknown): unknown {
   if (Array.isArray(data)) return data.map(withoutBlanks);
   if (!isMapping(data)) return data;
   const kept: Record<string, unknown> = {};

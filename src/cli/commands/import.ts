@@ -36,11 +36,11 @@ export function declareImport(registry: Registry): void {
     ])
     .option('--shell <shell>', 'the shell that the records are of')
     .option('--dry-run', 'show what would change, and write nothing')
-    .option('--map <column=key>', 'what a column is read as; skip: not read (may be given again)', gather, [])
+    .option('--map <column=key>', 'what a column is read as; skip: not read (may be given again)', gather)
     .option('--yes', 'take columns whose names are only close, and leave out those that fit nothing')
     .option('--keep', 'keep such columns in import.yaml for the next sheet')
     .option('--ahead', 'take records that name others which come with a later sheet')
-    .option('--heads <row>', 'the row that names the columns', '1')
+    .option('--heads <row>', 'the row that names the columns, where it is not the first')
     .option('--decimal-comma', 'commas part decimals: 5,25')
     .option('--decimal-point', 'commas part thousands: 14,600')
     .option('--dates <order>', 'how 2/11/2026 is read: m/d/y or d/m/y')
@@ -49,10 +49,10 @@ export function declareImport(registry: Registry): void {
     .action(registry.run(([kind, file], given) => read(kind as string, file as string, given), importSheet));
 }
 
-const gather = (value: string, before: readonly string[]): readonly string[] => [...before, value];
+const gather = (value: string, before: readonly string[] = []): readonly string[] => [...before, value];
 
 function read(kind: string, file: string, given: Readonly<Record<string, unknown>>): Options {
-  const heads = Number(given.heads);
+  const heads = Number(given.heads ?? 1);
   if (!Number.isInteger(heads) || heads < 1)
     throw new CannotDo(`Unexpected --heads ${String(given.heads)}, expected the number of a row, as 3`);
   const dates = text(given.dates);
@@ -62,7 +62,7 @@ function read(kind: string, file: string, given: Readonly<Record<string, unknown
     kind,
     file,
     shell: text(given.shell),
-    map: given.map as readonly string[],
+    map: (given.map ?? []) as readonly string[],
     heads,
     habits: {
       ...(given.decimalComma === true ? { decimalComma: true } : given.decimalPoint === true ? { decimalComma: false } : {}),
