@@ -9,6 +9,7 @@ import { rawObjects, writePdf } from '../../archive/pdf/write.js';
 import { type Attachment, embed, NewObjects, rawObject } from './attach.js';
 import { COLOUR_SPACE, colourProfile } from './colour.js';
 import type { BookDocument } from './document.js';
+import { foldTags } from './fold-tags.js';
 import { type FileWords, pdfDate, utcSeconds, xmp } from './metadata.js';
 
 const YAML = 'application/yaml';
@@ -25,7 +26,7 @@ export interface FinishedPdf {
  * packed and sealed. The same print of the same record gives the same bytes.
  */
 export async function finishPdf(file: PdfFile, document: BookDocument, homes: ReadonlyMap<string, number>): Promise<FinishedPdf> {
-  const objects = rawObjects(file);
+  const objects = foldTags(rawObjects(file));
   const added = new NewObjects(objects.reduce((most, { number }) => Math.max(most, number), 0) + 1);
   const pages = digestsOf(file);
   const lacking = pages.flatMap(({ lacksGlyph }, i) => (lacksGlyph ? [i + 1] : []));

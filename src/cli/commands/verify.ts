@@ -9,7 +9,7 @@ interface Options {
 export function declareVerify(registry: Registry): void {
   registry
     .add('verify <book.pdf>', 'does this book match its own records, and the store', [
-      'shellbook verify QF-007-service.pdf                 as printed? and as the store here?',
+      'shellbook verify QF-007-service.pdf                 as printed, as in the store?',
       'shellbook verify QF-007-shop.pdf --store records    against that store',
     ])
     .action(registry.run(([file]) => ({ file: file as string }), verify));
