@@ -24,5 +24,5 @@ export { serviceDetails } from './views/service-details.js';
 export { mediaUsed, serviceDrawings } from './views/services.js';
 export { type WeldSheet, weldMap } from './views/weld-map.js';
 export { type SymbolEntry, weldSymbols } from './views/weld-symbols.js';
-export { symbolKinds } from './weld-symbol/kinds.js';
+export { kindsByWeld } from './weld-symbol/kinds.js';
 export { shortInWords } from './weld-symbol/words.js';

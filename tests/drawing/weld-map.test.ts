@@ -132,6 +132,28 @@ describe('where a weld is', () => {
   });
 });
 
+describe('a long wall', () => {
+  it('is cut into as many sheets as its numbers need, and loses none', () => {
+    const count = 200;
+    const rails = [
+      member('BOT', 'walls', 'RT4', [0, 0, 0], [count * 15, 0, 0]),
+      member('TOP', 'walls', 'RT4', [0, 0, 100], [count * 15, 0, 100]),
+    ];
+    const posts = Array.from({ length: count }, (_, k) =>
+      member(`P${k}`, 'walls', 'RT4', [10 + k * 15, 0, 2], [10 + k * 15, 0, 98]),
+    );
+    const tube = section('RT4', { shape: 'rectangular tube', depthMm: 101.6, widthMm: 50.8, wallMm: 6, cornerRadiusMm: 0 });
+    const welds = posts.flatMap(({ id }) => [weld(`B-${id}`, [['BOT', id]]), weld(`T-${id}`, [['TOP', id]])]);
+    const model = buildModel({ members: [...rails, ...posts], welds }, { sections: new Map([['RT4', tube]]) });
+    const sheets = weldMap(assessmentOf(model), ROOMS[0] as (typeof ROOMS)[number]);
+    expect(sheets.length).toBeGreaterThan(6);
+    expect(sheets.flatMap(({ leftOut }) => leftOut)).toEqual([]);
+    const shown = sheets.flatMap((one) => one.welds);
+    expect(shown.length).toBe(2 * count);
+    expect(new Set(shown).size).toBe(2 * count);
+  });
+});
+
 describe('crowded places', () => {
   const at = (x: number, y: number): PlacedPoint => ({
     point: { weld: weld(`W-${x}-${y}`, []), pair: ['A', 'B'], at: [0, 0, 0] },

@@ -1,4 +1,4 @@
-import { shortInWords, symbolKinds } from '../../drawing/index.js';
+import { kindsByWeld, shortInWords } from '../../drawing/index.js';
 import { anchor } from '../../model/anchor.js';
 import type { Inspection, Weld } from '../../model/structure.js';
 import type { Book } from '../book.js';
@@ -46,7 +46,7 @@ export function scheduleTable(book: Book, lines: readonly ScheduleLine[]) {
   const { shop, shell } = book.assessment.model;
   const forShop = book.edition === 'shop';
   const style = { standard: shop.weldSymbols, units: shop.units };
-  const keys = new Map(symbolKinds(shell.welds).flatMap(({ key, welds }) => welds.map((weld) => [weld, key] as const)));
+  const kinds = kindsByWeld(shell.welds);
   const judged = judgedOf(book);
   return table<ScheduleLine>(book.show, {
     look: 'dense roll',
@@ -60,7 +60,7 @@ export function scheduleTable(book: Book, lines: readonly ScheduleLine[]) {
     columns: (c) => [
       c.id('Weld', ({ weld }) => weld.id),
       { ...c.refs('Joins', ({ weld }) => [...new Set(weld.joins.flat())]), mayWrap: true },
-      symbolColumn(({ weld }) => keys.get(weld)),
+      symbolColumn(({ weld }) => kinds.get(weld)?.key),
       c.text('Type, size × length', ({ weld }) => shortInWords(weld, style)),
       c.text('WPS', ({ weld }) => weld.procedure),
       c.text('Pos.', ({ weld }) => weld.position),

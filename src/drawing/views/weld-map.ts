@@ -6,7 +6,7 @@ import { frameSheets } from '../weld-map/frame-sheets.js';
 import { mapViews } from '../weld-map/map-views.js';
 import { weldPoints } from '../weld-map/points.js';
 import { viewSheets } from '../weld-map/view-sheets.js';
-import { symbolKinds } from '../weld-symbol/kinds.js';
+import { kindsByWeld } from '../weld-symbol/kinds.js';
 
 /** One sheet of the weld map. */
 export interface WeldSheet extends Drawing {
@@ -25,7 +25,7 @@ export interface WeldSheet extends Drawing {
 export function weldMap(a: Assessment, sheet: SheetSize, options: DrawingOptions = {}): readonly WeldSheet[] {
   const points = weldPoints(a);
   const { views, frames } = mapViews(a.model, points);
-  const kinds = symbolKinds(a.model.shell.welds);
+  const kinds = kindsByWeld(a.model.shell.welds);
   const stages = stagesOf(a.model).map(({ stage }) => stage);
   const order = (stage: string): number => stages.indexOf(stage);
   const sheets = [...views, ...frames]

@@ -5,9 +5,9 @@ import type { LabelWish } from '../labels.js';
 import { project, type View } from '../projection.js';
 import { boundsOf, circle, grow, type Mark, type Point, type Rect, rectangle, text } from '../scene.js';
 import { FURNITURE_MM, fittingScale, type Port, type SheetSize } from '../sheet.js';
-import type { SymbolKind } from '../weld-symbol/kinds.js';
+import type { SymbolKinds } from '../weld-symbol/kinds.js';
 import { distance } from './crowds.js';
-import type { MapView } from './map-views.js';
+import { type MapView, membersWithin } from './map-views.js';
 import { mapMembers, memberNames, numberWishes, type PlacedPoint, symbolNote, symbolWishes, weldDots } from './marks.js';
 import { type WeldPoint, weldsOf } from './points.js';
 import type { MapSheet } from './view-sheets.js';
@@ -44,7 +44,7 @@ export function detailSheets(
   a: Assessment,
   map: MapView,
   details: readonly Detail[],
-  kinds: readonly SymbolKind[],
+  kinds: SymbolKinds,
   sheet: SheetSize,
   options: DrawingOptions,
 ): readonly MapSheet[] {
@@ -61,25 +61,26 @@ function detailSheet(
   map: MapView,
   details: readonly Detail[],
   part: string,
-  kinds: readonly SymbolKind[],
+  kinds: SymbolKinds,
   sheet: SheetSize,
   options: DrawingOptions,
 ): MapSheet {
   const { model } = a;
   const style = { standard: model.shop.weldSymbols, units: model.shop.units };
-  const { ports, reduction, heightMm } = cells(map.view, details, sheet);
+  const { ports, bounds, reduction, heightMm } = cells(map.view, details, sheet);
   const marks: Mark[] = [];
   const wishes: LabelWish[] = [];
   details.forEach((detail, index) => {
     const port = ports[index] as Port;
+    const near = membersWithin(map, bounds[index] as Rect, model);
     const placed = detail.points.map((point) => ({ point, at: port.place(point.at) }));
     marks.push(
-      ...clipMarks(mapMembers(map.members, map.joined, model, port), port.frame),
+      ...clipMarks(mapMembers(near.members, near.joined, model, port), port.frame),
       rectangle('furniture', 'weld-frame', port.frame),
       text('labels', 'name-strong', [port.frame.x0, port.frame.y0 - CELL_STRIP_MM + 2], `Detail ${detail.letter}`),
       ...weldDots(placed),
     );
-    wishes.push(...numberWishes(placed), ...memberNames([...map.members, ...map.joined], model, port));
+    wishes.push(...numberWishes(placed), ...memberNames([...near.members, ...near.joined], model, port));
   });
   const placed = details.flatMap((detail, index) =>
     detail.points.map((point) => ({ point, at: (ports[index] as Port).place(point.at) })),
@@ -108,6 +109,8 @@ function detailSheet(
 
 interface Cells {
   readonly ports: readonly Port[];
+  /** What each shows of the view's plane, mm of the vehicle. */
+  readonly bounds: readonly Rect[];
   readonly reduction: number;
   readonly heightMm: number;
 }
@@ -133,5 +136,5 @@ function cells(view: View, details: readonly Detail[], sheet: SheetSize): Cells 
     const placeFlat = ([x, up]: Point): Point => [x0 + (x - rect.x0) / reduction, y0 + (rect.y1 - up) / reduction];
     return { view, frame: { x0, y0, x1: x0 + width, y1: y0 + height }, placeFlat, place: (at) => placeFlat(project(view, at)) };
   });
-  return { ports, reduction, heightMm: Math.ceil(rows * cellHeight + FURNITURE_MM + 2) };
+  return { ports, bounds, reduction, heightMm: Math.ceil(rows * cellHeight + FURNITURE_MM + 2) };
 }

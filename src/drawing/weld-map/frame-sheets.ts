@@ -5,7 +5,7 @@ import type { LabelWish } from '../labels.js';
 import { type Mark, text } from '../scene.js';
 import type { Port, SheetSize } from '../sheet.js';
 import { frameLayouts } from '../views/cross-frames.js';
-import type { SymbolKind } from '../weld-symbol/kinds.js';
+import type { SymbolKinds } from '../weld-symbol/kinds.js';
 import type { MapFrames } from './map-views.js';
 import { mapMembers, memberNames, numberWishes, symbolNote, symbolWishes, weldDots } from './marks.js';
 import { weldsOf } from './points.js';
@@ -18,7 +18,7 @@ const STRIP_MM = 10;
 export function frameSheets(
   a: Assessment,
   map: MapFrames,
-  kinds: readonly SymbolKind[],
+  kinds: SymbolKinds,
   sheet: SheetSize,
   options: DrawingOptions,
 ): readonly MapSheet[] {

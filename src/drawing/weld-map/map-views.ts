@@ -1,9 +1,11 @@
 import type { Model } from '../../model/shell.js';
 import type { Member } from '../../model/structure.js';
-import { shellExtent } from '../extent.js';
+import { shellExtent, viewBounds } from '../extent.js';
 import { type Group, groupsOf, stagesOf } from '../frame-groups.js';
 import type { View } from '../projection.js';
+import { overlaps, type Rect } from '../scene.js';
 import type { CrossFrame } from '../views/cross-frames.js';
+import { memberCorners } from '../visibility.js';
 import type { WeldPoint } from './points.js';
 
 /** What one elevation or plan of the weld map shows, before it is cut into sheets. */
@@ -78,4 +80,10 @@ function homeOf({ weld, pair }: WeldPoint, homes: ReadonlyMap<string, Home>): Ho
   const own = found.filter((home) => home.stage === weld.stage);
   const later = (own.length > 0 ? own : found).reduce((best, home) => (home.order > best.order ? home : best));
   return { ...later, frame: undefined };
+}
+
+/** Those of a view's members that show within a part of it. */
+export function membersWithin(map: MapView, bounds: Rect, model: Model): Pick<MapView, 'members' | 'joined'> {
+  const shows = (member: Member): boolean => overlaps(viewBounds(map.view, memberCorners(member, model.library)), bounds);
+  return { members: map.members.filter(shows), joined: map.joined.filter(shows) };
 }

@@ -6,7 +6,7 @@ import { circle, type Mark, type Point, rectangle } from '../scene.js';
 import type { Port } from '../sheet.js';
 import type { PenName } from '../styles.js';
 import { memberWish } from '../views/member-wish.js';
-import type { SymbolKind } from '../weld-symbol/kinds.js';
+import type { SymbolKind, SymbolKinds } from '../weld-symbol/kinds.js';
 import { symbolSizeMm, towards, weldSymbol } from '../weld-symbol/symbol.js';
 import { inMillimetres, type SymbolStyle } from '../weld-symbol/words.js';
 import type { WeldPoint } from './points.js';
@@ -51,13 +51,13 @@ export const numberWishes = (placed: readonly PlacedPoint[]): readonly LabelWish
   }));
 
 /** Each kind of symbol that the sheet's welds need, once, with its arrow at one of them and the number of like joints in its tail. */
-export function symbolWishes(
-  placed: readonly PlacedPoint[],
-  kinds: readonly SymbolKind[],
-  style: SymbolStyle,
-): readonly LabelWish[] {
-  return kinds.flatMap((kind): readonly LabelWish[] => {
-    const own = placed.filter(({ point }) => kind.welds.includes(point.weld));
+export function symbolWishes(placed: readonly PlacedPoint[], kinds: SymbolKinds, style: SymbolStyle): readonly LabelWish[] {
+  const needed = new Map<SymbolKind, PlacedPoint[]>();
+  for (const one of placed) {
+    const kind = kinds.get(one.point.weld);
+    if (kind) needed.set(kind, [...(needed.get(kind) ?? []), one]);
+  }
+  return [...needed].flatMap(([kind, own]): readonly LabelWish[] => {
     const [first, ...others] = own;
     if (!first) return [];
     const extra = { joints: own.length, key: kind.key };

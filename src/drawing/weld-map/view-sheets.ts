@@ -7,10 +7,10 @@ import { project } from '../projection.js';
 import { grow, type Mark, type Rect } from '../scene.js';
 import { type Layout, layOut, type Port, type SheetSize } from '../sheet.js';
 import { memberCorners } from '../visibility.js';
-import { letters, type SymbolKind } from '../weld-symbol/kinds.js';
+import { letters, type SymbolKinds } from '../weld-symbol/kinds.js';
 import { crowds } from './crowds.js';
 import { type Detail, detailRing, detailSheets } from './details.js';
-import type { MapView } from './map-views.js';
+import { type MapView, membersWithin } from './map-views.js';
 import { mapMembers, memberNames, numberWishes, type PlacedPoint, symbolNote, symbolWishes, weldDots } from './marks.js';
 import { type WeldPoint, weldsOf } from './points.js';
 
@@ -22,9 +22,12 @@ export interface MapSheet extends Drawing {
 
 /** More welds than this are not numbered on one sheet: they would be too small to find. */
 const MOST_POINTS = 56;
-const MOST_PARTS = 8;
-/** A cut may lie this share of the welds away from its even place, to fall into a gap. */
-const NEAR_SHARE = 0.04;
+/** Times the least number of parts: where numbers find no room, or too many go into details, more parts are tried. */
+const CUT_AGAIN = [1, 1.4, 2, 3] as const;
+/** Share of a view's welds that may go into details. */
+const FEW_CROWDED = 0.15;
+/** A cut may lie this share of a part's welds away from its even place, to fall into a gap. */
+const NEAR_SHARE = 0.12;
 /** Parts of a view share this much of it at the cut. */
 const SHARED = 0.015;
 
@@ -32,32 +35,43 @@ const SHARED = 0.015;
 export function viewSheets(
   a: Assessment,
   map: MapView,
-  kinds: readonly SymbolKind[],
+  kinds: SymbolKinds,
   sheet: SheetSize,
   options: DrawingOptions,
 ): readonly MapSheet[] {
   const corners = [...map.members, ...map.joined].flatMap((member) => memberCorners(member, a.model.library));
   const bounds = viewBounds(map.view, [...corners, ...map.points.map(({ at }) => at)]);
-  let best: readonly MapSheet[] = [];
-  for (let count = 1; count <= MOST_PARTS; count++) {
-    const parts = cutInto(bounds, map, count);
-    if (count < MOST_PARTS && parts.some(({ points }) => points.length > MOST_POINTS)) continue;
-    const sheets = partSheets(a, map, parts, kinds, sheet, options);
-    if (best.length === 0 || leftOut(sheets) < leftOut(best)) best = sheets;
-    if (leftOut(best) === 0) break;
+  const least = Math.ceil(map.points.length / MOST_POINTS);
+  let best: Tried | undefined;
+  for (const times of CUT_AGAIN) {
+    const tried = partSheets(a, map, cutInto(bounds, map, Math.ceil(least * times)), kinds, sheet, options);
+    if (!best || worse(best, tried)) best = tried;
+    if (best.leftOut === 0 && best.crowded <= FEW_CROWDED * map.points.length) break;
   }
-  return best;
+  return best?.sheets ?? [];
 }
+
+/** Sheets of a view cut into some number of parts, and what speaks against that number. */
+interface Tried {
+  readonly sheets: readonly MapSheet[];
+  /** Numbers that found no room. */
+  readonly leftOut: number;
+  /** Welds that went into details. */
+  readonly crowded: number;
+}
+
+const worse = (one: Tried, other: Tried): boolean =>
+  one.leftOut !== other.leftOut ? one.leftOut > other.leftOut : one.crowded > other.crowded;
 
 /** The parts that have welds, then the details of all of them. */
 function partSheets(
   a: Assessment,
   map: MapView,
   parts: readonly MapPart[],
-  kinds: readonly SymbolKind[],
+  kinds: SymbolKinds,
   sheet: SheetSize,
   options: DrawingOptions,
-): readonly MapSheet[] {
+): Tried {
   const details: Detail[] = [];
   const sheets = parts
     .filter(({ points }) => points.length > 0)
@@ -73,10 +87,13 @@ function partSheets(
       });
       return partSheet(a, map, { part, layout, port, placed, crowded }, kinds, options);
     });
-  return details.length > 0 ? [...sheets, ...detailSheets(a, map, details, kinds, sheet, options)] : sheets;
+  const all = details.length > 0 ? [...sheets, ...detailSheets(a, map, details, kinds, sheet, options)] : sheets;
+  return {
+    sheets: all,
+    leftOut: all.reduce((sum, one) => sum + (one.leftOut?.length ?? 0), 0),
+    crowded: details.reduce((sum, { points }) => sum + points.length, 0),
+  };
 }
-
-const leftOut = (sheets: readonly MapSheet[]): number => sheets.reduce((sum, one) => sum + (one.leftOut?.length ?? 0), 0);
 
 interface MapPart {
   readonly bounds: Rect;
@@ -88,7 +105,9 @@ interface MapPart {
 function cutInto(bounds: Rect, { view, points }: MapView, count: number): readonly MapPart[] {
   const along = (point: WeldPoint): number => project(view, point.at)[0];
   const sorted = [...points].sort((a, b) => along(a) - along(b));
-  const cuts = Array.from({ length: count - 1 }, (_, k) => cutNear(sorted.map(along), ((k + 1) * points.length) / count));
+  const cuts = Array.from({ length: count - 1 }, (_, k) =>
+    cutNear(sorted.map(along), ((k + 1) * points.length) / count, points.length / count),
+  );
   const edges = [bounds.x0, ...cuts, bounds.x1];
   const shared = SHARED * (bounds.x1 - bounds.x0);
   const parts = edges.slice(1).map((x1, k): MapPart => {
@@ -104,8 +123,8 @@ function cutInto(bounds: Rect, { view, points }: MapView, count: number): readon
 }
 
 /** Middle of the widest gap between neighbours near a place in the row: what stands close together stays on one sheet. */
-function cutNear(sorted: readonly number[], wanted: number): number {
-  const reach = Math.max(1, Math.round(sorted.length * NEAR_SHARE));
+function cutNear(sorted: readonly number[], wanted: number, perPart: number): number {
+  const reach = Math.max(1, Math.round(perPart * NEAR_SHARE));
   const from = Math.max(1, Math.round(wanted) - reach);
   const to = Math.min(sorted.length - 1, Math.round(wanted) + reach);
   let best = from;
@@ -134,7 +153,7 @@ function partSheet(
   a: Assessment,
   map: MapView,
   { part, layout, port, placed, crowded }: OnSheet,
-  kinds: readonly SymbolKind[],
+  kinds: SymbolKinds,
   options: DrawingOptions,
 ): MapSheet {
   const { model } = a;
@@ -142,7 +161,8 @@ function partSheet(
   const numbered = placed.filter((one) => !apart.has(one));
   const style = { standard: model.shop.weldSymbols, units: model.shop.units };
   const title = `${map.stageName}, ${map.name}${part.suffix}`;
-  const members = clipMarks(mapMembers(map.members, map.joined, model, port), grow(port.frame, 0.5));
+  const near = membersWithin(map, part.bounds, model);
+  const members = clipMarks(mapMembers(near.members, near.joined, model, port), grow(port.frame, 0.5));
   const drawing = compose(
     {
       id: `weld-map-${map.stage}-${map.name}${part.suffix}`.replaceAll(/[ ,]+/gu, '-'),
@@ -156,7 +176,7 @@ function partSheet(
         ...symbolWishes(numbered, kinds, style),
         ...numberWishes(numbered),
         ...crowded.map(({ wish }) => wish),
-        ...memberNames([...map.members, ...map.joined], model, port),
+        ...memberNames([...near.members, ...near.joined], model, port),
       ],
       notes: [symbolNote(style), ...(crowded.length > 0 ? ['Ringed: see the sheet of details.'] : [])],
       rest: 'in the schedule',

@@ -16,10 +16,18 @@ export function symbolKinds(welds: readonly Weld[]): readonly SymbolKind[] {
     const { type, sizeMm, lengthMm, sides, allRound, site, process, procedure, filler } = weld;
     const size = [sizeMm, lengthMm].map((mm) => mm.toFixed(2));
     const same = JSON.stringify([type, ...size, sides, allRound, site ?? false, process, procedure, filler]);
-    found.set(same, [...(found.get(same) ?? []), weld]);
+    const alike = found.get(same);
+    if (alike) alike.push(weld);
+    else found.set(same, [weld]);
   }
   return [...found.values()].map((alike, index) => ({ key: letters(index), weld: alike[0] as Weld, welds: alike }));
 }
+
+/** The kind of each weld. */
+export type SymbolKinds = ReadonlyMap<Weld, SymbolKind>;
+
+export const kindsByWeld = (welds: readonly Weld[]): SymbolKinds =>
+  new Map(symbolKinds(welds).flatMap((kind) => kind.welds.map((weld) => [weld, kind] as const)));
 
 /** 0 → A, 25 → Z, 26 → AA. */
 export function letters(index: number): string {
