@@ -192,7 +192,7 @@ function usualOf({ kind, known }: AskFor, column: Column): string | undefined {
 }
 
 /** What the schema says of this one answer. */
-export function wrongAnswer(
+function wrongAnswer(
   { kind, known }: Pick<AskFor, 'kind' | 'known'>,
   column: Column,
   data: Data,

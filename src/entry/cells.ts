@@ -1,7 +1,6 @@
 import { type FileUnits, parseNumber } from '../quantity/parse.js';
 import type { Dimension } from '../quantity/units.js';
 import { readDocument } from '../source/document.js';
-import { shown } from '../source/shown.js';
 import type { Column } from './columns.js';
 import { unguarded } from './guard.js';
 import { flow, isData } from './yaml-text.js';
@@ -21,11 +20,14 @@ export type CellRead = { readonly ok: true; readonly value: unknown } | { readon
 const taken = (value: unknown): CellRead => ({ ok: true, value });
 const refused = (message: string): CellRead => ({ ok: false, message });
 
+/** Whatever stands in them is text: `[see sheet 3]`. */
+const WORDS: readonly Column['form']['as'][] = ['text', 'id', 'choice', 'yes or no'];
+
 /** What a cell or an option says, as it would stand in a record. Whether that is right is for the schema to say. */
 export function readCell(typed: string, column: Column, habits: Habits = {}): CellRead {
   const text = unguarded(typed.trim());
   if (column.form.as === 'date') return taken(isoDate(text, habits.dates));
-  if (/^[[{]/u.test(text)) return readFlow(text, habits);
+  if (/^[[{]/u.test(text) && (column.list || !WORDS.includes(column.form.as))) return readFlow(text, habits);
   const value = column.list ? readList(text, column, habits) : readScalar(text, column, habits);
   return taken(value);
 }
@@ -121,5 +123,3 @@ export const ambiguousComma = (text: string): boolean => /^[+-]?\d{1,3},\d{3}(?!
 /** A comma that can only part decimals. */
 export const decimalComma = (text: string): boolean =>
   /^[+-]?(?:\d{1,3}(?:\.\d{3})+|\d+),(?!\d{3}(?!\d))\d+(?:\s*\S{1,8})?$/u.test(text.trim());
-
-export const shownCell = (text: string): string => `\`${shown(text)}\``;

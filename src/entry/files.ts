@@ -25,7 +25,7 @@ export function chooseFile(kind: EntryKind, data: Data, known: Known, into?: str
   };
 }
 
-export const filesFor = (kind: EntryKind, known: Known): readonly string[] =>
+const filesFor = (kind: EntryKind, known: Known): readonly string[] =>
   [...known.files.keys()].filter((file) => {
     const role = roleOf(file);
     return role.holds !== 'unknown' && listsOf(role).some((list) => list.kind === kind);
@@ -37,7 +37,7 @@ function named(kind: EntryKind, wanted: string, folder: string, files: readonly 
   if (role.holds !== 'unknown' && listsOf(role).some((list) => list.kind === kind)) {
     const exists = files.includes(file);
     if (homeOf(kind).in === 'service' && !exists)
-      return { ask: `there is no service file ${file}: start it with \`service:\` and \`medium:\``, files };
+      return { ask: `there is no service file ${file}: start it: shellbook add service --help`, files };
     return at(kind, file, 'as told');
   }
   return {
@@ -50,7 +50,10 @@ function named(kind: EntryKind, wanted: string, folder: string, files: readonly 
 function unwritten(kind: EntryKind, folder: string): Chosen {
   const home = homeOf(kind);
   if (home.in === 'service')
-    return { ask: 'there is no file in services/ yet: start one with `service:` and `medium:`', files: [] };
+    return {
+      ask: 'there is no file in services/ yet: start one with shellbook add service --id dc-house --service … --medium dc',
+      files: [],
+    };
   if (home.in === 'head') return { ask: 'there is no shell.yaml yet', files: [] };
   return at(kind, `${folder}${home.list === 'rules' ? 'house' : home.list}.yaml`, 'new');
 }

@@ -169,6 +169,45 @@ describe('add from options', () => {
   });
 });
 
+describe('a service', () => {
+  it('is started as a file of its own, and takes records', async () => {
+    const { status, messages } = await shellbook([
+      'add',
+      'service',
+      '--shell',
+      'T-1',
+      '--id',
+      'water',
+      '--service',
+      'Water',
+      '--medium',
+      'watr',
+    ]);
+    expect(status).toBe(2);
+    expect(messages).toContain('expected `water`');
+    expect(
+      (await shellbook(['add', 'service', '--shell', 'T-1', '--id', 'water', '--service', 'Water', '--medium', 'water'])).status,
+    ).toBe(0);
+    expect((await shellbook(['add', 'service', '--shell', 'T-1', '--id', 'water'])).messages).toMatch(/--service .*--medium/su);
+    const tap = ['add', 'node', '--shell', 'T-1', '--into', 'water', '--id', 'TAP', '--kind', 'valve', '--at', '90 in, 0, 10 in'];
+    expect((await shellbook(tap)).status).toBe(0);
+    expect(textOf('shells/T-1/services/water.yaml')).toBe(
+      'service: Water\nmedium: water\ncircuits:\nnodes:\n  - {id: TAP, kind: valve, at: [90 in, 0, 10 in]}\nruns:\n',
+    );
+  });
+});
+
+describe('a file with marks and line ends of another system', () => {
+  it('keeps them', async () => {
+    store.write('shells/T-1/clamps.yaml', '\uFEFF# U-bolts\r\n- {id: UB-1, kind: U-bolt, at: [0 in, 0, 0]}\r\n');
+    const args = ['add', 'clamp', '--shell', 'T-1', '--id', 'next', '--kind', 'U-bolt', '--at', '9 in, 0, 0'];
+    expect((await shellbook(args)).status).toBe(0);
+    expect(textOf('shells/T-1/clamps.yaml')).toBe(
+      '\uFEFF# U-bolts\r\n- {id: UB-1, kind: U-bolt, at: [0 in, 0, 0]}\r\n- {id: UB-2, kind: U-bolt, at: [9 in, 0, 0]}\r\n',
+    );
+  });
+});
+
 describe('fifty at once', () => {
   it('lose none, and none has the number of another', async () => {
     const results = await Promise.all(Array.from({ length: 50 }, () => shellbook([...ADD, '--id', 'next', ...GIVEN])));

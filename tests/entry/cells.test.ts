@@ -74,6 +74,11 @@ describe('a cell', () => {
     expect(read(kind, key, text)).toEqual(value);
   });
 
+  it('of words is text, whatever stands in it', () => {
+    expect(read('member', 'note', '[see sheet 3]')).toBe('[see sheet 3]');
+    expect(read('ticket', 'readings.steer', '{left: 1 lb, right: 2 lb}')).toEqual({ left: '1 lb', right: '2 lb' });
+  });
+
   it('takes its unit from the head of the column, where it has none of its own', () => {
     expect(read('member', 'cut_length', '5-1/4', { unit: 'in' })).toBe('5-1/4 in');
     expect(read('member', 'cut_length', '133 mm', { unit: 'in' })).toBe('133 mm');

@@ -61,16 +61,36 @@ async function add(options: Options, context: Context): Promise<Status> {
     options.help();
     const { ENTRY_KINDS } = await import('../../entry/homes.js');
     const { paragraph } = await import('../report/wrap.js');
-    context.print(`\n${paragraph(ENTRY_KINDS.join(', '), 'Kinds: ')}`);
+    context.print(`\n${paragraph(['service', ...ENTRY_KINDS].join(', '), 'Kinds: ')}`);
     return options.kind === undefined ? 2 : 0;
   }
   if (options.fields.some(isHelp)) return help(options.kind, options.help, context);
+  if (options.kind === 'service') return addService(options, context);
   const { kind, shell } = await kindAndShell(options.kind, options.shell);
   const { readFields } = await import('../../entry/options.js');
   const given = readFields(kind, options.fields);
   const root = await storeOf(context);
   const wanted = await complete(kind, shell, given, root, options, context);
   return write(kind, shell, wanted, root, options, context);
+}
+
+/** A service is a file of its own, with lists for its records. */
+async function addService(options: Options, context: Context): Promise<Status> {
+  const { shell } = options;
+  if (shell === undefined) throw new CannotDo('Whose service is it? Name the shell, as --shell QF-007');
+  const [{ newService }, { writing }] = await Promise.all([import('../../entry/new-service.js'), import('../../store/write.js')]);
+  const root = await storeOf(context);
+  return writing(root, async (writer): Promise<Status> => {
+    const { known } = await readEntry(root, shell);
+    const { file, text } = newService(options.fields, known);
+    if (!options.dryRun) await writeTexts(writer, new Map([[file, text]]), known);
+    if (context.settings.json) {
+      const { envelope } = await import('../report/json.js');
+      context.print(envelope('add', shell, null, { kind: 'service', file, dry_run: options.dryRun }));
+    } else context.print(`${options.dryRun ? 'Would start' : 'Started'} ${file}:\n${text.trimEnd()}`);
+    if (options.commit && !options.dryRun) context.tell(await committed(root, [file], `Start a service of ${shell}: ${file}`));
+    return 0;
+  });
 }
 
 async function write(
@@ -94,7 +114,7 @@ async function write(
 async function help(word: string, show: () => void, context: Context): Promise<Status> {
   const { kindNamed } = await import('../../entry/homes.js');
   const { fieldsText } = await import('../report/add-text.js');
-  const kind = kindNamed(word);
+  const kind = word === 'service' ? word : kindNamed(word);
   show();
   if (kind) context.print(fieldsText(kind));
   return 0;
