@@ -58,7 +58,10 @@ function circuitTable(book: Book, circuits: readonly Circuit[]) {
       c.id(
         'Circuit',
         (circuit) => circuit.id,
-        (circuit) => (circuit.marking && circuit.marking !== circuit.id ? `marked ${circuit.marking}` : undefined),
+        (circuit) =>
+          [circuit.marking && circuit.marking !== circuit.id ? `marked ${circuit.marking}` : undefined, circuit.colour]
+            .filter(Boolean)
+            .join(', '),
       ),
       c.text(
         'Name',
