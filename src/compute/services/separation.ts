@@ -64,11 +64,12 @@ function pairsWithin(
       if (other.run === one.run) continue;
       const near = nearestOfSegments(one.from, one.to, other.from, other.to);
       const distanceMm = Math.max(0, near.distance - one.widenMm - other.widenMm);
+      if (distanceMm >= limitMm) continue;
       // Of one medium kept from itself, each pair comes up twice.
       const flipped = media[0] === media[1] && one.run.id > other.run.id;
       const runs = flipped ? ([other.run.id, one.run.id] as const) : ([one.run.id, other.run.id] as const);
       const key = runs.join('\n');
-      if (distanceMm >= limitMm || distanceMm >= (worst.get(key)?.distanceMm ?? Infinity)) continue;
+      if (distanceMm >= (worst.get(key)?.distanceMm ?? Infinity)) continue;
       worst.set(key, {
         runs,
         media,
