@@ -29,8 +29,8 @@ export function declareCheck(registry: Registry): void {
       'shellbook check              every shell of the store',
       'shellbook check QF-007 --all one shell, like findings not shortened',
       'shellbook check --watch      again at every save, until Ctrl-C',
-      'shellbook check --changed-since origin/main --shard 1/8    one of eight machines',
-      'shellbook check --format sarif > check.sarif    findings at their lines in a build server',
+      'shellbook check --changed-since origin/main --shard 1/8',
+      'shellbook check --format sarif > check.sarif    for a build server',
     ])
     .option('--all', 'show every finding, also the forty alike')
     .addOption(new Option('--format <format>', 'how to answer').choices(FORMATS).default('text'))

@@ -14,7 +14,7 @@ export function declareCompare(registry: Registry): void {
     .add('compare <shell> <a> [b]', 'what differs between two revisions, tags or dates, by record and field', [
       'shellbook compare QF-007 QF-007-closed QF-007-closed-B',
       'shellbook compare QF-007 2026-02-01 2026-03-01',
-      'shellbook compare QF-007 QF-007-closed        since then, up to the last commit',
+      'shellbook compare QF-007 QF-007-closed   since then, up to now',
     ])
     .action(
       registry.run(
