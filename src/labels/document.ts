@@ -51,6 +51,7 @@ export function labelDocument(input: LabelInput): Labels {
     paper: PAPER_WORDS[shop.paper],
     edition: input.edition,
     revision: input.revision?.slice(0, 10) ?? 'not committed',
+    committed: input.revision !== undefined,
     uncommitted: input.uncommitted,
     fingerprint: input.fingerprint.slice(0, 12),
     paged: panels.some((one) => one.page !== undefined),

@@ -57,10 +57,11 @@ export function weightFigures({ model: { shell }, figures: { weights } }: Assess
     {
       name: 'Unloaded vehicle weight (UVW)',
       value: uvwKg === undefined ? NOT_KNOWN : both(up, uvwKg),
-      how:
-        weights.basis === 'ticket'
-          ? `weighed, ticket ${weights.basisTicket ?? ''}, rounded up`
-          : 'predicted from parts, never weighed: not verified',
+      how: {
+        ticket: `weighed, ticket ${weights.basisTicket ?? ''}, rounded up`,
+        prediction: 'predicted from parts, never weighed: not verified',
+        none: 'nothing is weighed or recorded to add up',
+      }[weights.basis],
     },
     {
       name: 'Occupants and cargo together, at most (OCCC)',
