@@ -227,6 +227,7 @@ async function finish(
     context.print(
       `${write ? 'Added' : 'Would add'} ${kind} ${draft.id} to ${draft.place.file} (${draft.why}).\n${report.recordText(draft.data, draft.place.usual)}`,
     );
+  if (kind === 'stage') context.tell(`Stages stand in build order: move it in ${draft.place.file} to where it belongs.`);
   if (write && options.commit) {
     const { entryMessage } = await import('../../entry/message.js');
     context.tell(await committed(root, [draft.place.file], entryMessage(kind, draft.id, shell, draft.data)));
