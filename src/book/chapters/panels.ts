@@ -4,6 +4,7 @@ import type { Panel } from '../../model/structure.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { ref, table } from '../table.js';
 import { protectionWords, reachWords } from '../where.js';
+import { photoGapTable, photoHeadline } from './photo-gaps.js';
 import { fixingWords } from './skins.js';
 
 export const accessPanels = (book: Book): readonly Panel[] =>
@@ -17,6 +18,8 @@ export const panels: ChapterMaker = (book) => ({
   data: {
     figures: book.draw.panels(book.assessment, book.room('landscape', 26)).map((figure) => ({ ...figure, sheet: 'landscape' })),
     cards: accessPanels(book).map((panel) => card(book, panel)),
+    pictures: photoHeadline(book),
+    gaps: photoGapTable(book),
   },
 });
 
