@@ -1,7 +1,8 @@
 import { isMap, isSeq, type Node, type Pair } from 'yaml';
+import { KIND_IN } from '../schema/kind-in.js';
 import { readDocument, type SourceDocument } from '../source/document.js';
 import { NodeSource } from '../source/source.js';
-import { type LibraryList, roleOf, type ShellList, stemOf } from '../store/layout.js';
+import { roleOf, stemOf } from '../store/layout.js';
 
 /** A record as somebody typed it, whether its form is right or not. */
 export interface TypedRecord {
@@ -14,33 +15,6 @@ export interface TypedRecord {
   lineOf(path: readonly (string | number)[]): number;
 }
 
-const SHELL_KINDS: Readonly<Record<ShellList, string>> = {
-  zones: 'zone',
-  members: 'member',
-  welds: 'weld',
-  panels: 'panel',
-  openings: 'opening',
-  components: 'component',
-  weights: 'ticket',
-  tests: 'test',
-  findings: 'finding',
-  signoffs: 'sign-off',
-  amendments: 'amendment',
-  declared: 'declared',
-  clamps: 'clamp',
-  photos: 'photo',
-};
-const LIBRARY_KINDS: Readonly<Record<LibraryList, string>> = {
-  materials: 'material',
-  certificates: 'certificate',
-  sections: 'section',
-  conductors: 'conductor',
-  procedures: 'procedure',
-  people: 'person',
-  instruments: 'instrument',
-  stages: 'stage',
-  rules: 'rule',
-};
 /** Lists within a file that is itself one record. */
 const PARTS: Readonly<Record<string, string>> = {
   circuits: 'circuit',
@@ -60,7 +34,8 @@ export function recordsIn(file: string, text: string): readonly TypedRecord[] {
   if (role.holds === 'shell') return withParts(document, 'shell', role.shell, PARTS);
   if (role.holds === 'service') return withParts(document, 'service', stemOf(file.split('/').at(-1) as string) ?? file, PARTS);
   if (role.holds !== 'library' && role.holds !== 'list') return [whole(document, 'file', file)];
-  const kind = role.holds === 'library' ? `library ${LIBRARY_KINDS[role.list]}` : SHELL_KINDS[role.list];
+  const listedKind = KIND_IN[role.list] as string;
+  const kind = role.holds === 'library' ? `library ${listedKind}` : listedKind;
   return listed(document, document.root, document.data, role.list, kind);
 }
 
@@ -81,7 +56,7 @@ function items(document: SourceDocument, list: Node | null, data: readonly unkno
 /** A sign-off is called by what it is of. */
 function idOf(data: Readonly<Record<string, unknown>>, kind: string): string {
   if (data.id !== undefined && data.id !== null) return String(data.id);
-  return kind === 'sign-off' ? [data.stage, data.role, data.date].join('/') : String(data.rule ?? '?');
+  return kind === 'signoff' ? [data.stage, data.role, data.date].join('/') : String(data.rule ?? '?');
 }
 
 function withParts(

@@ -1,5 +1,6 @@
 import { LIBRARY_LISTS, SHELL_LISTS } from '../store/layout.js';
 import { listSchema, recordSchema, UNITS_SCHEMA } from './json.js';
+import { KIND_IN } from './kind-in.js';
 import type { Kind } from './kinds.js';
 
 type Json = Readonly<Record<string, unknown>>;
@@ -12,33 +13,6 @@ export interface FileSchema {
   readonly of: readonly string[];
   readonly schema: Json;
 }
-
-/** Which kind of record a list holds, by the list's name. */
-export const KIND_IN: Readonly<Record<string, Kind>> = {
-  materials: 'material',
-  certificates: 'certificate',
-  sections: 'section',
-  conductors: 'conductor',
-  procedures: 'procedure',
-  people: 'person',
-  instruments: 'instrument',
-  stages: 'stage',
-  rules: 'rule',
-  zones: 'zone',
-  members: 'member',
-  welds: 'weld',
-  panels: 'panel',
-  openings: 'opening',
-  components: 'component',
-  weights: 'ticket',
-  tests: 'test',
-  findings: 'finding',
-  signoffs: 'signoff',
-  amendments: 'amendment',
-  declared: 'declared',
-  clamps: 'clamp',
-  photos: 'photo',
-};
 
 /** Every file of a store that has a form, for editors. */
 export function fileSchemas(): readonly FileSchema[] {

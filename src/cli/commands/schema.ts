@@ -21,9 +21,10 @@ export function declareSchema(registry: Registry): void {
 
 async function schema({ kind, write }: Options, context: Context): Promise<Status> {
   if (write) return writeAll(context);
-  const [{ recordSchema, SCHEMA_KINDS }, { fileSchemas, KIND_IN }, { didYouMean }] = await Promise.all([
+  const [{ recordSchema, SCHEMA_KINDS }, { fileSchemas }, { KIND_IN }, { didYouMean }] = await Promise.all([
     import('../../schema/json.js'),
     import('../../schema/files.js'),
+    import('../../schema/kind-in.js'),
     import('../../source/nearest.js'),
   ]);
   if (kind === undefined) throw new CannotDo('Which one? As `shellbook schema members`; or `--write` for all of them');
