@@ -45,7 +45,7 @@ export function validate({ kind, data, known, schemas, source }: Candidate, say:
   const id = data.id === undefined ? undefined : String(data.id);
   const form = checkForm(schemas, kind, { ...(id === undefined ? {} : { id }), data: withoutBlanks(data), source }, tell);
   if (form !== undefined) tellHalf(kind, { id: id ?? '', form, source } as never, tell);
-  if (form !== undefined) tellCondition(form, { id: id ?? '', source }, known, tell);
+  if (form !== undefined) tellCondition(form, { id: id ?? '', source }, known, ahead ?? tell);
   if (homeOf(kind).in !== 'library') {
     const links = ahead ? new LinksAhead(known, tell, ahead) : new Links(known.register, known.linked.registers, tell);
     link([{ kind: kind as RecordKind, ...(id === undefined ? {} : { id }), data, source }], links);
