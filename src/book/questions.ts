@@ -34,7 +34,7 @@ export const QUESTIONS: readonly Question[] = [
   { ask: 'What is still live when I open the main?', first: at('h-live', 'c-emergency') },
   {
     ask: 'Where is the shut-off, valve or drain?',
-    first: at('h-valves', 'c-service-water'),
+    first: at('h-valves', 'c-service-water', 'c-emergency'),
     besides: [named('in a hurry', 'c-emergency'), named('drains', 'h-drain', 'h-frost'), named('gas', 'c-service-gas')],
   },
   { ask: 'How do I drain it for frost?', first: at('h-drain', 'h-frost') },
