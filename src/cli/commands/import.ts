@@ -87,7 +87,7 @@ async function importSheet(options: Options, context: Context): Promise<Status> 
   const root = await storeOf(context);
   const sheet = readSheet(path.basename(options.file), await bytesOf(options.file, context), options.heads);
   const before = await readEntry(root, shell);
-  const heads = await confirmed(kind, sheet, before, options, context);
+  const { heads, keep } = await confirmed(kind, sheet, before, options, context);
   if (options.dryRun)
     return answer(kind, options, context, { sheet, heads, ...(await planned(kind, sheet, heads, before, options, context)) });
   return writing(root, async (writer) => {
@@ -96,7 +96,7 @@ async function importSheet(options: Options, context: Context): Promise<Status> 
     const { plan, texts } = await planned(kind, sheet, heads, now, options, context);
     if (plan.faults.length > 0) return answer(kind, options, context, { sheet, heads, plan, texts });
     await writeTexts(writer, texts, now.known);
-    const kept = options.keep && (await keepColumns(writer, kind, heads));
+    const kept = keep && (await keepColumns(writer, kind, heads));
     const files = [...texts.keys(), ...(kept ? ['import.yaml'] : [])];
     const message = `Record ${countOf(plan.added.length + plan.changed.length, kind)}${shell === undefined ? '' : ` of ${shell}`} from ${sheet.name}`;
     const said = options.commit && files.length > 0 ? await committed(root, files, message) : undefined;
@@ -122,7 +122,7 @@ async function confirmed(
   { text, known }: OpenEntry,
   options: Options,
   context: Context,
-): Promise<readonly Head[]> {
+): Promise<{ readonly heads: readonly Head[]; readonly keep: boolean }> {
   const [{ matchHeads, unreadMass }, { keptColumns, ownWords, saidColumns }, report] = await Promise.all([
     import('../../entry/heads.js'),
     import('../../entry/mapping.js'),
@@ -136,11 +136,14 @@ async function confirmed(
   if (lost !== undefined) throw new CannotDo(`${sheet.name}: ${lost}`);
   if (!heads.some(({ column }) => column)) throw new CannotDo(report.noColumns(kind, sheet));
   const open = heads.filter(({ how }) => how === 'close' || how === 'unknown');
-  if (open.length === 0) return heads;
+  const { keep } = options;
+  if (open.length === 0) return { heads, keep };
   context.tell(report.columnsText(sheet, heads));
-  if (options.yes || options.dryRun) return heads;
+  if (options.yes || options.dryRun) return { heads, keep };
   const asker = await context.io.ask?.();
-  if (asker && (await asker.confirm({ text: 'Read the columns so?', usual: true }))) return heads;
+  if (asker && (await asker.confirm({ text: 'Read the columns so?', usual: true }))) {
+    return { heads, keep: keep || (await asker.confirm({ text: 'Keep them in import.yaml for the next sheet?', usual: true })) };
+  }
   throw new CannotDo(report.columnsAdvice(sheet, heads));
 }
 
