@@ -1,7 +1,7 @@
 import type { Fixing, Opening, Panel } from '../../model/structure.js';
 import { type Book, type ChapterMaker, stageName } from '../book.js';
 import { decisionsOf } from '../decisions.js';
-import { ref, table } from '../table.js';
+import { ROLL_MM, ref, table } from '../table.js';
 
 /** Skins and panels, how they are fixed, and openings as measured. */
 export const skins: ChapterMaker = (book) => ({
@@ -54,6 +54,8 @@ export function skinTable(book: Book) {
 function bondTable(book: Book) {
   const { show } = book;
   return table<Panel>(book.show, {
+    look: 'roll',
+    widthMm: ROLL_MM,
     rows: book.assessment.model.shell.panels.filter((panel) => panel.fixing?.adhesive),
     columns: (c) => [
       c.refs('Panel', (panel) => [panel.id]),

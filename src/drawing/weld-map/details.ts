@@ -80,7 +80,7 @@ function detailSheet(
       text('labels', 'name-strong', [port.frame.x0, port.frame.y0 - CELL_STRIP_MM + 2], `Detail ${detail.letter}`),
       ...weldDots(placed),
     );
-    wishes.push(...numberWishes(placed), ...memberNames([...near.members, ...near.joined], model, port));
+    wishes.push(...numberWishes(placed), ...memberNames(placed, [...near.members, ...near.joined], model, port));
   });
   const placed = details.flatMap((detail, index) =>
     detail.points.map((point) => ({ point, at: (ports[index] as Port).place(point.at) })),

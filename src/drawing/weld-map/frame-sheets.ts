@@ -32,8 +32,9 @@ export function frameSheets(
       const port = layout.ports[index] as Port;
       marks.push(...mapMembers(frame.members, [], model, port));
       marks.push(text('labels', 'note', [1.5, port.frame.y0 - STRIP_MM + 2], `at x ${length(frame.xMm, model.shop.units)}`));
-      wishes.push(...memberNames(frame.members, model, port));
-      return frame.points.map((point) => ({ point, at: port.place(point.at) }));
+      const own = frame.points.map((point) => ({ point, at: port.place(point.at) }));
+      wishes.push(...memberNames(own, frame.members, model, port));
+      return own;
     });
     wishes.push(...symbolWishes(placed, kinds, style), ...numberWishes(placed));
     const part = layouts.length > 1 ? `, sheet ${k + 1} of ${layouts.length}` : '';

@@ -24,12 +24,6 @@ export function mapMembers(members: readonly Member[], joined: readonly Member[]
   return [...outlines, ...memberHiddenLines(all, model.library, port)];
 }
 
-/** Names of the members in soft type, where there is room beside the numbers. */
-export const memberNames = (members: readonly Member[], model: Model, port: Port): readonly LabelWish[] =>
-  members
-    .flatMap((member) => memberWish(member, model, port))
-    .map((wish) => ({ ...wish, style: 'note', priority: 10, repeat: true }));
-
 /** A weld on the sheet: its point and where that lies. */
 export interface PlacedPoint {
   readonly point: WeldPoint;
@@ -86,3 +80,17 @@ export function symbolWishes(placed: readonly PlacedPoint[], kinds: SymbolKinds,
 /** What a reader must know of the symbols on a sheet. */
 export const symbolNote = (style: SymbolStyle): string =>
   `Symbols by ${style.standard === 'iso' ? 'ISO 2553, system A' : 'AWS A2.4'}, sizes in ${inMillimetres(style) ? 'mm' : 'inches'}; each stands for the welds of its letter in the schedule.`;
+
+/** Names of the members that welds here join, in soft type, where there is room beside the numbers. */
+export function memberNames(
+  placed: readonly PlacedPoint[],
+  members: readonly Member[],
+  model: Model,
+  port: Port,
+): readonly LabelWish[] {
+  const joined = new Set(placed.flatMap(({ point }) => point.pair));
+  return members
+    .filter(({ id }) => joined.has(id))
+    .flatMap((member) => memberWish(member, model, port))
+    .map((wish) => ({ ...wish, style: 'note', priority: 10, repeat: true }));
+}

@@ -176,7 +176,7 @@ function partSheet(
         ...symbolWishes(numbered, kinds, style),
         ...numberWishes(numbered),
         ...crowded.map(({ wish }) => wish),
-        ...memberNames([...near.members, ...near.joined], model, port),
+        ...memberNames(placed, [...near.members, ...near.joined], model, port),
       ],
       notes: [symbolNote(style), ...(crowded.length > 0 ? ['Ringed: see the sheet of details.'] : [])],
       rest: 'in the schedule',
