@@ -1,6 +1,7 @@
 import type { Assessment } from '../../assess.js';
 import type { Circuit, Conductor, Run } from '../../model/services.js';
-import type { Panel } from '../../model/structure.js';
+import type { Shell } from '../../model/shell.js';
+import type { Panel, Weld } from '../../model/structure.js';
 import { judgeTest } from '../tests/verdict.js';
 import type { Findable } from './records.js';
 import { type Fact, facts } from './topics/topic.js';
@@ -11,27 +12,55 @@ export function factsOf(one: Findable, assessment: Assessment): readonly Fact[] 
   return [...ownFacts(one, assessment), ...evidence(one.id, assessment)];
 }
 
+/** What each record is told from, gathered once a shell. */
+function gather(shell: Shell) {
+  const runsAt = new Map<string, Run[]>();
+  const runsOf = new Map<string, Run[]>();
+  const put = (map: Map<string, Run[]>, key: string, run: Run): void => {
+    const list = map.get(key);
+    if (list) list.push(run);
+    else map.set(key, [run]);
+  };
+  for (const run of shell.runs) {
+    for (const end of new Set([run.from, run.to])) put(runsAt, end, run);
+    if (run.circuit !== undefined) put(runsOf, run.circuit, run);
+  }
+  const nodes = new Map(shell.nodes.map((node) => [node.id, node] as const));
+  const circuits = new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const));
+  const runs = new Map(shell.runs.map((run) => [run.id, run] as const));
+  const welds = new Map<string, Weld[]>();
+  for (const weld of shell.welds) {
+    for (const part of new Set(weld.joins.flat())) welds.set(part, [...(welds.get(part) ?? []), weld]);
+  }
+  return { nodes, circuits, runs, runsAt, runsOf, welds };
+}
+
+const gathered = new WeakMap<Shell, ReturnType<typeof gather>>();
+
+function of(shell: Shell): ReturnType<typeof gather> {
+  let found = gathered.get(shell);
+  if (!found) {
+    found = gather(shell);
+    gathered.set(shell, found);
+  }
+  return found;
+}
+
 function ownFacts({ id, kind }: Findable, { model, figures }: Assessment): readonly Fact[] {
   const { shell } = model;
   switch (kind) {
     case 'circuit': {
-      const circuit = shell.circuits.find((other) => other.id === id);
-      return circuit
-        ? circuitFacts(
-            circuit,
-            shell.runs.filter((run) => run.circuit === id),
-            model,
-          )
-        : [];
+      const circuit = of(shell).circuits.get(id);
+      return circuit ? circuitFacts(circuit, of(shell).runsOf.get(id) ?? [], model) : [];
     }
     case 'run': {
-      const run = shell.runs.find((other) => other.id === id);
-      const circuit = shell.circuits.find((other) => other.id === run?.circuit);
+      const run = of(shell).runs.get(id);
+      const circuit = of(shell).circuits.get(run?.circuit ?? '');
       return run ? runFacts(run, circuit) : [];
     }
     case 'node': {
-      const node = shell.nodes.find((other) => other.id === id);
-      const joined = shell.runs.filter((run) => run.from === id || run.to === id).map((run) => run.id);
+      const node = of(shell).nodes.get(id);
+      const joined = (of(shell).runsAt.get(id) ?? []).map((run) => run.id);
       return facts(
         ['stands', node?.position],
         ['rating', node?.rating?.text],
@@ -59,7 +88,7 @@ function ownFacts({ id, kind }: Findable, { model, figures }: Assessment): reado
     }
     case 'member': {
       const member = shell.members.find((other) => other.id === id);
-      const welds = shell.welds.filter((weld) => weld.joins.flat().includes(id));
+      const welds = of(shell).welds.get(id) ?? [];
       const distinct = (values: readonly (string | undefined)[]): readonly string[] => [
         ...new Set(values.filter((value): value is string => value !== undefined)),
       ];
@@ -96,12 +125,12 @@ const WELDING =
   'batteries, controllers and radios off and their leads apart; look behind for adhesive, foam and wires; a qualified welder by the procedure';
 
 function circuitFacts(circuit: Circuit, runs: readonly Run[], { shell }: Assessment['model']): readonly Fact[] {
-  const kinds = new Map(shell.nodes.map((node) => [node.id, node.nodeKind] as const));
+  const { nodes: known } = of(shell);
   const nodes = [...new Set(runs.flatMap((run) => [run.from, run.to]))];
   const counted = new Map<string, number>();
   for (const end of runs.flatMap((run) => [run.from, run.to])) counted.set(end, (counted.get(end) ?? 0) + 1);
   const ends = nodes.filter((node) => counted.get(node) === 1);
-  const joints = nodes.filter((node) => ['splice', 'connector', 'junction', 'fitting'].includes(kinds.get(node) ?? ''));
+  const joints = nodes.filter((node) => ['splice', 'connector', 'junction', 'fitting'].includes(known.get(node)?.nodeKind ?? ''));
   return facts(
     ['ends', ends.length <= 8 ? ends : [...ends.slice(0, 8), `and ${ends.length - 8} more`]],
     ['joints', joints],

@@ -1,8 +1,6 @@
 import { samples } from '../../compute/access/samples.js';
 import { zoneMap } from '../../compute/access/zones.js';
 import type { Finding } from '../../finding.js';
-import type { Bounds } from '../../geometry/box.js';
-import { type Grid, grid } from '../../geometry/grid.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Run } from '../../model/services.js';
 import { length, position } from '../../quantity/format.js';
@@ -15,40 +13,60 @@ const BESIDE_MM = 150;
 /** Heights as measured with a tape, mm. House value. */
 const TAPE_MM = 10;
 
+/** Pipes above one square of a cavity’s floor, the highest first. */
+type Above = ReadonlyMap<string, readonly Piece[]>;
+
 /** A piece of a run within a concealed cavity. */
 interface Piece {
   readonly run: Run;
   readonly at: Vec3;
-  readonly zones: ReadonlySet<string>;
+  readonly zones: readonly string[];
 }
 
-const around = ([x, y]: Vec3): Bounds => ({
-  min: [x - BESIDE_MM, y - BESIDE_MM, Number.NEGATIVE_INFINITY],
-  max: [x + BESIDE_MM, y + BESIDE_MM, Number.POSITIVE_INFINITY],
-});
+/** More pipes than these above one square tell nothing new. */
+const MOST = 8;
 
-/** For each pipe, the piece of a wire that lies most below all of the pipe beside it in the same cavity. */
-function worst(wire: readonly Piece[], pipes: readonly Piece[], near: Grid): ReadonlyMap<Run, Lies> {
-  const found = new Map<Run, Lies>();
-  for (const { at, zones } of wire) {
-    const lowest = new Map<Run, number>();
-    for (const i of near.near(around(at))) {
-      const pipe = pipes[i] as Piece;
-      if (Math.hypot(pipe.at[0] - at[0], pipe.at[1] - at[1]) > BESIDE_MM) continue;
-      if (![...zones].some((zone) => pipe.zones.has(zone))) continue;
-      lowest.set(pipe.run, Math.min(lowest.get(pipe.run) ?? Infinity, pipe.at[2]));
-    }
-    for (const [run, height] of lowest) {
-      const belowMm = height - at[2];
-      if (belowMm > TAPE_MM && belowMm > (found.get(run)?.belowMm ?? 0)) found.set(run, { at, belowMm });
+const square = (value: number): number => Math.floor(value / BESIDE_MM);
+
+/** Of each pipe its lowest piece in each square: a riser that comes down beside a wire is not above it. */
+function pipesAbove(pipes: readonly Piece[]): Above {
+  const lowest = new Map<string, Map<Run, Piece>>();
+  for (const piece of pipes) {
+    for (const zone of piece.zones) {
+      const key = `${zone} ${square(piece.at[0])} ${square(piece.at[1])}`;
+      const here = lowest.get(key) ?? new Map<Run, Piece>();
+      lowest.set(key, here);
+      if (piece.at[2] < (here.get(piece.run)?.at[2] ?? Infinity)) here.set(piece.run, piece);
     }
   }
-  return found;
+  return new Map(
+    [...lowest].map(([key, here]) => [key, [...here.values()].sort((a, b) => b.at[2] - a.at[2]).slice(0, MOST)] as const),
+  );
 }
 
 interface Lies {
+  readonly pipe: Run;
   readonly at: Vec3;
   readonly belowMm: number;
+}
+
+/** The piece of a wire that lies most below a pipe beside it in the same cavity. */
+function worst(wire: readonly Piece[], above: Above): Lies | undefined {
+  let found: Lies | undefined;
+  for (const { at, zones } of wire) {
+    for (const zone of zones) {
+      for (let x = square(at[0]) - 1; x <= square(at[0]) + 1; x++) {
+        for (let y = square(at[1]) - 1; y <= square(at[1]) + 1; y++) {
+          for (const pipe of above.get(`${zone} ${x} ${y}`) ?? []) {
+            const belowMm = pipe.at[2] - at[2];
+            if (belowMm <= Math.max(TAPE_MM, found?.belowMm ?? 0)) break;
+            if (Math.hypot(pipe.at[0] - at[0], pipe.at[1] - at[1]) <= BESIDE_MM) found = { pipe: pipe.run, at, belowMm };
+          }
+        }
+      }
+    }
+  }
+  return found;
 }
 
 export const wireBelowWater: Rule = {
@@ -62,25 +80,27 @@ export const wireBelowWater: Rule = {
     const pieces = (run: Run): readonly Piece[] =>
       samples(run.path).flatMap(({ at }) => {
         const held = zones.holding(at);
-        return held.length > 0 ? [{ run, at, zones: new Set(held.map((zone) => zone.id)) }] : [];
+        return held.length > 0 ? [{ run, at, zones: held.map((zone) => zone.id) }] : [];
       });
     const pipes = shell.runs.filter((run) => WET.includes(run.medium)).flatMap(pieces);
     if (pipes.length === 0) return [];
-    const near = grid(
-      pipes.map(({ at }, index) => ({ index, bounds: { min: at, max: at } })),
-      2 * BESIDE_MM,
-    );
+    const above = pipesAbove(pipes);
     return shell.runs
       .filter((run) => WIRES.includes(run.medium) && !run.abandoned)
-      .flatMap((run): readonly Finding[] =>
-        [...worst(pieces(run), pipes, near)].map(([pipe, { at, belowMm }]) => ({
-          rule: 'service.wire-below-water',
-          severity: 'warning',
-          message: `${run.id} lies ${length(belowMm, shop.units)} below ${pipe.id} at ${position(at, shop.units)}, expected wires above water in one cavity: raise it, or move one of the two`,
-          ids: [run.id, pipe.id],
-          place: run.source.place('via'),
-          related: [{ message: `${pipe.id}, the pipe above`, place: pipe.source.place('via') }],
-        })),
-      );
+      .flatMap((run): readonly Finding[] => {
+        const found = worst(pieces(run), above);
+        if (!found) return [];
+        const { pipe, at, belowMm } = found;
+        return [
+          {
+            rule: 'service.wire-below-water',
+            severity: 'warning',
+            message: `${run.id} lies ${length(belowMm, shop.units)} below ${pipe.id} at ${position(at, shop.units)}, expected wires above water in one cavity: raise it, or move one of the two`,
+            ids: [run.id, pipe.id],
+            place: run.source.place('via'),
+            related: [{ message: `${pipe.id}, the pipe above`, place: pipe.source.place('via') }],
+          },
+        ];
+      });
   },
 };
