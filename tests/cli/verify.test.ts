@@ -216,6 +216,24 @@ describe('a book alone', () => {
     expect([alone.status, JSON.parse(alone.answer)]).toEqual([whole.status, JSON.parse(whole.answer)]);
   });
 
+  it.each(['weights', 'takeoff'])('answers %s from the whole record as the store does', async (command) => {
+    const alone = await shellbook(away, command, 'T-1', '--json', '--book', bookOf(store, 'shop'));
+    const whole = await shellbook(store.root, command, 'T-1', '--json');
+    expect([alone.status, JSON.parse(alone.answer)]).toEqual([whole.status, JSON.parse(whole.answer)]);
+  });
+
+  it('is checked by the same rules, at the revision that it was printed from', async () => {
+    const alone = await shellbook(away, 'check', 'T-1', '--json', '--book', bookOf(store, 'shop'));
+    const told = JSON.parse(alone.answer);
+    expect(told.revision).toBe(manifestOf('shop').revision);
+    const rules = (findings: readonly { rule: string; severity: string }[]) =>
+      findings.filter(({ severity }) => severity === 'error').map(({ rule }) => rule);
+    const whole = await shellbook(store.root, 'check', 'T-1', '--json');
+    expect(rules(told.findings)).toEqual(rules(JSON.parse(whole.answer).findings));
+    const service = await shellbook(away, 'check', 'T-1', '--book', bookOf(store, 'service'));
+    expect(service.messages).toContain('The service edition carries the record without who ordered the shell');
+  });
+
   it('tells the page from the book itself', async () => {
     const { answer } = await shellbook(away, 'where', 'T-1', 'DC-1/S1', '--json', '--book', bookOf(store, 'shop'));
     const [match] = JSON.parse(answer).matches;
