@@ -26,7 +26,16 @@ export function shareOptions(command: Command): Command {
 }
 
 /** What a printed book alone can answer: years later it may be all that there is. */
-const ANSWERS_FROM_BOOK: ReadonlySet<string> = new Set(['check', 'weights', 'takeoff', 'where', 'behind', 'near', 'isolate']);
+const ANSWERS_FROM_BOOK: ReadonlySet<string> = new Set([
+  'check',
+  'weights',
+  'takeoff',
+  'where',
+  'behind',
+  'near',
+  'isolate',
+  'release',
+]);
 
 const bookOption = (): Option =>
   new Option('--book <file.pdf>', 'answer from the records inside a printed book, without a store');
