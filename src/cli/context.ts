@@ -1,4 +1,5 @@
 import type { Io } from './io.js';
+import { withTimeLeft } from './pace.js';
 import { type Paint, paint } from './report/paint.js';
 import { printable } from './report/printable.js';
 
@@ -22,7 +23,7 @@ export interface Context {
   print(text: string): void;
   /** A message to standard error; `--quiet` drops it. */
   tell(text: string): void;
-  /** What is being done now: a passing line on a terminal, elsewhere at most a line a second. */
+  /** What is being done now: a passing line on a terminal, elsewhere at most a line a second. `12 of 340` in it gets the time left. */
   progress(text: string): void;
   /** Takes the passing line away. */
   done(): void;
@@ -36,6 +37,7 @@ export function makeContext(settings: Settings, io: Io): Context {
   const coloured = settings.color && !noColour && io.env.TERM !== 'dumb';
   let told = Date.now();
   let passing = false;
+  const timed = withTimeLeft(Date.now);
   const done = (): void => {
     if (passing) io.err.write('\r\u001b[K');
     passing = false;
@@ -52,8 +54,9 @@ export function makeContext(settings: Settings, io: Io): Context {
       done();
       if (!settings.quiet) io.err.write(`${printable(text)}\n`);
     },
-    progress(text) {
+    progress(what) {
       if (settings.quiet) return;
+      const text = timed(what);
       if (io.err.terminal) {
         io.err.write(`\r\u001b[K${printable(text).slice(0, 78)}…`);
         passing = true;
