@@ -7,6 +7,7 @@ import { DASHED_MM, symbolSizeMm, towards, weldSymbol } from '../../src/drawing/
 import { type SymbolWeld, sizeWords, symbolInWords, tailWords } from '../../src/drawing/weld-symbol/words.js';
 import { WELD_TYPES, type Weld } from '../../src/model/structure.js';
 import { record } from '../support/build.js';
+import { loadOne } from '../support/store.js';
 
 const AWS = { standard: 'aws', units: 'us' } as const;
 const ISO = { standard: 'iso', units: 'metric' } as const;
@@ -223,5 +224,24 @@ describe('places and kinds', () => {
       ['B', ['W-3']],
     ]);
     expect([0, 25, 26, 27, 701, 702].map(letters)).toEqual(['A', 'Z', 'AA', 'AB', 'ZZ', 'AAA']);
+  });
+});
+
+describe('the shop chooses', () => {
+  const shopOf = (lines: string) => loadOne({ 'shop.yaml': `shop: {name: Test shop}\n${lines}` }).model.shop.weldSymbols;
+
+  it('AWS A2.4 where it works in inches alone, ISO 2553 elsewhere, unless it says which', () => {
+    expect(shopOf('units: us\n')).toBe('aws');
+    expect(shopOf('units: metric\n')).toBe('iso');
+    expect(shopOf('')).toBe('iso');
+    expect(shopOf('units: us\nweld_symbols: iso\n')).toBe('iso');
+    expect(shopOf('units: metric\nweld_symbols: aws\n')).toBe('aws');
+  });
+
+  it('and a weld away from the shop is recorded as such', () => {
+    const weld = 'joins: [A, B], type: fillet, size: 1/4 in, length: 2 in, process: GMAW';
+    const { model, findings } = loadOne({ 'shells/T-1/welds.yaml': `- {id: W-1, ${weld}, site: yes}\n- {id: W-2, ${weld}}\n` });
+    expect(model.shell.welds.map(({ site }) => site ?? false)).toEqual([true, false]);
+    expect(findings.filter(({ rule }) => rule.startsWith('format.unknown-key'))).toEqual([]);
   });
 });
