@@ -85,7 +85,7 @@ describe('demo', () => {
   });
 
   it('lists, weighs and isolates', async () => {
-    expect((await onDemo('list')).json.shells.map((one: { state: string }) => one.state)).toEqual(['amended', 'in build']);
+    expect((await onDemo('list')).json.shells.map((one: { state: string }) => one.state)).toEqual(['closed', 'in build']);
     const weights = await onDemo('weights', 'OV-021');
     expect(weights.status).toBe(0);
     expect(weights.json.conditions.map((one: { name: string }) => one.name)).toEqual(
