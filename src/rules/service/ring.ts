@@ -1,5 +1,6 @@
 import { circuitTree } from '../../compute/services/branches.js';
 import { polylineLength } from '../../geometry/vector.js';
+import type { Run } from '../../model/services.js';
 import type { Rule } from '../rule.js';
 
 export const ring: Rule = {
@@ -10,8 +11,14 @@ export const ring: Rule = {
   source: 'common practice, no source',
   check({ model: { shell }, figures }) {
     const roots = new Map(figures.services.circuits.map((circuit) => [circuit.id, circuit.root] as const));
+    const byCircuit = new Map<string | undefined, Run[]>();
+    for (const run of shell.runs) {
+      const list = byCircuit.get(run.circuit);
+      if (list) list.push(run);
+      else byCircuit.set(run.circuit, [run]);
+    }
     return shell.circuits.flatMap((circuit) => {
-      const runs = shell.runs.filter((run) => run.circuit === circuit.id && run.from !== run.to && !run.abandoned);
+      const runs = (byCircuit.get(circuit.id) ?? []).filter((run) => run.from !== run.to && !run.abandoned);
       const root = roots.get(circuit.id) ?? runs[0]?.from;
       if (root === undefined || circuit.bonding) return [];
       const { closing } = circuitTree(root, runs, (run) => run.installedLengthMm ?? polylineLength(run.path));
