@@ -52,7 +52,3 @@ export function changedSince(then: Coverage, now: Coverage): readonly string[] {
 
 /** What lapsed sign-offs covered and has changed since, by id of the sign-off: what the rules say as the reason. */
 export type Reasons = ReadonlyMap<string, readonly string[]>;
-
-/** Stages that stand signed by somebody whose sign-off holds. */
-export const holdingStages = (model: Model): ReadonlySet<string> =>
-  new Set(signedStages(model).flatMap(({ signoff, standing }) => (standing === 'holds' ? [signoff.stage] : [])));

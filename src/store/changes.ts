@@ -61,9 +61,8 @@ const textIn = (key: 'before' | 'after', blob: string | undefined, texts: Readon
 };
 
 /** Commits that touched a shell’s record, newest first, with the files that each changed. Of a merge, its branches tell. */
-export async function commitChanges(root: string, shell: string, path?: string): Promise<readonly CommitChange[]> {
+export async function commitChanges(root: string, shell: string): Promise<readonly CommitChange[]> {
   const format = '--format=%x1e%H%x1f%aI%x1f%an%x1f%s%x1f';
-  const wanted = path === undefined ? pathsOf(shell) : [path];
   const told = await gitText(root, [
     'log',
     '-z',
@@ -73,7 +72,7 @@ export async function commitChanges(root: string, shell: string, path?: string):
     '--relative',
     format,
     '--',
-    ...wanted,
+    ...pathsOf(shell),
   ]).catch(() => '');
   return told.split('\u001e').flatMap((part) => {
     const [commit, date, author, subject, files] = part.split('\u001f');
@@ -101,7 +100,7 @@ function rawChanges(text: string): readonly RawChange[] {
 }
 
 /** Texts by Git’s id; one that is no UTF-8 is left out. */
-export async function textsOf(root: string, changes: readonly RawChange[]): Promise<ReadonlyMap<string, string>> {
+async function textsOf(root: string, changes: readonly RawChange[]): Promise<ReadonlyMap<string, string>> {
   const blobs = changes.flatMap(({ before, after }) => [before, after]).filter((blob) => blob !== undefined);
   const texts = new Map<string, string>();
   for (const [blob, bytes] of await readBlobs(root, blobs)) {
