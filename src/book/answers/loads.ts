@@ -1,3 +1,4 @@
+import { BACKING, ON_ROOF, TRUSS } from '../../compute/lookup/index.js';
 import type { Declared } from '../../model/shell.js';
 import type { Book } from '../book.js';
 import { ref, table } from '../table.js';
@@ -74,9 +75,6 @@ function ratingWords({ points: [one, ...more], otherwise }: Allowed): string {
   return more.length > 0 ? `${rating} each` : rating;
 }
 
-const TRUSS = /truss.*(?:top|upper)|roof (?:bow|beam|truss)|rafter/iu;
-const BACKING = /backing|blocking|mounting plate|hanger/iu;
-const ON_ROOF = /solar|roof unit|air conditioner|vent|hatch/iu;
 /** Places that differ by less than this are one line across the roof, mm. */
 const SAME_LINE_MM = 20;
 

@@ -1,10 +1,10 @@
+import { EARTH } from '../../compute/lookup/index.js';
 import type { Medium, Run } from '../../model/services.js';
 import type { Book } from '../book.js';
 import { table } from '../table.js';
 import { madeOf, placeColumn, wayToNode, wayToRun } from '../where.js';
 
 const ELECTRIC: readonly Medium[] = ['dc', 'ac', 'data'];
-const EARTH = /\b(?:earth|ground|bond(?:ing)?|chassis stud|negative bar|protective conductor)\b/iu;
 
 /** Studs and bars to which earths and bonds go. */
 export function earths(book: Book) {

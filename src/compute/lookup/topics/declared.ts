@@ -36,7 +36,8 @@ export const lifting: Topic = {
   },
 };
 
-const BACKING = /backing|blocking|mounting plate|hanger/iu;
+/** Parts that something may be screwed to, by what the shop calls them. No rating. */
+export const BACKING = /backing|blocking|mounting plate|hanger/iu;
 
 export const hanging: Topic = {
   name: 'hanging',
@@ -58,8 +59,9 @@ export const hanging: Topic = {
   },
 };
 
-const TRUSS = /truss.*(?:top|upper)|roof (?:bow|beam|truss)|rafter/iu;
-const ON_ROOF = /solar|roof unit|air conditioner|vent|hatch/iu;
+/** What carries the roof, and what stands on it, by their names. */
+export const TRUSS = /truss.*(?:top|upper)|roof (?:bow|beam|truss)|rafter/iu;
+export const ON_ROOF = /solar|roof unit|air conditioner|vent|hatch/iu;
 
 export const roof: Topic = {
   name: 'roof',
