@@ -27,7 +27,7 @@ export async function keptAt(root: string, shell: string, program: string): Prom
       hash.update(`${await looks(file)}\n`);
     }
     const files = await filesIn(root);
-    const all = await Promise.all(files.sort().map(async (file) => `${file} ${await looks(file)}`));
+    const all = await Promise.all([...files].sort().map(async (file) => `${file} ${await looks(file)}`));
     hash.update(all.join('\n'));
     const name = createHash('sha256').update(`${root}\n${shell}`).digest('hex').slice(0, 16);
     return { file: path.join(gitDir, 'shellbook', 'where', `${name}.json`), stamp: hash.digest('hex') };
