@@ -51,7 +51,7 @@ export const TRAILS: readonly Trail[] = [
     steps: [/^DC-25\/S1$/u, /^AP-\d+$/u],
     answer: [/Fasteners \d+ screws/u, /Tool/u, /Torque/u, /Order/u, /Seal to renew/u],
   },
-  { question: 'What fuse feeds it?', steps: [/^DC-25$/u], answer: [/DC-25 press lamps/u, /fuse 10 A/u] },
+  { question: 'What fuse feeds it?', steps: [/^DC-25$/u], answer: [/DC-25\b/u, /press lamps/u, /fuse 10 A/u] },
   {
     question: 'What fuse feeds it, and what is before that?',
     steps: [/^Where are all fuses/u],
