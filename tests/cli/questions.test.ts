@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { run } from '../../src/cli/program.js';
+import { TOPICS, topicsOf } from '../../src/compute/lookup/topics/index.js';
 import { DEMO, judged } from '../demo/store.js';
 import { literalIo } from './literal-io.js';
 
@@ -188,6 +189,15 @@ describe('a technician’s questions, at the prompt', () => {
     },
     30_000,
   );
+
+  it('are named in the help, each by one word', async () => {
+    const io = literalIo(store);
+    await run(['where', '--help'], io);
+    const said = io.answer().replaceAll(/\s+/gu, ' ');
+    const listed = /Questions it knows: (.*)\./u.exec(said)?.[1]?.split(', ');
+    expect(listed).toEqual(TOPICS.map((topic) => topic.name));
+    for (const name of listed ?? []) expect(topicsOf(name).map((topic) => topic.name)).toContain(name);
+  });
 
   it('asks all 25', () => {
     const asked = new Set(QUESTIONS.map(({ asks }) => Number.parseInt(asks, 10)));

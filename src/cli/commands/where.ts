@@ -8,6 +8,12 @@ interface Options {
   readonly query: string;
 }
 
+/** One word for each question about the whole shell; others of its words do as well. */
+const QUESTIONS = `
+Questions it knows: fuses, live, valves, frost, leak, spare ways, unused wires,
+earths, torque, tests, lifting, hanging, roof, repairs, changes, emergency,
+contacts, book, axles, drilling, behind, alloy.`;
+
 export function declareWhere(registry: Registry): void {
   registry
     .add('where <shell> <query...>', 'finds a circuit, run, node, panel, member or weld, and says how to get to it', [
@@ -16,6 +22,7 @@ export function declareWhere(registry: Registry): void {
       'shellbook where QF-007 red/black rear left    by colour and place',
       'shellbook where QF-007 fuses                  a question about the whole shell',
     ])
+    .addHelpText('after', QUESTIONS)
     .action(
       registry.run(
         ([shell, query]) => ({
