@@ -36,7 +36,11 @@ export interface Judged {
 
 /** Everything that is open in a shell; what blocks most first, as found within a grade. */
 export function openItems(judged: Judged): readonly OpenItem[] {
-  const items = [...ofFindings(judged), ...ofStages(judged), ...accepted(judged)];
+  const found = ofFindings(judged);
+  // What a finding blames already is not told again by the hold point that it keeps open.
+  const told = new Set(found.map(({ ids }) => ids[0]));
+  const stages = ofStages(judged).filter(({ because, ids }) => because === 'signoff' || !told.has(ids[0]));
+  const items = [...found, ...stages, ...accepted(judged)];
   return items.sort((a, b) => (a.grade < b.grade ? -1 : a.grade > b.grade ? 1 : 0));
 }
 

@@ -14,15 +14,29 @@ const signed = (by: Author | undefined, people: People): string =>
 
 /** One line a record that changed; records that came or went together are one line. */
 export function changesText(changes: readonly SignedChange[], people: People): readonly string[] {
-  const changed = changes.filter(({ change, kind }) => change === 'changed' || kind === 'file');
-  const lines = changed.map((change) => {
-    const same = change.fieldsBy.every((by) => by?.commit === change.by?.commit);
-    if (same || change.kind === 'file') return `${changeText(change)}${signed(change.by, people)}`;
-    const fields = change.fields.map((field, i) => `${fieldText(field)}${signed(change.fieldsBy[i], people)}`);
-    return `${change.id}: ${fields.join('; ')}`;
-  });
+  const alike = new Map<string, string[]>();
+  for (const change of changes.filter((one) => one.change === 'changed' || one.kind === 'file')) {
+    const [name, what] = changedText(change, people);
+    alike.set(what, [...(alike.get(what) ?? []), name]);
+  }
+  const lines = [...alike].map(([what, names]) => `${listed(names)}${what}`);
   return [...lines, ...together(changes, people)].map((line) => paragraph(line, '- '));
 }
+
+/** The record's name, and what became of it: many records may have had the same done to them. */
+function changedText(change: SignedChange, people: People): readonly [string, string] {
+  const text = changeText(change);
+  const at = change.kind === 'file' ? text.length : text.indexOf(': ');
+  const name = text.slice(0, at);
+  const same = change.fieldsBy.every((by) => by?.commit === change.by?.commit);
+  if (same) return [name, `${text.slice(at)}${signed(change.by, people)}`];
+  const fields = change.fields.map((field, i) => `${fieldText(field)}${signed(change.fieldsBy[i], people)}`);
+  return [name, `: ${fields.join('; ')}`];
+}
+
+/** The first of many, and the last. */
+const listed = (names: readonly string[]): string =>
+  names.length <= LISTED ? names.join(', ') : `${names.slice(0, LISTED - 2).join(', ')} … ${names.at(-1)}`;
 
 const LISTED = 8;
 
@@ -36,9 +50,8 @@ function together(changes: readonly SignedChange[], people: People): readonly st
   return [...groups.values()].map((group) => {
     const [first] = group as [SignedChange];
     const ids = group.map(({ id }) => id);
-    const listed = ids.length <= LISTED ? ids.join(', ') : `${ids.slice(0, LISTED - 2).join(', ')} … ${ids.at(-1)}`;
     const done = first.change === 'added' ? 'recorded' : 'taken out';
-    return `${group.length === 1 ? first.kind : counted(group.length, first.kind, pluralOf(first.kind))} ${done}: ${listed}${signed(first.by, people)}`;
+    return `${group.length === 1 ? first.kind : counted(group.length, first.kind, pluralOf(first.kind))} ${done}: ${listed(ids)}${signed(first.by, people)}`;
   });
 }
 
