@@ -1,3 +1,4 @@
+import { Boxes } from './boxes.js';
 import type { Ink } from './ink.js';
 import { grouped } from './label-groups.js';
 import { clipSegment } from './outline.js';
@@ -96,7 +97,7 @@ const countLeft = ({ leftOut }: Placement): number => leftOut.reduce((sum, wish)
 function placeInOrder(ordered: readonly LabelWish[], room: Rect, taken: readonly Rect[], ink: Ink): Placement {
   const placed: PlacedLabel[] = [];
   const leftOut: LabelWish[] = [];
-  const boxes: Rect[] = [...taken];
+  const boxes = new Boxes(taken);
   const leaders: (readonly [Point, Point])[] = [];
   const anchors = new Set(ordered.filter((wish) => !wish.repeat && !wish.also && !wish.centred));
   for (const wish of ordered) {
@@ -104,7 +105,7 @@ function placeInOrder(ordered: readonly LabelWish[], room: Rect, taken: readonly
     const found = bestPlace(wish, { room, boxes, leaders, anchors, ink });
     if (found) {
       placed.push(found);
-      boxes.push(found.box);
+      boxes.add(found.box);
       if (found.leader) leaders.push(found.leader);
     } else if (!wish.repeat) leftOut.push(wish);
   }
@@ -113,7 +114,7 @@ function placeInOrder(ordered: readonly LabelWish[], room: Rect, taken: readonly
 
 interface State {
   readonly room: Rect;
-  readonly boxes: readonly Rect[];
+  readonly boxes: Boxes;
   readonly leaders: readonly (readonly [Point, Point])[];
   /** Labels still to be placed: on their anchors they would be cut off. */
   readonly anchors: ReadonlySet<LabelWish>;
@@ -132,27 +133,35 @@ function bestPlace(wish: LabelWish, state: State): PlacedLabel | undefined {
     const judged = judge(wanted, box, awayMm, state, best?.cost ?? Number.POSITIVE_INFINITY);
     if (judged && (!best || judged.cost < best.cost)) best = judged;
   };
+  const half = halfSize(wish);
   [wish.anchor, ...(wish.also ?? [])].forEach((anchor, index) => {
     const wanted = { ...wish, anchor };
+    const [x, y] = anchor;
     const later = index * OTHER_ANCHOR_COST;
-    if (wish.centred) consider(wanted, boxAt(wanted, anchor), later);
-    for (const box of beside(wanted)) consider(wanted, box, later + (wish.centred ? 2 : 0));
-    for (const [box, awayMm] of around(wanted, wish.repeat || index > 0 ? NEAR_RINGS : RINGS_MM.length))
-      consider(wanted, box, later + awayMm);
+    if (wish.centred) consider(wanted, boxAt(half, x, y), later);
+    for (const box of beside(wanted, half)) consider(wanted, box, later + (wish.centred ? 2 : 0));
+    const rings = wish.repeat || index > 0 ? NEAR_RINGS : RINGS_MM.length;
+    for (let ring = 0; ring < rings; ring++) {
+      const radius = RINGS_MM[ring] as number;
+      // Every place of this ring, and of those about it, costs at least its radius.
+      if (best && later + radius >= best.cost) break;
+      for (const [dx, dy] of DIRECTIONS)
+        consider(wanted, boxAt(half, x + dx * (radius + half[0]), y + dy * (radius + half[1])), later + radius);
+    }
   });
-  if (!best && !wish.repeat) for (const [box, awayMm] of anywhere(wish, state.room)) consider(wish, box, awayMm);
+  if (!best && !wish.repeat) for (const [box, awayMm] of anywhere(wish, half, state.room)) consider(wish, box, awayMm);
   return best?.placed;
 }
 
 /** Nothing where the place is taken, or dearer than `mostCost`. */
 function judge(wish: LabelWish, box: Rect, awayMm: number, state: State, mostCost: number): Judged | undefined {
-  if (!within(box, state.room) || state.boxes.some((other) => overlaps(box, other, AIR_MM))) return undefined;
+  if (!within(box, state.room) || state.boxes.near(box, AIR_MM, (other) => overlaps(box, other, AIR_MM))) return undefined;
   const end = wish.block ? wish.block.leaderFrom(box, wish.anchor) : nearestPoint(box, wish.anchor);
   if (!end) return undefined;
   const away = Math.hypot(end[0] - wish.anchor[0], end[1] - wish.anchor[1]);
   const drawn = wish.block !== undefined || away > (wish.clearMm ?? 0) + NEAREST_WITHOUT_LEADER_MM;
   const leader = drawn ? ([wish.anchor, end] as const) : undefined;
-  if (leader && state.boxes.some((other) => passes(leader, other))) return undefined;
+  if (leader && state.boxes.near(leaderBox(leader), 0, (other) => passes(leader, other))) return undefined;
   let cost = awayMm + state.ink.under(grow(box, 0.2)) * 0.3;
   if (cost >= mostCost) return undefined;
   for (const { anchor } of state.anchors) if (holds(grow(box, 0.6), anchor)) cost += COVERING_COST;
@@ -164,6 +173,13 @@ function judge(wish: LabelWish, box: Rect, awayMm: number, state: State, mostCos
   if (leader) cost += state.ink.along(leader[0], leader[1]) * 0.1;
   return { placed: { wish, box, ...(leader ? { leader } : {}) }, cost };
 }
+
+const leaderBox = ([a, b]: readonly [Point, Point]): Rect => ({
+  x0: Math.min(a[0], b[0]),
+  y0: Math.min(a[1], b[1]),
+  x1: Math.max(a[0], b[0]),
+  y1: Math.max(a[1], b[1]),
+});
 
 /** Whether a leader runs over a box. The first line only saves time. */
 function passes([a, b]: readonly [Point, Point], box: Rect): boolean {
@@ -177,7 +193,7 @@ function passes([a, b]: readonly [Point, Point], box: Rect): boolean {
   return clipSegment(a, b, box) !== undefined;
 }
 
-function halfSize(wish: LabelWish): readonly [number, number] {
+function halfSize(wish: LabelWish): Half {
   if (wish.disc) return [DISC_MM, DISC_MM];
   if (wish.block) return [wish.block.widthMm / 2, wish.block.heightMm / 2];
   const lines = wish.lines ?? [wish];
@@ -185,49 +201,44 @@ function halfSize(wish: LabelWish): readonly [number, number] {
   return [widest / 2 + 0.2, (lines.length * textHeightMm(wish.style)) / 2];
 }
 
-function boxAt(wish: LabelWish, middle: Point): Rect {
-  const [halfWidth, halfHeight] = halfSize(wish);
-  return { x0: middle[0] - halfWidth, y0: middle[1] - halfHeight, x1: middle[0] + halfWidth, y1: middle[1] + halfHeight };
-}
+type Half = readonly [width: number, height: number];
+
+const boxAt = ([halfWidth, halfHeight]: Half, x: number, y: number): Rect => ({
+  x0: x - halfWidth,
+  y0: y - halfHeight,
+  x1: x + halfWidth,
+  y1: y + halfHeight,
+});
+
+const SIDES = [
+  [1, 0],
+  [0, -1],
+  [0, 1],
+  [-1, 0],
+  [1, -1],
+  [1, 1],
+  [-1, -1],
+  [-1, 1],
+] as const;
 
 /** Right, left, above, below and the corners, touching the symbol's clear space. */
-function* beside(wish: LabelWish): Generator<Rect> {
-  const [halfWidth, halfHeight] = halfSize(wish);
+function* beside(wish: LabelWish, half: Half): Generator<Rect> {
   const clear = (wish.clearMm ?? 0) + 0.4;
   const [x, y] = wish.anchor;
-  for (const [dx, dy] of [
-    [1, 0],
-    [0, -1],
-    [0, 1],
-    [-1, 0],
-    [1, -1],
-    [1, 1],
-    [-1, -1],
-    [-1, 1],
-  ] as const) {
-    yield boxAt(wish, [x + dx * (halfWidth + clear), y + dy * (halfHeight + clear)]);
-  }
+  for (const [dx, dy] of SIDES) yield boxAt(half, x + dx * (half[0] + clear), y + dy * (half[1] + clear));
 }
 
-function* around(wish: LabelWish, rings: number): Generator<readonly [Rect, number]> {
-  const [halfWidth, halfHeight] = halfSize(wish);
-  for (const radius of RINGS_MM.slice(0, rings)) {
-    for (let k = 0; k < ANGLES; k++) {
-      const angle = (2 * Math.PI * (k + 0.5)) / ANGLES;
-      const dx = Math.cos(angle);
-      const dy = Math.sin(angle);
-      const middle: Point = [wish.anchor[0] + dx * (radius + halfWidth), wish.anchor[1] + dy * (radius + halfHeight)];
-      yield [boxAt(wish, middle), radius];
-    }
-  }
-}
+const DIRECTIONS = Array.from({ length: ANGLES }, (_, k): Point => {
+  const angle = (2 * Math.PI * (k + 0.5)) / ANGLES;
+  return [Math.cos(angle), Math.sin(angle)];
+});
 
 /** Rows over the whole room: a last resort, nearest still preferred. */
-function* anywhere(wish: LabelWish, room: Rect): Generator<readonly [Rect, number]> {
-  const [width, height] = halfSize(wish).map((half) => 2 * half) as [number, number];
+function* anywhere(wish: LabelWish, half: Half, room: Rect): Generator<readonly [Rect, number]> {
+  const [width, height] = [2 * half[0], 2 * half[1]];
   for (let y = room.y0 + height / 2; y <= room.y1 - height / 2; y += textHeightMm(wish.style) + AIR_MM + 0.1) {
     for (let x = room.x0 + width / 2; x <= room.x1 - width / 2; x += Math.max(3, width / 3)) {
-      yield [boxAt(wish, [x, y]), Math.hypot(x - wish.anchor[0], y - wish.anchor[1])];
+      yield [boxAt(half, x, y), Math.hypot(x - wish.anchor[0], y - wish.anchor[1])];
     }
   }
 }
