@@ -13,7 +13,7 @@ import { item, list, type Rec } from '../yaml.js';
 import { accessRecords, bellyRecords, skinRecords, zoneRecords } from './panels.js';
 import { clamps, components, findings, openings, shellYaml, signoffs, tests, WEIGHINGS } from './papers.js';
 import { GRID, PAIRS, PARTS, SHELL, STAGE_DAYS } from './plan.js';
-import { type Plant, planted, type WeldChoice } from './planted.js';
+import { type Plant, planted, type WeldChoice } from './planted/index.js';
 import { services } from './services.js';
 
 const HEATS: Heats = {
