@@ -1,6 +1,11 @@
-import type { Rect } from './scene.js';
+import { crossesRect } from './outline.js';
+import { overlaps, type Point, type Rect } from './scene.js';
 
-const CELL_MM = 12;
+const CELL_MM = 8;
+/** More squares than any sheet has in a row; a square left of the sheet or above it has a number below zero. */
+const ROW = 65536;
+
+const cellOf = (mm: number): number => Math.floor(mm / CELL_MM);
 
 /** Boxes on a sheet, by the squares that they lie in: a sheet has hundreds, and a label looks at those about it. */
 export class Boxes {
@@ -11,31 +16,36 @@ export class Boxes {
   }
 
   add(box: Rect): void {
-    this.visit(box, (cell) => {
-      const there = this.cells.get(cell);
-      if (there) there.push(box);
-      else this.cells.set(cell, [box]);
-      return false;
-    });
+    for (let row = cellOf(box.y0); row <= cellOf(box.y1); row++) {
+      for (let column = cellOf(box.x0); column <= cellOf(box.x1); column++) {
+        const there = this.cells.get(row * ROW + column);
+        if (there) there.push(box);
+        else this.cells.set(row * ROW + column, [box]);
+      }
+    }
   }
 
-  /** Whether any box that may come within `airMm` of the place is such; one may be asked about more than once. */
-  near(place: Rect, airMm: number, such: (box: Rect) => boolean): boolean {
-    const { x0, y0, x1, y1 } = place;
-    return this.visit({ x0: x0 - airMm, y0: y0 - airMm, x1: x1 + airMm, y1: y1 + airMm }, (cell) => {
-      const there = this.cells.get(cell);
-      return there?.some(such) ?? false;
-    });
+  /** Whether any box comes within `airMm` of the place. */
+  overlap(place: Rect, airMm: number): boolean {
+    const [left, right] = [cellOf(place.x0 - airMm), cellOf(place.x1 + airMm)];
+    for (let row = cellOf(place.y0 - airMm), last = cellOf(place.y1 + airMm); row <= last; row++) {
+      for (let column = left; column <= right; column++) {
+        const there = this.cells.get(row * ROW + column);
+        if (there) for (const box of there) if (overlaps(place, box, airMm)) return true;
+      }
+    }
+    return false;
   }
 
-  private visit(box: Rect, act: (cell: number) => boolean): boolean {
-    const [c0, c1, r0, r1] = [box.x0, box.x1, box.y0, box.y1].map((mm) => Math.floor(mm / CELL_MM)) as [
-      number,
-      number,
-      number,
-      number,
-    ];
-    for (let row = r0; row <= r1; row++) for (let column = c0; column <= c1; column++) if (act(row * 65536 + column)) return true;
+  /** Whether a line from one place to another runs over any box. */
+  underLine(a: Point, b: Point): boolean {
+    const [left, right] = [cellOf(Math.min(a[0], b[0])), cellOf(Math.max(a[0], b[0]))];
+    for (let row = cellOf(Math.min(a[1], b[1])), last = cellOf(Math.max(a[1], b[1])); row <= last; row++) {
+      for (let column = left; column <= right; column++) {
+        const there = this.cells.get(row * ROW + column);
+        if (there) for (const box of there) if (crossesRect(a, b, box)) return true;
+      }
+    }
     return false;
   }
 }

@@ -55,9 +55,7 @@ export class Ink {
   }
 
   private index(x: number, y: number): number {
-    const column = Math.min(this.columns - 1, Math.max(0, Math.floor(x / CELL_MM)));
-    const row = Math.min(this.rows - 1, Math.max(0, Math.floor(y / CELL_MM)));
-    return row * this.columns + column;
+    return this.row(y) * this.columns + this.column(x);
   }
 
   private at(x: number, y: number): number {
@@ -78,12 +76,21 @@ export class Ink {
   }
 
   /** Sum over the cells under a rectangle. */
-  under(rect: Rect): number {
+  under({ x0, y0, x1, y1 }: Rect): number {
     let sum = 0;
-    for (let y = rect.y0; y < rect.y1 + CELL_MM; y += CELL_MM) {
-      for (let x = rect.x0; x < rect.x1 + CELL_MM; x += CELL_MM) sum += this.at(Math.min(x, rect.x1), Math.min(y, rect.y1));
+    for (let y = y0; y < y1 + CELL_MM; y += CELL_MM) {
+      const row = this.row(Math.min(y, y1)) * this.columns;
+      for (let x = x0; x < x1 + CELL_MM; x += CELL_MM) sum += this.cells[row + this.column(Math.min(x, x1))] as number;
     }
     return sum;
+  }
+
+  private row(y: number): number {
+    return Math.min(this.rows - 1, Math.max(0, Math.floor(y / CELL_MM)));
+  }
+
+  private column(x: number): number {
+    return Math.min(this.columns - 1, Math.max(0, Math.floor(x / CELL_MM)));
   }
 }
 

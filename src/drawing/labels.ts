@@ -1,8 +1,8 @@
 import { Boxes } from './boxes.js';
 import type { Ink } from './ink.js';
 import { grouped } from './label-groups.js';
-import { clipSegment } from './outline.js';
-import { grow, holds, type Mark, overlaps, type Point, type Rect, within } from './scene.js';
+import { crossesRect } from './outline.js';
+import { grow, holds, type Mark, type Point, type Rect, within } from './scene.js';
 import type { TextStyleName } from './styles.js';
 import { textHeightMm, textWidthMm } from './text-width.js';
 
@@ -99,10 +99,11 @@ function placeInOrder(ordered: readonly LabelWish[], room: Rect, taken: readonly
   const leftOut: LabelWish[] = [];
   const boxes = new Boxes(taken);
   const leaders: (readonly [Point, Point])[] = [];
-  const anchors = new Set(ordered.filter((wish) => !wish.repeat && !wish.also && !wish.centred));
+  const single = (wish: LabelWish): boolean => !wish.repeat && !wish.also && !wish.centred;
+  const toCome = ordered.filter(single).map(({ anchor }) => anchor);
   for (const wish of ordered) {
-    anchors.delete(wish);
-    const found = bestPlace(wish, { room, boxes, leaders, anchors, ink });
+    if (single(wish)) toCome.shift();
+    const found = bestPlace(wish, { room, boxes, leaders, toCome, ink });
     if (found) {
       placed.push(found);
       boxes.add(found.box);
@@ -112,85 +113,112 @@ function placeInOrder(ordered: readonly LabelWish[], room: Rect, taken: readonly
   return { placed, leftOut };
 }
 
-interface State {
-  readonly room: Rect;
-  readonly boxes: Boxes;
-  readonly leaders: readonly (readonly [Point, Point])[];
-  /** Labels still to be placed: on their anchors they would be cut off. */
-  readonly anchors: ReadonlySet<LabelWish>;
-  readonly ink: Ink;
-}
+/** The cheapest place so far, and how it is found: a sheet has a million places to ask about, most of them taken. */
+class Choice {
+  private cost = Number.POSITIVE_INFINITY;
+  private place: Omit<PlacedLabel, 'wish'> | undefined;
+  private anchor: Point;
+  private readonly half: Half;
 
-interface Judged {
-  readonly placed: PlacedLabel;
-  readonly cost: number;
-}
+  constructor(
+    private readonly wish: LabelWish,
+    private readonly sheet: Sheet,
+  ) {
+    this.half = halfSize(wish);
+    this.anchor = wish.anchor;
+  }
 
-function bestPlace(wish: LabelWish, state: State): PlacedLabel | undefined {
-  let best: Judged | undefined;
-  const consider = (wanted: LabelWish, box: Rect, awayMm: number): void => {
-    if (best && awayMm >= best.cost) return;
-    const judged = judge(wanted, box, awayMm, state, best?.cost ?? Number.POSITIVE_INFINITY);
-    if (judged && (!best || judged.cost < best.cost)) best = judged;
-  };
-  const half = halfSize(wish);
-  [wish.anchor, ...(wish.also ?? [])].forEach((anchor, index) => {
-    const wanted = { ...wish, anchor };
+  found(): PlacedLabel | undefined {
+    return this.place && { wish: { ...this.wish, anchor: this.anchor }, ...this.place };
+  }
+
+  /** Beside one of its anchors, or on so many rings about it; `later` is what another anchor is preferred by. */
+  about(anchor: Point, later: number, rings: number): void {
     const [x, y] = anchor;
-    const later = index * OTHER_ANCHOR_COST;
-    if (wish.centred) consider(wanted, boxAt(half, x, y), later);
-    for (const box of beside(wanted, half)) consider(wanted, box, later + (wish.centred ? 2 : 0));
-    const rings = wish.repeat || index > 0 ? NEAR_RINGS : RINGS_MM.length;
+    const [halfWidth, halfHeight] = this.half;
+    if (this.wish.centred) this.consider(anchor, x, y, later);
+    const clear = (this.wish.clearMm ?? 0) + 0.4;
+    const beside = later + (this.wish.centred ? 2 : 0);
+    for (const [dx, dy] of SIDES) this.consider(anchor, x + dx * (halfWidth + clear), y + dy * (halfHeight + clear), beside);
     for (let ring = 0; ring < rings; ring++) {
       const radius = RINGS_MM[ring] as number;
       // Every place of this ring, and of those about it, costs at least its radius.
-      if (best && later + radius >= best.cost) break;
+      if (later + radius >= this.cost) break;
       for (const [dx, dy] of DIRECTIONS)
-        consider(wanted, boxAt(half, x + dx * (radius + half[0]), y + dy * (radius + half[1])), later + radius);
+        this.consider(anchor, x + dx * (radius + halfWidth), y + dy * (radius + halfHeight), later + radius);
     }
-  });
-  if (!best && !wish.repeat) for (const [box, awayMm] of anywhere(wish, half, state.room)) consider(wish, box, awayMm);
-  return best?.placed;
-}
-
-/** Nothing where the place is taken, or dearer than `mostCost`. */
-function judge(wish: LabelWish, box: Rect, awayMm: number, state: State, mostCost: number): Judged | undefined {
-  if (!within(box, state.room) || state.boxes.near(box, AIR_MM, (other) => overlaps(box, other, AIR_MM))) return undefined;
-  const end = wish.block ? wish.block.leaderFrom(box, wish.anchor) : nearestPoint(box, wish.anchor);
-  if (!end) return undefined;
-  const away = Math.hypot(end[0] - wish.anchor[0], end[1] - wish.anchor[1]);
-  const drawn = wish.block !== undefined || away > (wish.clearMm ?? 0) + NEAREST_WITHOUT_LEADER_MM;
-  const leader = drawn ? ([wish.anchor, end] as const) : undefined;
-  if (leader && state.boxes.near(leaderBox(leader), 0, (other) => passes(leader, other))) return undefined;
-  let cost = awayMm + state.ink.under(grow(box, 0.2)) * 0.3;
-  if (cost >= mostCost) return undefined;
-  for (const { anchor } of state.anchors) if (holds(grow(box, 0.6), anchor)) cost += COVERING_COST;
-  if (cost >= mostCost) return undefined;
-  for (const other of state.leaders) {
-    if (leader && cross(leader, other)) cost += CROSSING_COST;
-    if (passes(other, box)) cost += CROSSING_COST;
   }
-  if (leader) cost += state.ink.along(leader[0], leader[1]) * 0.1;
-  return { placed: { wish, box, ...(leader ? { leader } : {}) }, cost };
+
+  /** Rows over the whole room: a last resort, nearest still preferred. */
+  anywhere(): void {
+    const { room } = this.sheet;
+    const { anchor, style } = this.wish;
+    const [width, height] = [2 * this.half[0], 2 * this.half[1]];
+    const [stepX, stepY] = [Math.max(3, width / 3), textHeightMm(style) + AIR_MM + 0.1];
+    for (let y = room.y0 + height / 2; y <= room.y1 - height / 2; y += stepY) {
+      for (let x = room.x0 + width / 2; x <= room.x1 - width / 2; x += stepX) {
+        this.consider(anchor, x, y, Math.hypot(x - anchor[0], y - anchor[1]));
+      }
+    }
+  }
+
+  private consider(anchor: Point, x: number, y: number, awayMm: number): void {
+    if (awayMm >= this.cost) return;
+    const { room, boxes } = this.sheet;
+    const [halfWidth, halfHeight] = this.half;
+    const box = { x0: x - halfWidth, y0: y - halfHeight, x1: x + halfWidth, y1: y + halfHeight };
+    if (!within(box, room) || boxes.overlap(box, AIR_MM)) return;
+    const end = this.wish.block ? this.wish.block.leaderFrom(box, anchor) : nearestPoint(box, anchor);
+    if (!end) return;
+    const reach = Math.hypot(end[0] - anchor[0], end[1] - anchor[1]);
+    const drawn = this.wish.block !== undefined || reach > (this.wish.clearMm ?? 0) + NEAREST_WITHOUT_LEADER_MM;
+    const leader = drawn ? ([anchor, end] as const) : undefined;
+    if (leader && boxes.underLine(anchor, end)) return;
+    const cost = costOf(box, leader, awayMm, this.sheet, this.cost);
+    if (cost >= this.cost) return;
+    this.cost = cost;
+    this.anchor = anchor;
+    this.place = { box, ...(leader ? { leader } : {}) };
+  }
 }
 
-const leaderBox = ([a, b]: readonly [Point, Point]): Rect => ({
-  x0: Math.min(a[0], b[0]),
-  y0: Math.min(a[1], b[1]),
-  x1: Math.max(a[0], b[0]),
-  y1: Math.max(a[1], b[1]),
-});
+interface Sheet {
+  readonly room: Rect;
+  readonly boxes: Boxes;
+  readonly leaders: readonly (readonly [Point, Point])[];
+  /** Anchors of labels still to be placed: under another label they would be cut off. */
+  readonly toCome: readonly Point[];
+  readonly ink: Ink;
+}
 
-/** Whether a leader runs over a box. The first line only saves time. */
-function passes([a, b]: readonly [Point, Point], box: Rect): boolean {
-  if (
-    Math.max(a[0], b[0]) < box.x0 ||
-    Math.min(a[0], b[0]) > box.x1 ||
-    Math.max(a[1], b[1]) < box.y0 ||
-    Math.min(a[1], b[1]) > box.y1
-  )
-    return false;
-  return clipSegment(a, b, box) !== undefined;
+function bestPlace(wish: LabelWish, sheet: Sheet): PlacedLabel | undefined {
+  const choice = new Choice(wish, sheet);
+  choice.about(wish.anchor, 0, wish.repeat ? NEAR_RINGS : RINGS_MM.length);
+  wish.also?.forEach((anchor, index) => {
+    choice.about(anchor, (index + 1) * OTHER_ANCHOR_COST, NEAR_RINGS);
+  });
+  if (!choice.found() && !wish.repeat) choice.anywhere();
+  return choice.found();
+}
+
+/** What a free place costs, in millimetres of distance; not summed to its end where it is dearer than `mostCost`. */
+function costOf(
+  box: Rect,
+  leader: readonly [Point, Point] | undefined,
+  awayMm: number,
+  { leaders, toCome, ink }: Sheet,
+  mostCost: number,
+): number {
+  let cost = awayMm + ink.under(grow(box, 0.2)) * 0.3;
+  if (cost >= mostCost) return cost;
+  const about = grow(box, 0.6);
+  for (const anchor of toCome) if (holds(about, anchor)) cost += COVERING_COST;
+  if (cost >= mostCost) return cost;
+  for (const [from, to] of leaders) {
+    if (leader && cross(leader[0], leader[1], from, to)) cost += CROSSING_COST;
+    if (crossesRect(from, to, box)) cost += CROSSING_COST;
+  }
+  return leader ? cost + ink.along(leader[0], leader[1]) * 0.1 : cost;
 }
 
 function halfSize(wish: LabelWish): Half {
@@ -203,13 +231,7 @@ function halfSize(wish: LabelWish): Half {
 
 type Half = readonly [width: number, height: number];
 
-const boxAt = ([halfWidth, halfHeight]: Half, x: number, y: number): Rect => ({
-  x0: x - halfWidth,
-  y0: y - halfHeight,
-  x1: x + halfWidth,
-  y1: y + halfHeight,
-});
-
+/** Right, above, below, left and the corners. */
 const SIDES = [
   [1, 0],
   [0, -1],
@@ -221,34 +243,18 @@ const SIDES = [
   [-1, 1],
 ] as const;
 
-/** Right, left, above, below and the corners, touching the symbol's clear space. */
-function* beside(wish: LabelWish, half: Half): Generator<Rect> {
-  const clear = (wish.clearMm ?? 0) + 0.4;
-  const [x, y] = wish.anchor;
-  for (const [dx, dy] of SIDES) yield boxAt(half, x + dx * (half[0] + clear), y + dy * (half[1] + clear));
-}
-
 const DIRECTIONS = Array.from({ length: ANGLES }, (_, k): Point => {
   const angle = (2 * Math.PI * (k + 0.5)) / ANGLES;
   return [Math.cos(angle), Math.sin(angle)];
 });
-
-/** Rows over the whole room: a last resort, nearest still preferred. */
-function* anywhere(wish: LabelWish, half: Half, room: Rect): Generator<readonly [Rect, number]> {
-  const [width, height] = [2 * half[0], 2 * half[1]];
-  for (let y = room.y0 + height / 2; y <= room.y1 - height / 2; y += textHeightMm(wish.style) + AIR_MM + 0.1) {
-    for (let x = room.x0 + width / 2; x <= room.x1 - width / 2; x += Math.max(3, width / 3)) {
-      yield [boxAt(half, x, y), Math.hypot(x - wish.anchor[0], y - wish.anchor[1])];
-    }
-  }
-}
 
 const nearestPoint = (box: Rect, to: Point): Point => [
   Math.min(box.x1, Math.max(box.x0, to[0])),
   Math.min(box.y1, Math.max(box.y0, to[1])),
 ];
 
-function cross(a: readonly [Point, Point], b: readonly [Point, Point]): boolean {
-  const side = (p: Point, q: Point, r: Point): number => (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
-  return side(a[0], a[1], b[0]) * side(a[0], a[1], b[1]) < 0 && side(b[0], b[1], a[0]) * side(b[0], b[1], a[1]) < 0;
-}
+/** Whether segments ab and cd cross. */
+const cross = (a: Point, b: Point, c: Point, d: Point): boolean =>
+  side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
+
+const side = (p: Point, q: Point, r: Point): number => (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
