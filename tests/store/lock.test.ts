@@ -1,0 +1,95 @@
+import { spawn, spawnSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { underLock } from '../../src/store/lock.js';
+import { hasEnded, ownName } from '../../src/store/lock-owner.js';
+
+/** Only Linux tells when a process began; elsewhere a dead owner is waited for. */
+const LINUX = process.platform === 'linux';
+/** Far below the ten seconds that an unknown owner is waited for. */
+const AT_ONCE_MS = 3000;
+
+let root: string;
+let lockPath: string;
+beforeEach(() => {
+  root = mkdtempSync(path.join(tmpdir(), 'shellbook-lock-'));
+  lockPath = path.join(root, '.shellbook.lock');
+});
+afterEach(() => rmSync(root, { recursive: true, force: true }));
+
+const lockOf = (owner: string): void => {
+  mkdirSync(path.join(lockPath, owner), { recursive: true });
+};
+
+async function waited(): Promise<number> {
+  const from = performance.now();
+  await underLock(root, async () => {});
+  return performance.now() - from;
+}
+
+/** This process's own name with another number or another beginning. */
+const named = (change: { readonly pid?: number; readonly began?: string; readonly machine?: string }): string => {
+  const [machine, pid, began] = (ownName() ?? '').split('.');
+  return [change.machine ?? machine, change.pid ?? pid, change.began ?? began].join('.');
+};
+
+describe.runIf(LINUX)('the lock of an owner who has ended', () => {
+  it('is taken over at once after a kill', async () => {
+    const { pid } = spawnSync(process.execPath, ['-e', '']);
+    lockOf(named({ pid }));
+    expect(await waited()).toBeLessThan(AT_ONCE_MS);
+    expect(readdirSync(root)).toEqual([]);
+  });
+
+  it('is taken over where another process has got its number since', async () => {
+    lockOf(named({ began: '1' }));
+    expect(await waited()).toBeLessThan(AT_ONCE_MS);
+  });
+
+  it('goes to one of many who find it dead at the same time', async () => {
+    lockOf(named({ began: '1' }));
+    let inside = 0;
+    let most = 0;
+    await Promise.all(
+      Array.from({ length: 20 }, () =>
+        underLock(root, async () => {
+          most = Math.max(most, ++inside);
+          await new Promise((done) => setTimeout(done, 2));
+          inside--;
+        }),
+      ),
+    );
+    expect([most, inside]).toEqual([1, 0]);
+  });
+});
+
+describe('the lock of an owner who may be at work', () => {
+  it.runIf(LINUX)('is left to a process that runs', async () => {
+    const other = spawn(process.execPath, ['-e', 'setTimeout(() => {}, 60000)']);
+    try {
+      // Its beginning stands in the 22nd field of proc(5) stat, read here by awk.
+      const began = spawnSync('awk', ['{sub(/.*\\) /, ""); print $20}', `/proc/${other.pid}/stat`], { encoding: 'utf8' }).stdout;
+      expect(hasEnded(named({ pid: other.pid as number, began: began.trim() }))).toBe(false);
+    } finally {
+      other.kill('SIGKILL');
+    }
+  });
+
+  it('is left to another machine, to another room of process numbers, and to a name that says nothing', () => {
+    const elsewhere = '00000000-0000-4000-8000-000000000000-4026531836';
+    expect([named({ machine: elsewhere, began: '1' }), 'x', '', '../x', '1.2.3'].filter(hasEnded)).toEqual([]);
+  });
+
+  it('is a folder that Git does not see', async () => {
+    const git = (...args: readonly string[]) => spawnSync('git', args, { cwd: root, encoding: 'utf8' }).stdout;
+    git('init', '--quiet');
+    writeFileSync(path.join(root, 'shop.yaml'), 'shop: {name: Test shop}\n');
+    await underLock(root, async () => {
+      expect(readdirSync(lockPath)).toEqual(LINUX ? [ownName()] : []);
+      expect(git('status', '--porcelain', '--untracked-files=all')).toBe('?? shop.yaml\n');
+    });
+    expect(readdirSync(root).sort()).toEqual(['.git', 'shop.yaml']);
+  });
+});
