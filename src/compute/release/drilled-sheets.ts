@@ -1,5 +1,5 @@
 import { type Bounds, boundsOf } from '../../geometry/box.js';
-import { type Facet, facet, height, nearestOnFacet } from '../../geometry/facet.js';
+import { type Facet, facet, height, inFacet, nearestOnFacet } from '../../geometry/facet.js';
 import { alongRay } from '../../geometry/ray.js';
 import { add, distance, dot, scale, subtract, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
@@ -10,6 +10,8 @@ export interface DrilledSheet {
   readonly panel: Panel;
   readonly facet: Facet;
   readonly bounds: Bounds;
+  /** What the outline spans in the facet's own directions; the third is zero. */
+  readonly span: Bounds;
   /** Into the sheet and what is behind it. */
   readonly into: Vec3;
 }
@@ -19,6 +21,15 @@ export function onFace({ panel, facet: flat, into }: DrilledSheet, at: Vec3): Ve
   const inPlane = subtract(at, scale(flat.normal, height(at, flat)));
   return alongRay(inPlane, into, -(panel.thicknessMm ?? 0) / 2);
 }
+
+/** Whether a place is surely farther beside a sheet than so much: a quick look, before the exact one. */
+export function isFarBeside({ facet: flat, span }: DrilledSheet, at: Vec3, byMm: number): boolean {
+  const [u, v] = inFacet(at, flat);
+  const most = byMm + ROUNDING_MM;
+  return u < span.min[0] - most || u > span.max[0] + most || v < span.min[1] - most || v > span.max[1] + most;
+}
+
+const ROUNDING_MM = 1e-3;
 
 /** How deep under a sheet's face a place lies, and how far beside the sheet, mm. */
 export function underFace(sheet: DrilledSheet, at: Vec3): { readonly depthMm: number; readonly besideMm: number } {
@@ -31,7 +42,7 @@ export function underFace(sheet: DrilledSheet, at: Vec3): { readonly depthMm: nu
 export function drilledSheets({ shell }: Model): readonly DrilledSheet[] {
   const flat = shell.panels.flatMap((panel) => {
     const sheet = panel.panelKind === 'access' ? undefined : facet(panel.outline, panel.holes);
-    return sheet ? [{ panel, facet: sheet, bounds: boundsOf(panel.outline) }] : [];
+    return sheet ? [{ panel, facet: sheet, bounds: boundsOf(panel.outline), span: spanOf(sheet) }] : [];
   });
   if (flat.length === 0) return [];
   const all = boundsOf(flat.flatMap(({ panel }) => panel.outline));
@@ -42,6 +53,8 @@ export function drilledSheets({ shell }: Model): readonly DrilledSheet[] {
     return { ...one, into: dot(normal, into) >= 0 ? normal : scale(normal, -1) };
   });
 }
+
+const spanOf = ({ outline }: Facet): Bounds => boundsOf(outline.map(([u, v]): Vec3 => [u, v, 0]));
 
 /** Against the way a panel faces; else sheets outside are drilled towards the middle of the shell, linings away from it. */
 function intoOf({ facing, panelKind }: Panel, away: Vec3): Vec3 {

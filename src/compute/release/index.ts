@@ -1,4 +1,4 @@
-export { type DrilledSheet, drilledSheets, underFace } from './drilled-sheets.js';
+export { type DrilledSheet, drilledSheets, isFarBeside, underFace } from './drilled-sheets.js';
 export { ASSUMED_TOLERANCE_MM, faces, LOOK_MM } from './faces.js';
 export { keepClean } from './keep-clean.js';
 export { type OpenInZone, openByZone } from './open-items.js';

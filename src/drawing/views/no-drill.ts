@@ -1,5 +1,12 @@
 import type { Assessment } from '../../assess.js';
-import { ASSUMED_TOLERANCE_MM, drilledSheets, underFace, WELD_BAND_MM, weldBands } from '../../compute/release/index.js';
+import {
+  ASSUMED_TOLERANCE_MM,
+  drilledSheets,
+  isFarBeside,
+  underFace,
+  WELD_BAND_MM,
+  weldBands,
+} from '../../compute/release/index.js';
 import { boxBetween } from '../../geometry/box.js';
 import { add, lerp, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Run } from '../../model/services.js';
@@ -101,8 +108,13 @@ function depthUnder({ model }: Assessment, shell: Extent, face: Facing): DepthOf
   const outer = Math.max(...extentCorners(shell).map((corner) => nearness(view, corner)));
   const sheets = drilledSheets(model).filter(({ panel }) => faceOf(panel, shell) === face);
   const under = (place: Vec3, aboutMm: number): number | undefined => {
-    const depths = sheets.map((sheet) => underFace(sheet, place)).filter(({ besideMm }) => besideMm <= aboutMm);
-    return depths.length > 0 ? Math.min(...depths.map(({ depthMm }) => depthMm)) : undefined;
+    let least: number | undefined;
+    for (const sheet of sheets) {
+      if (isFarBeside(sheet, place, aboutMm)) continue;
+      const { depthMm, besideMm } = underFace(sheet, place);
+      if (besideMm <= aboutMm && (least === undefined || depthMm < least)) least = depthMm;
+    }
+    return least;
   };
   return {
     at: (place, aboutMm) => (under(place, aboutMm) ?? outer - nearness(view, place)) - aboutMm,
@@ -211,10 +223,13 @@ function piecesOf(
     const a = path[i - 1] as Vec3;
     const b = path[i] as Vec3;
     const steps = Math.max(1, Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]) / PIECE_MM));
+    let to = lerp(a, b, 0);
+    let toDepth = depthOf(to);
     for (let k = 0; k < steps; k++) {
-      const [from, to] = [lerp(a, b, k / steps), lerp(a, b, (k + 1) / steps)];
-      const depth = Math.min(depthOf(from), depthOf(to));
-      const band = bandOf(bands, depth);
+      const [from, fromDepth] = [to, toDepth];
+      to = lerp(a, b, (k + 1) / steps);
+      toDepth = depthOf(to);
+      const band = bandOf(bands, Math.min(fromDepth, toDepth));
       if (open && open.band === band) open.points.push(to);
       else {
         open = band === -1 ? undefined : { band, points: [from, to] };
