@@ -125,6 +125,6 @@ export async function writeWhole(file: string, bytes: Uint8Array): Promise<void>
     await mkdir(path.dirname(file), { recursive: true });
     await replaceFile(file, bytes);
   } catch (error) {
-    throw new CannotDo(`The book cannot be written to ${file}: ${(error as NodeJS.ErrnoException).code ?? String(error)}`);
+    throw new CannotDo(`${file} cannot be written: ${(error as NodeJS.ErrnoException).code ?? String(error)}`);
   }
 }

@@ -1,5 +1,5 @@
-import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { CannotDo } from '../../cannot.js';
 import type { Closed } from '../closing.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
@@ -32,13 +32,22 @@ async function close(options: Options, context: Context): Promise<Status> {
   if (closed.outcome === 'closed already') return tellClosed(closed, [], context);
   context.tell(`Closed ${options.shell} as ${closed.tag}.`);
   // What is printed is what was committed, with the tag on it.
-  const opened = await openShell(await openStore(context), options.shell, context);
-  return tellClosed(
-    closed,
-    [await handOverSheet(opened, context), ...(options.books ? await books(opened, context) : [])],
-    context,
-  );
+  return tellClosed(closed, await papers(closed.tag, options, context), context);
 }
+
+/** The tag stands whatever becomes of the papers, so a failure says both. */
+async function papers(tag: string, { shell, books: wanted }: Options, context: Context): Promise<readonly string[]> {
+  try {
+    const opened = await openShell(await openStore(context), shell, context);
+    return [await handOverSheet(opened, context), ...(wanted ? await books(opened, context) : [])];
+  } catch (error) {
+    if (!(error instanceof CannotDo)) throw error;
+    throw new CannotDo(`${shell} is closed as ${tag}, but its papers are not all printed: ${error.message} ${again(shell)}`);
+  }
+}
+
+const again = (shell: string): string =>
+  `Its books again: shellbook book ${shell}; the hand-over sheet: shellbook release ${shell} --all.`;
 
 async function tellMissing(closed: Closed, options: Options, context: Context): Promise<Status> {
   const { items, checked, opened } = closed;
@@ -85,25 +94,28 @@ async function tellClosed(closed: Closed, files: readonly string[], context: Con
     ...shown,
   ];
   context.print(lines.join('\n'));
-  if (closed.outcome === 'closed')
-    context.tell(
-      'Next: git push --follow-tags. Where the other side refuses the tag, somebody closed this shell there: pull and look.',
-    );
+  context.tell(
+    closed.outcome === 'closed'
+      ? 'Next: git push --follow-tags. Where the other side refuses the tag, somebody closed this shell there: pull and look.'
+      : again(shell.id),
+  );
   return 0;
 }
 
 async function handOverSheet(opened: OpenShell, context: Context): Promise<string> {
-  const [{ handOver }, { checkedShell }, { releaseText }, { paint }] = await Promise.all([
+  const [{ handOver }, { checkedShell }, { closedOf }, { releaseText }, { paint }, { writeWhole }] = await Promise.all([
     import('../report/release.js'),
     import('../report/checked.js'),
+    import('../closed-of.js'),
     import('../report/release-text.js'),
     import('../report/paint.js'),
+    import('../print-books.js'),
   ]);
   const { id } = opened.assessment.model.shell;
   context.progress('Writing the hand-over sheet');
   const file = path.join(opened.store.root, 'books', `${id}-hand-over.txt`);
-  await mkdir(path.dirname(file), { recursive: true });
-  await writeFile(file, `${releaseText(handOver(checkedShell(opened)), paint(false), true)}\n`);
+  const sheet = handOver(checkedShell(opened), await closedOf(opened));
+  await writeWhole(file, Buffer.from(`${releaseText(sheet, paint(false), true)}\n`));
   return file;
 }
 

@@ -20,8 +20,12 @@ export function declareRelease(registry: Registry): void {
 
 async function release(options: Options, context: Context): Promise<Status> {
   const opened = await openForAnswer(options.shell, context);
-  const [{ handOver }, { checkedShell }] = await Promise.all([import('../report/release.js'), import('../report/checked.js')]);
-  const sheet = handOver(checkedShell(opened));
+  const [{ handOver }, { checkedShell }, { closedOf }] = await Promise.all([
+    import('../report/release.js'),
+    import('../report/checked.js'),
+    import('../closed-of.js'),
+  ]);
+  const sheet = handOver(checkedShell(opened), await closedOf(opened));
   if (context.settings.json) {
     const { releaseJson } = await import('../report/release-json.js');
     context.print(releaseJson(sheet, revisionOf(opened)));

@@ -1,10 +1,13 @@
+import { progressOf, stateName } from '../../ledger/state.js';
 import { envelope, findingJson, place3 } from './json.js';
 import type { HandOver } from './release.js';
 import { budgetJson } from './weights-json.js';
 
 export function releaseJson(sheet: HandOver, revision: string | null): string {
-  const { model, weights } = sheet;
+  const { model, weights, closed } = sheet;
   return envelope('release', model.shell.id, revision, {
+    state: stateName(progressOf(model), closed),
+    closed: closed ? { tag: closed.tag, revision_letter: closed.revision } : null,
     basis: weights.basis,
     basis_ticket: weights.basisTicket,
     reserve: weights.reserve,

@@ -17,12 +17,9 @@ const MOST_ROWS = 12;
 
 export function releaseText(sheet: HandOver, paint: Paint, all: boolean): string {
   const { model } = sheet;
-  const progress = progressOf(model);
-  const { stage } = progress;
-  const state = stateName(progress);
   const parts = [
     paint.strong(`${model.shell.id}  ${model.shell.title}: hand-over to paint and interior`),
-    paragraph(`State: ${state}${stage === null ? '' : `, next to sign off: ${stage}`}.`),
+    paragraph(`State: ${stateText(sheet)}.`),
     ...releaseWeightText(sheet, paint),
     ...facesText(sheet, paint, all),
     ...keepCleanText(sheet.keepClean, model, paint),
@@ -30,6 +27,13 @@ export function releaseText(sheet: HandOver, paint: Paint, all: boolean): string
     `${paint.strong('Cautions')}\n${bullets(sheet.cautions)}`,
   ];
   return parts.join('\n\n');
+}
+
+function stateText({ model, closed }: HandOver): string {
+  const progress = progressOf(model);
+  const state = stateName(progress, closed);
+  const tag = closed ? ` ${state === 'closed' ? 'as' : 'since'} ${closed.tag}, revision ${closed.revision}` : '';
+  return `${state}${tag}${progress.stage === null ? '' : `, next to sign off: ${progress.stage}`}`;
 }
 
 function facesText({ faces, model }: HandOver, paint: Paint, all: boolean): readonly string[] {

@@ -12,11 +12,13 @@ import {
 import type { Weights } from '../../compute/weights/types.js';
 import type { Model } from '../../model/shell.js';
 import type { DecidedFinding } from '../../rules/decide.js';
+import type { ClosedAs } from '../../store/closed-as.js';
 import type { CheckedShell } from './checked.js';
 
 /** What the next trade must know, in one piece: for the terminal and for JSON. */
 export interface HandOver {
   readonly model: Model;
+  readonly closed?: ClosedAs;
   readonly weights: Weights;
   /** Least GVWR margin of the standard conditions. */
   readonly leftOfGvwrKg?: number;
@@ -37,12 +39,13 @@ const CAUTIONS: readonly string[] = [
   'Do not paint over the vehicle identification number, certification and tyre labels, or the chassis maker’s plates; keep paint off tyres, air springs, brake hoses, sensors and lamps.',
 ];
 
-export function handOver({ assessment, findings }: CheckedShell): HandOver {
+export function handOver({ assessment, findings }: CheckedShell, closed?: ClosedAs): HandOver {
   const { model, figures } = assessment;
   const open = findings.filter((one) => one.severity !== 'note' && one.decidedBy === undefined);
   const whole = leftOfGvwr(figures.weights);
   return {
     model,
+    ...(closed ? { closed } : {}),
     weights: figures.weights,
     ...(whole === undefined ? {} : { leftOfGvwrKg: whole }),
     stations: stations(figures.weights, model.shell.chassis.axles),
