@@ -1,7 +1,7 @@
 import type { Finding } from '../finding.js';
+import { KIND_IN } from '../schema/kind-in.js';
 import type { Kind } from '../schema/kinds.js';
-import type { LibraryList } from '../store/layout.js';
-import { roleOf, stemOf } from '../store/layout.js';
+import { LIBRARY_LISTS, type LibraryList, roleOf, stemOf } from '../store/layout.js';
 import type { Library, PackedRule, Shop } from './library.js';
 import { type LibraryKind, type LibraryRegisters, type LinkedLibrary, Links } from './links.js';
 import {
@@ -22,23 +22,11 @@ import { tellRoughSection } from './rough-section.js';
 import type { RecordKind } from './shell.js';
 import type { Source } from './source.js';
 
-const KIND_OF: Readonly<Record<LibraryList, LibraryKind>> = {
-  materials: 'material',
-  certificates: 'certificate',
-  sections: 'section',
-  conductors: 'conductor',
-  procedures: 'procedure',
-  people: 'person',
-  instruments: 'instrument',
-  stages: 'stage',
-  rules: 'rule',
-};
-
 /** Reads library/: its records, and which ids it knows. */
 export function loadLibrary(files: ReadonlyMap<string, string>, say: (finding: Finding) => void): LinkedLibrary {
   const reader = new RecordReader(say);
   const registers = Object.fromEntries(
-    Object.values(KIND_OF).map((kind) => [kind, new Register()]),
+    [...LIBRARY_LISTS, 'rules'].map((list) => [KIND_IN[list], new Register()]),
   ) as unknown as LibraryRegisters;
   const read = <K extends Kind & LibraryKind>(list: LibraryList, kind: K): readonly Checked<K>[] =>
     filesOf(files, list).flatMap(([path, text]) => {

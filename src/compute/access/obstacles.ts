@@ -57,10 +57,10 @@ export function obstacles(model: Model, cellMm = CELL_MM): Obstacles {
     all.flatMap((one, i) => pieces(one).map((bounds) => ({ index: i, bounds }))),
     cellMm,
   );
-  const stops = (one: Obstacle, bounds: Bounds, way: Way, opening: PanelOpening, ignore: string | undefined): boolean =>
-    overlap(bounds, one.bounds) && one.id !== ignore && one.id !== opening.panel.id && isStopped(one, way, opening);
-  // What stopped the last way often stops the next, which starts beside it.
-  let last: Obstacle | undefined;
+  const stops = (one: Obstacle, bounds: Bounds, way: Way, opening: PanelOpening, ignore: string | undefined) =>
+    overlap(bounds, one.bounds) && one.id !== ignore && one.id !== opening.panel.id ? stopper(one, way, opening) : undefined;
+  // What stopped the last way often stops the next, which starts beside it: that wall alone is asked first.
+  let last: { readonly id: string; readonly form: Form } | undefined;
   return {
     inTheWay(way, opening, ignore) {
       const found = new Set<string>();
@@ -73,12 +73,13 @@ export function obstacles(model: Model, cellMm = CELL_MM): Obstacles {
       return [...found];
     },
     isClear(way, opening, ignore) {
+      if (last && last.id !== ignore && last.id !== opening.panel.id && formStops(last.form, way, opening)) return false;
       const bounds = boundsOfWay(way);
-      if (last && stops(last, bounds, way, opening, ignore)) return false;
       return !index.visit(bounds, (i) => {
         const one = all[i] as Obstacle;
-        if (!stops(one, bounds, way, opening, ignore)) return false;
-        last = one;
+        const form = stops(one, bounds, way, opening, ignore);
+        if (!form) return false;
+        last = { id: one.id, form };
         return true;
       });
     },
@@ -100,15 +101,16 @@ function boundsOfWay({ start, hand, target, radiusMm }: Way): Bounds {
   };
 }
 
-function isStopped({ whole, forms }: Obstacle, way: Way, opening: PanelOpening): boolean {
+/** Which of an obstacle's forms stands in a way. */
+function stopper({ whole, forms }: Obstacle, way: Way, opening: PanelOpening): Form | undefined {
   const { start, hand, target, radiusMm } = way;
-  if (whole && !mayComeWithin(start, hand, whole, radiusMm) && !mayComeWithin(hand, target, whole, 0)) return false;
-  for (const form of forms) {
-    if (radiusMm > 0 && stopsHand(form, way, opening)) return true;
-    if (stopsFinger(form, hand, target, opening)) return true;
-  }
-  return false;
+  if (whole && !mayComeWithin(start, hand, whole, radiusMm) && !mayComeWithin(hand, target, whole, 0)) return undefined;
+  for (const form of forms) if (formStops(form, way, opening)) return form;
+  return undefined;
 }
+
+const formStops = (form: Form, way: Way, opening: PanelOpening): boolean =>
+  (way.radiusMm > 0 && stopsHand(form, way, opening)) || stopsFinger(form, way.hand, way.target, opening);
 
 /** Whether a form stands in the bare line from one place to the target. */
 function stopsFinger(form: Form, from: Vec3, target: Vec3, opening: PanelOpening): boolean {

@@ -121,12 +121,19 @@ export function isOverOpening(point: Vec3, opening: PanelOpening, slack: number)
 }
 
 /** Of the nine places where a hand may go in, those nearest to a point, nearest first. */
-export const spreadTowards = (point: Vec3, opening: PanelOpening, most: number): readonly Vec3[] =>
-  opening.spread
-    .map((start) => ({ start, away: distance(point, start) }))
-    .sort((a, b) => a.away - b.away)
-    .slice(0, most)
-    .map(({ start }) => start);
+export function spreadTowards(point: Vec3, { spread }: PanelOpening, most: number): readonly Vec3[] {
+  const nearest: Vec3[] = [];
+  for (let i = 0; i < spread.length; i++) away[i] = distance(point, spread[i] as Vec3);
+  while (nearest.length < most && nearest.length < spread.length) {
+    let best = 0;
+    for (let i = 1; i < spread.length; i++) if ((away[i] as number) < (away[best] as number)) best = i;
+    nearest.push(spread[best] as Vec3);
+    away[best] = Infinity;
+  }
+  return nearest;
+}
+/** Kept from call to call: this is asked many hundred thousand times. */
+const away = new Float64Array(9);
 
 /** True where a point lies inside the panel (to a millimetre) and no further than `withinMm` from its opening. */
 export const isBehind = (point: Vec3, opening: PanelOpening, withinMm: number): boolean =>

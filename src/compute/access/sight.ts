@@ -77,16 +77,22 @@ export function clearWay(
   const first = entryTowards(target, opening);
   const straightMm = distance(first, target);
   if (straightMm > limit) return undefined;
-  if (obstacles.isClear(wayFrom(first, target), opening, ignore)) return straightMm;
-  for (const start of [first, ...spreadTowards(target, opening, entries - 1)]) {
-    if (distance(start, target) > limit) break;
-    const straight = wayFrom(start, target);
-    const isFirst = start === first;
-    const ways = isFirst || entries === MOST_ENTRIES ? [straight, ...bentWays(straight)] : [straight];
-    for (const way of isFirst ? ways.slice(1) : ways) {
+  const straight = wayFrom(first, target);
+  if (obstacles.isClear(straight, opening, ignore)) return straightMm;
+  const clear = (ways: readonly Way[]): number | undefined => {
+    for (const way of ways) {
       const lengthMm = distance(way.start, way.hand) + distance(way.hand, target);
       if (lengthMm <= limit && obstacles.isClear(way, opening, ignore)) return lengthMm;
     }
+    return undefined;
+  };
+  const bentMm = clear(bentWays(straight));
+  if (bentMm !== undefined) return bentMm;
+  for (const start of spreadTowards(target, opening, entries - 1)) {
+    if (distance(start, target) > limit) break;
+    const aside = wayFrom(start, target);
+    const lengthMm = clear([aside]) ?? (entries === MOST_ENTRIES ? clear(bentWays(aside)) : undefined);
+    if (lengthMm !== undefined) return lengthMm;
   }
   return undefined;
 }
