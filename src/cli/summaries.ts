@@ -5,7 +5,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import type { FileIds } from '../store/file-ids.js';
-import { Kept } from '../store/kept.js';
+import { Kept, Room } from '../store/kept.js';
 import type { Context } from './context.js';
 import type { Summary } from './summary.js';
 import type { Share } from './summary-worker.js';
@@ -29,7 +29,7 @@ const MOST_KEPT = 5000;
  * threads where there is much to do. Keyed by contents: by Git’s ids where Git has them, so that it is right on a dirty tree too.
  */
 export async function summaries(root: string, files: FileIds, context: Context): Promise<ReadonlyMap<string, Summary>> {
-  const kept = Kept.in<KeptSummary>(files.gitDir, 'list', isKept);
+  const kept = new Kept<KeptSummary>(Room.in(files.gitDir, 'list'), isKept);
   const keys = keysOf(files);
   const found = new Map<string, Summary>();
   const missing: Wanted[] = [];

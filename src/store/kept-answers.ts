@@ -1,43 +1,60 @@
 import { createHash } from 'node:crypto';
-import { mkdir, readdir, readFile, rename, stat, writeFile } from 'node:fs/promises';
+import { readdir, readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
+import { Room } from './kept.js';
 
-/**
- * Answers that were computed once, kept beside Git's own files and never in the store: one line that says of what they are, then the
- * parts, each read only when it is wanted. They hold while no file of the store, and no commit, is newer.
- */
-export interface Kept {
+/** Answers about one shell, that were computed once: each part is read only when it is wanted. */
+export interface KeptAnswers {
   readonly head: unknown;
   part(name: string): unknown;
 }
 
 /** Where the answers of one shell are kept, and what they must be of. */
 export interface KeptAt {
-  readonly file: string;
+  readonly room: Room;
+  readonly name: string;
   readonly stamp: string;
+  /** Every file has been left alone for a while. */
+  readonly settled: boolean;
 }
 
-/** Undefined outside Git. `program`: a file of this program that is written anew with every build. */
-export async function keptAt(root: string, shell: string, program: string): Promise<KeptAt | undefined> {
+/** Shells asked about of late; one of five thousand records is kept in about a megabyte. */
+const MOST_KEPT = 40;
+
+/** The coarsest clock of a file system in use, FAT's, twice over. */
+const SETTLED_MS = 4000;
+
+/**
+ * Answers hold while every file of the store, the log of commits, the pages of printed books and the program look as they did. That
+ * trusts what Git's own index trusts: a file of the same size, number and times, to the nanosecond, has the same contents. The time of
+ * the last change of state is among them, which no program can set back; and nothing is kept while a file is so young that it could
+ * be changed again within one tick of a coarse clock. Undefined outside Git and where Git logs no commits.
+ * @param program A file of this program that is written anew with every build.
+ */
+export async function keptAt(root: string, shell: string, program: string, now = Date.now()): Promise<KeptAt | undefined> {
   try {
     const gitDir = await gitDirOf(root);
     if (gitDir === undefined) return undefined;
-    const hash = createHash('sha256');
-    for (const file of [program, path.join(gitDir, 'logs', 'HEAD'), path.join(gitDir, 'shellbook', 'pages')]) {
-      hash.update(`${await looks(file)}\n`);
-    }
-    const files = await filesIn(root);
-    const all = await Promise.all([...files].sort().map(async (file) => `${file} ${await looks(file)}`));
-    hash.update(all.join('\n'));
-    const name = createHash('sha256').update(`${root}\n${shell}`).digest('hex').slice(0, 16);
-    return { file: path.join(gitDir, 'shellbook', 'where', `${name}.json`), stamp: hash.digest('hex') };
+    const commits = path.join(gitDir, 'logs', 'HEAD');
+    await stat(commits);
+    const files = [program, commits, path.join(gitDir, 'shellbook', 'pages'), ...(await filesIn(root)).sort()];
+    const all = await Promise.all(files.map(looks));
+    const youngestMs = all.reduce((most, one) => Math.max(most, one?.changedMs ?? 0), 0);
+    return {
+      room: Room.in(gitDir, 'where'),
+      name: `${digest([root, shell]).slice(0, 16)}.json`,
+      stamp: digest(all.map((one, i) => `${files[i]} ${one?.text ?? '-'}`)),
+      settled: youngestMs < now - SETTLED_MS,
+    };
   } catch {
     return undefined;
   }
 }
 
+const digest = (lines: readonly string[]): string => createHash('sha256').update(lines.join('\n')).digest('hex');
+
 /** Every file of the store, as it is read: what begins with a dot is none of it. */
-async function filesIn(dir: string): Promise<readonly string[]> {
+async function filesIn(dir: string): Promise<string[]> {
   const entries = await readdir(dir, { withFileTypes: true });
   const some = entries
     .filter((entry) => !entry.name.startsWith('.'))
@@ -48,13 +65,13 @@ async function filesIn(dir: string): Promise<readonly string[]> {
   return (await Promise.all(some)).flat();
 }
 
-/** Size and time of a file to the nanosecond, as Git itself tells a changed file; `-` where there is none. */
-async function looks(file: string): Promise<string> {
+/** Undefined where there is no such file. */
+async function looks(file: string): Promise<{ readonly text: string; readonly changedMs: number } | undefined> {
   try {
-    const { size, mtimeNs, ino } = await stat(file, { bigint: true });
-    return `${size} ${mtimeNs} ${ino}`;
+    const { size, mtimeNs, ctimeNs, ctimeMs, ino } = await stat(file, { bigint: true });
+    return { text: `${size} ${mtimeNs} ${ctimeNs} ${ino}`, changedMs: Number(ctimeMs) };
   } catch {
-    return '-';
+    return undefined;
   }
 }
 
@@ -73,9 +90,10 @@ async function gitDirOf(root: string): Promise<string | undefined> {
 }
 
 /** Undefined where none are kept, or where they are of something older. */
-export async function readKept({ file, stamp }: KeptAt): Promise<Kept | undefined> {
+export async function readKept({ room, name, stamp }: KeptAt): Promise<KeptAnswers | undefined> {
+  const bytes = await room.read(name);
+  if (!bytes) return undefined;
   try {
-    const bytes = await readFile(file);
     const end = bytes.indexOf(10);
     const first = JSON.parse(bytes.toString('utf8', 0, end)) as {
       readonly stamp: string;
@@ -85,8 +103,8 @@ export async function readKept({ file, stamp }: KeptAt): Promise<Kept | undefine
     if (first.stamp !== stamp) return undefined;
     return {
       head: first.head,
-      part(name) {
-        const at = Object.hasOwn(first.parts, name) ? first.parts[name] : undefined;
+      part(of) {
+        const at = Object.hasOwn(first.parts, of) ? first.parts[of] : undefined;
         return at && JSON.parse(bytes.toString('utf8', end + 1 + at[0], end + 1 + at[1]));
       },
     };
@@ -95,24 +113,23 @@ export async function readKept({ file, stamp }: KeptAt): Promise<Kept | undefine
   }
 }
 
-/** A repository that cannot be written to keeps nothing: the answer was given all the same. */
-export async function keep({ file, stamp }: KeptAt, head: unknown, parts: Iterable<readonly [string, unknown]>): Promise<void> {
-  try {
-    const places: Record<string, readonly [number, number]> = {};
-    const texts: string[] = [];
-    let at = 0;
-    for (const [name, value] of parts) {
-      const text = JSON.stringify(value);
-      const to = at + Buffer.byteLength(text);
-      places[name] = [at, to];
-      texts.push(text);
-      at = to;
-    }
-    await mkdir(path.dirname(file), { recursive: true });
-    const unfinished = `${file}.${process.pid}`;
-    await writeFile(unfinished, `${JSON.stringify({ stamp, head, parts: places })}\n${texts.join('')}`);
-    await rename(unfinished, file);
-  } catch {
-    // Only the next answer is slower.
+/** One line that says of what they are and where each part begins and ends, in bytes after it; then the parts. */
+export async function keep(
+  { room, name, stamp, settled }: KeptAt,
+  head: unknown,
+  parts: Iterable<readonly [string, unknown]>,
+): Promise<void> {
+  if (!settled) return;
+  const places: Record<string, readonly [number, number]> = {};
+  const texts: string[] = [];
+  let at = 0;
+  for (const [of, value] of parts) {
+    const text = JSON.stringify(value);
+    const to = at + Buffer.byteLength(text);
+    places[of] = [at, to];
+    texts.push(text);
+    at = to;
   }
+  await room.write(name, `${JSON.stringify({ stamp, head, parts: places })}\n${texts.join('')}`);
+  await room.thin(MOST_KEPT);
 }

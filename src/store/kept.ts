@@ -2,34 +2,28 @@ import { mkdir, readdir, readFile, stat, unlink } from 'node:fs/promises';
 import path from 'node:path';
 import { replaceFile } from './replace.js';
 
-/** Answers that were computed once, by a key that changes with everything they depend on. Kept beside Git’s own files. */
-export class Kept<T> {
-  constructor(
-    private readonly folder: string | undefined,
-    private readonly isWhole: (found: unknown) => found is T,
-  ) {}
+/**
+ * A folder of answers that were computed once, beside Git's own files and never among the records. Whatever lies there can be taken
+ * away: then it is computed again. A repository that cannot be written to keeps nothing.
+ */
+export class Room {
+  private constructor(private readonly folder: string | undefined) {}
 
-  static in<T>(gitDir: string | undefined, what: string, isWhole: (found: unknown) => found is T): Kept<T> {
-    return new Kept(gitDir === undefined ? undefined : path.join(gitDir, 'shellbook', what), isWhole);
+  /** Without a Git folder there is no room, and nothing is kept. */
+  static in(gitDir: string | undefined, what: string): Room {
+    return new Room(gitDir === undefined ? undefined : path.join(gitDir, 'shellbook', what));
   }
 
-  /** Undefined where nothing of that key is kept, or it cannot be read. */
-  async get(key: string): Promise<T | undefined> {
-    if (this.folder === undefined) return undefined;
-    try {
-      const found: unknown = JSON.parse(await readFile(path.join(this.folder, `${key}.json`), 'utf8'));
-      return this.isWhole(found) ? found : undefined;
-    } catch {
-      return undefined;
-    }
+  /** Undefined where nothing of that name is kept, or it cannot be read. */
+  async read(name: string): Promise<Buffer | undefined> {
+    return this.folder === undefined ? undefined : readFile(path.join(this.folder, name)).catch(() => undefined);
   }
 
-  /** A repository that cannot be written to keeps nothing: the answer is the same, only later. */
-  async put(key: string, value: T): Promise<void> {
+  async write(name: string, text: string): Promise<void> {
     if (this.folder === undefined) return;
     try {
       await mkdir(this.folder, { recursive: true });
-      await replaceFile(path.join(this.folder, `${key}.json`), Buffer.from(JSON.stringify(value)), { sync: false });
+      await replaceFile(path.join(this.folder, name), Buffer.from(text), { sync: false });
     } catch {
       // Computed again next time.
     }
@@ -46,5 +40,32 @@ export class Kept<T> {
     );
     for (const { name } of dated.sort((a, b) => a.at - b.at).slice(0, names.length - most))
       await unlink(path.join(folder, name)).catch(() => {});
+  }
+}
+
+/** Answers by a key that changes with everything they depend on. */
+export class Kept<T> {
+  constructor(
+    private readonly room: Room,
+    private readonly isWhole: (found: unknown) => found is T,
+  ) {}
+
+  /** Undefined where nothing of that key is kept, or it is damaged. */
+  async get(key: string): Promise<T | undefined> {
+    const bytes = await this.room.read(`${key}.json`);
+    try {
+      const found: unknown = bytes && JSON.parse(bytes.toString('utf8'));
+      return this.isWhole(found) ? found : undefined;
+    } catch {
+      return undefined;
+    }
+  }
+
+  async put(key: string, value: T): Promise<void> {
+    await this.room.write(`${key}.json`, JSON.stringify(value));
+  }
+
+  async thin(most: number): Promise<void> {
+    await this.room.thin(most);
   }
 }

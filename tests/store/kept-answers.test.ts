@@ -1,4 +1,5 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -30,8 +31,9 @@ describe('answers kept for the next time', () => {
   });
   afterAll(() => store.remove());
 
-  const place = async () => {
-    const found = await keptAt(store.root, 'T-1', PROGRAM);
+  /** As it looks a minute after the last change. */
+  const place = async (shell = 'T-1') => {
+    const found = await keptAt(store.root, shell, PROGRAM, Date.now() + 60_000);
     if (!found) throw new Error('not in Git');
     return found;
   };
@@ -66,20 +68,63 @@ describe('answers kept for the next time', () => {
     const after = await place();
     expect(after.stamp).not.toBe(before.stamp);
     expect(await keptLookup(after)).toBeUndefined();
-    expect((await keptAt(store.root, 'T-2', PROGRAM))?.file).not.toBe(after.file);
+    expect(await keptLookup(await place('T-2'))).toBeUndefined();
   });
 
-  it('lie beside Git’s own files, and are nothing where they are damaged or there is no Git', async () => {
+  it('hold no longer after one byte was changed in place and its time set back', async () => {
+    const before = await place();
+    await keepLookup(before, fresh);
+    const file = path.join(store.root, 'shells/T-1/zones.yaml');
+    const { size, mtimeMs, atimeMs, ino } = statSync(file);
+    utimesSync(file, atimeMs / 1000, Math.floor(mtimeMs / 1000));
+    const whole = await place();
+    await keepLookup(whole, fresh);
+    writeFileSync(file, readFileSync(file, 'utf8').replace('belly', 'bally'));
+    utimesSync(file, atimeMs / 1000, Math.floor(mtimeMs / 1000));
+    expect(statSync(file)).toMatchObject({ size, ino, mtimeMs: Math.floor(mtimeMs / 1000) * 1000 });
+    expect(await keptLookup(await place())).toBeUndefined();
+  });
+
+  it('hold no longer after a commit, and are not kept where Git logs none', async () => {
+    await keepLookup(await place(), fresh);
+    await store.commit('Nothing but what was there');
+    execFileSync('git', ['commit', '--quiet', '--allow-empty', '-m', 'Another'], { cwd: store.root });
+    expect(await keptLookup(await place())).toBeUndefined();
+    const log = path.join(store.root, '.git/logs/HEAD');
+    const text = readFileSync(log);
+    rmSync(log);
+    expect(await keptAt(store.root, 'T-1', PROGRAM)).toBeUndefined();
+    writeFileSync(log, text);
+  });
+
+  it('are not kept while a file is so young that its clock might not tell a second change', async () => {
+    const file = path.join(store.root, 'shells/T-1/zones.yaml');
+    writeFileSync(file, readFileSync(file));
+    const young = await keptAt(store.root, 'T-1', PROGRAM);
+    if (!young) throw new Error('not in Git');
+    await keepLookup(young, fresh);
+    expect(await keptLookup(young)).toBeUndefined();
+  });
+
+  it('lie beside Git’s own files, forty at most, and are nothing where they are damaged or there is no Git', async () => {
     const at = await place();
-    expect(at.file.startsWith(path.join(store.root, '.git', 'shellbook'))).toBe(true);
+    const folder = path.join(store.root, '.git/shellbook/where');
     await keep(at, { a: 1 }, [
       ['x', { b: 'ü' }],
       ['y', [2]],
     ]);
     const kept = await readKept(at);
     expect([kept?.head, kept?.part('x'), kept?.part('y'), kept?.part('z')]).toEqual([{ a: 1 }, { b: 'ü' }, [2], undefined]);
-    writeFileSync(at.file, 'no JSON at all');
-    expect(await readKept(at)).toBeUndefined();
+    for (const damage of ['no JSON at all', '', '{}', `${JSON.stringify({ stamp: at.stamp })}`]) {
+      writeFileSync(path.join(folder, at.name), damage);
+      expect(await readKept(at), damage).toBeUndefined();
+    }
+    rmSync(folder, { recursive: true });
+    mkdirSync(folder);
+    for (let i = 0; i < 60; i++) writeFileSync(path.join(folder, `${i}.json`), '');
+    for (let i = 0; i < 60; i++) utimesSync(path.join(folder, `${i}.json`), 1000 + i, 1000 + i);
+    await keep(at, {}, []);
+    expect(readdirSync(folder).sort()).toEqual([...Array.from({ length: 39 }, (_, i) => `${i + 21}.json`), at.name].sort());
     expect(await keptAt(path.parse(store.root).root, 'T-1', PROGRAM)).toBeUndefined();
   });
 });
