@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Figures } from '../../src/assess.js';
-import { weldBandMarks, weldedJoints } from '../../src/drawing/marks/weld-bands.js';
+import { weldBands } from '../../src/compute/welding/weld-bands.js';
+import { weldBandMarks } from '../../src/drawing/marks/weld-bands.js';
 import { VIEWS } from '../../src/drawing/projection.js';
 import { boundsOf, type Point } from '../../src/drawing/scene.js';
 import { layOut, type Port } from '../../src/drawing/sheet.js';
@@ -11,7 +12,7 @@ import { member } from './sample.js';
 type Joint = Figures['joints']['joints'][number];
 
 const tube = section('RT4', { shape: 'rectangular tube', depthMm: 100, widthMm: 50, wallMm: 5, cornerRadiusMm: 0 });
-const model = buildModel({}, { sections: new Map([['RT4', tube]]) });
+const library = { sections: new Map([['RT4', tube]]) };
 const rail = member('A', 'subframe', 'RT4', [0, 0, 0], [100, 0, 0]);
 const layout = layOut(
   [{ view: VIEWS.left, bounds: { x0: 0, y0: -100, x1: 2540, y1: 100 } }],
@@ -32,7 +33,9 @@ const joint = (min: Vec3, max: Vec3, more: Partial<Joint> = {}): Joint => ({
 /** Bands as stretches along the vehicle, mm. */
 function bands(joints: readonly Joint[], one = rail): readonly (readonly number[])[] {
   const toVehicle = (x: number): number => Math.round((x - port.frame.x0) * layout.reduction);
-  return weldBandMarks(one, weldedJoints(joints), model.library, port).map((mark) => {
+  const model = buildModel({ members: [one] }, library);
+  const found = new Map(weldBands(model, joints).map((band) => [band.member, band]));
+  return weldBandMarks(one, found, model.library, port).map((mark) => {
     const box = boundsOf(mark.kind === 'shape' ? (mark.rings[0] as readonly Point[]) : []);
     return [toVehicle(box?.x0 ?? 0), toVehicle(box?.x1 ?? 0)];
   });

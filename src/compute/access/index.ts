@@ -23,9 +23,10 @@ export function access(model: Model): AccessFigures {
   const zones = zoneMap(shell.zones);
   const isConcealed = (at: Vec3): boolean => zones.holding(at).some((zone) => zone.concealed);
 
+  const byPanel = new Map(openings.map((opening) => [opening.panel.id, opening] as const));
   const near = nodeReaches(shell.nodes, openings, solid);
   const nodes = shell.nodes.map((node, i) =>
-    nodeAccess(node, near[i] as readonly PanelReach[], openings, node.panel === undefined && !isConcealed(node.at)),
+    nodeAccess(node, near[i] as readonly PanelReach[], byPanel, node.panel === undefined && !isConcealed(node.at)),
   );
   const runs = runAccess(shell.runs, openings, solid, isConcealed);
   return {
@@ -85,10 +86,10 @@ function nodeReaches(
 function nodeAccess(
   node: ServiceNode,
   near: readonly PanelReach[],
-  openings: readonly PanelOpening[],
+  byPanel: ReadonlyMap<string, PanelOpening>,
   open: boolean,
 ): NodeAccess {
-  const named = openings.find((opening) => opening.panel.id === node.panel);
+  const named = node.panel === undefined ? undefined : byPanel.get(node.panel);
   const missing = named && !near.some((one) => one.panel === node.panel);
   const far: readonly PanelReach[] = missing
     ? [{ panel: named.panel.id, distanceMm: distance(node.at, nearestOfOpening(node.at, named)), reach: 'beyond', blockedBy: [] }]

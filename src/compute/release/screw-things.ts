@@ -1,18 +1,17 @@
 import type { Figures } from '../../assess.js';
-import { type Bounds, type Box, boundsOf, boxBetween, boxBounds, clipToBox, grow } from '../../geometry/box.js';
+import { type Bounds, type Box, boundsOf, boxBounds, clipToBox, grow } from '../../geometry/box.js';
 import { facet, throughFacet } from '../../geometry/facet.js';
 import { alongRay, rayToBall, rayToTube } from '../../geometry/ray.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import { componentBox } from '../access/walls.js';
+import { softMetal } from '../welding/weld-bands.js';
 import { ASSUMED_TOLERANCE_MM } from './faces.js';
 
 /** How deep a screw is looked for: 6 in. */
 export const LOOK_MM = 152.4;
 /** A screw of 1/4 in is taken: half its thickness. House value. */
 export const SCREW_RADIUS_MM = 3.175;
-/** No screw within this of a weld: the metal is soft there. MAT-44: 1 in each way, Aluminum Design Manual, from memory. */
-export const WELD_BAND_MM = 25.4;
 
 /** Something that a screw would meet, and how deep under the face. */
 export interface Met {
@@ -70,16 +69,7 @@ const componentThings = ({ shell }: Model): readonly Thing[] =>
   });
 
 const weldThings = ({ joints }: Pick<Figures, 'joints'>): readonly Thing[] =>
-  weldBands(joints).map(({ id, box }) => boxThing(id, 'weld', box));
-
-/** The soft metal about each joint of members that is not clamped: its contact and 1 in each way. By weld id, else by the members. */
-export function weldBands({ joints }: Figures['joints']): readonly { readonly id: string; readonly box: Box }[] {
-  return joints.flatMap(({ bounds, welds, clamps, members }) => {
-    if (!bounds || (welds.length === 0 && (clamps?.length ?? 0) > 0)) return [];
-    const { min, max } = grow(bounds, WELD_BAND_MM);
-    return [{ id: welds[0] ?? members.join(' and '), box: boxBetween(min, max) }];
-  });
-}
+  softMetal(joints.joints).map(({ id, box }) => boxThing(id, 'weld', box));
 
 /** A screw that comes out through the sheet on the other side is too long. */
 const sheetThings = ({ shell }: Model): readonly Thing[] =>

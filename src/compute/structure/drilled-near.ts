@@ -4,7 +4,7 @@ import type { Member } from '../../model/structure.js';
 import type { Crossing } from '../services/types.js';
 import type { RunFigure } from '../takeoff/types.js';
 import { wallMm } from '../welding/base.js';
-import { BAND_MM } from '../welding/weld-bands.js';
+import { WELD_BAND_MM, weldedJoints } from '../welding/weld-bands.js';
 import { isPrimary } from './materials.js';
 import { bodyDistance, memberBody, pointBody } from './solids-of.js';
 import type { Joint } from './types.js';
@@ -35,11 +35,7 @@ export function drilledNear(
   runs: readonly RunFigure[],
 ): readonly DrilledNear[] {
   const members = new Map(model.shell.members.filter(isPrimary).map((member) => [member.id, member]));
-  const byMember = new Map<string, Joint[]>();
-  for (const joint of joints) {
-    if (joint.welds.length === 0) continue;
-    for (const id of joint.members) byMember.set(id, [...(byMember.get(id) ?? []), joint]);
-  }
+  const byMember = weldedJoints(joints);
   const wide = new Map(runs.map(({ id, outsideDiameterMm }) => [id, outsideDiameterMm]));
   return crossings.flatMap((crossing) => {
     const member = crossing.kind === 'member' ? members.get(crossing.through) : undefined;
@@ -62,7 +58,7 @@ function nearJoint(
 ): readonly DrilledNear[] {
   const other = members.get(joint.members[0] === member.id ? joint.members[1] : joint.members[0]);
   const body = other && memberBody(other, model);
-  const limitMm = Math.max(BAND_MM, WALLS * (wallMm(member, model.library) ?? 0));
+  const limitMm = Math.max(WELD_BAND_MM, WALLS * (wallMm(member, model.library) ?? 0));
   const centreMm = body && bodyDistance(pointBody(run, at), body, limitMm + radiusMm);
   if (!other || centreMm === undefined || centreMm - radiusMm >= limitMm) return [];
   const distanceMm = Math.max(0, centreMm - radiusMm);

@@ -1,3 +1,4 @@
+import { type Box, boxBetween, grow } from '../../geometry/box.js';
 import { distance, dot, lerp, subtract, unit, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { LineMember } from '../../model/structure.js';
@@ -14,19 +15,15 @@ export interface WeldBands {
   readonly share: number;
 }
 
-/** The metal an inch each way from a weld counts as affected by it: Aluminum Design Manual, from memory. */
-export const BAND_MM = MM_PER_IN;
+/** The metal an inch each way from a weld counts as affected by it. MAT-44: Aluminum Design Manual, from memory. */
+export const WELD_BAND_MM = MM_PER_IN;
 
 /**
  * Weld-affected bands along each primary member on a line: of every welded joint the stretch that the other part covers, an inch more
  * at each end. On a member that runs askew the stretch is taken by the upright box about the contact, so never too short.
  */
 export function weldBands({ shell }: Model, joints: readonly Joint[]): readonly WeldBands[] {
-  const byMember = new Map<string, Joint[]>();
-  for (const joint of joints) {
-    if (joint.welds.length === 0) continue;
-    for (const id of joint.members) byMember.set(id, [...(byMember.get(id) ?? []), joint]);
-  }
+  const byMember = weldedJoints(joints);
   return shell.members.flatMap((member): readonly WeldBands[] => {
     const own = byMember.get(member.id);
     if (!own || member.shape.kind !== 'line' || !isPrimary(member)) return [];
@@ -38,6 +35,28 @@ export function weldBands({ shell }: Model, joints: readonly Joint[]): readonly 
   });
 }
 
+/** Joints that have a weld, by each of their two members. */
+export function weldedJoints(joints: readonly Joint[]): ReadonlyMap<string, readonly Joint[]> {
+  const found = new Map<string, Joint[]>();
+  for (const joint of joints) {
+    if (joint.welds.length === 0) continue;
+    for (const id of joint.members) found.set(id, [...(found.get(id) ?? []), joint]);
+  }
+  return found;
+}
+
+/**
+ * The soft metal in space about each joint of members that is not clamped: its contact and an inch each way. By weld id, else by the
+ * members: a joint without a weld on record is taken as welded, so that no screw is sent there.
+ */
+export function softMetal(joints: readonly Joint[]): readonly { readonly id: string; readonly box: Box }[] {
+  return joints.flatMap(({ bounds, welds, clamps, members }) => {
+    if (!bounds || (welds.length === 0 && (clamps?.length ?? 0) > 0)) return [];
+    const { min, max } = grow(bounds, WELD_BAND_MM);
+    return [{ id: welds[0] ?? members.join(' and '), box: boxBetween(min, max) }];
+  });
+}
+
 type Band = readonly [number, number];
 
 function bandOf({ at, bounds }: Joint, { from, to }: LineMember, length: number): Band {
@@ -45,7 +64,7 @@ function bandOf({ at, bounds }: Joint, { from, to }: LineMember, length: number)
   const { min, max } = bounds ?? { min: at, max: at };
   const middle = dot(subtract(lerp(min, max, 0.5), from), along);
   // Half of the box's shadow on the line.
-  const reach = dot(subtract(max, min), along.map(Math.abs) as unknown as Vec3) / 2 + BAND_MM;
+  const reach = dot(subtract(max, min), along.map(Math.abs) as unknown as Vec3) / 2 + WELD_BAND_MM;
   const clip = (place: number): number => Math.min(length, Math.max(0, place));
   return [clip(middle - reach), clip(middle + reach)];
 }

@@ -6,7 +6,7 @@ import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { viewBounds } from '../extent.js';
 import type { LabelWish } from '../labels.js';
 import { memberMarks } from '../marks/structure.js';
-import { WELD_BAND_NOTE, weldBandMarks, weldedJoints } from '../marks/weld-bands.js';
+import { bandsByMember, WELD_BAND_NOTE, weldBandMarks } from '../marks/weld-bands.js';
 import { VIEWS } from '../projection.js';
 import { type Mark, type Rect, text } from '../scene.js';
 import { FURNITURE_MM, fittingScale, type Layout, layOut, type Port, SCALES, type SheetSize } from '../sheet.js';
@@ -112,7 +112,7 @@ export function crossFrameDrawings(
 ): readonly Drawing[] {
   if (frames.length === 0) return [];
   const { model } = a;
-  const welded = weldedJoints(a.figures.joints.joints);
+  const soft = bandsByMember(a);
   const layouts = frameLayouts(frames, model, sheet, STRIP_MM);
   return layouts.map(({ shown, layout }, k) => {
     const marks: Mark[] = [];
@@ -120,7 +120,7 @@ export function crossFrameDrawings(
     shown.forEach((frame, index) => {
       const port = layout.ports[index] as Port;
       marks.push(
-        ...memberMarks(frame.members, model.library, port, true, (member) => weldBandMarks(member, welded, model.library, port)),
+        ...memberMarks(frame.members, model.library, port, true, (member) => weldBandMarks(member, soft, model.library, port)),
       );
       marks.push(text('labels', 'note', [1.5, port.frame.y0 - 7], `at x ${length(frame.xMm, model.shop.units)}`));
       wishes.push(...frame.members.flatMap((member) => memberWish(member, model, port)));

@@ -7,7 +7,7 @@ import { shellExtent, viewBounds } from '../extent.js';
 import { type Group, groupsOf, type StageOf, stagesOf } from '../frame-groups.js';
 import { clipMarks, type Part, partsOf } from '../halves.js';
 import { memberContext, memberEdges, memberHiddenLines, memberMarks } from '../marks/structure.js';
-import { WELD_BAND_NOTE, weldBandMarks, weldedJoints } from '../marks/weld-bands.js';
+import { bandsByMember, WELD_BAND_NOTE, weldBandMarks } from '../marks/weld-bands.js';
 import { VIEWS } from '../projection.js';
 import { grow } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
@@ -68,7 +68,7 @@ interface FrameOf extends GroupOf {
 
 function frame(a: Assessment, { stage, stageName, group, part }: FrameOf, sheet: SheetSize, options: DrawingOptions): Drawing {
   const { model } = a;
-  const welded = weldedJoints(a.figures.joints.joints);
+  const soft = bandsByMember(a);
   const count = group.members.length;
   // What stands in a cross frame has its id there: from above its parts hide each other.
   const inFrames = new Set(group.crossFrames.flatMap((one) => one.members));
@@ -91,7 +91,7 @@ function frame(a: Assessment, { stage, stageName, group, part }: FrameOf, sheet:
         [
           ...memberContext(group.around, model.library, port),
           ...memberMarks(group.members, model.library, port, true, (member) =>
-            weldBandMarks(member, welded, model.library, port),
+            weldBandMarks(member, soft, model.library, port),
           ),
           ...memberHiddenLines(group.members, model.library, port),
         ],

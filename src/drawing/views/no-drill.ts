@@ -1,12 +1,6 @@
 import type { Assessment } from '../../assess.js';
-import {
-  ASSUMED_TOLERANCE_MM,
-  drilledSheets,
-  isFarBeside,
-  underFace,
-  WELD_BAND_MM,
-  weldBands,
-} from '../../compute/release/index.js';
+import { ASSUMED_TOLERANCE_MM, drilledSheets, isFarBeside, underFace } from '../../compute/release/index.js';
+import { softMetal, WELD_BAND_MM } from '../../compute/welding/weld-bands.js';
 import { boxBetween } from '../../geometry/box.js';
 import { add, lerp, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Run } from '../../model/services.js';
@@ -167,7 +161,7 @@ function blocksBehind(
 /** The soft metal about the welds that a screw of the first band would meet. */
 function weldsBehind(a: Assessment, port: Port, depthOf: DepthOf): readonly Mark[] {
   const first = (bandsFor(a)[0] as Bands[number]).upToMm;
-  return weldBands(a.figures.joints).flatMap(({ box }): readonly Mark[] => {
+  return softMetal(a.figures.joints.joints).flatMap(({ box }): readonly Mark[] => {
     const corners = boxCorners(box);
     const depths = corners.map((corner) => depthOf.at(corner, 0));
     if (Math.min(...depths) > first || Math.max(...depths) < 0) return [];
