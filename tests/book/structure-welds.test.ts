@@ -172,7 +172,7 @@ describe('findings', () => {
       ['NC-10', 'use as is'],
     ] as const)
       expect(plain(card)).toContain(`${id} ${decision}`);
-    expect(plain(card)).toContain('Header under its own mass');
+    expect(plain(card)).toContain('Header by calculation');
   });
 
   it('are only those that the owner is told of in the owner’s edition', () => {

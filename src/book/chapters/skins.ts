@@ -90,6 +90,7 @@ function openingCard(book: Book, opening: Opening) {
   const figure = book.assessment.figures.openings.find((one) => one.id === opening.id);
   const measured = opening.measured;
   const limits = book.assessment.model.shop.limits;
+  const sag = (mm: number): string => (mm < NEGLIGIBLE_MM ? `under ${show.thickness(NEGLIGIBLE_MM)}` : show.thickness(mm));
   const facts = [
     { name: 'Nominal, width × height', value: `${show.length(opening.widthMm)} × ${show.length(opening.heightMm)}` },
     measured?.topMm !== undefined && {
@@ -110,10 +111,12 @@ function openingCard(book: Book, opening: Opening) {
       name: 'Header sag',
       value: `${show.thickness(figure.sagMm)} (house limit ${show.thickness(limits.headerSagMm)})`,
     },
-    figure?.headerDeflectionMm !== undefined && {
-      name: 'Header under its own mass',
-      value: `${figure.headerDeflectionMm < NEGLIGIBLE_MM ? `under ${show.thickness(NEGLIGIBLE_MM)}` : show.thickness(figure.headerDeflectionMm)} by calculation, simply held at the sides (for information: no rating, nothing hung on it counted)`,
-    },
+    figure?.headerDeflectionMm !== undefined &&
+      figure.headerWithPanelMm !== undefined &&
+      figure.headerBuiltInMm !== undefined && {
+        name: 'Header by calculation',
+        value: `${sag(figure.headerDeflectionMm)} under its own mass, ${sag(figure.headerWithPanelMm)} with the ${show.mass(figure.headerPanelKg ?? 0)} of panels over it, simply held at the sides; ${sag(figure.headerBuiltInMm)} with its ends built in; a welded header lies between (for information: no rating; nothing else that hangs on it is counted)`,
+      },
     !measured && { name: 'Measured', value: 'not measured: not verified' },
   ].filter(Boolean);
   return {

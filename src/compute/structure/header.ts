@@ -1,7 +1,7 @@
 import { clipToConvex, type Point, signedArea } from '../../geometry/planar.js';
 import { distance, dot, subtract, unit, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { Opening, Panel } from '../../model/structure.js';
+import type { Opening, Panel, PanelKind } from '../../model/structure.js';
 import { STANDARD_GRAVITY } from '../../quantity/units.js';
 import { openingCorners } from '../solids.js';
 import { densityKgMm3 } from '../takeoff/density.js';
@@ -16,14 +16,14 @@ const ON_WALL_MM = 200;
 
 /**
  * Sag of an opening's header, mm, between the opening's sides. Information beside the measured sag, never a rating: nothing that
- * hangs on it counts but its own mass and the skin over it.
+ * hangs on it counts but its own mass and the panels over it.
  */
 export interface HeaderFigure {
   /** Under its own mass, simply held at the sides: the most that its mass can do. */
   readonly ownMm: number;
-  /** Mass of the skin over the opening, kg. */
+  /** Mass of the panels over the opening, kg. */
   readonly panelKg: number;
-  /** Under its own mass and that skin, simply held. */
+  /** Under its own mass and those panels, simply held. */
   readonly withPanelMm: number;
   /** The same with both ends built in: a welded header lies between the two. */
   readonly builtInMm: number;
@@ -43,7 +43,7 @@ export function headerFigure(opening: Opening, model: Model): HeaderFigure | und
   const modulusPa = library.materials.get(header.alloy)?.modulusPa ?? ALUMINIUM_MODULUS_PA;
   const beam: Beam = { spanMm: opening.widthMm, modulusNMm2: modulusPa / 1e6, inertiaMm4 };
   const own = areaMm2 * densityKgMm3(header.alloy, library) * STANDARD_GRAVITY;
-  const panelKg = skinOverKg(opening, model);
+  const panelKg = panelsOverKg(opening, model);
   const whole = own + (panelKg * STANDARD_GRAVITY) / opening.widthMm;
   return {
     ownMm: simpleEven(beam, own),
@@ -53,8 +53,11 @@ export function headerFigure(opening: Opening, model: Model): HeaderFigure | und
   };
 }
 
-/** Mass of what of the skins lies between the opening's sides and above its top, kg; windows in it counted as sheet. */
-function skinOverKg(opening: Opening, model: Model): number {
+/** What a header carries of a wall: its skin, caps and lining. */
+const OVER: ReadonlySet<PanelKind> = new Set(['skin', 'cap', 'interior']);
+
+/** Mass of what of the wall's panels lies between the opening's sides and above its top, kg; windows in it counted as sheet. */
+function panelsOverKg(opening: Opening, model: Model): number {
   const corners = openingCorners(opening);
   if (!corners) return 0;
   const [front, rear, , top] = corners;
@@ -68,7 +71,7 @@ function skinOverKg(opening: Opening, model: Model): number {
     [0, HIGHEST_MM],
   ];
   const onWall = (panel: Panel): boolean =>
-    panel.panelKind === 'skin' && panel.outline.every((corner) => Math.abs(dot(subtract(corner, front), out)) <= ON_WALL_MM);
+    OVER.has(panel.panelKind) && panel.outline.every((corner) => Math.abs(dot(subtract(corner, front), out)) <= ON_WALL_MM);
   // The sheet's own mass a square millimetre: what was cut out of it weighs nothing anywhere.
   const kgPerMm2 = new Map(panelFigures(model).map(({ id, massKg, areaMm2 }) => [id, areaMm2 > 0 ? massKg / areaMm2 : 0]));
   return model.shell.panels.filter(onWall).reduce((sum, { id, outline }) => {

@@ -12,9 +12,9 @@ export interface OpeningFigure {
   readonly cornersWithoutGusset?: readonly string[];
   /** Sag of the header under its own mass between the sides of the opening, simply held. Information only. */
   readonly headerDeflectionMm?: number;
-  /** Mass of the skin over the opening, kg. */
+  /** Mass of the panels over the opening (skin, caps, lining), kg. */
   readonly headerPanelKg?: number;
-  /** Sag of the header under its own mass and that skin, simply held, and with both ends built in: a welded one lies between. */
+  /** Sag of the header under its own mass and those panels, simply held, and with both ends built in: a welded one lies between. */
   readonly headerWithPanelMm?: number;
   readonly headerBuiltInMm?: number;
 }

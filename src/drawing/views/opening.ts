@@ -195,8 +195,11 @@ function openingNotes(a: Assessment, opening: Opening, drawn: readonly Gusset[])
     notes.push(`Diagonals differ by ${smallLength(figure.diagonalDifferenceMm, units)}.`);
   if (figure?.rackingDeg !== undefined) notes.push(`Racking ${number(figure.rackingDeg, 2)}°.`);
   if (figure?.sagMm !== undefined) notes.push(`Header sag ${smallLength(figure.sagMm, units)}, drawn ${SAG_DRAWN} times.`);
-  if (figure?.headerDeflectionMm !== undefined && figure.headerDeflectionMm >= LEAST_TOLD_MM)
-    notes.push(`Its own mass alone gives ${smallLength(figure.headerDeflectionMm, units)} by calculation, simply held.`);
+  const loadedMm = figure?.headerWithPanelMm;
+  if (loadedMm !== undefined && loadedMm >= LEAST_TOLD_MM)
+    notes.push(
+      `Its own mass and the panels over it give ${smallLength(loadedMm, units)} by calculation, simply held at the sides.`,
+    );
   const bare = figure?.cornersWithoutGusset ?? [];
   if (bare.length > 0) notes.push(`No gusset found at: ${bare.join(', ')}.`);
   const placeless = opening.gussets.filter((id) => drawn.every((one) => one.id !== id));

@@ -16,7 +16,7 @@ export const sag: Rule = {
       const own =
         headerWithPanelMm === undefined
           ? ''
-          : ` (its own mass and the skin over it alone give ${smallest(headerWithPanelMm, shop.units)} on plain supports)`;
+          : ` (its own mass and the panels over it alone give ${smallest(headerWithPanelMm, shop.units)} on plain supports at its sides)`;
       return [
         {
           rule: 'opening.sag',

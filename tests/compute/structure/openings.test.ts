@@ -152,6 +152,13 @@ describe('a header with the skin over it', () => {
     expect(figure(sheet(1000, 3000, 1500, 2300, 1240))?.headerPanelKg).toBe(0);
   });
 
+  it('carries cap and lining with the skin, and no belly panel', () => {
+    const over = sheet(1000, 3000, 1500, 2300);
+    const kinds = (['skin', 'cap', 'interior', 'belly'] as const).map((panelKind, i) => ({ ...over, id: `S${i}`, panelKind }));
+    // Three of 4.32 kg; computed
+    expect(figure(...kinds)?.headerPanelKg).toBeCloseTo(3 * 4.32, 6);
+  });
+
   it('sags under both as a simple beam, a fifth of it with its ends built in', () => {
     const one = figure(sheet(1000, 3000, 1500, 2300));
     const loadNMm = ((564e-6 * 2700 + 4.32 / 2) * 9.80665) / 1000;
