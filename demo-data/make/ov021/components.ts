@@ -89,6 +89,21 @@ const ROWS: readonly Row[] = [
   ['CMP-53', 'ink-slab lamp rail', 14, [150, 20, 84], '', '2026-09-22', 'weighed', undefined, { note: 'AM-03' }],
 ];
 
+/** Part and serial numbers, read from the plates of what has one. */
+const PLATES: Readonly<Record<string, readonly [part: string, serial: string]>> = {
+  'CMP-08': ['LF-24-400', 'LF24-0391877'],
+  'CMP-10': ['TS-50-CH60', 'TS5-20114'],
+  'CMP-11': ['GD-7000-C', 'GD7-604412'],
+  'CMP-12': ['RU-13', 'RU13-88120'],
+  'CMP-13': ['RU-13', 'RU13-88121'],
+  'CMP-15': ['FH-18', 'FH18-31552'],
+  'CMP-16': ['WH-6-GE', 'WH6-70923'],
+  'CMP-17': ['SP-2-24', 'SP2-11408'],
+  'CMP-45': ['AC-10-120', 'AC10-5526'],
+  'CMP-48': ['AW-16-L', 'AW16-2071'],
+  'CMP-52': ['SR-40', 'SR40-99316'],
+};
+
 const HEADS: Readonly<Record<string, string>> = {
   subframe: 'Between chassis and shell',
   floor: 'Floor',
@@ -111,6 +126,7 @@ export function componentsText(): string {
       mass: pounds(lb),
       at: at(place),
       ...(size ? { size: at(size) } : {}),
+      ...(PLATES[id] ? { part: PLATES[id][0], serial: PLATES[id][1] } : {}),
       ...(stage ? { stage } : {}),
       basis,
       date,
