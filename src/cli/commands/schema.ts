@@ -11,8 +11,9 @@ interface Options {
 
 export function declareSchema(registry: Registry): void {
   registry
-    .add('schema [kind]', 'JSON Schema of a record file, for editors', [
+    .add('schema [kind]', 'JSON Schema of a record file, for editors, or of a --json answer, for scripts', [
       'shellbook schema members > members.schema.json',
+      'shellbook schema answer-check   what a script may count on in check --json',
       'shellbook schema --write      all of them into the store, with settings that tie them to its files',
     ])
     .option('--write', 'lay every schema and the editor settings into the store')
@@ -21,13 +22,17 @@ export function declareSchema(registry: Registry): void {
 
 async function schema({ kind, write }: Options, context: Context): Promise<Status> {
   if (write) return writeAll(context);
+  if (kind?.startsWith(ANSWER)) return answerOf(kind.slice(ANSWER.length), context);
   const [{ recordSchema, SCHEMA_KINDS }, { fileSchemas }, { KIND_IN }, { didYouMean }] = await Promise.all([
     import('../../schema/json.js'),
     import('../../schema/files.js'),
     import('../../schema/kind-in.js'),
     import('../../source/nearest.js'),
   ]);
-  if (kind === undefined) throw new CannotDo('Which one? As `shellbook schema members`; or `--write` for all of them');
+  if (kind === undefined)
+    throw new CannotDo(
+      'Which one? As `shellbook schema members`; `answer-check` for the answer of a command; `--write` for all files of records',
+    );
   // A kind that has a file of its own answers with the file's form; a part of one with the record's.
   const file = fileSchemas().find(({ name }) => name === kind || KIND_IN[name] === kind);
   const known = SCHEMA_KINDS.find((one) => one === kind);
@@ -36,6 +41,17 @@ async function schema({ kind, write }: Options, context: Context): Promise<Statu
     throw new CannotDo(`No record kind ${kind}${close === '' ? `, expected one of ${SCHEMA_KINDS.join(', ')}` : close}`);
   }
   context.print(JSON.stringify(file ? file.schema : recordSchema(known as Kind), null, 2));
+  return 0;
+}
+
+const ANSWER = 'answer-';
+
+async function answerOf(command: string, context: Context): Promise<Status> {
+  const { ANSWERED, answerSchema } = await import('../answers/index.js');
+  const found = answerSchema(command);
+  if (!found)
+    throw new CannotDo(`No command \`${command}\` with an answer of its own, expected answer- and one of ${ANSWERED.join(', ')}`);
+  context.print(JSON.stringify(found, null, 2));
   return 0;
 }
 

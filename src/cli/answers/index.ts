@@ -1,0 +1,24 @@
+import { FIGURE_ANSWERS } from './figures.js';
+import { RECORD_ANSWERS } from './records.js';
+import { orNull, type Shape, text } from './shape.js';
+
+const ANSWERS: Readonly<Record<string, Shape>> = { ...RECORD_ANSWERS, ...FIGURE_ANSWERS };
+
+/** Commands whose `--json` answer is one object of this program’s own. */
+export const ANSWERED: readonly string[] = Object.keys(ANSWERS).sort();
+
+/** JSON Schema of a command’s `--json` answer: the keys that a script may count on. Undefined for a command that has none. */
+export function answerSchema(command: string): Shape | undefined {
+  const body = Object.hasOwn(ANSWERS, command) ? ANSWERS[command] : undefined;
+  return (
+    body && {
+      $schema: 'https://json-schema.org/draft/2020-12/schema',
+      title: `Answer of shellbook ${command} --json`,
+      description: 'More keys may come; these stay. Numbers are SI, the unit is the end of the key.',
+      type: 'object',
+      properties: { shellbook: { const: 1 }, command: { const: command }, shell: orNull(text), revision: orNull(text) },
+      required: ['shellbook', 'command', 'shell', 'revision'],
+      allOf: [body],
+    }
+  );
+}
