@@ -115,11 +115,16 @@ function fill(
   return { starts, items };
 }
 
+/** Of more things than this every second, third … is asked where it lies: the extent steers only how quick the grid is. */
+const MOST_ASKED = 1 << 14;
+
 /** Where nearly all things lie along an axis: the one in a hundred at each end, in the wrong unit perhaps, stretches it no further. */
 function extent(things: readonly Thing[], axis: 0 | 1 | 2): readonly [number, number] {
-  const lows = Float64Array.from(things, ({ bounds }) => bounds.min[axis]).sort();
-  const highs = Float64Array.from(things, ({ bounds }) => bounds.max[axis]).sort();
-  const spare = Math.floor(things.length / 100);
+  const step = Math.ceil(things.length / MOST_ASKED);
+  const asked = step > 1 ? things.filter((_, i) => i % step === 0) : things;
+  const lows = Float64Array.from(asked, ({ bounds }) => bounds.min[axis]).sort();
+  const highs = Float64Array.from(asked, ({ bounds }) => bounds.max[axis]).sort();
+  const spare = Math.floor(asked.length / 100);
   const low = lows[spare] ?? 0;
   const high = highs[highs.length - 1 - spare] ?? 0;
   return high > low ? [low, high] : [low, low + 1];

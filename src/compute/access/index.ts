@@ -20,8 +20,8 @@ export function access(model: Model): AccessFigures {
   const { shell } = model;
   const openings = panelOpenings(model);
   const solid = obstacles(model);
-  const zones = zoneMap(shell.zones);
-  const isConcealed = (at: Vec3): boolean => zones.holding(at).some((zone) => zone.concealed);
+  const concealed = zoneMap(shell.zones.filter((zone) => zone.concealed));
+  const isConcealed = (at: Vec3): boolean => concealed.holds(at);
 
   const byPanel = new Map(openings.map((opening) => [opening.panel.id, opening] as const));
   const near = nodeReaches(shell.nodes, openings, solid);

@@ -37,11 +37,12 @@ export function runAccess(
   const pieces = runs.flatMap((one, run) => samples(one.path).map((sample): Piece => ({ run, ...sample })));
   const index = pointGrid(pieces.map(({ at }) => at));
   const found = runs.map(() => [] as Through[]);
+  const sights = runs.map(sightOf);
   for (const opening of openings) {
     const through = new Map<number, Through>();
     index.visit(grow(opening.bounds, REACH_MM.arm), (i) => {
       const piece = pieces[i] as Piece;
-      if (isBehind(piece.at, opening, REACH_MM.arm)) lookAt(i, piece, runs[piece.run] as Run, opening, solid, through);
+      if (isBehind(piece.at, opening, REACH_MM.arm)) lookAt(i, piece, sights[piece.run] as Sight, opening, solid, through);
       return false;
     });
     for (const [run, one] of through) (found[run] as Through[]).push(one);
@@ -59,7 +60,7 @@ export function runAccess(
 function lookAt(
   i: number,
   { at, run: number }: Piece,
-  run: Run,
+  sight: Sight,
   opening: PanelOpening,
   solid: Obstacles,
   through: Map<number, Through>,
@@ -69,11 +70,11 @@ function lookAt(
     one = { opening, clear: [], best: i, rankMm: Infinity, wayMm: undefined };
     through.set(number, one);
   }
-  const wayMm = clearWay(opening, at, solid, sightOf(run));
+  const wayMm = clearWay(opening, at, solid, sight);
   if (wayMm !== undefined) one.clear.push(i);
   // The panel is told by its best piece: the nearest clear one, else the nearest.
   const rank = wayMm ?? BLOCKED + distanceFromOpening(at, opening);
-  if (rank < one.rankMm) {
+  if (rank < one.rankMm || (rank === one.rankMm && i < one.best)) {
     one.best = i;
     one.rankMm = rank;
     one.wayMm = wayMm;
@@ -81,6 +82,7 @@ function lookAt(
 }
 
 const sightOf = ({ id, toleranceMm }: Run) => ({ ignore: id, toleranceMm, entries: FEW_ENTRIES });
+type Sight = ReturnType<typeof sightOf>;
 
 /** Added to a distance, it puts whatever is not clear behind all that is, mm. */
 const BLOCKED = 1e6;

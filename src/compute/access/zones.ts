@@ -47,6 +47,8 @@ const CELL_MM = 500;
 /** Zones with their boxes, ready to be asked what holds a place. */
 export interface ZoneMap {
   holding(point: Vec3, slackMm?: number): readonly Zone[];
+  /** Whether any does. */
+  holds(point: Vec3): boolean;
   readonly boxes: ReadonlyMap<string, readonly Box[]>;
 }
 
@@ -59,6 +61,10 @@ export function zoneMap(zones: readonly Zone[]): ZoneMap {
   );
   return {
     boxes,
+    holds(point) {
+      const seen = (i: number): boolean => isInBox(point, (all[i] as { readonly box: Box }).box, BOUNDARY_MM);
+      return index.visit(grow({ min: point, max: point }, 2 * BOUNDARY_MM), seen);
+    },
     holding(point, slackMm = 0) {
       const slack = BOUNDARY_MM + slackMm;
       const held: number[] = [];
