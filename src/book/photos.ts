@@ -20,13 +20,13 @@ export interface BookPhotos {
 
 /** Long side for print: 85 mm at 400 dpi. */
 const LONGEST_PX = 1400;
-const QUALITY = 72;
+const QUALITY = 70;
 /** Above this a picture is not opened at all: a small file may unpack to gigabytes. */
 const MOST_PIXELS = 120e6;
 /** Whole photos that are in memory at a time. */
 const AT_ONCE = 4;
 /** Changed with whatever is done to a picture below. */
-const RECIPE = `upright, ${LONGEST_PX} px, JPEG ${QUALITY}, sRGB on white`;
+const RECIPE = `upright, ${LONGEST_PX} px, JPEG ${QUALITY} with a trellis, sRGB on white`;
 
 /** Turns every photo upright, makes it small enough for print and leaves all its metadata (the place above all) behind. */
 export async function preparePhotos(
@@ -71,5 +71,5 @@ const printed = (given: Buffer): Promise<Buffer> =>
     .resize({ width: LONGEST_PX, height: LONGEST_PX, fit: 'inside', withoutEnlargement: true })
     .flatten({ background: '#ffffff' })
     .toColourspace('srgb')
-    .jpeg({ quality: QUALITY, mozjpeg: false })
+    .jpeg({ quality: QUALITY, mozjpeg: true })
     .toBuffer();

@@ -83,7 +83,7 @@ const PLAIN_PENS = {
   'depth-2': { widthMm: 0.5, colour: '#c0622a', core: { colour: PAPER, widthMm: 0.35 } },
   'depth-3': { widthMm: 0.5, colour: '#dfa35f', core: { colour: INK, widthMm: 0.25 } },
   'depth-4': { widthMm: 0.5, colour: '#f0d7b3', core: { colour: GREY, widthMm: 0.13 } },
-  'weld-soft': { widthMm: 0.18, colour: INK, dash: [0.5, 0.4] },
+  'weld-soft': { widthMm: 0.18, colour: INK, dash: [0.8, 0.8] },
 } satisfies Record<string, Pen>;
 
 export type PenName = keyof typeof PLAIN_PENS | `run-${Medium}` | `node-${Medium}` | `node-filled-${Medium}`;

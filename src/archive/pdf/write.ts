@@ -49,7 +49,7 @@ function endsWith(bytes: Uint8Array, word: Buffer): boolean {
 }
 
 /** Objects of one stream: more pack better, fewer are quicker to get at. */
-const PACK = 200;
+const PACK = 500;
 const packed = promisify<Uint8Array, { level: number }, Buffer>(deflate);
 
 /**
@@ -82,7 +82,7 @@ async function objectStream(objects: readonly RawObject[]): Promise<Buffer> {
     at += body.length + 1;
   }
   const head = `${heads.join(' ')}\n`;
-  const bytes = await packed(Buffer.concat([Buffer.from(head), ...bodies]), { level: 6 });
+  const bytes = await packed(Buffer.concat([Buffer.from(head), ...bodies]), { level: 8 });
   return stream(`/Type /ObjStm /N ${objects.length} /First ${head.length} /Filter /FlateDecode`, bytes);
 }
 
@@ -135,11 +135,14 @@ class Output {
 
   private table(size: number): Buffer {
     const rows = Buffer.alloc(size * ROW);
+    let above = 0;
     for (let number = 0; number < size; number++) {
-      const [kind, first, second] = this.places.get(number) ?? [0, 0, 65535];
+      // A number that nobody has may count any use of it before: one like the row above packs into next to nothing.
+      const [kind, first, second] = this.places.get(number) ?? [0, 0, above];
       rows.writeUInt8(kind, number * ROW);
       rows.writeUIntBE(first, number * ROW + 1, 5);
       rows.writeUInt16BE(second, number * ROW + 6);
+      above = second;
     }
     return rows;
   }

@@ -2,33 +2,37 @@ import type { RawObject } from '../../archive/pdf/write.js';
 
 /**
  * Folds the tags that stand for nothing into those that they stand in. The browser wraps every stretch of text in an element of its own
- * without meaning (`NonStruct`), nearly half of all objects of a book; by ISO 32000-2, 14.8.4.4 its content counts as its parent's. Only
- * what is written exactly as the browser writes it is touched.
+ * without meaning (`NonStruct`), nearly half of all objects of a book; by ISO 32000-2, 14.8.4.4 its content counts as its parent's. It
+ * also says of every cell that it spans one row and one column, as a cell does that says nothing (14.8.5.7). Only what is written
+ * exactly as the browser writes it is touched.
  */
 export function foldTags(objects: readonly RawObject[]): readonly RawObject[] {
   const leaves = new Map<number, Leaf>();
+  const elements = new Map<number, string>();
   for (const { number, body, isStream } of objects) {
-    const leaf = isStream || body.length > LONGEST_LEAF ? undefined : leafOf(body);
+    if (isStream || !isElement(body)) continue;
+    const text = textOf(body);
+    const leaf = text.length > LONGEST_LEAF ? undefined : leafOf(text);
     if (leaf) leaves.set(number, leaf);
+    else elements.set(number, text);
   }
-  const folded = claimed(objects, leaves);
-  return objects.flatMap((object) => (folded.has(object.number) ? [] : [withFolded(object, folded)]));
+  const folded = claimed(elements, leaves);
+  return objects.flatMap((object) =>
+    folded.has(object.number) ? [] : [withFolded(object, elements.get(object.number), folded)],
+  );
 }
 
 /** Those that the element which they name as theirs names among its kids. */
-function claimed(objects: readonly RawObject[], leaves: ReadonlyMap<number, Leaf>): ReadonlyMap<number, Leaf> {
+function claimed(elements: ReadonlyMap<number, string>, leaves: ReadonlyMap<number, Leaf>): ReadonlyMap<number, Leaf> {
   const found = new Map<number, Leaf>();
-  for (const object of objects) {
-    if (!isElement(object) || leaves.has(object.number)) continue;
-    for (const [, kid] of (KIDS.exec(textOf(object.body))?.[0] ?? '').matchAll(REFERENCE)) {
+  for (const [number, text] of elements) {
+    for (const [, kid] of (KIDS.exec(text)?.[0] ?? '').matchAll(REFERENCE)) {
       const leaf = leaves.get(Number(kid));
-      if (leaf?.parent === object.number) found.set(Number(kid), leaf);
+      if (leaf?.parent === number) found.set(Number(kid), leaf);
     }
   }
   return found;
 }
-
-const isElement = ({ body, isStream }: RawObject): boolean => !isStream && textOf(body.subarray(0, ELEMENT.length)) === ELEMENT;
 
 /** A stretch of a page's text: where it belongs, on which page it is, and its number there. */
 interface Leaf {
@@ -40,24 +44,36 @@ interface Leaf {
 const LONGEST_LEAF = 120;
 const LEAF = /^<<\/Type \/StructElem\s\/S \/NonStruct\s\/P (\d+) 0 R\s\/Pg (\d+) 0 R\s\/K (\d+)>>\s*$/u;
 const ELEMENT = '<</Type /StructElem';
-const KIDS = /\/K (?:\[([\d R]+)\]|(\d+ 0 R))/u;
+/** Elements and marks by number, and the places that one can press. */
+const KIDS = /\/K (?:\[((?:[\d R]|<<\/Type \/OBJR\s\/Obj \d+ 0 R\s\/Pg \d+ 0 R>>)+)\]|(\d+ 0 R))/u;
 const REFERENCE = /(\d+) 0 R/gu;
+const ONE_CELL = / ?<<\/O \/Table\s\/(?:Row|Col)Span 1>>/gu;
 
 const textOf = (bytes: Uint8Array): string => Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString('latin1');
 
-function leafOf(body: Uint8Array): Leaf | undefined {
-  const found = LEAF.exec(textOf(body));
+function isElement(body: Uint8Array): boolean {
+  for (let i = 0; i < ELEMENT.length; i++) if (body[i] !== ELEMENT.charCodeAt(i)) return false;
+  return true;
+}
+
+function leafOf(text: string): Leaf | undefined {
+  const found = LEAF.exec(text);
   return found ? { parent: Number(found[1]), page: Number(found[2]), mark: Number(found[3]) } : undefined;
 }
 
-function withFolded(object: RawObject, folded: ReadonlyMap<number, Leaf>): RawObject {
-  // Elements, and the lists of the tree that leads back to them from a page's marks.
+/** `element` is the object's text where it is one; else it may be a list of the tree that leads back to them from a page's marks. */
+function withFolded(object: RawObject, element: string | undefined, folded: ReadonlyMap<number, Leaf>): RawObject {
   const isList = !object.isStream && object.body[0] === 0x5b;
-  if (!isList && !isElement(object)) return object;
-  const text = textOf(object.body);
-  const changed = isList ? listWithout(text, folded) : elementWithout(text, folded);
+  if (!isList && element === undefined) return object;
+  const text = element ?? textOf(object.body);
+  const changed = element === undefined ? listWithout(text, folded) : plainCell(elementWithout(text, folded));
   return changed === text ? object : { ...object, body: Buffer.from(changed, 'latin1') };
 }
+
+/** Headers and the like stay. */
+const plainCell = (text: string): string =>
+  TABLE_CELL.test(text) ? text.replace(ONE_CELL, '').replace(/\s\/A \[\]/u, '') : text;
+const TABLE_CELL = /^[^(]*\/S \/T[DH]\s/u;
 
 const listWithout = (text: string, folded: ReadonlyMap<number, Leaf>): string =>
   text.replace(REFERENCE, (whole, number: string) => {
@@ -72,13 +88,14 @@ function elementWithout(text: string, folded: ReadonlyMap<number, Leaf>): string
   const leaves = [...kids[0].matchAll(REFERENCE)].flatMap(([, kid]) => folded.get(Number(kid)) ?? []);
   const [first] = leaves;
   if (!first) return text;
-  const own = /\/Pg (\d+) 0 R/u.exec(text)?.[1];
+  const own = /\/Pg (\d+) 0 R/u.exec(text.replace(kids[0], ''))?.[1];
   const page = own === undefined ? first.page : Number(own);
   const inside = (kids[1] ?? kids[2] ?? '').replace(REFERENCE, (whole, kid: string) => {
     const leaf = folded.get(Number(kid));
     if (!leaf) return whole;
     return leaf.page === page ? `${leaf.mark}` : `<</Type /MCR /Pg ${leaf.page} 0 R /MCID ${leaf.mark}>>`;
   });
-  const plain = text.replace(kids[0], `/K [${inside}]`);
+  // What names no page is on its element's.
+  const plain = text.replace(kids[0], `/K [${inside.replaceAll(`\n/Pg ${page} 0 R>>`, '>>')}]`);
   return own === undefined ? plain.replace(ELEMENT, `${ELEMENT} /Pg ${page} 0 R`) : plain;
 }
