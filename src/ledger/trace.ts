@@ -1,3 +1,4 @@
+import { onlyItems } from '../source/parse.js';
 import { roleOf } from '../store/layout.js';
 import { recordsIn, type TypedRecord } from './records-in.js';
 
@@ -48,12 +49,15 @@ export function soughtFor(key: TraceKey, value: string, heats: readonly string[]
 
 const plain = (value: unknown): string => String(value).trim().replace(/\s+/gu, ' ').toLowerCase();
 
-/** Where in a shell’s file any of it stands. A file without the words is not read. */
+/** Where in a shell’s file any of it stands. Records without the words are not read. */
 export function hitsIn(file: string, text: string, sought: readonly Sought[]): readonly TraceHit[] {
   const role = roleOf(file);
   const shell = 'shell' in role ? role.shell : undefined;
   if (shell === undefined) return [];
-  return recordsIn(file, text).flatMap((record) => sought.flatMap((one) => hitsOf(record, shell, one)));
+  const words = wordsOf(sought);
+  // What is escaped may hold a word that does not stand there.
+  const mayHold = (item: string): boolean => item.includes('\\') || words.some((word) => item.toLowerCase().includes(word));
+  return recordsIn(file, onlyItems(text, mayHold)).flatMap((record) => sought.flatMap((one) => hitsOf(record, shell, one)));
 }
 
 function hitsOf(record: TypedRecord, shell: string, sought: Sought): readonly TraceHit[] {

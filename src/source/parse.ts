@@ -24,9 +24,9 @@ export function parseYaml(text: string): Parsed {
 }
 
 function inPieces(text: string): Parsed | undefined {
-  if (text.length < 2 * PIECE || /[&*]/u.test(text) || /(?:^|\n)(?:---|\.\.\.|%)/u.test(text)) return undefined;
-  const cuts = cutsOf(text);
-  if (cuts.length < 3) return undefined;
+  if (text.length < 2 * PIECE) return undefined;
+  const cuts = cutsOf(text, PIECE);
+  if (cuts === undefined || cuts.length < 3) return undefined;
   const items: Node[] = [];
   let first: Node | undefined;
   for (let i = 0; i + 1 < cuts.length; i++) {
@@ -41,12 +41,30 @@ function inPieces(text: string): Parsed | undefined {
   return { contents: first, errors: [] };
 }
 
-/** Where the pieces start, and the end of the text. */
-function cutsOf(text: string): readonly number[] {
+/** Where pieces of at least so many signs start, and the end of the text. Undefined where something could reach over a cut. */
+function cutsOf(text: string, piece: number): readonly number[] | undefined {
+  if (/[&*]/u.test(text) || /(?:^|\n)(?:---|\.\.\.|%)/u.test(text)) return undefined;
   const cuts = [0];
-  for (let at = text.indexOf('\n- ', PIECE); at >= 0; at = text.indexOf('\n- ', at + PIECE)) cuts.push(at + 1);
+  for (let at = text.indexOf('\n- ', piece); at >= 0; at = text.indexOf('\n- ', at + piece)) cuts.push(at + 1);
   cuts.push(text.length);
   return cuts;
+}
+
+/**
+ * The same lines, with the items of a list that are not wanted left blank: to look for few records in many files. Where the text is
+ * not surely a list of items that stand by themselves, all of it.
+ */
+export function onlyItems(text: string, wanted: (item: string) => boolean): string {
+  const cuts = cutsOf(text, 1);
+  // A line that begins with anything else is no part of an item: a key with a list of its own.
+  if (cuts === undefined || /\n[^\s#-]/u.test(text.slice(cuts[1]))) return text;
+  return cuts
+    .slice(0, -1)
+    .map((from, i) => {
+      const item = text.slice(from, cuts[i + 1]);
+      return i === 0 || wanted(item) ? item : item.replace(/[^\n]+/gu, '');
+    })
+    .join('');
 }
 
 /** The block list in a piece that begins at an offset; nothing where it is not one, or not without fault. */
