@@ -71,7 +71,7 @@ function mapProtection({ kind, rating, at }: NonNullable<Form<'circuit'>['protec
 }
 
 export function mapNode(record: Checked<'node'>, of: OfService): ServiceNode {
-  const { kind, name, at, panel, circuit, tolerance, position, torque, rating, load, marking } = record.form;
+  const { kind, name, at, panel, circuit, tolerance, position, torque, rating, load, marking, isolator } = record.form;
   return {
     ...baseOf(record),
     ...of,
@@ -87,6 +87,7 @@ export function mapNode(record: Checked<'node'>, of: OfService): ServiceNode {
     loadA: load?.a,
     loadW: load?.w,
     marking,
+    isolator,
   };
 }
 
@@ -110,6 +111,7 @@ export function mapRun(record: Checked<'run'>, of: OfService): Run {
     sheathed: form.sheathed,
     colour: form.colour,
     grommets: form.grommets ?? [],
+    sealed: form.sealed,
     marking: form.marking,
     conductor: form.conductor && mapWire(form.conductor, of.medium),
     size: form.size,

@@ -46,6 +46,7 @@ const OWN: Readonly<Partial<Record<RecordKind, readonly Reference[]>>> = {
     to('circuit', 'circuit'),
     to('zones.*', 'zone'),
     to('grommets.*', 'member', 'panel', 'zone'),
+    to('sealed.*', 'panel'),
     toLibrary('conductor.type', 'conductor'),
   ],
   ticket: [

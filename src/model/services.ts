@@ -85,6 +85,8 @@ export interface ServiceNode extends RecordBase {
   readonly loadA?: number;
   readonly loadW?: number;
   readonly marking?: string;
+  /** A tinned lug or a washer keeps unlike metals apart here. */
+  readonly isolator?: boolean;
 }
 
 export interface Run extends RecordBase {
@@ -109,6 +111,8 @@ export interface Run extends RecordBase {
   readonly sheathed?: boolean;
   readonly colour?: string;
   readonly grommets: readonly (string | Vec3)[];
+  /** Where it passes an outside panel and the hole is sealed. */
+  readonly sealed?: readonly (string | Vec3)[];
   readonly marking?: string;
   readonly conductor?: Conductor;
   readonly size?: PipeSize;

@@ -104,15 +104,16 @@ export const node = (f: Fields) =>
     rating: f.anyQuantity('Its rating').optional(),
     load: load(f).optional(),
     marking: f.text('What is printed or tied on it').optional(),
+    isolator: f.yesNo('Unlike metals are kept apart here: a tinned lug or a stainless washer at an earth stud').optional(),
   });
 
-const grommets = (f: Fields) =>
+const passages = (f: Fields, help: string) =>
   field(
     (typed, say) =>
       eachOf(typed, say, 'ids or places', (one, sayOne) =>
         Array.isArray(one) ? f.readPosition(one, sayOne) : readId(one, sayOne),
       ),
-    'Where it passes metal in a grommet: ids of what it passes, or places',
+    help,
     { type: 'array' },
   );
 
@@ -129,7 +130,8 @@ export const run = (f: Fields) =>
     end_supports: f.quantity('length', 'From a terminal to the first support').optional(),
     tags: f.oneOf(['both ends', 'one end', 'none'], 'Where its marking is tied on').optional(),
     sheathed: f.yesNo('In loom, conduit or a sheath over its whole length').optional(),
-    grommets: grommets(f).optional(),
+    grommets: passages(f, 'Where it passes metal in a grommet: ids of what it passes, or places').optional(),
+    sealed: passages(f, 'Where it passes an outside panel and the hole is sealed: ids of what it passes, or places').optional(),
     spare: f.yesNo('Laid but not in use').optional(),
     abandoned: f.yesNo('Left in, dead at both ends').optional(),
     ...carried(f),

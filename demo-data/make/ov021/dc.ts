@@ -92,6 +92,7 @@ function supply(s: Service): void {
     ],
     zones: ['TB-9', 'RC-L'],
     grommets: ['RF-04', 'CL-1'],
+    extra: { sealed: ['RF-04'] },
     comment: 'gland on the roof sits 9 in ahead of truss 10',
   });
   s.run('DC-S/2', 'DC-S', 'SOL/BR', 'SOL/MPT');
@@ -440,6 +441,7 @@ function earths(s: Service): void {
       panel,
       tolerance: '5 mm',
       torque: '15 N.m',
+      isolator: true,
       note: 'stainless washer, do not paint',
     });
     s.run(`DC-E/${i + 1}`, 'DC-E', last, stud, {

@@ -44,6 +44,7 @@ export function gas(): Service {
     s.node(id, 'load', [x, -28, 17], { name, circuit: 'GA' });
     s.run(`GA/${7 + i * 2}`, 'GA', tee, valve, {
       grommets: ['BP-L-2'],
+      extra: { sealed: ['BP-L-2'] },
       ...(i === 0 ? { comment: 'risers, each in a sleeve through the belly panel' } : {}),
     });
     s.run(`GA/${8 + i * 2}`, 'GA', valve, id);

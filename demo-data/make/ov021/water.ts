@@ -174,7 +174,12 @@ export function waste(): Service {
   s.run('DR/2', 'DR', 'DR-T1', 'DR-T2', { zones: ['LL'] });
   s.run('DR/3', 'DR', 'DR-T2', 'DR-T3', { zones: ['LL'] });
   s.run('DR/4', 'DR', 'BASIN/W', 'DR-T3', { via: [[161.25, -44.5, z(161)]], zones: ['LL'] });
-  s.run('DR/5', 'DR', 'DR-T3', 'GREY/IN', { via: [[184, -42, z(184)]], zones: ['LL'], grommets: ['BP-L-3'] });
+  s.run('DR/5', 'DR', 'DR-T3', 'GREY/IN', {
+    via: [[184, -42, z(184)]],
+    zones: ['LL'],
+    grommets: ['BP-L-3'],
+    extra: { sealed: ['BP-L-3'] },
+  });
   s.run('DR/6', 'DR', 'GREY/OUT', 'GREY/V');
   s.run('DR/7', 'DR', 'GREY/V', 'GREY/D');
   return s;

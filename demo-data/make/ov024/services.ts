@@ -318,7 +318,7 @@ export function gas(): Service {
   s.node('STOVE/G', 'load', [114.75, 26, 18], { name: 'room heater', circuit: 'GA' });
   s.run('GA/1', 'GA', 'LP', 'LP/R');
   s.run('GA/2', 'GA', 'LP/R', 'GA-T1', { via: [[44, 21.5, -1.5]] });
-  s.run('GA/3', 'GA', 'GA-T1', 'GV-1', { grommets: ['BP-R-1'] });
+  s.run('GA/3', 'GA', 'GA-T1', 'GV-1', { grommets: ['BP-R-1'], extra: { sealed: ['BP-R-1'] } });
   s.run('GA/4', 'GA', 'GV-1', 'STOVE/G');
   return s;
 }

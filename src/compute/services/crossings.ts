@@ -4,6 +4,7 @@ import { grid } from '../../geometry/grid.js';
 import { distance, lerp, type Vec3 } from '../../geometry/vector.js';
 import type { Run } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
+import type { PanelKind } from '../../model/structure.js';
 import { lineWalls } from '../access/walls.js';
 import type { Crossing } from './types.js';
 
@@ -12,6 +13,8 @@ interface Sheet {
   readonly id: string;
   readonly kind: Crossing['kind'];
   readonly bounds: Bounds;
+  /** It has weather or road on one side. */
+  readonly weather?: boolean;
   /** Shares of the way (0–1) where a stretch enters and leaves it. */
   through(from: Vec3, to: Vec3): readonly [number, number] | undefined;
 }
@@ -72,15 +75,20 @@ function oncePerPlace(run: Run, places: readonly Place[]): readonly Crossing[] {
   for (const { sheet, at } of places) {
     const { id, kind } = sheet;
     if (found.some((other) => other.through === id && distance(other.at, at) < ONE_PLACE_MM)) continue;
-    found.push({ run: run.id, through: id, kind, at, grommet: hasGrommet(run, id, at) });
+    found.push({ run: run.id, through: id, kind, at, grommet: isNamed(run.grommets, run, id, at), ...sealing(sheet, run, at) });
   }
   return found;
 }
 
-const hasGrommet = (run: Run, id: string, at: Vec3): boolean =>
-  run.grommets.some((grommet) =>
-    typeof grommet === 'string' ? grommet === id : distance(grommet, at) <= GROMMET_MM + (run.toleranceMm ?? 0),
-  );
+/** Whether a passage is among those on record, by what it goes through or by its place. */
+const isNamed = (passages: Run['grommets'], { toleranceMm = 0 }: Run, id: string, at: Vec3): boolean =>
+  passages.some((one) => (typeof one === 'string' ? one === id : distance(one, at) <= GROMMET_MM + toleranceMm));
+
+const sealing = ({ id, weather }: Sheet, run: Run, at: Vec3): Pick<Crossing, 'sealed'> =>
+  weather ? { sealed: isNamed(run.sealed ?? [], run, id, at) } : {};
+
+/** Panels with weather or road on one side. */
+const OUTSIDE: ReadonlySet<PanelKind> = new Set(['skin', 'roof', 'belly', 'cap']);
 
 function memberSheets({ shell, library }: Model): readonly Sheet[] {
   return shell.members.flatMap((member) => {
@@ -105,7 +113,12 @@ function memberSheets({ shell, library }: Model): readonly Sheet[] {
 const panelSheets = ({ shell }: Model): readonly Sheet[] =>
   shell.panels
     .filter((panel) => panel.panelKind !== 'access' && (panel.panelKind !== 'interior' || panel.alloy !== undefined))
-    .flatMap((panel) => flatSheet(panel.id, 'panel', panel.outline, panel.holes));
+    .flatMap((panel) =>
+      flatSheet(panel.id, 'panel', panel.outline, panel.holes).map((sheet) => ({
+        ...sheet,
+        weather: OUTSIDE.has(panel.panelKind),
+      })),
+    );
 
 function flatSheet(
   id: string,

@@ -99,6 +99,8 @@ export interface Crossing {
   readonly at: Vec3;
   /** A grommet is recorded for it. */
   readonly grommet: boolean;
+  /** Of a panel with weather on one side: whether its sealing is recorded. */
+  readonly sealed?: boolean;
 }
 
 export interface ServicesFigures {

@@ -1,4 +1,5 @@
 import type { Rule } from '../rule.js';
+import { bareEarth } from './bare-earth.js';
 import { cavityFull } from './cavity-full.js';
 import { gasAluminium } from './gas-aluminium.js';
 import { gasJointConcealed } from './gas-joint-concealed.js';
@@ -6,6 +7,7 @@ import { jointUnderUnion } from './joint-under-union.js';
 import { lengthDiffers } from './length-differs.js';
 import { noGrommet } from './no-grommet.js';
 import { noProtection } from './no-protection.js';
+import { noSealant } from './no-sealant.js';
 import { noSpareWay } from './no-spare-way.js';
 import { noSwitch } from './no-switch.js';
 import { noTolerance } from './no-tolerance.js';
@@ -41,6 +43,7 @@ export const serviceRules: readonly Rule[] = [
   shareZone,
   cavityFull,
   noGrommet,
+  noSealant,
   trappedWater,
   noTolerance,
   supportSpacing,
@@ -57,6 +60,7 @@ export const serviceRules: readonly Rule[] = [
   troughUndrained,
   noSpareWay,
   studCrowded,
+  bareEarth,
   supportAtEnd,
   untagged,
 ];

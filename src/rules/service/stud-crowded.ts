@@ -3,7 +3,7 @@ import type { Rule } from '../rule.js';
 /** Lugs on one stud: ABYC E-11, from memory. */
 const MOST = 4;
 /** Bars and blocks have a screw for each. */
-const BAR = /\b(?:bar|bus|block|strip)\b/iu;
+export const BAR = /\b(?:bar|bus|block|strip)\b/iu;
 
 export const studCrowded: Rule = {
   name: 'service.stud-crowded',

@@ -2,8 +2,10 @@ import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../../src/geometry/vector.js';
 import type { KeepApart } from '../../../src/model/library.js';
 import type { Medium, Run } from '../../../src/model/services.js';
+import type { Panel, PanelKind } from '../../../src/model/structure.js';
 import { limits, section } from '../../support/build.js';
 import { circuit, levelPanel, lineMember, node, run, zone } from '../../support/services.js';
+import { flatPanel } from '../../support/structure.js';
 import { judged } from './judge.js';
 
 const [a, b] = [node('A', [0, 0, 0]), node('B', [2000, 0, 0])];
@@ -176,6 +178,49 @@ describe('service.no-grommet', () => {
     expect(finding).toMatchObject({ severity: 'warning', ids: ['R', 'CB'] });
     expect(finding?.message).toContain('grommets: [CB]');
     expect(judged('service.no-grommet', { ...one({ grommets: ['CB'] }), members }, { library })).toEqual([]);
+  });
+});
+
+describe('service.no-sealant', () => {
+  const sheet = (panelKind: PanelKind, id = 'P'): Panel => ({
+    ...flatPanel(id, 0),
+    panelKind,
+    alloy: '5052-H32',
+    outline: [
+      [1000, -500, -500],
+      [1000, 500, -500],
+      [1000, 500, 500],
+      [1000, -500, 500],
+    ],
+  });
+  const through = (panelKind: PanelKind, more = {}) => judged('service.no-sealant', { ...one(more), panels: [sheet(panelKind)] });
+
+  it('tells a run through an outside panel, sealed by neither name nor place', () => {
+    const [finding] = through('belly');
+    expect(finding).toMatchObject({ severity: 'note', ids: ['R', 'P'] });
+    expect(finding?.message).toContain('sealed: [P]');
+    expect(through('skin', { grommets: ['P'] })).toHaveLength(1);
+    expect(through('roof', { sealed: ['P'] })).toEqual([]);
+    expect(through('cap', { sealed: [[1010, 0, 0]] })).toEqual([]);
+  });
+
+  it('asks none of a lining inside', () => {
+    expect(through('interior')).toEqual([]);
+  });
+});
+
+describe('service.bare-earth', () => {
+  const stud = (name: string, more = {}) =>
+    judged('service.bare-earth', { nodes: [node('E', [0, 0, 0], { nodeKind: 'terminal', name, ...more })] });
+
+  it('notes an earth stud without an isolator on record', () => {
+    expect(stud('earth stud 1')[0]).toMatchObject({ severity: 'note', ids: ['E'] });
+    expect(stud('earth stud 1', { isolator: true })).toEqual([]);
+  });
+
+  it('asks none of a bar, nor of another stud', () => {
+    expect(stud('earth bar')).toEqual([]);
+    expect(stud('stud, power pack')).toEqual([]);
   });
 });
 

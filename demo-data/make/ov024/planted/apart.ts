@@ -110,6 +110,13 @@ export const APART: readonly Plant[] = [
     }),
   },
   {
+    rule: 'service.no-sealant',
+    id: 'M-05/1',
+    file: 'services/ac-mains.yaml',
+    what: 'the block-heater cord in through the belly, grommet in, no sealant',
+    spoil: (records) => records,
+  },
+  {
     rule: 'service.trapped-water',
     id: 'WC/1',
     file: 'services/water.yaml',

@@ -97,7 +97,7 @@ export const JOINTS_AND_TROUGHS: readonly Plant[] = [
             ['130 in', '21-1/2 in', '-1-1/2 in'],
             ['130 in', '26-1/2 in', '-1-1/2 in'],
           ],
-          { zones: ['RL'], grommets: ['BP-R-1'], date: '2026-10-27' },
+          { zones: ['RL'], grommets: ['BP-R-1'], sealed: ['BP-R-1'], date: '2026-10-27' },
         ),
       ]),
     ),
