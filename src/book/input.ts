@@ -31,8 +31,8 @@ export interface BookInput {
   readonly dirty?: boolean;
   /** Bytes of a photo's file; undefined where it is missing. */
   photoFile(photoId: string): Promise<Buffer | undefined>;
-  /** The records that the book takes along, as its edition may have them; absent for a print to look at. */
-  readonly carry?: Carry;
+  /** Makes the records that the book takes along, as its edition may have them; absent for a print to look at. */
+  readonly carry?: () => Promise<Carry>;
   progress?(text: string): void;
 }
 

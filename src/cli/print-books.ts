@@ -67,7 +67,7 @@ async function printAll(
     for (let next = left.shift(); next !== undefined; next = left.shift()) {
       const [at, edition] = next;
       const progress = (text: string): void => context.progress(`${edition} edition: ${text}`);
-      books[at] = await printer.print({ ...input, edition, carry: await carry.of(edition), progress });
+      books[at] = await printer.print({ ...input, edition, carry: () => carry.of(edition), progress });
     }
   };
   await Promise.all(Array.from({ length: availableParallelism() }, printNext));

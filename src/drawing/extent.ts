@@ -28,8 +28,17 @@ const spread = (points: readonly Vec3[]): Extent | undefined => {
   return { low, high };
 };
 
+const extents = new WeakMap<Model, Extent>();
+
 /** The welded shell with its skins: members and panels. Without any, the declared envelope behind the front axle. */
 export function shellExtent(model: Model): Extent {
+  // Every drawing asks for it.
+  const extent = extents.get(model) ?? extentOf(model);
+  extents.set(model, extent);
+  return extent;
+}
+
+function extentOf(model: Model): Extent {
   const { members, panels, envelope } = model.shell;
   const points = [
     ...members.flatMap((member) => memberCorners(member, model.library)),

@@ -63,7 +63,7 @@ const print = (): Promise<PrintedBook> =>
     fingerprint: FINGERPRINT,
     history: HISTORY,
     photoFile: async (id) => (id === 'P-1' ? PHOTO : undefined),
-    carry,
+    carry: async () => carry,
   });
 
 beforeAll(async () => {

@@ -37,7 +37,8 @@ export const serviceIndex: ChapterMaker = (book) => {
   };
 };
 
-const order = (a: string, b: string): number => a.localeCompare(b, 'en', { numeric: true, sensitivity: 'base' });
+/** Made once: thousands are compared. */
+const order = new Intl.Collator('en', { numeric: true, sensitivity: 'base' }).compare;
 
 function entriesOf(book: Book): readonly Entry[] {
   const { shell } = book.assessment.model;

@@ -21,7 +21,7 @@ export const structure: ChapterMaker = (book) => {
     data: {
       overview: overviewTable(book, stages),
       stages,
-      sections: usedSections(book).map((section) => sectionCard(book, section)),
+      sections: sectionCards(book),
       materials: materialTable(book),
       traced: tracedWords(book),
       heats: heatTable(book),
@@ -117,10 +117,14 @@ function usedSections(book: Book): readonly Section[] {
   return [...library.sections.values()].filter((section) => used.has(section.id));
 }
 
-function sectionCard(book: Book, section: Section) {
-  const figures = new Map(book.assessment.figures.takeOff.members.map((one) => [one.id, one.lengthMm]));
+function sectionCards(book: Book) {
+  const lengthsMm = new Map(book.assessment.figures.takeOff.members.map((one) => [one.id, one.lengthMm]));
+  return usedSections(book).map((section) => sectionCard(book, section, lengthsMm));
+}
+
+function sectionCard(book: Book, section: Section, lengthsMm: ReadonlyMap<string, number | undefined>) {
   const made = book.assessment.model.shell.members.filter(({ shape }) => shape.kind === 'line' && shape.section === section.id);
-  const lengthMm = made.reduce((sum, { id }) => sum + (figures.get(id) ?? 0), 0);
+  const lengthMm = made.reduce((sum, { id }) => sum + (lengthsMm.get(id) ?? 0), 0);
   const properties = book.assessment.figures.takeOff.sections.filter((one) => one.id === section.id);
   return {
     id: section.id,

@@ -31,8 +31,8 @@ export interface BookDocument {
   /** Date that the file carries, `2026-06-30` or longer. */
   readonly date: string;
   readonly warnings: readonly string[];
-  /** What the file takes along; absent for a print that is no book. */
-  readonly carry?: Carry;
+  /** Makes what the file takes along, while the browser is busy; absent for a print that is no book. */
+  readonly carry?: () => Promise<Carry>;
 }
 
 export const textWidth = (sheet: SheetSize): number => sheet.widthMm - sheet.margin.left - sheet.margin.right;

@@ -25,13 +25,17 @@ export interface FinishedPdf {
  * Makes the browser's print the file that goes out: dates, metadata, colours and page labels; the records and the manifest inside it;
  * packed and sealed. The same print of the same record gives the same bytes.
  */
-export async function finishPdf(file: PdfFile, document: BookDocument, homes: ReadonlyMap<string, number>): Promise<FinishedPdf> {
+export async function finishPdf(
+  file: PdfFile,
+  document: BookDocument,
+  homes: ReadonlyMap<string, number>,
+  carry: Carry | undefined,
+): Promise<FinishedPdf> {
   const objects = foldTags(rawObjects(file));
   const added = new NewObjects(objects.reduce((most, { number }) => Math.max(most, number), 0) + 1);
   const pages = digestsOf(file);
   const lacking = pages.flatMap(({ lacksGlyph }, i) => (lacksGlyph ? [i + 1] : []));
-  const words = wordsOf(file, document, lacking.length === 0);
-  const { carry } = document;
+  const words = wordsOf(file, document, lacking.length === 0, carry);
   const manifest = carry === undefined ? undefined : manifestOf(pages, document, carry, homes);
   const { catalog } = file;
   catalog.set(name('Metadata'), await added.stream({ Type: 'Metadata', Subtype: 'XML' }, Buffer.from(xmp(words)), true));
@@ -61,11 +65,11 @@ function numbersOf({ xref: { trailer } }: PdfFile): { readonly root: number; rea
   return { root: root.objectNumber, info: info.objectNumber };
 }
 
-function wordsOf(file: PdfFile, document: BookDocument, archival: boolean): FileWords {
+function wordsOf(file: PdfFile, document: BookDocument, archival: boolean, carry: Carry | undefined): FileWords {
   const info = file.dict(file.xref.trailer, 'Info', 'its title');
   return {
     title: file.text(info, 'Title') ?? '',
-    ...(document.carry ? { author: document.carry.head.shop } : {}),
+    ...(carry ? { author: carry.head.shop } : {}),
     language: file.text(file.catalog, 'Lang') ?? 'en',
     creator: CREATOR,
     producer: file.text(info, 'Producer') ?? CREATOR,

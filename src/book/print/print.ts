@@ -1,4 +1,5 @@
 import type { Page } from 'puppeteer';
+import type { Carry } from '../../archive/carry.js';
 import { pagesOf } from '../../archive/pdf/pages.js';
 import { PdfFile } from '../../archive/pdf/read.js';
 import { CannotDo } from '../../cannot.js';
@@ -27,7 +28,12 @@ export async function printDocument(
 ): Promise<PrintedBook> {
   const page = await browser.newPage();
   try {
-    const { planned, stands, warnings } = await layOut(page, document, progress);
+    let carry: Promise<Carry> | undefined;
+    const { planned, stands, warnings } = await layOut(page, document, progress, () => {
+      carry = document.carry?.();
+      // Asked for at the end; until then nobody may hear of it.
+      carry?.catch(() => undefined);
+    });
     await page.addStyleTag({ content: pageRules(document, planned) });
     progress?.(`Printing ${planned.length} pages`);
     const printed = await page.pdf({
@@ -45,7 +51,7 @@ export async function printDocument(
           'not written. Print with the packaged browser (unset PUPPETEER_EXECUTABLE_PATH), and report this if it stays.',
       );
     }
-    const finished = await finishPdf(file, document, stands);
+    const finished = await finishPdf(file, document, stands, await carry);
     return { pdf: finished.pdf, pages: stands, pageCount, warnings: [...warnings, ...finished.warnings] };
   } finally {
     await page.close();
@@ -60,10 +66,18 @@ export interface LaidOut {
   readonly warnings: readonly string[];
 }
 
-/** Opens a document in a fresh page of the browser, measures it, and moves its blocks into page boxes. */
-export async function layOut(page: Page, document: BookDocument, progress?: (text: string) => void): Promise<LaidOut> {
+/**
+ * Opens a document in a fresh page of the browser, measures it, and moves its blocks into page boxes. `meanwhile` is called when the
+ * browser has the document and reads it, which takes it seconds.
+ */
+export async function layOut(
+  page: Page,
+  document: BookDocument,
+  progress?: (text: string) => void,
+  meanwhile?: () => void,
+): Promise<LaidOut> {
   const warnings = [...document.warnings];
-  await openQuietly(page, document);
+  await openQuietly(page, document, meanwhile);
   // Some builds of this program name inner functions through a helper that the page has not.
   await page.evaluate('globalThis.__name = (given) => given');
   const { doubled } = await page.evaluate(prepare);
@@ -84,7 +98,7 @@ export async function layOut(page: Page, document: BookDocument, progress?: (tex
 }
 
 /** Opens the document with scripts of the page off; whatever it asks for comes from memory or is refused. */
-async function openQuietly(page: Page, document: BookDocument): Promise<void> {
+async function openQuietly(page: Page, document: BookDocument, opened?: () => void): Promise<void> {
   await page.setJavaScriptEnabled(false);
   await page.setRequestInterception(true);
   page.on('request', (request) => {
@@ -92,7 +106,7 @@ async function openQuietly(page: Page, document: BookDocument): Promise<void> {
     const path = url.startsWith(`${HERE}/`) ? url.slice(HERE.length) : undefined;
     const picture = path === undefined ? undefined : document.pictures.get(path);
     if (path === '/' && request.isNavigationRequest()) {
-      void request.respond({ status: 200, contentType: 'text/html; charset=utf-8', body: document.html });
+      void request.respond({ status: 200, contentType: 'text/html; charset=utf-8', body: document.html }).then(opened);
     } else if (picture) {
       void request.respond({ status: 200, contentType: picture.type, body: picture.bytes });
     } else if (url.startsWith('data:')) {
