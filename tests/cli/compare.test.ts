@@ -155,6 +155,28 @@ describe('history of a record', () => {
     expect((await shellbook('history', 'T-1', 'W-9')).err).toContain('No record W-9 in the history of T-1');
   });
 
+  it('tells of a record that is there and not committed, and why another shell’s commits are listed', async () => {
+    const other = await laySmallStore();
+    const told = async (...args: readonly string[]) => {
+      const io = literalIo(other.root);
+      return { status: await run(args, io), err: io.messages().replace(/\s+/gu, ' ') };
+    };
+    try {
+      expect((await told('history', 'T-1')).err).not.toContain('other shells');
+      other.write('shells/T-2/shell.yaml', 'shell: T-2\ntitle: Second\n');
+      other.write('library/stages.yaml', '- {id: floor, name: Floor}\n- {id: belly, name: Belly panels}\n');
+      await other.commit('T-2: begun, stage renamed');
+      expect((await told('history', 'T-1')).err).toContain('Commits for other shells are here where they changed the library');
+      other.write('shells/T-2/components.yaml', '- {id: CMP-1, name: hook, mass: 1 lb, at: [0 in, 0 in, 0 in]}\n');
+      expect(await told('history', 'T-2', 'CMP-1')).toEqual({
+        status: 2,
+        err: expect.stringContaining('CMP-1 of T-2 is not committed yet, so it has no history'),
+      });
+    } finally {
+      other.remove();
+    }
+  });
+
   it('answers in JSON with the kind of every step', async () => {
     const { changes } = JSON.parse((await shellbook('history', 'T-1', 'W-1', '--json')).out);
     expect(changes.map((one: { kind: string; change: string }) => [one.kind, one.change])).toEqual([

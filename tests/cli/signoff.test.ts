@@ -126,6 +126,18 @@ describe('signoff', () => {
     expect(signoffs()).toBe('# Signed when met\n');
   });
 
+  it('keeps the line ends of Windows', async () => {
+    store.write('shells/T-1/signoffs.yaml', '\uFEFF# Signed when met\r\n');
+    expect((await sign('floor', '--by', 'J2')).status).toBe(0);
+    expect(signoffs()).toMatch(/^\uFEFF# Signed when met\r\n- \{stage: floor[^\n]*\r\n {3}digest: [^\n]*\}\r\n$/u);
+  });
+
+  it('takes a day to come, which may be one of another time zone, and says that it is none yet', async () => {
+    const { status, err } = await shellbook('signoff', 'T-1', 'floor', '--by', 'J2', '--date', '2999-01-01');
+    expect([status, err]).toEqual([0, expect.stringMatching(/2999-01-01 is after today, \d{4}-\d\d-\d\d\. If it was mistyped/u)]);
+    expect((await sign('floor', '--by', 'J2', '--date', '2026-02-28')).err).not.toContain('after today');
+  });
+
   it('loses nothing in a file that cannot be added to', async () => {
     store.write('shells/T-1/signoffs.yaml', 'signoffs: {a: 1\n');
     expect((await sign('floor', '--by', 'J2')).status).not.toBe(0);

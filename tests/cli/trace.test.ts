@@ -74,6 +74,15 @@ describe('trace', () => {
     expect(await trace(key, value)).toEqual({ status: 0, hits });
   });
 
+  it('takes whatever is typed as the words to look for', async () => {
+    for (const odd of ['-rf', '--output=x', '../x', '$(id)', '.*', '\\', "a'b", 'H-1\n']) {
+      const { status, out } = await shellbook('trace', '--quiet', 'heat', '--', odd);
+      expect([status, out], odd).toEqual(
+        odd.trim() === 'H-1' ? [0, expect.stringContaining('M-1')] : [1, expect.stringContaining('No record')],
+      );
+    }
+  });
+
   it('looks at what is not committed, ignored or outside Git as well', async () => {
     store.write('shells/T-3/members.yaml', '- {id: N-1, part: rail, heat: H-1}\n');
     store.write('.gitignore', 'shells/T-3/members-2.yaml\n');
@@ -111,6 +120,15 @@ describe('list', () => {
     expect(await list()).toEqual(anew);
     rmSync(path.join(store.root, '.git/shellbook'), { recursive: true });
     expect(await list()).toEqual(anew);
+  });
+
+  it('says what its counts leave out', async () => {
+    const { out, err } = await shellbook('list');
+    expect(out).not.toContain('Counted');
+    expect(err.replace(/\s+/gu, ' ')).toContain(
+      'Counted from the records alone, without what pictures say by themselves and when records were entered. For those: shellbook check SHELL',
+    );
+    expect(JSON.parse((await shellbook('list', '--json')).out).not_counted).toHaveLength(2);
   });
 
   it('sees every change, committed or not, whatever Git was told about the file', async () => {

@@ -82,6 +82,7 @@ export const RECORD_ANSWERS: Readonly<Record<string, Shape>> = {
   },
   compare: shape({ from: text, to: text, changes: list(change) }),
   list: shape({
+    not_counted: texts,
     shells: list(
       shape({
         shell: text,

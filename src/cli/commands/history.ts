@@ -46,6 +46,9 @@ async function history(options: Options, context: Context): Promise<Status> {
     ]);
     const heads = [{ head: 'commit' }, { head: 'date' }, { head: 'by' }, { head: 'what', wrap: true }];
     context.print(rows.length > 0 ? table(heads, rows) : 'Nothing committed yet.');
+    const others = [...store.loaded.shells.keys()].filter((other) => other !== options.shell);
+    if (commits.some(({ subject }) => !subject.includes(options.shell) && others.some((other) => subject.includes(other))))
+      context.tell(`Commits for other shells are here where they changed the library, which ${options.shell} uses too.`);
     if (uncommitted.length > 0) context.tell(`Not committed: ${uncommitted.join(', ')}`);
   }
   return 0;
@@ -56,7 +59,11 @@ async function recordHistory(store: OpenStore, shell: string, id: string, contex
   const steps = await historyOf(store.root, shell, id);
   if (steps.length === 0) {
     const { didYouMean } = await import('../../source/nearest.js');
-    const known = store.loaded.shells.get(shell)?.model.shell.byId.keys() ?? [];
+    const known = [...(store.loaded.shells.get(shell)?.model.shell.byId.keys() ?? [])];
+    if (known.includes(id))
+      throw new CannotDo(
+        `${id} of ${shell} is not committed yet, so it has no history. Commit it: git add shells/${shell} && git commit`,
+      );
     throw new CannotDo(`No record ${id} in the history of ${shell}${didYouMean(id, known)}`);
   }
   const { changeJson, changesText } = await import('../report/changes-text.js');

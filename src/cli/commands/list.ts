@@ -8,6 +8,9 @@ export function declareList(registry: Registry): void {
     .action(registry.run(() => ({}), list));
 }
 
+/** Asking every picture and every commit of a thousand shells takes minutes: only `check` does. */
+const NOT_COUNTED: readonly string[] = ['what pictures say by themselves', 'when records were entered'];
+
 async function list(_options: object, context: Context): Promise<Status> {
   if (context.settings.book !== undefined) {
     const { CannotDo } = await import('../../cannot.js');
@@ -38,7 +41,7 @@ async function list(_options: object, context: Context): Promise<Status> {
       closed: tag ? { tag: tag.tag, revision_letter: tag.revision } : null,
       counts: { ...counts },
     }));
-    context.print(envelope('list', null, (await headCommit(root)) ?? null, { shells: answer }));
+    context.print(envelope('list', null, (await headCommit(root)) ?? null, { shells: answer, not_counted: NOT_COUNTED }));
   } else if (shells.length === 0) {
     context.print('No shells in this store yet. Start one: shellbook new-shell ID');
   } else {
@@ -52,6 +55,7 @@ async function list(_options: object, context: Context): Promise<Status> {
       countsText(counts),
     ]);
     context.print(table(heads, rows));
+    context.tell(`Counted from the records alone, without ${NOT_COUNTED.join(' and ')}. For those: shellbook check SHELL`);
   }
   return 0;
 }

@@ -70,6 +70,11 @@ async function signoff(options: Options, context: Context): Promise<Status> {
       context.print(envelope('signoff', options.shell, revisionOf(opened), answer));
     } else if (signed) {
       context.print(`Signed: stage ${signing.stage} of ${options.shell}, by ${signing.by} (${role}), ${signing.date}.`);
+      const today = localDay(new Date());
+      if (signing.date > today)
+        context.tell(
+          `${signing.date} is after today, ${today}. If it was mistyped, correct it in shells/${options.shell}/signoffs.yaml.`,
+        );
       const before = unsignedBefore(model, signing.stage);
       if (before.length > 0) context.tell(`Not signed yet, though they come first: ${before.join(', ')}.`);
       context.tell(`Commit it: git add shells/${options.shell} && git commit -m "${options.shell}: ${signing.stage} signed off"`);
