@@ -3,8 +3,8 @@ import type { FieldChange, RecordChange } from './differences.js';
 /** `size 3/16 in → 1/4 in`, `heat H-4471 added`, `inspection 2 (VT, J2, 2026-02-12, accept) added`. */
 export function fieldText({ path, from, to }: FieldChange): string {
   const name = pathText(path);
-  if (from === undefined) return `${name} ${valueText(to)} added`.trim();
-  if (to === undefined) return `${name} ${valueText(from)} taken out`.trim();
+  if (from === undefined) return `${name} ${wholeText(to)} added`.trim();
+  if (to === undefined) return `${name} ${wholeText(from)} taken out`.trim();
   if (Array.isArray(from) && Array.isArray(to) && from.every(isScalar) && to.every(isScalar) && !isPlace(from, to))
     return listText(name, from, to);
   return `${name} ${valueText(from)} → ${valueText(to)}`.trim();
@@ -36,6 +36,12 @@ function listText(name: string, from: readonly unknown[], to: readonly unknown[]
 /** A place or a pair of figures moves as a whole. */
 const isPlace = (from: readonly unknown[], to: readonly unknown[]): boolean =>
   from.length === to.length && [...from, ...to].every((one) => /^-?[\d.]/u.test(String(one)));
+
+/** A list that came or went as a whole needs no brackets; a place or an outline does. */
+const wholeText = (value: unknown): string =>
+  Array.isArray(value) && value.length > 0 && !value.some((one) => Array.isArray(one)) && !isPlace(value, value)
+    ? value.map(valueText).join(', ')
+    : valueText(value);
 
 function valueText(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(valueText).join(', ')}]`;

@@ -134,6 +134,7 @@ describe('export', () => {
     const read = (name: string): string => readFileSync(path.join(store.root, 'handover', `${name}.csv`), 'utf8');
     expect((await shellbook(['export', 'all', 'T-1', '--cobie', '--out', 'handover'])).status).toBe(0);
     expect(read('Facility')).toMatch(/^Name,CreatedBy,CreatedOn,Category,ProjectName/u);
+    expect(read('Facility')).toMatch(/,"in build, to sign off next: floor"\r?\n$/u);
     expect(read('Space')).toContain('TROUGH');
     expect(read('System')).toContain('BAT,DCP,DC-1/S1,DC-1/L');
     expect(read('Component')).toMatch(/^DC-1\/S1,.*,TROUGH,/mu);

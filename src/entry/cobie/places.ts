@@ -1,5 +1,6 @@
 import { boundsOf } from '../../geometry/box.js';
 import type { Vec3 } from '../../geometry/vector.js';
+import { progressOf } from '../../ledger/state.js';
 import type { Zone } from '../../model/services.js';
 import { type CobieSheet, type Handover, mm, NONE, ORIGIN, STAMP, SYSTEM, sheet } from './handover.js';
 
@@ -21,7 +22,7 @@ export function facility({ model, by, on, options }: Handover): CobieSheet {
     'Phase',
   ];
   const revision = options.revision === null ? 'not committed' : `revision ${options.revision.slice(0, 12)}`;
-  const last = shell.signoffs.at(-1)?.stage;
+  const { stage } = progressOf(model);
   return sheet('Facility', heads, [
     [
       shell.id,
@@ -37,7 +38,7 @@ export function facility({ model, by, on, options }: Handover): CobieSheet {
       'shell',
       shell.vin ?? shell.id,
       `${shell.title}, ${revision}`,
-      last,
+      stage === null ? 'every stage signed off' : `in build, to sign off next: ${stage}`,
     ],
   ]);
 }
