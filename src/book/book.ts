@@ -1,4 +1,5 @@
 import type { Assessment } from '../assess.js';
+import type { Signed } from '../ledger/signed.js';
 import type { Person } from '../model/library.js';
 import type { Drawings, Room } from './drawings.js';
 import type { Edition, History } from './input.js';
@@ -16,6 +17,8 @@ export interface Book {
   /** The record has changes that no commit has. */
   readonly dirty: boolean;
   readonly history: History;
+  /** Sign-offs that nothing has replaced, by id. Judged on the whole record: what an edition hides is covered by them too. */
+  readonly standings: ReadonlyMap<string, Signed['standing']>;
   readonly show: Show;
   readonly draw: Drawings;
   readonly photos: BookPhotos;

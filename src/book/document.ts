@@ -1,3 +1,4 @@
+import { signedStages } from '../ledger/signed.js';
 import type { Book, Chapter } from './book.js';
 import { contentsOf, type Heading } from './chapters/contents.js';
 import { chaptersOf } from './chapters/index.js';
@@ -65,6 +66,7 @@ async function openBook(input: BookInput, draw: Drawings): Promise<Book> {
     fingerprint: input.fingerprint,
     dirty: input.dirty === true,
     history: historyFor(input.history, input.assessment.model, input.edition),
+    standings: new Map(signedStages(input.assessment.model).map(({ signoff, standing }) => [signoff.id, standing])),
     show,
     draw,
     photos: await preparePhotos(shell.photos, input.photoFile),

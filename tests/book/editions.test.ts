@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { bookDocument } from '../../src/book/document.js';
 import { forEdition } from '../../src/book/editions.js';
 import { EDITIONS, type Edition } from '../../src/book/input.js';
+import { coverageOf, digestOf } from '../../src/ledger/coverage.js';
 import { FINGERPRINT, HISTORY, smallAssessment } from './small-store.js';
 
 const WELDER = 'Orla Vantongeren';
@@ -52,6 +53,24 @@ describe('editions', () => {
     expect(model.shell.welds[0]).not.toHaveProperty('welder');
     expect(model.shell.byId.get('W-1')?.record).toBe(model.shell.welds[0]);
   });
+
+  it.each(EDITIONS)(
+    'says in the %s edition too that a sign-off holds, though it covers what the edition hides',
+    async (edition) => {
+      const given = smallAssessment();
+      const { shell } = given.model;
+      const [first, ...rest] = shell.signoffs;
+      if (!first) throw new Error('the small store has a sign-off');
+      const digest = digestOf(coverageOf(given.model, first.stage, first.date.slice(0, 10)));
+      const signed = { ...given.model, shell: { ...shell, signoffs: [{ ...first, digest }, ...rest] } };
+      const hiding = forEdition({ ...given, model: signed }, edition);
+      if (edition !== 'shop') expect(digestOf(coverageOf(hiding.model, first.stage, first.date.slice(0, 10)))).not.toBe(digest);
+      const input = { edition, fingerprint: FINGERPRINT, history: HISTORY, photoFile: async () => undefined };
+      const { html } = await bookDocument({ ...input, assessment: { ...given, model: signed } });
+      const cells = [...html.matchAll(/<td[^>]*>([^<]*)</gu)].map((match) => match[1]?.trim());
+      expect(cells.filter((text) => ['holds', 'lapsed', 'not verified'].includes(text ?? ''))).toEqual(['holds']);
+    },
+  );
 
   it('puts the index first in the service edition', () => {
     const order = [...pages.service.matchAll(/data-chapter="([a-z-]+)"/gu)].map((match) => match[1]);

@@ -27,6 +27,7 @@ function bookOf(edition: Edition): Book {
     fingerprint: FINGERPRINT,
     dirty: false,
     history: HISTORY,
+    standings: new Map(),
     show: showIn('both'),
     draw: projectDrawings,
     photos: { all: [], byId: new Map(), warnings: [] },

@@ -1,4 +1,3 @@
-import { signedStages } from '../../ledger/signed.js';
 import { type Book, type ChapterMaker, personName, stageName } from '../book.js';
 import { table } from '../table.js';
 
@@ -62,7 +61,6 @@ export function amendmentTable(book: Book) {
 }
 
 export function signoffTable(book: Book) {
-  const standing = new Map(signedStages(book.assessment.model).map((one) => [one.signoff.id, one.standing as string]));
   return table(book.show, {
     rows: book.assessment.model.shell.signoffs,
     home: (one) => one.id,
@@ -72,7 +70,7 @@ export function signoffTable(book: Book) {
       c.text('By', (one) => personName(book, one.by)),
       c.text('Date', (one) => book.show.date(one.date)),
       c.id('Of (digest)', (one) => one.digest?.slice(0, 16)),
-      c.text('Stands', (one) => standing.get(one.id) ?? 'signed again'),
+      c.text('Stands', (one) => book.standings.get(one.id) ?? 'signed again'),
     ],
     empty: 'No stage is signed off.',
   });
