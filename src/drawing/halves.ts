@@ -26,6 +26,17 @@ export function partsOf(bounds: Rect, labels: number, front: 'left' | 'right' | 
   ];
 }
 
+/** A view this many times longer than high would be a thin line across its sheet. */
+const THIN = 4.5;
+/** Fewer labels than this are read well enough on a thin line. */
+const FEW_LABELS = 6;
+export const isThin = ({ x0, x1, y0, y1 }: Rect, labels: number): boolean => labels >= FEW_LABELS && x1 - x0 >= THIN * (y1 - y0);
+
+/** A long thin part once more in two, to stand one below the other on one sheet: twice as large. */
+export function stripsOf({ bounds }: Part, labels: number, front: 'left' | 'right' | 'none'): readonly Part[] {
+  return isThin(bounds, labels) ? partsOf(bounds, Number.POSITIVE_INFINITY, front) : [{ bounds, suffix: '' }];
+}
+
 /** Only what lies within a rectangle of the sheet. */
 export function clipMarks(marks: readonly Mark[], frame: Rect): readonly Mark[] {
   return marks.flatMap((mark): readonly Mark[] => {

@@ -5,11 +5,11 @@ import type { Member } from '../../model/structure.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { shellExtent, viewBounds } from '../extent.js';
 import { type Group, groupsOf, type StageOf, stagesOf } from '../frame-groups.js';
-import { clipMarks, type Part, partsOf } from '../halves.js';
+import { clipMarks, type Part, partsOf, stripsOf } from '../halves.js';
 import { memberContext, memberEdges, memberHiddenLines, memberMarks } from '../marks/structure.js';
 import { bandsByMember, WELD_BAND_NOTE, weldBandMarks } from '../marks/weld-bands.js';
 import { VIEWS } from '../projection.js';
-import { grow } from '../scene.js';
+import { grow, type Mark, text } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import { memberCorners } from '../visibility.js';
 import { crossFrameDrawings, topOf } from './cross-frames.js';
@@ -74,10 +74,15 @@ function frame(a: Assessment, { stage, stageName, group, part }: FrameOf, sheet:
   const inFrames = new Set(group.crossFrames.flatMap((one) => one.members));
   const tops = new Set(group.crossFrames.map((one) => topOf(one, model)));
   const labelled = group.members.filter((member) => !inFrames.has(member) || tops.has(member));
-  const size = { widthMm: sheet.widthMm, heightMm: Math.min(sheet.heightMm, Math.max(90, 60 + 3.5 * count)) };
   const mostMm = Math.min(40, 10 + 0.5 * count);
-  const layout = layOut([{ view: group.view, bounds: part.bounds }], size, { sideMm: 7, aboveMm: 8, belowMm: 8, mostMm });
-  const port = layout.ports[0] as Port;
+  const strips = stripsOf(part, count, group.view.front);
+  const wantedMm = strips.length * Math.max(90, 60 + 3.5 * count);
+  const size = { widthMm: sheet.widthMm, heightMm: Math.min(sheet.heightMm, wantedMm) };
+  const layout = layOut(
+    strips.map(({ bounds }) => ({ view: group.view, bounds })),
+    size,
+    { sideMm: 7, aboveMm: 8, belowMm: 8, mostMm },
+  );
   const half = part.suffix === '' ? '' : `, ${part.suffix}`;
   return compose(
     {
@@ -87,17 +92,20 @@ function frame(a: Assessment, { stage, stageName, group, part }: FrameOf, sheet:
       ...layout,
       front: group.view.front,
       units: model.shop.units,
-      marks: clipMarks(
-        [
-          ...memberContext(group.around, model.library, port),
-          ...memberMarks(group.members, model.library, port, true, (member) =>
-            weldBandMarks(member, soft, model.library, port),
-          ),
-          ...memberHiddenLines(group.members, model.library, port),
-        ],
-        grow(port.frame, 0.5),
-      ),
-      wishes: labelled.flatMap((member) => memberWish(member, model, port)),
+      marks: layout.ports.flatMap((port, k) => [
+        ...stripName(port, strips[k]),
+        ...clipMarks(
+          [
+            ...memberContext(group.around, model.library, port),
+            ...memberMarks(group.members, model.library, port, true, (member) =>
+              weldBandMarks(member, soft, model.library, port),
+            ),
+            ...memberHiddenLines(group.members, model.library, port),
+          ],
+          grow(port.frame, 0.5),
+        ),
+      ]),
+      wishes: layout.ports.flatMap((port) => labelled.flatMap((member) => memberWish(member, model, port))),
       notes: [
         group.view === VIEWS.plan ? 'Right (kerb) side up.' : '',
         WELD_BAND_NOTE,
@@ -110,6 +118,10 @@ function frame(a: Assessment, { stage, stageName, group, part }: FrameOf, sheet:
     options,
   );
 }
+
+/** Which of two strips it is, above it. */
+const stripName = ({ frame: { x0, y0 } }: Port, strip: Part | undefined): readonly Mark[] =>
+  strip?.suffix ? [text('labels', 'name-strong', [x0, y0 - 6], strip.suffix)] : [];
 
 interface Pictorial extends StageOf {
   readonly before: readonly Member[];

@@ -1,7 +1,7 @@
 import type { Assessment } from '../../assess.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { viewBounds } from '../extent.js';
-import { clipMarks } from '../halves.js';
+import { clipMarks, isThin } from '../halves.js';
 import type { LabelWish } from '../labels.js';
 import { project } from '../projection.js';
 import { grow, type Mark, type Rect } from '../scene.js';
@@ -31,7 +31,7 @@ const NEAR_SHARE = 0.12;
 /** Parts of a view share this much of it at the cut. */
 const SHARED = 0.015;
 
-/** One elevation or plan, in as many sheets as its numbers need to stand apart. */
+/** One elevation or plan, in as many sheets as its numbers need to stand apart; a long thin one in two that share a page. */
 export function viewSheets(
   a: Assessment,
   map: MapView,
@@ -41,7 +41,7 @@ export function viewSheets(
 ): readonly MapSheet[] {
   const corners = [...map.members, ...map.joined].flatMap((member) => memberCorners(member, a.model.library));
   const bounds = viewBounds(map.view, [...corners, ...map.points.map(({ at }) => at)]);
-  const least = Math.ceil(map.points.length / MOST_POINTS);
+  const least = Math.max(isThin(bounds, map.points.length) ? 2 : 1, Math.ceil(map.points.length / MOST_POINTS));
   let best: Tried | undefined;
   for (const times of CUT_AGAIN) {
     const tried = partSheets(a, map, cutInto(bounds, map, Math.ceil(least * times)), kinds, sheet, options);
@@ -76,7 +76,7 @@ function partSheets(
   const sheets = parts
     .filter(({ points }) => points.length > 0)
     .map((part) => {
-      const size = { widthMm: sheet.widthMm, heightMm: heightFor(part.points.length, sheet) };
+      const size = { widthMm: sheet.widthMm, heightMm: heightFor(part, sheet) };
       const layout = layOut([{ view: map.view, bounds: part.bounds }], size, ROOM);
       const port = layout.ports[0] as Port;
       const placed = part.points.map((point) => ({ point, at: port.place(point.at) }));
@@ -138,8 +138,15 @@ const ROOM = { sideMm: 14, aboveMm: 8, belowMm: 8, mostMm: 34 };
 /** A few welds do not need the whole sheet: two such views then share one. */
 const LEAST_HIGH_MM = 82;
 const HIGH_PER_POINT_MM = 3;
-const heightFor = (points: number, sheet: SheetSize): number =>
-  Math.min(sheet.heightMm, Math.max(LEAST_HIGH_MM, 62 + HIGH_PER_POINT_MM * points));
+/** Of a thin strip: its view, and a row of numbers on each side. */
+const STRIP_MM = 70;
+
+function heightFor({ bounds, points }: MapPart, sheet: SheetSize): number {
+  // Half of a thin view is not thin by itself.
+  if (isThin({ ...bounds, x1: bounds.x1 + (bounds.x1 - bounds.x0) }, 2 * points.length))
+    return Math.min(sheet.heightMm, STRIP_MM);
+  return Math.min(sheet.heightMm, Math.max(LEAST_HIGH_MM, 62 + HIGH_PER_POINT_MM * points.length));
+}
 
 interface OnSheet {
   readonly part: MapPart;
