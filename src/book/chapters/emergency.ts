@@ -12,11 +12,11 @@ const OTHER_MEDIA = ['water', 'air', 'hydraulic'];
 const PLAN_MM = 134;
 const LEAST_PLAN_MM = 70;
 /** Heading, caution and the spaces between, mm. */
-const ABOVE_MM = 35;
+const ABOVE_MM = 33;
 /** Of the list, in mm: a group's title with its space, a line of an item, the space after an item; and the letters that fill a line. */
-const TITLE_MM = 6;
-const LINE_MM = 3.75;
-const GAP_MM = 0.6;
+const TITLE_MM = 5.9;
+const LINE_MM = 3.72;
+const GAP_MM = 0.35;
 const NAME_LETTERS = 52;
 const PLACE_LETTERS = 64;
 
