@@ -1,6 +1,7 @@
+import type { Quantity } from '../model/library.js';
 import type { UnitSystem } from '../quantity/format.js';
 import * as format from '../quantity/format.js';
-import { KG_PER_LB, MM_PER_IN } from '../quantity/units.js';
+import { KG_PER_LB, MM_PER_IN, N_PER_LBF } from '../quantity/units.js';
 
 /** One way of writing a kind of figure: the words under a column's head, and the figure without its unit. */
 export interface Way {
@@ -19,6 +20,8 @@ export interface Show {
   volume(m3: number): string;
   pressure(pa: number): string;
   torque(nm: number): string;
+  /** As its author declared it; a force in the reader's units besides, rounded down. */
+  rating(declared: Quantity): string;
   temperature(k: number): string;
   position(at: readonly [number, number, number]): string;
   date(iso: string | undefined): string;
@@ -85,6 +88,15 @@ function waysOf(system: UnitSystem): Show['ways'] {
 /** Spaces between a figure and its unit, and within a length, do not break at a line's end. */
 const whole = (text: string): string => text.replace(/(?<=[\d)]) (?=[^\s(])/gu, '\u00a0');
 
+function ratingText({ text, dimension, value }: Quantity, system: UnitSystem): string {
+  const lbf = /lbf/u.test(text);
+  if (dimension !== 'force' || (system === 'us' && lbf) || (system === 'metric' && !lbf)) return text;
+  const other = lbf
+    ? `${format.number(Math.floor(value / 100 + 1e-9) / 10, 1)} kN`
+    : `${format.number(Math.floor(value / N_PER_LBF + 1e-9))} lbf`;
+  return `${text} (${other})`;
+}
+
 export function showIn(system: UnitSystem): Show {
   return {
     system,
@@ -96,6 +108,7 @@ export function showIn(system: UnitSystem): Show {
     volume: (m3) => whole(format.volume(m3, system)),
     pressure: (pa) => whole(format.pressure(pa, system)),
     torque: (nm) => whole(format.torque(nm, system)),
+    rating: (declared) => whole(ratingText(declared, system)),
     temperature: (k) => whole(format.temperature(k, system)),
     position: (at) => format.position(at, system),
     date: (iso) => (iso ? format.date(iso).replaceAll(' ', '\u00a0') : ''),

@@ -222,6 +222,7 @@ export const EXAMPLES: Readonly<Record<Dimension, string>> = {
 
 /** Kilograms of one pound, exactly; for the last step of printing. */
 export const KG_PER_LB = POUND_KG;
+export const N_PER_LBF = POUND_FORCE_N;
 export const MM_PER_IN = INCH_MM;
 export const M3_PER_US_GAL = US_GALLON_M3;
 export const PA_PER_PSI = PSI_PA;

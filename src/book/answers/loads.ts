@@ -57,7 +57,11 @@ function usesTable(book: Book, uses: readonly Use[]) {
     columns: (c) => [
       c.text('To', (row) => row.use),
       c.refs('At', (row) => row.points.map((one) => one.id)),
-      c.text('Rating', ratingWords, (row) => row.points[0]?.note),
+      c.text(
+        'Rating',
+        (row) => ratingWords(book, row),
+        (row) => row.points[0]?.note,
+      ),
       c.text(
         'Declared by',
         (row) => row.points[0]?.by,
@@ -69,9 +73,9 @@ function usesTable(book: Book, uses: readonly Use[]) {
   });
 }
 
-function ratingWords({ points: [one, ...more], otherwise }: Allowed): string {
+function ratingWords(book: Book, { points: [one, ...more], otherwise }: Allowed): string {
   if (!one) return otherwise;
-  const rating = one.rating?.text ?? 'no rating declared';
+  const rating = one.rating ? book.show.rating(one.rating) : 'no rating declared';
   return more.length > 0 ? `${rating} each` : rating;
 }
 

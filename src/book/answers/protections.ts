@@ -36,7 +36,8 @@ export function protections(book: Book) {
           (circuit) => (at(circuit) ? wayToNode(book, at(circuit) as string).panels : []),
           (circuit) => (at(circuit) ? wayToNode(book, at(circuit) as string).words : 'place not recorded'),
         ),
-        c.page((circuit) => circuit.id),
+        // The owner's book has no list of circuits to go on to.
+        ...(book.edition === 'owner' ? [] : [c.page((circuit) => circuit.id)]),
       ],
       empty: 'No fuse, breaker or other protection is recorded.',
     }),

@@ -16,6 +16,7 @@ export const glance: ChapterMaker = (book) => {
     data: {
       facts: facts(book),
       axles: axleTable(book),
+      axlesUp: axlesUp(book),
       basis: basisWords(book),
       declared: declaredTable(book),
       open: open.map((one) => ({ ref: ref(one.id), text: one.description, of: one.of.map((id) => ref(id)) })),
@@ -75,9 +76,10 @@ export function hardest(conditions: readonly ConditionFigure[]): ConditionFigure
 
 function axleTable(book: Book) {
   const { weights } = book.assessment.figures;
-  const worst = hardest(weights.conditions);
+  const worst = hardest(weights.conditions.filter((one) => one.kind !== 'lifted'));
+  const liftable = weights.conditions.some((one) => one.kind === 'lifted') ? ', every axle down' : '';
   return table(book.show, {
-    caption: worst ? `Axles in the condition that leaves least: ${worst.name}` : 'Axles',
+    caption: worst ? `Axles in the condition that leaves least${liftable}: ${worst.name}` : 'Axles',
     rows: worst?.axles ?? [],
     columns: (c) => [
       c.refs('Axle', (axle) => [axle.axle]),
@@ -88,6 +90,25 @@ function axleTable(book: Book) {
       c.verdict((axle) => axle.verdict),
     ],
     empty: 'Axle loads: nothing is weighed or rated to judge by. Not verified.',
+  });
+}
+
+/** What an axle that is lifted puts over the limit of another: the worst, in words, and in which conditions. */
+function axlesUp(book: Book): readonly string[] {
+  const { conditions } = book.assessment.figures.weights;
+  const over = conditions
+    .filter((one) => one.kind === 'lifted')
+    .map((one) => ({ one, up: one.axles.filter((axle) => axle.lifted).map((axle) => axle.axle) }))
+    .filter(({ one }) => one.axles.some((axle) => axle.verdict === 'over'));
+  return [...new Set(over.map(({ up }) => up.join(' and ')))].map((up) => {
+    const same = over.filter((each) => each.up.join(' and ') === up).map(({ one }) => one);
+    const worst = hardest(same)?.axles.filter((axle) => axle.verdict === 'over') ?? [];
+    const loads = worst.map(
+      (axle) =>
+        `axle ${axle.axle} carries up to ${book.show.mass(axle.loadKg)}${axle.limitKg === undefined ? '' : ` on a limit of ${book.show.mass(axle.limitKg)}`}`,
+    );
+    const names = same.map((one) => one.name.replace(/ \/ .*$/u, '')).join(', ');
+    return `With axle ${up} lifted, ${loads.join(' and ')}. Over the limit when: ${names}.`;
   });
 }
 
@@ -111,7 +132,7 @@ export function declaredTable(book: Book) {
         (one) => one.note,
       ),
       placeColumn(book, 'Where', (one) => one.at),
-      c.text('Rating', (one) => one.rating?.text),
+      c.text('Rating', (one) => one.rating && book.show.rating(one.rating)),
       c.text(
         'Declared by',
         (one) => one.by,
