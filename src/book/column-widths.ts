@@ -8,6 +8,8 @@ import type { Cell, TableData } from './table.js';
 /** Mean width of a sign, mm: 8.8 pt text and 8.5 pt fixed-width type. */
 const SIGN_MM: Readonly<Record<Cell['kind'], number>> = { text: 1.6, id: 1.88, number: 1.78, 'page-no': 1.78 };
 const PADDING_MM: Readonly<Record<Cell['kind'], number>> = { text: 2.6, id: 2.4, number: 4.2, 'page-no': 1 };
+/** Figures end at the right edge of their column: what follows them keeps off. */
+const AFTER_FIGURES_MM = 3.5;
 /** Heads are set bolder than cells. */
 const HEAD_SIGN_MM = 1.75;
 /** A word of wide letters takes more than the mean. */
@@ -22,15 +24,17 @@ export function columnWidths(table: Pick<TableData, 'columns' | 'rows' | 'look'>
   const needs = table.columns.map((column, at) => {
     const cells = table.rows.flatMap((row) => row.cells[at] ?? []);
     const sign = SIGN_MM[column.kind];
+    const afterFigures = column.kind !== 'number' && table.columns[at - 1]?.kind === 'number';
+    const padding = PADDING_MM[column.kind] + (afterFigures ? AFTER_FIGURES_MM : 0);
     const words = cells.map((cell) => Math.max(0, ...wordsOf(cell).map((word) => word.length)));
     const headWord = Math.max(...`${column.head} ${column.unit ?? ''}`.split(' ').map((word) => word.length));
     const least =
       Math.min(LONGEST_WORD, Math.max(quantile(words, 0.98), headWord)) * sign * (column.kind === 'text' ? WIDE_WORD : 1) +
-      PADDING_MM[column.kind];
+      padding;
     const lines = cells.map((cell) => lineLength(cell, table.look?.includes('dense') ?? false));
     const signs = column.mayWrap ? 2 * quantile(words, MOST_CELLS) + 2 : quantile(lines, MOST_CELLS);
-    const wanted = Math.max(least, signs * sign + PADDING_MM[column.kind]);
-    const head = headWord * HEAD_SIGN_MM + PADDING_MM[column.kind];
+    const wanted = Math.max(least, signs * sign + padding);
+    const head = headWord * HEAD_SIGN_MM + padding;
     return { least, wanted, head: Math.min(head, least) };
   });
   const least = sum(needs.map((need) => need.least));

@@ -5,6 +5,8 @@ import type { Book } from './book.js';
 import { type Show, showIn } from './show.js';
 import type { Column } from './table.js';
 
+const NO_BREAK = '\u00a0';
+
 /** Half a centre aisle, mm: nearer to the centre line than this, a place is said to be on it. */
 const ON_CENTRE_MM = 25;
 
@@ -12,7 +14,7 @@ const ON_CENTRE_MM = 25;
 export function placeWords(show: Pick<Show, 'length'>, [x, y, z]: Vec3): string {
   const along = `${show.length(Math.abs(x))} ${x < 0 ? 'ahead' : 'aft'}`;
   const across = Math.abs(y) < ON_CENTRE_MM ? 'on the centre line' : `${show.length(Math.abs(y))} ${y < 0 ? 'left' : 'right'}`;
-  return `${along}, ${across}, ${show.length(Math.abs(z))} ${z < 0 ? 'below' : 'above'} rail`;
+  return `${along}, ${across}, ${show.length(Math.abs(z))} ${z < 0 ? 'below' : 'above'}${NO_BREAK}rail`;
 }
 
 /** The column of places: where both systems are shown, the second stands small under the first. */
@@ -102,8 +104,6 @@ export function circuitOf(book: Book, one: ServiceNode | Run): Circuit | undefin
   const [only] = circuits;
   return circuits.size === 1 ? shell.circuits.find((circuit) => circuit.id === only) : undefined;
 }
-
-const NO_BREAK = '\u00a0';
 
 /** What a conductor or pipe is made of, in a few words. */
 export function madeOf(one: Pick<Run, 'conductor' | 'size'> | Circuit | undefined): string | undefined {

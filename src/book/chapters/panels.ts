@@ -120,14 +120,16 @@ function behindTable(book: Book, items: readonly BehindItem[], keepEmpty: boolea
     const record = shell.byId.get(item.id)?.record as { circuit?: string } | undefined;
     return protectionWords(shell.circuits.find((one) => one.id === record?.circuit));
   };
+  const hazard = (item: BehindItem) => HAZARDS.find(([medium]) => medium === media.get(item.id))?.[1];
+  const hurting = items.some((item) => hazard(item) !== undefined);
   return table(book.show, {
     caption: 'Behind it: what may hurt first, then nearest first',
     look: 'dense',
     rows: items,
+    group: (item) => (hurting ? sentence(hazard(item) ?? 'all else') : undefined),
     columns: (c) => [
       c.refs('Id', (item) => [item.id]),
       c.text('What', words, protection),
-      c.text('Hazard', (item) => HAZARDS.find(([medium]) => medium === media.get(item.id))?.[1]),
       c.length('Distance', (item) => item.distanceMm),
       c.text('Reach', workWords, (item) => (item.blockedBy.length > 0 ? `behind ${item.blockedBy.join(', ')}` : undefined)),
       c.page((item) => item.id),
@@ -137,9 +139,11 @@ function behindTable(book: Book, items: readonly BehindItem[], keepEmpty: boolea
   });
 }
 
-/** How far in, and what one can do there: `to the arm, with a tool, both hands`. */
+const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+
+/** How far in, and what one can do there: `to the arm, tool, both hands`. */
 const workWords = ({ reach, tool, twoHands }: BehindItem): string =>
-  [reachWords(reach), tool && 'with a tool', twoHands && 'both hands'].filter(Boolean).join(', ');
+  [reachWords(reach), tool && 'tool', twoHands && 'both hands'].filter(Boolean).join(', ');
 
 /** Owner's edition: which panels there are and how each opens, without what lies behind. */
 export const panelsOverview: ChapterMaker = (book) => {

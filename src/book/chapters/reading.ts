@@ -22,6 +22,7 @@ export const reading: ChapterMaker = (book) => {
         { word: 'to the forearm', means: `within ${length(REACH_MM.forearm)}` },
         { word: 'to the arm', means: `within ${length(REACH_MM.arm)}` },
         { word: 'beyond reach', means: 'further than that, or the opening does not let so much of an arm in' },
+        { word: 'tool; both hands', means: 'a hand closed on a tool gets there too; so do both hands' },
       ],
       units: { us: 'US units', metric: 'metric units', both: 'US units, with metric units beside them' }[book.show.system],
       zones: shell.zones.length > 0,

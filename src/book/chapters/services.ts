@@ -33,6 +33,7 @@ function mediumChapter(book: Book, medium: Medium): Chapter {
       circuits: ELECTRIC.includes(medium) ? circuitTable(book, of(shell.circuits)) : lineTable(book, of(shell.circuits)),
       nodes: connectionTable(book, of(shell.nodes)),
       runs: runTable(book, of(shell.runs)),
+      tolerance: toleranceWords(book, usualTolerance(of(shell.runs))),
       trapped:
         medium === 'water' || medium === 'drain' ? trappedTable(book, new Set(of(shell.runs).map((run) => run.id))) : undefined,
       spare: of(shell.runs)
@@ -158,12 +159,23 @@ function connectionTable(book: Book, nodes: readonly ServiceNode[]) {
   });
 }
 
-/** Runs of a circuit that its line names; the list of runs has them all. */
-const MOST_RUNS = 4;
+/** Runs of a circuit that its line names: the first, and with it the place of the others in the list of runs. */
+const MOST_RUNS = 1;
 /** A distribution panel joins dozens: named one below the other they would fill a page. */
 const MOST_JOINED = 6;
 
+/** What most runs of a medium say, told once above their list; runs that say otherwise have it in their line. */
+function usualTolerance(runs: readonly Run[]): number | undefined {
+  const counts = new Map<number, number>();
+  for (const { toleranceMm } of runs) if (toleranceMm !== undefined) counts.set(toleranceMm, (counts.get(toleranceMm) ?? 0) + 1);
+  return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0];
+}
+
+const toleranceWords = (book: Book, mm: number | undefined): string | undefined =>
+  mm === undefined ? undefined : `± ${book.show.length(mm)}`;
+
 function runTable(book: Book, runs: readonly Run[]) {
+  const usual = usualTolerance(runs);
   const figures = new Map(book.assessment.figures.takeOff.runs.map((one) => [one.id, one]));
   return table(book.show, {
     look: 'tight',
@@ -186,7 +198,7 @@ function runTable(book: Book, runs: readonly Run[]) {
       c.refs(
         'Through',
         (run) => run.zones,
-        (run) => (run.toleranceMm === undefined ? undefined : `± ${book.show.length(run.toleranceMm)}`),
+        (run) => (run.toleranceMm === usual ? undefined : (toleranceWords(book, run.toleranceMm) ?? 'no tolerance')),
       ),
       c.refs(
         'Panels to follow it',

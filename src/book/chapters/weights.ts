@@ -37,7 +37,7 @@ function weightData(book: Book) {
     forecast: forecastText(book),
     budget: budgetTable(book),
     budgetReserve: book.show.percent(figures.reserve, 0),
-    influence: figures.influence.length > 0 ? book.draw.influenceChart(book.assessment, half) : undefined,
+    influence: figures.influence.length > 0 ? book.draw.influenceChart(book.assessment, { ...half, heightMm: 92 }) : undefined,
     worst: worst?.name,
     contributions: contributionTable(book),
     cgHeight: figures.cgHeight.length > 0 ? cgHeightTable(book) : undefined,
@@ -212,7 +212,8 @@ function forecastText(book: Book): string | undefined {
   const { forecast } = book.assessment.figures.weights;
   if (!forecast) return undefined;
   const { mass } = book.show;
-  return `Forecast for the finished vehicle, unladen: ${mass(forecast.totalKg)}, between ${mass(forecast.lowKg)} and ${mass(forecast.highKg)} (k = 2), with ${mass(forecast.allowanceKg)} allowed for what no scale has seen.`;
+  const allowed = forecast.allowanceKg > 0 ? `, with ${mass(forecast.allowanceKg)} allowed for what no scale has seen` : '';
+  return `Forecast for the finished vehicle, unladen: ${mass(forecast.totalKg)}, between ${mass(forecast.lowKg)} and ${mass(forecast.highKg)} (k = 2)${allowed}.`;
 }
 
 function cgHeightTable(book: Book) {
