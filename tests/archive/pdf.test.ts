@@ -6,7 +6,7 @@ import { carriedRecords, openBook } from '../../src/archive/open-book.js';
 import { pageDigests } from '../../src/archive/pdf/pages.js';
 import { PdfFile } from '../../src/archive/pdf/read.js';
 import { isSealed } from '../../src/archive/pdf/seal.js';
-import { type RawObject, stream, writePdf } from '../../src/archive/pdf/write.js';
+import { packing, type RawObject, stream, writePdf } from '../../src/archive/pdf/write.js';
 
 const raw = (number: number, body: string | Uint8Array, isStream = false): RawObject => ({
   number,
@@ -19,12 +19,14 @@ const IDENTITY = { root: 1, info: 2, id: 'ab'.repeat(32) };
 const small = (text: string, more: readonly RawObject[] = [], catalog = '') =>
   writePdf(
     [
-      raw(1, `<</Type /Catalog /Pages 3 0 R ${catalog}>>`),
-      raw(2, '<</Title (x)>>'),
-      raw(3, '<</Type /Pages /Kids [4 0 R] /Count 1>>'),
-      raw(4, '<</Type /Page /Parent 3 0 R /MediaBox [0 0 100 100] /Contents 5 0 R>>'),
-      raw(5, stream('', Buffer.from(text)), true),
-      ...more,
+      packing([
+        raw(1, `<</Type /Catalog /Pages 3 0 R ${catalog}>>`),
+        raw(2, '<</Title (x)>>'),
+        raw(3, '<</Type /Pages /Kids [4 0 R] /Count 1>>'),
+        raw(4, '<</Type /Page /Parent 3 0 R /MediaBox [0 0 100 100] /Contents 5 0 R>>'),
+        raw(5, stream('', Buffer.from(text)), true),
+        ...more,
+      ]),
     ],
     IDENTITY,
   );

@@ -52,24 +52,37 @@ function endsWith(bytes: Uint8Array, word: Buffer): boolean {
 const PACK = 500;
 const packed = promisify<Uint8Array, { level: number }, Buffer>(deflate);
 
+/** Objects that are being packed, by threads of their own. */
+export interface Packing {
+  readonly objects: readonly RawObject[];
+  readonly packs: readonly { readonly objects: readonly RawObject[]; readonly stream: Promise<Buffer> }[];
+}
+
+/** Begins to pack objects for {@link writePdf}, so that other work can go on meanwhile. */
+export function packing(objects: readonly RawObject[]): Packing {
+  const rest = objects.filter(({ isStream }) => !isStream);
+  const packs = Array.from({ length: Math.ceil(rest.length / PACK) }, (_, i) => rest.slice(i * PACK, (i + 1) * PACK));
+  return { objects, packs: packs.map((some) => ({ objects: some, stream: objectStream(some) })) };
+}
+
 /**
  * Writes a whole file (ISO 32000-2, 7.5): streams as they are, everything else packed into streams of objects, the table of objects
  * as a stream, sealed. The same objects give the same bytes.
  */
-export async function writePdf(objects: readonly RawObject[], identity: Identity): Promise<Buffer> {
+export async function writePdf(parts: readonly Packing[], identity: Identity): Promise<Buffer> {
   const out = new Output();
   out.add(Buffer.from('%PDF-1.7\n%\xd3\xeb\xe9\xe1\n', 'latin1'));
-  const top = objects.reduce((most, { number }) => Math.max(most, number), 0);
-  for (const { number, body, more = [], isStream } of objects) if (isStream) out.object(number, body, ...more);
-  const rest = objects.filter(({ isStream }) => !isStream);
-  const packs = Array.from({ length: Math.ceil(rest.length / PACK) }, (_, i) => rest.slice(i * PACK, (i + 1) * PACK));
-  const streams = await Promise.all(packs.map(objectStream));
-  streams.forEach((stream, i) => {
-    const number = top + 1 + i;
-    out.object(number, stream);
-    for (const [index, one] of (packs[i] as readonly RawObject[]).entries()) out.places.set(one.number, [2, number, index]);
-  });
-  return out.close(top + 1 + streams.length, identity);
+  let last = 0;
+  for (const { number, body, more = [], isStream } of parts.flatMap(({ objects }) => objects)) {
+    last = Math.max(last, number);
+    if (isStream) out.object(number, body, ...more);
+  }
+  for (const { objects, stream } of parts.flatMap(({ packs }) => packs)) {
+    last++;
+    out.object(last, await stream);
+    for (const [index, one] of objects.entries()) out.places.set(one.number, [2, last, index]);
+  }
+  return out.close(last + 1, identity);
 }
 
 async function objectStream(objects: readonly RawObject[]): Promise<Buffer> {

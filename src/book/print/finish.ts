@@ -5,7 +5,7 @@ import { MANIFEST, type Manifest } from '../../archive/manifest.js';
 import { type PageDigest, pageDigests } from '../../archive/pdf/pages.js';
 import { name } from '../../archive/pdf/parse.js';
 import type { PdfFile } from '../../archive/pdf/read.js';
-import { rawObjects, writePdf } from '../../archive/pdf/write.js';
+import { packing, rawObjects, writePdf } from '../../archive/pdf/write.js';
 import { type Attachment, embed, NewObjects, rawObject } from './attach.js';
 import { COLOUR_SPACE, colourProfile } from './colour.js';
 import type { BookDocument } from './document.js';
@@ -31,8 +31,11 @@ export async function finishPdf(
   homes: ReadonlyMap<string, number>,
   carry: Carry | undefined,
 ): Promise<FinishedPdf> {
-  const objects = foldTags(rawObjects(file));
-  const added = new NewObjects(objects.reduce((most, { number }) => Math.max(most, number), 0) + 1);
+  const { root, info } = numbersOf(file);
+  const given = rawObjects(file);
+  // Packed by other threads while this one looks at the pages.
+  const printed = packing(foldTags(given).filter(({ number }) => number !== root && number !== info));
+  const added = new NewObjects(given.reduce((most, { number }) => Math.max(most, number), 0) + 1);
   const pages = digestsOf(file);
   const lacking = pages.flatMap(({ lacksGlyph }, i) => (lacksGlyph ? [i + 1] : []));
   const words = wordsOf(file, document, lacking.length === 0, carry);
@@ -42,13 +45,8 @@ export async function finishPdf(
   catalog.set(name('OutputIntents'), added.context.obj([await outputIntent(added)]));
   catalog.set(name('PageLabels'), added.dict({ Nums: pageLabels(document) }));
   if (carry && manifest) await attach(added, catalog, await attachments(carry, manifest), pdfDate(words.date));
-  const { root, info } = numbersOf(file);
-  const replaced = new Map([
-    [root, rawObject(root, catalog)],
-    [info, rawObject(info, information(added, words))],
-  ]);
-  const all = [...objects.map((one) => replaced.get(one.number) ?? one), ...added.all];
-  const pdf = await writePdf(all, { root, info, id: sha256(manifest ?? xmp(words)) });
+  const heads = [rawObject(root, catalog), rawObject(info, information(added, words))];
+  const pdf = await writePdf([printed, packing([...heads, ...added.all])], { root, info, id: sha256(manifest ?? xmp(words)) });
   return { pdf, warnings: lacking.map((page) => `Page ${page} has a sign that no typeface here has: it shows as an empty box.`) };
 }
 
