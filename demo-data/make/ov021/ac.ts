@@ -168,7 +168,7 @@ function receptacles(s: Service): void {
         [GRID.mid(bay), 42, 12.2],
         [GRID.mid(bay), wallY, 12.2],
       ],
-      zones: ['RL', `WR-${bay}`],
+      zones: ['RL', `FD-${bay}`, `WR-${bay}`],
     });
     wallOutlets(s, id, bay, wall, lining);
   }
@@ -281,7 +281,7 @@ function machines(s: Service): void {
   const outlet = s.node(`${id}/M`, 'load', [331.75, 40, 13], { name: 'air compressor', circuit: id, load: '14 A' });
   s.run(`${id}/1`, id, `${id}/B`, junction, {
     via: [...chase(12, 24.5), [x + 2, 24.5, 94.5], [x + 2, wallY, 94.5], [x + 2, wallY, 12.2], [x + 2, 45, 12.2], [x + 2, 45, 4]],
-    zones: ['RC-R', 'RS-17', 'WR-17', 'RR'],
+    zones: ['RC-R', 'RS-17', 'WR-17', 'FD-17', 'RR'],
     grommets: ['CL-1', 'TP-R'],
   });
   s.run(`${id}/2`, id, junction, outlet, { via: [[331.75, 40, 4]], zones: ['RR'] });

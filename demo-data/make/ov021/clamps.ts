@@ -94,5 +94,15 @@ export const declaredText = (): string =>
         document: 'calculation YM-2026-30',
         note: 'slide-out on its rails; guillotine and imposing stone to stringers',
       },
+      {
+        id: 'MOUNT-4',
+        kind: 'mounting',
+        of: ['CMP-35'],
+        rating: '12 kN',
+        by: ENGINEER,
+        date: '2026-05-18',
+        document: 'calculation YM-2026-30, sheet 6',
+        note: 'type cases, two stands, to stringers and back to the wall posts',
+      },
     ],
   );

@@ -69,6 +69,21 @@ export const zones = (): readonly Rec[] => [
     carries: ['ac'],
     ...holes(36, 0.6, 318, 364),
   },
+  ...(
+    [
+      [2, GRID.mid(2), 42],
+      [7, GRID.mid(7), 42],
+      [17, GRID.mid(17) + 2, 45],
+    ] as const
+  ).map(
+    ([bay, x, y]): Rec => ({
+      id: `FD-${bay}`,
+      name: `duct along the foot of the right wall, lane to bay ${bay}, cover screwed`,
+      ...box([x - 1.5, y - 1.5, 6.6], [x + 1.5, 48, 13.2]),
+      concealed: false,
+      carries: ['ac'],
+    }),
+  ),
   {
     '#': ['', 'Roof. Chases run fore and aft between the webs; bays run across between two trusses.'],
     id: 'RC-L',

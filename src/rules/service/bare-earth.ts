@@ -1,4 +1,4 @@
-import { EARTH } from '../../compute/lookup/index.js';
+import { EARTH } from '../../compute/lookup/topics/earths.js';
 import type { ServiceNode } from '../../model/services.js';
 import type { Rule } from '../rule.js';
 import { BAR } from './stud-crowded.js';

@@ -23,7 +23,7 @@ export const liftedOver: Rule = {
         {
           rule: 'weight.lifted-over',
           severity: 'note',
-          message: `With axle ${axle.id} up axle ${[...others].join(', ')} is over its rating in ${names.join(', ')}, expected it down then: ${never ? 'label its switch so: up only to manoeuvre, as the chassis maker allows' : 'label its switch with the conditions in which it may be lifted'}`,
+          message: `With axle ${axle.id} up, axle ${[...others].join(', ')} is over its rating in ${names.join(', ')}, expected it down then: ${never ? 'label its switch so: up only to manoeuvre, as the chassis maker allows' : 'label its switch with the conditions in which it may be lifted'}`,
           ids: [axle.id, ...others],
           place: axlePlace(model, axle.id, 'lift'),
         },

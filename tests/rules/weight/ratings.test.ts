@@ -89,7 +89,7 @@ describe('weight.lifted-over', () => {
     vehicle({ axles: tagCoach(), gvwrKg: 20000 }, { bays, tickets: [ticket('T-1', { steer: 4600, drive: 5300, tag: 3500 })] });
   it('is a note where it may be lifted unladen', () => {
     expect(said(liftedOver, coach([bay('B', 7000, 1000)]))).toEqual([
-      'note tag: With axle tag up axle drive is over its rating in loaded, expected it down then: label its switch with the conditions in which it may be lifted',
+      'note tag: With axle tag up, axle drive is over its rating in loaded, expected it down then: label its switch with the conditions in which it may be lifted',
     ]);
   });
   it('passes where it may always be lifted', () => expect(judge(liftedOver, coach([]))).toEqual([]));
