@@ -1,5 +1,5 @@
-import { recordsIn } from '../ledger/records-in.js';
-import { hitsIn, type Sought, type TraceHit, wordsOf } from '../ledger/trace.js';
+import { type Sought, wordsOf } from '../ledger/sought.js';
+import type { TraceHit } from '../ledger/trace.js';
 import { filesWith } from '../store/search.js';
 
 export interface Traced {
@@ -10,7 +10,9 @@ export interface Traced {
 
 /** Every place in the shells of a store where any of it stands, by shell and file. A file without the words is not read as records. */
 export async function traceStore(root: string, sought: readonly Sought[]): Promise<Traced> {
-  const { files, refused } = await filesWith(root, wordsOf(sought));
+  const looked = filesWith(root, wordsOf(sought));
+  // The reader of records is loaded while Git looks.
+  const [{ files, refused }, { hitsIn }] = await Promise.all([looked, import('../ledger/trace.js')]);
   const hits = [...files].flatMap(([file, text]) => hitsIn(file, text, sought));
   return { hits, refused: refused ?? new Map() };
 }
@@ -18,7 +20,9 @@ export async function traceStore(root: string, sought: readonly Sought[]): Promi
 /** Heats of a certificate, by its id or number in the library. */
 export async function heatsOf(root: string, certificate: string): Promise<readonly string[]> {
   const wanted = certificate.trim().toLowerCase();
-  return [...(await filesWith(root, [wanted])).files]
+  const looked = filesWith(root, [wanted]);
+  const [{ files }, { recordsIn }] = await Promise.all([looked, import('../ledger/records-in.js')]);
+  return [...files]
     .filter(([file]) => file.startsWith('library/'))
     .flatMap(([file, text]) => recordsIn(file, text))
     .filter(({ kind, id, data }) => {

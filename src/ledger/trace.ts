@@ -1,19 +1,7 @@
 import { onlyItems } from '../source/parse.js';
 import { roleOf } from '../store/layout.js';
 import { recordsIn, type TypedRecord } from './records-in.js';
-
-/** What a recall may ask for → the keys of a record that hold it. */
-export const TRACE_KEYS = {
-  heat: ['heat'],
-  lot: ['lot'],
-  welder: ['welder'],
-  procedure: ['procedure'],
-  instrument: ['instrument', 'scale'],
-  part: ['part', 'section', 'type', 'name', 'serial'],
-  certificate: ['certificate', 'document'],
-} as const satisfies Record<string, readonly string[]>;
-
-export type TraceKey = keyof typeof TRACE_KEYS;
+import { plain, type Sought, wordsOf } from './sought.js';
 
 export interface TraceHit {
   readonly shell: string;
@@ -24,30 +12,6 @@ export interface TraceHit {
   /** Where in the record it stands, as `fixing.lot`. */
   readonly field: string;
 }
-
-/** What is sought: any of some values under any of some keys. */
-export interface Sought {
-  readonly keys: ReadonlySet<string>;
-  /** Lower case. */
-  readonly values: ReadonlySet<string>;
-  /** Kinds of record that are looked at; all where absent. */
-  readonly kinds?: ReadonlySet<string>;
-}
-
-/** A part is a thing; the name of a circuit, a panel or a test is none. */
-const PART_KINDS: ReadonlySet<string> = new Set(['member', 'component', 'run', 'circuit', 'clamp', 'node']);
-
-/** `heats`: of a certificate, the heats that the library says it is of. */
-export function soughtFor(key: TraceKey, value: string, heats: readonly string[] = []): readonly Sought[] {
-  const one: Sought = {
-    keys: new Set<string>(TRACE_KEYS[key]),
-    values: new Set([plain(value)]),
-    ...(key === 'part' ? { kinds: PART_KINDS } : {}),
-  };
-  return heats.length === 0 ? [one] : [one, { keys: new Set(['heat', 'lot']), values: new Set(heats.map(plain)) }];
-}
-
-const plain = (value: unknown): string => String(value).trim().replace(/\s+/gu, ' ').toLowerCase();
 
 /** Where in a shell’s file any of it stands. Records without the words are not read. */
 export function hitsIn(file: string, text: string, sought: readonly Sought[]): readonly TraceHit[] {
@@ -81,7 +45,3 @@ function pathsTo(data: unknown, sought: Sought, path: Path = []): readonly Path[
   const key = path.findLast((step) => typeof step === 'string');
   return typeof key === 'string' && sought.keys.has(key) && sought.values.has(plain(data)) ? [path] : [];
 }
-
-/** Words of which one must stand in a file for it to have a hit; a value of several words may be broken over lines, so its longest. */
-export const wordsOf = (sought: readonly Sought[]): readonly string[] =>
-  sought.flatMap(({ values }) => [...values].map((value) => value.split(' ').reduce((a, b) => (b.length > a.length ? b : a))));

@@ -62,7 +62,7 @@ export function onlyItems(text: string, wanted: (item: string) => boolean): stri
     .slice(0, -1)
     .map((from, i) => {
       const item = text.slice(from, cuts[i + 1]);
-      return i === 0 || wanted(item) ? item : item.replace(/[^\n]+/gu, '');
+      return (i === 0 && !item.startsWith('- ')) || wanted(item) ? item : item.replace(/[^\n]+/gu, '');
     })
     .join('');
 }

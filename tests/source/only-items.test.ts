@@ -39,12 +39,14 @@ describe('onlyItems', () => {
     );
   });
 
-  it('reads no more than the first and the wanted', () => {
+  it('reads no more than the wanted, and what stands before the first', () => {
     const text = Array.from({ length: 9 }, (_, i) => `- {id: A-${i}}\n`).join('');
-    expect(read(onlyItems(text, (item) => item.includes('A-7')))).toEqual([
-      { id: 'A-0', line: 1 },
-      { id: 'A-7', line: 8 },
-    ]);
+    const few = (whole: string) => read(onlyItems(whole, (item) => item.includes('A-7')));
+    expect(few(text)).toEqual([{ id: 'A-7', line: 8 }]);
+    expect(few(`# heats of May\n${text}`)).toEqual([{ id: 'A-7', line: 9 }]);
+    expect(parseDocument(onlyItems(`members:\n${text}`, (item) => item.includes('A-7'))).toJS()).toEqual({
+      members: [{ id: 'A-7' }],
+    });
   });
 
   it.each([

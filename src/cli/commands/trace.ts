@@ -1,5 +1,5 @@
 import { CannotDo } from '../../cannot.js';
-import type { TraceKey } from '../../ledger/trace.js';
+import type { TraceKey } from '../../ledger/sought.js';
 import { nearest } from '../../source/nearest.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
@@ -22,7 +22,7 @@ export function declareTrace(registry: Registry): void {
 
 async function trace({ key, value }: Options, context: Context): Promise<Status> {
   const [{ soughtFor, TRACE_KEYS }, { traceStore, heatsOf }, { findStore }] = await Promise.all([
-    import('../../ledger/trace.js'),
+    import('../../ledger/sought.js'),
     import('../trace-store.js'),
     import('../../store/find.js'),
   ]);
