@@ -149,15 +149,18 @@ class Choice {
     }
   }
 
-  /** Rows over the whole room: a last resort, nearest still preferred. */
+  /** Rows over the whole room: a last resort, nearest still preferred, and looked at first. */
   anywhere(): void {
     const { room } = this.sheet;
     const { anchor, style } = this.wish;
-    const [width, height] = [2 * this.half[0], 2 * this.half[1]];
-    const [stepX, stepY] = [Math.max(3, width / 3), textHeightMm(style) + AIR_MM + 0.1];
-    for (let y = room.y0 + height / 2; y <= room.y1 - height / 2; y += stepY) {
-      for (let x = room.x0 + width / 2; x <= room.x1 - width / 2; x += stepX) {
-        this.consider(anchor, x, y, Math.hypot(x - anchor[0], y - anchor[1]));
+    const [halfWidth, halfHeight] = this.half;
+    const columns = steps(room.x0 + halfWidth, room.x1 - halfWidth, Math.max(3, (2 * halfWidth) / 3), anchor[0]);
+    for (const y of steps(room.y0 + halfHeight, room.y1 - halfHeight, textHeightMm(style) + AIR_MM + 0.1, anchor[1])) {
+      if (Math.abs(y - anchor[1]) >= this.cost) break;
+      for (const x of columns) {
+        const awayMm = Math.hypot(x - anchor[0], y - anchor[1]);
+        if (awayMm >= this.cost) break;
+        this.consider(anchor, x, y, awayMm);
       }
     }
   }
@@ -180,6 +183,13 @@ class Choice {
     this.anchor = anchor;
     this.place = { box, ...(leader ? { leader } : {}) };
   }
+}
+
+/** Even steps from one place to another, those nearest to a third one first. */
+function steps(from: number, to: number, byMm: number, near: number): readonly number[] {
+  const found: number[] = [];
+  for (let at = from; at <= to; at += byMm) found.push(at);
+  return found.sort((a, b) => Math.abs(a - near) - Math.abs(b - near));
 }
 
 interface Sheet {

@@ -86,12 +86,15 @@ const sheetThings = ({ shell }: Model): readonly Thing[] =>
 const widened = (box: Box, by: number): Box => ({ ...box, half: box.half.map((half) => half + by) as unknown as Box['half'] });
 
 function boxThing(id: string, kind: Thing['kind'], box: Box): Thing {
+  // Asked by the same screw at every place of a sheet.
+  let [wide, byMm] = [box, 0];
   return {
     id,
     kind,
     bounds: grow(boxBounds(box), SCREW_RADIUS_MM),
     met(start, along, widenMm) {
-      const part = clipToBox(start, alongRay(start, along, LOOK_MM), widened(box, widenMm));
+      if (widenMm !== byMm) [wide, byMm] = [widened(box, widenMm), widenMm];
+      const part = clipToBox(start, alongRay(start, along, LOOK_MM), wide);
       return part && part[0] * LOOK_MM;
     },
   };
