@@ -3,7 +3,7 @@ import type { Vec3 } from '../geometry/vector.js';
 import type { Circuit, Run, ServiceNode } from '../model/services.js';
 import type { Book } from './book.js';
 import { type Show, showIn } from './show.js';
-import type { Column } from './table.js';
+import { type Column, columnsIn } from './table.js';
 
 const NO_BREAK = '\u00a0';
 
@@ -32,6 +32,14 @@ export function placeColumn<R>(book: Book, head: string, at: (row: R) => Vec3 | 
     },
   };
 }
+
+/** The column of the panel that lays a node open, and how far it is reached. */
+export const panelColumn = <R extends { readonly id: string }>(book: Book): Column<R> =>
+  columnsIn<R>(book.show).refs(
+    'Panel',
+    ({ id }) => wayToNode(book, id).panels,
+    ({ id }) => wayToNode(book, id).words,
+  );
 
 const REACH_WORDS: Readonly<Record<Reach, string>> = {
   hand: 'by hand',

@@ -1,7 +1,7 @@
 import { drainPlan } from '../../compute/lookup/index.js';
 import type { Book } from '../book.js';
 import { table } from '../table.js';
-import { placeColumn, wayToNode } from '../where.js';
+import { panelColumn, placeColumn } from '../where.js';
 
 /** The order of valves for draining against frost, each with its place, its panel and what comes out there. */
 export function frost(book: Book) {
@@ -21,11 +21,7 @@ export function frost(book: Book) {
           (one) => one.why,
         ),
         placeColumn(book, 'Where', (one) => one.node?.at),
-        c.refs(
-          'Panel',
-          (one) => wayToNode(book, one.id).panels,
-          (one) => wayToNode(book, one.id).words,
-        ),
+        panelColumn(book),
         c.count('Comes out', (one) => one.litres, 1, 'L'),
       ],
       empty: 'No water or waste line is recorded.',

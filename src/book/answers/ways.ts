@@ -2,7 +2,7 @@ import { EARTH } from '../../compute/lookup/index.js';
 import type { Medium, Run } from '../../model/services.js';
 import type { Book } from '../book.js';
 import { table } from '../table.js';
-import { madeOf, placeColumn, wayToNode, wayToRun } from '../where.js';
+import { madeOf, panelColumn, placeColumn, wayToRun } from '../where.js';
 
 const ELECTRIC: readonly Medium[] = ['dc', 'ac', 'data'];
 
@@ -30,11 +30,7 @@ export function earths(book: Book) {
             .join(', '),
       ),
       placeColumn(book, 'Where', (node) => node.at),
-      c.refs(
-        'Panel',
-        (node) => wayToNode(book, node.id).panels,
-        (node) => wayToNode(book, node.id).words,
-      ),
+      panelColumn(book),
       c.page((node) => node.id),
     ],
     empty: 'No earth or bonding stud is recorded under such a name: not verified.',

@@ -2,7 +2,7 @@ import type { Circuit, Medium, Run, ServiceNode } from '../../model/services.js'
 import { MEDIA } from '../../model/services.js';
 import type { Book, Chapter } from '../book.js';
 import { table } from '../table.js';
-import { circuitOf, madeOf, placeColumn, protectionWords, wayToNode, wayToRun } from '../where.js';
+import { circuitOf, madeOf, panelColumn, placeColumn, protectionWords, wayToRun } from '../where.js';
 
 const ELECTRIC: readonly Medium[] = ['dc', 'ac', 'data'];
 
@@ -141,11 +141,7 @@ function connectionTable(book: Book, nodes: readonly ServiceNode[]) {
             .join(', '),
       ),
       placeColumn(book, 'Where', (node) => node.at),
-      c.refs(
-        'Panel',
-        (node) => wayToNode(book, node.id).panels,
-        (node) => wayToNode(book, node.id).words,
-      ),
+      panelColumn(book),
       c.refs(
         'Runs',
         (node) => (joined.get(node.id) ?? []).slice(0, MOST_JOINED),
