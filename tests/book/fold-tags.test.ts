@@ -6,7 +6,7 @@ import { type OpenBrowser, openChromium } from '../../src/book/print/chromium.js
 import { foldTags } from '../../src/book/print/fold-tags.js';
 
 const HTML = `<!doctype html><html lang="en"><title>x</title><body><h1>One <b>two</b> three</h1><p id="a">Before <a href="#b">a link</a> after</p>
-<table><thead><tr><th>Head</th><th>Other</th></tr></thead><tbody>${'<tr><td>cell<br>and <i>more</i></td><td>5</td></tr>'.repeat(80)}</tbody></table>
+<table><thead><tr><th>Head</th><th>Other</th></tr></thead><tbody>${'<tr><td>cell<br>and <i>more</i></td><td>5</td></tr>'.repeat(80)}<tr><td colspan="2">wide</td></tr></tbody></table>
 <figure><svg role="img" aria-label="A drawing" width="60" height="20"><text x="2" y="14">mark</text></svg><figcaption>Words</figcaption></figure>
 <p id="b">${'A long paragraph that runs over its page. '.repeat(400)}</p></body></html>`;
 
@@ -95,5 +95,18 @@ describe('folding tags without meaning', () => {
     ]).map(({ body }) => Buffer.from(body).toString());
     expect(element).toBe('<</Type /StructElem /Pg 7 0 R\n/S /P\n/P 9 0 R\n/K [4 <</Type /MCR /Pg 8 0 R /MCID 0>>]>>');
     expect(list).toBe('[1 0 R 9 0 R 1 0 R]');
+  });
+
+  it('says of a cell what it spans only where that is more than one, as ISO 32000-2, 14.8.5.7 takes one for granted', () => {
+    const spans = (list: readonly RawObject[]): readonly string[] =>
+      list.flatMap(({ body, isStream }) =>
+        isStream
+          ? []
+          : (Buffer.from(body)
+              .toString('latin1')
+              .match(/(?:Row|Col)Span \d+/gu) ?? []),
+      );
+    expect(spans(objects)).toContain('RowSpan 1');
+    expect(spans(foldTags(objects))).toEqual(['ColSpan 2']);
   });
 });

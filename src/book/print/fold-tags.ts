@@ -73,7 +73,7 @@ function withFolded(object: RawObject, element: string | undefined, folded: Read
 /** Headers and the like stay. */
 const plainCell = (text: string): string =>
   TABLE_CELL.test(text) ? text.replace(ONE_CELL, '').replace(/\s\/A \[\]/u, '') : text;
-const TABLE_CELL = /^[^(]*\/S \/T[DH]\s/u;
+const TABLE_CELL = /^[^(]*\/S \/T[DH]\s[\s\S]*\/A \[/u;
 
 const listWithout = (text: string, folded: ReadonlyMap<number, Leaf>): string =>
   text.replace(REFERENCE, (whole, number: string) => {
