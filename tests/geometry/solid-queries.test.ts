@@ -191,6 +191,17 @@ describe('grid', () => {
     expect([...index.near(all)].sort((a, b) => a - b)).toEqual(Array.from({ length: 20 }, (_, i) => i));
   });
 
+  it('finds each of very many things, and those far outside the rest', () => {
+    const at = (i: number): Vec3 => (i % 9999 === 1 ? [1e6 + i, -5e5, 0] : [(i * 7) % 5003, (i * 11) % 3001, (i * 13) % 2003]);
+    const places = Array.from({ length: 40_000 }, (_, i) => at(i));
+    const index = grid(
+      places.map((one, i) => ({ index: i, bounds: { min: one, max: one } })),
+      200,
+    );
+    for (let i = 1; i < places.length; i += 1111) expect(index.near({ min: at(i), max: at(i) })).toContain(i);
+    expect(index.near({ min: at(9999 * 3 + 1), max: at(9999 * 3 + 1) })).toContain(9999 * 3 + 1);
+  });
+
   it('bears a thing of a size that only a slip of units makes', () => {
     const index = grid([{ index: 0, bounds: { min: [-1e9, -1e9, -1e9], max: [1e9, 1e9, 1e9] } }], 10);
     expect(index.near({ min: [0, 0, 0], max: [1, 1, 1] })).toEqual([0]);

@@ -11,6 +11,15 @@ export interface RunMore {
   readonly installed?: number;
 }
 
+/** How the shop's electricians fix and mark a wire. */
+export const WIRED = {
+  supports: '15 in',
+  end_supports: '5 in',
+  tags: 'both ends',
+  tolerance: '10 mm',
+  stage: 'services',
+};
+
 /** One services/*.yaml, kept as records until it is written. */
 export class Service {
   readonly circuits: Rec[] = [];

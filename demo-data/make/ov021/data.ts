@@ -1,17 +1,10 @@
-import { Service } from '../coach/service.js';
+import { Service, WIRED } from '../coach/service.js';
 import type { P } from '../inches.js';
 import { ceilingOf } from './access.js';
 import { GRID } from './plan.js';
 import { CHASE_Y } from './zones.js';
 
-const every = {
-  supports: '15 in',
-  end_supports: '5 in',
-  tags: 'both ends',
-  tolerance: '10 mm',
-  stage: 'services',
-  date: '2026-03-24',
-};
+const every = { ...WIRED, date: '2026-03-24' };
 
 /** Data: one shelf on the front wall, a cable to each place. */
 export function data(): Service {

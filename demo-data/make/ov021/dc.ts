@@ -1,4 +1,4 @@
-import { Service } from '../coach/service.js';
+import { Service, WIRED } from '../coach/service.js';
 import type { P } from '../inches.js';
 import type { Rec } from '../yaml.js';
 import { ac } from './ac.js';
@@ -6,14 +6,7 @@ import { ceilingOf, DC_BAYS } from './access.js';
 import { GRID } from './plan.js';
 import { CHASE_Y } from './zones.js';
 
-const every = {
-  supports: '15 in',
-  end_supports: '5 in',
-  tags: 'both ends',
-  tolerance: '10 mm',
-  stage: 'services',
-  date: '2026-03-06',
-};
+const every = { ...WIRED, date: '2026-03-06' };
 const wire = (awg: number | string, conductors = 2): Rec => ({ awg, conductors, rating: '105 C' });
 const V = '25.6 V';
 
