@@ -49,7 +49,7 @@ export function numberedPlan(a: Assessment, sheet: SheetSize, given: NumberedPla
       { view: VIEWS.left, bounds: viewBounds(VIEWS.left, corners) },
     ],
     sheet,
-    { sideMm: 3, aboveMm: 2, belowMm: 1, mostMm: 3 },
+    { sideMm: 3, aboveMm: 5, belowMm: 1, mostMm: 3 },
   );
   const media = given.media.filter((medium) => drawnRuns(a, medium).length > 0);
   const marks: Mark[] = [];
