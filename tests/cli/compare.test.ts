@@ -135,8 +135,11 @@ describe('compare', () => {
 
 describe('history of a record', () => {
   it('tells each step, newest first', async () => {
-    const { status, out } = await shellbook('history', 'T-1', 'W-1');
+    const { status, out, err } = await shellbook('history', 'T-1', 'W-1');
     expect(status).toBe(0);
+    expect(err).toBe(
+      'K7 is Corvina Thessel, welder.\nJ2 is Perpetua Vannock, inspector.\nA1 is K. Marrow, shop administrator.\n',
+    );
     expect(
       out
         .replace(/\n {2}/gu, ' ')

@@ -35,7 +35,7 @@ async function compare({ shell, from, to }: Options, context: Context): Promise<
   const [a, b] = [await resolveRevision(store.root, from), await resolveRevision(store.root, to)];
   await requireShellAt(store, shell, [a, b], context);
   const changes = await changesBetween(store.root, a, b, shell);
-  const { changesText, changeJson } = await import('../report/changes-text.js');
+  const { changesText, changeJson, whoText } = await import('../report/changes-text.js');
   if (context.settings.json) {
     const { envelope } = await import('../report/json.js');
     context.print(
@@ -45,6 +45,8 @@ async function compare({ shell, from, to }: Options, context: Context): Promise<
   else {
     context.print(`${shell}, ${from} (${a.slice(0, 8)}) to ${to} (${b.slice(0, 8)}):`);
     context.print(changesText(changes, library.people).join('\n'));
+    const who = whoText(changes, library.people);
+    if (who !== undefined) context.tell(who);
   }
   return 0;
 }

@@ -66,13 +66,17 @@ async function recordHistory(store: OpenStore, shell: string, id: string, contex
       );
     throw new CannotDo(`No record ${id} in the history of ${shell}${didYouMean(id, known)}`);
   }
-  const { changeJson, changesText } = await import('../report/changes-text.js');
+  const { changeJson, changesText, whoText } = await import('../report/changes-text.js');
   const { people } = store.loaded.library;
   if (context.settings.json) {
     const { envelope } = await import('../report/json.js');
     context.print(
       envelope('history', shell, steps[0]?.by?.commit ?? null, { id, changes: steps.map((step) => changeJson(step, people)) }),
     );
-  } else for (const step of steps) context.print(changesText([step], people).join('\n'));
+  } else {
+    for (const step of steps) context.print(changesText([step], people).join('\n'));
+    const who = whoText(steps, people);
+    if (who !== undefined) context.tell(who);
+  }
   return 0;
 }

@@ -12,6 +12,14 @@ type People = ReadonlyMap<string, Person>;
 const signed = (by: Author | undefined, people: People): string =>
   by === undefined ? '' : `, by ${personText(by.author, people)}, ${dayText(by.date)}`;
 
+/** Who is meant by the ids: `K7 is Corvina Thessel, welder.` Undefined where nobody of the library did any of it. */
+export function whoText(changes: readonly SignedChange[], people: People): string | undefined {
+  const authors = changes.flatMap(({ by, fieldsBy }) => [by, ...fieldsBy]).map((one) => one?.author);
+  const named = [...people.values()].filter(({ name }) => authors.includes(name));
+  if (named.length === 0) return undefined;
+  return named.map(({ id, name, role }) => `${id} is ${name}, ${role}.`).join('\n');
+}
+
 /** One line a record that changed; records that came or went together are one line. */
 export function changesText(changes: readonly SignedChange[], people: People): readonly string[] {
   const alike = new Map<string, string[]>();
