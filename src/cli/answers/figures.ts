@@ -1,4 +1,5 @@
 /** Answers of the commands that compute from records. */
+import { counts, state } from './common.js';
 import { byName, flag, list, number, oneOf, orNull, pair, place, type Shape, shape, text, texts, whole } from './shape.js';
 
 const finding = shape(
@@ -13,7 +14,6 @@ const finding = shape(
   },
   { decided_by: text },
 );
-const counts = shape({ error: whole, warning: whole, note: whole, decided: whole });
 
 const ofOneShell = {
   openings: list(
@@ -146,7 +146,7 @@ export const FIGURE_ANSWERS: Readonly<Record<string, Shape>> = {
     notes: texts,
   }),
   release: shape({
-    state: oneOf('in build', 'signed off', 'closed', 'amended'),
+    state,
     gvwr_left_kg: orNull(number),
     budget: list(axleKg('reserve_kg', 'uncertainty_kg', 'left_kg', 'left_end_kg', 'right_end_kg')),
     stations: list(shape({ x_mm: number, adds_kg: byAxle, most_kg: orNull(number), limited_by: orNull(text) })),

@@ -1,4 +1,5 @@
 /** Answers of the commands that write records, or lay files down. */
+import { counts, state } from './common.js';
 import { flag, list, oneOf, orNull, type Shape, shape, text, texts, whole } from './shape.js';
 
 /** One of what is missing before a stage may be signed or a shell closed. */
@@ -87,11 +88,11 @@ export const RECORD_ANSWERS: Readonly<Record<string, Shape>> = {
       shape({
         shell: text,
         title: text,
-        state: oneOf('in build', 'signed off', 'closed', 'amended'),
+        state,
         stage: orNull(text),
         lapsed: texts,
         closed: orNull(shape({ tag: text, revision_letter: text })),
-        counts: shape({ error: whole, warning: whole, note: whole, decided: whole }),
+        counts,
       }),
     ),
   }),
