@@ -29,7 +29,7 @@ export function complaints({ args, status, answer, messages, tookMs }: Ran, type
   if (![0, 1, 2].includes(status)) said.push(`${name}: exit status ${status}`);
   if (tookMs > SLOWEST_MS) said.push(`${name}: took ${Math.round(tookMs)} ms`);
   if (/Unexpected fault|mistake in shellbook/u.test(messages)) said.push(`${name}: ${messages.trim().split('\n')[0]}`);
-  if (/^\s+at .+:\d+:\d+/mu.test(answer + messages)) said.push(`${name}: shows a stack`);
+  if (/^\s+at .+(?:\.[cm]?[jt]s|node:\S+):\d+:\d+/mu.test(answer + messages)) said.push(`${name}: shows a stack`);
   for (const word of ['undefined', 'NaN', '[object ']) {
     if ((answer + messages).includes(word) && !typed.includes(word)) said.push(`${name}: says ${word}`);
   }
