@@ -19,7 +19,7 @@ export function declareWeights(registry: Registry): void {
 }
 
 async function weights(options: Options, context: Context): Promise<Status> {
-  const opened = await openForAnswer(options.shell, context, ['shell', 'weight', 'member', 'panel']);
+  const opened = await openForAnswer(options.shell, context, ['shell', 'weight']);
   const { assessment } = opened;
   if (context.settings.json) {
     const { weightsJson } = await import('../report/weights-json.js');
