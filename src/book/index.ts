@@ -32,16 +32,3 @@ export function openPrinter(): Printer {
       ),
   };
 }
-
-/**
- * The as-built book of one shell in one edition.
- * @throws CannotDo where no browser can be started, or where the print does not come out as planned
- */
-export async function printBook(input: BookInput): Promise<PrintedBook> {
-  const printer = openPrinter();
-  try {
-    return await printer.print(input);
-  } finally {
-    await printer.close();
-  }
-}

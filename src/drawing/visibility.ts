@@ -4,7 +4,7 @@ import { add, dot, scale, type Vec3 } from '../geometry/vector.js';
 import type { Library } from '../model/library.js';
 import type { Member } from '../model/structure.js';
 import { convexHull } from './outline.js';
-import { nearness, project, type View } from './projection.js';
+import { project, type View } from './projection.js';
 import { boundsOf, overlaps, type Point, type Rect } from './scene.js';
 
 /** A member as its silhouette in a view, before it is put on a sheet. */
@@ -141,12 +141,6 @@ function drain(
     for (const near of behindOf[next] as readonly number[]) waitsFor[near] = (waitsFor[near] as number) - 1;
   }
   return order;
-}
-
-/** Nearest and farthest corner of a solid, mm towards the viewer. */
-export function depthRange(corners: readonly Vec3[], view: View): readonly [number, number] {
-  const values = corners.map((corner) => nearness(view, corner));
-  return [Math.min(...values), Math.max(...values)];
 }
 
 export const middleOf = (corners: readonly Vec3[]): Vec3 => {

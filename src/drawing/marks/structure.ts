@@ -80,9 +80,3 @@ export function memberHidden(members: readonly Member[], library: Library, port:
 /** Dashed edges of those members that lie behind others of them. */
 export const memberHiddenLines = (members: readonly Member[], library: Library, port: Port): readonly Mark[] =>
   hiddenLines(silhouettes(members, library, port), port);
-
-/** Painted apart and above the rest, where a view must set one member off. */
-export function memberAs(member: Member, library: Library, port: Port, layer: Layer, pen: PenName): readonly Mark[] {
-  const solid = silhouette(member, library, port.view);
-  return solid ? [outlineMark(solid, port, layer, pen, member.id)] : [];
-}
