@@ -1,0 +1,56 @@
+/**
+ * Tests the tests: changes the program a little, many times over, and looks whether a test turns red.
+ *
+ *     SHELLBOOK_MUTATE=weights npm run mutation
+ *     SHELLBOOK_MUTATE=weights npm run mutation -- --mutate src/compute/weights/tanks.ts
+ *
+ * The second line takes one file. What was tried before and did not change is not tried again; `--force` tries it all.
+ */
+
+/** What is changed, and the tests near to it. Further tests would catch more, and take hours. */
+const SUBJECTS = {
+  weights: {
+    mutate: ['src/compute/weights/*.ts', 'src/compute/takeoff/*.ts'],
+    tests: ['tests/compute/weights/**/*.test.ts', 'tests/compute/takeoff/**/*.test.ts', 'tests/rules/weight/**/*.test.ts'],
+  },
+  'weight-rules': {
+    mutate: ['src/rules/weight/*.ts'],
+    tests: ['tests/rules/weight/**/*.test.ts', 'tests/compute/weights/**/*.test.ts'],
+  },
+  geometry: { mutate: ['src/geometry/*.ts'], tests: ['tests/geometry/**/*.test.ts', 'tests/compute/access/**/*.test.ts'] },
+  evidence: {
+    mutate: ['src/compute/welding/*.ts', 'src/compute/tests/*.ts', 'src/compute/release/*.ts'],
+    tests: ['tests/compute/welding/**/*.test.ts', 'tests/compute/release/**/*.test.ts', 'tests/rules/{weld,test}/**/*.test.ts'],
+  },
+};
+
+const name = process.env.SHELLBOOK_MUTATE ?? '';
+const subject = SUBJECTS[name];
+if (!subject) throw new Error(`Unknown SHELLBOOK_MUTATE \`${name}\`, expected one of ${Object.keys(SUBJECTS).join(', ')}`);
+
+export const nearTests = subject.tests;
+
+export default {
+  mutate: subject.mutate,
+  testRunner: 'vitest',
+  vitest: { configFile: '.vitest.mutation.config.ts', related: false },
+  coverageAnalysis: 'perTest',
+  concurrency: 1,
+  // Constants of a module: the environment would have to start anew, with every test, for each of them.
+  ignoreStatic: true,
+  // Strings are sentences for people, whose wording is not tested letter by letter, or words of a union, which the type check holds.
+  mutator: { excludedMutations: ['StringLiteral'] },
+  // No compiler looks at the changed program, and the rewriting of tsconfig files wants an older one.
+  checkers: [],
+  tsconfigFile: 'none',
+  ignorePatterns: ['out', 'dist'],
+  tempDirName: `out/mutation/${name}/tmp`,
+  cleanTempDir: 'always',
+  incremental: true,
+  incrementalFile: `out/mutation/${name}/tried.json`,
+  reporters: ['clear-text', 'html', 'json'],
+  clearTextReporter: { reportTests: false, allowColor: false },
+  htmlReporter: { fileName: `out/mutation/${name}/report.html` },
+  jsonReporter: { fileName: `out/mutation/${name}/report.json` },
+  allowEmpty: false,
+};
