@@ -3,5 +3,10 @@ import { nearTests } from './.stryker.config.mjs';
 
 /** The tests that a mutation run takes, in one thread that keeps what it has loaded. */
 export default defineConfig({
-  test: { include: nearTests, isolate: false, testTimeout: 30_000, setupFiles: ['tests/support/seed.ts'] },
+  test: {
+    include: nearTests,
+    isolate: false,
+    testTimeout: 30_000,
+    setupFiles: ['tests/support/seed.ts', 'tests/support/mutation.ts'],
+  },
 });
