@@ -10,9 +10,10 @@
 /** What is changed, and the tests near to it. Further tests would catch more, and take hours. */
 const SUBJECTS = {
   weights: {
-    mutate: ['src/compute/weights/*.ts', 'src/compute/takeoff/*.ts'],
-    tests: ['tests/compute/weights/**/*.test.ts', 'tests/compute/takeoff/**/*.test.ts', 'tests/rules/weight/**/*.test.ts'],
+    mutate: ['src/compute/weights/*.ts'],
+    tests: ['tests/compute/weights/**/*.test.ts', 'tests/rules/weight/**/*.test.ts'],
   },
+  takeoff: { mutate: ['src/compute/takeoff/**/*.ts'], tests: ['tests/compute/takeoff/**/*.test.ts'] },
   'weight-rules': {
     mutate: ['src/rules/weight/*.ts'],
     tests: ['tests/rules/weight/**/*.test.ts', 'tests/compute/weights/**/*.test.ts'],
@@ -48,7 +49,7 @@ export default {
   cleanTempDir: 'always',
   incremental: true,
   incrementalFile: `out/mutation/${name}/tried.json`,
-  reporters: ['clear-text', 'html', 'json'],
+  reporters: ['progress-append-only', 'clear-text', 'html', 'json'],
   clearTextReporter: { reportTests: false, allowColor: false },
   htmlReporter: { fileName: `out/mutation/${name}/report.html` },
   jsonReporter: { fileName: `out/mutation/${name}/report.json` },
