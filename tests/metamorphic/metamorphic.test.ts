@@ -5,9 +5,10 @@ import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Assessment, assess } from '../../src/assess.js';
+import { access } from '../../src/compute/access/index.js';
 import { loadStore } from '../../src/model/load.js';
 import { loadOne, storeText } from '../support/store.js';
-import { movePlaces } from './places.js';
+import { mirrorPlaces, movePlaces } from './places.js';
 
 const DEMO = fileURLToPath(new URL('../../demo-data/', import.meta.url));
 const demoFiles = (shell: string): Record<string, string> => {
@@ -42,6 +43,73 @@ describe.each(['OV-021', 'OV-024'])('%s', (shell) => {
       const shop = (files['shop.yaml'] as string).replace(/^units: .*$/mu, `units: ${units}`);
       expect(shop).toContain(`units: ${units}`);
       expect(verdicts(judged({ ...files, 'shop.yaml': shop }, shell))).toEqual(verdicts(as));
+    }
+  }, 120_000);
+
+  it('stands with all of its weight on its axles, and turns about none of them', () => {
+    const xOf = new Map(as.model.shell.chassis.axles.map(({ id, xMm }) => [id, xMm]));
+    const determined = as.figures.weights.conditions.filter(({ axles }) => axles.length > 0);
+    expect(determined.length).toBeGreaterThan(4);
+    for (const { totalKg, centroid, axles } of determined) {
+      expect(axles.reduce((sum, { loadKg }) => sum + loadKg, 0)).toBeCloseTo(totalKg, 6);
+      const moment = axles.reduce((sum, { axle, loadKg }) => sum + loadKg * (xOf.get(axle) as number), 0);
+      expect(moment / totalKg).toBeCloseTo(centroid[0], 4);
+      for (const { loadKg, leftKg, rightKg } of axles) {
+        if (leftKg !== undefined && rightKg !== undefined) expect(leftKg + rightKg).toBeCloseTo(loadKg, 6);
+      }
+    }
+  });
+
+  it('mirrored left for right, is judged the same and gets the mirrored answer', () => {
+    const there = judged(
+      Object.fromEntries(
+        Object.entries(files).map(([name, text]) => [
+          name,
+          name.startsWith('shells/') && name.endsWith('.yaml') ? mirrorPlaces(text) : text,
+        ]),
+      ),
+      shell,
+    );
+    expect(verdicts(there)).toEqual(verdicts(as));
+    const [a, b] = [as.figures, there.figures];
+    expect(b.takeOff.total.massKg).toBeCloseTo(a.takeOff.total.massKg, 6);
+    const [x, y, z] = a.takeOff.total.centroid;
+    for (const [i, mm] of [x, -y, z].entries()) expect(b.takeOff.total.centroid[i]).toBeCloseTo(mm, 4);
+    for (const [i, { name, axles }] of a.weights.conditions.entries()) {
+      expect(b.weights.conditions[i]?.name).toBe(name);
+      for (const [k, axle] of axles.entries()) {
+        const other = b.weights.conditions[i]?.axles[k];
+        expect(other?.loadKg).toBeCloseTo(axle.loadKg, 4);
+        expect(other?.verdict).toBe(axle.verdict);
+        if (axle.leftKg !== undefined) expect(other?.rightKg).toBeCloseTo(axle.leftKg, 4);
+        if (axle.rightKg !== undefined) expect(other?.leftKg).toBeCloseTo(axle.rightKg, 4);
+      }
+    }
+    const reached = ({ access: { nodes } }: Assessment['figures']) =>
+      nodes.map(({ id, inReach, open, panels }) => [
+        id,
+        inReach,
+        open,
+        ...panels.filter((one) => one.blockedBy.length === 0).map((one) => one.panel),
+      ]);
+    expect(reached(b)).toEqual(reached(a));
+    expect(b.access.coverage.runLengthInReachMm).toBeCloseTo(a.access.coverage.runLengthInReachMm, 2);
+    const joined = ({ joints }: Assessment['figures']) => joints.joints.map(({ members, welds }) => [[...members].sort(), welds]);
+    expect(joined(b)).toEqual(joined(a));
+    expect(b.joints.missing).toEqual(a.joints.missing);
+  }, 120_000);
+
+  it('reaches no less for any access panel that it has', () => {
+    const { model } = as;
+    const having = as.figures.access;
+    const reached = new Set(having.nodes.filter(({ inReach }) => inReach).map(({ id }) => id));
+    const panels = model.shell.panels.filter(({ panelKind }) => panelKind === 'access');
+    // Every fifth, and the last: each look at the whole coach takes a while.
+    for (const without of panels.filter((_, i) => i % 5 === 0 || i === panels.length - 1)) {
+      const less = access({ ...model, shell: { ...model.shell, panels: model.shell.panels.filter((one) => one !== without) } });
+      expect(less.coverage.nodesInReach).toBeLessThanOrEqual(having.coverage.nodesInReach);
+      expect(less.coverage.runLengthInReachMm).toBeLessThanOrEqual(having.coverage.runLengthInReachMm + 1e-6);
+      for (const { id, inReach } of less.nodes) if (inReach) expect(reached).toContain(id);
     }
   }, 120_000);
 
