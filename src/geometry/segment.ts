@@ -46,19 +46,11 @@ export function nearestOfSegments(
   const between = subtract(a0, b0);
   const aa = dot(alongA, alongA);
   const bb = dot(alongB, alongB);
-  if (aa === 0 || bb === 0) {
-    if (aa === 0) {
-      const near = nearestOnSegment(a0, b0, b1);
-      return { distance: near.distance, onA: a0, onB: near.at };
-    }
-    const near = nearestOnSegment(b0, a0, a1);
-    return { distance: near.distance, onA: near.at, onB: b0 };
-  }
   const ab = dot(alongA, alongB);
   const offA = dot(alongA, between);
   const offB = dot(alongB, between);
   const determinant = aa * bb - ab * ab;
-  // Below this the two are parallel to the last digits of a double, and any start on a will do.
+  // Below this the two are parallel to the last digits of a double, or one has no length, and any start on a will do.
   const s0 = determinant > 1e-12 * aa * bb ? clamp((ab * offB - offA * bb) / determinant) : 0;
   const onB = nearestOnSegment(lerp(a0, a1, s0), b0, b1).at;
   const onA = nearestOnSegment(onB, a0, a1).at;

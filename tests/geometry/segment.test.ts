@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { nearestOfSegments, nearestOnPolyline, nearestOnSegment } from '../../src/geometry/segment.js';
-import { distance, lerp, type Vec3 } from '../../src/geometry/vector.js';
+import { distance, lerp, polylineLength, type Vec3 } from '../../src/geometry/vector.js';
 
 const place = fc.tuple(
   fc.integer({ min: -50, max: 50 }),
@@ -34,6 +34,40 @@ describe('point to segment', () => {
         expect(distance(point, near?.at as Vec3)).toBeCloseTo(near?.distance as number, 9);
       }),
     );
+  });
+});
+
+describe('polyline', () => {
+  it('tells on which of its segments the nearest place is, counted from 0; at a corner the first of the two', () => {
+    const path: Vec3[] = [
+      [0, 0, 0],
+      [10, 0, 0],
+      [10, 10, 0],
+      [20, 10, 0],
+    ];
+    const segmentNear = (point: Vec3): number | undefined => nearestOnPolyline(point, path)?.segment;
+    expect(segmentNear([4, -1, 0])).toBe(0);
+    expect(segmentNear([11, 5, 0])).toBe(1);
+    expect(segmentNear([15, 12, 0])).toBe(2);
+    expect(segmentNear([12, -2, 0])).toBe(0);
+    expect(segmentNear([-5, 0, 0])).toBe(0);
+  });
+
+  it('of one place is that place; without any there is none', () => {
+    expect(nearestOnPolyline([3, 4, 0], [[0, 0, 0]])).toEqual({ segment: 0, at: [0, 0, 0], distance: 5 });
+    expect(nearestOnPolyline([3, 4, 0], [])).toBeUndefined();
+  });
+
+  it('GEO-14: is as long as its parts together', () => {
+    expect(
+      polylineLength([
+        [0, 0, 0],
+        [1000, 0, 0],
+        [1000, 500, 0],
+        [1000, 500, 250],
+      ]),
+    ).toBe(1750);
+    expect(polylineLength([])).toBe(0);
   });
 });
 
