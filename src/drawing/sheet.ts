@@ -14,10 +14,11 @@ export const SCALES = [
 
 export const scaleText = (reduction: number): string => (reduction >= 1 ? `1:${reduction}` : `${Math.round(1 / reduction)}:1`);
 
-/** The largest drawing of the series that fits, as its reduction; nothing in the series fits: the smallest drawing. */
+/** The largest drawing of the series that fits, as its reduction. Beyond its end (a length typed far too large) it goes on by tens. */
 export function fittingScale(widthMm: number, heightMm: number, roomWidthMm: number, roomHeightMm: number): number {
   const needed = Math.max(widthMm / roomWidthMm, heightMm / roomHeightMm);
-  return SCALES.find((reduction) => reduction >= needed - 1e-9) ?? (SCALES.at(-1) as number);
+  const fitting = SCALES.find((reduction) => reduction >= needed - 1e-9);
+  return fitting ?? 10 ** Math.ceil(Math.log10(needed));
 }
 
 /** One view placed on the sheet. */
