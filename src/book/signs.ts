@@ -55,7 +55,9 @@ export interface Printable {
 
 export function printable(given: string): Printable {
   const lacking = new Set<string>();
-  const plain = given.normalize('NFC').replace(TURNS, '').replace(CONTROLS, ' ');
+  // Never across a tag's end: with a stroke put over it (U+0338) it would be another sign, and the tag would go on.
+  const composed = given.replace(/[^<>]+/gu, (words) => words.normalize('NFC'));
+  const plain = composed.replace(TURNS, '').replace(CONTROLS, ' ');
   const text = plain.replace(/[^\u0020-\u00ff\s](?:[^\u0020-\u00ff]*[^\u0020-\u00ff\s])?/gu, (run) =>
     [...run].every((sign) => isPrinted(sign.codePointAt(0) as number)) ? run : coded(run, lacking),
   );
