@@ -54,6 +54,15 @@ export function parseNumber(text: string): number | undefined {
  * guess either way: a bare 0 is 0 in every unit of a dimension without offset.
  */
 export function parseQuantity(typed: unknown, dimension: Dimension, fileUnits: FileUnits = {}): ParsedQuantity {
+  const read = readQuantity(typed, dimension, fileUnits);
+  if (!read.ok || Math.abs(read.value) <= MOST) return read;
+  return notOne(`\`${clip(String(typed))}\`, which is too large`, dimension);
+}
+
+/** In any unit used inside: no figure of a coach comes near, and products of a few such still are numbers. */
+const MOST = 1e15;
+
+function readQuantity(typed: unknown, dimension: Dimension, fileUnits: FileUnits): ParsedQuantity {
   if (typeof typed === 'number') {
     if (!Number.isFinite(typed)) return notOne(`\`${typed}\``, dimension);
     return bare(typed, String(typed), dimension, fileUnits);
