@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { boxBetween, nearestInBox } from '../../src/geometry/box.js';
+import { boundsOf, boxBetween, clipToBox, nearestInBox } from '../../src/geometry/box.js';
 import { nearestOfSegments, nearestOnSegment } from '../../src/geometry/segment.js';
-import { segmentToBox } from '../../src/geometry/segment-box.js';
+import { mayComeWithin, segmentToBox } from '../../src/geometry/segment-box.js';
 import { distance, type Vec3 } from '../../src/geometry/vector.js';
 
 /**
@@ -120,22 +120,47 @@ describe('distances against exact arithmetic', () => {
           }
         }
         if (found > 0) expect(found).toBeCloseTo(exact, 6);
-        else expect(exact === 0 || goesThrough(from, to, low, high)).toBe(true);
+        else expect(exact === 0 || partInside(from, to, low, high) !== undefined).toBe(true);
       }),
       { numRuns: 1000 },
     );
   });
+
+  it('the part of a segment inside a box, its surface counted in, and whether it comes near at all', () => {
+    fc.assert(
+      fc.property(near, near, near, near, (from, to, a, b) => {
+        const box = boxBetween(a, b);
+        const { min, max } = boundsOf([a, b]);
+        const exact = partInside(from, to, min, max);
+        const found = clipToBox(from, to, box);
+        expect(found === undefined).toBe(exact === undefined);
+        found?.forEach((share, k) => {
+          expect(share).toBeCloseTo(asNumber((exact as readonly Fraction[])[k] as Fraction), 12);
+        });
+        expect(mayComeWithin(from, to, box, 0)).toBe(exact !== undefined);
+        // Moved out by one: the same answer as for the larger box, whose sizes are still whole.
+        const larger = partInside(
+          from,
+          to,
+          min.map((low) => low - 1) as unknown as Vec3,
+          max.map((high) => high + 1) as unknown as Vec3,
+        );
+        expect(mayComeWithin(from, to, box, 1)).toBe(larger !== undefined);
+      }),
+      { numRuns: 2000 },
+    );
+  });
 });
 
-/** In exact fractions: the shares of the way at which the segment is between the two faces of each axis have one in common. */
-function goesThrough(from: Vec3, to: Vec3, low: Vec3, high: Vec3): boolean {
+/** In exact fractions: the shares of the way at which the segment is between the two faces of every axis, first and last. */
+function partInside(from: Vec3, to: Vec3, low: Vec3, high: Vec3): readonly [Fraction, Fraction] | undefined {
   let enter: Fraction = [0n, 1n];
   let leave: Fraction = [1n, 1n];
   for (const k of [0, 1, 2] as const) {
     const [start, way] = [BigInt(from[k]), BigInt(to[k] - from[k])];
     const [near0, far0] = [BigInt(low[k]) - start, BigInt(high[k]) - start];
     if (way === 0n) {
-      if (near0 > 0n || far0 < 0n) return false;
+      if (near0 > 0n || far0 < 0n) return undefined;
       continue;
     }
     const sign = way > 0n ? 1n : -1n;
@@ -147,5 +172,5 @@ function goesThrough(from: Vec3, to: Vec3, low: Vec3, high: Vec3): boolean {
     if (less(enter, first as Fraction)) enter = first as Fraction;
     if (less(last as Fraction, leave)) leave = last as Fraction;
   }
-  return !less(leave, enter);
+  return less(leave, enter) ? undefined : [enter, leave];
 }
