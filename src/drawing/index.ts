@@ -17,7 +17,7 @@ export { influenceChart } from './views/influence-chart.js';
 export { noDrillFace } from './views/no-drill.js';
 export { openingDrawing } from './views/opening.js';
 export { panelFace } from './views/panel-face.js';
-export { panelKeyPlan, panelsDrawings } from './views/panels.js';
+export { faceWords, panelKeyPlan, panelsDrawings } from './views/panels.js';
 export { protectionPlan } from './views/protection-plan.js';
 export { sectionDrawing } from './views/section.js';
 export { serviceDetails } from './views/service-details.js';

@@ -1,4 +1,5 @@
 import type { Book } from '../book.js';
+import { isolatorWords } from '../passages.js';
 import { table } from '../table.js';
 
 interface Tightened {
@@ -15,14 +16,17 @@ export function torques(book: Book) {
   const all: readonly Tightened[] = [
     ...shell.clamps.map((clamp) => ({
       kind: 'Clamps, U-bolts and dampers',
-      what: [clamp.clampKind, clamp.bolt].filter(Boolean).join(', '),
+      what: [clamp.clampKind, clamp.bolt, isolatorWords(clamp)].filter(Boolean).join(', '),
       ids: [clamp.id],
       ...(clamp.torqueNm === undefined ? {} : { torqueNm: clamp.torqueNm }),
       ...(clamp.checkAgain ? { again: clamp.checkAgain } : {}),
     })),
-    ...shell.nodes.flatMap(({ id, name, nodeKind, torqueNm }) =>
-      torqueNm === undefined ? [] : [{ kind: 'Terminals and fittings', what: general(name ?? nodeKind), torqueNm, ids: [id] }],
-    ),
+    ...shell.nodes.flatMap((node) => {
+      const { id, name, nodeKind, torqueNm } = node;
+      if (torqueNm === undefined) return [];
+      const what = [general(name ?? nodeKind), isolatorWords(node)].filter(Boolean).join(', ');
+      return [{ kind: 'Terminals and fittings', what, torqueNm, ids: [id] }];
+    }),
     ...shell.panels.flatMap(({ id, panelKind, fixing }) =>
       fixing?.torqueNm === undefined
         ? []

@@ -3,6 +3,7 @@ import type { Point } from '../../geometry/planar.js';
 import type { ServiceNode } from '../../model/services.js';
 import type { Panel } from '../../model/structure.js';
 import type { Book } from '../book.js';
+import { outsidePassages, SEALED } from '../passages.js';
 import { table } from '../table.js';
 import { placeColumn, wayToNode } from '../where.js';
 
@@ -48,6 +49,22 @@ export function leaks(book: Book) {
       c.refs('Panels onto them', (one) => [...new Set(one.nodes.flatMap((node) => wayToNode(book, node.id).panels))].sort()),
     ],
     empty: 'No joint of water, waste or hydraulics is recorded.',
+  });
+}
+
+/** Where runs pass the outside skin: water comes in there too, and the sealing is renewed with the run. */
+export function outsideHoles(book: Book) {
+  const { runs } = book.assessment.model.shell;
+  return table(book.show, {
+    rows: runs.flatMap((run) => outsidePassages(book, run.id)),
+    columns: (c) => [
+      c.refs('Run', (one) => [one.run]),
+      c.refs('Passes', (one) => [one.through]),
+      placeColumn(book, 'Where', (one) => one.at),
+      c.text('Sealing', (one) => (one.sealed ? SEALED : 'not verified')),
+      c.page((one) => one.run),
+    ],
+    empty: 'No run is recorded to pass an outside skin.',
   });
 }
 

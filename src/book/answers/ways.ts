@@ -1,6 +1,7 @@
 import { EARTH } from '../../compute/lookup/index.js';
 import type { Medium, Run } from '../../model/services.js';
 import type { Book } from '../book.js';
+import { isolatorWords } from '../passages.js';
 import { table } from '../table.js';
 import { madeOf, panelColumn, placeColumn, wayToRun } from '../where.js';
 
@@ -25,7 +26,7 @@ export function earths(book: Book) {
         'What',
         (node) => node.name,
         (node) =>
-          [node.torqueNm === undefined ? undefined : `torque ${book.show.torque(node.torqueNm)}`, node.note]
+          [node.torqueNm === undefined ? undefined : `torque ${book.show.torque(node.torqueNm)}`, isolatorWords(node), node.note]
             .filter(Boolean)
             .join(', '),
       ),

@@ -4,7 +4,7 @@ import { hanging, lifting, roof, roofLines } from '../answers/loads.js';
 import { live, protections } from '../answers/protections.js';
 import { repairs } from '../answers/repairs.js';
 import { torques } from '../answers/torques.js';
-import { drainHoles, leaks } from '../answers/water.js';
+import { drainHoles, leaks, outsideHoles } from '../answers/water.js';
 import { earths, spareWays, unused } from '../answers/ways.js';
 import { weldingOn } from '../answers/welding.js';
 import type { ChapterMaker } from '../book.js';
@@ -35,6 +35,7 @@ export const answers: ChapterMaker = (book) => {
             unused: unused(book),
             leaks: leaks(book),
             drainHoles: drainHoles(book),
+            outsideHoles: outsideHoles(book),
             frost: frost(book),
             trapped: trappedTable(book, wet),
             welding: weldingOn(book),

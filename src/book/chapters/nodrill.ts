@@ -10,8 +10,9 @@ export const nodrill: ChapterMaker = (book) => ({
   title: 'Where not to drill',
   template: 'nodrill',
   data: {
-    figures: FACINGS.flatMap((face) => {
-      const figure = book.draw.noDrillFace(book.assessment, face, book.room('landscape', 26));
+    figures: FACINGS.flatMap((face, at) => {
+      // The first stands under the chapter's head.
+      const figure = book.draw.noDrillFace(book.assessment, face, book.room('landscape', at === 0 ? 26 : 16));
       return figure ? [{ ...figure, sheet: 'landscape' }] : [];
     }),
     panels: screwTable(book),

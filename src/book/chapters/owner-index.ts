@@ -1,11 +1,14 @@
-import type { ChapterMaker } from '../book.js';
+import { faceWords } from '../../drawing/index.js';
+import type { Panel } from '../../model/structure.js';
+import type { Book, ChapterMaker } from '../book.js';
+import { showIn } from '../show.js';
 import { table } from '../table.js';
 
 /** Owner's edition: every name and id that this edition prints, in one list. */
 export const ownerIndex: ChapterMaker = (book) => {
   const { shell } = book.assessment.model;
   const named = [
-    ...shell.panels.map((one) => ({ id: one.id, name: one.name ?? `${one.panelKind} panel` })),
+    ...shell.panels.map((one) => ({ id: one.id, name: one.name ?? unnamed(book, one) })),
     ...shell.components.map((one) => ({ id: one.id, name: one.name })),
     ...shell.tanks.map((one) => ({ id: one.id, name: `${one.contents} tank` })),
     ...shell.bays.map((one) => ({ id: one.id, name: one.name ?? 'bay' })),
@@ -31,3 +34,12 @@ export const ownerIndex: ChapterMaker = (book) => {
     },
   };
 };
+
+/** A skin seldom has a name: what it is, on which side, and where it begins. */
+function unnamed(book: Book, panel: Panel): string {
+  const kind = panel.panelKind === 'skin' ? 'skin' : `${panel.panelKind} panel`;
+  const beginsMm = Math.min(...panel.outline.map((corner) => corner[0]));
+  const system = book.show.system === 'both' ? 'us' : book.show.system;
+  const place = `from ${showIn(system).length(Math.abs(beginsMm))} ${beginsMm < 0 ? 'ahead' : 'aft'}`;
+  return [kind, faceWords(book.assessment, panel), place].filter(Boolean).join(', ');
+}

@@ -2,6 +2,7 @@ import type { BehindItem } from '../../compute/access/types.js';
 import type { Medium } from '../../model/services.js';
 import type { Panel } from '../../model/structure.js';
 import type { Book, ChapterMaker } from '../book.js';
+import { isolatorWords, sealWords } from '../passages.js';
 import { ref, table } from '../table.js';
 import { protectionWords, reachWords } from '../where.js';
 import { photoGapTable, photoHeadline } from './photo-gaps.js';
@@ -116,15 +117,22 @@ function behindTable(book: Book, items: readonly BehindItem[], keepEmpty: boolea
     const circuit = shell.circuits.find((one) => one.id === record?.circuit);
     return record?.name ?? record?.part ?? circuit?.name ?? record?.nodeKind ?? item.kind;
   };
+  const nodes = new Map(shell.nodes.map((node) => [node.id, node]));
+  const runs = new Map(shell.runs.map((run) => [run.id, run]));
+  const care = (id: string): string | undefined => {
+    const [node, run] = [nodes.get(id), runs.get(id)];
+    return node ? isolatorWords(node) : run && sealWords(book, run);
+  };
   const protection = (item: BehindItem): string | undefined => {
     const record = shell.byId.get(item.id)?.record as { circuit?: string } | undefined;
-    return protectionWords(shell.circuits.find((one) => one.id === record?.circuit));
+    const circuit = shell.circuits.find((one) => one.id === record?.circuit);
+    return [protectionWords(circuit), care(item.id)].filter(Boolean).join('; ') || undefined;
   };
   const hazard = (item: BehindItem) => HAZARDS.find(([medium]) => medium === media.get(item.id))?.[1];
   const hurting = items.some((item) => hazard(item) !== undefined);
   return table(book.show, {
     caption: 'Behind it: what may hurt first, then nearest first',
-    look: 'dense',
+    look: 'dense index',
     rows: items,
     group: (item) => (hurting ? sentence(hazard(item) ?? 'all else') : undefined),
     columns: (c) => [

@@ -1,22 +1,17 @@
 import { REACH_MM } from '../../compute/access/reach.js';
 import { MEDIA } from '../../model/services.js';
-import type { ChapterMaker } from '../book.js';
+import type { Book, ChapterMaker } from '../book.js';
 
 /** Cautions first, then the datum, the sides, ids, line patterns and what the words for reach mean. */
 export const reading: ChapterMaker = (book) => {
   const { shell } = book.assessment.model;
-  const used = new Set(shell.services.map((service) => service.medium));
   const { length } = book.show;
   return {
     key: 'reading',
     title: 'Cautions, and how to read this book',
     template: 'reading',
     data: {
-      media: MEDIA.filter((medium) => used.has(medium)).map((medium) => ({
-        letter: book.draw.mediumLetter(medium),
-        name: book.draw.mediumName(medium),
-        svg: book.draw.swatch(medium),
-      })),
+      media: mediaKey(book),
       reaches: [
         { word: 'by hand', means: `the item lies within ${length(REACH_MM.hand)} of the opening` },
         { word: 'to the forearm', means: `within ${length(REACH_MM.forearm)}` },
@@ -29,3 +24,14 @@ export const reading: ChapterMaker = (book) => {
     },
   };
 };
+
+/** Line, letter and name of each medium that the shell has. */
+export function mediaKey(book: Book) {
+  const used = new Set(book.assessment.model.shell.services.map((service) => service.medium));
+  return MEDIA.filter((medium) => used.has(medium)).map((medium) => ({
+    medium,
+    letter: book.draw.mediumLetter(medium),
+    name: book.draw.mediumName(medium),
+    svg: book.draw.swatch(medium),
+  }));
+}

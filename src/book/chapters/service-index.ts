@@ -1,8 +1,10 @@
 import { zoneMap } from '../../compute/access/zones.js';
 import type { Circuit, Run, ServiceNode } from '../../model/services.js';
 import type { Book, ChapterMaker } from '../book.js';
+import { isolatorWords, sealWords } from '../passages.js';
 import { type Column, type Columns, table } from '../table.js';
 import { circuitOf, protectionWords, type WayIn, wayToNode, wayToRun } from '../where.js';
+import { mediaKey } from './reading.js';
 import { zoneTable } from './zones.js';
 
 /** One thing that somebody looks for. */
@@ -16,6 +18,8 @@ interface Entry {
   readonly zones: readonly string[];
   /** Of a circuit: its runs. */
   readonly runs?: string;
+  /** What a repairer renews or puts back there: seals, an isolator. */
+  readonly care?: string;
   /** Of a run whose id is its circuit's with a number: a reader finds it under the circuit. */
   readonly underCircuit?: boolean;
 }
@@ -28,6 +32,7 @@ export const serviceIndex: ChapterMaker = (book) => {
     title: 'Service access index',
     template: 'service-index',
     data: {
+      media: mediaKey(book),
       byName: byName(book, entries),
       byId: byId(book, entries),
       byPanel: byPanel(book, entries),
@@ -52,22 +57,37 @@ function entriesOf(book: Book): readonly Entry[] {
     const at = circuit.protection?.at;
     const way = at ? wayToNode(book, at) : { panels: [], words: '' };
     const runs = runsOf(circuit.id);
-    return { ...entry(circuit.id, circuit.name, 'circuit', circuit, circuit, way, []), ...(runs ? { runs } : {}) };
+    const seals = shell.runs.flatMap((run) => (run.circuit === circuit.id ? (sealWords(book, run) ?? []) : []));
+    const care = [...new Set(seals)].join('; ');
+    return {
+      ...entry(circuit.id, circuit.name, 'circuit', circuit, circuit, way, []),
+      ...(runs ? { runs } : {}),
+      ...cared(care),
+    };
   };
   const ofNode = (node: ServiceNode): Entry => {
     const circuit = circuitOf(book, node);
     const name = node.name ?? `${circuit?.name ?? ''} ${node.nodeKind}`.trim();
     const zones = map.holding(node.at).map((zone) => zone.id);
-    return entry(node.id, name, node.nodeKind, node, circuit, wayToNode(book, node.id), zones);
+    return {
+      ...entry(node.id, name, node.nodeKind, node, circuit, wayToNode(book, node.id), zones),
+      ...cared(isolatorWords(node)),
+    };
   };
   const ofRun = (run: Run): Entry => {
     const circuit = circuitOf(book, run);
     const underCircuit = run.circuit !== undefined && run.id.startsWith(`${run.circuit}/`);
     const way = wayToRun(book, run.id);
-    return { ...entry(run.id, `${run.from} to ${run.to}`, 'run', run, circuit, way, run.zones), underCircuit };
+    return {
+      ...entry(run.id, `${run.from} to ${run.to}`, 'run', run, circuit, way, run.zones),
+      ...cared(sealWords(book, run)),
+      underCircuit,
+    };
   };
   return [...shell.circuits.map(ofCircuit), ...shell.nodes.map(ofNode), ...shell.runs.map(ofRun)];
 }
+
+const cared = (care: string | undefined): Pick<Entry, 'care'> => (care ? { care } : {});
 
 function entry(
   id: string,
@@ -105,7 +125,7 @@ function tail<R extends Entry>(c: Columns<R>): readonly Column<R>[] {
 /** What it is, where its name does not tell. */
 const kindOf = (one: Entry): string | undefined => {
   const kind = one.name.toLowerCase().includes(one.kind) ? undefined : one.kind;
-  return one.runs ? [kind, `runs ${one.runs}`].filter(Boolean).join(', ') : kind;
+  return [kind, one.runs && `runs ${one.runs}`, one.care].filter(Boolean).join(', ') || undefined;
 };
 
 const runsAfter = (ids: readonly string[]) => ({ lead: ids.length === 1 ? 'Run on its way:' : 'Runs on their way:', ids });

@@ -1,6 +1,7 @@
 import type { Circuit, Medium, Run, ServiceNode } from '../../model/services.js';
 import { MEDIA } from '../../model/services.js';
 import type { Book, Chapter } from '../book.js';
+import { isolatorWords, sealWords } from '../passages.js';
 import { table } from '../table.js';
 import { circuitOf, madeOf, panelColumn, placeColumn, protectionWords, wayToRun } from '../where.js';
 
@@ -28,7 +29,7 @@ function mediumChapter(book: Book, medium: Medium): Chapter {
       gas: medium === 'gas',
       mains: medium === 'ac',
       figures: book.draw
-        .services(book.assessment, medium, book.room('landscape', 26))
+        .services(book.assessment, medium, book.room('landscape', 16))
         .map((figure) => ({ ...figure, sheet: 'landscape' })),
       circuits: ELECTRIC.includes(medium) ? circuitTable(book, of(shell.circuits)) : lineTable(book, of(shell.circuits)),
       nodes: connectionTable(book, of(shell.nodes)),
@@ -135,6 +136,7 @@ function connectionTable(book: Book, nodes: readonly ServiceNode[]) {
             node.position,
             node.rating?.text,
             node.torqueNm === undefined ? undefined : `torque ${book.show.torque(node.torqueNm)}`,
+            isolatorWords(node),
             node.note,
           ]
             .filter(Boolean)
@@ -194,7 +196,13 @@ function runTable(book: Book, runs: readonly Run[]) {
       c.refs(
         'Through',
         (run) => run.zones,
-        (run) => (run.toleranceMm === usual ? undefined : (toleranceWords(book, run.toleranceMm) ?? 'no tolerance')),
+        (run) =>
+          [
+            run.toleranceMm === usual ? undefined : (toleranceWords(book, run.toleranceMm) ?? 'no tolerance'),
+            sealWords(book, run),
+          ]
+            .filter(Boolean)
+            .join('; ') || undefined,
       ),
       c.refs(
         'Panels to follow it',

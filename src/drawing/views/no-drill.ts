@@ -9,6 +9,7 @@ import { length } from '../../quantity/format.js';
 import { MM_PER_IN } from '../../quantity/units.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { type Extent, extentCorners, shellExtent, viewBounds } from '../extent.js';
+import { fitsOn, HALF_SHEET_STRIPS, halfSheet } from '../half-sheet.js';
 import type { LabelWish } from '../labels.js';
 import { openingMarks } from '../marks/openings.js';
 import { faceOf } from '../marks/panels.js';
@@ -16,7 +17,7 @@ import { memberContext } from '../marks/structure.js';
 import { lineLengthMm } from '../outline.js';
 import { nearness, VIEW_OF_FACE } from '../projection.js';
 import { boundsOf, line, type Mark, overlaps, type Point, rectangle, text } from '../scene.js';
-import { layOut, type Port, type SheetSize } from '../sheet.js';
+import { layOut, type Port, type Room, type SheetSize } from '../sheet.js';
 import { LINE_WIDTHS_MM, type PenName } from '../styles.js';
 import { textWidthMm } from '../text-width.js';
 import { boxCorners } from '../visibility.js';
@@ -42,16 +43,29 @@ const PIECE_MM = 50;
 /** Shorter on the sheet than this is a spot. */
 const SHORT_MM = 4;
 
+/** With more to label than this a side has its sheet to itself. */
+const MOST_SHARED = 60;
+
+/** A face on its sheet; the sides of a shell with little in them on half of it, so that both share one. */
+export function noDrillFace(a: Assessment, face: Facing, sheet: SheetSize, options: DrawingOptions = {}): Drawing {
+  if (face === 'left' || face === 'right') {
+    const half = halfSheet(sheet);
+    const drawn = faceOnSheet(a, face, half, HALF_SHEET_STRIPS, options);
+    if (drawn.labels <= MOST_SHARED && fitsOn(half, drawn.drawing)) return drawn.drawing;
+  }
+  return faceOnSheet(a, face, sheet, { sideMm: 8, aboveMm: 16, belowMm: 10, mostMm: 34 }, options).drawing;
+}
+
 /**
  * A face from outside with everything that runs or stands close behind it, widened by how well its place is known, dark where near,
  * and the soft metal about welds. Depth counts from the outside of the sheet that lies there.
  */
-export function noDrillFace(a: Assessment, face: Facing, sheet: SheetSize, options: DrawingOptions = {}): Drawing {
+function faceOnSheet(a: Assessment, face: Facing, sheet: SheetSize, strips: Room, options: DrawingOptions) {
   const { model } = a;
   const shell = shellExtent(model);
   const view = VIEW_OF_FACE[face];
   const bounds = viewBounds(view, extentCorners(shell));
-  const layout = layOut([{ view, bounds }], sheet, { sideMm: 8, aboveMm: 16, belowMm: 10, mostMm: 34 });
+  const layout = layOut([{ view, bounds }], sheet, strips);
   const port = layout.ports[0] as Port;
   const depthOf = depthUnder(a, shell, face);
   const { marks, wishes, runs, short } = bandsBehind(a, port, depthOf, layout.reduction);
@@ -59,7 +73,8 @@ export function noDrillFace(a: Assessment, face: Facing, sheet: SheetSize, optio
   const welds = weldsBehind(a, port, depthOf);
   const openings = openingMarks(model, face, port);
   const assumed = runs.filter((run) => run.toleranceMm === undefined).length;
-  return compose(
+  const allWishes = [...wishes, ...blocks.wishes, ...openings.wishes];
+  const drawing = compose(
     {
       id: `no-drill-${face}`,
       title: `Do not drill: ${FACE_WORDS[face]}`,
@@ -76,7 +91,7 @@ export function noDrillFace(a: Assessment, face: Facing, sheet: SheetSize, optio
         ...marks,
       ],
       legend: bandLegend(a, [2, 3]),
-      wishes: [...wishes, ...blocks.wishes, ...openings.wishes],
+      wishes: allWishes,
       notes: [
         'A blank place is not proven clear: find out before you drill.',
         welds.length > 0 ? `Dotted squares: soft metal, ${length(WELD_BAND_MM, 'both')} each way from a weld: no screw.` : '',
@@ -89,6 +104,7 @@ export function noDrillFace(a: Assessment, face: Facing, sheet: SheetSize, optio
     },
     options,
   );
+  return { drawing, labels: allWishes.length };
 }
 
 /** How deep under the face something lies that reaches so far about a place; the sheet there counts, else the outermost of the shell. */

@@ -1,11 +1,11 @@
 import type { Assessment } from '../../assess.js';
-import { FACINGS, type Facing } from '../../model/structure.js';
+import { FACINGS, type Facing, type Panel } from '../../model/structure.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { extentCorners, shellExtent, vehicleExtent, viewBounds } from '../extent.js';
 import type { LabelWish } from '../labels.js';
 import { chassisEnd, chassisPlan, chassisSide } from '../marks/chassis.js';
 import { openingMarks } from '../marks/openings.js';
-import { panelAnchor, panelMark, panelPlaces, panelsOfFace } from '../marks/panels.js';
+import { faceOf, panelAnchor, panelMark, panelPlaces, panelsOfFace } from '../marks/panels.js';
 import { VIEW_OF_FACE } from '../projection.js';
 import type { Mark } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
@@ -18,6 +18,12 @@ export const FACE_WORDS: Readonly<Record<Facing, string>> = {
   front: 'front',
   rear: 'rear',
 };
+
+/** Words for the outside face that a panel belongs to: `left side`; nothing for a lining, and for one that faces no way squarely. */
+export function faceWords({ model }: Assessment, panel: Panel): string | undefined {
+  const face = faceOf(panel, shellExtent(model));
+  return face && FACE_WORDS[face];
+}
 
 /** Faces in the order in which one walks around the vehicle, then over and under it. */
 const ORDER: readonly Facing[] = ['left', 'right', 'front', 'rear', 'up', 'down'];

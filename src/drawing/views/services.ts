@@ -1,21 +1,25 @@
 import type { Assessment } from '../../assess.js';
+import type { Vec3 } from '../../geometry/vector.js';
 import { MEDIA, type Medium, NODE_KINDS, type Run, type ServiceNode } from '../../model/services.js';
 import type { Facing } from '../../model/structure.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { type Extent, extentCorners, shellExtent, viewBounds } from '../extent.js';
+import { fitsOn, HALF_SHEET_STRIPS, halfSheet } from '../half-sheet.js';
 import { clipMarks, type Part, partsOf } from '../halves.js';
 import type { LabelWish } from '../labels.js';
 import { legendMarks } from '../legend.js';
-import { faceOf, panelMark } from '../marks/panels.js';
+import { faceOf, panelMark, panelPlaces } from '../marks/panels.js';
 import { nodeMarksAndWishes, runMarks } from '../marks/services.js';
 import { memberContext } from '../marks/structure.js';
 import { MEDIUM_STYLES } from '../media.js';
 import { VIEWS } from '../projection.js';
 import { grow, holds, type Mark } from '../scene.js';
-import { layOut, type Port, type SheetSize } from '../sheet.js';
+import { layOut, type Port, type Room, type SheetSize } from '../sheet.js';
 import { accessWish } from './general.js';
 
 const LEGEND_MM = 7;
+/** With more to label than this a view has its sheet to itself. */
+const MOST_SHARED = 40;
 
 const SIGHTS = [
   { view: VIEWS.plan, id: 'plan', title: 'plan', faces: ['up', 'down'] },
@@ -23,8 +27,8 @@ const SIGHTS = [
 ] as const;
 
 /**
- * Plan, then elevation from the left, of everything in one medium; the structure is pale, access panels are dashed. Where there
- * is too much to label on one sheet, each comes in a front and a rear half.
+ * Plan, then elevation from the left, of everything in one medium; the structure is pale, access panels are dashed. What is small
+ * enough to be labelled so shares one sheet; where there is too much to label on one, each comes in a front and a rear half.
  */
 export function serviceDrawings(a: Assessment, medium: Medium, sheet: SheetSize, options: DrawingOptions = {}): Drawing[] {
   const { shell } = a.model;
@@ -32,6 +36,8 @@ export function serviceDrawings(a: Assessment, medium: Medium, sheet: SheetSize,
   const nodes = shell.nodes.filter((node) => node.medium === medium);
   if (runs.length === 0 && nodes.length === 0) return [];
   const corners = extentCorners(serviceExtent(shellExtent(a.model), nodes));
+  const shared = sharingOneSheet({ a, medium, runs, nodes }, corners, sheet, options);
+  if (shared) return shared;
   return SIGHTS.flatMap((sight) =>
     partsOf(viewBounds(sight.view, corners), runs.length + nodes.length, sight.view.front).flatMap((part) =>
       serviceDrawing({ a, medium, runs, nodes, sight, part }, sheet, options),
@@ -48,14 +54,35 @@ interface ServiceView {
   readonly part: Part;
 }
 
+/** Both views half a sheet high, where every label finds room. */
+function sharingOneSheet(
+  of: Omit<ServiceView, 'sight' | 'part'>,
+  corners: readonly Vec3[],
+  sheet: SheetSize,
+  options: DrawingOptions,
+): Drawing[] | undefined {
+  if (of.runs.length + of.nodes.length > MOST_SHARED) return undefined;
+  const half = halfSheet(sheet);
+  const drawn = SIGHTS.flatMap((sight) => {
+    const part: Part = { bounds: viewBounds(sight.view, corners), suffix: '' };
+    return serviceDrawing({ ...of, sight, part }, half, options, HALF_SHEET_STRIPS);
+  });
+  return drawn.every((one) => fitsOn(half, one)) ? drawn : undefined;
+}
+
 function serviceDrawing(
   { a, medium, runs, nodes, sight, part }: ServiceView,
   sheet: SheetSize,
   options: DrawingOptions,
+  strips?: Room,
 ): readonly Drawing[] {
   const { view } = sight;
   const mostMm = Math.min(44, 14 + 0.6 * (runs.length + nodes.length));
-  const layout = layOut([{ view, bounds: part.bounds }], sheet, { sideMm: 8, aboveMm: 10 + LEGEND_MM, belowMm: 10, mostMm });
+  const layout = layOut(
+    [{ view, bounds: part.bounds }],
+    sheet,
+    strips ?? { sideMm: 8, aboveMm: 10 + LEGEND_MM, belowMm: 10, mostMm },
+  );
   const port = layout.ports[0] as Port;
   const clip = grow(port.frame, 1);
   const shown = nodes.filter((node) => holds(clip, port.place(node.at)));
@@ -116,7 +143,9 @@ export function serviceBackground(
       ...memberContext(model.shell.members, model.library, port),
       ...panels.map((panel) => panelMark(panel, port, 'access-context', true, 'hidden')),
     ],
-    wishes: listedByPlace(panels.map((panel) => ({ ...accessWish(panel, port), style: 'id', priority: 35 }))),
+    wishes: listedByPlace(
+      panels.map((panel) => ({ ...accessWish(panel, port), also: panelPlaces(panel, port), style: 'id', priority: 35 })),
+    ),
   };
 }
 
