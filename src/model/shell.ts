@@ -60,7 +60,7 @@ export interface Occupant {
 
 /** What was in and on the vehicle. A tank not named is empty; fuel not named is unknown. */
 export interface Condition {
-  /** Tank id, or contents word (fuel, fresh, grey …) → level 0–1. As typed; `levels` in compute resolves it. */
+  /** Tank id → level 0–1; words for contents (fuel, fresh, grey …) are resolved when the condition is read. */
   readonly levels: Readonly<Record<string, number>>;
   readonly occupants: readonly Occupant[];
   readonly aboard: readonly { readonly name: string; readonly massKg: number; readonly at: Vec3 }[];

@@ -98,8 +98,7 @@ function levelOf(tank: Tank, condition: Condition, unnamed: Unnamed): number {
 export function fuelDoubt({ shell }: Model, condition: Condition): string | undefined {
   const fuel = shell.tanks.filter((tank) => tankRole(tank) === 'fuel');
   if (!condition.fuelKnown) return 'its condition does not say how much fuel was in';
-  const saidFull = Object.entries(condition.levels).some(([name, level]) => name.toLowerCase() === 'fuel' && level === 1);
-  if (fuel.length === 0 && !saidFull) return 'no fuel tank is on record, so its fuel cannot be moved by its position';
+  if (fuel.length === 0) return 'no fuel tank is on record, so its fuel cannot be moved by its position';
   const unsaid = fuel.filter((tank) => statedLevel(tank, condition) === undefined);
   return unsaid.length > 0 ? `its condition does not say how full ${unsaid.map((tank) => tank.id).join(', ')} was` : undefined;
 }

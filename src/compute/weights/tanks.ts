@@ -47,21 +47,7 @@ export const fullTank = (tank: Tank): Load => loadAt(tank.capacityM3 * mostLevel
 /** Level of a tank in the unladen condition. */
 export const unladenLevel = (tank: Tank): number => (['fuel', 'operating fluid'].includes(tankRole(tank)) ? 1 : 0);
 
-/** Words under which a condition may speak of a tank, the surest first. */
-function namesOf(tank: Tank): readonly string[] {
-  const role = tankRole(tank);
-  const words = role === 'fresh water' ? ['fresh', 'fresh water', 'water'] : role === 'operating fluid' ? [] : [role];
-  const waste =
-    role === 'waste' ? (/black|sewage|toilet/iu.test(`${tank.id} ${tank.contents}`) ? ['black'] : ['grey', 'gray']) : [];
-  return [tank.id, tank.id.toLowerCase(), tank.contents.toLowerCase(), ...waste, ...words];
-}
-
 /** Level that a condition gives a tank, of as full as it may be; nothing where it does not name it. */
-export function statedLevel(tank: Tank, condition: Condition): number | undefined {
-  const stated = new Map(
-    Object.entries(condition.levels).flatMap(([name, level]) => [[name, level] as const, [name.toLowerCase(), level] as const]),
-  );
-  const name = namesOf(tank).find((one) => stated.has(one));
-  const level = name === undefined ? undefined : stated.get(name);
-  return level === undefined ? undefined : Math.min(1, level / mostLevel(tank));
+export function statedLevel(tank: Tank, { levels }: Condition): number | undefined {
+  return Object.hasOwn(levels, tank.id) ? Math.min(1, (levels[tank.id] as number) / mostLevel(tank)) : undefined;
 }

@@ -279,7 +279,7 @@ describe('bays and conditions tell the same story', () => {
         { axles: twoAxles(), gvwrKg: 30000 },
         {
           bays: [bay('B', 6000, limitKg)],
-          tickets: [ticket('T-1', { front: 4000, rear: 6000 }, { condition: condition({ levels: { fuel: 1 } }) })],
+          tickets: [ticket('T-1', { front: 4000, rear: 6000 }, { condition: condition({ levels: { FUEL: 1 } }) })],
         },
       );
     const allowed = weights(model(), takeOffOf()).bays[0]?.allowanceKg as number;

@@ -22,7 +22,7 @@ const coach = (more: Partial<Model['shell']> = {}): Model =>
     { axles: tagCoach(), gvwrKg: 20000 },
     {
       ...shell,
-      tickets: [ticket('T-1', unladenKg, { scale: 'SC-1', condition: condition({ levels: { fuel: 1, LP: 1 } }) })],
+      tickets: [ticket('T-1', unladenKg, { scale: 'SC-1', condition: condition({ levels: { FUEL: 1, LP: 1 } }) })],
       ...more,
     },
   );
@@ -90,7 +90,7 @@ describe("the shop's own conditions", () => {
     );
   it('take fuel as full where they do not name it', () => {
     const base = own({ fuelKnown: false });
-    const half = own({ levels: { fuel: 0.5 } });
+    const half = own({ levels: { FUEL: 0.5 } });
     // 200 kg at 2000 mm: 200 · 2000 / 6548 = 61.09 kg off the group.
     expect((base.steer as number) - (half.steer as number)).toBeCloseTo(200 - 61.09, 2);
   });
@@ -122,7 +122,7 @@ describe('the worst for each axle', () => {
       fc.property(fc.array(level, { minLength: 7, maxLength: 7 }), fc.integer({ min: 14200, max: 15500 }), (l, gvwrKg) => {
         const [fuel, fresh, grey, driver, passenger, b1, b2] = l as [number, number, number, number, number, number, number];
         const mine = condition({
-          levels: { fuel, fresh, grey },
+          levels: { FUEL: fuel, FRESH: fresh, GREY: grey },
           occupants: [
             { seat: 'driver', massKg: 68 * driver },
             { seat: 'passenger', massKg: 68 * passenger },
@@ -190,7 +190,7 @@ describe('verdicts', () => {
 describe('prediction', () => {
   it('is the bare chassis, brought to full fuel, and the take-off', () => {
     const model = vehicle(
-      { axles: twoAxles(), bare: bareOf({ front: 3000, rear: 2000 }, { levels: { fuel: 0.25 } }) },
+      { axles: twoAxles(), bare: bareOf({ front: 3000, rear: 2000 }, { levels: { FUEL: 0.25 } }) },
       { tanks: [tank('FUEL', 'diesel', 400, 1000)] },
     );
     const found = weights(model, takeOffOf([item('A', 500, 2500)]));
@@ -238,7 +238,7 @@ describe('liquid petroleum gas', () => {
         { axles: twoAxles() },
         {
           tanks: [lp],
-          tickets: [ticket('T-1', { front: 4000, rear: 6000 }, { condition: condition({ levels: { fuel: 1, ...levels } }) })],
+          tickets: [ticket('T-1', { front: 4000, rear: 6000 }, { condition: condition({ levels: { FUEL: 1, ...levels } }) })],
         },
       ),
       takeOffOf(),

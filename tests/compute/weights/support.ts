@@ -56,7 +56,7 @@ export const readings = (kg: Readonly<Record<string, number>>): Ticket['readings
 export const ticket = (id: string, kg: Readonly<Record<string, number>>, more: Partial<Ticket> = {}): Ticket => ({
   ...record(id),
   date: '2026-06-30',
-  condition: condition({ levels: { fuel: 1 } }),
+  condition: condition({ levels: { FUEL: 1 } }),
   readings: readings(kg),
   ...more,
 });
@@ -100,20 +100,25 @@ export const scaleSC1 = {
 
 export const stages = ['subframe', 'walls', 'finished'].map((id) => ({ ...record(id), name: id, holdPoints: [] }));
 
-/** A shell on a chassis, with bare readings that are exact where no uncertainty is asked for. */
+/** A fuel tank that holds nothing: a ticket must say how full it was. */
+const fuelTank: Tank = { id: 'FUEL', contents: 'diesel', capacityM3: 0, at: [0, 0, 0], densityKgM3: 832 };
+
+/** A shell on a chassis; where its tanks are not told, or none of them is `FUEL`, it has one of no volume. */
 export function vehicle(
   chassis: Partial<Model['shell']['chassis']>,
   shell: Partial<Model['shell']> = {},
   shop: Partial<Model['shop']> = {},
 ): Model {
+  const tanks =
+    shell.tanks?.length === 0 || shell.tanks?.some((one) => one.id === 'FUEL') ? shell.tanks : [...(shell.tanks ?? []), fuelTank];
   return buildModel(
-    { ...shell, chassis: { frame: {}, axles: [], ...chassis } },
+    { ...shell, tanks, chassis: { frame: {}, axles: [], ...chassis } },
     { stages, instruments: new Map([[scaleSC1.id, scaleSC1]]) },
     shop,
   );
 }
 
 export const bareOf = (kg: Readonly<Record<string, number>>, more: Partial<Condition> = {}) => ({
-  condition: condition({ levels: { fuel: 1 }, ...more }),
+  condition: condition({ levels: { FUEL: 1 }, ...more }),
   readings: readings(kg),
 });

@@ -51,7 +51,7 @@ describe('a ticket brought to unladen', () => {
       ticket(
         'T-1',
         { front: 14300 - rear, rear },
-        { condition: condition({ levels: { fuel: 1, fresh: 1 }, occupants: [{ seat: 'driver', massKg: 80 }] }) },
+        { condition: condition({ levels: { FUEL: 1, FRESH: 1 }, occupants: [{ seat: 'driver', massKg: 80 }] }) },
       ),
     ],
   };
@@ -74,7 +74,7 @@ describe('a ticket brought to unladen', () => {
     expect((found.residual.front as number) + (found.residual.rear as number)).toBeCloseTo(220, 6);
   });
   it('fills part-full fuel where the tank is', () => {
-    const half = ticket('T-1', { front: 5000, rear: 7000 }, { condition: condition({ levels: { fuel: 0.5 } }) });
+    const half = ticket('T-1', { front: 5000, rear: 7000 }, { condition: condition({ levels: { FUEL: 0.5 } }) });
     const found = figure(vehicle({ axles }, { ...shell, tickets: [half] }));
     // 200 L at 0.832 kg/L, 1.5 m of 6.0 m aft: three quarters to the front.
     expect(found.normalised.front).toBeCloseTo(5000 + 0.75 * 166.4, 6);
@@ -84,7 +84,7 @@ describe('a ticket brought to unladen', () => {
     const missing = ticket(
       'T-1',
       { front: 5000, rear: 7000 },
-      { condition: condition({ levels: { fuel: 1 }, missing: ['CMP-31'] }) },
+      { condition: condition({ levels: { FUEL: 1 }, missing: ['CMP-31'] }) },
     );
     const answer = weights(vehicle({ axles }, { ...shell, tickets: [missing] }), takeOffOf([item('CMP-31', 120, 6000)]));
     expect(answer.tickets[0]?.normalised.rear).toBeCloseTo(7120, 6);
@@ -97,7 +97,7 @@ describe('a ticket brought to unladen', () => {
       {
         ...shell,
         tickets: [
-          ticket('T-1', { front: 5030, rear: 7030 }, { condition: condition({ levels: { fuel: 1 }, aboard: [scaffold] }) }),
+          ticket('T-1', { front: 5030, rear: 7030 }, { condition: condition({ levels: { FUEL: 1 }, aboard: [scaffold] }) }),
         ],
       },
     );
@@ -108,7 +108,7 @@ describe('a ticket brought to unladen', () => {
     const up = ticket(
       'T-1',
       { steer: 4433.3333333, drive: 9566.6666667 },
-      { condition: condition({ levels: { fuel: 1 }, lifted: { tag: 'up' } }) },
+      { condition: condition({ levels: { FUEL: 1 }, lifted: { tag: 'up' } }) },
     );
     const { normalised } = figure(vehicle({ axles: tagCoach() }, { tickets: [up] }));
     expect(normalised.steer).toBeCloseTo(5233.96, 2);
@@ -132,11 +132,6 @@ describe('a ticket is not verified', () => {
   it.each([
     ['without a condition', without, 'in what condition'],
     ['without its fuel', { ...good, condition: condition({ fuelKnown: false }) }, 'how much fuel'],
-    [
-      'with part-full fuel and no tank on record',
-      { ...good, condition: condition({ levels: { fuel: 0.5 } }) },
-      'no fuel tank is on record',
-    ],
     ['without a reading for each axle', { ...good, readings: readings({ front: 5000 }) }, 'no reading for axle rear'],
     ['past calibration', { ...good, date: '2027-02-01' }, 'calibration was due on 2027-01-20'],
     ['before calibration', { ...good, date: '2026-01-01' }, 'calibrated only on 2026-01-20'],
@@ -144,6 +139,13 @@ describe('a ticket is not verified', () => {
     const answer = weights(vehicle({ axles }, { tickets: [one] }), takeOffOf());
     expect(answer.tickets[0]).toMatchObject({ verified: false, reason: expect.stringContaining(reason) });
     expect(answer.basis).toBe('none');
+  });
+  it('without a fuel tank on record, or without the level of each', () => {
+    const reason = (ids: readonly string[]) =>
+      figure(vehicle({ axles }, { tickets: [good], tanks: ids.map((id) => tank(id, 'diesel', 100, 3000)) })).reason;
+    expect(reason([])).toContain('no fuel tank is on record');
+    expect(reason(['FUEL', 'AUX-1', 'AUX-2'])).toBe('its condition does not say how full AUX-1, AUX-2 was');
+    expect(reason(['FUEL'])).toBeUndefined();
   });
   it('but for one with everything', () => {
     expect(weights(vehicle({ axles }, { tickets: [good] }), takeOffOf())).toMatchObject({ basis: 'ticket', basisTicket: 'T-1' });

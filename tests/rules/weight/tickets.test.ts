@@ -170,7 +170,7 @@ describe('weight.seats-over-capacity', () => {
   // OCCC 11,200 − 11,000 = 200 kg.
   const shell = (seats: number, litres = 0) => ({
     seats: Array.from({ length: seats }, (_unused, i) => seat(`S${i}`, 1000)),
-    tanks: litres > 0 ? [tank('FRESH', 'water', litres, 3000)] : [],
+    tanks: [tank('FRESH', 'water', litres, 3000)],
   });
   it('68 kg a belted seat against the capacity: an error; with full water: a warning', () => {
     // LAB-11: NHTSA letter 08-003469; LAB-06: 68 kg
