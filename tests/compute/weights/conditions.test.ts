@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { weights } from '../../../src/compute/weights/index.js';
-import { tankRole } from '../../../src/compute/weights/tanks.js';
 import type { Model } from '../../../src/model/shell.js';
 import { bareOf, bay, condition, item, seat, tagCoach, takeOffOf, tank, ticket, twoAxles, vehicle } from './support.js';
 
@@ -227,43 +226,4 @@ describe('nothing to compute from', () => {
     expect(named('unladen', found)).toMatchObject({ totalKg: 7000, axles: [] });
     expect(found.problems[0]).toContain('3 supports');
   });
-});
-
-describe('liquid petroleum gas', () => {
-  // FLU-33: 80 % of a 30 US gal tank is 24 US gal, 100.8 lb at 4.20 lb/gal (NFPA 58 Annex B): 45.72 kg; here at 504 kg/m³.
-  const lp = tank('LP', 'propane', 30 * 3.785411784, 3000, { densityKgM3: 504 });
-  const with_ = (levels: Readonly<Record<string, number>>) =>
-    weights(
-      vehicle(
-        { axles: twoAxles() },
-        {
-          tanks: [lp],
-          tickets: [ticket('T-1', { front: 4000, rear: 6000 }, { condition: condition({ levels: { FUEL: 1, ...levels } }) })],
-        },
-      ),
-      takeOffOf(),
-    ).uvwKg;
-  it('is full at 80 % of its tank, whether the gauge is read as 80 % or as full', () => {
-    expect(with_({})).toBeCloseTo(10000 + 45.79, 1);
-    expect(Math.abs((with_({}) as number) - 10000 - 45.72)).toBeLessThan(0.1);
-    expect(with_({ LP: 1 })).toBe(10000);
-    expect(with_({ LP: 0.8 })).toBeCloseTo(10000, 9);
-    expect(with_({ LP: 0.4 })).toBeCloseTo(10000 + 45.79 / 2, 1);
-  });
-});
-
-describe('what is in a tank', () => {
-  it.each([
-    ['FRESH', 'water', 'fresh water'],
-    ['HEATER', 'water', 'fresh water'],
-    ['GREY', 'grey', 'waste'],
-    ['TANK-2', 'gray water', 'waste'],
-    ['GREY-2', 'water', 'waste'],
-    ['BLACK', 'black', 'waste'],
-    ['FUEL-L', 'diesel', 'fuel'],
-    ['GEN', 'gasoline', 'fuel'],
-    ['DEF', 'diesel exhaust fluid', 'operating fluid'],
-    ['LP', 'propane', 'operating fluid'],
-    ['X', 'lemonade', 'other'],
-  ])('%s with %s: %s', (id, contents, role) => expect(tankRole({ id, contents })).toBe(role));
 });
