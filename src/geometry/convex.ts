@@ -1,6 +1,6 @@
 import type { Box } from './box.js';
 import { facet } from './facet.js';
-import { isConvex, signedArea, triangles } from './planar.js';
+import { isConvex, triangles } from './planar.js';
 import { add, cross, dot, scale, subtract, unit, type Vec3 } from './vector.js';
 
 /** A convex solid by its faces: the corners of each run anticlockwise seen from outside. */
@@ -58,10 +58,9 @@ export function convexOfBox({ center, axes: [along, up, across], half }: Box): C
 export function convexOfPlate(outline: readonly Vec3[], thickness: number): readonly Convex[] {
   const plane = facet(outline);
   if (!plane) return [];
-  const anticlockwise = signedArea(plane.outline) >= 0 ? plane.outline : [...plane.outline].reverse();
-  const rings = isConvex(anticlockwise)
-    ? [anticlockwise]
-    : triangles(anticlockwise).map((ears) => ears.map((i) => anticlockwise[i] as readonly [number, number]));
+  // Laid flat, an outline runs anticlockwise about its own normal.
+  const { outline: flat } = plane;
+  const rings = isConvex(flat) ? [flat] : triangles(flat).map((ears) => ears.map((i) => flat[i] as readonly [number, number]));
   const place = ([along, across]: readonly [number, number], side: 1 | -1): Vec3 =>
     add(plane.center, add(add(scale(plane.u, along), scale(plane.v, across)), scale(plane.normal, (side * thickness) / 2)));
   return rings.map((ring) =>

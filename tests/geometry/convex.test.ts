@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Box, boxBounds, nearestInBox } from '../../src/geometry/box.js';
-import { contact } from '../../src/geometry/contact.js';
-import { convexOfBox, convexOfPlate } from '../../src/geometry/convex.js';
+import { type Box, boundsOf, nearestInBox } from '../../src/geometry/box.js';
+import { contact, spans } from '../../src/geometry/contact.js';
+import { type Convex, convexOfBox, convexOfPlate } from '../../src/geometry/convex.js';
 import { convexDistance, separation } from '../../src/geometry/convex-distance.js';
 import { pairsNear } from '../../src/geometry/pairs.js';
-import { add, cross, distance, dot, scale, subtract, unit, type Vec3 } from '../../src/geometry/vector.js';
+import { add, cross, distance, dot, norm, scale, subtract, unit, type Vec3 } from '../../src/geometry/vector.js';
 
 const upright = (center: Vec3, half: Vec3): Box => ({
   center,
@@ -26,7 +26,7 @@ const sizes = fc.tuple(...[0, 1, 2].map(() => fc.double({ min: 1, max: 60, noNaN
 const places = fc.tuple(...[0, 1, 2].map(() => fc.double({ min: -90, max: 90, noNaN: true }))) as unknown as fc.Arbitrary<Vec3>;
 const boxes: fc.Arbitrary<Box> = fc
   .tuple(places, sizes, axisWords, axisWords)
-  .filter(([, , a, b]) => distance(a, [0, 0, 0]) > 0.1 && distance(cross(unit(a), unit(b)), [0, 0, 0]) > 0.1)
+  .filter(([, , a, b]) => Math.min(norm(a), norm(b)) > 0.1 && distance(cross(unit(a), unit(b)), [0, 0, 0]) > 0.1)
   .map(([center, half, a, b]) => {
     const u = unit(a);
     const w = unit(cross(u, b));
@@ -50,6 +50,32 @@ function byProjections(a: Box, b: Box): { readonly least: number; readonly most:
     box.axes.reduce((sum, axis, k) => sum + Math.abs(dot(axis, along)) * (box.half[k] as number), 0);
   return { least: dot(subtract(b.center, a.center), along) - reach(a) - reach(b), most: distance(onA, onB) };
 }
+
+/** How far each face of a solid stands out from its middle, along its own normal: all above 0 where faces look outward. */
+function standsOut({ faces, corners }: Convex): readonly number[] {
+  const middle = scale(
+    corners.reduce<Vec3>((sum, corner) => add(sum, corner), [0, 0, 0]),
+    1 / corners.length,
+  );
+  return faces.map(({ normal, corners: [first] }) => dot(normal, subtract(first as Vec3, middle)));
+}
+
+describe('a box as a solid', () => {
+  it('has six faces that look outward, each a half size out, of axes of either hand', () => {
+    fc.assert(
+      fc.property(boxes, fc.boolean(), ({ center, half, axes: [a, b, c] }, mirrored) => {
+        const solid = convexOfBox({ center, half, axes: [a, b, mirrored ? scale(c, -1) : c] });
+        const sorted = (sizes: readonly number[]): readonly string[] =>
+          [...sizes].sort((x, y) => x - y).map((mm) => mm.toFixed(6));
+        expect(sorted(standsOut(solid))).toEqual(sorted([...half, ...half]));
+        // Euler: corners − edges + faces = 2
+        expect([solid.corners.length, solid.edges.length, solid.faces.length]).toEqual([8, 12, 6]);
+        const along = solid.edges.map(([from, to]) => distance(from, to));
+        expect(along.reduce((sum, mm) => sum + mm, 0)).toBeCloseTo(8 * (half[0] + half[1] + half[2]), 6);
+      }),
+    );
+  });
+});
 
 describe('distance of boxes', () => {
   it.each([
@@ -148,13 +174,13 @@ describe('plates', () => {
 
   it('their faces look outward, whichever way the outline runs', () => {
     for (const outline of [ell, [...ell].reverse()]) {
-      for (const { faces, corners } of convexOfPlate(outline, 5)) {
-        const middle = scale(
-          corners.reduce<Vec3>((sum, corner) => add(sum, corner), [0, 0, 0]),
-          1 / corners.length,
-        );
-        for (const face of faces) expect(dot(face.normal, subtract(face.corners[0] as Vec3, middle))).toBeGreaterThan(0);
-      }
+      for (const part of convexOfPlate(outline, 5)) for (const out of standsOut(part)) expect(out).toBeGreaterThan(0);
+    }
+  });
+
+  it('have half of their thickness on each side of the outline', () => {
+    for (const { corners } of convexOfPlate(ell, 5)) {
+      expect([...new Set(corners.map(([, , z]) => z.toFixed(9)))].sort()).toEqual(['-2.500000000', '2.500000000']);
     }
   });
 
@@ -191,22 +217,79 @@ describe('contact', () => {
   });
 });
 
+describe('a contact', () => {
+  const block = convexOfBox(upright([50, 50, -10], [50, 50, 10]));
+  const close = (found: Vec3 | undefined, expected: Vec3): void => {
+    expect(found).toBeDefined();
+    for (const k of [0, 1, 2] as const) expect(found?.[k]).toBeCloseTo(expected[k], 2);
+  };
+
+  it('has its middle where the shared area has, which is not the middle of what it spans', () => {
+    const [gusset] = convexOfPlate(
+      [
+        [0, 0, 3],
+        [60, 0, 3],
+        [0, 30, 3],
+      ],
+      6,
+    );
+    const place = contact(block, gusset as Convex, 1e-4);
+    // Centroid of a triangle: a third of the way. Both surfaces, 60 · 30 / 2 each.
+    close(place?.middle, [20, 10, 0]);
+    expect((place?.area as number) / (60 * 30)).toBeCloseTo(1, 2);
+    expect(
+      spans(place?.corners ?? [], [
+        [0, 1, 0],
+        [0, 0, 1],
+        [1, 0, 0],
+      ]).map(Math.round),
+    ).toEqual([60, 30, 0]);
+  });
+
+  it('along an edge has no area, and its middle there', () => {
+    const edge = contact(block, convexOfBox(upright([130, 50, 10], [30, 20, 10])), 0);
+    close(edge?.middle, [100, 50, 0]);
+    expect(edge?.area).toBe(0);
+  });
+
+  it('is the same place whichever solid is named first, and of one inside the other all of its surface', () => {
+    fc.assert(
+      fc.property(boxes, boxes, (a, b) => {
+        const [one, other] = [convexOfBox(a), convexOfBox(b)];
+        const [there, back] = [contact(one, other, 1), contact(other, one, 1)];
+        expect(back === undefined).toBe(there === undefined);
+        expect(there === undefined).toBe(separation(one, other) > 2);
+        if (there && back) {
+          expect(back.area / there.area).toBeCloseTo(1, 6);
+          expect(distance(back.middle, there.middle)).toBeLessThan(1e-6);
+        }
+        const [x, y, z] = a.half;
+        const inside = contact(convexOfBox({ ...a, half: [2 * x, 2 * y, 2 * z] }), one, 0);
+        expect((inside?.area as number) / (8 * (x * y + y * z + z * x))).toBeCloseTo(1, 6);
+        expect(distance(inside?.middle as Vec3, a.center)).toBeLessThan(1e-6);
+      }),
+    );
+  });
+});
+
 describe('pairs', () => {
+  /** Whole numbers, so that many just touch and none is a matter of rounding. */
+  const corner = fc.tuple(...[0, 1, 2].map(() => fc.integer({ min: -9, max: 9 }))) as unknown as fc.Arbitrary<Vec3>;
+
   it('are those that a look at every pair finds', () => {
     fc.assert(
-      fc.property(fc.array(boxes, { maxLength: 25 }), fc.double({ min: 0, max: 10, noNaN: true }), (list, slack) => {
-        const bounds = list.map(boxBounds);
+      fc.property(fc.array(fc.tuple(corner, corner), { maxLength: 25 }), fc.nat(2), (list, slack) => {
+        const bounds = list.map((corners) => boundsOf(corners));
         const every: [number, number][] = [];
         bounds.forEach((a, i) => {
           bounds.forEach((b, j) => {
-            const near = [0, 1, 2].every(
-              (k) => (a.min[k] as number) - slack <= (b.max[k] as number) && (b.min[k] as number) <= (a.max[k] as number) + slack,
-            );
+            const near = ([0, 1, 2] as const).every((k) => a.min[k] - slack <= b.max[k] && b.min[k] <= a.max[k] + slack);
             if (i < j && near) every.push([i, j]);
           });
         });
         expect(pairsNear(bounds, slack)).toEqual(every);
       }),
+      { numRuns: 300 },
     );
   });
 });

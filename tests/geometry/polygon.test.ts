@@ -89,7 +89,7 @@ describe('a polygon in space', () => {
     fc.assert(
       fc.property(spot, spot, spot, share, share, (a, b, c, s, t) => {
         // The fourth corner in the plane of the first three, on the far side of the cut from a to c.
-        const d = add(a, [0, 1, 2].map((k) => s * (c[k] - a[k]) - Math.abs(t) * (b[k] - a[k])) as unknown as Vec3);
+        const d = add(a, ([0, 1, 2] as const).map((k) => s * (c[k] - a[k]) - Math.abs(t) * (b[k] - a[k])) as unknown as Vec3);
         const [whole, one, other] = [
           [a, b, c, d],
           [a, b, c],
