@@ -1,5 +1,9 @@
+import type { Assessment } from '../../src/assess.js';
+import { EDITIONS } from '../../src/book/input.js';
 import { run } from '../../src/cli/program.js';
 import { literalIo } from '../cli/literal-io.js';
+import { foreign, readMarkup } from '../security/markup.js';
+import { bookPage, labelPage } from '../security/pages.js';
 
 export interface Ran {
   readonly args: readonly string[];
@@ -38,8 +42,38 @@ export function complaints({ args, status, answer, messages, tookMs }: Ran, type
     said.push(`${name}: sends a control character`);
   if (status === 2 && (answer !== '' || messages === '')) said.push(`${name}: status 2 with an answer, or without a word`);
   if (args.includes('--json') && status !== 2) said.push(...jsonComplaints(name, answer));
+  if (args[0] === 'check' && args.includes('--json') && status !== 2) said.push(...statusComplaints(name, status, answer));
   return said;
 }
+
+/** Errors say no, and so do warnings that nobody decided; notes and decided warnings do not. */
+function statusComplaints(name: string, status: number, answer: string): readonly string[] {
+  const { findings } = JSON.parse(answer) as { findings: { severity: string; decided_by?: unknown }[] };
+  const blocking = findings.filter(
+    ({ severity, decided_by }) => severity === 'error' || (severity === 'warning' && decided_by === undefined),
+  );
+  return status === (blocking.length > 0 ? 1 : 0) ? [] : [`${name}: status ${status} with ${blocking.length} that block`];
+}
+
+/** The same for a printed page: one edition, drawn by number, and the labels. */
+export async function pageComplaints(assessment: Assessment, drawn: number, typed: string): Promise<readonly string[]> {
+  const edition = EDITIONS[drawn % EDITIONS.length] as (typeof EDITIONS)[number];
+  const from = performance.now();
+  const pages = [(await bookPage(assessment, edition)).html, labelPage(assessment).html].map(readMarkup);
+  const tookMs = performance.now() - from;
+  const said = pages.flatMap(foreign);
+  if (tookMs > SLOWEST_MS) said.push(`${edition}: took ${Math.round(tookMs)} ms`);
+  for (const word of ['undefined', 'NaN', 'Infinity', '[object ']) {
+    if (pages.some(({ words, tags }) => words.includes(word) || tags.some(({ attributes }) => holds(attributes, word)))) {
+      if (!typed.includes(word)) said.push(`${edition}: says ${word}`);
+    }
+  }
+  return said;
+}
+
+/** Pictures and letters within the page are left out: they hold any word. */
+const holds = (attributes: Readonly<Record<string, string>>, word: string): boolean =>
+  Object.values(attributes).some((value) => value.includes(word) && !value.startsWith('data:'));
 
 function jsonComplaints(name: string, answer: string): readonly string[] {
   try {
