@@ -1,8 +1,8 @@
-import { fileURLToPath } from 'node:url';
 import type { Lookup, Match, TopicAnswer } from '../compute/lookup/types.js';
 import { findStore } from '../store/find.js';
-import { type KeptAt, keep, keptAt, readKept } from '../store/kept-answers.js';
+import { type Asked, type KeptAt, keep, keptAt, readKept } from '../store/kept-answers.js';
 import type { Context } from './context.js';
+import { programFiles } from './program-files.js';
 import type { Shown } from './report/where-text.js';
 
 /** All that `where` answers from. */
@@ -21,21 +21,25 @@ interface Head extends Pick<Lookup, 'findables' | 'bounds' | 'topics'> {
   readonly warning?: string;
 }
 
-/** A run from the sources, which change file by file, keeps nothing. */
-const PROGRAM = fileURLToPath(import.meta.url);
-const BUILT = PROGRAM.endsWith('.js');
-
-/** Where this shell's answers are kept; undefined outside Git, for a book, and for a program that was not built. */
-export async function placeOf(shell: string, { io, settings }: Context, built = BUILT): Promise<KeptAt | undefined> {
-  if (!built || settings.book !== undefined) return undefined;
-  return keptAt(findStore(io.cwd, settings.store), shell, PROGRAM);
+/** Where this shell's answers are kept; undefined outside Git and for a book. */
+export async function placeOf(shell: string, { io, settings }: Context): Promise<KeptAt | undefined> {
+  if (settings.book !== undefined) return undefined;
+  return keptAt(findStore(io.cwd, settings.store), whereAsked(shell));
 }
+
+/** The pages of printed books are in the answers. */
+export const whereAsked = (shell: string): Asked => ({
+  room: 'where',
+  question: shell,
+  program: programFiles(),
+  inGit: ['shellbook/pages'],
+});
 
 /** The answers of the last time; undefined where a record has changed since. */
 export async function keptLookup(place: KeptAt): Promise<Sought | undefined> {
   const kept = await readKept(place);
-  if (!kept) return undefined;
-  const head = kept.head as Head;
+  if (!kept || !isHead(kept.head)) return undefined;
+  const { head } = kept;
   const of = (id: string) =>
     kept.part(`record ${id}`) as { readonly match: Match; readonly pages: readonly number[] } | undefined;
   return {
@@ -49,6 +53,11 @@ export async function keptLookup(place: KeptAt): Promise<Sought | undefined> {
     pagesOf: (id) => of(id)?.pages ?? [],
   };
 }
+
+const isHead = (found: unknown): found is Head => {
+  const { findables, topics, services } = (found ?? {}) as Partial<Head>;
+  return [findables, topics, services].every(Array.isArray);
+};
 
 /** Keeps every answer, whatever was asked this time. */
 export async function keepLookup(place: KeptAt, sought: Sought): Promise<void> {

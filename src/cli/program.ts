@@ -33,6 +33,9 @@ type Declare = (registry: Registry) => void;
 
 /** Looked up many times a day: these are declared alone, so that the answer begins sooner. */
 const ALONE: Readonly<Record<string, () => Promise<Declare>>> = {
+  check: async () => (await import('./commands/check.js')).declareCheck,
+  trace: async () => (await import('./commands/trace.js')).declareTrace,
+  list: async () => (await import('./commands/list.js')).declareList,
   where: async () => (await import('./commands/where.js')).declareWhere,
   behind: async () => (await import('./commands/behind.js')).declareBehind,
   near: async () => (await import('./commands/near.js')).declareNear,

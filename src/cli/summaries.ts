@@ -1,12 +1,11 @@
 import { createHash } from 'node:crypto';
-import { readdirSync, statSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
-import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import type { FileIds } from '../store/file-ids.js';
 import { Kept, Room } from '../store/kept.js';
+import { looksOfFiles } from '../store/looks.js';
 import type { Context } from './context.js';
+import { programFiles } from './program-files.js';
 import type { Summary } from './summary.js';
 import type { Share } from './summary-worker.js';
 
@@ -19,7 +18,10 @@ interface KeptSummary {
   readonly around?: string;
 }
 
-const isKept = (found: unknown): found is KeptSummary => typeof (found as KeptSummary | null)?.summary?.progress === 'object';
+const isKept = (found: unknown): found is KeptSummary => {
+  const { summary } = (found ?? {}) as Partial<KeptSummary>;
+  return typeof summary?.title === 'string' && typeof summary.counts === 'object' && Array.isArray(summary.progress?.lapsed);
+};
 
 /** Old answers are of use to nobody who does not go back to the same commit. */
 const MOST_KEPT = 5000;
@@ -67,7 +69,8 @@ const isOf = (shell: string, file: string): boolean => !file.startsWith('shells/
 
 /** For each shell: everything that its summary depends on by itself, as one hash. */
 function keysOf({ ids, uncommitted }: FileIds): ReadonlyMap<string, string> {
-  const shared: string[] = [programId()];
+  // What an older program judged is judged again.
+  const shared: string[] = [...looksOfFiles(programFiles()).lines];
   const own = new Map<string, string[]>();
   const dirty = new Set(uncommitted ?? []);
   for (const [file, id] of [...ids].sort(([a], [b]) => (a < b ? -1 : 1))) {
@@ -82,18 +85,6 @@ function keysOf({ ids, uncommitted }: FileIds): ReadonlyMap<string, string> {
 }
 
 const digest = (lines: readonly string[]): string => createHash('sha256').update(lines.join('\n')).digest('hex');
-
-/** Changes with every change of the program: what an older one judged is judged again. */
-function programId(): string {
-  const folder = fileURLToPath(new URL('..', import.meta.url));
-  const files = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) => /\.[jt]s$/u.test(name));
-  return digest(
-    files.sort().map((name) => {
-      const { size, mtimeMs } = statSync(path.join(folder, name));
-      return `${name} ${size} ${mtimeMs}`;
-    }),
-  );
-}
 
 /** Fewer than this are judged sooner than another thread has started. */
 const WORTH_A_THREAD = 16;

@@ -29,7 +29,7 @@ const LOOK_ONLY = ['core.fsmonitor=false', 'core.hooksPath=/dev/null', 'log.show
 ]);
 
 /** A hook's own repository must not stand in for the one that lies around the folder. */
-const NOT_PASSED = ['GIT_DIR', 'GIT_WORK_TREE', 'GIT_INDEX_FILE', 'GIT_PREFIX', 'GIT_OBJECT_DIRECTORY', 'GIT_NAMESPACE'];
+export const NOT_PASSED = ['GIT_DIR', 'GIT_WORK_TREE', 'GIT_INDEX_FILE', 'GIT_PREFIX', 'GIT_OBJECT_DIRECTORY', 'GIT_NAMESPACE'];
 
 /**
  * Runs Git in a folder and gives what it wrote. The folder is Git's working folder, never one of its arguments; a caller puts names

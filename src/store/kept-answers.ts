@@ -1,15 +1,17 @@
 import { createHash } from 'node:crypto';
-import { readdir, readFile, stat } from 'node:fs/promises';
+import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
-import { Room } from './kept.js';
+import { runGit } from './git.js';
+import { Room, sealed, unsealed } from './kept.js';
+import { type Looks, looksOfFiles, looksOfStore } from './looks.js';
 
-/** Answers about one shell, that were computed once: each part is read only when it is wanted. */
+/** Answers that were computed once: each part is read only when it is wanted. */
 export interface KeptAnswers {
   readonly head: unknown;
   part(name: string): unknown;
 }
 
-/** Where the answers of one shell are kept, and what they must be of. */
+/** Where an answer is kept, and what it must be of. */
 export interface KeptAt {
   readonly room: Room;
   readonly name: string;
@@ -18,62 +20,68 @@ export interface KeptAt {
   readonly settled: boolean;
 }
 
-/** Shells asked about of late; one of five thousand records is kept in about a megabyte. */
+/** What is asked, and what its answer depends on beside the store's files. */
+export interface Asked {
+  /** The room of answers of this kind. */
+  readonly room: string;
+  /** The question itself: answers to others are kept beside it. */
+  readonly question: string;
+  /** Files of this program that are written anew with every build. */
+  readonly program: readonly string[];
+  /** Files and folders of the repository's own that the answer depends on, within its folder. */
+  readonly inGit: readonly string[];
+  /** Whether it depends on what Git says of each file: changed, new, not looked at. */
+  readonly standing?: boolean;
+}
+
+/** Answers of one kind; of one shell of five thousand records one takes about a megabyte. */
 const MOST_KEPT = 40;
+
+/** What is larger is computed again. */
+const LARGEST_CHARS = 16 * 1024 * 1024;
 
 /** The coarsest clock of a file system in use, FAT's, twice over. */
 const SETTLED_MS = 4000;
 
 /**
- * Answers hold while every file of the store, the log of commits, the pages of printed books and the program look as they did. That
- * trusts what Git's own index trusts: a file of the same size, number and times, to the nanosecond, has the same contents. The time of
- * the last change of state is among them, which no program can set back; and nothing is kept while a file is so young that it could
- * be changed again within one tick of a coarse clock. Undefined outside Git and where Git logs no commits.
- * @param program A file of this program that is written anew with every build.
+ * Answers hold while every file of the store, the log of commits and the program look as they did; see {@link looksOfStore} for what
+ * that trusts. Nothing is kept while a file is so young that it could be changed again within one tick of a coarse clock. Undefined
+ * outside Git and where Git logs no commits.
  */
-export async function keptAt(root: string, shell: string, program: string, now = Date.now()): Promise<KeptAt | undefined> {
+export async function keptAt(root: string, asked: Asked, now = Date.now()): Promise<KeptAt | undefined> {
   try {
     const gitDir = await gitDirOf(root);
     if (gitDir === undefined) return undefined;
     const commits = path.join(gitDir, 'logs', 'HEAD');
     await stat(commits);
-    const files = [program, commits, path.join(gitDir, 'shellbook', 'pages'), ...(await filesIn(root)).sort()];
-    const all = await Promise.all(files.map(looks));
-    const youngestMs = all.reduce((most, one) => Math.max(most, one?.changedMs ?? 0), 0);
+    const common = asked.standing ? await commonDirOf(gitDir) : gitDir;
+    const past = asked.standing ? PAST.map((file) => path.join(common, file)) : [];
+    const files = [...asked.program, commits, ...past, ...asked.inGit.map((file) => path.join(gitDir, file))];
+    // Git looks while we look.
+    const [standing, looks] = await Promise.all([asked.standing ? standingOf(root) : '', looksOf(root, files)]);
     return {
-      room: Room.in(gitDir, 'where'),
-      name: `${digest([root, shell]).slice(0, 16)}.json`,
-      stamp: digest(all.map((one, i) => `${files[i]} ${one?.text ?? '-'}`)),
-      settled: youngestMs < now - SETTLED_MS,
+      room: Room.in(gitDir, asked.room),
+      name: `${digest([path.resolve(root), asked.question]).slice(0, 16)}.json`,
+      stamp: digest([process.version, standing, ...looks.flatMap(({ lines }) => lines)]),
+      settled: Math.max(...looks.map(({ youngestMs }) => youngestMs)) < now - SETTLED_MS,
     };
   } catch {
     return undefined;
   }
 }
 
+const looksOf = async (root: string, files: readonly string[]): Promise<readonly Looks[]> => [
+  looksOfFiles(files),
+  looksOfStore(root),
+];
+
+/** The commit that the work tree is of, and what differs from it. Throws where Git cannot say. */
+async function standingOf(root: string): Promise<string> {
+  const how = ['--porcelain=v2', '--branch', '--no-ahead-behind', '-z', '--untracked-files=all'];
+  return (await runGit(root, ['status', ...how, '--', 'library', 'shells', 'shop.yaml'])).toString('utf8');
+}
+
 const digest = (lines: readonly string[]): string => createHash('sha256').update(lines.join('\n')).digest('hex');
-
-/** Every file of the store, as it is read: what begins with a dot is none of it. */
-async function filesIn(dir: string): Promise<string[]> {
-  const entries = await readdir(dir, { withFileTypes: true });
-  const some = entries
-    .filter((entry) => !entry.name.startsWith('.'))
-    .map(async (entry) => {
-      const file = path.join(dir, entry.name);
-      return entry.isDirectory() ? filesIn(file) : [file];
-    });
-  return (await Promise.all(some)).flat();
-}
-
-/** Undefined where there is no such file. */
-async function looks(file: string): Promise<{ readonly text: string; readonly changedMs: number } | undefined> {
-  try {
-    const { size, mtimeNs, ctimeNs, ctimeMs, ino } = await stat(file, { bigint: true });
-    return { text: `${size} ${mtimeNs} ${ctimeNs} ${ino}`, changedMs: Number(ctimeMs) };
-  } catch {
-    return undefined;
-  }
-}
 
 /** The `.git` folder of the work tree that a store lies in; the one that a linked work tree's `.git` file names. */
 async function gitDirOf(root: string): Promise<string | undefined> {
@@ -89,23 +97,37 @@ async function gitDirOf(root: string): Promise<string | undefined> {
   }
 }
 
-/** Undefined where none are kept, or where they are of something older. */
+/** What may give one commit another past: a clone made shallow or whole again, and commits that stand in for others. */
+const PAST = ['shallow', 'info/grafts', 'refs/replace', 'packed-refs'];
+
+/** The folder that all work trees of a repository share. */
+async function commonDirOf(gitDir: string): Promise<string> {
+  const named = await readFile(path.join(gitDir, 'commondir'), 'utf8').catch(() => '.');
+  return path.resolve(gitDir, named.trim());
+}
+
+/** The first line of a kept file. */
+interface FirstLine {
+  readonly stamp: string;
+  readonly head: unknown;
+  /** Where each part begins and ends, in bytes after this line. */
+  readonly parts: Readonly<Record<string, readonly [from: number, to: number]>>;
+}
+
+/** Undefined where none are kept, where they are of something older, and where they are damaged. */
 export async function readKept({ room, name, stamp }: KeptAt): Promise<KeptAnswers | undefined> {
   const bytes = await room.read(name);
-  if (!bytes) return undefined;
+  const text = bytes && unsealed(bytes);
+  if (!text) return undefined;
   try {
-    const end = bytes.indexOf(10);
-    const first = JSON.parse(bytes.toString('utf8', 0, end)) as {
-      readonly stamp: string;
-      readonly head: unknown;
-      readonly parts: Readonly<Record<string, readonly [from: number, to: number]>>;
-    };
+    const end = text.indexOf(10);
+    const first = JSON.parse(text.toString('utf8', 0, end)) as FirstLine;
     if (first.stamp !== stamp) return undefined;
     return {
       head: first.head,
       part(of) {
         const at = Object.hasOwn(first.parts, of) ? first.parts[of] : undefined;
-        return at && JSON.parse(bytes.toString('utf8', end + 1 + at[0], end + 1 + at[1]));
+        return at && JSON.parse(text.toString('utf8', end + 1 + at[0], end + 1 + at[1]));
       },
     };
   } catch {
@@ -117,7 +139,7 @@ export async function readKept({ room, name, stamp }: KeptAt): Promise<KeptAnswe
 export async function keep(
   { room, name, stamp, settled }: KeptAt,
   head: unknown,
-  parts: Iterable<readonly [string, unknown]>,
+  parts: Iterable<readonly [string, unknown]> = [],
 ): Promise<void> {
   if (!settled) return;
   const places: Record<string, readonly [number, number]> = {};
@@ -130,6 +152,9 @@ export async function keep(
     texts.push(text);
     at = to;
   }
-  await room.write(name, `${JSON.stringify({ stamp, head, parts: places })}\n${texts.join('')}`);
+  const first: FirstLine = { stamp, head, parts: places };
+  const text = `${JSON.stringify(first)}\n${texts.join('')}`;
+  if (text.length > LARGEST_CHARS) return;
+  await room.write(name, sealed(text));
   await room.thin(MOST_KEPT);
 }

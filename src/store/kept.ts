@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { mkdir, readdir, readFile, stat, unlink } from 'node:fs/promises';
 import path from 'node:path';
 import { replaceFile } from './replace.js';
@@ -43,6 +44,17 @@ export class Room {
   }
 }
 
+const digest = (bytes: string | Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
+
+/** The text behind its digest: a disk may lose the end of what nobody waited for. */
+export const sealed = (text: string): string => `${digest(text)} ${text}`;
+
+/** What was sealed; undefined where it is damaged. */
+export function unsealed(bytes: Buffer): Buffer | undefined {
+  const text = bytes.subarray(65);
+  return bytes.toString('latin1', 0, 65) === `${digest(text)} ` ? text : undefined;
+}
+
 /** Answers by a key that changes with everything they depend on. */
 export class Kept<T> {
   constructor(
@@ -54,7 +66,8 @@ export class Kept<T> {
   async get(key: string): Promise<T | undefined> {
     const bytes = await this.room.read(`${key}.json`);
     try {
-      const found: unknown = bytes && JSON.parse(bytes.toString('utf8'));
+      const text = bytes && unsealed(bytes);
+      const found: unknown = text && JSON.parse(text.toString('utf8'));
       return this.isWhole(found) ? found : undefined;
     } catch {
       return undefined;
@@ -62,7 +75,7 @@ export class Kept<T> {
   }
 
   async put(key: string, value: T): Promise<void> {
-    await this.room.write(`${key}.json`, JSON.stringify(value));
+    await this.room.write(`${key}.json`, sealed(JSON.stringify(value)));
   }
 
   async thin(most: number): Promise<void> {

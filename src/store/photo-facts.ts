@@ -14,10 +14,11 @@ export interface PhotoFacts {
   readonly taken?: string;
 }
 
-/** As kept between runs: size and time of change say whether a picture is still the same. */
+/** As kept between runs: size and times of change say whether a picture is still the same; no program can set the last one back. */
 interface Kept extends PhotoFacts {
   readonly size: number;
   readonly changedMs: number;
+  readonly movedMs: number;
 }
 
 const PLACES = 16;
@@ -42,7 +43,7 @@ export async function photoFacts(
   const facts = new Map<string, Kept>();
   for (const [file, stamp] of stamps) {
     const was = kept.get(file);
-    if (was?.size === stamp.size && was.changedMs === stamp.changedMs) facts.set(file, was);
+    if (was && KEYS.every((key) => was[key] === stamp[key])) facts.set(file, was);
   }
   const fresh = new Map([...stamps].filter(([file]) => !facts.has(file)));
   if (fresh.size === 0) return facts;
@@ -51,13 +52,14 @@ export async function photoFacts(
   return facts;
 }
 
-type Stamp = Pick<Kept, 'size' | 'changedMs'>;
+const KEYS = ['size', 'changedMs', 'movedMs'] as const;
+type Stamp = Pick<Kept, (typeof KEYS)[number]>;
 
 async function stampsOf(text: StoreText, files: readonly string[]): Promise<ReadonlyMap<string, Stamp>> {
   const stamps = new Map<string, Stamp>();
   for (const file of files) {
     const found = await stat(path.join(text.root, file)).catch(() => undefined);
-    if (found) stamps.set(file, { size: found.size, changedMs: Math.trunc(found.mtimeMs) });
+    if (found) stamps.set(file, { size: found.size, changedMs: Math.trunc(found.mtimeMs), movedMs: Math.trunc(found.ctimeMs) });
   }
   return stamps;
 }
@@ -119,11 +121,15 @@ const fileOf = (gitDir: string, shell: string): string => path.join(gitDir, 'she
 async function readKept(file: string): Promise<Map<string, Kept>> {
   try {
     const { form, photos } = JSON.parse(await readFile(file, 'utf8')) as { form: string; photos: Record<string, Kept> };
-    return form === FORM ? new Map(Object.entries(photos)) : new Map();
+    return form === FORM ? new Map(Object.entries(photos).filter(([, kept]) => isKept(kept))) : new Map();
   } catch {
     return new Map();
   }
 }
+
+/** Whoever can write there may have written anything. */
+const isKept = ({ sha256, look, taken }: Partial<Kept>): boolean =>
+  typeof sha256 === 'string' && [look, taken].every((one) => one === undefined || typeof one === 'string');
 
 /** Another way of looking makes what was kept useless. */
 const FORM = `dhash ${PLACES} ${EVEN}`;

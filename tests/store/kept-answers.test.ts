@@ -1,17 +1,15 @@
 import { execFileSync } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { assess } from '../../src/assess.js';
-import { keepLookup, keptLookup, type Sought } from '../../src/cli/kept-lookup.js';
+import { keepLookup, keptLookup, type Sought, whereAsked } from '../../src/cli/kept-lookup.js';
 import { ask, lookupOf } from '../../src/compute/lookup/index.js';
 import { loadStore } from '../../src/model/load.js';
+import { sealed } from '../../src/store/kept.js';
 import { keep, keptAt, readKept } from '../../src/store/kept-answers.js';
 import { readStoreText } from '../../src/store/read.js';
 import { laySmallStore, type SmallStore } from '../cli/small-store.js';
-
-const PROGRAM = fileURLToPath(import.meta.url);
 
 describe('answers kept for the next time', () => {
   let store: SmallStore;
@@ -33,7 +31,7 @@ describe('answers kept for the next time', () => {
 
   /** As it looks a minute after the last change. */
   const place = async (shell = 'T-1') => {
-    const found = await keptAt(store.root, shell, PROGRAM, Date.now() + 60_000);
+    const found = await keptAt(store.root, whereAsked(shell), Date.now() + 60_000);
     if (!found) throw new Error('not in Git');
     return found;
   };
@@ -93,14 +91,14 @@ describe('answers kept for the next time', () => {
     const log = path.join(store.root, '.git/logs/HEAD');
     const text = readFileSync(log);
     rmSync(log);
-    expect(await keptAt(store.root, 'T-1', PROGRAM)).toBeUndefined();
+    expect(await keptAt(store.root, whereAsked('T-1'))).toBeUndefined();
     writeFileSync(log, text);
   });
 
   it('are not kept while a file is so young that its clock might not tell a second change', async () => {
     const file = path.join(store.root, 'shells/T-1/zones.yaml');
     writeFileSync(file, readFileSync(file));
-    const young = await keptAt(store.root, 'T-1', PROGRAM);
+    const young = await keptAt(store.root, whereAsked('T-1'));
     if (!young) throw new Error('not in Git');
     await keepLookup(young, fresh);
     expect(await keptLookup(young)).toBeUndefined();
@@ -115,16 +113,22 @@ describe('answers kept for the next time', () => {
     ]);
     const kept = await readKept(at);
     expect([kept?.head, kept?.part('x'), kept?.part('y'), kept?.part('z')]).toEqual([{ a: 1 }, { b: 'ü' }, [2], undefined]);
-    for (const damage of ['no JSON at all', '', '{}', `${JSON.stringify({ stamp: at.stamp })}`]) {
+    const whole = readFileSync(path.join(folder, at.name), 'utf8');
+    const cut = [whole.slice(0, -1), whole.replace('[2]', '[3]'), whole.replace('ü', '\0\0'), whole.slice(65)];
+    const forged = ['no JSON at all', '', '{}', JSON.stringify({ stamp: at.stamp }), ...['null', '{}', '[]', '"'].map(sealed)];
+    for (const damage of [...cut, ...forged]) {
       writeFileSync(path.join(folder, at.name), damage);
       expect(await readKept(at), damage).toBeUndefined();
+      expect(await keptLookup(at), damage).toBeUndefined();
     }
+    await keep(at, { findables: 7 });
+    expect(await keptLookup(at)).toBeUndefined();
     rmSync(folder, { recursive: true });
     mkdirSync(folder);
     for (let i = 0; i < 60; i++) writeFileSync(path.join(folder, `${i}.json`), '');
     for (let i = 0; i < 60; i++) utimesSync(path.join(folder, `${i}.json`), 1000 + i, 1000 + i);
     await keep(at, {}, []);
     expect(readdirSync(folder).sort()).toEqual([...Array.from({ length: 39 }, (_, i) => `${i + 21}.json`), at.name].sort());
-    expect(await keptAt(path.parse(store.root).root, 'T-1', PROGRAM)).toBeUndefined();
+    expect(await keptAt(path.parse(store.root).root, whereAsked('T-1'))).toBeUndefined();
   });
 });

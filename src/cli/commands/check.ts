@@ -3,8 +3,10 @@ import { Option } from 'commander';
 import { CannotDo } from '../../cannot.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
+import type { CheckAnswer } from '../kept-check.js';
 import { type OpenStore, openShell, openStore } from '../open.js';
 import type { Registry } from '../registry.js';
+import type { Checked, CheckedShell } from '../report/checked.js';
 import { version } from '../version.js';
 
 interface Options {
@@ -22,6 +24,9 @@ interface Options {
 /** text: for people, or one JSON object with `--json`. sarif, junit: for what shows findings of a build at their lines. */
 const FORMATS = ['text', 'json', 'sarif', 'junit'] as const;
 type Format = (typeof FORMATS)[number];
+
+/** Stands for the time of the run in a JUnit report, which may be told again later. No record's text can: they lose their controls. */
+const NOW = '\u0000';
 
 export function declareCheck(registry: Registry): void {
   registry
@@ -68,6 +73,28 @@ async function check(options: Options, context: Context): Promise<Status> {
 }
 
 async function checkOnce(options: Options, context: Context): Promise<Status> {
+  const { keepAnswer, keptAnswer, placeOf } = await import('../kept-check.js');
+  // Which shells differ from a branch or a day is asked of Git each time.
+  const place = options.changedSince === undefined ? await placeOf(questionOf(options, context), context) : undefined;
+  const kept = place && (await keptAnswer(place));
+  const { text, status } = kept ?? (await answerOf(options, context));
+  context.print(formatOf(options, context) === 'junit' ? text.replaceAll(NOW, new Date().toISOString().slice(0, 19)) : text);
+  if (place && !kept) await keepAnswer(place, { text, status });
+  return status;
+}
+
+const formatOf = ({ format }: Options, { settings }: Context): Format => (format === 'text' && settings.json ? 'json' : format);
+
+/** All that makes the answer another while the store is the same. */
+function questionOf(options: Options, context: Context): readonly unknown[] {
+  const { shells, all, shard } = options;
+  const format = formatOf(options, context);
+  const coloured = context.paint.error('x') !== 'x';
+  // That report names files from where it is asked for.
+  return [shells, format, all, shard ?? null, coloured, format === 'sarif' ? context.io.cwd : ''];
+}
+
+async function answerOf(options: Options, context: Context): Promise<CheckAnswer> {
   const store = await openStore(context);
   if (store.book && store.book.withheld.length > 0) {
     const { edition, withheld } = store.book;
@@ -84,23 +111,32 @@ async function checkOnce(options: Options, context: Context): Promise<Status> {
     shells.push(checkedShell(await openShell(store, shell, context, undefined, more)));
   }
   const library = checkedStore(store, await storeRevision(store));
-  const { format } = options;
+  const text = await reportOf(options, context, store, [library, shells]);
+  return { text, status: [library, ...shells].some((one) => one.blocks) ? 1 : 0 };
+}
+
+async function reportOf(
+  options: Options,
+  context: Context,
+  store: OpenStore,
+  [library, shells]: readonly [Checked, readonly CheckedShell[]],
+): Promise<string> {
+  const format = formatOf(options, context);
   if (format === 'sarif') {
     const { checkSarif } = await import('../report/check-sarif.js');
-    context.print(
-      checkSarif([library, ...shells], path.relative(context.io.cwd, store.root).split(path.sep).join('/'), version()),
-    );
-  } else if (format === 'junit') {
-    const { checkJunit } = await import('../report/check-junit.js');
-    context.print(checkJunit(library, shells, new Date().toISOString().slice(0, 19)));
-  } else if (format === 'json' || context.settings.json) {
-    const { checkJson } = await import('../report/check-json.js');
-    context.print(checkJson(library, shells));
-  } else {
-    const { checkText } = await import('../report/check-text.js');
-    context.print(checkText(library, shells, store.text, context.paint, options.all));
+    const from = path.relative(context.io.cwd, store.root).split(path.sep).join('/');
+    return checkSarif([library, ...shells], from, version());
   }
-  return [library, ...shells].some((one) => one.blocks) ? 1 : 0;
+  if (format === 'junit') {
+    const { checkJunit } = await import('../report/check-junit.js');
+    return checkJunit(library, shells, NOW);
+  }
+  if (format === 'json') {
+    const { checkJson } = await import('../report/check-json.js');
+    return checkJson(library, shells);
+  }
+  const { checkText } = await import('../report/check-text.js');
+  return checkText(library, shells, store.text, context.paint, options.all);
 }
 
 /** The shells that are asked for, in the store's order where none is named. */

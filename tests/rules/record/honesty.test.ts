@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import sharp from 'sharp';
@@ -290,12 +290,24 @@ describe('record.photo-twice and record.photo-date', () => {
     const [then, later] = [new Date('2026-04-07T12:00:00Z'), new Date('2026-04-07T12:00:05Z')];
     utimesSync(file, then, then);
     const text = await readStoreText(dir);
-    const factOf = async () => (await photoFacts(text, 'T-1', gitDir)).get('shells/T-1/photos/B.jpg');
+    const name = 'shells/T-1/photos/B.jpg';
+    const factOf = async () => (await photoFacts(text, 'T-1', gitDir)).get(name);
     const before = await factOf();
-    // Other bytes of the same size and time are not looked at; that is the bargain.
+    // What was kept is told again, marked so that it shows.
+    const keptFile = path.join(gitDir, 'shellbook/photos/T-1.json');
+    const kept = JSON.parse(readFileSync(keptFile, 'utf8'));
+    const forge = (fact: unknown): void =>
+      writeFileSync(keptFile, JSON.stringify({ ...kept, photos: { ...kept.photos, [name]: fact } }));
+    forge({ ...kept.photos[name], sha256: 'kept' });
+    expect((await factOf())?.sha256).toBe('kept');
+    for (const fact of [null, 7, {}, { ...kept.photos[name], sha256: 7 }, { ...kept.photos[name], look: ['0'] }]) {
+      forge(fact);
+      expect(await factOf()).toEqual(before);
+    }
+    utimesSync(file, later, later);
+    expect((await factOf())?.sha256).toBe(before?.sha256);
+    // Other bytes of the same size and time of writing.
     writeFileSync(file, Buffer.alloc(statSync(file).size));
-    utimesSync(file, then, then);
-    expect(await factOf()).toEqual(before);
     utimesSync(file, later, later);
     expect((await factOf())?.sha256).not.toBe(before?.sha256);
   });

@@ -1,0 +1,41 @@
+import { findStore } from '../store/find.js';
+import { NOT_PASSED } from '../store/git.js';
+import { type KeptAt, keep, keptAt, readKept } from '../store/kept-answers.js';
+import type { Context } from './context.js';
+import type { Status } from './io.js';
+import { programFiles } from './program-files.js';
+
+/** What `check` answers. */
+export interface CheckAnswer {
+  /** As it is printed, but for the time of the run. */
+  readonly text: string;
+  readonly status: Status;
+}
+
+/**
+ * Where the answer to this question is kept. Undefined outside Git, for a book, and in a hook of Git, whose index is another.
+ * @param question Everything of the command line and the terminal that makes the answer another.
+ */
+export async function placeOf(question: unknown, { io, settings }: Context): Promise<KeptAt | undefined> {
+  if (settings.book !== undefined || NOT_PASSED.some((name) => io.env[name] !== undefined)) return undefined;
+  return keptAt(findStore(io.cwd, settings.store), {
+    room: 'check',
+    question: JSON.stringify(question),
+    program: programFiles(),
+    inGit: [],
+    standing: true,
+  });
+}
+
+/** The answer of the last time; undefined where anything has changed since that it depends on. */
+export async function keptAnswer(place: KeptAt): Promise<CheckAnswer | undefined> {
+  const found = (await readKept(place))?.head;
+  return isAnswer(found) ? found : undefined;
+}
+
+const isAnswer = (found: unknown): found is CheckAnswer => {
+  const { text, status } = (found ?? {}) as Partial<CheckAnswer>;
+  return typeof text === 'string' && (status === 0 || status === 1);
+};
+
+export const keepAnswer = (place: KeptAt, answer: CheckAnswer): Promise<void> => keep(place, answer);
