@@ -1,6 +1,7 @@
 /** Vector drawings from the records: an assessment and the room on the page in, SVG in millimetres out. */
 
 export type { Drawing, DrawingOptions } from './compose.js';
+export { shellExtent } from './extent.js';
 export { mediumSwatch } from './legend.js';
 export { MEDIUM_STYLES, type MediumStyle } from './media.js';
 export { protectionPlaces } from './protection-places.js';
@@ -9,7 +10,7 @@ export type { SheetSize } from './sheet.js';
 export { axleChart } from './views/axle-chart.js';
 export { bayPlan } from './views/bay-plan.js';
 export { coverDrawing } from './views/cover.js';
-export { emergencyPlan } from './views/emergency.js';
+export { emergencyPlan, rescueBadge } from './views/emergency.js';
 export { type FrameDrawing, frameDrawings } from './views/frames.js';
 export { generalArrangement } from './views/general.js';
 export { growthChart } from './views/growth-chart.js';

@@ -1,7 +1,7 @@
 import type { Vec3 } from '../geometry/vector.js';
 import { distance } from '../geometry/vector.js';
 import type { Medium, ServiceNode } from '../model/services.js';
-import type { Shell } from '../model/shell.js';
+import type { Component, Shell } from '../model/shell.js';
 
 /** What a rescuer shuts, switches or keeps away from, with its number on the emergency plan and in the list beneath it. */
 export interface RescueItem {
@@ -105,8 +105,17 @@ function tanksOf({ tanks }: Pick<Shell, 'tanks'>, group: RescueGroup) {
     .map(({ id, contents, at }) => ({ id, name: `${contents} tank`.replace(/tank tank$/u, 'tank'), at }));
 }
 
+const isOf =
+  (words: RegExp) =>
+  ({ name }: Pick<Component, 'name'>): boolean =>
+    words.test(name) && !NOT_SOURCE.test(name);
+
 function partsOf({ components }: Pick<Shell, 'components'>, group: RescueGroup) {
   return PART_GROUPS.filter(([of]) => of === group).flatMap(([, words]) =>
-    components.filter(({ name }) => words.test(name) && !NOT_SOURCE.test(name)).map(({ id, name, at }) => ({ id, name, at })),
+    components.filter(isOf(words)).map(({ id, name, at }) => ({ id, name, at })),
   );
 }
+
+/** Generators and batteries, to be drawn as large as they are. */
+export const dangerousParts = ({ components }: Pick<Shell, 'components'>): readonly Component[] =>
+  components.filter((one) => PART_GROUPS.some(([, words]) => isOf(words)(one)));

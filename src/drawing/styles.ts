@@ -49,6 +49,7 @@ const PLAIN_PENS = {
   dimension: { widthMm: 0.18, colour: INK },
   arrow: { widthMm: 0.13, colour: INK, fill: INK },
   leader: { widthMm: 0.13, colour: '#4b545a' },
+  'badge-leader': { widthMm: 0.25, colour: INK },
   'leader-dot': { widthMm: 0.13, colour: '#4b545a', fill: '#4b545a' },
   'weld-symbol': { widthMm: 0.25, colour: INK },
   'weld-symbol-dashed': { widthMm: 0.25, colour: INK, dash: [1.4, 0.7] },
@@ -83,6 +84,14 @@ const PLAIN_PENS = {
   'depth-2': { widthMm: 0.5, colour: '#c0622a', core: { colour: PAPER, widthMm: 0.35 } },
   'depth-3': { widthMm: 0.5, colour: '#dfa35f', core: { colour: INK, widthMm: 0.25 } },
   'depth-4': { widthMm: 0.5, colour: '#f0d7b3', core: { colour: GREY, widthMm: 0.13 } },
+  // What must not be cut into: a pale band under the line, and numbers in pale shapes with a heavy edge.
+  'danger-gas': { widthMm: 0.7, colour: '#fbe7b4' },
+  'danger-ac': { widthMm: 0.7, colour: '#eed9f5' },
+  'danger-box': { widthMm: 0.7, colour: INK, fill: '#d5d9db' },
+  'badge-gas': { widthMm: 0.7, colour: '#8a5e00', fill: '#ffe08a' },
+  'badge-fuel': { widthMm: 0.7, colour: INK, fill: '#dfe3e4' },
+  'badge-mains': { widthMm: 0.7, colour: '#7d2a9c', fill: '#f1dff8' },
+  'badge-battery': { widthMm: 0.7, colour: '#9a1f08', fill: '#fcdcd5' },
   'weld-soft': { widthMm: 0.18, colour: INK, dash: [0.8, 0.8] },
 } satisfies Record<string, Pen>;
 
@@ -133,6 +142,8 @@ export const TEXT_STYLES = {
   name: { sizeMm: 2.3, face: 'sans', bold: false, colour: INK },
   /** Numbers that are read across a room's width, each in a ring. */
   numeral: { sizeMm: 3.8, face: 'sans', bold: true, colour: INK },
+  /** In the shapes of the emergency plan. */
+  badge: { sizeMm: 4.4, face: 'sans', bold: true, colour: INK },
   'name-strong': { sizeMm: 2.5, face: 'sans', bold: true, colour: INK },
   dimension: { sizeMm: 2.3, face: 'sans', bold: false, colour: INK },
   note: { sizeMm: 2.3, face: 'sans', bold: false, colour: '#4b545a' },

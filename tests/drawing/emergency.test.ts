@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { BADGE_HALF_MM, badgeMarks } from '../../src/drawing/badges.js';
 import * as drawing from '../../src/drawing/index.js';
 import { singleLines } from '../../src/drawing/single-lines.js';
+import { PENS, type PenName } from '../../src/drawing/styles.js';
 import { assessmentOf, sampleModel } from './sample.js';
 
 describe('the emergency plan', () => {
@@ -12,14 +14,39 @@ describe('the emergency plan', () => {
     expect(items.length).toBeGreaterThan(2);
     expect(items.map(({ number }) => number)).toEqual(items.map((_, index) => index + 1));
     for (const { number } of items) {
-      // 3.8 mm is the size of numerals alone.
-      expect([number, plan.svg.match(new RegExp(`font-size="3.8"[^>]*>${number}</text>`, 'gu'))?.length]).toEqual([number, 2]);
+      // 4.4 mm is the size of numbers in their shapes alone.
+      expect([number, plan.svg.match(new RegExp(`font-size="4.4"[^>]*>${number}</text>`, 'gu'))?.length]).toEqual([number, 2]);
     }
     expect(plan.svg).not.toMatch(/more labels?/u);
   });
 
   it('names what it numbers for those who cannot see it', () => {
     for (const { number, name } of items) expect(plan.alt).toContain(`${number} ${name}`);
+  });
+
+  it('lets no two shapes lie over each other, and tells the groups apart by shape too', () => {
+    const tags = [...plan.svg.matchAll(/<text[^>]*font-size="4\.4"[^>]*>/gu)].map(([tag]) => tag);
+    const places = tags.map((tag) => ['x', 'y'].map((key) => Number(new RegExp(` ${key}="([-\\d.]+)"`, 'u').exec(tag)?.[1])));
+    expect(places.length).toBe(2 * items.length);
+    places.forEach(([x = 0, y = 0], at) => {
+      for (const [ox = 0, oy = 0] of places.slice(at + 1)) {
+        expect(Math.max(Math.abs(x - ox), Math.abs(y - oy))).toBeGreaterThan(2 * BADGE_HALF_MM.mains);
+      }
+    });
+    const shapes = (['gas', 'fuel', 'mains', 'battery'] as const).map((badge) => {
+      const [shape] = badgeMarks(badge, '8', [0, 0]);
+      expect(shape?.kind === 'text' ? undefined : PENS[shape?.pen as PenName].widthMm).toBe(0.7);
+      return shape?.kind === 'circle'
+        ? 'circle'
+        : shape?.kind === 'shape'
+          ? JSON.stringify(shape.rings[0]?.map(([, y]) => Math.sign(y)))
+          : '';
+    });
+    expect(new Set(shapes).size).toBe(4);
+  });
+
+  it('draws what must not be cut into on a band', () => {
+    expect(plan.svg).toMatch(new RegExp(`stroke="${PENS['danger-gas'].colour}"`, 'u'));
   });
 
   it('draws no structural member', () => {

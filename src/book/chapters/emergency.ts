@@ -1,26 +1,30 @@
-import { RESCUE_GROUPS, rescueItems } from '../../drawing/index.js';
+import { RESCUE_GROUPS, rescueBadge, rescueItems, shellExtent } from '../../drawing/index.js';
 import type { ServiceNode } from '../../model/services.js';
 import type { Book, ChapterMaker } from '../book.js';
-import { showIn } from '../show.js';
 import { type Ref, ref } from '../table.js';
-import { IN_THE_OPEN, placeWords, wayToNode } from '../where.js';
+import { IN_THE_OPEN, wayToNode } from '../where.js';
 
 /** Of water, air and hydraulics only what stops all of it. */
 const MAIN = /\bmain\b|\bmaster\b|emergency|tank shut-?off/iu;
 const OTHER_MEDIA = ['water', 'air', 'hydraulic'];
-/** One page: with a longer list the plan gives way, mm. */
-const PLAN_MM = 134;
+/** The list beside the plan, and the space between them, mm; as in book.css. */
+const LIST_MM = 64;
+const GAP_MM = 4;
 const LEAST_PLAN_MM = 70;
 /** Heading, caution and the spaces between, mm. */
-const ABOVE_MM = 33;
-/** Of the list, in mm: a group's title with its space, a line of an item, the space after an item; and the letters that fill a line. */
-const TITLE_MM = 5.9;
-const LINE_MM = 3.72;
-const GAP_MM = 0.35;
-const NAME_LETTERS = 52;
-const PLACE_LETTERS = 64;
+const ABOVE_MM = 24;
+/** Of the list, in mm: a group's title with its space, a line of an item, the least of an item, the space after it. */
+const TITLE_MM = 7.6;
+const LINE_MM = 3.85;
+const LEAST_ITEM_MM = 7.4;
+const ITEM_GAP_MM = 0.6;
+/** Mean width of a letter, and the room of the number before the words, mm. */
+const LETTER_MM = 1.45;
+const BADGE_MM = 10.5;
+/** Space between the two columns beneath the plan, mm; as in book.css. */
+const COLUMNS_GAP_MM = 6;
 
-/** One page, read in seconds: a numbered plan of gas, fuel, mains and batteries, and the list of its numbers. */
+/** One page, read in seconds: a numbered plan of gas, fuel, mains and batteries as large as the sheet takes, the list beside it. */
 export const emergency: ChapterMaker = (book) => {
   const { shell } = book.assessment.model;
   const { items, more } = rescueItems(shell);
@@ -29,44 +33,54 @@ export const emergency: ChapterMaker = (book) => {
     .map((node) => ({
       ref: ref(node.id),
       name: `${book.draw.mediumName(node.medium).toLowerCase()}: ${node.name}`,
-      place: placeOf(book, node.at),
+      ...(node.position ? { normally: node.position } : {}),
+      place: roughPlace(book, node.at),
       ...openWith(book, node),
     }));
-  const groups = RESCUE_GROUPS.map((title) => ({
+  const groups: readonly Listed[] = RESCUE_GROUPS.map((title) => ({
     title,
     more: more.get(title) ?? 0,
     items: items
       .filter((item) => item.group === title)
       .map(({ number, id, name, at, node }) => ({
-        number,
+        badge: { svg: rescueBadge(title, number) },
         ref: ref(id),
         name,
-        place: placeOf(book, at),
+        place: roughPlace(book, at),
         ...(node ? { normally: node.position, ...openWith(book, node) } : {}),
       })),
   }));
-  const listed = [
-    ...groups.slice(0, 2),
-    { title: 'Water, air and hydraulics (not on the plan)', more: 0, items: others },
-    ...groups.slice(2),
-  ].filter((group) => group.items.length > 0);
-  const room = book.room('portrait').heightMm - ABOVE_MM - listMm(listed);
-  const heightMm = Math.max(LEAST_PLAN_MM, Math.min(PLAN_MM, room));
+  const [gas, fuel, ...electric] = groups;
+  const listed = [gas, ...electric, fuel, { title: 'Water, air and hydraulics (not on the plan)', more: 0, items: others }]
+    .filter((group) => group !== undefined)
+    .filter((group) => group.items.length > 0);
+  const roomMm = book.room('landscape').heightMm - ABOVE_MM;
+  const { beside, beneath } = shared(listed, roomMm);
+  const planMm = book.room('landscape').widthMm - LIST_MM - GAP_MM;
+  const beneathMm = beneath.length > 0 ? 2 + beneathHeight(beneath, (planMm - COLUMNS_GAP_MM) / 2) : 0;
   return {
     key: 'emergency',
     title: 'In an emergency',
     template: 'emergency',
     data: {
       rest: book.edition === 'owner' ? 'in the list of shut-offs' : 'in the chapter of its medium',
-      figure: book.draw.emergencyPlan(book.assessment, { widthMm: book.room('portrait').widthMm, heightMm }),
-      groups: listed,
+      figure: book.draw.emergencyPlan(book.assessment, {
+        widthMm: planMm,
+        heightMm: Math.max(LEAST_PLAN_MM, roomMm - beneathMm),
+      }),
+      beside,
+      beneath,
     },
   };
 };
 
 interface Listed {
+  readonly title: string;
+  /** How many found no room. */
   readonly more: number;
   readonly items: readonly {
+    /** Its number in the shape of its group; absent: not on the plan. */
+    readonly badge?: { readonly svg: string };
     readonly name: string;
     readonly place: string;
     readonly ref: Ref;
@@ -76,31 +90,52 @@ interface Listed {
   }[];
 }
 
-/** Height of the list in two columns, whose groups are never torn. */
-function listMm(groups: readonly Listed[]): number {
-  const lines = (letters: number, most: number): number => Math.max(1, Math.ceil(letters / most));
-  const heights = groups.map(({ items, more }) =>
-    items.reduce(
-      (sum, { name, ref, normally = '', place, panels = [], words = '' }) => {
-        const opened = panels.reduce((all, one) => all + one.text.length + 2, panels.length > 0 ? 7 : 0);
-        const first = lines(name.length + ref.text.length + normally.length + (normally ? 4 : 1), NAME_LETTERS);
-        const second = lines(place.length + opened + (words ? words.length + 2 : 0), PLACE_LETTERS);
-        return sum + (first + second) * LINE_MM + GAP_MM;
-      },
-      TITLE_MM + (more > 0 ? LINE_MM : 0),
-    ),
-  );
-  const whole = heights.reduce((sum, one) => sum + one, 0);
-  let left = 0;
-  return heights.reduce((least, one) => {
-    left += one;
-    return Math.min(least, Math.max(left, whole - left));
-  }, whole);
+/** What finds room beside the plan, in this order; fuel, and what is not on the plan, stand beneath it. */
+function shared(listed: readonly Listed[], roomMm: number): { readonly beside: Listed[]; readonly beneath: Listed[] } {
+  const beside: Listed[] = [];
+  const beneath: Listed[] = [];
+  let used = 0;
+  for (const group of listed) {
+    const high = heightOf(group, LIST_MM);
+    const fits = beneath.length === 0 && used + high <= roomMm;
+    if (fits) used += high;
+    (fits ? beside : beneath).push(group);
+  }
+  return { beside, beneath };
 }
 
-/** One page for a hurry: one system of units. */
-const placeOf = (book: Book, at: ServiceNode['at']): string =>
-  placeWords(showIn(book.show.system === 'both' ? 'us' : book.show.system), at);
+/** Height of the groups beneath the plan, two to a row. */
+function beneathHeight(groups: readonly Listed[], columnMm: number): number {
+  const heights = groups.map((group) => heightOf(group, columnMm));
+  return heights.reduce((sum, high, at) => (at % 2 === 0 ? sum + Math.max(high, heights[at + 1] ?? 0) : sum), 0);
+}
+
+function heightOf({ items, more }: Listed, columnMm: number): number {
+  const lineLetters = Math.floor((columnMm - BADGE_MM) / LETTER_MM);
+  return items.reduce(
+    (sum, { name, ref, normally = '', place, panels = [], words = '' }) => {
+      const opened = panels.reduce((all, one) => all + one.text.length + 2, panels.length > 0 ? 7 : 0);
+      const letters = [name, ref.text, normally, place, words].reduce((all, one) => all + (one ? one.length + 2 : 0), opened);
+      return sum + Math.max(LEAST_ITEM_MM, Math.ceil(letters / lineLetters) * LINE_MM) + ITEM_GAP_MM;
+    },
+    TITLE_MM + (more > 0 ? LINE_MM : 0),
+  );
+}
+
+/** A rail's depth: what hangs lower hangs under the vehicle, mm. */
+const UNDER_MM = -50;
+
+/** Where to run to, in the words of one who stands there: `front, left, under the floor`. The exact place is told with the record. */
+export function roughPlace(book: Book, [x, y, z]: ServiceNode['at']): string {
+  const { low, high } = shellExtent(book.assessment.model);
+  const share = (x - low[0]) / (high[0] - low[0]);
+  const along = share < 1 / 3 ? 'front' : share < 2 / 3 ? 'middle' : 'rear';
+  const half = Math.max(high[1], -low[1]);
+  const across = Math.abs(y) < half / 4 ? 'near the centre line' : y < 0 ? 'left' : 'right';
+  const up = z / high[2];
+  const height = z < UNDER_MM ? 'under the floor' : up < 0.3 ? 'low' : up < 0.7 ? 'at hand height' : up < 0.95 ? 'high' : 'on the roof';
+  return [along, across, height].join(', ');
+}
 
 function openWith(book: Book, node: ServiceNode) {
   const way = wayToNode(book, node.id);

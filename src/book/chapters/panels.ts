@@ -4,7 +4,7 @@ import type { Panel } from '../../model/structure.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { isolatorWords, sealWords } from '../passages.js';
 import { ref, table } from '../table.js';
-import { protectionWords, reachWords } from '../where.js';
+import { placeColumn, protectionWords, reachWords } from '../where.js';
 import { photoGapTable, photoHeadline } from './photo-gaps.js';
 import { fixingWords } from './skins.js';
 
@@ -193,6 +193,7 @@ function valveTable(book: Book) {
         (node) => book.draw.mediumName(node.medium),
       ),
       c.text('Normally', (node) => node.position?.replace('normally ', '')),
+      placeColumn(book, 'Where', (node) => node.at),
       c.refs('Panel', (node) => (first.get(node.id)?.open ? [] : [first.get(node.id)?.panels[0]?.panel])),
     ],
     empty: 'No shut-offs are recorded.',

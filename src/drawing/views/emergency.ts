@@ -1,12 +1,31 @@
 import type { Assessment } from '../../assess.js';
-import type { Medium } from '../../model/services.js';
+import { BADGE_HALF_MM, type Badge, badgeMarks } from '../badges.js';
 import type { Drawing, DrawingOptions } from '../compose.js';
-import { rescueItems } from '../rescue.js';
+import { dangerousParts, type RescueGroup, rescueItems } from '../rescue.js';
 import type { SheetSize } from '../sheet.js';
+import { toSvg } from '../svg.js';
 import { numberedPlan } from './numbered-plan.js';
 
 /** What must not be cut into: drawn as lines. */
-const DANGEROUS_MEDIA: readonly Medium[] = ['gas', 'ac'];
+const DANGEROUS_MEDIA = ['gas', 'ac'] as const;
+
+export const RESCUE_BADGES: Readonly<Record<RescueGroup, Badge>> = {
+  Gas: 'gas',
+  Fuel: 'fuel',
+  'Mains, generator and inverter': 'mains',
+  'Batteries and direct current': 'battery',
+};
+
+/** Number of an item in the shape of its group, as an inline picture for the list. */
+export function rescueBadge(group: RescueGroup, number: number): string {
+  const badge = RESCUE_BADGES[group];
+  const side = 2 * BADGE_HALF_MM[badge] + 1;
+  const marks = badgeMarks(badge, String(number), [side / 2, side / 2]);
+  return toSvg(
+    { widthMm: side, heightMm: side, title: `${number}`, alt: `${number}, ${group}`, marks },
+    { linkable: () => false },
+  );
+}
 
 /** Plan over left side: the bare shell, what a rescuer shuts or keeps away from by its number in the list, gas and mains lines. */
 export function emergencyPlan(a: Assessment, sheet: SheetSize, options: DrawingOptions = {}): Drawing {
@@ -20,8 +39,9 @@ export function emergencyPlan(a: Assessment, sheet: SheetSize, options: DrawingO
       alt: `Plan and left side with ${items.length} numbered things to shut, to switch off or to keep away from: ${items
         .map(({ number, name }) => `${number} ${name}`)
         .join(', ')}; and the way of gas and mains lines.`,
-      items: items.map((item) => ({ ...item, label: String(item.number) })),
+      items: items.map((item) => ({ ...item, label: String(item.number), badge: RESCUE_BADGES[item.group] })),
       media: DANGEROUS_MEDIA,
+      parts: dangerousParts(a.model.shell),
       note: 'Above: plan, right (kerb) side up. Below: from the left. Lines: gas and mains as recorded; other wiring is not shown. No place is proven safe to cut.',
     },
     options,

@@ -1,16 +1,19 @@
 import type { Assessment } from '../../assess.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Medium, ServiceNode } from '../../model/services.js';
+import type { Component } from '../../model/shell.js';
+import { BADGE_HALF_MM, type Badge, badgeMarks } from '../badges.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { extentCorners, shellExtent, vehicleExtent, viewBounds } from '../extent.js';
 import type { LabelWish } from '../labels.js';
 import { legendMarks } from '../legend.js';
 import { chassisPlan, chassisSide } from '../marks/chassis.js';
+import { boxRing } from '../marks/equipment.js';
 import { openingMarks } from '../marks/openings.js';
 import { shellBox } from '../marks/shell-box.js';
 import { MEDIUM_STYLES } from '../media.js';
 import { VIEWS } from '../projection.js';
-import { area, circle, line, type Mark, type Point, text } from '../scene.js';
+import { area, circle, line, type Mark, type Point, type Rect, rectangle, text } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import { singleLines } from '../single-lines.js';
 import { NODE_SYMBOL_MM, nodeMarks } from '../symbols.js';
@@ -22,6 +25,8 @@ export interface NumberedItem {
   readonly at: Vec3;
   /** Drawn with the symbol of its kind; absent: a plain mark. */
   readonly node?: ServiceNode;
+  /** Its number stands in this shape; absent: in a ring. */
+  readonly badge?: Badge;
 }
 
 export interface NumberedPlan {
@@ -29,13 +34,17 @@ export interface NumberedPlan {
   readonly title: string;
   readonly alt: string;
   readonly items: readonly NumberedItem[];
-  /** Media whose lines are drawn besides. */
-  readonly media: readonly Medium[];
+  /** Media whose lines are drawn besides, each on a pale band: keep off. */
+  readonly media: readonly ('gas' | 'ac')[];
+  /** Parts that are drawn to their size. */
+  readonly parts?: readonly Component[];
   readonly note: string;
 }
 
 /** A line bears its letter where it is longer than this, mm on the sheet. */
 const LETTER_FROM_MM = 22;
+/** Band under a line that must not be cut into, mm on the sheet. */
+const BAND_MM = 2.4;
 
 /** Plan over left side: the bare shell, and numbered places of things. */
 export function numberedPlan(a: Assessment, sheet: SheetSize, given: NumberedPlan, options: DrawingOptions = {}): Drawing {
@@ -49,7 +58,7 @@ export function numberedPlan(a: Assessment, sheet: SheetSize, given: NumberedPla
       { view: VIEWS.left, bounds: viewBounds(VIEWS.left, corners) },
     ],
     sheet,
-    { sideMm: 3, aboveMm: 5, belowMm: 1, mostMm: 3 },
+    { sideMm: 2, aboveMm: 3, belowMm: 1, mostMm: 6 },
   );
   const media = given.media.filter((medium) => drawnRuns(a, medium).length > 0);
   const marks: Mark[] = [];
@@ -58,10 +67,12 @@ export function numberedPlan(a: Assessment, sheet: SheetSize, given: NumberedPla
     const plan = port.view === VIEWS.plan;
     marks.push(...(plan ? chassisPlan : chassisSide)(model, vehicle, port), shellBox(shell, port));
     if (!plan) marks.push(...openingMarks(model, 'left', port).marks.map(({ id: _id, ...mark }) => mark as Mark));
+    for (const { id, at, sizeMm } of given.parts ?? [])
+      if (sizeMm) marks.push(area('equipment', 'danger-box', boxRing(at, sizeMm, port), id));
     for (const medium of media) marks.push(...lettered(a, medium, port));
     given.items.forEach((item, at) => {
       marks.push(...itemMarks(item, port.place(item.at)));
-      wishes.push(numeral(item, port.place(item.at), 100 - at));
+      wishes.push((item.badge ? badge : numeral)(item, port.place(item.at), 100 - at));
     });
   }
   return compose(
@@ -86,32 +97,26 @@ export function numberedPlan(a: Assessment, sheet: SheetSize, given: NumberedPla
 const drawnRuns = (a: Assessment, medium: Medium) =>
   a.model.shell.runs.filter((run) => run.medium === medium && !run.abandoned && run.path.length >= 2);
 
-function lettered(a: Assessment, medium: Medium, port: Port): readonly Mark[] {
-  return singleLines(drawnRuns(a, medium).map((run) => run.path.map(port.place))).flatMap(([from, to]): readonly Mark[] => {
+function lettered(a: Assessment, medium: 'gas' | 'ac', port: Port): readonly Mark[] {
+  const lines = singleLines(drawnRuns(a, medium).map((run) => run.path.map(port.place)));
+  const bands = lines.map((ends): Mark => ({ ...line('runs', `danger-${medium}`, ends), widthMm: BAND_MM }));
+  const drawn = lines.flatMap(([from, to]): readonly Mark[] => {
     const piece = line('runs', `run-${medium}`, [from, to]);
     if (Math.hypot(to[0] - from[0], to[1] - from[1]) < LETTER_FROM_MM) return [piece];
     const spot: Point = [from[0] + (to[0] - from[0]) * 0.4, from[1] + (to[1] - from[1]) * 0.4];
     return [piece, text('runs', 'letter', spot, MEDIUM_STYLES[medium].letter, { anchor: 'middle', backed: true })];
   });
+  return [...bands, ...drawn];
 }
 
-const itemMarks = (item: NumberedItem, at: Point): readonly Mark[] =>
-  item.node
-    ? nodeMarks(item.node, at)
-    : [
-        circle('nodes', 'mark', at, NODE_SYMBOL_MM, item.id),
-        area(
-          'nodes',
-          'mark-filled',
-          [
-            [at[0] - 0.5, at[1] - 0.5],
-            [at[0] + 0.5, at[1] - 0.5],
-            [at[0] + 0.5, at[1] + 0.5],
-            [at[0] - 0.5, at[1] + 0.5],
-          ],
-          item.id,
-        ),
-      ];
+function itemMarks(item: NumberedItem, at: Point): readonly Mark[] {
+  if (item.node) return nodeMarks(item.node, at);
+  const half = 0.5;
+  return [
+    circle('nodes', 'mark', at, NODE_SYMBOL_MM, item.id),
+    rectangle('nodes', 'mark-filled', { x0: at[0] - half, y0: at[1] - half, x1: at[0] + half, y1: at[1] + half }, item.id),
+  ];
+}
 
 /** Not a link: one that reads as a number is a page's. */
 const numeral = (item: NumberedItem, anchor: Point, priority: number): LabelWish => ({
@@ -122,3 +127,30 @@ const numeral = (item: NumberedItem, anchor: Point, priority: number): LabelWish
   clearMm: NODE_SYMBOL_MM,
   disc: true,
 });
+
+function badge(item: NumberedItem, anchor: Point, priority: number): LabelWish {
+  const shape = item.badge as Badge;
+  const half = BADGE_HALF_MM[shape];
+  const nearest = (box: Rect): Point => [
+    Math.min(box.x1, Math.max(box.x0, anchor[0])),
+    Math.min(box.y1, Math.max(box.y0, anchor[1])),
+  ];
+  return {
+    text: item.label,
+    anchor,
+    style: 'badge',
+    priority,
+    clearMm: NODE_SYMBOL_MM,
+    block: {
+      widthMm: 2 * half,
+      heightMm: 2 * half,
+      leaderFrom: (box) => nearest(box),
+      marks: (box) => {
+        const middle: Point = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2];
+        // To the middle: a pointed shape does not fill the corners of its room.
+        const leader = [line('leaders', 'badge-leader', [anchor, middle]), circle('leaders', 'leader-dot', anchor, 0.3)];
+        return [...leader, ...badgeMarks(shape, item.label, middle)];
+      },
+    },
+  };
+}
