@@ -37,6 +37,9 @@ export default {
   vitest: { configFile: '.vitest.mutation.config.ts', related: false },
   coverageAnalysis: 'perTest',
   concurrency: 1,
+  // A machine with other work to do is slow; what truly never ends is stopped by counting.
+  timeoutMS: 60_000,
+  dryRunTimeoutMinutes: 20,
   // Constants of a module: the environment would have to start anew, with every test, for each of them.
   ignoreStatic: true,
   // Strings are sentences for people, whose wording is not tested letter by letter, or words of a union, which the type check holds.

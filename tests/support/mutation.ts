@@ -1,7 +1,18 @@
-import fc from 'fast-check';
+import { vi } from 'vitest';
 
 /**
- * For mutation runs only (`.stryker.config.mjs`): a changed program needs no smallest example of what is wrong with it, and no more
- * than the cases of a second to be found out.
+ * For mutation runs only (`.stryker.config.mjs`): a changed program needs no smallest example of what is wrong with it, and few
+ * examples find it out.
  */
-fc.configureGlobal({ ...fc.readConfigureGlobal(), endOnFailure: true, interruptAfterTimeLimit: 1000 });
+const FEW = 25;
+
+vi.mock('fast-check', async (original) => {
+  const real = await original<typeof import('fast-check')>();
+  const assert = ((property: Parameters<typeof real.assert>[0], parameters?: { readonly numRuns?: number }) =>
+    real.assert(property, {
+      ...parameters,
+      numRuns: Math.min(parameters?.numRuns ?? FEW, FEW),
+      endOnFailure: true,
+    })) as typeof real.assert;
+  return { ...real, assert, default: { ...real.default, assert } };
+});
