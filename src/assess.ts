@@ -1,48 +1,25 @@
-import { type Clearances, clearances } from './compute/access/clearances.js';
+import { clearances } from './compute/access/clearances.js';
 import { access } from './compute/access/index.js';
-import { type PhotoCoverage, photoCoverage } from './compute/access/photos.js';
-import type { AccessFigures } from './compute/access/types.js';
+import { photoCoverage } from './compute/access/photos.js';
+import type { Computed, Figures } from './compute/figures.js';
 import { services } from './compute/services/index.js';
-import type { ServicesFigures } from './compute/services/types.js';
-import { type BondFigure, bondFigures } from './compute/structure/bonds.js';
-import { type ClampFigures, clampFigures } from './compute/structure/clamps.js';
+import { bondFigures } from './compute/structure/bonds.js';
+import { clampFigures } from './compute/structure/clamps.js';
 import { joints, openings, weldTotals } from './compute/structure/index.js';
-import { type MaterialFigures, materials } from './compute/structure/materials.js';
-import { type SpacingFigure, spacings } from './compute/structure/spacing.js';
-import type { JointFigures, OpeningFigure, WeldTotals } from './compute/structure/types.js';
+import { materials } from './compute/structure/materials.js';
+import { spacings } from './compute/structure/spacing.js';
 import { takeOff } from './compute/takeoff/index.js';
-import type { TakeOff } from './compute/takeoff/types.js';
 import { weights } from './compute/weights/index.js';
-import type { Weights } from './compute/weights/types.js';
-import { type InspectionShare, inspectionShares } from './compute/welding/inspection.js';
-import { type WeldBands, weldBands } from './compute/welding/weld-bands.js';
+import { inspectionShares } from './compute/welding/inspection.js';
+import { weldBands } from './compute/welding/weld-bands.js';
 import type { Finding } from './finding.js';
 import type { Model } from './model/shell.js';
 import { judge } from './rules/index.js';
 import type { Outside, RuleArea } from './rules/rule.js';
 
-/** Everything computed about one shell. The terminal, JSON, drawings and book read it and compute nothing again. */
-export interface Figures {
-  readonly takeOff: TakeOff;
-  readonly weights: Weights;
-  readonly services: ServicesFigures;
-  readonly access: AccessFigures;
-  readonly clearances: Clearances;
-  readonly photos: PhotoCoverage;
-  readonly joints: JointFigures;
-  readonly openings: readonly OpeningFigure[];
-  readonly weldTotals: WeldTotals;
-  readonly materials: MaterialFigures;
-  readonly inspection: readonly InspectionShare[];
-  readonly spacings: readonly SpacingFigure[];
-  readonly clamps: ClampFigures;
-  readonly bonds: readonly BondFigure[];
-  readonly weldBands: readonly WeldBands[];
-}
+export type { Figures };
 
-export interface Assessment {
-  readonly model: Model;
-  readonly figures: Figures;
+export interface Assessment extends Computed {
   /** Those of reading and linking first, then of the rules; by file, line, column within each. */
   readonly findings: readonly Finding[];
 }

@@ -1,4 +1,4 @@
-import type { Figures } from '../assess.js';
+import type { Figures } from '../compute/figures.js';
 import type { Finding } from '../finding.js';
 import type { Model } from '../model/shell.js';
 import { accessRules } from './access/index.js';

@@ -1,6 +1,6 @@
-import type { Assessment } from '../../assess.js';
 import type { ServiceNode } from '../../model/services.js';
 import type { Shell, Tank } from '../../model/shell.js';
+import type { Computed } from '../figures.js';
 import type { TrappedWater } from '../services/types.js';
 import { nodeKey, serviceGraph } from './isolate/graph.js';
 import { minimumCut } from './isolate/minimum-cut.js';
@@ -33,7 +33,7 @@ const highestFirst = (a: ServiceNode, b: ServiceNode): number => b.at[2] - a.at[
  * highest to the lowest, appliances, the pump, then the tank and the waste. From the records only: valves of appliances are in
  * their makers' papers.
  */
-export function drainPlan({ model: { shell }, figures }: Assessment): DrainPlan {
+export function drainPlan({ model: { shell }, figures }: Computed): DrainPlan {
   const litres = new Map(figures.services.drained.map((one) => [one.node, one.litres] as const));
   const of = (medium: 'water' | 'drain', keep: (node: ServiceNode) => boolean): readonly ServiceNode[] =>
     shell.nodes.filter((node) => node.medium === medium && keep(node)).sort(highestFirst);

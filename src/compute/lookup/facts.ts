@@ -1,14 +1,14 @@
-import type { Assessment } from '../../assess.js';
 import type { Circuit, Conductor, Run } from '../../model/services.js';
 import type { Shell } from '../../model/shell.js';
 import type { Panel, Weld } from '../../model/structure.js';
+import type { Computed } from '../figures.js';
 import { judgeTest } from '../tests/verdict.js';
 import type { Findable } from './records.js';
 import { type Fact, facts } from './topics/topic.js';
 import { upstream } from './upstream.js';
 
 /** What else there is to know of a record that was looked for: its ends, its make, its fasteners, its tests and repairs. */
-export function factsOf(one: Findable, assessment: Assessment): readonly Fact[] {
+export function factsOf(one: Findable, assessment: Computed): readonly Fact[] {
   return [...ownFacts(one, assessment), ...evidence(one.id, assessment)];
 }
 
@@ -46,7 +46,7 @@ function of(shell: Shell): ReturnType<typeof gather> {
   return found;
 }
 
-function ownFacts({ id, kind }: Findable, { model, figures }: Assessment): readonly Fact[] {
+function ownFacts({ id, kind }: Findable, { model, figures }: Computed): readonly Fact[] {
   const { shell } = model;
   switch (kind) {
     case 'circuit': {
@@ -124,7 +124,7 @@ function ownFacts({ id, kind }: Findable, { model, figures }: Assessment): reado
 const WELDING =
   'batteries, controllers and radios off and their leads apart; look behind for adhesive, foam and wires; a qualified welder by the procedure';
 
-function circuitFacts(circuit: Circuit, runs: readonly Run[], { shell }: Assessment['model']): readonly Fact[] {
+function circuitFacts(circuit: Circuit, runs: readonly Run[], { shell }: Computed['model']): readonly Fact[] {
   const { nodes: known } = of(shell);
   const nodes = [...new Set(runs.flatMap((run) => [run.from, run.to]))];
   const counted = new Map<string, number>();
@@ -179,7 +179,7 @@ function panelFacts(panel: Panel, panels: readonly Panel[]): readonly Fact[] {
 }
 
 /** Tests, findings, changes and photos that name a record. */
-function evidence(id: string, { model }: Assessment): readonly Fact[] {
+function evidence(id: string, { model }: Computed): readonly Fact[] {
   const { shell } = model;
   const tests = shell.tests
     .filter((test) => test.of.includes(id))

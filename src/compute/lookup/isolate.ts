@@ -1,5 +1,5 @@
-import type { Assessment } from '../../assess.js';
 import type { ServiceNode } from '../../model/services.js';
+import type { Computed } from '../figures.js';
 import { electricNodesOf } from './isolate/drives.js';
 import { joinedTo, nodeKey, runKey, type ServiceGraph, serviceGraph, type Vertex } from './isolate/graph.js';
 import { minimumCut } from './isolate/minimum-cut.js';
@@ -13,7 +13,7 @@ import type { Isolation, IsolationAction } from './types.js';
  * What to switch, shut and take apart before work on a record, and the sources that are left. Takes a node, run, circuit, component,
  * tank, zone or access panel. Undefined for an unknown id and where no service is recorded at it.
  */
-export function isolate(assessment: Assessment, id: string): Isolation | undefined {
+export function isolate(assessment: Computed, id: string): Isolation | undefined {
   const { shell } = assessment.model;
   const entry = shell.byId.get(id);
   const targets = entry && targetsOf(entry, assessment);
@@ -74,7 +74,7 @@ const doneBy = (cut: readonly Vertex[]): Done => ({
 
 /** A pump that no valve parts from the place of work is stopped by its own supply, where that is recorded and can be proved dead. */
 function stopDrives(
-  { model: { shell } }: Assessment,
+  { model: { shell } }: Computed,
   graph: ServiceGraph,
   left: readonly string[],
   look: LookUps,
@@ -93,7 +93,7 @@ function stopDrives(
 
 type LookUps = ReturnType<typeof lookUps>;
 
-function lookUps({ model: { shell }, figures }: Assessment) {
+function lookUps({ model: { shell }, figures }: Computed) {
   const nodes = new Map(shell.nodes.map((node) => [node.id, node] as const));
   const circuits = new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const));
   const access = new Map(figures.access.nodes.map((node) => [node.id, node] as const));

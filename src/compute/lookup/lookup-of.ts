@@ -1,4 +1,4 @@
-import type { Assessment } from '../../assess.js';
+import type { Computed } from '../figures.js';
 import type { Lookup } from './ask.js';
 import { extentOf } from './places.js';
 import { findables } from './records.js';
@@ -6,7 +6,7 @@ import { answerTopic, TOPICS } from './topics/index.js';
 import { matcher } from './where.js';
 
 /** Everything that can be asked of an assessment, each answer computed when it is asked for. */
-export function lookupOf(assessment: Assessment): Lookup {
+export function lookupOf(assessment: Computed): Lookup {
   const { shell } = assessment.model;
   const all = findables(shell);
   const byId = new Map(all.map((one) => [one.id, one] as const));

@@ -1,17 +1,17 @@
-import type { Assessment } from '../../assess.js';
 import { type Box, nearestInBox } from '../../geometry/box.js';
 import { facet, height, nearestOnFacet } from '../../geometry/facet.js';
 import { nearestOnPolyline } from '../../geometry/segment.js';
 import { add, distance, lerp, scale, subtract, type Vec3 } from '../../geometry/vector.js';
 import { componentBox, lineWalls } from '../access/walls.js';
 import { zoneBoxes } from '../access/zones.js';
+import type { Computed } from '../figures.js';
 import type { NearHit, NearKind } from './types.js';
 
 /**
  * Every run, node, member, panel, component and zone whose outside comes within a distance of a point, nearest first: what a drill
  * there would meet. Tubes count by their walls. Exact but for rounded corners. All lengths in mm.
  */
-export function near({ model: { shell, library }, figures }: Assessment, point: Vec3, withinMm: number): readonly NearHit[] {
+export function near({ model: { shell, library }, figures }: Computed, point: Vec3, withinMm: number): readonly NearHit[] {
   const outside = new Map(figures.takeOff.runs.map((run) => [run.id, run.outsideDiameterMm] as const));
   const hits: NearHit[] = [];
   const keep = (id: string, kind: NearKind, nearest: Vec3 | undefined, toleranceMm?: number): void => {

@@ -1,5 +1,5 @@
-import type { Assessment } from '../../assess.js';
 import type { Vec3 } from '../../geometry/vector.js';
+import type { Computed } from '../figures.js';
 import { type ScrewDepth, screws } from '../release/screws.js';
 
 /** The deepest safe screw through the face nearest to a place. */
@@ -13,7 +13,7 @@ export interface ScrewAt extends ScrewDepth {
 const FACE_MM = 300;
 
 /** Undefined where no sheet is on record near the place. */
-export function screwAt(assessment: Assessment, place: Vec3): ScrewAt | undefined {
+export function screwAt(assessment: Computed, place: Vec3): ScrewAt | undefined {
   const map = screws(assessment);
   const nearest = map.nearest(place);
   if (!nearest || nearest.distanceMm > FACE_MM) return undefined;

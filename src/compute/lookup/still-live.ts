@@ -1,4 +1,4 @@
-import type { Assessment } from '../../assess.js';
+import type { Computed } from '../figures.js';
 import { sourcesReaching } from './isolate/proof.js';
 import { isolate } from './isolate.js';
 import type { Isolation } from './types.js';
@@ -11,7 +11,7 @@ export interface StillLive {
 }
 
 /** For every distribution panel of mains and direct current: what feeds it, what opens it all, and what one main alone leaves live. */
-export function stillLive(assessment: Assessment): readonly StillLive[] {
+export function stillLive(assessment: Computed): readonly StillLive[] {
   const { shell } = assessment.model;
   return shell.nodes
     .filter((node) => node.nodeKind === 'panel' && (node.medium === 'dc' || node.medium === 'ac'))

@@ -1,9 +1,9 @@
-import type { Assessment } from '../../assess.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import { polylineLength } from '../../geometry/vector.js';
 import type { Circuit, Run } from '../../model/services.js';
 import { bestFirst, isClear } from '../access/sight.js';
 import type { PanelReach } from '../access/types.js';
+import type { Computed } from '../figures.js';
 import { circuitTree, wayTo } from '../services/branches.js';
 import { factsOf } from './facts.js';
 import { targetsOf } from './isolate/targets.js';
@@ -13,21 +13,21 @@ import { type Findable, findables } from './records.js';
 import type { Match, MatchQuality, ProtectionFound } from './types.js';
 
 /** Records by id, name or marking, best first, each with its place, how to get to it and what protects it. */
-export function where(assessment: Assessment, query: string): readonly Match[] {
+export function where(assessment: Computed, query: string): readonly Match[] {
   const { shell } = assessment.model;
   const match = matcher(assessment);
   return matching(query, findables(shell), extentOf(shell)).map(([one, quality]) => match(one, quality));
 }
 
 /** Tells of one record after another; what they share is looked up once. */
-export function matcher(assessment: Assessment): (one: Findable, quality: MatchQuality) => Match {
+export function matcher(assessment: Computed): (one: Findable, quality: MatchQuality) => Match {
   const look = lookUps(assessment);
   return (one, quality) => matched(one, quality, look);
 }
 
 type LookUps = ReturnType<typeof lookUps>;
 
-function lookUps(assessment: Assessment) {
+function lookUps(assessment: Computed) {
   const {
     model: { shell },
     figures,

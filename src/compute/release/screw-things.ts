@@ -1,10 +1,10 @@
-import type { Figures } from '../../assess.js';
 import { type Bounds, type Box, boundsOf, boxBounds, clipToBox, grow } from '../../geometry/box.js';
 import { facet, throughFacet } from '../../geometry/facet.js';
 import { alongRay, rayToBall, rayToTube } from '../../geometry/ray.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import { componentBox } from '../access/walls.js';
+import type { Figures } from '../figures.js';
 import { softMetal } from '../welding/weld-bands.js';
 import { ASSUMED_TOLERANCE_MM } from './faces.js';
 

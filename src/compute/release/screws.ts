@@ -1,10 +1,10 @@
-import type { Figures } from '../../assess.js';
 import { boundsOf, grow } from '../../geometry/box.js';
 import { nearestOnFacet } from '../../geometry/facet.js';
 import { grid } from '../../geometry/grid.js';
 import { alongRay } from '../../geometry/ray.js';
 import { distance, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
+import type { Figures } from '../figures.js';
 import { type DrilledSheet, drilledSheets, onFace } from './drilled-sheets.js';
 import { type Metal, type MetalBehind, metalAlong, metalOf } from './screw-metal.js';
 import { LOOK_MM, type Met, SCREW_RADIUS_MM, screwThings, type Thing } from './screw-things.js';

@@ -11,7 +11,7 @@ export const noSwitch: Rule = {
     return model.shell.nodes
       .filter((node) => node.nodeKind === 'panel' && (node.medium === 'dc' || node.medium === 'ac'))
       .flatMap((node) => {
-        const found = isolate({ model, figures, findings: [] }, node.id);
+        const found = isolate({ model, figures }, node.id);
         const parted = found?.actions.filter((one) => one.lines !== undefined).map((one) => one.id) ?? [];
         const ids = [...new Set([...parted, ...(found?.sourcesLeft ?? [])])];
         if (ids.length === 0) return [];

@@ -1,8 +1,8 @@
-import type { Assessment } from '../../../assess.js';
 import { isInBox } from '../../../geometry/box.js';
 import { distance, type Vec3 } from '../../../geometry/vector.js';
 import type { Component, Entry, Shell, Tank } from '../../../model/shell.js';
 import { componentBox } from '../../access/walls.js';
+import type { Computed } from '../../figures.js';
 
 /** What must be dead before work on a record: nodes and runs. */
 export interface Targets {
@@ -17,7 +17,7 @@ const AT_IT_MM = 300;
 const OFF_CASE_MM = 50;
 
 /** Undefined where nothing of a service is recorded at it: then nobody can say what feeds it. */
-export function targetsOf({ kind, id, record }: Entry, { model: { shell }, figures }: Assessment): Targets | undefined {
+export function targetsOf({ kind, id, record }: Entry, { model: { shell }, figures }: Computed): Targets | undefined {
   switch (kind) {
     case 'node':
       return { nodes: [id], runs: [] };

@@ -1,8 +1,8 @@
-import type { Assessment } from '../../../assess.js';
+import type { Computed } from '../../figures.js';
 import { facts, type Topic, type TopicRow } from './topic.js';
 
 /** Ratings are a licensed engineer’s to declare: what is not declared is told so, and never inferred. */
-function declared({ model: { shell } }: Assessment, named: RegExp): readonly TopicRow[] {
+function declared({ model: { shell } }: Computed, named: RegExp): readonly TopicRow[] {
   return shell.declared
     .filter((one) => named.test(one.declaredKind))
     .map((one) => ({

@@ -1,4 +1,4 @@
-import type { Assessment } from '../../../assess.js';
+import type { Computed } from '../../figures.js';
 import { hanging, lifting, roof } from './declared.js';
 import { earths } from './earths.js';
 import { frost } from './frost.js';
@@ -42,12 +42,12 @@ export const TOPICS: readonly Topic[] = [
 export const topicsOf = (query: string): readonly Topic[] => asked(query, TOPICS);
 
 /** The answer to one question about the whole shell. */
-export const answerTopic = (assessment: Assessment, { name, question, answer }: Topic): TopicAnswer => ({
+export const answerTopic = (assessment: Computed, { name, question, answer }: Topic): TopicAnswer => ({
   topic: name,
   question,
   ...answer(assessment),
 });
 
 /** Answers to a question about the whole shell; empty where it is about one record. */
-export const askTopics = (assessment: Assessment, query: string): readonly TopicAnswer[] =>
+export const askTopics = (assessment: Computed, query: string): readonly TopicAnswer[] =>
   topicsOf(query).map((topic) => answerTopic(assessment, topic));

@@ -1,4 +1,4 @@
-import type { Assessment } from '../../../assess.js';
+import type { Computed } from '../../figures.js';
 
 /** A figure or word beside a name. Numbers in SI by `in`: mm, N·m, litres, amperes, fraction. */
 export interface Fact {
@@ -29,7 +29,7 @@ export interface Topic {
   readonly name: string;
   readonly question: string;
   readonly words: readonly string[];
-  answer(assessment: Assessment): Pick<TopicAnswer, 'rows' | 'notes'>;
+  answer(assessment: Computed): Pick<TopicAnswer, 'rows' | 'notes'>;
 }
 
 /** Facts that are on record: those without a value are left out. */
