@@ -11,6 +11,8 @@ export interface Markup {
   readonly tags: readonly Tag[];
   /** What stands between the tags, as written: escaped. */
   readonly words: string;
+  /** What stands in style elements. */
+  readonly styles: readonly string[];
   /** What is not in our form, with a little of its surroundings. */
   readonly faults: readonly string[];
 }
@@ -23,6 +25,7 @@ const NAME = /<([a-zA-Z][\w-]*)/uy;
 export function readMarkup(html: string): Markup {
   const tags: Tag[] = [];
   const words: string[] = [];
+  const styles: string[] = [];
   const faults: string[] = [];
   const open: string[] = [];
   const fault = (what: string, at: number): void => void faults.push(`${what}: ${html.slice(Math.max(0, at - 60), at + 60)}`);
@@ -51,13 +54,14 @@ export function readMarkup(html: string): Markup {
     at = tag.end;
     if (tag.closed || VOID.has(tag.tag.name)) continue;
     if (tag.tag.name === 'style') {
-      at = html.indexOf('</style>', at);
-      if (at === -1) return { tags, words: words.join('\n'), faults: [...faults, 'style without end'] };
+      const styled = html.indexOf('</style>', at);
+      styles.push(html.slice(at, styled === -1 ? html.length : styled));
+      at = styled === -1 ? html.length : styled;
     }
     open.push(tag.tag.name);
   }
   if (open.length > 0) faults.push(`without end: ${open.join(' ')}`);
-  return { tags, words: words.join('\n'), faults };
+  return { tags, words: words.join('\n'), styles, faults };
 }
 
 function readTag(html: string, from: number): { readonly tag: Tag; readonly end: number; readonly closed: boolean } | undefined {
