@@ -15,14 +15,3 @@ export function fingerprint(model: Model, photoHashes: ReadonlyMap<string, strin
   for (const { text } of canonicalRecords(model, photoHashes)) hash.update(text).update('\n');
   return hash.digest('hex');
 }
-
-export interface RecordDigest {
-  readonly kind: string;
-  readonly id: string;
-  /** SHA-256, hex. */
-  readonly digest: string;
-}
-
-/** Digest of each record by itself, in the order of the fingerprint: what tells which records differ. */
-export const recordDigests = (model: Model, photoHashes: ReadonlyMap<string, string> = new Map()): readonly RecordDigest[] =>
-  canonicalRecords(model, photoHashes).map(({ kind, id, text }) => ({ kind, id, digest: sha256(text) }));

@@ -93,14 +93,3 @@ export function editorFiles(): ReadonlyMap<string, string> {
     ['.vscode/settings.json', `${JSON.stringify(settings, null, 2)}\n`],
   ]);
 }
-
-/** The comment that ties a record file to its schema, whatever the editor's settings are; nothing for a file without form. */
-export function schemaComment(file: string): string | undefined {
-  const name = fileSchemas().find(({ of }) => of.some((pattern) => matches(pattern, file)))?.name;
-  if (name === undefined) return undefined;
-  const up = '../'.repeat(file.split('/').length - 1) || './';
-  return `# yaml-language-server: $schema=${up}${SCHEMA_FOLDER}/${name}.schema.json`;
-}
-
-const matches = (pattern: string, file: string): boolean =>
-  new RegExp(`^${pattern.replaceAll('.', '\\.').replaceAll('*', '[^/]*')}$`, 'u').test(file);

@@ -21,14 +21,11 @@ export interface Writer {
 }
 
 /**
- * Changes one file of a store so that nothing is lost: under the store's lock, from what stands there now, and at one stroke. Killed at
- * any moment, the file holds the old text or the new. Line ends and byte order mark stay as they were.
- * Throws {@link CannotDo} with what stands in the way, and then nothing was written; what `change` throws comes through.
+ * Changes files of a store so that nothing is lost: under the store's lock, from what stands there now, and each at one stroke. Killed at
+ * any moment, a file holds the old text or the new. Line ends and byte order mark stay as they were. Several steps come under one lock,
+ * as reading the store for a free id and writing the record that bears it.
+ * Throws {@link CannotDo} with what stands in the way, and then nothing was written; what a `change` throws comes through.
  */
-export const updateFile = (root: string, file: string, change: Change): Promise<boolean> =>
-  writing(root, (writer) => writer.update(file, change));
-
-/** Several steps under one lock, as reading the store for a free id and writing the record that bears it. */
 export const writing = <T>(root: string, act: (writer: Writer) => Promise<T>): Promise<T> =>
   underLock(root, () => act({ update: (file, change) => update(root, file, change) }));
 

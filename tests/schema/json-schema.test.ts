@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { editorFiles, type FileSchema, fileSchemas, schemaComment } from '../../src/schema/files.js';
+import { editorFiles, type FileSchema, fileSchemas, SCHEMA_FOLDER } from '../../src/schema/files.js';
 import { roleOf } from '../../src/store/layout.js';
 
 /** JSON Schema draft 2020-12 by another validator: ajv. Records are typed with yes and no, and numbers or words in any field. */
@@ -19,10 +19,16 @@ const yamlIn = (folder: string): string[] =>
     .map((one) => path.relative(path.join(ROOT, folder), path.join(one.parentPath, one.name)).split(path.sep).join('/'))
     .filter((name) => /^(?:shop\.yaml|library\/|shells\/)/u.test(name));
 
-const schemaOf = (file: string): FileSchema | undefined => {
-  const comment = schemaComment(file);
-  return comment === undefined ? undefined : schemas.find(({ name }) => comment.endsWith(`/${name}.schema.json`));
-};
+const matches = (pattern: string, file: string): boolean =>
+  new RegExp(`^${pattern.replaceAll('.', '\\.').replaceAll('*', '[^/]*')}$`, 'u').test(file);
+const schemaOf = (file: string): FileSchema | undefined => schemas.find(({ of }) => of.some((pattern) => matches(pattern, file)));
+
+/** The comment that ties a record file to its schema, whatever the editor's settings are; nothing for a file without form. */
+function schemaComment(file: string): string | undefined {
+  const name = schemaOf(file)?.name;
+  const up = '../'.repeat(file.split('/').length - 1) || './';
+  return name && `# yaml-language-server: $schema=${up}${SCHEMA_FOLDER}/${name}.schema.json`;
+}
 
 describe('JSON Schemas of record files', () => {
   it.each([

@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { readStoreText } from '../../src/store/read.js';
-import { updateFile } from '../../src/store/write.js';
+import { updateFile } from './update-file.js';
 
 /** 300 by hand: SHELLBOOK_KILLS=300. */
 const KILLS = Number(process.env.SHELLBOOK_KILLS ?? 60);

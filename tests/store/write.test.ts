@@ -18,7 +18,8 @@ import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { CannotDo } from '../../src/cannot.js';
 import { putBack, takeOff } from '../../src/store/line-ends.js';
-import { updateFile, writing } from '../../src/store/write.js';
+import { writing } from '../../src/store/write.js';
+import { updateFile } from './update-file.js';
 
 /** What the disk does to the next files that are written anew. */
 const disk = vi.hoisted(() => ({ takes: Number.POSITIVE_INFINITY, code: 'ENOSPC' }));
@@ -63,7 +64,7 @@ const nothingLeft = (): void => {
   expect(existsSync(file('.shellbook.lock'))).toBe(false);
 };
 
-describe('updateFile', () => {
+describe('one change of one file', () => {
   it('changes a file and keeps its rights; says when nothing changed', async () => {
     chmodSync(file(WELDS), 0o664);
     expect(await updateFile(root, WELDS, add)).toBe(true);

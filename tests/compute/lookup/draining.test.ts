@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { drainPlan } from '../../../src/compute/lookup/draining.js';
-import { askTopics, topicsOf } from '../../../src/compute/lookup/topics/index.js';
+import { answerTopic, topicsOf } from '../../../src/compute/lookup/topics/index.js';
 import type { NodeKind } from '../../../src/model/services.js';
 import type { Tank } from '../../../src/model/shell.js';
 import { circuit, node, run } from '../../support/services.js';
@@ -96,11 +96,12 @@ describe('questions about the whole shell', () => {
   });
 
   it('never infer a rating: what nobody declared is told so', () => {
-    const said = askTopics(assessment({}), 'where may I jack it')
+    const answers = (query: string) => topicsOf(query).map((topic) => answerTopic(assessment({}), topic));
+    const said = answers('where may I jack it')
       .flatMap((topic) => topic.rows.map((row) => row.what))
       .join('\n');
     expect(said).toContain('jack: not declared');
-    const roof = askTopics(assessment({}), 'roof')[0];
+    const roof = answers('roof')[0];
     expect(roof?.notes.join(' ')).toContain('keep off the roof');
   });
 });

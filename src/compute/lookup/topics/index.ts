@@ -47,7 +47,3 @@ export const answerTopic = (assessment: Computed, { name, question, answer }: To
   question,
   ...answer(assessment),
 });
-
-/** Answers to a question about the whole shell; empty where it is about one record. */
-export const askTopics = (assessment: Computed, query: string): readonly TopicAnswer[] =>
-  topicsOf(query).map((topic) => answerTopic(assessment, topic));
