@@ -101,11 +101,9 @@ interface PageOrder {
   readonly pieces: readonly { readonly block: number; readonly rows?: readonly [number, number]; readonly shrink?: number }[];
 }
 
-/** Moves the blocks into page boxes, fills in the page numbers, and tells on which page each anchor stands. */
-export function assemble(pages: readonly PageOrder[]): {
-  readonly stands: [string, number][];
-  readonly overfull: readonly number[];
-} {
+/** Moves the blocks into page boxes, fills in the page numbers, and tells on which page each anchor stands. Leaves the body hidden. */
+export function assemble(pages: readonly PageOrder[]): [string, number][] {
+  document.body.style.display = 'none';
   const byBlock = new Map<number, HTMLElement>();
   for (const one of document.querySelectorAll<HTMLElement>('[data-block]')) byBlock.set(Number(one.dataset.block), one);
   const rowsOf = new Map<number, Element[]>();
@@ -148,9 +146,6 @@ export function assemble(pages: readonly PageOrder[]): {
   });
   document.body.replaceChildren(book);
   document.body.classList.add('paged');
-  const overfull = Array.from(document.querySelectorAll<HTMLElement>('.leaf'))
-    .filter((box) => box.scrollHeight > box.clientHeight + 1)
-    .map((box) => Number(box.dataset.page));
   const stands: [string, number][] = [];
   const pageOf = new Map<string, number>();
   for (const one of document.querySelectorAll('[id]')) {
@@ -162,5 +157,27 @@ export function assemble(pages: readonly PageOrder[]): {
   for (const link of document.querySelectorAll('a.pg')) {
     link.textContent = String(pageOf.get((link.getAttribute('href') as string).slice(1)) ?? '');
   }
-  return { stands, overfull };
+  return stands;
+}
+
+export function unhide(): void {
+  document.body.style.removeProperty('display');
+}
+
+export function addStyle(css: string): void {
+  const style = document.createElement('style');
+  style.textContent = css;
+  document.head.append(style);
+}
+
+/** Drawings keep their size without what is in them, which takes the browser longest to lay out. */
+export function emptyDrawings(): void {
+  for (const drawing of document.querySelectorAll('svg')) drawing.replaceChildren();
+}
+
+/** Numbers of the pages whose boxes hold more than has room in them. */
+export function overfull(): number[] {
+  return Array.from(document.querySelectorAll<HTMLElement>('.leaf'))
+    .filter((box) => box.scrollHeight > box.clientHeight + 1)
+    .map((box) => Number(box.dataset.page));
 }
