@@ -12,6 +12,7 @@ afterAll(() => browser?.close());
 const print = (css: string) =>
   printDocument(browser, {
     html: `<!doctype html><html lang="en"><head><title>Growing</title><style>
+      body { margin: 0 }
       .leaf { display: flow-root; width: 170mm; height: 240mm; overflow: hidden; contain: size; }
       section.chapter > p { height: 10mm; margin: 0 } .turn { break-after: page } .turn:last-child { break-after: auto } ${css}
     </style></head><body><section class="chapter" data-chapter="one"><p>First</p></section>
