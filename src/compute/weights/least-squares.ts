@@ -45,23 +45,18 @@ const at = (row: readonly number[], i: number): number => row[i] as number;
 const table = (size: number, of: (i: number, j: number) => number): number[][] =>
   Array.from({ length: size }, (_, i) => Array.from({ length: size }, (_unused, j) => of(i, j)));
 
-/** Gauss–Jordan with row pivoting; nothing for a singular matrix. */
+/** Gauss–Jordan, without pivoting: normal equations are positive definite. Nothing for a singular matrix. */
 function invert(matrix: readonly (readonly number[])[]): number[][] | undefined {
   const size = matrix.length;
   const rows = matrix.map((row, i) => [...row, ...row.map((_, j) => (i === j ? 1 : 0))]);
-  const largest = Math.max(...matrix.flat().map(Math.abs), 0);
+  const largest = Math.max(...matrix.flat());
   for (let column = 0; column < size; column++) {
-    let pivot = column;
-    for (let i = column; i < size; i++)
-      if (Math.abs(at(rows[i] as number[], column)) > Math.abs(at(rows[pivot] as number[], column))) pivot = i;
-    const lead = at(rows[pivot] as number[], column);
-    if (Math.abs(lead) <= 1e-12 * largest) return undefined;
-    [rows[column], rows[pivot]] = [rows[pivot] as number[], rows[column] as number[]];
-    rows[column] = (rows[column] as number[]).map((value) => value / lead);
+    const lead = at(rows[column] as number[], column);
+    if (lead <= 1e-12 * largest) return undefined;
+    const pivot = (rows[column] as number[]).map((value) => value / lead);
     for (let i = 0; i < size; i++) {
-      if (i === column) continue;
       const factor = at(rows[i] as number[], column);
-      rows[i] = (rows[i] as number[]).map((value, j) => value - factor * at(rows[column] as number[], j));
+      rows[i] = i === column ? pivot : (rows[i] as number[]).map((value, j) => value - factor * at(pivot, j));
     }
   }
   return rows.map((row) => row.slice(size));

@@ -1,10 +1,7 @@
-import fc from 'fast-check';
-import { Matrix, solve } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import type { MassItem } from '../../../src/compute/takeoff/types.js';
 import { endsOf, turnOf } from '../../../src/compute/weights/burden.js';
 import { weights } from '../../../src/compute/weights/index.js';
-import { adjust } from '../../../src/compute/weights/least-squares.js';
 import type { Model } from '../../../src/model/shell.js';
 import { record } from '../../support/build.js';
 import {
@@ -12,7 +9,6 @@ import {
   condition,
   item,
   readings,
-  scaleSC1,
   seat,
   stages,
   tagCoach,
@@ -191,135 +187,5 @@ describe('conditions start from the newest verified ticket', () => {
       ['finished', 10050, undefined],
     ]);
     expect(stages.map((one) => one.id)).toEqual(growth.map((one) => one.stage));
-  });
-});
-
-describe('several readings of one weighing', () => {
-  const axles = twoAxles();
-  const weigh = (front: readonly number[], rear: readonly number[], gross: number) => {
-    const reading = ([totalKg, leftKg, rightKg]: readonly number[]) => ({
-      totalKg: totalKg as number,
-      leftKg: leftKg as number,
-      rightKg: rightKg as number,
-    });
-    return figure(
-      vehicle(
-        { axles },
-        {
-          tickets: [
-            ticket('T-1', {}, { scale: 'SC-1', grossKg: gross, readings: { front: reading(front), rear: reading(rear) } }),
-          ],
-        },
-      ),
-    ).reconciled;
-  };
-  it('agree within what the scale can do', () => {
-    const found = weigh([5000, 2505, 2498], [7000, 3490, 3508], 12010);
-    expect(found).toMatchObject({ agree: true, redundancy: 3 });
-    expect(found?.outlier).toBeUndefined();
-  });
-  it('name the one that does not fit', () => {
-    expect(weigh([5000, 2500, 2500], [7000, 3500, 3410], 12000)).toMatchObject({
-      agree: false,
-      suspects: ['rear left', 'rear right'],
-    });
-    expect(weigh([5000, 2500, 2500], [7200, 3500, 3500], 12000)).toMatchObject({ agree: false, outlier: 'rear' });
-  });
-  it('cannot name it with one reading to spare', () => {
-    const found = figure(
-      vehicle({ axles }, { tickets: [ticket('T-1', { front: 5000, rear: 7000 }, { scale: 'SC-1', grossKg: 12600 })] }),
-    ).reconciled;
-    expect(found).toMatchObject({ agree: false, redundancy: 1 });
-    expect(found?.outlier).toBeUndefined();
-  });
-  it('are nothing to compare where each is the only one', () => {
-    expect(figure(vehicle({ axles }, { tickets: [ticket('T-1', { front: 5000, rear: 7000 })] })).reconciled).toBeUndefined();
-  });
-});
-
-describe('weighted least squares', () => {
-  it('equals ml-matrix on any adjustment', () => {
-    const row = fc.array(fc.double({ min: -3, max: 3, noNaN: true }), { minLength: 3, maxLength: 3 });
-    const value = fc.double({ min: -1000, max: 1000, noNaN: true });
-    const u = fc.double({ min: 0.5, max: 5, noNaN: true });
-    fc.assert(
-      fc.property(fc.array(fc.tuple(row, value, u), { minLength: 6, maxLength: 9 }), (rows) => {
-        const [design, observed, spread] = [rows.map((one) => one[0]), rows.map((one) => one[1]), rows.map((one) => one[2])];
-        const found = adjust(design, observed, spread);
-        const weighted = new Matrix(design.map((one, i) => one.map((x) => x / (spread[i] as number))));
-        fc.pre(found !== undefined && Math.abs(determinantOf(weighted)) > 1e-3);
-        const other = solve(weighted, Matrix.columnVector(observed.map((x, i) => x / (spread[i] as number))), true).to1DArray();
-        found?.solution.forEach((x, i) => {
-          expect(x).toBeCloseTo(other[i] as number, 4);
-        });
-      }),
-    );
-  });
-  it('knows nothing of an observation that nothing checks', () => {
-    const found = adjust(
-      [
-        [1, 0],
-        [0, 1],
-        [0, 1],
-      ],
-      [10, 20, 22],
-      [1, 1, 1],
-    );
-    expect(found?.solution).toEqual([10, 21]);
-    expect(found?.residualDeviation[0]).toBe(0);
-    expect(found?.residualDeviation[1]).toBeCloseTo(Math.SQRT1_2, 9);
-    expect(found?.chiSquare).toBeCloseTo(2, 9);
-  });
-  it('refuses unknowns that are not determined', () => {
-    expect(
-      adjust(
-        [
-          [1, 1],
-          [1, 1],
-          [2, 2],
-        ],
-        [1, 1, 2],
-        [1, 1, 1],
-      ),
-    ).toBeUndefined();
-  });
-});
-
-const determinantOf = (weighted: Matrix): number => {
-  const normal = weighted.transpose().mmul(weighted).to2DArray() as [number[], number[], number[]];
-  const [[a, b, c], [d, e, f], [g, h, i]] = normal as unknown as [
-    [number, number, number],
-    [number, number, number],
-    [number, number, number],
-  ];
-  return a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g);
-};
-
-describe('uncertainty of a ticket', () => {
-  const axles = twoAxles();
-  const u = (one: Parameters<typeof figure>[0]) => figure(one).uncertaintyKg;
-  it('scale steps and tolerance', () => {
-    const model = vehicle({ axles }, { tickets: [ticket('T-1', { front: 4000, rear: 6000 }, { scale: 'SC-1' })] });
-    // Two steps of 10 kg: 2.887·√2 = 4.082; 0.2 % of 10,000 kg as a rectangle: 11.547; RSS 12.247; k = 2.
-    expect(scaleSC1.resolution.value).toBe(10);
-    expect(u(model)).toBeCloseTo(24.495, 3);
-  });
-  it('a part-full tank adds ± 5 % of its capacity, a full one ± 2 %, an empty one nothing', () => {
-    const tanks = [tank('FUEL', 'diesel', 400, 1500)];
-    const at = (level: number) =>
-      vehicle(
-        { axles },
-        {
-          tanks,
-          tickets: [
-            ticket('T-1', { front: 4000, rear: 6000 }, { scale: 'SC-1', condition: condition({ levels: { FUEL: level } }) }),
-          ],
-        },
-      );
-    expect(u(at(0))).toBeCloseTo(24.495, 3);
-    // 8 kg as a rectangle: 4.619; with the scale's 12.247: 13.089; k = 2.
-    expect(u(at(1))).toBeCloseTo(26.179, 3);
-    // 20 kg as a rectangle: 11.547; with the scale's 12.247: 16.833; k = 2.
-    expect(u(at(0.5))).toBeCloseTo(33.665, 3);
   });
 });
