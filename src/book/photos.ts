@@ -60,8 +60,10 @@ async function preparePhoto(
   try {
     const bytes = await cache.picture(given, () => printed(given));
     return { photo, bytes, path: `/photo/${number}.jpg` };
-  } catch {
-    return { photo, missing: `its file \`${photo.file}\` cannot be read as a picture` };
+  } catch (error) {
+    const tooLarge = error instanceof Error && /pixel limit/iu.test(error.message);
+    const why = tooLarge ? `has more than ${MOST_PIXELS / 1e6} million pixels: record a smaller copy` : 'cannot be read as a picture';
+    return { photo, missing: `its file \`${photo.file}\` ${why}` };
   }
 }
 

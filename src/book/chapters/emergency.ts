@@ -7,8 +7,8 @@ import { IN_THE_OPEN, wayToNode } from '../where.js';
 /** Of water, air and hydraulics only what stops all of it. */
 const MAIN = /\bmain\b|\bmaster\b|emergency|tank shut-?off/iu;
 const OTHER_MEDIA = ['water', 'air', 'hydraulic'];
-/** The list beside the plan, and the space between them, mm; as in book.css. */
-const LIST_MM = 64;
+/** The list beside the plan: as narrow as lets what is not fuel stand there; and the space between them, mm. */
+const LIST_MM = [64, 70, 76, 82];
 const GAP_MM = 4;
 const LEAST_PLAN_MM = 70;
 /** Heading, caution and the spaces between, mm. */
@@ -51,12 +51,13 @@ export const emergency: ChapterMaker = (book) => {
       })),
   }));
   const [gas, fuel, ...electric] = groups;
-  const listed = [gas, ...electric, fuel, { title: 'Water, air and hydraulics (not on the plan)', more: 0, items: others }]
-    .filter((group) => group !== undefined)
-    .filter((group) => group.items.length > 0);
+  const rest: Listed = { title: 'Water, air and hydraulics (not on the plan)', more: 0, items: others };
+  const listed = [gas, ...electric, fuel, rest].filter((group) => group !== undefined).filter((group) => group.items.length > 0);
   const roomMm = book.room('landscape').heightMm - ABOVE_MM;
-  const { beside, beneath } = shared(listed, roomMm);
-  const planMm = book.room('landscape').widthMm - LIST_MM - GAP_MM;
+  const listMm =
+    LIST_MM.find((mm) => shared(listed, roomMm, mm).beneath.every((one) => one === fuel || one === rest)) ?? LIST_MM[0];
+  const { beside, beneath } = shared(listed, roomMm, listMm as number);
+  const planMm = book.room('landscape').widthMm - (listMm as number) - GAP_MM;
   const beneathMm = beneath.length > 0 ? 2 + beneathHeight(beneath, (planMm - COLUMNS_GAP_MM) / 2) : 0;
   return {
     key: 'emergency',
@@ -68,6 +69,7 @@ export const emergency: ChapterMaker = (book) => {
         widthMm: planMm,
         heightMm: Math.max(LEAST_PLAN_MM, roomMm - beneathMm),
       }),
+      columns: `1fr ${listMm}mm`,
       beside,
       beneath,
     },
@@ -91,12 +93,16 @@ interface Listed {
 }
 
 /** What finds room beside the plan, in this order; fuel, and what is not on the plan, stand beneath it. */
-function shared(listed: readonly Listed[], roomMm: number): { readonly beside: Listed[]; readonly beneath: Listed[] } {
+function shared(
+  listed: readonly Listed[],
+  roomMm: number,
+  listMm: number,
+): { readonly beside: Listed[]; readonly beneath: Listed[] } {
   const beside: Listed[] = [];
   const beneath: Listed[] = [];
   let used = 0;
   for (const group of listed) {
-    const high = heightOf(group, LIST_MM);
+    const high = heightOf(group, listMm);
     const fits = beneath.length === 0 && used + high <= roomMm;
     if (fits) used += high;
     (fits ? beside : beneath).push(group);
@@ -133,7 +139,8 @@ export function roughPlace(book: Book, [x, y, z]: ServiceNode['at']): string {
   const half = Math.max(high[1], -low[1]);
   const across = Math.abs(y) < half / 4 ? 'near the centre line' : y < 0 ? 'left' : 'right';
   const up = z / high[2];
-  const height = z < UNDER_MM ? 'under the floor' : up < 0.3 ? 'low' : up < 0.7 ? 'at hand height' : up < 0.95 ? 'high' : 'on the roof';
+  const height =
+    z < UNDER_MM ? 'under the floor' : up < 0.3 ? 'low' : up < 0.7 ? 'at hand height' : up < 0.95 ? 'high' : 'on the roof';
   return [along, across, height].join(', ');
 }
 

@@ -53,8 +53,8 @@ function card(book: Book, panel: Panel) {
     of: panel.of ? ref(panel.of) : undefined,
     facts: openingFacts(book, panel),
     note: panel.note,
-    keyPlan: book.draw.panelKeyPlan(book.assessment, panel.id, { widthMm: 82, heightMm: 48 }),
-    face: book.draw.panelFace(book.assessment, panel.id, { widthMm: 88, heightMm: 88 }),
+    keyPlan: book.draw.panelKeyPlan(book.assessment, panel.id, { widthMm: 82, heightMm: 42 }),
+    face: book.draw.panelFace(book.assessment, panel.id, { widthMm: 88, heightMm: 82 }),
     hazards: hazardsBehind(book, items),
     behind: behindTable(book, worstFirst(book, services), items.length > services.length),
     members: items

@@ -13,6 +13,7 @@ import { fitsOn, HALF_SHEET_STRIPS, halfSheet } from '../half-sheet.js';
 import type { LabelWish } from '../labels.js';
 import { openingMarks } from '../marks/openings.js';
 import { faceOf } from '../marks/panels.js';
+import { shellBox } from '../marks/shell-box.js';
 import { memberContext } from '../marks/structure.js';
 import { lineLengthMm } from '../outline.js';
 import { nearness, VIEW_OF_FACE } from '../projection.js';
@@ -84,6 +85,7 @@ function faceOnSheet(a: Assessment, face: Facing, sheet: SheetSize, strips: Room
       front: view.front,
       units: model.shop.units,
       marks: [
+        shellBox(shell, port, 'skin-line'),
         ...memberContext(nearFace(model, shell, face), model.library, port),
         ...openings.marks,
         ...welds,
@@ -95,7 +97,8 @@ function faceOnSheet(a: Assessment, face: Facing, sheet: SheetSize, strips: Room
       notes: [
         'A blank place is not proven clear: find out before you drill.',
         welds.length > 0 ? `Dotted squares: soft metal, ${length(WELD_BAND_MM, 'both')} each way from a weld: no screw.` : '',
-        short > 0 ? `${short} runs that come near at a spot only are drawn without a name.` : '',
+        short === 1 ? 'One run that comes near at a spot only is drawn without a name.' : '',
+        short > 1 ? `${short} runs that come near at a spot only are drawn without a name.` : '',
         assumed > 0
           ? `${assumed} of ${runs.length} runs have no recorded tolerance: ${length(ASSUMED_TOLERANCE_MM, model.shop.units)} taken.`
           : '',

@@ -115,7 +115,7 @@ export function panelKeyPlan(a: Assessment, panelId: string, small: SheetSize, o
       units: model.shop.units,
       marks,
       wishes: [],
-      notes: [`${where[0]?.toUpperCase()}${where.slice(1)}.`],
+      notes: [`${where[0]?.toUpperCase()}${where.slice(1)}. Not to scale.`],
     },
     options,
   );

@@ -63,11 +63,17 @@ function sharingOneSheet(
 ): Drawing[] | undefined {
   if (of.runs.length + of.nodes.length > MOST_SHARED) return undefined;
   const half = halfSheet(sheet);
-  const drawn = SIGHTS.flatMap((sight) => {
+  const drawn: Drawing[] = [];
+  for (const sight of SIGHTS) {
     const part: Part = { bounds: viewBounds(sight.view, corners), suffix: '' };
-    return serviceDrawing({ ...of, sight, part }, half, options, HALF_SHEET_STRIPS);
-  });
-  return drawn.every((one) => fitsOn(half, one)) ? drawn : undefined;
+    // What the upper one leaves of its half is the lower one's.
+    const room = { ...half, heightMm: (drawn.length + 1) * half.heightMm - drawn.reduce((sum, one) => sum + one.heightMm, 0) };
+    for (const one of serviceDrawing({ ...of, sight, part }, room, options, HALF_SHEET_STRIPS)) {
+      if (!fitsOn(room, one)) return undefined;
+      drawn.push(one);
+    }
+  }
+  return drawn;
 }
 
 function serviceDrawing(
