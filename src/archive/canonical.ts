@@ -1,5 +1,6 @@
 import canonicalize from 'canonicalize';
 import type { Certificate } from '../model/library.js';
+import { recordsOf } from '../model/records-of.js';
 import type { Model, Shell } from '../model/shell.js';
 import type { RecordBase } from '../model/source.js';
 
@@ -26,7 +27,7 @@ export function canonicalRecords(model: Model, photoHashes: ReadonlyMap<string, 
   const records: CanonicalRecord[] = [];
   const put = (kind: string, id: string, data: unknown): void =>
     void records.push({ kind, id, text: canonical({ kind, id, data }) });
-  for (const [kind, list] of Object.entries({ ...ofShell(model.shell), ...ofLibrary(model) })) {
+  for (const [kind, list] of Object.entries({ ...recordsOf(model.shell), ...ofLibrary(model) })) {
     for (const record of list) put(kind, record.id, record.typed);
   }
   put('shell', model.shell.id, model.shell.typed);
@@ -42,27 +43,6 @@ export function canonicalRecords(model: Model, photoHashes: ReadonlyMap<string, 
 const order = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 type Records = Readonly<Record<string, readonly RecordBase[]>>;
-
-/** Axles, tanks, seats and bays are part of the shell's own record. */
-const ofShell = (shell: Shell): Records => ({
-  zone: shell.zones,
-  member: shell.members,
-  weld: shell.welds,
-  panel: shell.panels,
-  opening: shell.openings,
-  circuit: shell.circuits,
-  node: shell.nodes,
-  run: shell.runs,
-  component: shell.components,
-  ticket: shell.tickets,
-  test: shell.tests,
-  finding: shell.findings,
-  signoff: shell.signoffs,
-  amendment: shell.amendments,
-  photo: shell.photos,
-  declared: shell.declared,
-  clamp: shell.clamps,
-});
 
 /** What of the library the shell uses, directly or through another library record. Stages and packed rules count whole: they judge it. */
 function ofLibrary(model: Model): Records {
@@ -106,7 +86,7 @@ function certificatesOf({ shell, library }: Model): readonly Certificate[] {
 
 function peopleOf(shell: Shell): readonly (string | undefined)[] {
   return [
-    ...Object.values(ofShell(shell)).flatMap((records) => records.map((record) => record.by)),
+    ...Object.values(recordsOf(shell)).flatMap((records) => records.map((record) => record.by)),
     ...shell.welds.flatMap((weld) => [weld.welder, ...weld.inspections.map((one) => one.by)]),
     ...shell.tests.map((test) => test.witness),
     ...shell.findings.map((finding) => finding.approvedBy),

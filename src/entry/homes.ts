@@ -13,6 +13,9 @@ const library = (list: LibraryList): Home => ({ in: 'library', list });
 const shell = (list: ShellList): Home => ({ in: 'shell', list });
 const head = (...path: string[]): Home => ({ in: 'head', path });
 
+/** What is the whole of a file, or a part of its head, and in no list. */
+type WholeFile = 'shop' | 'shell' | 'chassis' | 'datum' | 'bare' | 'service';
+
 /** Every kind of record that a list of some file holds. */
 export const HOMES = {
   member: shell('members'),
@@ -46,7 +49,7 @@ export const HOMES = {
   instrument: library('instruments'),
   stage: library('stages'),
   rule: library('rules'),
-} as const satisfies Partial<Record<Kind, Home>>;
+} as const satisfies Record<Exclude<Kind, WholeFile>, Home>;
 
 export type EntryKind = keyof typeof HOMES;
 export const ENTRY_KINDS = Object.keys(HOMES) as readonly EntryKind[];

@@ -1,3 +1,4 @@
+import type { LibraryList, ShellList } from '../store/layout.js';
 import type { Kind } from './kinds.js';
 
 /** Which kind of record a list holds, by the list's name. */
@@ -25,4 +26,4 @@ export const KIND_IN: Readonly<Record<string, Kind>> = {
   declared: 'declared',
   clamps: 'clamp',
   photos: 'photo',
-};
+} satisfies Record<LibraryList | ShellList, Kind>;

@@ -1,4 +1,6 @@
 /** Models from literals, for tests of figures and rules that need no YAML. */
+import { indexById } from '../../src/model/index-by-id.js';
+import type { Entry } from '../../src/model/shell.js';
 import type { Limits, Material, Model, Section } from './types.js';
 
 export const source = {
@@ -64,33 +66,8 @@ export function buildModel(
     clamps: [],
   };
   const whole = { ...record('T-1'), title: 'Test shell', chassis: { frame: {}, axles: [] }, ...lists, ...shell };
-  const kinds = {
-    tank: whole.tanks,
-    seat: whole.seats,
-    bay: whole.bays,
-    zone: whole.zones,
-    member: whole.members,
-    weld: whole.welds,
-    panel: whole.panels,
-    opening: whole.openings,
-    circuit: whole.circuits,
-    node: whole.nodes,
-    run: whole.runs,
-    component: whole.components,
-    ticket: whole.tickets,
-    test: whole.tests,
-    finding: whole.findings,
-    signoff: whole.signoffs,
-    amendment: whole.amendments,
-    photo: whole.photos,
-    declared: whole.declared,
-    clamp: whole.clamps,
-    axle: whole.chassis.axles,
-  } as const;
-  const byId = new Map<string, Model['shell']['byId'] extends ReadonlyMap<string, infer E> ? E : never>();
-  for (const [kind, records] of Object.entries(kinds)) {
-    for (const one of records as readonly { id: string }[]) byId.set(one.id, { kind: kind as 'member', id: one.id, record: one });
-  }
+  const byId: Map<string, Entry> = new Map();
+  indexById({ ...whole, byId }, byId);
   return {
     shop: {
       ...record('shop'),
@@ -114,6 +91,6 @@ export function buildModel(
       rules: [],
       ...library,
     },
-    shell: { ...whole, byId } as Model['shell'],
+    shell: { ...whole, byId },
   };
 }

@@ -1,5 +1,6 @@
 import type { Vec3 } from '../../geometry/vector.js';
 import type { DecidedFinding } from '../../rules/decide.js';
+import { DIRECTION_MARKS } from '../../source/direction-marks.js';
 
 /** Plain data for one JSON object. `undefined` becomes null: a stable key is always there. */
 export type Json = null | undefined | boolean | number | string | readonly Json[] | { readonly [key: string]: Json };
@@ -16,10 +17,9 @@ export function envelope(
 
 /** Controls and marks of text direction, which no terminal may get raw and which JSON writes as `\\u202e`. */
 export const asciiControls = (json: string): string =>
-  json.replace(
-    /[\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu,
-    (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
-  );
+  json.replace(UNSAFE, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`);
+
+const UNSAFE = new RegExp(`[\\u007f-\\u009f${DIRECTION_MARKS}]`, 'gu');
 
 /** Six decimals of a millimetre, kilogram, volt or degree are below anything measured; the rest is noise of arithmetic. */
 function tidy(_key: string, value: unknown): unknown {

@@ -1,3 +1,5 @@
+import { DIRECTION_MARKS } from '../../source/direction-marks.js';
+
 /**
  * Text that may go to a terminal: records are untrusted, so control characters and text-direction marks in them are shown as
  * `\u{…}` and never sent. Line feeds, tabs and this program's own colours pass.
@@ -6,7 +8,8 @@ export function printable(text: string): string {
   return text.replace(UNSAFE, (sign) => `\\u{${(sign.codePointAt(0) as number).toString(16)}}`);
 }
 
-// Everything below space but tab and line feed; ESC unless it opens one of our own colour or clear-line sequences; C1; bidi marks.
-const UNSAFE =
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
-  /[\u0000-\u0008\u000b-\u001a\u001c-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]|\u001b(?!\[(?:31|33|32|39|1|2|22)m)/gu;
+// Everything below space but tab and line feed; ESC unless it opens one of our own colour or clear-line sequences; C1; marks of direction.
+const UNSAFE = new RegExp(
+  `[\\u0000-\\u0008\\u000b-\\u001a\\u001c-\\u001f\\u007f-\\u009f${DIRECTION_MARKS}]|\\u001b(?!\\[(?:31|33|32|39|1|2|22)m)`,
+  'gu',
+);
