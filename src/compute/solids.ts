@@ -39,15 +39,22 @@ export function sectionEnvelope(shape: SectionShape): readonly [depthMm: number,
   }
 }
 
+/** Joints, access, services and more ask for the same boxes. */
+const BOXES = new WeakMap<LineMember, { readonly shape: SectionShape; readonly box: Box }>();
+
 /** The box that a member on a line fills: axes are along, depth, width. */
 export function memberBox(line: LineMember, shape: SectionShape): Box {
+  const known = BOXES.get(line);
+  if (known?.shape === shape) return known.box;
   const frame = memberFrame(line);
   const [depthMm, widthMm] = sectionEnvelope(shape);
-  return {
+  const box: Box = {
     center: lerp(line.from, line.to, 0.5),
     axes: [frame.along, frame.depth, frame.width],
     half: [frame.lengthMm / 2, depthMm / 2, widthMm / 2],
   };
+  BOXES.set(line, { shape, box });
+  return box;
 }
 
 /** Corners of the two faces of a plate or panel of some thickness about its outline: [one face, other face]. */

@@ -33,6 +33,7 @@ export function behind(
   openings: readonly PanelOpening[],
   obstacles: Obstacles,
 ): Readonly<Record<string, readonly BehindItem[]>> {
+  if (openings.length === 0) return {};
   const all = bodies(model);
   const index = grid(
     all.map((body, i) => ({ index: i, bounds: body.bounds })),

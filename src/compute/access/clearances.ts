@@ -3,7 +3,7 @@ import { type Convex, convexOfBox } from '../../geometry/convex.js';
 import { convexDistance } from '../../geometry/convex-distance.js';
 import { add, cross, distance, lerp, subtract, unit, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import { memberBody } from '../structure/solids-of.js';
+import { memberBody, memberBounds } from '../structure/solids-of.js';
 import type { TakeOff } from '../takeoff/types.js';
 import { type MovingPart, movingParts, type UnknownRoom } from './moving.js';
 import { componentBox } from './walls.js';
@@ -42,7 +42,10 @@ export function clearances(model: Model, takeOff: Pick<TakeOff, 'runs'>): Cleara
   const { parts, unknown } = movingParts(model);
   const stretches = stretchesOf(model, takeOff);
   const limitMm = model.shop.limits.movingClearanceMm ?? MOVING_MM;
-  const solids = solidsOf(model);
+  const solids = solidsOf(
+    model,
+    parts.filter(({ kind }) => kind === 'tyre').map(({ bounds }) => grow(bounds, limitMm)),
+  );
   const tooNear = [
     ...parts.flatMap((part) => [
       ...nearestOfEach(without(stretches, part.own), part, part.bounds, limitMm, (one) => convexDistance(one.line, part.room)),
@@ -149,14 +152,21 @@ function thinBox(from: Vec3, to: Vec3): Convex {
   return convexOfBox({ center: lerp(from, to, 0.5), axes: [along, aside, cross(along, aside)], half });
 }
 
-/** Members, and equipment of known size that does not belong to the running gear. */
-function solidsOf(model: Model): readonly Piece[] {
+/** Bounds are taken this much wider than they are computed, mm. */
+const ROUNDING_MM = 1e-6;
+
+/** Members near some places, and equipment of known size that does not belong to the running gear. */
+function solidsOf(model: Model, places: readonly Bounds[]): readonly Piece[] {
+  if (places.length === 0) return [];
   const rest = { radiusMm: 0, serves: [] };
-  const members = model.shell.members.flatMap((member) =>
-    (memberBody(member, model)?.parts ?? []).map((line): Piece => {
+  const isNear = (bounds: Bounds): boolean => places.some((place) => overlap(grow(place, ROUNDING_MM), bounds));
+  const members = model.shell.members.flatMap((member) => {
+    const bounds = memberBounds(member, model);
+    if (!bounds || !isNear(bounds)) return [];
+    return (memberBody(member, model)?.parts ?? []).map((line): Piece => {
       return { id: member.id, what: 'member', line, bounds: boundsOf(line.corners), toleranceMm: 0, ...rest };
-    }),
-  );
+    });
+  });
   const components = model.shell.components.flatMap((component): readonly Piece[] => {
     const box = componentBox(component);
     if (!box) return [];

@@ -6,6 +6,7 @@ import { mayComeWithin, segmentToBox } from '../../geometry/segment-box.js';
 import { segmentToFacet } from '../../geometry/segment-facet.js';
 import { add, distance, dot, lerp, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
+import { once } from '../once.js';
 import { memberBox } from '../solids.js';
 import { isOverOpening, type PanelOpening } from './opening.js';
 import { componentBox, lineWalls } from './walls.js';
@@ -16,7 +17,7 @@ interface Obstacle {
   readonly bounds: Bounds;
   /** Of a member on a line: the box about all its walls. */
   readonly whole?: Box;
-  readonly forms: readonly Form[];
+  readonly forms: () => readonly Form[];
 }
 
 type Form =
@@ -52,17 +53,21 @@ const CELL_MM = 200;
 
 /** `cellMm` is the size of the index's cells; with an endless one every obstacle is looked at, which gives the same answers. */
 export function obstacles(model: Model, cellMm = CELL_MM): Obstacles {
-  const all = [...memberObstacles(model), ...panelObstacles(model), ...componentObstacles(model), ...pipeObstacles(model)];
-  const index = grid(
-    all.flatMap((one, i) => pieces(one).map((bounds) => ({ index: i, bounds }))),
-    cellMm,
-  );
+  const stock = once(() => {
+    const all = [...memberObstacles(model), ...panelObstacles(model), ...componentObstacles(model), ...pipeObstacles(model)];
+    const index = grid(
+      all.flatMap((one, i) => pieces(one).map((bounds) => ({ index: i, bounds }))),
+      cellMm,
+    );
+    return { all, index };
+  });
   const stops = (one: Obstacle, bounds: Bounds, way: Way, opening: PanelOpening, ignore: string | undefined) =>
     overlap(bounds, one.bounds) && one.id !== ignore && one.id !== opening.panel.id ? stopper(one, way, opening) : undefined;
   // What stopped the last way often stops the next, which starts beside it: that wall alone is asked first.
   let last: { readonly id: string; readonly form: Form } | undefined;
   return {
     inTheWay(way, opening, ignore) {
+      const { all, index } = stock();
       const found = new Set<string>();
       const bounds = boundsOfWay(way);
       index.visit(bounds, (i) => {
@@ -74,6 +79,7 @@ export function obstacles(model: Model, cellMm = CELL_MM): Obstacles {
     },
     isClear(way, opening, ignore) {
       if (last && last.id !== ignore && last.id !== opening.panel.id && formStops(last.form, way, opening)) return false;
+      const { all, index } = stock();
       const bounds = boundsOfWay(way);
       return !index.visit(bounds, (i) => {
         const one = all[i] as Obstacle;
@@ -105,7 +111,7 @@ function boundsOfWay({ start, hand, target, radiusMm }: Way): Bounds {
 function stopper({ whole, forms }: Obstacle, way: Way, opening: PanelOpening): Form | undefined {
   const { start, hand, target, radiusMm } = way;
   if (whole && !mayComeWithin(start, hand, whole, radiusMm) && !mayComeWithin(hand, target, whole, 0)) return undefined;
-  for (const form of forms) if (formStops(form, way, opening)) return form;
+  for (const form of forms()) if (formStops(form, way, opening)) return form;
   return undefined;
 }
 
@@ -166,7 +172,8 @@ const boxForm = (box: Box): Form => ({ kind: 'box', box: smaller(box) });
 
 const sheetObstacle = (id: string, outline: readonly Vec3[], holes: readonly (readonly Vec3[])[] = []): readonly Obstacle[] => {
   const sheet = facet(outline, holes);
-  return sheet ? [{ id, bounds: boundsOf(outline), forms: [{ kind: 'sheet', facet: sheet }] }] : [];
+  const forms: readonly Form[] = sheet ? [{ kind: 'sheet', facet: sheet }] : [];
+  return sheet ? [{ id, bounds: boundsOf(outline), forms: () => forms }] : [];
 };
 
 const memberObstacles = ({ shell, library }: Model): readonly Obstacle[] =>
@@ -175,7 +182,7 @@ const memberObstacles = ({ shell, library }: Model): readonly Obstacle[] =>
     const section = library.sections.get(member.shape.section);
     if (!section) return [];
     const whole = memberBox(member.shape, section.dimensions);
-    const forms = lineWalls(member, section.dimensions).map(boxForm);
+    const forms = once(() => lineWalls(member, section.dimensions).map(boxForm));
     return [{ id: member.id, bounds: boxBounds(whole), whole, forms }];
   });
 
@@ -185,7 +192,7 @@ const panelObstacles = ({ shell }: Model): readonly Obstacle[] =>
 const componentObstacles = ({ shell }: Model): readonly Obstacle[] =>
   shell.components.flatMap((component) => {
     const box = componentBox(component);
-    return box ? [{ id: component.id, bounds: boxBounds(box), forms: [boxForm(box)] }] : [];
+    return box ? [{ id: component.id, bounds: boxBounds(box), forms: once(() => [boxForm(box)]) }] : [];
   });
 
 function pipeObstacles({ shell }: Model): readonly Obstacle[] {
@@ -194,7 +201,8 @@ function pipeObstacles({ shell }: Model): readonly Obstacle[] {
     if (radiusMm * 2 < STIFF_PIPE_MM) return [];
     return run.path.slice(1).map((to, i): Obstacle => {
       const from = run.path[i] as Vec3;
-      return { id: run.id, bounds: grow(boundsOf([from, to]), radiusMm), forms: [{ kind: 'pipe', from, to, radiusMm }] };
+      const forms: readonly Form[] = [{ kind: 'pipe', from, to, radiusMm }];
+      return { id: run.id, bounds: grow(boundsOf([from, to]), radiusMm), forms: () => forms };
     });
   });
 }

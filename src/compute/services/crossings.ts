@@ -1,4 +1,4 @@
-import { type Bounds, type Box, boundsOf, boxBounds, clipToBox, overlap } from '../../geometry/box.js';
+import { type Bounds, type Box, boundsOf, boxBounds, clipToBox, grow, overlap } from '../../geometry/box.js';
 import { facet, throughFacet } from '../../geometry/facet.js';
 import { grid } from '../../geometry/grid.js';
 import { distance, lerp, type Vec3 } from '../../geometry/vector.js';
@@ -6,9 +6,18 @@ import type { Run } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
 import type { PanelKind } from '../../model/structure.js';
 import { lineWalls } from '../access/walls.js';
+import { once } from '../once.js';
+import { memberBox } from '../solids.js';
 import type { Crossing } from './types.js';
 
 /** Metal that a run may go through. */
+interface Metal {
+  readonly id: string;
+  readonly bounds: Bounds;
+  /** Its sheets, made when a run first comes near. */
+  readonly sheets: () => readonly Sheet[];
+}
+
 interface Sheet {
   readonly id: string;
   readonly kind: Crossing['kind'];
@@ -30,9 +39,10 @@ const END_MM = 1;
 
 /** Where runs go through members and panels. Access panels, and interior panels that are not of metal, want no grommet. */
 export function crossings(model: Model): readonly Crossing[] {
-  const sheets = [...memberSheets(model), ...panelSheets(model)];
+  if (model.shell.runs.length === 0) return [];
+  const metals = [...memberMetal(model), ...panelMetal(model)];
   const index = grid(
-    sheets.map(({ bounds }, i) => ({ index: i, bounds })),
+    metals.map(({ bounds }, i) => ({ index: i, bounds })),
     500,
   );
   return model.shell.runs.flatMap((run) => {
@@ -41,11 +51,14 @@ export function crossings(model: Model): readonly Crossing[] {
       const from = run.path[i] as Vec3;
       const bounds = boundsOf([from, to]);
       for (const k of index.near(bounds)) {
-        const sheet = sheets[k] as Sheet;
-        const part = overlap(bounds, sheet.bounds) ? sheet.through(from, to) : undefined;
-        if (!part || endsInside(run, i, from, to, part)) continue;
-        const share = (part[0] + part[1]) / 2;
-        places.push({ sheet, at: lerp(from, to, share), along: i + share });
+        const metal = metals[k] as Metal;
+        if (!overlap(bounds, metal.bounds)) continue;
+        for (const sheet of metal.sheets()) {
+          const part = overlap(bounds, sheet.bounds) ? sheet.through(from, to) : undefined;
+          if (!part || endsInside(run, i, from, to, part)) continue;
+          const share = (part[0] + part[1]) / 2;
+          places.push({ sheet, at: lerp(from, to, share), along: i + share });
+        }
       }
     });
     return oncePerPlace(
@@ -90,35 +103,38 @@ const sealing = ({ id, weather }: Sheet, run: Run, at: Vec3): Pick<Crossing, 'se
 /** Panels with weather or road on one side. */
 const OUTSIDE: ReadonlySet<PanelKind> = new Set(['skin', 'roof', 'belly', 'cap']);
 
-function memberSheets({ shell, library }: Model): readonly Sheet[] {
-  return shell.members.flatMap((member) => {
-    if (member.shape.kind === 'plate') return flatSheet(member.id, 'member', member.shape.outline);
-    const section = library.sections.get(member.shape.section);
+const memberMetal = ({ shell, library }: Model): readonly Metal[] =>
+  shell.members.flatMap((member): readonly Metal[] => {
+    const { shape } = member;
+    if (shape.kind === 'plate') return flatMetal(member.id, flatSheet(member.id, 'member', shape.outline));
+    const section = library.sections.get(shape.section);
     if (!section) return [];
-    return lineWalls(member, section.dimensions).map((wall): Sheet => {
-      const box: Box = {
-        ...wall,
-        half: wall.half.map((half) => Math.max(half / 2, half - SKIN_MM)) as unknown as Box['half'],
-      };
-      return {
-        id: member.id,
-        kind: 'member',
-        bounds: boxBounds(box),
-        through: (from, to) => clipToBox(from, to, box),
-      };
-    });
+    const bounds = grow(boxBounds(memberBox(shape, section.dimensions)), ROUNDING_MM);
+    return [
+      { id: member.id, bounds, sheets: once(() => lineWalls(member, section.dimensions).map((box) => wall(member.id, box))) },
+    ];
   });
+
+/** Walls reach as far as the whole member but for rounding, mm. */
+const ROUNDING_MM = 1e-6;
+
+function wall(id: string, whole: Box): Sheet {
+  const half = whole.half.map((one) => Math.max(one / 2, one - SKIN_MM)) as unknown as Box['half'];
+  const box: Box = { ...whole, half };
+  return { id, kind: 'member', bounds: boxBounds(box), through: (from, to) => clipToBox(from, to, box) };
 }
 
-const panelSheets = ({ shell }: Model): readonly Sheet[] =>
+const panelMetal = ({ shell }: Model): readonly Metal[] =>
   shell.panels
     .filter((panel) => panel.panelKind !== 'access' && (panel.panelKind !== 'interior' || panel.alloy !== undefined))
-    .flatMap((panel) =>
-      flatSheet(panel.id, 'panel', panel.outline, panel.holes).map((sheet) => ({
-        ...sheet,
-        weather: OUTSIDE.has(panel.panelKind),
-      })),
-    );
+    .flatMap(({ id, outline, holes, panelKind }) => {
+      const weather = OUTSIDE.has(panelKind);
+      const sheets = flatSheet(id, 'panel', outline, holes).map((sheet): Sheet => ({ ...sheet, weather }));
+      return flatMetal(id, sheets);
+    });
+
+const flatMetal = (id: string, sheets: readonly Sheet[]): readonly Metal[] =>
+  sheets.map((sheet) => ({ id, bounds: sheet.bounds, sheets: () => [sheet] }));
 
 function flatSheet(
   id: string,

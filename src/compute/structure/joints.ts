@@ -4,11 +4,14 @@ import { pairsNear } from '../../geometry/pairs.js';
 import { add, cross, scale, subtract, unit, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import { zoneMap } from '../access/zones.js';
-import { type Body, bodyDistance, memberBody, panelBody, pointBody } from './solids-of.js';
+import { type Body, bodyDistance, memberBody, memberBounds, panelBody, pointBody } from './solids-of.js';
 import type { ApartPair, Coverage, Joint, JointFigures, OffJoint } from './types.js';
 
 /** Members whose outer surfaces come within this are a joint: fit-up gap and a tape's reading. House value. */
 export const JOINT_TOLERANCE_MM = 3;
+
+/** Bounds are taken this much wider than they are computed: what is a joint is told from the surfaces. */
+const ROUNDING_MM = 1e-6;
 
 /** A weld's recorded place may lie this far off its joint: the middle of a long seam, read with a tape. House value. */
 export const OFF_JOINT_MM = 50;
@@ -19,18 +22,23 @@ export const OFF_JOINT_MM = 50;
  */
 export function joints(model: Model): JointFigures {
   const { shell } = model;
-  const bodies = shell.members.flatMap((member) => memberBody(member, model) ?? []);
+  const solid = shell.members.flatMap((member) => {
+    const bounds = memberBounds(member, model);
+    return bounds ? [{ member, bounds }] : [];
+  });
+  const bodyOf = bodiesById(model);
   const recorded = recordedPairs(model);
   const found: Joint[] = [];
+  const idOf = (i: number): string => (solid[i] as (typeof solid)[number]).member.id;
   for (const [i, j] of pairsNear(
-    bodies.map(({ bounds }) => bounds),
-    JOINT_TOLERANCE_MM,
+    solid.map(({ bounds }) => bounds),
+    JOINT_TOLERANCE_MM + ROUNDING_MM,
   )) {
-    const joint = jointOf(bodies[i] as Body, bodies[j] as Body, recorded);
+    const [a, b] = [bodyOf(idOf(i)), bodyOf(idOf(j))];
+    const joint = a && b && jointOf(a, b, recorded);
     if (joint) found.push(joint);
   }
   const missing = found.filter((joint) => !isRecorded(joint)).map(({ members }) => members);
-  const bodyOf = bodiesById(model, bodies);
   const apart = apartPairs(model, bodyOf);
   return {
     joints: found,
@@ -141,15 +149,15 @@ function axesOf({ parts }: Body): readonly Vec3[] {
 type BodyOf = (id: string) => Body | undefined;
 
 /** The body of a member, or of a panel, made when first asked for. */
-function bodiesById({ shell }: Model, members: readonly Body[]): BodyOf {
-  const bodies = new Map(members.map((one) => [one.id, one]));
-  const panels = new Map(shell.panels.map((panel) => [panel.id, panel]));
+function bodiesById(model: Model): BodyOf {
+  const bodies = new Map<string, Body | undefined>();
+  const members = new Map(model.shell.members.map((member) => [member.id, member]));
+  const panels = new Map(model.shell.panels.map((panel) => [panel.id, panel]));
   return (id) => {
-    const known = bodies.get(id);
-    const panel = panels.get(id);
-    if (known || !panel) return known;
-    const made = panelBody(panel);
-    if (made) bodies.set(id, made);
+    if (bodies.has(id)) return bodies.get(id);
+    const [member, panel] = [members.get(id), panels.get(id)];
+    const made = (member && memberBody(member, model)) ?? (panel && panelBody(panel));
+    bodies.set(id, made);
     return made;
   };
 }

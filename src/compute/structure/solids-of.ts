@@ -1,4 +1,4 @@
-import { type Bounds, boundsOf } from '../../geometry/box.js';
+import { type Bounds, boundsOf, boxBounds } from '../../geometry/box.js';
 import { type Convex, convexOfBox, convexOfPlate } from '../../geometry/convex.js';
 import { convexDistance, separation } from '../../geometry/convex-distance.js';
 import type { Vec3 } from '../../geometry/vector.js';
@@ -24,6 +24,15 @@ export function memberBody(member: Member, { library }: Model): Body | undefined
   if (!section) return undefined;
   const box = memberBox(shape, section.dimensions);
   return box.half[0] === 0 ? undefined : body(member.id, [convexOfBox(box)]);
+}
+
+/** About what {@link memberBody} gives, before its surfaces are made. */
+export function memberBounds(member: Member, model: Model): Bounds | undefined {
+  const { shape } = member;
+  if (shape.kind === 'plate') return memberBody(member, model)?.bounds;
+  const section = model.library.sections.get(shape.section);
+  const box = section && memberBox(shape, section.dimensions);
+  return box && box.half[0] !== 0 ? boxBounds(box) : undefined;
 }
 
 /** A panel as a plate of its thickness, its holes filled. */

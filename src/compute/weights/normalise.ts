@@ -30,9 +30,14 @@ export function bareUnladen(model: Model, items: Items): Unladen | undefined {
 /** Bare chassis and everything of a list, by statics. */
 export function predictedUnladen(bare: Unladen | undefined, list: readonly MassItem[]): Unladen | undefined {
   if (!bare) return undefined;
+  let sources: readonly Source[] | undefined;
   return {
     burden: carrying(bare.burden, sumOf(list.map(loadOfItem))),
-    sources: [...bare.sources, ...itemSources(list)],
+    // Most that is predicted is asked for its mass alone.
+    get sources() {
+      sources ??= [...bare.sources, ...itemSources(list)];
+      return sources;
+    },
   };
 }
 
