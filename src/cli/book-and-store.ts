@@ -12,7 +12,8 @@ import type { Model } from '../model/shell.js';
 import { hashPhotosAt, readStoreTextAt } from '../store/at-revision.js';
 import { hashPhotos } from '../store/hash-photos.js';
 import type { Context } from './context.js';
-import { type OpenStore, openStore, shownPath } from './open.js';
+import { type OpenStore, openStore } from './open.js';
+import { shownPath } from './shown-path.js';
 
 /** What a store says of a book. */
 export interface Compared {

@@ -1,4 +1,3 @@
-import path from 'node:path';
 import type { Assessment } from '../assess.js';
 import type { Edition } from '../book/input.js';
 import { CannotDo } from '../cannot.js';
@@ -6,6 +5,7 @@ import type { LoadedShell, LoadedStore, StoreText } from '../model/load-types.js
 import type { Outside, RuleArea } from '../rules/rule.js';
 import type { History, Standing } from '../store/history.js';
 import type { Context } from './context.js';
+import { shownPath } from './shown-path.js';
 
 /** A store read and checked for form; its history beside it where it lies in Git. */
 export interface OpenStore {
@@ -95,12 +95,6 @@ export async function openForAnswer(shell: string, context: Context, areas?: rea
 
 export const revisionOf = (opened: OpenShell): string | null =>
   opened.standing?.last?.commit ?? opened.store.book?.revision ?? null;
-
-/** A path as a person would type it from where they are. */
-export function shownPath(file: string, context: Context): string {
-  const relative = path.relative(context.io.cwd, file);
-  return relative === '' ? 'this folder' : relative.startsWith(`..${path.sep}..`) ? file : relative;
-}
 
 async function noSuchShell(store: OpenStore, shell: string, context: Context): Promise<string> {
   const known = [...store.loaded.shells.keys()];

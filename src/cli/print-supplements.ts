@@ -8,8 +8,9 @@ import { hashPhotosAt, listTree, readBlobs, readStoreTextAt } from '../store/at-
 import { resolveRevision } from '../store/revision.js';
 import type { Context } from './context.js';
 import type { Status } from './io.js';
-import { type OpenShell, revisionOf, shownPath } from './open.js';
+import { type OpenShell, revisionOf } from './open.js';
 import { inputOf, writeWhole } from './print-books.js';
+import { shownPath } from './shown-path.js';
 
 /**
  * Prints, for each edition, the pages that are not as they were at a revision.

@@ -4,7 +4,7 @@ import type { Manifest } from '../archive/manifest.js';
 import type { CarriedBook } from '../archive/open-book.js';
 import { CannotDo } from '../cannot.js';
 import type { Context } from './context.js';
-import { shownPath } from './open.js';
+import { shownPath } from './shown-path.js';
 
 /** A book beyond this was not printed here, and does not fit into memory either. */
 const LARGEST_BYTES = 2 ** 31 - 1;

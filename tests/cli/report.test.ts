@@ -116,8 +116,8 @@ describe('the JSON envelope', () => {
 
 describe('text of a record', () => {
   it('cannot move the cursor, set colours of its own or turn the writing round', () => {
-    expect(printable('a\u001b[2Jb\u001b]0;title\u0007c\u202ed\u009be')).toBe(
-      'a\\u{1b}[2Jb\\u{1b}]0;title\\u{7}c\\u{202e}d\\u{9b}e',
+    expect(printable('a\u001b[2Jb\u001b]0;title\u0007c\u202ed\u009be\u061c')).toBe(
+      'a\\u{1b}[2Jb\\u{1b}]0;title\\u{7}c\\u{202e}d\\u{9b}e\\u{61c}',
     );
     expect(printable('tab\tand\nline')).toBe('tab\tand\nline');
   });

@@ -3,8 +3,9 @@ import { CannotDo } from '../../cannot.js';
 import type { Closed } from '../closing.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { type OpenShell, openShell, openStore, shownPath } from '../open.js';
+import { type OpenShell, openShell, openStore } from '../open.js';
 import type { Registry } from '../registry.js';
+import { shownPath } from '../shown-path.js';
 
 interface Options {
   readonly shell: string;

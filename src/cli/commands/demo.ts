@@ -2,8 +2,9 @@ import path from 'node:path';
 import type { Assessment } from '../../assess.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { openShell, openStore, shownPath } from '../open.js';
+import { openShell, openStore } from '../open.js';
 import type { Registry } from '../registry.js';
+import { shownPath } from '../shown-path.js';
 
 interface Options {
   readonly dir: string;

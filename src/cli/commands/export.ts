@@ -4,9 +4,10 @@ import { CannotDo } from '../../cannot.js';
 import type { EntryKind } from '../../entry/homes.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { openStore, requireShell, revisionOf, shownPath } from '../open.js';
+import { openStore, requireShell, revisionOf } from '../open.js';
 import { readEntry, storeOf } from '../open-entry.js';
 import type { Registry } from '../registry.js';
+import { shownPath } from '../shown-path.js';
 
 interface Options {
   readonly kind: string;
@@ -47,7 +48,9 @@ async function exportTables(options: Options, context: Context): Promise<Status>
     if (only === undefined || others.length > 0) throw new CannotDo('Several tables need a folder: --out tables');
     if (context.settings.json)
       throw new CannotDo('A table on standard output is CSV: name a folder with --out, or leave --json away');
-    context.io.out.write(only);
+    // To a file byte for byte; a terminal would obey what stands in it.
+    if (context.io.out.terminal) context.print(only.replaceAll('\r\n', '\n').trimEnd());
+    else context.io.out.write(only);
     return 0;
   }
   const dir = path.resolve(context.io.cwd, options.out);

@@ -1,8 +1,9 @@
 import { CannotDo } from '../../cannot.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { type OpenStore, openStore, requireShell, shownPath } from '../open.js';
+import { type OpenStore, openStore, requireShell } from '../open.js';
 import type { Registry } from '../registry.js';
+import { shownPath } from '../shown-path.js';
 
 interface Options {
   readonly shell: string;

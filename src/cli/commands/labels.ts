@@ -5,8 +5,9 @@ import type { BookDocument } from '../../book/print/document.js';
 import { CannotDo } from '../../cannot.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { openForAnswer, revisionOf, shownPath } from '../open.js';
+import { openForAnswer, revisionOf } from '../open.js';
 import type { Registry } from '../registry.js';
+import { shownPath } from '../shown-path.js';
 
 interface Options {
   readonly shell: string;

@@ -1,8 +1,8 @@
 import path from 'node:path';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { shownPath } from '../open.js';
 import type { Registry } from '../registry.js';
+import { shownPath } from '../shown-path.js';
 
 interface Options {
   readonly shell: string;

@@ -4,8 +4,8 @@ import type { CarriedBook, CarriedFile } from '../../archive/open-book.js';
 import type { NewFile } from '../../store/lay-down.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { shownPath } from '../open.js';
 import type { Registry } from '../registry.js';
+import { shownPath } from '../shown-path.js';
 
 interface Options {
   readonly file: string;
