@@ -1,8 +1,8 @@
 /**
- * Spreadsheets take a cell that begins with `=`, `+`, `-`, `@`, a tab or a carriage return for a formula, and run it. An apostrophe
- * before it makes it text again; plain numbers need none. Source: OWASP, CSV Injection.
+ * Spreadsheets take a cell that begins with `=`, `+`, `-`, `@`, their wide forms, a tab or a line's end for a formula, some with blanks
+ * before it, and run it. An apostrophe before it makes it text again; plain numbers need none. Source: OWASP, CSV Injection.
  */
-const FORMULA = /^'*[=+\-@\t\r]/u;
+const FORMULA = /^'*(?:[\t\r\n]|\s*[=+\-@\uff1d\uff0b\uff0d\uff20])/u;
 const NUMBER = /^[+-]?\d+(?:\.\d+)?$/u;
 
 export const guarded = (cell: string): string => (FORMULA.test(cell) && !NUMBER.test(cell) ? `'${cell}` : cell);

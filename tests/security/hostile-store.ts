@@ -13,6 +13,7 @@ import { SHELL_LISTS } from '../../src/store/layout.js';
 import { smallStore } from '../book/small-store.js';
 
 type Data = Record<string, unknown>;
+type List = keyof typeof KIND_IN;
 
 export interface HostileStore {
   readonly files: Readonly<Record<string, string>>;
@@ -34,7 +35,7 @@ export function hostileStore(words: string, alone = false): HostileStore {
     if (!file.endsWith('.yaml')) files[file] = text;
     else put(file, filler.file(file, parse(text, { schema: 'failsafe' })));
   }
-  const lists = Object.keys(KIND_IN).filter((list) => !Object.keys(base).some((file) => listOf(file) === list));
+  const lists = (Object.keys(KIND_IN) as List[]).filter((list) => !Object.keys(base).some((file) => listOf(file) === list));
   for (const list of lists) put(homeOf(list), [filler.made(KIND_IN[list] as Kind)]);
   return { files, marks: filler.marks };
 }
@@ -70,7 +71,7 @@ class Filler {
     if (name === 'shell') return this.shell(typed as Data);
     if (file.includes('/services/'))
       return { ...this.lists(typed as Data, SERVICE_PARTS), ...this.head('service', typed as Data, SERVICE_PARTS) };
-    return (typed as Data[]).map((one) => this.kind(KIND_IN[name] as Kind, one));
+    return (typed as Data[]).map((one) => this.kind(KIND_IN[name as List] as Kind, one));
   }
 
   /** A record of a kind of which the small store has none. */
@@ -136,7 +137,7 @@ class Filler {
     const mark = this.marks.get(at) ?? `q${String(this.marks.size).padStart(4, '0')}q`;
     const said = this.alone ? this.words : `${this.words} ${mark}`;
     const sized = `1/2 in ${said}`;
-    const found = [said, sized, sized.replaceAll('\u2028', '')].find((one) => z.safeParse(schema, one).success);
+    const found = [said, sized, sized.replaceAll(/[\r\n\u2028]/gu, '')].find((one) => z.safeParse(schema, one).success);
     if (found === undefined) throw new Error(`No text passes ${at}`);
     this.marks.set(at, mark);
     return found;
