@@ -31,7 +31,7 @@ const latest = (authors: readonly (Author | undefined)[]): Author | undefined =>
   authors.reduce((a, b) => (a === undefined || (b !== undefined && b.date > a.date) ? b : a), undefined);
 
 /** What differs in some files, by record: a record that moved from one to another has not changed. */
-export function changesIn(files: readonly FileChange[]): readonly RecordChange[] {
+function changesIn(files: readonly FileChange[]): readonly RecordChange[] {
   const yaml = files.filter(({ path }) => takenAs(path) === 'yaml');
   const of = (side: 'before' | 'after') =>
     yaml.flatMap((file) => (file[side] === undefined ? [] : recordsIn(file.path, file[side])));

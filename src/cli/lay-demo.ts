@@ -5,7 +5,7 @@ import { closeShell } from './closing.js';
 import type { Context } from './context.js';
 
 /** The fictional store, which lies beside src/ and dist/ alike. */
-export const DEMO_DATA = fileURLToPath(new URL('../../demo-data/', import.meta.url));
+const DEMO_DATA = fileURLToPath(new URL('../../demo-data/', import.meta.url));
 
 /** Lays the demo store down in an empty folder with its history; its finished shell is closed there as any shell is. */
 export async function layDemo(dir: string, context: Context): Promise<void> {

@@ -41,7 +41,7 @@ const bookOption = (): Option =>
   new Option('--book <file.pdf>', 'answer from the records inside a printed book, without a store');
 
 /** Reads the shared options of a command and of the program before it. */
-export function settingsOf(command: Command): Settings {
+function settingsOf(command: Command): Settings {
   const { book } = command.opts();
   const given = [command, command.parent].map((one) => one?.opts() ?? {});
   const any = (name: string): boolean => given.some((options) => options[name] === true);

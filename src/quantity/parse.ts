@@ -173,5 +173,4 @@ function describe(value: unknown): string {
 }
 
 /** `a length`, `an area`. */
-export const aQuantity = (dimension: Dimension): string =>
-  `${/^[aeiou]/u.test(WORDS[dimension]) ? 'an' : 'a'} ${WORDS[dimension]}`;
+const aQuantity = (dimension: Dimension): string => `${/^[aeiou]/u.test(WORDS[dimension]) ? 'an' : 'a'} ${WORDS[dimension]}`;

@@ -13,7 +13,7 @@ export const material = (f: Fields) =>
     group: f.text('Weldability group of ISO/TR 15608, as 23').optional(),
   });
 
-export const CERTIFICATE_TYPES = ['2.1', '2.2', '3.1', '3.2'] as const;
+const CERTIFICATE_TYPES = ['2.1', '2.2', '3.1', '3.2'] as const;
 
 /** library/certificates.yaml */
 export const certificate = (f: Fields) =>

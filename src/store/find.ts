@@ -3,7 +3,7 @@ import path from 'node:path';
 import { CannotDo } from '../cannot.js';
 
 /** A store is a folder with this file in it. */
-export const SHOP_FILE = 'shop.yaml';
+const SHOP_FILE = 'shop.yaml';
 
 const isStore = (dir: string): boolean => existsSync(path.join(dir, SHOP_FILE));
 

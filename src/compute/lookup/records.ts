@@ -82,7 +82,7 @@ export function findables(shell: Shell): readonly Findable[] {
 }
 
 /** The place half way along a path; undefined for an empty one. */
-export function halfWay(path: readonly Vec3[]): Vec3 | undefined {
+function halfWay(path: readonly Vec3[]): Vec3 | undefined {
   const lengths = path.slice(1).map((to, i) => Math.hypot(...to.map((value, k) => value - ((path[i] as Vec3)[k] as number))));
   let left = lengths.reduce((sum, length) => sum + length, 0) / 2;
   for (let i = 0; i < lengths.length; i++) {

@@ -3,7 +3,7 @@ import type { NodeKind, Run, ServiceNode } from '../../model/services.js';
 import type { TrappedWater } from './types.js';
 
 /** A coach stands on ground that falls so much along its length. House value. */
-export const PARKED_SLOPE = 0.03;
+const PARKED_SLOPE = 0.03;
 /** Less than this is a drop in a joint, not a low point, L. */
 const LEAST_LITRES = 0.01;
 /** Where water leaves an opened line: its drains, its taps and appliances, and the tank that it comes from. */

@@ -26,7 +26,7 @@ export const laidLengthMm = (weld: Weld): number => weld.lengthMm * sides(weld);
  * V groove of 60° over their depth, with the gap; flare depth² / 2; plug the cylinder of its diameter through the thinner part.
  * A seam (resistance) lays nothing. Source: geometry; angles and gap are house values.
  */
-export function depositMm3(weld: Weld, thinnerMm: number | undefined): number {
+function depositMm3(weld: Weld, thinnerMm: number | undefined): number {
   const size = weld.sizeMm;
   const along = laidLengthMm(weld);
   switch (weld.type) {

@@ -32,7 +32,7 @@ export const acceptedBy = ({ inspections }: Weld, method: string): boolean =>
   inspections.filter((one) => methodName(one.method) === method).at(-1)?.result === 'accept';
 
 /** Least share of a class that the shop wants inspected by a method. Visual of all is the default: AWS D1.2. */
-export const requiredShare = (inspections: Inspections, of: MemberClass, method: string): number | undefined =>
+const requiredShare = (inspections: Inspections, of: MemberClass, method: string): number | undefined =>
   inspections[of][method] ?? (method === 'VT' ? 1 : undefined);
 
 /** By class, then method: every method that the shop asks for or that was used. */

@@ -22,7 +22,7 @@ export type ServiceGraph = ReadonlyMap<string, Vertex>;
 
 export const nodeKey = (id: string): string => `node:${id}`;
 export const runKey = (id: string): string => `run:${id}`;
-export const protectionKey = (circuit: string): string => `protection:${circuit}`;
+const protectionKey = (circuit: string): string => `protection:${circuit}`;
 
 /**
  * Every service of a shell as one graph. A run joins its two nodes; at the node that holds its circuit's fuse or breaker it joins that,

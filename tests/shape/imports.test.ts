@@ -1,0 +1,130 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+
+const SRC = fileURLToPath(new URL('../../src/', import.meta.url));
+
+/** One import: types are gone when the program runs; values are not. Files relative to src/, packages by their name. */
+interface Import {
+  readonly from: string;
+  readonly to: string;
+  readonly type: boolean;
+}
+
+const FILES = readdirSync(SRC, { recursive: true, encoding: 'utf8' })
+  .map((file) => file.split(path.sep).join('/'))
+  .filter((file) => file.endsWith('.ts'));
+
+const STATEMENT =
+  /^(?:import|export)\s+(?<type>type\s+)?(?:(?<names>[^;'"]*?)\s+from\s+)?'(?<to>[^']+)'|\bimport\('(?<later>[^']+)'\)|new URL\('(?<worker>\.[^']+\.js)'/gmu;
+
+function importsOf(from: string): readonly Import[] {
+  return [...readFileSync(path.join(SRC, from), 'utf8').matchAll(STATEMENT)].map(({ groups = {} }) => {
+    const written = groups.to ?? groups.later ?? groups.worker ?? '';
+    const to = written.startsWith('.') ? path.posix.join(path.posix.dirname(from), written).replace(/\.js$/u, '.ts') : written;
+    const names = /^\{(?<all>.*)\}$/su
+      .exec(groups.names ?? '')
+      ?.groups?.all?.split(',')
+      .map((name) => name.trim());
+    const allTypes = names?.filter((name) => name !== '').every((name) => name.startsWith('type ')) === true;
+    return { from, to, type: groups.type !== undefined || allTypes };
+  });
+}
+
+const IMPORTS = FILES.flatMap(importsOf);
+const INSIDE = IMPORTS.filter(({ to }) => to.endsWith('.ts'));
+
+/**
+ * The rooms from left to right; a file imports from its own room and from those left of it. `shapes`: what a record is, in model/, which
+ * source and schema must know before anything is loaded. `layout`: what a store's files are called, which touches no file.
+ */
+const ROOMS = [
+  ...['finding.ts', 'cannot.ts', 'geometry', 'quantity', 'shapes', 'source', 'layout', 'schema', 'model', 'store'],
+  ...['archive', 'ledger', 'compute', 'rules', 'assess.ts', 'drawing', 'closing', 'entry', 'book', 'labels'],
+  ...['index.ts', 'cli', 'main.ts'],
+];
+const SHAPES = new Set(['library', 'services', 'shell', 'source', 'structure'].map((name) => `model/${name}.ts`));
+
+const roomOf = (file: string): string => file.split('/')[0] as string;
+const roomFor = (file: string): string => (SHAPES.has(file) ? 'shapes' : file === 'store/layout.ts' ? 'layout' : roomOf(file));
+const placeOf = (room: string): number => {
+  const place = ROOMS.indexOf(room);
+  if (place < 0) throw new Error(`${room} is no room yet: put it into ROOMS where it belongs`);
+  return place;
+};
+const words = ({ from, to }: Import): string => `${from} → ${to}`;
+
+/** What touches no file, no Git, no browser and no process. A package is allowed by name where it touches none either. */
+const PURE = [
+  'geometry',
+  'quantity',
+  'source',
+  'schema',
+  'model',
+  'archive',
+  'ledger',
+  'compute',
+  'rules',
+  'drawing',
+  'closing',
+  'entry',
+];
+const QUIET = [
+  'yaml',
+  'zod',
+  'yalps',
+  'canonicalize',
+  '@cantoo/pdf-lib',
+  'node:crypto',
+  'node:zlib',
+  'node:util',
+  'csv-parse/sync',
+  'csv-stringify/sync',
+];
+
+describe('imports', () => {
+  it('are found: every file but the first is imported by another', () => {
+    const imported = new Set(INSIDE.map(({ to }) => to));
+    expect(FILES.filter((file) => !imported.has(file)).sort()).toEqual(['index.ts', 'main.ts']);
+    expect(INSIDE.filter(({ to }) => !FILES.includes(to)).map(words)).toEqual([]);
+  });
+
+  it('go one way: from a room to those left of it', () => {
+    const back = INSIDE.filter(
+      ({ from, to }) => placeOf(roomFor(to)) > placeOf(roomOf(from) === 'store' ? roomFor(from) : roomOf(from)),
+    );
+    expect(back.map(words)).toEqual([]);
+  });
+
+  it('never go in a circle, not even later', () => {
+    const next = new Map(FILES.map((file) => [file, INSIDE.filter((one) => one.from === file && !one.type).map(({ to }) => to)]));
+    expect(circleIn(next)).toEqual([]);
+  });
+
+  it('of the middle are of nothing that touches the world', () => {
+    const middle = IMPORTS.filter(({ from, type }) => PURE.includes(roomOf(from)) && !type);
+    const world = middle.filter(({ to }) => (to.endsWith('.ts') ? roomFor(to) === 'store' : !QUIET.includes(to)));
+    expect(world.map(words)).toEqual([]);
+  });
+});
+
+/** One circle, its first file again at its end; empty where there is none. */
+function circleIn(next: ReadonlyMap<string, readonly string[]>): readonly string[] {
+  const done = new Set<string>();
+  const walk = (file: string, way: readonly string[]): readonly string[] => {
+    if (way.includes(file)) return [...way.slice(way.indexOf(file)), file];
+    if (done.has(file)) return [];
+    for (const to of next.get(file) ?? []) {
+      const circle = walk(to, [...way, file]);
+      if (circle.length > 0) return circle;
+    }
+    done.add(file);
+    return [];
+  };
+  for (const file of next.keys()) {
+    const circle = walk(file, []);
+    if (circle.length > 0) return circle;
+  }
+  return [];
+}
