@@ -89,7 +89,7 @@ type Lists = Pick<
 >;
 
 function loadLists(text: ShellText, head: Head, reader: RecordReader, register: Register<RecordKind>): Lists {
-  const read = <K extends Kind>(list: ShellList, kind: K): readonly Checked<K>[] =>
+  const read = <K extends Kind & RecordKind>(list: ShellList, kind: K): readonly Checked<K>[] =>
     filesOf(text, (role) => role.holds === 'list' && role.list === list).flatMap(([path, yaml]) => {
       const file = reader.open(path, yaml, register);
       return file ? reader.list(file, list, kind, register) : [];
