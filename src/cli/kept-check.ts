@@ -4,6 +4,7 @@ import { type KeptAt, keep, keptAt, readKept } from '../store/kept-answers.js';
 import type { Context } from './context.js';
 import type { Status } from './io.js';
 import { programFiles } from './program-files.js';
+import { printable, repainted } from './report/printable.js';
 
 /** What `check` answers. */
 export interface CheckAnswer {
@@ -30,7 +31,7 @@ export async function placeOf(question: unknown, { io, settings }: Context): Pro
 /** The answer of the last time; undefined where anything has changed since that it depends on. */
 export async function keptAnswer(place: KeptAt): Promise<CheckAnswer | undefined> {
   const found = (await readKept(place))?.head;
-  return isAnswer(found) ? found : undefined;
+  return isAnswer(found) ? { ...found, text: repainted(found.text) } : undefined;
 }
 
 const isAnswer = (found: unknown): found is CheckAnswer => {
@@ -38,4 +39,6 @@ const isAnswer = (found: unknown): found is CheckAnswer => {
   return typeof text === 'string' && (status === 0 || status === 1);
 };
 
-export const keepAnswer = (place: KeptAt, answer: CheckAnswer): Promise<void> => keep(place, answer);
+/** As it goes to a terminal: how a colour is marked until then is of this run alone. */
+export const keepAnswer = (place: KeptAt, { text, status }: CheckAnswer): Promise<void> =>
+  keep(place, { text: printable(text), status });

@@ -1,3 +1,5 @@
+import { OWN_COLOUR } from './printable.js';
+
 /** Terminal colours by meaning. Without colour every function gives its text back. */
 export interface Paint {
   error(text: string): string;
@@ -10,7 +12,7 @@ export interface Paint {
 const sgr =
   (open: number, close: number) =>
   (text: string): string =>
-    text === '' ? '' : `\u001b[${open}m${text}\u001b[${close}m`;
+    text === '' ? '' : `${OWN_COLOUR}${open}m${text}${OWN_COLOUR}${close}m`;
 
 const COLOURED: Paint = { error: sgr(31, 39), warning: sgr(33, 39), good: sgr(32, 39), strong: sgr(1, 22), faint: sgr(2, 22) };
 

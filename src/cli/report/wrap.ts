@@ -1,11 +1,13 @@
+import { OWN_COLOUR } from './printable.js';
+
 /** Everything printed fits this many columns. */
 export const WIDTH = 80;
 
 /** Columns that a text takes: characters, marks that combine not counted. */
 export const widthOf = (text: string): number => [...text.replace(COLOUR, '').replace(/\p{Mn}/gu, '')].length;
 
-// biome-ignore lint/suspicious/noControlCharactersInRegex: our own colour sequences take no column
-const COLOUR = /\u001b\[\d+m/gu;
+/** They take no column. */
+const COLOUR = new RegExp(`${OWN_COLOUR.replace('[', '\\[')}\\d+m`, 'gu');
 
 /** Breaks a text at spaces into lines of at most `width` columns; a longer word stays whole. */
 export function wrapLines(text: string, width: number): readonly string[] {
