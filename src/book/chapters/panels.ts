@@ -47,6 +47,10 @@ export function openingFacts(book: Book, panel: Panel) {
 function card(book: Book, panel: Panel) {
   const items = book.assessment.figures.access.behind[panel.id] ?? [];
   const services = items.filter((item) => item.kind !== 'member');
+  const members = items
+    .filter((item) => item.kind === 'member')
+    .map((item) => ({ ref: ref(item.id), distance: book.show.length(item.distanceMm) }));
+  const pictures = photosBehind(book, panel, items).map((id) => ref(id));
   return {
     id: panel.id,
     name: panel.name,
@@ -56,11 +60,10 @@ function card(book: Book, panel: Panel) {
     keyPlan: book.draw.panelKeyPlan(book.assessment, panel.id, { widthMm: 82, heightMm: 42 }),
     face: book.draw.panelFace(book.assessment, panel.id, { widthMm: 88, heightMm: 82 }),
     hazards: hazardsBehind(book, items),
-    behind: behindTable(book, worstFirst(book, services), items.length > services.length),
-    members: items
-      .filter((item) => item.kind === 'member')
-      .map((item) => ({ ref: ref(item.id), distance: book.show.length(item.distanceMm) })),
-    photos: photosBehind(book, panel, items).map((id) => ref(id)),
+    behind: behindTable(book, worstFirst(book, services), members.length > 0),
+    members,
+    photos: pictures,
+    afterwards: members.length + pictures.length > 0,
   };
 }
 
