@@ -3,7 +3,7 @@ import { heightOf } from '../../../src/compute/weights/cg-height.js';
 import { weights } from '../../../src/compute/weights/index.js';
 import type { Instrument } from '../../../src/model/library.js';
 import { record } from '../../support/build.js';
-import { item, readings, scaleSC1, tagCoach, takeOffOf, tank, ticket, twoAxles, vehicle } from './support.js';
+import { bareOf, item, readings, scaleSC1, tagCoach, takeOffOf, tank, ticket, twoAxles, vehicle } from './support.js';
 
 describe('influence lines', () => {
   const model = vehicle({ axles: tagCoach() }, { tanks: [tank('TAIL', 'water', 10, 9900)] });
@@ -45,9 +45,30 @@ describe('budget for the next trade', () => {
     expect(budget.map((one) => one.leftEndKg)).toEqual(left.map((kg) => expect.closeTo(kg / 2, 6)));
     expect(budget.map((one) => one.rightEndKg)).toEqual(left.map((kg) => expect.closeTo(kg / 2, 6)));
   });
+  it('keeps its reserve of the GAWR, where another limit is less', () => {
+    const wheels = twoAxles(5000, { wheelsKg: 3000 });
+    const [front] = weights(vehicle({ axles: wheels }, shell), takeOffOf()).budget;
+    const u = front?.uncertaintyKg as number;
+    expect(front).toMatchObject({ reserveKg: 700, leftKg: expect.closeTo(6000 - 5000 - 700 - u, 6) });
+    const { gawrKg: _, ...unrated } = wheels[0]!;
+    const bare = weights(vehicle({ axles: [unrated, wheels[1]!] }, shell), takeOffOf()).budget;
+    expect(bare[0]).toMatchObject({ axle: 'front', reserveKg: 600 });
+  });
+  it('and nothing for an axle without a rating', () => {
+    const { gawrKg: _, ...unrated } = axles[0]!;
+    expect(weights(vehicle({ axles: [unrated, axles[1]!] }, shell), takeOffOf()).budget.map((one) => one.axle)).toEqual(['rear']);
+  });
   it('and 5 % once it has been weighed finished', () => {
     const finished = { ...shell, tickets: [ticket('T-1', { front: 5000, rear: 6000 }, { stage: 'finished' })] };
     expect(weights(vehicle({ axles }, finished), takeOffOf()).budget[0]).toMatchObject({ reserveKg: 350 });
+    const signed = (stage: string) => ({
+      ...shell,
+      signoffs: [{ ...record(`SG-${stage}`), stage, role: 'fitter', by: 'K7', date: '2026-07-01' }],
+    });
+    const reserveOf = (stage: string) => weights(vehicle({ axles }, signed(stage)), takeOffOf()).reserve;
+    expect([reserveOf('walls'), reserveOf('finished')]).toEqual([0.1, 0.05]);
+    const model = vehicle({ axles }, shell);
+    expect(weights({ ...model, library: { ...model.library, stages: [] } }, takeOffOf()).reserve).toBe(0.1);
   });
 });
 
@@ -87,7 +108,131 @@ describe('height of the centre of gravity', () => {
       refused: expect.stringContaining('T-9'),
     });
   });
+  it('is refused where the weighing cannot give it, and told why', () => {
+    const refused = (one: Partial<typeof raised.raised>, kg: Readonly<Record<string, number>> = { front: 5150, rear: 6850 }) =>
+      heights(5, { ...raised, readings: readings(kg), raised: { ...raised.raised, ...one } }).cgHeight[0]?.refused;
+    expect(refused({})).toBeUndefined();
+    expect(refused({ axle: 'tag' })).toContain('axle tag is not on record');
+    expect(refused({ byMm: 0 })).toContain('not between nothing and the wheelbase');
+    expect(refused({ byMm: 5000 })).toContain('not between nothing and the wheelbase');
+    expect(refused({}, { rear: 6850 })).toContain('readings are missing');
+    // No more on the front than level: it would lie at the axles’ own height or below the ground.
+    expect(refused({}, { front: 3000, rear: 9000 })).toContain('too weak');
+    expect(heights(5, { ...raised, readings: readings({ front: 5150 }) }).cgHeight[0]?.refused).toBeUndefined();
+  });
+  it('takes the axle that stays down, whichever end was raised', () => {
+    // STA-21 from the other end: the rear gains what the front gained there.
+    const front = { ...raised, readings: readings({ rear: 7150 }), raised: { ...raised.raised, axle: 'front' } };
+    expect(heights(5, front).cgHeight[0]?.heightMm).toBeCloseTo(1017.07, 2);
+  });
+  it('takes axles that share as one, at their share-weighted place', () => {
+    // STA-20 with L 6,548 mm (STA-09), W 14,000 kg, gain 200 kg, r 500 mm: tan θ of 700/6548 is 0.107521; 500 + 6548·200/(14000·0.107521).
+    const one = ticket('T-1', { steer: 5200, drive: 5300, tag: 3500 }, { scale: 'SC-1' });
+    const up = {
+      ...raised,
+      readings: readings({ drive: 5420, tag: 3580 }),
+      raised: { axle: 'steer', byMm: 700, level: 'T-1', wheelRadiusMm: 500 },
+    };
+    const model = vehicle({ axles: tagCoach() }, { tickets: [one, up] });
+    const [found] = weights({ ...model, library: { ...model.library, instruments: instruments(5) } }, takeOffOf()).cgHeight;
+    expect(found?.heightMm).toBeCloseTo(500 + (6548 * 200) / (14000 * 0.1075214), 0);
+    // Two axles stay down, each read twice in steps of 5 kg: 2.887 kg; 0.2 % of 200 kg: 0.231 kg.
+    const perKg = 6548 / (14000 * 0.1075214);
+    expect(found?.uncertaintyMm).toBeCloseTo(2 * perKg * Math.hypot((5 / (2 * Math.sqrt(3))) * 2, 0.4 / Math.sqrt(3)), 1);
+  });
+  it('counts the whole doubt of both weighings where they were on two scales', () => {
+    const other: Instrument = {
+      ...scaleSC1,
+      id: 'SC-2',
+      resolution: { value: 0, dimension: 'mass', text: '0' },
+      tolerance: { value: 3, dimension: 'mass', text: '3 kg' },
+    };
+    const model = vehicle(
+      { axles: twoAxles() },
+      {
+        tickets: [
+          { ...level, scale: 'SC-2' },
+          { ...raised, scale: 'SC-2' },
+          { ...raised, id: 'T-3' },
+        ],
+      },
+    );
+    const even = { ...other, id: 'SC-1' };
+    const found = weights(
+      { ...model, library: { ...model.library, instruments: new Map([other, even].map((one) => [one.id, one])) } },
+      takeOffOf(),
+    ).cgHeight;
+    // One scale: an error in kilograms is common to both and falls out. Two: four readings, each 3 kg as a rectangle.
+    expect(found[0]?.uncertaintyMm).toBeCloseTo(0, 9);
+    expect(found[1]?.uncertaintyMm).toBeCloseTo(2 * 3.447 * Math.hypot(...[3, 3, 3, 3].map((kg) => kg / Math.sqrt(3))), 1);
+  });
   it('never serves as a weighing of the vehicle', () => {
     expect(heights(5)).toMatchObject({ basisTicket: 'T-1', tickets: [{ id: 'T-1' }] });
+  });
+});
+
+describe('mass by stage', () => {
+  const axles = twoAxles();
+  const items = [item('A', 100, 5000, { stage: 'walls' }), item('B', 40, 5000, { stage: 'finished' }), item('C', 7, 5000)];
+  const at = (id: string, date: string, rear: number, more: Parameters<typeof ticket>[2] = {}) =>
+    ticket(id, { front: 4000, rear }, { stage: 'walls', date, scale: 'SC-1', ...more });
+  const walls = (tickets: readonly ReturnType<typeof ticket>[]) =>
+    weights(vehicle({ axles }, { tickets }), takeOffOf(items)).growth.find((one) => one.stage === 'walls');
+  it('is that of the recorded items alone without a bare chassis; one of no stage is there from the start', () => {
+    const { growth } = weights(vehicle({ axles }), takeOffOf(items));
+    expect(growth).toEqual([
+      { stage: 'subframe', predictedKg: 7 },
+      { stage: 'walls', predictedKg: 107 },
+      { stage: 'finished', predictedKg: 147 },
+    ]);
+  });
+  it('stands beside the newest verified ticket of that stage, with its uncertainty', () => {
+    const [old, young] = [at('T-1', '2026-05-01', 6000), at('T-2', '2026-06-01', 6100)];
+    // Two steps of 10 kg: 4.082; 0.2 % of 10,100 kg as a rectangle: 11.662; RSS 12.356; k = 2.
+    for (const tickets of [
+      [old, young],
+      [young, old],
+    ])
+      expect(walls(tickets)).toMatchObject({ measuredKg: 10100, uncertaintyKg: expect.closeTo(24.71, 2) });
+    const { condition: _, ...unverified } = at('T-3', '2026-07-01', 6200);
+    expect(walls([old, unverified])).toMatchObject({ measuredKg: 10000 });
+    expect(walls([at('T-4', '2026-07-01', 6300, { stage: 'finished' })])).not.toHaveProperty('measuredKg');
+  });
+  it('is forecast axle by axle: the band holds what is not known, and the allowance', () => {
+    const bare = bareOf({ front: 3000, rear: 2000 });
+    const { forecast } = weights(vehicle({ axles, bare }), takeOffOf([item('A', 1000, 1000, { basis: 'catalogue' })]));
+    // 5 % of 1,000 kg at a fifth of the wheelbase: 40 kg on the front, 10 kg on the rear; each reading 1 % as a rectangle, k = 2.
+    const band = (kg: number, allowed: number) => Math.hypot((2 * 0.01 * kg) / Math.sqrt(3), allowed);
+    expect(forecast).toEqual({
+      allowanceKg: 50,
+      totalKg: 6050,
+      lowKg: expect.closeTo(6050 - band(5000, 50), 6),
+      highKg: expect.closeTo(6050 + band(5000, 50), 6),
+      axles: [
+        {
+          axle: 'front',
+          loadKg: 3840,
+          lowKg: expect.closeTo(3840 - band(3000, 40), 6),
+          highKg: expect.closeTo(3840 + band(3000, 40), 6),
+        },
+        {
+          axle: 'rear',
+          loadKg: 2210,
+          lowKg: expect.closeTo(2210 - band(2000, 10), 6),
+          highKg: expect.closeTo(2210 + band(2000, 10), 6),
+        },
+      ],
+    });
+  });
+  it.each([
+    ['weighed', 0],
+    ['calculated', 0.03],
+    ['catalogue', 0.05],
+    ['estimated', 0.15],
+  ] as const)('allows on a %s mass %d of it', (basis, part) => {
+    // common practice, no source
+    const bare = bareOf({ front: 3000, rear: 2000 });
+    const { forecast } = weights(vehicle({ axles, bare }), takeOffOf([item('A', 1000, 1000, { basis })]));
+    expect(forecast?.allowanceKg).toBeCloseTo(1000 * part, 9);
   });
 });
