@@ -7,7 +7,8 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import fc from 'fast-check';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { History } from '../../src/store/history.js';
 import { smallStore } from '../book/small-store.js';
 import { FILES } from '../cli/small-store.js';
 import { assessmentOf } from './assessed.js';
@@ -28,15 +29,13 @@ function shortened(files: Readonly<Record<string, string>>): Readonly<Record<str
 }
 
 let root: string;
-let usualPath: string | undefined;
 beforeAll(() => {
   root = mkdtempSync(path.join(tmpdir(), 'shellbook-fuzz-'));
-  // What Git says is none of the mutations, and asking it takes longer than the check of a small store.
-  usualPath = process.env.PATH;
-  process.env.PATH = '';
+  // Nothing that is spoiled here comes from Git, and asking it takes longer than the check of a small store.
+  vi.spyOn(History, 'open').mockResolvedValue(null);
 });
 afterAll(() => {
-  process.env.PATH = usualPath;
+  vi.restoreAllMocks();
   rmSync(root, { recursive: true, force: true });
 });
 

@@ -10,15 +10,21 @@ export interface Ran {
   readonly status: number;
   readonly answer: string;
   readonly messages: string;
+  /** Of the processor: a busy machine makes nothing hang. */
   readonly tookMs: number;
 }
 
 /** Runs one command over a folder in this process. */
 export async function ran(root: string, ...args: readonly string[]): Promise<Ran> {
   const io = literalIo(root);
-  const from = performance.now();
+  const from = process.cpuUsage();
   const status = await run(args, io);
-  return { args, status, answer: io.answer(), messages: io.messages(), tookMs: performance.now() - from };
+  return { args, status, answer: io.answer(), messages: io.messages(), tookMs: since(from) };
+}
+
+function since(from: NodeJS.CpuUsage): number {
+  const { user, system } = process.cpuUsage(from);
+  return (user + system) / 1000;
 }
 
 const SLOWEST_MS = 10_000;
@@ -58,9 +64,9 @@ function statusComplaints(name: string, status: number, answer: string): readonl
 /** The same for a printed page: one edition, drawn by number, and the labels. */
 export async function pageComplaints(assessment: Assessment, drawn: number, typed: string): Promise<readonly string[]> {
   const edition = EDITIONS[drawn % EDITIONS.length] as (typeof EDITIONS)[number];
-  const from = performance.now();
+  const from = process.cpuUsage();
   const pages = [(await bookPage(assessment, edition)).html, labelPage(assessment).html].map(readMarkup);
-  const tookMs = performance.now() - from;
+  const tookMs = since(from);
   const said = pages.flatMap(foreign);
   if (tookMs > SLOWEST_MS) said.push(`${edition}: took ${Math.round(tookMs)} ms`);
   for (const word of ['undefined', 'NaN', 'Infinity', '[object ']) {

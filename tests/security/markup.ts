@@ -95,7 +95,7 @@ const ATTRIBUTES = new Set(
 const VALUES: Readonly<Record<string, RegExp>> = {
   href: /^#[\p{L}\p{N}.%_-]+$/u,
   src: /^(?:\/photos\/[\w.%-]+|data:image\/[a-z+]+;base64,[\w+/=]+)$/u,
-  style: /^(?:[a-z-]+:-?[\d.]+(?:mm|pt|%);?)+$/u,
+  style: /^(?:[a-z-]+: ?[\w.% -]+;?)+$/u,
   class: /^[\w -]*$/u,
   id: /^[\p{L}\p{N}.%_-]+$/u,
   fill: /^(?:#[\da-f]{3,6}|none)$/u,
