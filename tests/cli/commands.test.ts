@@ -189,6 +189,11 @@ describe('where', () => {
     expect(json.matches[0].circuit.worst_load).toBe('DC-1/L');
   });
 
+  it('says nothing of reach where nobody has worked it out', async () => {
+    expect((await shellbook('where', 'T-1', 'DC-1/S1')).answer).toMatch(/\breach +AP-1/u);
+    expect((await shellbook('where', 'T-1', 'B1')).answer).not.toContain('reach');
+  });
+
   it('ends with 1 and an empty answer where nothing is called that', async () => {
     expect(await answer('where', 'T-1', 'turbine', '--quiet')).toMatchObject({ status: 1, json: { matches: [] } });
     expect((await shellbook('where', 'T-1', 'turbine')).messages).toContain('`turbine`');

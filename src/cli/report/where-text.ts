@@ -2,6 +2,7 @@ import type { Edition } from '../../book/input.js';
 import type { PanelReach } from '../../compute/access/types.js';
 import type { Answer, Match, ProtectionFound } from '../../compute/lookup/types.js';
 import type { CircuitFigure } from '../../compute/services/types.js';
+import type { RecordKind } from '../../model/shell.js';
 import { length, number, percent, position, type UnitSystem } from '../../quantity/format.js';
 import { factText } from './facts.js';
 import type { Paint } from './paint.js';
@@ -53,7 +54,7 @@ function matchText(
   const line = (head: string, text: string): void => void lines.push(paragraph(text, `  ${head.padEnd(9)} `));
   if (match.position) line('at', position(match.position, units));
   if (match.lengthMm !== undefined) line('length', length(match.lengthMm, units));
-  if (match.kind !== 'panel' || match.panels.length > 0) line('reach', reachText(match, units));
+  if (JUDGED.has(match.kind) || match.panels.length > 0) line('reach', reachText(match, units));
   if (match.follow.length > 1) line('follow', `open ${match.follow.join(', ')} to follow the whole way`);
   if (match.protection) line('protected', protectionText(match.protection, units));
   if (match.circuit) line('circuit', circuitText(match.circuit));
@@ -61,6 +62,9 @@ function matchText(
   if (pages.length > 0) line('book', `${edition} edition, page ${pages.join(', ')}`);
   return lines.join('\n');
 }
+
+/** Kinds whose reach is worked out; of the others, as a lifting point or a seat, nobody has looked whether a panel opens onto them. */
+const JUDGED: ReadonlySet<RecordKind> = new Set(['node', 'run', 'circuit', 'member', 'weld', 'component', 'tank', 'zone']);
 
 function reachText(match: Match, units: UnitSystem): string {
   if (match.open) return 'in the open, no panel needed';
