@@ -18,6 +18,19 @@ const COMPONENTS = `
 - {id: ${LONG_ID}, name: Generator of a long name, mass: 700 lb, at: [300 in, 0 in, -4 in], stage: walls, basis: weighed}
 - {id: GEN, name: ${JSON.stringify(MARKUP)}, mass: 700 lb, at: [310 in, 0 in, -4 in], stage: walls, basis: weighed, note: ${JSON.stringify(FOREIGN)}}
 `;
+/** A valve with a name and an id that no column holds, for the page of a hurry. */
+const LONG_VALVE = `VALVE-${'X'.repeat(74)}`;
+const GAS = `
+service: Propane
+medium: gas
+circuits:
+  - {id: LP-1, name: Heater gas, size: 3/8 in copper}
+nodes:
+  - {id: LP-CYL, kind: source, name: Cylinder, at: [60 in, 40 in, -4 in]}
+  - {id: ${LONG_VALVE}, kind: valve, name: ${JSON.stringify(FOREIGN)}, at: [64 in, 40 in, -2 in]}
+runs:
+  - {id: LP-1/1, circuit: LP-1, from: LP-CYL, to: ${LONG_VALVE}, date: 2026-04-07}
+`;
 const PHOTOS = `
 - {id: P-1, file: p1.jpg, of: [DC-12/S1], taken: 2026-04-07, caption: ${JSON.stringify(CAPTION)}, stage: belly}
 - {id: P-2, file: lost.jpg, of: [SF-L], caption: Rail before paint, stage: subframe}
@@ -47,6 +60,7 @@ beforeAll(async () => {
   book = await printer.print({
     assessment: smallAssessment({
       'shells/T-1/components.yaml': COMPONENTS,
+      'shells/T-1/services/gas.yaml': GAS,
       'shells/T-1/photos/photos.yaml': PHOTOS,
     }),
     edition: 'shop',
@@ -81,6 +95,15 @@ describe('a book of bad input', () => {
     expect(LONG_ID.length).toBe(80);
     expect(homeOf(LONG_ID).replaceAll(' ', '')).toContain(LONG_ID);
     expect(pdf.widest).toBeLessThanOrEqual(1);
+  });
+
+  it('keeps the emergency plan to its scale beside such an id', () => {
+    const page = pdf.pages[(book.pages.get('c-emergency') as number) - 1];
+    expect(page?.text.replaceAll(' ', '')).toContain(LONG_VALVE);
+    // Numbers in their shapes are 4.4 mm high, in points of 1/72 in; a page made smaller to fit would have smaller ones.
+    const numbers = page?.pieces.filter(({ text }) => text === '2').map(({ sizePt }) => sizePt) ?? [];
+    expect(numbers.length).toBeGreaterThanOrEqual(2);
+    expect(Math.max(...numbers)).toBeCloseTo((4.4 * 72) / 25.4, 1);
   });
 
   it('prints HTML and template syntax as the letters that were typed', () => {

@@ -18,6 +18,8 @@ export interface ReadPage {
   readonly size: readonly [number, number];
   readonly text: string;
   readonly links: readonly ReadLink[];
+  /** Each piece of text with the size of its letters, points. */
+  readonly pieces: readonly { readonly text: string; readonly sizePt: number }[];
 }
 export interface ReadPdf {
   readonly pages: readonly ReadPage[];
@@ -71,6 +73,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
           .join(' ')
           .replace(/\s+/gu, ' '),
         links,
+        pieces: words.map(({ str, transform: [a = 0, b = 0] }) => ({ text: str.trim(), sizePt: Math.hypot(a, b) })),
       });
     }
     const { info } = await document.getMetadata();
