@@ -40,16 +40,17 @@ export function axleGroups(axles: readonly Axle[]): Grouped {
 }
 
 function sharesOf(party: readonly Axle[]): readonly number[] | string {
-  if (party.length === 1) return [1];
-  const here = new Set(party.map((axle) => axle.id));
-  const stated = party.map((axle) => (axle.share && here.has(axle.share.with) ? axle.share.fraction : undefined));
+  const stated = party.map((axle) =>
+    party.some((one) => one !== axle && one.id === axle.share?.with) ? axle.share?.fraction : undefined,
+  );
   const given = stated.reduce<number>((sum, one) => sum + (one ?? 0), 0);
-  const open = stated.filter((one) => one === undefined).length;
   const names = party.map((axle) => axle.id).join(', ');
-  if (open === 0 && Math.abs(given - 1) > SHARE_ROUNDING) {
+  if (stated.every((one) => one !== undefined) && Math.abs(given - 1) > SHARE_ROUNDING) {
     return `The shares of axles ${names} add to ${given.toFixed(2)}, expected 1: state the share of one of them only`;
   }
   if (given > 1 + SHARE_ROUNDING) return `The shares of axles ${names} add to ${given.toFixed(2)}, expected at most 1`;
-  if (open === 0) return stated.map((one) => (one as number) / given);
-  return stated.map((one) => one ?? (1 - given) / open);
+  // One of them at most states none: each of the others joined by its own share.
+  const shares = stated.map((one) => one ?? Math.max(0, 1 - given));
+  const total = shares.reduce((sum, one) => sum + one, 0);
+  return shares.map((one) => one / total);
 }

@@ -89,9 +89,4 @@ export function turnOf(reading: AxleReading | undefined, trackMm: number | undef
   return ((reading.rightKg - reading.leftKg) * trackMm) / 2;
 }
 
-export const scaled = (weighed: Weighed, factor: number): Weighed => ({
-  axlesKg: weighed.axlesKg.map((kg) => kg * factor),
-  turnKgMm: weighed.turnKgMm.map((turn) => turn * factor),
-});
-
 export const minus = (burden: Burden, load: Load): Burden => carrying(burden, times(load, -1));

@@ -1,7 +1,7 @@
 import type { Axle, Model } from '../../model/shell.js';
 import type { Carriage } from './axle-reactions.js';
 import { builtBy } from './built.js';
-import { scaled, stand, totalOf } from './burden.js';
+import { stand, totalOf } from './burden.js';
 import { plus, times } from './load.js';
 import type { Items, Survey, Unladen } from './normalise.js';
 import { reconcile } from './reconcile.js';
@@ -53,12 +53,11 @@ export function ticketFigure(model: Model, one: Survey, items: Items, carriage: 
 /** What was weighed less what was predicted, as a burden of its own. */
 function difference(unladen: Unladen, predicted: Unladen): Unladen {
   const [a, b] = [unladen.burden, predicted.burden];
-  const less = scaled(b.weighed, -1);
   return {
     burden: {
       weighed: {
-        axlesKg: a.weighed.axlesKg.map((kg, i) => kg + (less.axlesKg[i] as number)),
-        turnKgMm: a.weighed.turnKgMm.map((turn, i) => turn + (less.turnKgMm[i] as number)),
+        axlesKg: a.weighed.axlesKg.map((kg, i) => kg - (b.weighed.axlesKg[i] as number)),
+        turnKgMm: a.weighed.turnKgMm.map((turn, i) => turn - (b.weighed.turnKgMm[i] as number)),
       },
       placed: plus(a.placed, times(b.placed, -1)),
       heightKgMm: a.heightKgMm - b.heightKgMm,

@@ -88,7 +88,49 @@ describe('axles that share', () => {
       axle('b', 5000, { share: { with: 'c', fraction: 0.5 } }),
       axle('c', 6000, { share: { with: 'b', fraction: 0.4 } }),
     ];
-    expect(carriageOf(both)).toEqual({ problem: expect.stringContaining('add to 0.90, expected 1') });
+    expect(carriageOf(both)).toEqual({
+      problem: expect.stringContaining('The shares of axles c, b add to 0.90, expected 1: state'),
+    });
+    const rear = (fraction: number) => [axle('a', 0), axle('b', 5000), axle('c', 6000, { share: { with: 'b', fraction } })];
+    expect(carriageOf(rear(1.2))).toEqual({
+      problem: 'The shares of axles b, c add to 1.20, expected at most 1',
+    });
+  });
+  it('may be typed by both with a rounding of half a percent, and share the whole all the same', () => {
+    const pair = (b: number, c: number) => [
+      axle('a', 0),
+      axle('b', 5000, { share: { with: 'c', fraction: b } }),
+      axle('c', 6000, { share: { with: 'b', fraction: c } }),
+    ];
+    // Group at 5000 + 1000·0.334/1.004 mm: the whole load over it stands on it.
+    const xMm = 5000 + (1000 * 0.334) / 1.004;
+    close(under(pair(0.67, 0.334), 1004, xMm), [0, 670, 334], 6);
+    expect(carriageOf(pair(0.67, 0.336))).toHaveProperty('problem');
+    expect(carriageOf(pair(0.67, 0.324))).toHaveProperty('problem');
+    // Two of three: nothing is left for the third, and nothing is lifted off it.
+    const three = [
+      axle('a', 0),
+      axle('b', 5000),
+      axle('c', 6000, { share: { with: 'b', fraction: 0.5 } }),
+      axle('d', 7000, { share: { with: 'c', fraction: 0.504 } }),
+    ];
+    close(under(three, 1004, 5000 + (500 * 1000 + 504 * 2000) / 1004), [0, 0, 500, 504], 6);
+  });
+  it('may be three, each with the one before it', () => {
+    // By hand: 0.4, 0.35 and 0.25 at 5.0, 6.3 and 7.6 m stand at 6.105 m; 6,105 kg·m about the front axle.
+    const tridem = [
+      axle('a', 0),
+      axle('b', 5000),
+      axle('c', 6300, { share: { with: 'b', fraction: 0.35 } }),
+      axle('d', 7600, { share: { with: 'c', fraction: 0.25 } }),
+    ];
+    close(under(tridem, 2000, 3052.5), [1000, 400, 350, 250], 6);
+  });
+  it('that name themselves or nobody on record stand alone', () => {
+    for (const other of ['c', 'z']) {
+      const axles = [axle('a', 0), axle('c', 6000, { share: { with: other, fraction: 0.5 } })];
+      close(under(axles, 1000, 3000), [500, 500], 6);
+    }
   });
 });
 
@@ -126,11 +168,33 @@ describe('three supports on springs', () => {
   });
 });
 
+describe('groups on springs', () => {
+  it('are as stiff as their axles together, and only where each has its rate', () => {
+    // Steer, tandem and tag: the pair of 150 each is one spring of 300 at its middle, so STA-15 turned round holds for the groups.
+    const spring = (id: string, xMm: number, springRateNM?: number, more: Partial<Axle> = {}) =>
+      axle(id, xMm, { ...(springRateNM === undefined ? {} : { springRateNM }), ...more });
+    const coach = (second?: number) => [
+      spring('a', 0, 500),
+      spring('b', 1400, 500),
+      spring('c', 5000, 150),
+      spring('d', 6200, second, { share: { with: 'c', fraction: 0.5 } }),
+    ];
+    // STA-15: [0, 4.2, 5.6], rates [300, 500, 500], 15,000 at 3.6, seen from behind.
+    close(under(coach(150), 15000, 2000), [5383.929, 5678.571, 3937.5 / 2, 3937.5 / 2], 3);
+    expect(carriageOf(coach())).toEqual({ problem: expect.stringContaining('missing on c, d') });
+  });
+});
+
 describe('layouts that statics cannot answer', () => {
   it('one axle, and two at the same place', () => {
     expect(carriageOf([axle('a', 0)])).toEqual({ problem: expect.stringContaining('Only one support') });
     expect(carriageOf([axle('a', 3000), axle('b', 3000)])).toEqual({ problem: expect.stringContaining('same place') });
     expect(carriageOf([])).toEqual({ problem: expect.stringContaining('No axle') });
+  });
+  it('two groups that stand at the same place, by the names of their axles; 100 mm apart they can be told', () => {
+    const at = (xMm: number) => [...tagCoach().slice(1), axle('front', xMm)];
+    expect(carriageOf(at(6548 - 99))).toEqual({ problem: 'Axles front and drive+tag stand at the same place: give their `x`' });
+    expect(carriageOf(at(6548 - 100))).toHaveProperty('carriage');
   });
 });
 
@@ -175,6 +239,13 @@ describe('laws of statics on any coach', () => {
       fc.property(layout, mass, station, (axles, kg, xMm) => {
         const mirrored = axles.map((one) => ({ ...one, xMm: -one.xMm }));
         close(under(mirrored, kg, -xMm), under(axles, kg, xMm), 4);
+      }),
+    );
+  });
+  it('the order in which axles are listed changes nothing', () => {
+    fc.assert(
+      fc.property(layout, mass, station, (axles, kg, xMm) => {
+        close([...under([...axles].reverse(), kg, xMm)].reverse(), under(axles, kg, xMm), 5);
       }),
     );
   });

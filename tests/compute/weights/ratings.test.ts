@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { axleRating } from '../../../src/compute/weights/ratings.js';
 import { axleTyresKg, loadAtPressure, loadOfIndex, tyreLoad } from '../../../src/compute/weights/tyre-loads.js';
+import type { Axle } from '../../../src/model/shell.js';
 import { parseQuantity } from '../../../src/quantity/parse.js';
 import { axle } from './support.js';
 
@@ -74,6 +75,21 @@ describe('tyres of an axle', () => {
   it('are not guessed for an index out of the table', () => {
     expect(axleTyresKg(axle('a', 0, { tyres: { count: 2, loadIndex: [200] } }))).toBeUndefined();
     expect(axleTyresKg(axle('a', 0, { dual: true, tyres: { count: 4, loadIndex: [150, 200] } }))).toBeUndefined();
+    expect(axleTyresKg(axle('a', 0, { dual: true, tyres: { count: 4, loadIndex: [200, 148] } }))).toBeUndefined();
+    const pressures = { inflationPa: 7e5, inflationForIndexPa: 8e5 };
+    expect(axleTyresKg(axle('a', 0, { tyres: { count: 2, loadIndex: [200], ...pressures } }))).toBeUndefined();
+  });
+  it('count by the figure that they are fitted for', () => {
+    // TYR-140, TYR-150: one figure serves single and dual where no other is given; a dual figure says nothing of a single tyre.
+    expect(tyreLoad({ count: 4, loadIndex: [146] }, true)).toBe(3000);
+    expect(tyreLoad({ count: 2, loadIndex: [152, 148] }, false)).toBe(3550);
+    expect(tyreLoad({ count: 2, loadIndex: [152, 200] }, false)).toBe(3550);
+  });
+  it('carry their full load index where one of the two pressures is not known', () => {
+    expect(tyreLoad({ count: 2, loadIndex: [152], inflationPa: 4e5 }, false)).toBe(3550);
+    expect(tyreLoad({ count: 2, loadIndex: [152], inflationForIndexPa: 9e5 }, false)).toBe(3550);
+    // TYR-P2 at 0.9
+    expect(tyreLoad({ count: 2, loadIndex: [152], inflationPa: 7.2e5, inflationForIndexPa: 8e5 }, false)).toBeCloseTo(3263, 1);
   });
 });
 
@@ -104,6 +120,22 @@ describe('rating of an axle', () => {
     expect(axleRating(drive).wheelsKg).toBeCloseTo(4 * 3356.58, 1);
     // TYR-140: four of load index 143 in duals carry 10,900 kg; the GAWR of 10,432.6 kg is less.
     expect(axleRating(drive)).toMatchObject({ tyresKg: 10900, limitedBy: 'gawr' });
+  });
+  it('tells each that is known and the least of them, whichever it is', () => {
+    // 571.120 S5.1.2 (LAB-39): the axle is held to the least of its parts. Four tyres of load index 143 in duals: 10,900 kg.
+    const all = { gawrKg: 10900, tyres: { count: 4, loadIndex: [146, 143] }, wheelsKg: 2725, suspensionKg: 10900 };
+    const each = { gawrKg: 10900, tyresKg: 10900, wheelsKg: 10900, suspensionKg: 10900 };
+    const of = (more: Partial<Axle>) => axleRating(axle('a', 0, more));
+    expect(of(all)).toEqual({ axle: 'a', ...each, limitKg: 10900, limitedBy: 'gawr' });
+    expect(of({ ...all, gawrKg: 10899 })).toMatchObject({ limitKg: 10899, limitedBy: 'gawr' });
+    expect(of({ ...all, tyres: { count: 4, loadIndex: [146, 142] } })).toMatchObject({ limitKg: 10600, limitedBy: 'tyres' });
+    expect(of({ ...all, wheelsKg: 2700 })).toMatchObject({ limitKg: 10800, limitedBy: 'wheels' });
+    expect(of({ ...all, suspensionKg: 10800 })).toMatchObject({ limitKg: 10800, limitedBy: 'suspension' });
+    expect(of({ suspensionKg: 9000 })).toEqual({ axle: 'a', suspensionKg: 9000, limitKg: 9000, limitedBy: 'suspension' });
+    expect(of({ gawrKg: 9000 })).toEqual({ axle: 'a', gawrKg: 9000, limitKg: 9000, limitedBy: 'gawr' });
+    // Two wheels on an axle of which only that is known; four where it is said to be dual.
+    expect(of({ wheelsKg: 3000 })).toEqual({ axle: 'a', wheelsKg: 6000, limitKg: 6000, limitedBy: 'wheels' });
+    expect(of({ wheelsKg: 3000, dual: true }).wheelsKg).toBe(12000);
   });
   it('is absent where nothing is on record', () => {
     expect(axleRating(axle('a', 0))).toEqual({ axle: 'a' });
