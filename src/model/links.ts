@@ -82,26 +82,19 @@ export class Links {
 
   private wrongKind(from: From, id: string, kind: string, wanted: string, path: Path): void {
     const message = `Unexpected \`${shown(id)}\`${forKey(path, id)}, which is a ${kind}, expected ${wanted}`;
-    this.say({
-      rule: 'format.unknown-reference',
-      severity: 'error',
-      message,
-      ids: idsOf(from),
-      place: from.source.place(...path),
-    });
+    this.unknown(message, from, path);
   }
 
   private miss(from: From, id: string, wanted: string, known: Iterable<string>, file: string | undefined, path: Path): void {
     const close = didYouMean(id, known);
     const advice = close !== '' || file === undefined ? close : `: add \`${shown(id)}\` to ${file}, or correct it here`;
     const message = `Unexpected \`${shown(id)}\`${forKey(path, id)}, which is nowhere in the records, expected ${wanted}${advice}`;
-    this.say({
-      rule: 'format.unknown-reference',
-      severity: 'error',
-      message,
-      ids: idsOf(from),
-      place: from.source.place(...path),
-    });
+    this.unknown(message, from, path);
+  }
+
+  private unknown(message: string, from: From, path: Path): void {
+    const place = from.source.place(...path);
+    this.say({ rule: 'format.unknown-reference', severity: 'error', message, ids: idsOf(from), place });
   }
 }
 

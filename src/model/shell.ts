@@ -2,112 +2,11 @@ import type { Vec3 } from '../geometry/vector.js';
 import type { Elsewhere } from './elsewhere.js';
 import type { Library, Quantity, Shop } from './library.js';
 import type { Circuit, Run, Service, ServiceNode, Zone } from './services.js';
-import type { RecordBase, Source } from './source.js';
+import type { RecordBase } from './source.js';
 import type { Clamp, Member, Opening, Panel, Weld } from './structure.js';
+import type { AxleReading, Bay, Chassis, Condition, Seat, Tank } from './vehicle.js';
 
-export interface Tyres {
-  readonly count: number;
-  /** Load index single; for duals [single, dual]. */
-  readonly loadIndex: readonly number[];
-  readonly inflationPa?: number;
-  /** Pressure at which the load index holds. */
-  readonly inflationForIndexPa?: number;
-  readonly size?: string;
-  /** Outside diameter and width over the side walls, mm: as typed, else from the size. */
-  readonly diameterMm?: number;
-  readonly widthMm?: number;
-  /** Of duals: between the middles of the two, mm. */
-  readonly spacingMm?: number;
-}
-
-export interface Axle {
-  readonly id: string;
-  /** Where it was typed, where it was read from a file. */
-  readonly source?: Source;
-  /** Rearward of the datum, mm. */
-  readonly xMm: number;
-  readonly gawrKg?: number;
-  readonly suspensionKg?: number;
-  readonly wheelsKg?: number;
-  readonly trackMm?: number;
-  readonly dual: boolean;
-  readonly lift: boolean;
-  readonly steered: boolean;
-  /** Most that a wheel turns to either side. */
-  readonly steerDeg?: number;
-  /** Of the wheels, up and down from where they stand unladen, mm. */
-  readonly travel?: { readonly bumpMm: number; readonly reboundMm: number };
-  /** This axle takes `fraction` of the load of the group that it forms with `with`. */
-  readonly share?: { readonly with: string; readonly fraction: number };
-  /** N/m at the axle, both ends together. */
-  readonly springRateNM?: number;
-  readonly tyres?: Tyres;
-  /** Mass of the axle itself, wheels included: what a lifted axle still carries to the chassis. */
-  readonly ownMassKg?: number;
-}
-
-/** A scale's answer for one axle: the whole, or both ends. */
-export interface AxleReading {
-  readonly totalKg: number;
-  readonly leftKg?: number;
-  readonly rightKg?: number;
-}
-
-export interface Occupant {
-  readonly seat: string;
-  readonly massKg: number;
-}
-
-/** What was in and on the vehicle. A tank not named is empty; fuel not named is unknown. */
-export interface Condition {
-  /** Tank id → level 0–1; words for contents (fuel, fresh, grey …) are resolved when the condition is read. */
-  readonly levels: Readonly<Record<string, number>>;
-  readonly occupants: readonly Occupant[];
-  readonly aboard: readonly { readonly name: string; readonly massKg: number; readonly at: Vec3 }[];
-  readonly missing: readonly string[];
-  /** Liftable axle id → up or down. */
-  readonly lifted: Readonly<Record<string, 'up' | 'down'>>;
-  /** Bay id → load, kg. */
-  readonly bays: Readonly<Record<string, number>>;
-  /** True when the condition says anything about fuel. */
-  readonly fuelKnown: boolean;
-}
-
-export interface Chassis {
-  readonly description?: string;
-  readonly document?: string;
-  readonly gvwrKg?: number;
-  readonly gcwrKg?: number;
-  readonly frame: { readonly railTopAboveGroundMm?: number; readonly railSpacingMm?: number };
-  /** Front to rear. */
-  readonly axles: readonly Axle[];
-  readonly bare?: { readonly condition: Condition; readonly readings: Readonly<Record<string, AxleReading>> };
-}
-
-export interface Tank {
-  readonly id: string;
-  /** Where it was typed, where it was read from a file. */
-  readonly source?: Source;
-  readonly contents: string;
-  readonly capacityM3: number;
-  readonly at: Vec3;
-  readonly densityKgM3: number;
-}
-export interface Seat {
-  readonly id: string;
-  /** Where it was typed, where it was read from a file. */
-  readonly source?: Source;
-  readonly at: Vec3;
-  readonly belted: boolean;
-}
-export interface Bay {
-  readonly id: string;
-  /** Where it was typed, where it was read from a file. */
-  readonly source?: Source;
-  readonly name?: string;
-  readonly at: Vec3;
-  readonly limitKg?: number;
-}
+export type { Axle, AxleReading, Bay, Chassis, Condition, Occupant, Seat, Tank, Tyres } from './vehicle.js';
 
 export const MASS_BASES = ['weighed', 'catalogue', 'calculated', 'estimated'] as const;
 export type MassBasis = (typeof MASS_BASES)[number];

@@ -45,7 +45,7 @@ const ROOMS = [
   ...['archive', 'ledger', 'compute', 'rules', 'assess.ts', 'drawing', 'closing', 'entry', 'book', 'labels'],
   ...['index.ts', 'cli', 'main.ts'],
 ];
-const SHAPES = new Set(['library', 'services', 'shell', 'source', 'structure'].map((name) => `model/${name}.ts`));
+const SHAPES = new Set(['library', 'services', 'shell', 'source', 'structure', 'vehicle'].map((name) => `model/${name}.ts`));
 
 const roomOf = (file: string): string => file.split('/')[0] as string;
 const roomFor = (file: string): string => (SHAPES.has(file) ? 'shapes' : file === 'store/layout.ts' ? 'layout' : roomOf(file));

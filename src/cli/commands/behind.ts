@@ -31,16 +31,14 @@ async function look({ shell, panel }: Options, context: Context): Promise<Status
   const contents = behind(opened.assessment, panel);
   if (!contents) throw new CannotDo(await noSuchPanel(shell, panel, Object.keys(opened.assessment.figures.access.behind)));
   if (context.settings.json) {
-    const { envelope, place3 } = await import('../report/json.js');
+    const [{ envelope, place3 }, { reachedJson }] = await Promise.all([
+      import('../report/json.js'),
+      import('../report/where-json.js'),
+    ]);
     const listed = contents.map((one) => ({
       id: one.id,
       kind: one.kind,
-      distance_mm: one.distanceMm,
-      reach: one.reach,
-      blocked_by: one.blockedBy,
-      tolerance_mm: one.toleranceMm,
-      with_tool: one.tool ?? false,
-      both_hands: one.twoHands ?? false,
+      ...reachedJson(one),
       nearest_mm: place3(one.nearest),
     }));
     context.print(

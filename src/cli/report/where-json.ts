@@ -42,8 +42,8 @@ function matchJson(match: Match, pages: readonly number[]): Json {
   };
 }
 
-const reachJson = (one: PanelReach): Json => ({
-  id: one.panel,
+/** How far in something lies, and what stands before it. */
+export const reachedJson = (one: Omit<PanelReach, 'panel'>) => ({
   distance_mm: one.distanceMm,
   reach: one.reach,
   blocked_by: one.blockedBy,
@@ -51,6 +51,8 @@ const reachJson = (one: PanelReach): Json => ({
   with_tool: one.tool ?? false,
   both_hands: one.twoHands ?? false,
 });
+
+const reachJson = (one: PanelReach): Json => ({ id: one.panel, ...reachedJson(one) });
 
 const protectionJson = (one: ProtectionFound): Json => ({
   circuit: one.circuit,
