@@ -7,6 +7,8 @@ import { found, shown } from './shown.js';
 const DEEPEST = 40;
 /** Values that aliases may unfold to, in one file. */
 const MOST_UNFOLDED = 10_000;
+/** Keys of one block. Each is looked up among all of them. */
+const MOST_KEYS = 300;
 
 export const rangeOf = (node: Node): readonly [number, number] => [node.range?.[0] ?? 0, node.range?.[1] ?? 0];
 
@@ -48,7 +50,8 @@ export class Plain {
   private map(node: YAMLMap, depth: number): Record<string, unknown> {
     const data: Record<string, unknown> = {};
     const items = node.items as Pair<Node, Node | null>[];
-    for (let i = 0; i < items.length; i++) {
+    if (items.length > MOST_KEYS) this.stop(`This block has ${items.length} keys, expected ${MOST_KEYS} at most`, node);
+    for (let i = 0; i < items.length && !this.broken; i++) {
       const { key, value } = items[i] as Pair<Node, Node | null>;
       const name = isScalar(key) ? String(key.value ?? '') : undefined;
       if (name === undefined || name === '__proto__') {
