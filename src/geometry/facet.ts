@@ -19,7 +19,7 @@ export interface Facet {
 /** Undefined for fewer than three corners, or corners on one line. */
 export function facet(corners: readonly Vec3[], holes: readonly (readonly Vec3[])[] = []): Facet | undefined {
   const plane = planarPolygon(corners);
-  if (corners.length < 3 || plane.area === 0) return undefined;
+  if (plane.area === 0) return undefined;
   const { normal, centroid: center } = plane;
   const u = longestSide(corners, normal);
   const v = cross(normal, u);

@@ -51,8 +51,8 @@ export function crossingSides(corners: readonly Point[]): readonly [number, numb
   const corner = (i: number): Point => corners[i % count] as Point;
   for (let i = 0; i < count; i++) {
     for (let j = i + 2; j < count; j++) {
-      const neighbours = i === 0 && j === count - 1;
-      if (!neighbours && cross(corner(i), corner(i + 1), corner(j), corner(j + 1))) return [i, j];
+      // The first and the last side are neighbours too, and like all that share a corner do not cross.
+      if (cross(corner(i), corner(i + 1), corner(j), corner(j + 1))) return [i, j];
     }
   }
   return undefined;

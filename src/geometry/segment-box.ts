@@ -75,7 +75,6 @@ function segmentToCorner(
 }
 
 function turnsOf(at: number, way: number, half: number, count: number): number {
-  if (way === 0) return count;
   const enter = (-half - at) / way;
   const leave = (half - at) / way;
   let next = count;

@@ -136,6 +136,17 @@ describe('an opening', () => {
     ]);
   });
 
+  it('has a sill of two places as a rule', () => {
+    expect(
+      openingCorners(
+        opening([
+          [0, 0, 0],
+          [1000, 0, 0],
+        ]),
+      )?.[2],
+    ).toEqual([1000, 0, 700]);
+  });
+
   it('has no corners where its sill is no line', () => {
     expect(openingCorners(opening([]))).toBeUndefined();
     expect(openingCorners(opening([[1, 2, 3]]))).toBeUndefined();

@@ -112,6 +112,38 @@ describe('distance of boxes', () => {
     expect(convexDistance(convexOfBox(below), convexOfBox(above))).toBeCloseTo(5, 9);
   });
 
+  it('corner over face: a cube stood on its corner, 1 above a slab', () => {
+    const slab = convexOfBox(upright([0, 0, 0], [50, 50, 10]));
+    // Along z it reaches (2 + 1 + 2) / 3 of its half size.
+    const cube = (z: number): Convex =>
+      convexOfBox({
+        center: [7, -4, z],
+        half: [10, 10, 10],
+        axes: [
+          [2 / 3, -1 / 3, 2 / 3],
+          [2 / 3, 2 / 3, -1 / 3],
+          [-1 / 3, 2 / 3, 2 / 3],
+        ],
+      });
+    const standing = 10 + 50 / 3;
+    for (const [one, other] of [
+      [slab, cube(standing + 1)],
+      [cube(standing + 1), slab],
+    ] as const) {
+      expect(separation(one, other)).toBeCloseTo(1, 9);
+      expect(convexDistance(one, other)).toBeCloseTo(1, 9);
+    }
+    expect(separation(slab, cube(standing - 2))).toBeCloseTo(-2, 9);
+    expect(convexDistance(slab, cube(standing - 2))).toBe(0);
+  });
+
+  it('overlap is told by how little would part them', () => {
+    const a = convexOfBox(upright([0, 0, 0], [10, 10, 10]));
+    expect(separation(a, convexOfBox(upright([16, 3, 2], [10, 10, 10])))).toBeCloseTo(-4, 9);
+    expect(separation(a, convexOfBox(upright([16, 30, 2], [10, 10, 10])), 5)).toBeGreaterThan(5);
+    expect(separation(a, convexOfBox(upright([16, 30, 2], [10, 10, 10])), 12)).toBeCloseTo(10, 9);
+  });
+
   it('agrees with alternating projections', () => {
     let runs = 0;
     let tight = 0;
@@ -244,6 +276,21 @@ describe('a contact', () => {
         [1, 0, 0],
       ]).map(Math.round),
     ).toEqual([60, 30, 0]);
+  });
+
+  it('spans what its corners span, the widest way first', () => {
+    const corners: Vec3[] = [
+      [5, -2, 7],
+      [8, -1, 7],
+      [6, 9, 7],
+    ];
+    expect(
+      spans(corners, [
+        [0, 0, 1],
+        [1, 0, 0],
+        [0, 1, 0],
+      ]),
+    ).toEqual([11, 3, 0]);
   });
 
   it('along an edge has no area, and its middle there', () => {

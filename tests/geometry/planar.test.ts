@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { clipToConvex, crossingSides, isConvex, type Point, signedArea, triangles } from '../../src/geometry/planar.js';
+import { clipToConvex, crossingSides, isConvex, type Point, signedArea, triangles, turn } from '../../src/geometry/planar.js';
 
 const square: Point[] = [
   [0, 0],
@@ -90,6 +90,66 @@ describe('flat polygons', () => {
         [0, 10],
       ]).length,
     ).toBe(2);
+  });
+
+  it('of which a corner only touches another side do not cross', () => {
+    const touching: Point[] = [
+      [0, 0],
+      [10, 0],
+      [10, 10],
+      [5, 0],
+      [0, 10],
+    ];
+    for (const shape of [touching, [...touching].reverse(), [...touching.slice(2), ...touching.slice(0, 2)]]) {
+      expect(crossingSides(shape)).toBeUndefined();
+    }
+    // The same corner pushed through by one
+    expect(crossingSides(touching.map(([x, y]): Point => (x === 5 ? [5, -1] : [x, y])))).toEqual([0, 2]);
+  });
+
+  it('with many corners turned inward fall into as many triangles as they have corners, less two', () => {
+    const radii = fc.array(fc.integer({ min: 1, max: 100 }), { minLength: 3, maxLength: 12 });
+    fc.assert(
+      fc.property(radii, fc.boolean(), (all, backward) => {
+        // Corners in order about a middle: no two sides cross.
+        const about = all.map((radius, i): Point => {
+          const angle = (2 * Math.PI * i) / all.length;
+          return [radius * Math.cos(angle), radius * Math.sin(angle)];
+        });
+        const shape = backward ? [...about].reverse() : about;
+        expect(crossingSides(shape)).toBeUndefined();
+        const parts = triangles(shape);
+        expect(parts.length).toBe(shape.length - 2);
+        const areas = parts.map((corners) => signedArea(corners.map((i) => shape[i] as Point)));
+        for (const area of areas) expect(area).toBeGreaterThan(-1e-9);
+        // No overlap: what they cover together is what the polygon covers.
+        const whole = Math.abs(signedArea(shape));
+        expect(areas.reduce((sum, area) => sum + area, 0) / whole).toBeCloseTo(1, 9);
+        const corner = shape.some((_, i) => {
+          const [a, b, c] = [0, 1, 2].map((k) => about[(i + k) % about.length] as Point) as [Point, Point, Point];
+          return turn(a, b, c) < -1e-9;
+        });
+        if (corner) expect(isConvex(about)).toBe(false);
+      }),
+      { numRuns: 400 },
+    );
+  });
+
+  it('of fewer than three corners are no triangle', () => {
+    expect(triangles([])).toEqual([]);
+    expect(
+      triangles([
+        [1, 2],
+        [3, 4],
+      ]),
+    ).toEqual([]);
+    expect(
+      triangles([
+        [0, 0],
+        [1, 0],
+        [0, 1],
+      ]),
+    ).toEqual([[0, 1, 2]]);
   });
 
   it('know whether a corner turns inward', () => {

@@ -20,6 +20,16 @@ describe('ray and tube', () => {
     expect(rayToTube([1, 2, 20], [0, 0, -1], [1, 2, 3], [1, 2, 3], 5)).toBe(12);
   });
 
+  it('is met at once from its surface, and where the ray only grazes it', () => {
+    expect(rayToTube([50, 0, 5], [0, 0, 1], [0, 0, 0], [100, 0, 0], 5)).toBe(0);
+    expect(rayToTube([50, -20, 5], [0, 1, 0], [0, 0, 0], [100, 0, 0], 5)).toBe(20);
+    expect(rayToBall([5, 0, 0], [1, 0, 0], [0, 0, 0], 5)).toBe(0);
+    expect(rayToBall([-10, 5, 0], [1, 0, 0], [0, 0, 0], 5)).toBe(10);
+    expect(rayToBall([-10, 5.001, 0], [1, 0, 0], [0, 0, 0], 5)).toBeUndefined();
+    expect(rayToBall([20, 0, 0], [1, 0, 0], [0, 0, 0], 5)).toBeUndefined();
+    expect(rayToBall([-20, 0, 0], [1, 0, 0], [0, 0, 0], 5)).toBe(15);
+  });
+
   it('is met first where a walk along the ray comes within the radius first', () => {
     fc.assert(
       fc.property(place, way, place, place, fc.integer({ min: 1, max: 15 }), (start, along, from, to, radius) => {

@@ -1,29 +1,32 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Box, boxBetween, boxBounds, clipToBox, isInBox, nearestInBox } from '../../src/geometry/box.js';
-import { facet, nearestOnFacet, throughFacet } from '../../src/geometry/facet.js';
+import { type Facet, facet, nearestOnFacet, throughFacet } from '../../src/geometry/facet.js';
 import { grid } from '../../src/geometry/grid.js';
 import { mayComeWithin, segmentToBox } from '../../src/geometry/segment-box.js';
 import { segmentToFacet } from '../../src/geometry/segment-facet.js';
-import { distance, lerp, type Vec3 } from '../../src/geometry/vector.js';
+import { add, distance, dot, lerp, scale, unit, type Vec3 } from '../../src/geometry/vector.js';
 
 const number = fc.integer({ min: -40, max: 40 });
 const place = fc.tuple(number, number, number) as fc.Arbitrary<Vec3>;
 const size = fc.integer({ min: 1, max: 20 });
 const SIN = 0.6;
 const COS = 0.8;
-/** A box turned about z by the angle of a 3–4–5 triangle, so that its axes are exact. */
-const turned = fc.tuple(place, size, size, size).map(([center, a, b, c]): Box => {
-  return {
-    center,
-    half: [a, b, c],
-    axes: [
-      [COS, SIN, 0],
-      [-SIN, COS, 0],
-      [0, 0, 1],
-    ],
-  };
-});
+/** Boxes: one turned about z by the angle of a 3–4–5 triangle, so that its axes are exact. */
+const aboutZ: Box['axes'] = [
+  [COS, SIN, 0],
+  [-SIN, COS, 0],
+  [0, 0, 1],
+];
+/** And one whose axes lie along none of the datum's: thirds of whole numbers. */
+const askew: Box['axes'] = [
+  [2 / 3, -1 / 3, 2 / 3],
+  [2 / 3, 2 / 3, -1 / 3],
+  [-1 / 3, 2 / 3, 2 / 3],
+];
+const turned = fc
+  .tuple(place, size, size, size, fc.constantFrom(aboutZ, askew))
+  .map(([center, a, b, c, axes]): Box => ({ center, half: [a, b, c], axes }));
 const shares = Array.from({ length: 201 }, (_, i) => i / 200);
 
 describe('box', () => {
@@ -105,6 +108,68 @@ describe('facet', () => {
     expect(throughFacet([1, 4, 0], [1, 4, 14], ell)).toBeCloseTo(0.5, 12);
     expect(throughFacet([4, 4, 0], [4, 4, 14], ell)).toBeUndefined();
     expect(throughFacet([1, 4, 0], [1, 4, 6], ell)).toBeUndefined();
+  });
+
+  it('is met where the segment only begins or ends on it', () => {
+    expect(throughFacet([1, 4, 7], [1, 4, 14], ell)).toBeCloseTo(0, 12);
+    expect(throughFacet([1, 4, 0], [1, 4, 7], ell)).toBe(1);
+    expect(throughFacet([1, 1, 7], [1, 4, 7], ell)).toBeUndefined();
+    expect(segmentToFacet([1, 4, 0], [1, 4, 14], ell)).toBe(0);
+    expect(segmentToFacet([1, 4, 9], [1, 4, 14], ell)).toBe(2);
+  });
+
+  it('of three corners is met at the place and the share of the way that the segment was laid through it', () => {
+    const weight = fc.integer({ min: -3, max: 8 });
+    fc.assert(
+      fc.property(place, place, place, weight, weight, place, size, size, (a, b, c, p, q, way, before, after) => {
+        const of = facet([a, b, c]);
+        const sum = p + q + 5;
+        fc.pre(of !== undefined && sum > 0 && p !== 0 && q !== 0);
+        const at = ([0, 1, 2] as const).map((k) => (p * a[k] + q * b[k] + 5 * c[k]) / sum) as unknown as Vec3;
+        fc.pre(Math.abs(dot(unit(way), (of as Facet).normal)) > 1e-3);
+        const found = throughFacet(add(at, scale(way, -before)), add(at, scale(way, after)), of as Facet);
+        if (p > 0 && q > 0) expect(found).toBeCloseTo(before / (before + after), 9);
+        else expect(found).toBeUndefined();
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('has its first direction along its longest side, the first of two alike', () => {
+    const along = (corners: readonly Vec3[]): string => (facet(corners)?.u ?? []).map((part) => part.toFixed(6)).join(' ');
+    const corners: Vec3[] = [
+      [0, 0, 0],
+      [10, 0, 0],
+      [10, 4, 0],
+      [0, 4, 0],
+    ];
+    expect(along(corners)).toBe('1.000000 0.000000 0.000000');
+    expect(along([...corners.slice(1), ...corners.slice(0, 1)])).toBe('-1.000000 0.000000 0.000000');
+    // 3–4–5: the longest side is the last
+    expect(
+      along([
+        [0, 0, 0],
+        [3, 0, 0],
+        [3, 4, 0],
+      ]),
+    ).toBe('-0.600000 -0.800000 0.000000');
+  });
+
+  it('is none for fewer than three corners, or corners on one line', () => {
+    expect(facet([])).toBeUndefined();
+    expect(
+      facet([
+        [1, 2, 3],
+        [7.1, -5.3, 0.7],
+      ]),
+    ).toBeUndefined();
+    expect(
+      facet([
+        [0, 0, 0],
+        [1, 1, 1],
+        [2, 2, 2],
+      ]),
+    ).toBeUndefined();
   });
 
   it('is open at its holes', () => {

@@ -52,7 +52,8 @@ export function judgeTest(test: Test, model: Model): TestVerdict {
   const figure = { ...base, value, limit: limit.value, dimension };
   const instrument = test.instrument === undefined ? undefined : model.library.instruments.get(test.instrument);
   const step = instrument?.resolution?.dimension === dimension ? instrument.resolution.value : 0;
-  const allowed = limit.value === 0 && !atLeast ? step : limit.value;
+  // A difference of two readings may be one step of the gauge; a single reading above no loss at all is a loss.
+  const allowed = limit.value === 0 && !atLeast && !test.measured ? step : limit.value;
   const noise = ROUNDING * Math.max(Math.abs(value), Math.abs(limit.value), Math.abs(test.start?.value ?? 0));
   // Failed is said first: a poor gauge does not excuse a reading that is plainly out.
   if (atLeast ? value < limit.value - noise : value > allowed + noise)
@@ -91,9 +92,7 @@ function doubtOf(
   if (!instrument) return NEEDS_INSTRUMENT.has(dimension) ? { reason: 'it names no instrument of the library' } : undefined;
   const fine = test.limit?.value === 0 ? FINE_ENOUGH * (test.start?.value ?? Number.POSITIVE_INFINITY) : (test.limit?.value ?? 0);
   if (step > fine) return { reason: `${instrument.id} shows steps of ${instrument.resolution?.text}, too coarse for this limit` };
-  if (test.date === undefined && instrument.due !== undefined) {
-    return { reason: `it has no date to set against the calibration of ${instrument.id}` };
-  }
+  if (test.date === undefined) return { reason: `it has no date to set against the calibration of ${instrument.id}` };
   const lapse = calibrationLapse(instrument, test.date);
   return lapse ? { reason: lapse, lapsed: true } : undefined;
 }
