@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import type { Finding } from '../finding.js';
-import { found } from '../source/shown.js';
+import { found, shown } from '../source/shown.js';
 import type { Path } from '../source/source.js';
 import { type Fault, faultOf } from './fault.js';
 import { helpOf, keysOf } from './help.js';
@@ -70,7 +70,7 @@ class Teller {
 
   private missing(path: Path): void {
     const help = helpOf(this.schema, path, this.typed.data);
-    const of = this.typed.id === undefined ? kindWords(this.kind) : `${this.kind} ${this.typed.id}`;
+    const of = this.typed.id === undefined ? kindWords(this.kind) : `${this.kind} ${shown(this.typed.id, 80)}`;
     const within = path.length > 1 ? ` in ${named(path.slice(0, -1))}` : '';
     const key = String(path.at(-1) ?? '');
     this.tell(
