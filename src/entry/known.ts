@@ -101,13 +101,16 @@ export class Known {
         id: identity(list.kind, item),
         data: item,
         file: path,
-        node: node.items[i] as Node,
+        get node() {
+          return node.items[i] as Node;
+        },
       };
       this.records.push(record);
       if (record.id === undefined) return;
       this.byIdentity.set(`${list.kind} ${record.id}`, record);
       const inShell = homeOf(list.kind).in !== 'library' && item.id !== undefined;
-      if (inShell) this.register.claim(record.id, list.kind as RecordKind, new NodeSource(open.document, record.node), () => {});
+      if (inShell)
+        this.register.claim(record.id, list.kind as RecordKind, new NodeSource(open.document, () => record.node), () => {});
     });
   }
 }

@@ -48,7 +48,7 @@ function listed(document: SourceDocument, root: Node | null, data: unknown, name
 function items(document: SourceDocument, list: Node | null, data: readonly unknown[], kind: string): readonly TypedRecord[] {
   return data.flatMap((one, i) => {
     if (typeof one !== 'object' || one === null) return [];
-    const node = isSeq(list) ? ((list.items[i] ?? null) as Node | null) : null;
+    const node = (): Node | null => (isSeq(list) ? ((list.items[i] ?? null) as Node | null) : null);
     return [record(document, node, kind, idOf(one as Record<string, unknown>, kind), one)];
   });
 }
@@ -77,7 +77,13 @@ function withParts(
 const whole = (document: SourceDocument, kind: string, id: string): TypedRecord =>
   record(document, document.root, kind, id, document.data);
 
-function record(document: SourceDocument, node: Node | null, kind: string, id: string, data: unknown): TypedRecord {
+function record(
+  document: SourceDocument,
+  node: Node | null | (() => Node | null),
+  kind: string,
+  id: string,
+  data: unknown,
+): TypedRecord {
   const source = new NodeSource(document, node);
   return { kind, id, data, file: document.file, lineOf: (path) => source.place(...path).line };
 }

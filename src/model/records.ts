@@ -115,7 +115,7 @@ export class RecordReader {
     const records: Checked<K>[] = [];
     for (let i = 0; i < data.length; i++) {
       if (data[i] === null) continue;
-      const source = new NodeSource(file.document, node.items[i] as Node);
+      const source = new NodeSource(file.document, () => node.items[i] as Node);
       const record = this.item(file, source, data[i], kind, register);
       if (record) records.push(record);
     }
@@ -145,6 +145,7 @@ export class RecordReader {
   form<K extends Kind>(file: OpenFile, kind: K, typed: Typed<NodeSource>): Form<K> | undefined {
     const data = file.document.hasBlanks ? withoutBlanks(typed.data) : typed.data;
     const form = checkForm(file.schemas, kind, { ...typed, data }, this.say);
+    if (form === undefined || file.document.faults.length === 0) return form;
     // A part of a file stands or falls by its own text: a slip in an axle costs that axle, and not the ratings beside it.
     const path = (typed.path ?? []).map(String);
     const parts = (typed.alsoKnown ?? []).map((key) => nodeAt(file, ...path, key));
@@ -217,7 +218,6 @@ export function withoutBlanks(data: unknown): unknown {
 
 /** No fault of reading lies within this record. */
 function isWhole(document: SourceDocument, node: Node | null, but: readonly (Node | null)[] = []): boolean {
-  if (document.faults.length === 0) return true;
   const within = (offset: number, some: Node | null): boolean =>
     !!some?.range && offset >= some.range[0] && offset < some.range[2];
   return !document.faults.some((offset) => within(offset, node) && !but.some((part) => within(offset, part)));

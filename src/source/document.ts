@@ -1,7 +1,7 @@
-import type { Node, YAMLError } from 'yaml';
+import { type Node, parseDocument, type YAMLError } from 'yaml';
 import type { Finding, Place } from '../finding.js';
 import { Lines } from './lines.js';
-import { type Parsed, parseYaml } from './parse.js';
+import { OPTIONS, type Parsed, parseInPieces } from './parse.js';
 import { Plain } from './plain.js';
 import { shown } from './shown.js';
 
@@ -35,9 +35,19 @@ export function readDocument(file: string, text: string): SourceDocument {
   const place = (start: number, end: number): Place => lines.place(start, Math.min(end, source.length + 1));
   const say = (message: string, start: number, end: number): Finding => yamlFinding(message, place(start, end));
   const empty = { file, data: null, root: null, faults: [], hasBlanks: false, anchors: new Map<string, Node>(), place };
+  const whole = (plain: Plain, root: Node | null, data: unknown): SourceDocument => {
+    const { findings, broken, faults, hasBlanks, anchors } = plain;
+    return { ...empty, data, root, findings, broken, faults, hasBlanks, anchors };
+  };
   let parsed: Parsed;
   try {
-    parsed = parseYaml(source);
+    const items: unknown[] = [];
+    const plain = new Plain(source, place);
+    const list = parseInPieces(source, (piece) => {
+      for (const item of plain.items(piece)) items.push(item);
+    });
+    if (list) return whole(plain, list, items);
+    parsed = parseDocument(source, OPTIONS);
   } catch {
     return {
       ...empty,
@@ -51,17 +61,7 @@ export function readDocument(file: string, text: string): SourceDocument {
     return { ...empty, broken: true, findings };
   }
   const plain = new Plain(source, place);
-  const data = plain.read(parsed.contents);
-  return {
-    ...empty,
-    data,
-    root: parsed.contents,
-    findings: plain.findings,
-    broken: plain.broken,
-    faults: plain.faults,
-    hasBlanks: plain.hasBlanks,
-    anchors: plain.anchors,
-  };
+  return whole(plain, parsed.contents, plain.read(parsed.contents));
 }
 
 const yamlFinding = (message: string, place: Place): Finding => ({

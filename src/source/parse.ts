@@ -1,4 +1,4 @@
-import { Composer, type Document, isSeq, type Node, Parser, parseDocument, type YAMLError } from 'yaml';
+import { Composer, type Document, isSeq, type Node, Parser, parseDocument, type YAMLError, type YAMLSeq } from 'yaml';
 
 /** What one file holds, with offsets into its text. */
 export interface Parsed {
@@ -7,7 +7,7 @@ export interface Parsed {
 }
 
 /** Failsafe: every scalar is text until a field says what it should be. Told to be silent, the parser would drop a second document without a word. */
-const OPTIONS = { schema: 'failsafe', uniqueKeys: false, prettyErrors: false, logLevel: 'error' } as const;
+export const OPTIONS = { schema: 'failsafe', uniqueKeys: false, prettyErrors: false, logLevel: 'error' } as const;
 
 /** Signs of a piece; one record may make a piece longer. */
 const PIECE = 16 * 1024;
@@ -20,25 +20,69 @@ const PIECE = 16 * 1024;
  * Throws where the text is nested deeper than the parser's stack.
  */
 export function parseYaml(text: string): Parsed {
-  return inPieces(text) ?? parseDocument(text, OPTIONS);
+  const contents = parseInPieces(text, () => {});
+  return contents ? { contents, errors: [] } : parseDocument(text, OPTIONS);
 }
 
-function inPieces(text: string): Parsed | undefined {
+/**
+ * The long list that a text is, each piece given to `take` while it is at hand. Its items are parsed again, one by one, where somebody
+ * asks for them later: few are asked for, and thousands of nodes would only be carried along. Undefined, perhaps after some pieces,
+ * where the text is not such a list.
+ */
+export function parseInPieces(text: string, take: (piece: YAMLSeq<Node>) => void): YAMLSeq<Node> | undefined {
   if (text.length < 2 * PIECE) return undefined;
   const cuts = cutsOf(text, PIECE);
   if (cuts === undefined || cuts.length < 3) return undefined;
-  const items: Node[] = [];
-  let first: Node | undefined;
+  const items = new LaterItems(text);
+  let first: YAMLSeq<Node> | undefined;
   for (let i = 0; i + 1 < cuts.length; i++) {
-    const contents = listOf(text.slice(cuts[i], cuts[i + 1]), cuts[i] as number);
+    const [from, to] = [cuts[i] as number, cuts[i + 1] as number];
+    const contents = listOf(text.slice(from, to), from);
     if (contents === undefined) return undefined;
+    take(contents);
+    items.add(contents.items, from, to);
     first ??= contents;
-    for (const item of contents.items) items.push(item as Node);
   }
-  if (!isSeq(first) || !first.range) return undefined;
-  first.items = items;
+  if (!first?.range) return undefined;
+  first.items = items.asArray();
   first.range = [first.range[0], text.length, text.length];
-  return { contents: first, errors: [] };
+  return first;
+}
+
+/** Items of a list by where they stand in the text, parsed when they are asked for. */
+class LaterItems {
+  private readonly made: Node[] = [];
+  /** Where each item begins and ends; nothing for one that is there already. */
+  private readonly spans: (readonly [number, number] | undefined)[] = [];
+
+  constructor(private readonly text: string) {}
+
+  /** Those of one piece. Kept as they are where it does not show in the lines where each begins. */
+  add(items: readonly Node[], from: number, to: number): void {
+    const starts = this.text.startsWith('- ', from) ? [from] : [];
+    for (let at = this.text.indexOf('\n- ', from); at >= 0 && at + 1 < to; at = this.text.indexOf('\n- ', at + 1))
+      starts.push(at + 1);
+    const plain = starts.length === items.length;
+    items.forEach((item, i) => {
+      if (!plain) this.made[this.spans.length] = item;
+      this.spans.push(plain ? [starts[i] as number, starts[i + 1] ?? to] : undefined);
+    });
+  }
+
+  asArray(): Node[] {
+    this.made.length = this.spans.length;
+    const index = (key: string | symbol): number => (typeof key === 'string' && /^\d+$/u.test(key) ? Number(key) : -1);
+    return new Proxy(this.made, {
+      get: (made, key) => (this.spans[index(key)] ? this.at(index(key)) : Reflect.get(made, key)),
+      has: (made, key) => this.spans[index(key)] !== undefined || Reflect.has(made, key),
+    });
+  }
+
+  private at(i: number): Node {
+    const [from, to] = this.spans[i] as readonly [number, number];
+    this.made[i] ??= listOf(this.text.slice(from, to), from)?.items[0] as Node;
+    return this.made[i] as Node;
+  }
 }
 
 /** Where pieces of at least so many signs start, and the end of the text. Undefined where something could reach over a cut. */
@@ -68,11 +112,11 @@ export function onlyItems(text: string, wanted: (item: string) => boolean): stri
 }
 
 /** The block list in a piece that begins at an offset; nothing where it is not one, or not without fault. */
-function listOf(piece: string, offset: number) {
+function listOf(piece: string, offset: number): YAMLSeq<Node> | undefined {
   const parser = new Parser();
   parser.offset = offset;
   const found: Document.Parsed[] = [...new Composer(OPTIONS).compose(parser.parse(piece), true, offset + piece.length)];
   const [only] = found;
   if (found.length !== 1 || !only || only.errors.length > 0) return undefined;
-  return isSeq(only.contents) && !only.contents.flow ? only.contents : undefined;
+  return isSeq(only.contents) && !only.contents.flow ? (only.contents as YAMLSeq<Node>) : undefined;
 }

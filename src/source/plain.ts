@@ -47,6 +47,13 @@ export class Plain {
     return isAlias(node) ? this.alias(node, depth) : null;
   }
 
+  /** Of a piece of a list that stands at the top. */
+  items(piece: YAMLSeq): readonly unknown[] {
+    if (this.broken) return [];
+    this.common(piece);
+    return this.list(piece, 0);
+  }
+
   private map(node: YAMLMap, depth: number): Record<string, unknown> {
     const data: Record<string, unknown> = {};
     const items = node.items as Pair<Node, Node | null>[];

@@ -21,9 +21,13 @@ interface Spot {
 export class NodeSource implements Source {
   constructor(
     private readonly document: SourceDocument,
-    /** The record's own node. */
-    readonly node: Node | null,
+    private readonly own: Node | null | (() => Node | null),
   ) {}
+
+  /** The record's own node. */
+  get node(): Node | null {
+    return typeof this.own === 'function' ? this.own() : this.own;
+  }
 
   get file(): string {
     return this.document.file;

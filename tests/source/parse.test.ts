@@ -3,7 +3,7 @@ import path from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isMap, isNode, isPair, isScalar, isSeq, type Node, parseDocument } from 'yaml';
-import { parseYaml } from '../../src/source/parse.js';
+import { parseInPieces, parseYaml } from '../../src/source/parse.js';
 
 /** Every scalar with its text and place, and every collection with where it starts, in order. */
 function shape(node: unknown): unknown {
@@ -58,7 +58,7 @@ describe('a long list, parsed in pieces', () => {
         const text = filler(300) + parts.map(([odd, count]) => odd + filler(count)).join('') + filler(300);
         expect(shape(parseYaml(text).contents)).toEqual(shape(whole(text)));
       }),
-      { numRuns: 20 },
+      { numRuns: 10 },
     );
   }, 60_000);
 
@@ -73,6 +73,21 @@ describe('a long list, parsed in pieces', () => {
     const errors = parseDocument(text, { schema: 'failsafe', uniqueKeys: false, prettyErrors: false }).errors;
     expect(parseYaml(text).errors.map((one) => [one.code, one.pos])).toEqual(errors.map((one) => [one.code, one.pos]));
     expect(errors.length).toBeGreaterThan(0);
+  });
+
+  it('keeps no node of a piece, and parses an item again where it is asked for', () => {
+    const text = filler(900);
+    const pieces: number[] = [];
+    const list = parseInPieces(text, ({ items }) => pieces.push(items.length));
+    expect(pieces.length).toBeGreaterThan(2);
+    expect([pieces.reduce((a, b) => a + b, 0), list?.items.length, list?.items.at(-1) !== undefined]).toEqual([900, 900, true]);
+    expect(list?.items[411]).toBe(list?.items[411]);
+    expect([list?.items[900], list?.items.slice(-2).map(shape)]).toEqual([
+      undefined,
+      (whole(text) as unknown as { items: unknown[] }).items.slice(-2).map(shape),
+    ]);
+    // What is parsed again is parsed alone: the rest of the text is not looked at.
+    expect(Object.keys(list?.items ?? {})).toEqual(['411', '898', '899']);
   });
 
   it('leaves anchors to the whole', () => {
