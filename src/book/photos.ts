@@ -1,5 +1,5 @@
-import sharp from 'sharp';
 import type { Photo } from '../model/shell.js';
+import { hasTooManyPixels, openPicture, TOO_MANY_PIXELS } from '../store/picture.js';
 import { LIBRARY, openPhotoCache, type PhotoCache } from './photo-cache.js';
 
 /** One photo as the book prints it. */
@@ -21,8 +21,6 @@ export interface BookPhotos {
 /** Long side for print: 85 mm at 400 dpi. */
 const LONGEST_PX = 1400;
 const QUALITY = 70;
-/** Above this a picture is not opened at all: a small file may unpack to gigabytes. */
-const MOST_PIXELS = 120e6;
 /** Whole photos that are in memory at a time. */
 const AT_ONCE = 4;
 /** Changed with whatever is done to a picture below. */
@@ -61,14 +59,13 @@ async function preparePhoto(
     const bytes = await cache.picture(given, () => printed(given));
     return { photo, bytes, path: `/photo/${number}.jpg` };
   } catch (error) {
-    const tooLarge = error instanceof Error && /pixel limit/iu.test(error.message);
-    const why = tooLarge ? `has more than ${MOST_PIXELS / 1e6} million pixels: record a smaller copy` : 'cannot be read as a picture';
+    const why = hasTooManyPixels(error) ? `${TOO_MANY_PIXELS}: record a smaller copy` : 'cannot be read as a picture';
     return { photo, missing: `its file \`${photo.file}\` ${why}` };
   }
 }
 
 const printed = (given: Buffer): Promise<Buffer> =>
-  sharp(given, { limitInputPixels: MOST_PIXELS, failOn: 'truncated' })
+  openPicture(given)
     .rotate()
     .resize({ width: LONGEST_PX, height: LONGEST_PX, fit: 'inside', withoutEnlargement: true })
     .flatten({ background: '#ffffff' })

@@ -67,11 +67,12 @@ async function readPicture(dir: string, name: string): Promise<Picture | string>
 
 /** Pixels are asked for, not the head alone: a picture cut short has a head too. */
 async function faultOf(name: string, bytes: Buffer): Promise<string | undefined> {
-  const { default: sharp } = await import('sharp');
+  const { hasTooManyPixels, openPicture, TOO_MANY_PIXELS } = await import('./picture.js');
   try {
-    await sharp(bytes, { failOn: 'truncated' }).resize(8, 8).raw().toBuffer();
+    await openPicture(bytes).resize(8, 8).raw().toBuffer();
     return undefined;
-  } catch {
+  } catch (error) {
+    if (hasTooManyPixels(error)) return `it ${TOO_MANY_PIXELS}: save it smaller`;
     if (HEIC.test(name)) return 'HEIC cannot be read here: save it as JPEG, or set the phone to take JPEG (“most compatible”)';
     return 'it cannot be read as a picture: it is cut short or of another kind';
   }

@@ -81,9 +81,9 @@ async function learn(text: StoreText, shell: string, fresh: ReadonlyMap<string, 
 
 /** Upright, grey, spread over all levels, 16 × 17 places: each is compared with its right-hand neighbour (a difference hash). */
 async function seen(file: string): Promise<{ readonly look?: string; readonly taken?: string }> {
-  const [{ default: sharp }, { default: exifr }] = await Promise.all([import('sharp'), import('exifr')]);
+  const [{ openPicture }, { default: exifr }] = await Promise.all([import('./picture.js'), import('exifr')]);
   const [grey, camera] = await Promise.all([
-    sharp(file)
+    openPicture(file, 'warning')
       .rotate()
       .greyscale()
       .normalise()
