@@ -1,47 +1,60 @@
 import { signedStages } from '../ledger/signed.js';
-import type { Book, Chapter } from './book.js';
+import type { Book } from './book.js';
 import { contentsOf, type Heading } from './chapters/contents.js';
 import { chaptersOf } from './chapters/index.js';
-import type { Drawings } from './drawings.js';
 import { forEdition, historyFor, SIGHT } from './editions.js';
 import { fontFaces } from './fonts.js';
 import type { BookInput } from './input.js';
-import { preparePhotos } from './photos.js';
+import { type BookPhotos, preparePhotos } from './photos.js';
 import { type BookDocument, sheetsOf, textHeight, textWidth } from './print/document.js';
 import { projectDrawings } from './project-drawings.js';
+import { type RenderedChapter, rendered } from './rendered.js';
 import { showIn } from './show.js';
-import { lackingWords, printable, raised } from './signs.js';
-import { escaped, render, templateText } from './templates.js';
+import { lackingWords, printable } from './signs.js';
+import { escaped, templateText } from './templates.js';
 
 /** A record without commits has no date of its own; the book then carries this one rather than this machine's clock. */
 const NO_DATE = '2000-01-01';
 
-/** The whole book of one edition as one HTML page, ready to be measured. */
-export async function bookDocument(input: BookInput, draw: Drawings = projectDrawings): Promise<BookDocument> {
-  const book = await openBook(input, draw);
-  const chapters = chaptersOf(book);
-  const rendered = chapters.map((chapter) => ({ chapter, html: render(chapter.template, { ...chapter, book: common(book) }) }));
-  const headings = rendered.filter(({ chapter }) => !chapter.bare).flatMap(({ html }) => headingsIn(html));
-  const contents = contentsOf(book, headings);
-  const at = rendered.findIndex(({ chapter }) => chapter.bare) + 1;
-  rendered.splice(at, 0, { chapter: contents, html: render(contents.template, { ...contents, book: common(book) }) });
+/** Reads a book while it is still being written. */
+export interface Follower {
+  /** The page before it has any chapter, and the pictures that the chapters name. */
+  open(page: string, pictures: BookDocument['pictures']): Promise<void>;
+  /** One more chapter: behind those that are there, or before the one at place `at` among them. */
+  chapter(html: string, at?: number): Promise<void>;
+}
+
+/** The whole book of one edition as one HTML page, ready to be measured. `follower` gets each chapter as soon as it is made. */
+export async function bookDocument(input: BookInput, follower?: Follower): Promise<BookDocument> {
+  const book = await openBook(input);
+  const pictures = picturesOf(book.photos);
+  const frame = pageFrame(book);
+  await follower?.open(frame.before + frame.after, pictures);
+  const made: RenderedChapter[] = [];
+  for (const chapter of chaptersOf(book)) {
+    const one = rendered(book, chapter);
+    made.push(one);
+    await follower?.chapter(one.html);
+  }
+  const contents = rendered(
+    book,
+    contentsOf(
+      book,
+      made.filter(({ bare }) => !bare).flatMap(({ html }) => headingsIn(html)),
+    ),
+  );
+  const at = made.findIndex(({ bare }) => bare) + 1;
+  made.splice(at, 0, contents);
+  await follower?.chapter(contents.html, at);
   const { shell, shop } = book.assessment.model;
   const { revision } = input.history;
-  const { text: html, lacking } = printable(raised(page(book, rendered)));
+  const lacking = [...new Set([frame, ...made].flatMap((one) => one.lacking))];
   const line = (words: string): string => printable(words).text;
   return {
-    html,
+    html: `${frame.before}${made.map(({ html }) => html).join('\n')}${frame.after}`,
     sheets: book.sheets,
-    chapters: rendered.map(({ chapter }) => ({
-      key: chapter.key,
-      title: chapter.title,
-      ...(chapter.bare ? { bare: true } : {}),
-    })),
-    pictures: new Map(
-      book.photos.all.flatMap((one) =>
-        one.path && one.bytes ? [[one.path, { bytes: one.bytes, type: 'image/jpeg', photo: one.photo.id }]] : [],
-      ),
-    ),
+    chapters: made.map(({ key, title, bare }) => ({ key, title, ...(bare ? { bare } : {}) })),
+    pictures,
     runningLeft: line(`Shell ${shell.id}  ·  ${book.editionName}  ·  ${shop.name}`),
     runningFoot: [
       `Revision ${revision ? revision.slice(0, 10) : 'not committed'}${input.dirty ? ' with uncommitted changes' : ''}`,
@@ -54,7 +67,7 @@ export async function bookDocument(input: BookInput, draw: Drawings = projectDra
   };
 }
 
-async function openBook(input: BookInput, draw: Drawings): Promise<Book> {
+async function openBook(input: BookInput): Promise<Book> {
   const assessment = forEdition(input.assessment, input.edition);
   const { shop, shell } = assessment.model;
   const sheets = sheetsOf(shop.paper);
@@ -68,22 +81,12 @@ async function openBook(input: BookInput, draw: Drawings): Promise<Book> {
     history: historyFor(input.history, input.assessment.model, input.edition),
     standings: new Map(signedStages(input.assessment.model).map(({ signoff, standing }) => [signoff.id, standing])),
     show,
-    draw,
+    draw: projectDrawings,
     photos: await preparePhotos(shell.photos, input.photoFile),
     sheets,
     room: (sheet, lessMm = 0) => ({ widthMm: textWidth(sheets[sheet]), heightMm: textHeight(sheets[sheet]) - 1 - lessMm }),
   };
 }
-
-/** What any template may show of the book itself. */
-const common = (book: Book) => ({
-  shell: book.assessment.model.shell.id,
-  title: book.assessment.model.shell.title,
-  shop: book.assessment.model.shop.name,
-  edition: book.editionName,
-  owner: book.edition === 'owner',
-  forShop: book.edition === 'shop',
-});
 
 /** Headings of a rendered chapter, in order: our own markup, so a pattern finds them. */
 function headingsIn(html: string): readonly Heading[] {
@@ -95,27 +98,31 @@ function headingsIn(html: string): readonly Heading[] {
   }));
 }
 
-function page(book: Book, rendered: readonly { readonly chapter: Chapter; readonly html: string }[]): string {
+const picturesOf = (photos: BookPhotos): BookDocument['pictures'] =>
+  new Map(
+    photos.all.flatMap((one) =>
+      one.path && one.bytes ? [[one.path, { bytes: one.bytes, type: 'image/jpeg', photo: one.photo.id }]] : [],
+    ),
+  );
+
+/** The page around the chapters. */
+function pageFrame(book: Book): { readonly before: string; readonly after: string; readonly lacking: readonly string[] } {
   const { shell } = book.assessment.model;
-  const title = escaped(`Shell ${shell.id}, ${shell.title}: as-built book, ${book.editionName}`);
+  const title = printable(escaped(`Shell ${shell.id}, ${shell.title}: as-built book, ${book.editionName}`));
   const width = (sheet: 'portrait' | 'landscape') => `${textWidth(book.sheets[sheet])}mm`;
   const height = (sheet: 'portrait' | 'landscape') => `${textHeight(book.sheets[sheet]) - 0.2}mm`;
   const sizes = `:root{--portrait:${width('portrait')};--landscape:${width('landscape')};--portrait-high:${height('portrait')};--landscape-high:${height('landscape')}}`;
-  const chapters = rendered.map(
-    ({ chapter, html }) => `<section class="chapter ${chapter.key}" data-chapter="${chapter.key}">\n${html}\n</section>`,
-  );
-  return `<!doctype html>
+  const before = `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:; img-src 'self' data:">
-<title>${title}</title>
+<title>${title.text}</title>
 <style>${fontFaces()}</style>
 <style>${sizes}
 ${templateText('book.css')}</style>
 </head>
 <body>
-${chapters.join('\n')}
-</body>
-</html>`;
+`;
+  return { before, after: '\n</body>\n</html>', lacking: title.lacking };
 }

@@ -1,7 +1,8 @@
 import { bookDocument } from './document.js';
 import type { BookInput, PrintedBook } from './input.js';
 import { openChromium } from './print/chromium.js';
-import { printDocument } from './print/print.js';
+import { followingPage } from './print/open-page.js';
+import { printIn } from './print/print.js';
 
 export { type BookInput, EDITIONS, type Edition, type History, type PrintedBook } from './input.js';
 
@@ -22,8 +23,13 @@ export function openPrinter(): Printer {
   return {
     async print(input) {
       input.progress?.('Laying out');
-      const document = await bookDocument(input);
-      return printDocument(await opening, document, input.progress);
+      const following = followingPage(opening);
+      try {
+        const document = await bookDocument(input, following);
+        return await printIn(await following.page, document, following.whole(), input.progress);
+      } finally {
+        await following.close();
+      }
     },
     close: () =>
       opening.then(

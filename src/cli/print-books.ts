@@ -23,6 +23,19 @@ export interface PrintedFile {
 export interface PrintOptions {
   /** Whether the shop's edition carries the photo files; it does unless told otherwise. */
   readonly photos?: CarryPhotos;
+  /** One that was started before the record was read; else one of its own. */
+  readonly printer?: Printer;
+}
+
+/** A browser for as long as `use` takes. */
+export async function withPrinter<T>(use: (printer: Printer) => Promise<T>): Promise<T> {
+  const { openPrinter } = await import('../book/index.js');
+  const printer = openPrinter();
+  try {
+    return await use(printer);
+  } finally {
+    await printer.close();
+  }
 }
 
 /**
@@ -34,13 +47,12 @@ export async function printBooks(
   editions: readonly Edition[],
   fileOf: (edition: Edition) => string,
   context: Context,
-  { photos = 'originals' }: PrintOptions = {},
+  { printer, photos = 'originals' }: PrintOptions = {},
 ): Promise<readonly PrintedFile[]> {
-  const { openPrinter } = await import('../book/index.js');
-  const printer = openPrinter();
-  const preparing = inputOf(opened, photos, context);
-  const books = await preparing.then((prepared) => printAll(printer, editions, prepared, context)).finally(() => printer.close());
-  const { input, carry } = await preparing;
+  if (!printer) return withPrinter((one) => printBooks(opened, editions, fileOf, context, { photos, printer: one }));
+  const prepared = await inputOf(opened, photos, context);
+  const { input, carry } = prepared;
+  const books = await printAll(printer, editions, prepared, context);
   const printed: PrintedFile[] = [];
   for (const [at, edition] of editions.entries()) {
     const { pdf, pages, pageCount, warnings } = books[at] as PrintedBook;

@@ -53,4 +53,11 @@ const ORDER: Readonly<Record<Edition, Makers>> = {
   shop: [cover, reading, emergency, glance, answers, serviceIndex, arrangement, panels, nodrill, services, ...TRADE],
 };
 
-export const chaptersOf = (book: Book): readonly Chapter[] => ORDER[book.edition].flatMap((make) => make(book));
+/** One after the other, as they are made. */
+export function* chaptersOf(book: Book): Generator<Chapter> {
+  for (const make of ORDER[book.edition]) {
+    const made = make(book);
+    if ('key' in made) yield made;
+    else yield* made;
+  }
+}

@@ -2,10 +2,11 @@ import { type PDFDict, PDFHexString, PDFRef, PDFString } from '@cantoo/pdf-lib';
 import type { Carry } from '../../archive/carry.js';
 import { sha256 } from '../../archive/fingerprint.js';
 import { MANIFEST, type Manifest } from '../../archive/manifest.js';
-import { type PageDigest, pageDigests } from '../../archive/pdf/pages.js';
+import { type PageDigest, pageDigests, pagesOf } from '../../archive/pdf/pages.js';
 import { name } from '../../archive/pdf/parse.js';
-import type { PdfFile } from '../../archive/pdf/read.js';
+import { PdfFile } from '../../archive/pdf/read.js';
 import { packing, rawObjects, writePdf } from '../../archive/pdf/write.js';
+import { CannotDo } from '../../cannot.js';
 import { type Attachment, embed, NewObjects, rawObject } from './attach.js';
 import { COLOUR_SPACE, colourProfile } from './colour.js';
 import type { BookDocument } from './document.js';
@@ -24,13 +25,23 @@ export interface FinishedPdf {
 /**
  * Makes the browser's print the file that goes out: dates, metadata, colours and page labels; the records and the manifest inside it;
  * packed and sealed. The same print of the same record gives the same bytes.
+ * @throws CannotDo where it has not the pages that were `planned`
  */
 export async function finishPdf(
-  file: PdfFile,
+  print: Uint8Array,
+  planned: number,
   document: BookDocument,
   homes: ReadonlyMap<string, number>,
   carry: Carry | undefined,
 ): Promise<FinishedPdf> {
+  const file = PdfFile.open(print);
+  const pageCount = pagesOf(file).length;
+  if (pageCount !== planned) {
+    throw new CannotDo(
+      `The book came out with ${pageCount} pages where ${planned} were planned, so its page numbers would be wrong; it was ` +
+        'not written. Print with the packaged browser (unset PUPPETEER_EXECUTABLE_PATH), and report this if it stays.',
+    );
+  }
   const { root, info } = numbersOf(file);
   const given = rawObjects(file);
   // Packed by other threads while this one looks at the pages.

@@ -3,6 +3,20 @@
  */
 import type { Block } from './paginate.js';
 
+/** Puts a chapter behind the others, or before the one at a place among them, and lays it out. */
+export function addChapter(html: string, at?: number): void {
+  const holder = document.createElement('template');
+  holder.innerHTML = html;
+  const chapter = holder.content.firstElementChild as HTMLElement;
+  const after = at === undefined ? null : (document.querySelectorAll('section.chapter')[at] ?? null);
+  document.body.insertBefore(chapter, after);
+  chapter.getBoundingClientRect();
+}
+
+export function picturesThere(): boolean {
+  return Array.from(document.images).every((picture) => picture.complete);
+}
+
 /** Links whose target this edition does not print become plain text; place is reserved for every page number. */
 export function prepare(): { readonly dangling: readonly string[]; readonly doubled: readonly string[] } {
   const ids = new Map<string, number>();
@@ -22,7 +36,7 @@ export function prepare(): { readonly dangling: readonly string[]; readonly doub
     if (link.getAttribute('class')) plain.setAttribute('class', link.getAttribute('class') as string);
     link.replaceWith(plain);
   }
-  for (const link of document.querySelectorAll('a.pg')) link.textContent = '000';
+  for (const link of document.querySelectorAll('a.pg')) if (link.textContent !== '000') link.textContent = '000';
   for (const empty of document.querySelectorAll('span.pg')) empty.remove();
   return { dangling: [...dangling], doubled: [...ids].filter(([, count]) => count > 1).map(([id]) => id) };
 }

@@ -1,22 +1,14 @@
 import { setImmediate } from 'node:timers/promises';
 import type { Page } from 'puppeteer';
-import type { Carry } from '../../archive/carry.js';
-import { pagesOf } from '../../archive/pdf/pages.js';
-import { PdfFile } from '../../archive/pdf/read.js';
-import { CannotDo } from '../../cannot.js';
 import type { PrintedBook } from '../input.js';
 import type { OpenBrowser } from './chromium.js';
 import { type BookDocument, textHeight, textWidth } from './document.js';
-import { finishPdf } from './finish.js';
 import { addStyle, assemble, emptyDrawings, measure, overfull, prepare, unhide } from './in-page.js';
+import { openWhole } from './open-page.js';
 import { pageRules } from './page-rules.js';
 import { type PlannedPage, paginate } from './paginate.js';
 
-/** No machine has this name, and nothing is asked of it: every answer comes from memory. */
-const HERE = 'http://book.invalid';
-
-/** Until it is printed; see {@link layOut}. */
-const HIDDEN = '<style>@media screen { body { display: none } }</style>';
+const AS_PLANNED = { tagged: true, outline: true, preferCSSPageSize: true, printBackground: true, timeout: 0 } as const;
 
 /** Left free at the foot of each page, mm: a print may round a line's height otherwise than the screen does. */
 const ROUNDING_MM = 0.8;
@@ -32,39 +24,37 @@ export async function printDocument(
 ): Promise<PrintedBook> {
   const page = await browser.newPage();
   try {
-    let carry: Promise<Carry> | undefined;
-    const { planned, stands, warnings } = await layOut(page, document, progress, () => {
-      carry = document.carry?.();
-      // Asked for at the end; until then nobody may hear of it.
-      carry?.catch(() => undefined);
-    });
-    await page.evaluate(addStyle, pageRules(document, planned));
-    progress?.(`Printing ${planned.length} pages`);
-    const printed = await page.pdf({
-      tagged: true,
-      outline: true,
-      preferCSSPageSize: true,
-      printBackground: true,
-      timeout: 0,
-    });
-    // Laid out once more by the browser while this process finishes the file.
-    const looking = overfullIn(page);
-    looking.catch(() => undefined);
-    await setImmediate();
-    const file = PdfFile.open(printed);
-    const pageCount = pagesOf(file).length;
-    if (pageCount !== planned.length) {
-      throw new CannotDo(
-        `The book came out with ${pageCount} pages where ${planned.length} were planned, so its page numbers would be wrong; it was ` +
-          'not written. Print with the packaged browser (unset PUPPETEER_EXECUTABLE_PATH), and report this if it stays.',
-      );
-    }
-    const finished = await finishPdf(file, document, stands, await carry);
-    const overfull = (await looking).map((number) => `Page ${number} holds more than was measured: look at its foot.`);
-    return { pdf: finished.pdf, pages: stands, pageCount, warnings: [...warnings, ...overfull, ...finished.warnings] };
+    return await printIn(page, document, openWhole(page, document), progress);
   } finally {
     await page.close();
   }
+}
+
+/** Prints what stands in the page, or will as soon as `opening` is done. */
+export async function printIn(
+  page: Page,
+  document: BookDocument,
+  opening: Promise<void>,
+  progress?: (text: string) => void,
+): Promise<PrintedBook> {
+  await opening;
+  const { planned, stands, warnings } = await layOut(page, document, progress);
+  await page.evaluate(addStyle, pageRules(document, planned));
+  progress?.(`Printing ${planned.length} pages`);
+  // What the print needs besides is made ready while the browser prints.
+  const [printed, { finishPdf }, carry] = await Promise.all([page.pdf(AS_PLANNED), import('./finish.js'), document.carry?.()]);
+  // Laid out once more by the browser while this process finishes the file.
+  const looking = overfullIn(page);
+  looking.catch(() => undefined);
+  await setImmediate();
+  const finished = await finishPdf(printed, planned.length, document, stands, carry);
+  const overfull = (await looking).map((number) => `Page ${number} holds more than was measured: look at its foot.`);
+  return {
+    pdf: finished.pdf,
+    pages: stands,
+    pageCount: planned.length,
+    warnings: [...warnings, ...overfull, ...finished.warnings],
+  };
 }
 
 /** A document whose blocks stand in their page boxes in the browser's page. */
@@ -76,18 +66,11 @@ export interface LaidOut {
 }
 
 /**
- * Opens a document in a fresh page of the browser, measures it, and moves its blocks into page boxes. `meanwhile` is called when the
- * browser has the document and reads it, which takes it seconds. On the screen, where nobody looks, the document is hidden but while it
- * is measured: the browser would lay out and paint the whole of it whenever some of it changes.
+ * Measures the document that stands in a page of the browser, and moves its blocks into page boxes. On the screen, where nobody looks,
+ * the document is hidden but while it is measured: the browser would lay out and paint the whole of it whenever some of it changes.
  */
-export async function layOut(
-  page: Page,
-  document: BookDocument,
-  progress?: (text: string) => void,
-  meanwhile?: () => void,
-): Promise<LaidOut> {
+export async function layOut(page: Page, document: BookDocument, progress?: (text: string) => void): Promise<LaidOut> {
   const warnings = [...document.warnings];
-  await openQuietly(page, document, meanwhile);
   // Some builds of this program name inner functions through a helper that the page has not.
   await page.evaluate('globalThis.__name = (given) => given');
   const { doubled } = await page.evaluate(prepare);
@@ -117,30 +100,6 @@ async function overfullIn(page: Page): Promise<readonly number[]> {
     page.evaluate(overfull),
   ]);
   return numbers;
-}
-
-/** Opens the document with scripts of the page off; whatever it asks for comes from memory or is refused. */
-async function openQuietly(page: Page, document: BookDocument, opened?: () => void): Promise<void> {
-  const body = document.html.replace('</head>', `${HIDDEN}</head>`);
-  await page.setJavaScriptEnabled(false);
-  await page.setRequestInterception(true);
-  page.on('request', (request) => {
-    const url = request.url();
-    const path = url.startsWith(`${HERE}/`) ? url.slice(HERE.length) : undefined;
-    const picture = path === undefined ? undefined : document.pictures.get(path);
-    if (path === '/' && request.isNavigationRequest()) {
-      void request.respond({ status: 200, contentType: 'text/html; charset=utf-8', body }).then(opened);
-    } else if (picture) {
-      void request.respond({ status: 200, contentType: picture.type, body: picture.bytes });
-    } else if (url.startsWith('data:')) {
-      void request.continue();
-    } else {
-      void request.abort('accessdenied');
-    }
-  });
-  await page.goto(`${HERE}/`, { waitUntil: 'load', timeout: 0 });
-  // What is hidden asks for no typeface, and must be measured in its own.
-  await page.evaluate('Promise.all([...document.fonts].map((face) => face.load())).then(() => undefined)');
 }
 
 function shrunk(pages: readonly PlannedPage[]): readonly string[] {

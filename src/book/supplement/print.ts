@@ -1,9 +1,11 @@
 import { createHash } from 'node:crypto';
+import type { Page } from 'puppeteer';
 import { bookDocument } from '../document.js';
 import type { BookInput, PrintedBook } from '../input.js';
 import type { OpenBrowser } from '../print/chromium.js';
 import type { BookDocument } from '../print/document.js';
-import { layOut, printDocument } from '../print/print.js';
+import { openWhole } from '../print/open-page.js';
+import { type LaidOut, layOut, printDocument } from '../print/print.js';
 import { type Changes, compareBooks, type LaidOutBook } from './compare.js';
 import { supplementDocument } from './document.js';
 import { readPages, takePages } from './in-page.js';
@@ -29,7 +31,7 @@ export async function printSupplement(
   let changes: Changes;
   let document: BookDocument;
   try {
-    const { planned, stands } = await layOut(page, book);
+    const { planned, stands } = await openAndLayOut(page, book);
     const read = await page.evaluate(readPages, { pictures: pictureDigests(book) });
     const after: LaidOutBook = { pages: read.map((one, at) => ({ ...one, chapter: planned[at]?.chapter ?? '' })), stands };
     changes = compareBooks(before, after);
@@ -47,12 +49,17 @@ export async function printSupplement(
 async function readBook({ browser }: OpenBrowser, book: BookDocument): Promise<LaidOutBook> {
   const page = await browser.newPage();
   try {
-    const { planned, stands } = await layOut(page, book);
+    const { planned, stands } = await openAndLayOut(page, book);
     const read = await page.evaluate(readPages, { pictures: pictureDigests(book) });
     return { pages: read.map((one, at) => ({ ...one, chapter: planned[at]?.chapter ?? '' })), stands };
   } finally {
     await page.close();
   }
+}
+
+async function openAndLayOut(page: Page, book: BookDocument): Promise<LaidOut> {
+  await openWhole(page, book);
+  return layOut(page, book);
 }
 
 const pictureDigests = (book: BookDocument): Readonly<Record<string, string>> =>

@@ -55,15 +55,20 @@ async function book(options: Options, context: Context): Promise<Status> {
   if (out !== undefined && edition === undefined) {
     throw new CannotDo(`--out names one file, and there are three editions: add --edition owner, service or shop`);
   }
-  const opened = await openForAnswer(shell, context);
   if (options.since !== undefined) {
+    const opened = await openForAnswer(shell, context);
     const { supplements } = await import('../print-supplements.js');
     return supplements(opened, options.since, edition ? [edition] : EDITIONS, out, context);
   }
-  const { printBooks } = await import('../print-books.js');
-  const fileOf = (one: Edition): string =>
-    out === undefined ? path.join(opened.store.root, 'books', `${shell}-${one}.pdf`) : path.resolve(context.io.cwd, out);
-  const printed = await printBooks(opened, edition ? [edition] : EDITIONS, fileOf, context, { photos: options.photos });
+  const { printBooks, withPrinter } = await import('../print-books.js');
+  // The browser starts while the records are read.
+  const { opened, printed } = await withPrinter(async (printer) => {
+    const opened = await openForAnswer(shell, context);
+    const fileOf = (one: Edition): string =>
+      out === undefined ? path.join(opened.store.root, 'books', `${shell}-${one}.pdf`) : path.resolve(context.io.cwd, out);
+    const { photos } = options;
+    return { opened, printed: await printBooks(opened, edition ? [edition] : EDITIONS, fileOf, context, { printer, photos }) };
+  });
   for (const one of printed) for (const warning of one.warnings) context.tell(`${one.edition} edition: ${warning}`);
   if (context.settings.json) {
     const { envelope } = await import('../report/json.js');

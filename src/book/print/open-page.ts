@@ -1,0 +1,85 @@
+import { setImmediate, setTimeout } from 'node:timers/promises';
+import type { Page } from 'puppeteer';
+import type { Follower } from '../document.js';
+import type { OpenBrowser } from './chromium.js';
+import type { BookDocument } from './document.js';
+import { addChapter, picturesThere } from './in-page.js';
+
+type Pictures = BookDocument['pictures'];
+
+/** No machine has this name, and nothing is asked of it: every answer comes from memory. */
+const HERE = 'http://book.invalid';
+
+/** Until it is printed; see `layOut`. */
+const HIDDEN = '<style>@media screen { body { display: none } }</style>';
+
+/** Opens the whole document in a page. */
+export const openWhole = (page: Page, { html, pictures }: BookDocument): Promise<void> => openQuietly(page, html, pictures);
+
+/** Opens a document with scripts of the page off; whatever it asks for comes from memory or is refused. */
+async function openQuietly(page: Page, html: string, pictures: Pictures): Promise<void> {
+  const body = html.replace('</head>', `${HIDDEN}</head>`);
+  await page.setJavaScriptEnabled(false);
+  await page.setRequestInterception(true);
+  page.on('request', (request) => {
+    const url = request.url();
+    const path = url.startsWith(`${HERE}/`) ? url.slice(HERE.length) : undefined;
+    const picture = path === undefined ? undefined : pictures.get(path);
+    if (path === '/' && request.isNavigationRequest()) {
+      void request.respond({ status: 200, contentType: 'text/html; charset=utf-8', body });
+    } else if (picture) {
+      void request.respond({ status: 200, contentType: picture.type, body: picture.bytes });
+    } else if (url.startsWith('data:')) {
+      void request.continue();
+    } else {
+      void request.abort('accessdenied');
+    }
+  });
+  await page.goto(`${HERE}/`, { waitUntil: 'load', timeout: 0 });
+  // What is hidden asks for no typeface, and must be measured in its own.
+  await page.evaluate('Promise.all([...document.fonts].map((face) => face.load())).then(() => undefined)');
+}
+
+/** How long the browser is left alone before it is asked again whether it has all pictures, ms. */
+const PICTURES_MS = 20;
+
+/** A page of the browser that follows a book: it reads and lays out each chapter while the next one is made. */
+export interface FollowingPage extends Follower {
+  readonly page: Promise<Page>;
+  /** Fulfilled when everything is there that was given so far. */
+  whole(): Promise<void>;
+  close(): Promise<void>;
+}
+
+/** A page that follows a book in a browser that may still be starting. */
+export function followingPage(opening: Promise<OpenBrowser>): FollowingPage {
+  const page = opening.then(({ browser }) => browser.newPage());
+  page.catch(() => undefined);
+  const added: Promise<void>[] = [];
+  return {
+    page,
+    async open(html, pictures) {
+      const one = await page;
+      await openQuietly(one, html, pictures);
+      await one.emulateMediaType('print');
+    },
+    async chapter(html, at) {
+      const adding = page.then((one) => one.evaluate(addChapter, html, at));
+      // Whoever waits for the whole hears of it.
+      adding.catch(() => undefined);
+      added.push(adding);
+      // Making the next chapter takes long: this one is to go out before.
+      await setImmediate();
+    },
+    async whole() {
+      await Promise.all(added);
+      const one = await page;
+      while (!(await one.evaluate(picturesThere))) await setTimeout(PICTURES_MS);
+    },
+    close: () =>
+      page.then(
+        (one) => one.close(),
+        () => undefined,
+      ),
+  };
+}

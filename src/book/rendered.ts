@@ -1,0 +1,30 @@
+import type { Book, Chapter } from './book.js';
+import { printable, raised } from './signs.js';
+import { render } from './templates.js';
+
+/** One chapter as markup. */
+export interface RenderedChapter {
+  readonly key: string;
+  readonly title: string;
+  readonly bare?: boolean;
+  /** With the section about it. */
+  readonly html: string;
+  /** Signs that its text has and the typeface lacks. */
+  readonly lacking: readonly string[];
+}
+
+export function rendered(book: Book, { key, title, bare, template, data }: Chapter): RenderedChapter {
+  const { text, lacking } = printable(raised(render(template, { key, title, template, data, bare, book: common(book) })));
+  const html = `<section class="chapter ${key}" data-chapter="${key}">\n${text}\n</section>`;
+  return { key, title, ...(bare ? { bare } : {}), html, lacking };
+}
+
+/** What any template may show of the book itself. */
+const common = (book: Book) => ({
+  shell: book.assessment.model.shell.id,
+  title: book.assessment.model.shell.title,
+  shop: book.assessment.model.shop.name,
+  edition: book.editionName,
+  owner: book.edition === 'owner',
+  forShop: book.edition === 'shop',
+});

@@ -1,0 +1,40 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { bookDocument } from '../../src/book/document.js';
+import { EDITIONS, type Edition } from '../../src/book/index.js';
+import { type OpenBrowser, openChromium } from '../../src/book/print/chromium.js';
+import { followingPage } from '../../src/book/print/open-page.js';
+import { printDocument, printIn } from '../../src/book/print/print.js';
+import { FINGERPRINT, HISTORY, smallAssessment } from './small-store.js';
+
+let browser: OpenBrowser;
+beforeAll(async () => {
+  browser = await openChromium();
+}, 120_000);
+afterAll(() => browser?.close());
+
+const input = (edition: Edition) => ({
+  assessment: smallAssessment(),
+  edition,
+  fingerprint: FINGERPRINT,
+  history: HISTORY,
+  photoFile: async () => undefined,
+});
+
+describe('a browser that gets the book chapter by chapter', () => {
+  it.each(EDITIONS)('prints the %s edition byte for byte as one that gets it whole', async (edition) => {
+    const following = followingPage(Promise.resolve(browser));
+    const document = await bookDocument(input(edition), following);
+    const followed = await printIn(await following.page, document, following.whole());
+    await following.close();
+    const whole = await printDocument(browser, document);
+    expect(followed.pageCount).toBeGreaterThan(10);
+    expect(followed.pages).toEqual(whole.pages);
+    expect(Buffer.from(followed.pdf).equals(Buffer.from(whole.pdf))).toBe(true);
+  });
+
+  it('is told once, by the print, of a browser that does not start', async () => {
+    const following = followingPage(Promise.reject(new Error('no browser')));
+    await expect(bookDocument(input('owner'), following)).rejects.toThrow('no browser');
+    await expect(following.close()).resolves.toBeUndefined();
+  });
+});
