@@ -7,9 +7,10 @@ import { bareOf, item, readings, scaleSC1, tagCoach, takeOffOf, tank, ticket, tw
 
 describe('influence lines', () => {
   const model = vehicle({ axles: tagCoach() }, { tanks: [tank('TAIL', 'water', 10, 9900)] });
-  const { influence } = weights(model, takeOffOf([item('A', 10, -700)]));
+  const line = () => weights(model, takeOffOf([item('A', 10, -700)])).influence;
   it('run from the foremost to the rearmost thing on record', () => {
-    expect([influence[0]?.xMm, influence.at(-1)?.xMm]).toEqual([-1000, 10000]);
+    expect([line()[0]?.xMm, line().at(-1)?.xMm]).toEqual([-1000, 10000]);
+    expect(line().map((one, i) => one.xMm - (line()[i - 1]?.xMm ?? -1500))).toEqual(line().map(() => 500));
   });
   it('stay a short table where a station was typed in the wrong unit', () => {
     const far = weights(model, takeOffOf([item('A', 10, 1e9)])).influence;
@@ -17,8 +18,8 @@ describe('influence lines', () => {
     expect(far.at(-1)?.xMm).toBeGreaterThanOrEqual(1e9);
   });
   it('are 100 kg on the axle itself at its own place, and add to 100 kg anywhere', () => {
-    expect(influence.find((one) => one.xMm === 0)?.addsKg).toEqual({ steer: 100, drive: 0, tag: 0 });
-    for (const { addsKg } of influence) expect(Object.values(addsKg).reduce((a, b) => a + b, 0)).toBeCloseTo(100, 9);
+    expect(line().find((one) => one.xMm === 0)?.addsKg).toEqual({ steer: 100, drive: 0, tag: 0 });
+    for (const { addsKg } of line()) expect(Object.values(addsKg).reduce((a, b) => a + b, 0)).toBeCloseTo(100, 9);
   });
 });
 
