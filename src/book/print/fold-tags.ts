@@ -7,6 +7,7 @@ import type { RawObject } from '../../archive/pdf/write.js';
  * exactly as the browser writes it is touched.
  */
 export function foldTags(objects: readonly RawObject[]): readonly RawObject[] {
+  const textOf = textsIn(objects);
   const leaves = new Map<number, Leaf>();
   const elements = new Map<number, string>();
   for (const { number, body, isStream } of objects) {
@@ -18,7 +19,7 @@ export function foldTags(objects: readonly RawObject[]): readonly RawObject[] {
   }
   const folded = claimed(elements, leaves);
   return objects.flatMap((object) =>
-    folded.has(object.number) ? [] : [withFolded(object, elements.get(object.number), folded)],
+    folded.has(object.number) ? [] : [withFolded(object, elements.get(object.number), folded, textOf)],
   );
 }
 
@@ -49,7 +50,17 @@ const KIDS = /\/K (?:\[((?:[\d R]|<<\/Type \/OBJR\s\/Obj \d+ 0 R\s\/Pg \d+ 0 R>>
 const REFERENCE = /(\d+) 0 R/gu;
 const ONE_CELL = / ?<<\/O \/Table\s\/(?:Row|Col)Span 1>>/gu;
 
-const textOf = (bytes: Uint8Array): string => Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString('latin1');
+type TextOf = (bytes: Uint8Array) => string;
+
+/** Bytes as text. Objects of one file lie in one buffer: it becomes text once, and a hundred thousand objects are parts of that. */
+function textsIn(objects: readonly RawObject[]): TextOf {
+  const buffer = objects[0]?.body.buffer;
+  const whole = buffer && Buffer.from(buffer).toString('latin1');
+  return (bytes) =>
+    whole !== undefined && bytes.buffer === buffer
+      ? whole.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength)
+      : Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString('latin1');
+}
 
 function isElement(body: Uint8Array): boolean {
   for (let i = 0; i < ELEMENT.length; i++) if (body[i] !== ELEMENT.charCodeAt(i)) return false;
@@ -62,7 +73,12 @@ function leafOf(text: string): Leaf | undefined {
 }
 
 /** `element` is the object's text where it is one; else it may be a list of the tree that leads back to them from a page's marks. */
-function withFolded(object: RawObject, element: string | undefined, folded: ReadonlyMap<number, Leaf>): RawObject {
+function withFolded(
+  object: RawObject,
+  element: string | undefined,
+  folded: ReadonlyMap<number, Leaf>,
+  textOf: TextOf,
+): RawObject {
   const isList = !object.isStream && object.body[0] === 0x5b;
   if (!isList && element === undefined) return object;
   const text = element ?? textOf(object.body);
