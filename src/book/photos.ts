@@ -64,8 +64,8 @@ async function preparePhoto(
   }
 }
 
-const printed = (given: Buffer): Promise<Buffer> =>
-  openPicture(given)
+const printed = async (given: Buffer): Promise<Buffer> =>
+  (await openPicture(given))
     .rotate()
     .resize({ width: LONGEST_PX, height: LONGEST_PX, fit: 'inside', withoutEnlargement: true })
     .flatten({ background: '#ffffff' })

@@ -69,7 +69,7 @@ async function readPicture(dir: string, name: string): Promise<Picture | string>
 async function faultOf(name: string, bytes: Buffer): Promise<string | undefined> {
   const { hasTooManyPixels, openPicture, TOO_MANY_PIXELS } = await import('./picture.js');
   try {
-    await openPicture(bytes).resize(8, 8).raw().toBuffer();
+    await (await openPicture(bytes)).resize(8, 8).raw().toBuffer();
     return undefined;
   } catch (error) {
     if (hasTooManyPixels(error)) return `it ${TOO_MANY_PIXELS}: save it smaller`;

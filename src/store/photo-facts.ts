@@ -1,5 +1,6 @@
 import { mkdir, readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
+import type { Sharp } from 'sharp';
 import writeFileAtomic from 'write-file-atomic';
 import type { StoreText } from '../model/load-types.js';
 import { hashPhotos } from './hash-photos.js';
@@ -82,27 +83,29 @@ async function learn(text: StoreText, shell: string, fresh: ReadonlyMap<string, 
 /** Upright, grey, spread over all levels, 16 × 17 places: each is compared with its right-hand neighbour (a difference hash). */
 async function seen(file: string): Promise<{ readonly look?: string; readonly taken?: string }> {
   const [{ openPicture }, { default: exifr }] = await Promise.all([import('./picture.js'), import('exifr')]);
-  const [grey, camera] = await Promise.all([
+  const [levels, camera] = await Promise.all([
     openPicture(file, 'warning')
-      .rotate()
-      .greyscale()
-      .normalise()
-      .resize(PLACES + 1, PLACES, { fit: 'fill' })
-      .raw()
-      .toBuffer()
+      .then((picture) => grey(picture).raw().toBuffer())
       .catch(() => undefined),
     exifr.parse(file, { pick: ['DateTimeOriginal', 'CreateDate', 'ModifyDate'], reviveValues: false }).catch(() => undefined),
   ]);
   const day = dayOf(camera as Readonly<Record<string, unknown>> | undefined);
-  return { ...(grey ? { look: lookOf(grey) } : {}), ...(day === undefined ? {} : { taken: day }) };
+  return { ...(levels ? { look: lookOf(levels) } : {}), ...(day === undefined ? {} : { taken: day }) };
 }
 
-function lookOf(grey: Buffer): string {
+const grey = (picture: Sharp): Sharp =>
+  picture
+    .rotate()
+    .greyscale()
+    .normalise()
+    .resize(PLACES + 1, PLACES, { fit: 'fill' });
+
+function lookOf(levels: Buffer): string {
   let look = '';
   for (let y = 0; y < PLACES; y++) {
     for (let x = 0; x < PLACES; x++) {
       const at = y * (PLACES + 1) + x;
-      const step = (grey[at + 1] as number) - (grey[at] as number);
+      const step = (levels[at + 1] as number) - (levels[at] as number);
       look += step > EVEN ? '2' : step < -EVEN ? '0' : '1';
     }
   }

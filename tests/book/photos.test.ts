@@ -40,7 +40,9 @@ describe('photos', () => {
   });
 
   it('does not open a file that unpacks to more pixels than a picture has', async () => {
-    const bomb = Buffer.from('<svg xmlns="http://www.w3.org/2000/svg" width="30000" height="30000"/>');
+    const bomb = await sharp({ create: { width: 12_001, height: 10_000, channels: 3, background: '#000000' } })
+      .png()
+      .toBuffer();
     expect((await prepare(bomb))?.missing).toContain('has more than 120 million pixels');
   });
 });
