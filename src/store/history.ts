@@ -1,6 +1,6 @@
 import { realpathSync } from 'node:fs';
 import path from 'node:path';
-import { type SimpleGit, simpleGit } from 'simple-git';
+import { runGit } from './git.js';
 
 /** One commit that touched a shell, its library or its shop file. */
 export interface Commit {
@@ -20,16 +20,13 @@ export interface Standing {
   readonly uncommitted: readonly string[];
 }
 
-/** Git reads a repository's own settings: none of them may start another program while we only look. */
-const LOOK_ONLY = ['core.fsmonitor=false', 'core.hooksPath=/dev/null', 'log.showSignature=false'];
-
 const FIELD = '\u001f';
 const RECORD = '\u001e';
 
 /** The history of a store, read through Git and never written. */
 export class History {
   private constructor(
-    private readonly git: SimpleGit,
+    private readonly root: string,
     /** The store's folder relative to the work tree's top, with forward slashes and a closing one; empty at the top. */
     private readonly prefix: string,
     /** The repository's own folder (`.git`), absolute. */
@@ -39,15 +36,10 @@ export class History {
   /** Null where the store does not lie in a Git work tree, or where Git is not installed. */
   static async open(root: string): Promise<History | null> {
     try {
-      // The folder is Git's working folder, never one of its arguments.
-      const git = simpleGit({
-        baseDir: realpathSync(root),
-        config: LOOK_ONLY,
-        unsafe: { allowUnsafeFsMonitor: true, allowUnsafeHooksPath: true },
-      });
-      const told = await git.raw(['rev-parse', '--is-inside-work-tree', '--absolute-git-dir', '--show-prefix']);
+      const real = realpathSync(root);
+      const told = await text(real, ['rev-parse', '--is-inside-work-tree', '--absolute-git-dir', '--show-prefix']);
       const [inside, gitDir, prefix = ''] = told.split('\n');
-      return inside === 'true' && gitDir ? new History(git, prefix, path.resolve(gitDir)) : null;
+      return inside === 'true' && gitDir ? new History(real, prefix, path.resolve(gitDir)) : null;
     } catch {
       return null;
     }
@@ -59,7 +51,7 @@ export class History {
     const limit = atMost === undefined ? [] : [`--max-count=${Math.trunc(atMost)}`];
     let told: string;
     try {
-      told = await this.git.raw(['log', format, '--decorate=full', ...limit, '--', ...pathsOf(shell)]);
+      told = await text(this.root, ['log', format, '--decorate=full', ...limit, '--', ...pathsOf(shell)]);
     } catch {
       // A work tree without a first commit.
       return [];
@@ -73,7 +65,7 @@ export class History {
   }
 
   private async uncommitted(shell?: string): Promise<readonly string[]> {
-    const told = await this.git.raw(['status', '--porcelain=v1', '-z', '--untracked-files=all', '--', ...pathsOf(shell)]);
+    const told = await text(this.root, ['status', '--porcelain=v1', '-z', '--untracked-files=all', '--', ...pathsOf(shell)]);
     const files = new Set<string>();
     const entries = told.split('\0');
     for (let i = 0; i < entries.length; i++) {
@@ -91,11 +83,11 @@ export class History {
   }
 }
 
-/** What a shell's record is made of, as literal paths from the store's folder: a folder's name may hold any sign. */
-function pathsOf(shell?: string): readonly string[] {
-  const paths = shell === undefined ? ['.'] : [`shells/${shell}`, 'library', 'shop.yaml'];
-  return paths.map((one) => `:(literal)${one}`);
-}
+const text = async (root: string, args: readonly string[]): Promise<string> => (await runGit(root, args)).toString('utf8');
+
+/** What a shell's record is made of, as paths from the store's folder. */
+const pathsOf = (shell?: string): readonly string[] =>
+  shell === undefined ? ['.'] : [`shells/${shell}`, 'library', 'shop.yaml'];
 
 function readCommit(line: string): readonly Commit[] {
   const [commit, date, author, subject, refs] = line.split(FIELD);

@@ -25,8 +25,8 @@ interface Options {
 const FORMATS = ['text', 'json', 'sarif', 'junit'] as const;
 type Format = (typeof FORMATS)[number];
 
-/** Stands for the time of the run in a JUnit report, which may be told again later. No record's text can: they lose their controls. */
-const NOW = '\u0000';
+/** Stands for the time of the run in a JUnit report, which may be told again later. A record's own `<` is written otherwise there. */
+const NOW = '<now>';
 
 export function declareCheck(registry: Registry): void {
   registry
