@@ -49,9 +49,9 @@ export const blocking = (items: readonly OpenItem[]): readonly OpenItem[] => ite
 
 /** Not done or not on record, by the rule’s name; everything else is done and not acceptable. */
 const UNDONE =
-  /^(?:no|not)-|-(?:missing|unrecorded|open|stale|lapsed)$|^(?:undecided|lapsed|unreached|single-weighing|file-name|unreadable)$/u;
-/** A reject that nobody has looked at again is bad work until somebody does. */
-const NOT_ACCEPTABLE: ReadonlySet<string> = new Set(['weld.rejected-open', 'access.unreached']);
+  /^(?:no|not)-|(?:^|-)(?:missing|unrecorded|open|stale|lapsed|not-verified)$|^(?:undecided|unreached|single-weighing|file-name|unreadable)$/u;
+/** A reject that nobody has looked at again is bad work until somebody does; what is named by what it is not may be bad work too. */
+const NOT_ACCEPTABLE: ReadonlySet<string> = new Set(['weld.rejected-open', 'access.unreached', 'panel.not-flat']);
 
 const listOf = (rule: string): OpenItem['list'] =>
   UNDONE.test(rule.slice(rule.indexOf('.') + 1)) && !NOT_ACCEPTABLE.has(rule) ? 'completion' : 'punch';
