@@ -32,8 +32,7 @@ export function whenBuilt(model: Model, items: readonly MassItem[]): ReadonlyMap
 /** Those that were on the vehicle when it was weighed: neither of a later stage nor of a later date. */
 export function builtBy(model: Model, ticket: Ticket): (item: BuiltItem) => boolean {
   const weighed = stageOrder(model, ticket.stage) ?? Number.POSITIVE_INFINITY;
-  const day = ticket.date.slice(0, 10);
-  return (item) => (item.order ?? 0) <= weighed && (item.day === undefined || item.day <= day);
+  return (item) => (item.order ?? 0) <= weighed && (item.day === undefined || item.day <= ticket.date);
 }
 
 export const dateOf = (model: Model, id: string): string | undefined =>

@@ -68,7 +68,7 @@ export function asBurden(weighed: Weighed, axles: readonly Axle[], lifted: Reado
 export function calibrationLapse(ticket: Ticket, instrument: Instrument | undefined): string | undefined {
   if (!instrument) return undefined;
   const day = ticket.date.slice(0, 10);
-  if (instrument.due !== undefined && day > instrument.due.slice(0, 10)) return `calibration was due on ${instrument.due}`;
+  if (instrument.due !== undefined && day > instrument.due) return `calibration was due on ${instrument.due}`;
   if (instrument.calibrated !== undefined && day < instrument.calibrated.slice(0, 10))
     return `it was calibrated only on ${instrument.calibrated}`;
   return undefined;

@@ -1,7 +1,7 @@
 import type { Axle, Model } from '../../model/shell.js';
 import type { Carriage } from './axle-reactions.js';
 import { builtBy } from './built.js';
-import { stand, totalOf } from './burden.js';
+import { nothingWeighed, stand, totalOf } from './burden.js';
 import { plus, times } from './load.js';
 import type { Items, Survey, Unladen } from './normalise.js';
 import { reconcile } from './reconcile.js';
@@ -18,7 +18,7 @@ export function ticketFigure(model: Model, one: Survey, items: Items, carriage: 
   const byAxle = (kg: readonly number[]): ByAxle => Object.fromEntries(kg.map((value, i) => [(axles[i] as Axle).id, value]));
   const normalised = unladen ? stand(unladen.burden, axles, carriage) : undefined;
   const expected = predicted ? stand(predicted.burden, axles, carriage) : undefined;
-  const gap = unladen && predicted ? difference(unladen, predicted) : undefined;
+  const gap = unladen && predicted ? difference(unladen, predicted, axles) : undefined;
   const residual = gap && stand(gap.burden, axles, carriage);
   const residualKg = residual?.total.massKg ?? 0;
   const residualUncertaintyKg = gap && combine(gap.sources, axles, carriage).totalKg;
@@ -50,17 +50,15 @@ export function ticketFigure(model: Model, one: Survey, items: Items, carriage: 
   };
 }
 
-/** What was weighed less what was predicted, as a burden of its own. */
-function difference(unladen: Unladen, predicted: Unladen): Unladen {
+/** What was weighed less what was predicted, as a burden of its own: its mass and its place along the vehicle, no more. */
+function difference(unladen: Unladen, predicted: Unladen, axles: readonly Axle[]): Unladen {
   const [a, b] = [unladen.burden, predicted.burden];
+  const axlesKg = a.weighed.axlesKg.map((kg, i) => kg - (b.weighed.axlesKg[i] as number));
   return {
     burden: {
-      weighed: {
-        axlesKg: a.weighed.axlesKg.map((kg, i) => kg - (b.weighed.axlesKg[i] as number)),
-        turnKgMm: a.weighed.turnKgMm.map((turn, i) => turn - (b.weighed.turnKgMm[i] as number)),
-      },
+      weighed: { ...nothingWeighed(axles), axlesKg },
       placed: plus(a.placed, times(b.placed, -1)),
-      heightKgMm: a.heightKgMm - b.heightKgMm,
+      heightKgMm: 0,
     },
     sources: [...unladen.sources, ...predicted.sources],
   };

@@ -147,7 +147,7 @@ describe('conditions in words', () => {
   const chassis = { axles: tagCoach(), gvwrKg: 20000 };
   const shell = {
     tanks: [tank('FRESH', 'water', 300, 6548)],
-    seats: [seat('driver', 1000)],
+    seats: [seat('aft', 9000), seat('driver', 1000)],
     bays: [bay('B1', 3000), bay('B2', 8000)],
     tickets: [ticket('T-1', { steer: 5000, drive: 5300, tag: 3500 })],
   };
@@ -216,6 +216,13 @@ describe('what makes the uncertainty', () => {
     expect(tell([undefined, undefined])).toEqual([
       { name: 'estimated masses', kg: 22 },
       { name: 'weighed masses', kg: 14 },
+    ]);
+  });
+  it('takes in every item of a kind', () => {
+    const items = [3, 4, 12].map((uMassKg) => item(`A${uMassKg}`, 100, 0, { uMassKg }));
+    // STA-29: 3, 4 and 12 combine to 13; k = 2.
+    expect(named(answer({ axles: plain }, {}, items), 'unladen').contributions).toEqual([
+      { name: 'weighed masses', kg: expect.closeTo(26, 9) },
     ]);
   });
   it('and of the station of the centre of gravity, by where its parts may be', () => {

@@ -68,6 +68,32 @@ describe('road limits of a layout', () => {
     expect(whole(36 * 12)?.limitKg).toBeCloseTo(lb(68000), 6);
     expect(whole(35 * 12)?.limitKg).toBeCloseTo(lb(bridgeFormulaLb(4, 35)), 6);
   });
+  it('but only two: not three axles, nor four of which two are apart', () => {
+    const whole = (inches: readonly number[]) =>
+      roadLimits(
+        at(inches),
+        inches.map(() => 1),
+      ).find((one) => one.axles.length === inches.length && one.kind === 'bridge')?.limitKg;
+    // BRG-07 for three axles over 36 ft: 500 (54 + 36 + 36) = 63,000 lb; BRG-22: 66,000 lb for four.
+    expect(whole([0, 52, 432])).toBeCloseTo(lb(63000), 6);
+    expect(whole([0, 120, 380, 432])).toBeCloseTo(lb(66000), 6);
+    expect(whole([0, 52, 312, 432])).toBeCloseTo(lb(66000), 6);
+  });
+  it('takes axles front to rear, however they are listed, and those that count as one together', () => {
+    // BRG-04: 10 and 40 in are not more than 40 in apart.
+    const listed = [axle('rear', 300 * IN), axle('second', 40 * IN), axle('first', 10 * IN)];
+    const limits = roadLimits(listed, [8000, 3000, 2000]);
+    expect(
+      limits.map(({ kind, axles, loadKg, spreadMm }) => [kind, axles.join('+'), Math.round(loadKg), Math.round(spreadMm)]),
+    ).toEqual([
+      ['single', 'first+second', 5000, Math.round(30 * IN)],
+      ['single', 'rear', 8000, 0],
+      ['bridge', 'first+second+rear', 13000, Math.round(290 * IN)],
+      ['gross', 'first+second+rear', 13000, Math.round(290 * IN)],
+    ]);
+    for (const { limitKg, loadKg, marginKg } of limits) expect(marginKg).toBeCloseTo(limitKg - loadKg, 9);
+    expect(roadLimits(listed, [])).toEqual([]);
+  });
   it('leaves out an axle that is up', () => {
     expect(roadLimits(at([0, 248, 300]), [5000, 9500, 0]).some((one) => one.axles.includes('a3'))).toBe(false);
   });

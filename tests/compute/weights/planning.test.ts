@@ -117,6 +117,16 @@ describe('height of the centre of gravity', () => {
     expect(refused({ byMm: 0 })).toContain('not between nothing and the wheelbase');
     expect(refused({ byMm: 5000 })).toContain('not between nothing and the wheelbase');
     expect(refused({}, { rear: 6850 })).toContain('readings are missing');
+    const beside = (one: ReturnType<typeof ticket>, axles = twoAxles()) =>
+      weights(vehicle({ axles }, { tickets: [{ ...one, scale: 'SC-1' }, raised] }), takeOffOf()).cgHeight[0]?.refused;
+    expect(beside(ticket('T-1', { front: 5000 }))).toBe('readings are missing');
+    expect(beside(ticket('T-1', { rear: 7000 }))).toBe('readings are missing');
+    expect(beside(ticket('T-1', { front: 0, rear: 0 }))).toBe('nothing was weighed');
+    const third = [...twoAxles(), { ...twoAxles()[1]!, id: 'third', xMm: 8000 }];
+    expect(beside(level, third)).toBe('it takes two groups of axles');
+    expect(beside(level, twoAxles().slice(0, 1))).toBe('it takes two groups of axles');
+    const odd = third.map((one) => ({ ...one, share: { with: one.id === 'rear' ? 'third' : 'rear', fraction: 0.3 } }));
+    expect(beside(level, odd)).toBe('it takes two groups of axles');
     // No more on the front than level: it would lie at the axles’ own height or below the ground.
     expect(refused({}, { front: 3000, rear: 9000 })).toContain('too weak');
     expect(heights(5, { ...raised, readings: readings({ front: 5150 }) }).cgHeight[0]?.refused).toBeUndefined();
@@ -125,6 +135,12 @@ describe('height of the centre of gravity', () => {
     // STA-21 from the other end: the rear gains what the front gained there.
     const front = { ...raised, readings: readings({ rear: 7150 }), raised: { ...raised.raised, axle: 'front' } };
     expect(heights(5, front).cgHeight[0]?.heightMm).toBeCloseTo(1017.07, 2);
+  });
+  it('measures from axle to axle, wherever the datum stands', () => {
+    const axles = twoAxles().map((one) => ({ ...one, xMm: one.xMm + 1200 }));
+    const model = vehicle({ axles }, { tickets: [level, raised] });
+    const found = weights({ ...model, library: { ...model.library, instruments: instruments(5) } }, takeOffOf()).cgHeight[0];
+    expect(found?.heightMm).toBeCloseTo(1017.07, 2);
   });
   it('takes axles that share as one, at their share-weighted place', () => {
     // STA-20 with L 6,548 mm (STA-09), W 14,000 kg, gain 200 kg, r 500 mm: tan θ of 700/6548 is 0.107521; 500 + 6548·200/(14000·0.107521).
@@ -137,6 +153,15 @@ describe('height of the centre of gravity', () => {
     const model = vehicle({ axles: tagCoach() }, { tickets: [one, up] });
     const [found] = weights({ ...model, library: { ...model.library, instruments: instruments(5) } }, takeOffOf()).cgHeight;
     expect(found?.heightMm).toBeCloseTo(500 + (6548 * 200) / (14000 * 0.1075214), 0);
+    // Raised by one of the pair, the other goes up with it; one of the pair without a reading is not half a pair.
+    const tail = (kg: Readonly<Record<string, number>>) => {
+      const rear = { ...up, readings: readings(kg), raised: { ...up.raised, axle: 'tag' } };
+      const both = vehicle({ axles: tagCoach() }, { tickets: [one, rear] });
+      return weights({ ...both, library: { ...both.library, instruments: instruments(5) } }, takeOffOf()).cgHeight[0];
+    };
+    expect(tail({ steer: 5400 })?.heightMm).toBeCloseTo(500 + (6548 * 200) / (14000 * 0.1075214), 0);
+    const half = vehicle({ axles: tagCoach() }, { tickets: [one, { ...up, readings: readings({ drive: 5420 }) }] });
+    expect(weights(half, takeOffOf()).cgHeight[0]?.refused).toBe('readings are missing');
     // Two axles stay down, each read twice in steps of 5 kg: 2.887 kg; 0.2 % of 200 kg: 0.231 kg.
     const perKg = 6548 / (14000 * 0.1075214);
     expect(found?.uncertaintyMm).toBeCloseTo(2 * perKg * Math.hypot((5 / (2 * Math.sqrt(3))) * 2, 0.4 / Math.sqrt(3)), 1);

@@ -137,6 +137,13 @@ describe('two axles and a gross on a scale that is as good at any load', () => {
       'gross',
     ]);
   });
+  it('know nothing of an end that was noted without the other', () => {
+    for (const end of [{ leftKg: 2400 }, { rightKg: 2400 }]) {
+      const found = apart(0, { readings: { front: { totalKg: 5000, ...end }, rear: { totalKg: 7000 } } });
+      expect(found?.readings.map((one) => one.name)).toEqual(['front', 'rear', 'gross']);
+      expect(found).toMatchObject({ redundancy: 1, agree: true });
+    }
+  });
   it('give no residual to a reading that nothing checks', () => {
     // Ends of the front axle are checked by its total; the rear axle stands alone, as no gross is read.
     const found = apart(0, {
@@ -145,6 +152,7 @@ describe('two axles and a gross on a scale that is as good at any load', () => {
     });
     expect(found?.readings.find((one) => one.name === 'rear')).toEqual({ name: 'rear', readKg: 7000, adjustedKg: 7000 });
     expect(found?.readings.filter((one) => one.normalisedResidual !== undefined)).toHaveLength(3);
+    expect(found).toMatchObject({ agree: true, suspects: [] });
   });
 });
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { weights } from '../../../src/compute/weights/index.js';
-import { scaleDoubt, uOfReading } from '../../../src/compute/weights/scale.js';
+import { calibrationLapse, scaleDoubt, uOfReading } from '../../../src/compute/weights/scale.js';
 import type { Instrument } from '../../../src/model/library.js';
 import type { Condition, Model } from '../../../src/model/shell.js';
 import { condition, item, scaleSC1, seat, tagCoach, takeOffOf, tank, ticket, twoAxles, vehicle } from './support.js';
@@ -39,6 +39,33 @@ describe('uncertainty of a ticket', () => {
     const model = vehicle({ axles }, { tickets: [{ ...ticket('T-1', {}, { scale: 'SC-1' }), readings: pads }] });
     // Four steps of 10 kg: 2.887·2 = 5.774; 11.547 of tolerance; RSS 12.910; k = 2.
     expect(u(model)).toBeCloseTo(25.82, 2);
+  });
+  it('one pad that was noted is one step', () => {
+    for (const end of [{ leftKg: 2000 }, { rightKg: 2000 }]) {
+      const some = { front: { totalKg: 4000, ...end }, rear: { totalKg: 6000, ...end } };
+      expect(u(vehicle({ axles }, { tickets: [{ ...ticket('T-1', {}, { scale: 'SC-1' }), readings: some }] }))).toBeCloseTo(
+        24.495,
+        3,
+      );
+    }
+  });
+  it('a tank stated full by the shop is full, one read off a gauge on the day is not quite', () => {
+    const of = (level: number) =>
+      weights(
+        vehicle(
+          { axles },
+          {
+            tanks: [tank('FRESH', 'water', 400, 0)],
+            conditions: [{ name: 'ours', condition: condition({ levels: { FRESH: level } }) }],
+            tickets: [ticket('T-1', { front: 4000, rear: 6000 }, { scale: 'SC-1' })],
+          },
+        ),
+        takeOffOf(),
+      ).conditions.find((one) => one.name === 'ours')?.uncertaintyKg;
+    expect(of(1)).toBeCloseTo(24.495, 3);
+    expect(of(0)).toBeCloseTo(24.495, 3);
+    // 20 kg as a rectangle: 11.547; with the scale's 12.247: 16.833; k = 2.
+    expect(of(0.5)).toBeCloseTo(33.665, 3);
   });
   it('an occupant counted at 68 kg adds ± 20 kg, one who was weighed nothing', () => {
     const aboard = (massKg: number) =>
@@ -153,6 +180,9 @@ describe('what a scale’s record says', () => {
       undefined,
       undefined,
     ]);
+    const noon = { ...scaleSC1, calibrated: '2026-01-20T12:00', due: '2027-01-20T12:00' };
+    for (const date of ['2026-01-20', '2027-01-20']) expect(calibrationLapse(ticket('T-1', {}, { date }), noon)).toBeUndefined();
+    expect(calibrationLapse(ticket('T-1', {}, { date: '2027-01-21' }), noon)).toContain('due on');
     expect(lapse('2026-01-19')).toContain('calibrated only on 2026-01-20');
     expect(lapse('2027-01-21')).toContain('due on 2027-01-20');
   });

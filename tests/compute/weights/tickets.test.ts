@@ -9,6 +9,7 @@ import {
   condition,
   item,
   readings,
+  scaleSC1,
   seat,
   stages,
   tagCoach,
@@ -187,5 +188,117 @@ describe('conditions start from the newest verified ticket', () => {
       ['finished', 10050, undefined],
     ]);
     expect(stages.map((one) => one.id)).toEqual(growth.map((one) => one.stage));
+  });
+});
+
+describe('a ticket beside its prediction', () => {
+  const axles = twoAxles();
+  const bare = bareOf({ front: 3000, rear: 2000 });
+  const beside = (
+    kg: Readonly<Record<string, number>>,
+    more: Parameters<typeof ticket>[2] = {},
+    items: readonly MassItem[] = [],
+  ) => figure(vehicle({ axles, bare }, { tickets: [ticket('T-1', kg, { scale: 'SC-1', stage: 'walls', ...more })] }), items);
+  it('leaves what neither the bare chassis nor the records of that day explain, axle by axle', () => {
+    const items = [item('A', 500, 2500, { stage: 'walls' }), item('B', 700, 5000, { stage: 'finished' })];
+    const found = beside({ front: 3300, rear: 2450 }, {}, items);
+    expect(found).toMatchObject({
+      predicted: { front: 3250, rear: 2250 },
+      residual: { front: 50, rear: 200 },
+      residualKg: 250,
+      residualXMm: 4000,
+      addedSinceKg: 700,
+    });
+    // Weighing: steps 4.082, 0.2 % of 5,750 kg 6.640; bare chassis: 1 % of 5,000 kg 28.868; RSS 29.902; k = 2.
+    expect(found.residualUncertaintyKg).toBeCloseTo(59.8, 1);
+  });
+  it('places no residual that is smaller than the weighing can tell, nor one of a kilogram', () => {
+    // U of 5,020 kg on SC-1: two steps 4.082 and 0.2 % 5.797: 7.09; k = 2: 14.18.
+    expect(beside({ front: 3000, rear: 2014 })).not.toHaveProperty('residualXMm');
+    expect(beside({ front: 3000, rear: 2015 }).residualXMm).toBeCloseTo(5000, 6);
+    expect(beside({ front: 3000, rear: 1985 }).residualXMm).toBeCloseTo(5000, 6);
+    const fine = {
+      ...scaleSC1,
+      resolution: { ...scaleSC1.resolution, value: 0.01 },
+      tolerance: { ...scaleSC1.tolerance, value: 0 },
+    };
+    const exact = (rear: number) => {
+      const model = vehicle({ axles, bare }, { tickets: [ticket('T-1', { front: 3000, rear }, { scale: 'SC-1' })] });
+      return figure({ ...model, library: { ...model.library, instruments: new Map([[fine.id, fine]]) } });
+    };
+    expect(exact(2000.9)).not.toHaveProperty('residualXMm');
+    expect(exact(2001.1).residualXMm).toBeCloseTo(5000, 3);
+  });
+  it('is not brought to unladen without its condition or a reading, and weighs what was read', () => {
+    const { condition: _, ...unstated } = ticket('T-1', { front: 3000, rear: 2000 });
+    for (const one of [unstated, ticket('T-1', { front: 5000 })]) {
+      const found = figure(vehicle({ axles, bare }, { tickets: [one] }));
+      expect(found).toMatchObject({ verified: false, normalised: {}, residual: {}, residualKg: 0, totalKg: 5000 });
+      expect(found).not.toHaveProperty('normalisedKg');
+    }
+    expect(figure(vehicle({ axles, bare }, { tickets: [ticket('T-1', {}, { grossKg: 5100 })] })).totalKg).toBe(5100);
+    expect(figure(vehicle({ axles, bare }, { tickets: [ticket('T-1', {})] })).totalKg).toBe(0);
+    expect(figure(vehicle({}, { tickets: [ticket('T-1', {})] })).reason).toBe('no axles are on record');
+  });
+  it('has no prediction from a bare chassis that was not read at every axle', () => {
+    const some = vehicle({ axles, bare: bareOf({ front: 3000 }) }, { tickets: [ticket('T-1', { front: 3000, rear: 2000 })] });
+    expect(figure(some)).toMatchObject({ predicted: {}, residual: {}, residualKg: 0, normalised: { front: 3000, rear: 2000 } });
+    expect(figure(some)).not.toHaveProperty('residualUncertaintyKg');
+  });
+  it('leans to a side as predicted where ends were not read', () => {
+    // Bare front axle 1,600 and 1,400 kg: 200,000 kg·mm to the left, a fifteenth of its load at half the track of 2,000 mm.
+    const leaning = { ...bare, readings: { front: { totalKg: 3000, leftKg: 1600, rightKg: 1400 }, rear: { totalKg: 2000 } } };
+    const model = (front: object) =>
+      vehicle(
+        { axles, bare: leaning },
+        {
+          tickets: [
+            {
+              ...ticket('T-1', {}),
+              readings: { front, rear: { totalKg: 2000 } } as Model['shell']['tickets'][number]['readings'],
+            },
+          ],
+        },
+      );
+    const ends = (front: object) => {
+      const found = weights(model(front), takeOffOf()).conditions.find((one) => one.name === 'unladen')?.axles[0];
+      return [found?.leftKg, found?.rightKg];
+    };
+    expect(ends({ totalKg: 3000 })).toEqual([expect.closeTo(1600, 6), expect.closeTo(1400, 6)]);
+    expect(ends({ totalKg: 3000, leftKg: 1450, rightKg: 1550 })).toEqual([1450, 1550]);
+  });
+});
+
+describe('the newest ticket', () => {
+  const axles = twoAxles();
+  const at = (id: string, date: string, stage?: string) =>
+    ticket(id, { front: 4000, rear: 6000 }, { date, ...(stage === undefined ? {} : { stage }) });
+  it.each([
+    ['of two stages the later', at('A', '2026-05-01', 'finished'), at('B', '2026-06-01', 'walls'), 'A'],
+    ['of one stage the later date', at('A', '2026-06-01', 'walls'), at('B', '2026-05-01', 'walls'), 'A'],
+    ['without a stage by date', at('A', '2026-06-01'), at('B', '2026-05-01', 'finished'), 'A'],
+    ['without both by date', at('A', '2026-06-01'), at('B', '2026-05-01'), 'A'],
+    ['of a stage that is not in the library by date', at('A', '2026-06-01', 'paint'), at('B', '2026-05-01', 'finished'), 'A'],
+  ])('%s, in whichever order they are listed', (_name, one, other, newest) => {
+    expect(weights(vehicle({ axles }, { tickets: [one, other] }), takeOffOf()).basisTicket).toBe(newest);
+    expect(weights(vehicle({ axles }, { tickets: [other, one] }), takeOffOf()).basisTicket).toBe(newest);
+  });
+  it('of one day is the one listed last', () => {
+    const [one, other] = [at('A', '2026-06-01', 'walls'), at('B', '2026-06-01', 'walls')];
+    expect(weights(vehicle({ axles }, { tickets: [one, other] }), takeOffOf()).basisTicket).toBe('B');
+  });
+  it('has aboard what is dated that day, and not what came a day later', () => {
+    const component = (date: string) => ({
+      ...record('C'),
+      date,
+      name: 'C',
+      massKg: 50,
+      at: [0, 0, 0] as const,
+      basis: 'weighed' as const,
+    });
+    const added = (date: string, weighed = '2026-06-01') =>
+      figure(vehicle({ axles }, { tickets: [at('A', weighed)], components: [component(date)] }), [item('C', 50, 0)]).addedSinceKg;
+    expect(['2026-05-31', '2026-06-01', '2026-06-01T15:00', '2026-06-02'].map((date) => added(date))).toEqual([0, 0, 0, 50]);
+    expect(added('2026-06-01', '2026-06-01T07:00')).toBe(0);
   });
 });
