@@ -31,8 +31,7 @@ const LOOKED_AT = /not-inspected|signoff|finding|not-verified|hold point.*(?:wel
  */
 export function dutyOf(because: string, ids: readonly string[], model: Model): string {
   const entry = ids.map((id) => model.shell.byId.get(id)).find((one) => one !== undefined);
-  if (/^(?:format|shell|weight|record)\b/u.test(because) || (entry === undefined && !LOOKED_AT.test(because)))
-    return ADMINISTRATOR;
+  if (/^(?:format|shell|weight|record)\b/u.test(because)) return ADMINISTRATOR;
   if (LOOKED_AT.test(because) && entry?.kind !== 'test') return INSPECTOR;
   const person = entry && personOf(entry);
   const known = person === undefined ? undefined : model.library.people.get(person);

@@ -273,8 +273,9 @@ describe('what keeps a stage from being signed', () => {
     expect(missing({}, [finding('member.odd', ['X'], error), finding('member.odd', [], error)])).toEqual([]);
     expect(missing({}, [finding('member.odd', ['M'])])).toEqual([]);
     expect(missing({}, [finding('signoff.lapsed', ['M'], error)])).toEqual([]);
-    // The stage that is not signed is no reason against signing it.
+    // The stage that is not signed is no reason against signing it, not even where a record of it is called like the stage.
     expect(missing({})).toEqual([]);
+    expect(missing({ members: [{ ...rail, id: 'floor' }] })).toEqual([]);
   });
 
   it('is what its hold points lack', () => {
