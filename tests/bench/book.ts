@@ -2,7 +2,6 @@
  * How long a whole book takes against what no book can be without: one print of the same HTML by the same browser, nothing measured,
  * nothing numbered, nothing carried. Part of `npm run bench`; by itself: `npx tsx tests/bench/book.ts` after a build.
  */
-import { spawnSync } from 'node:child_process';
 import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
@@ -12,11 +11,11 @@ import { bookDocument } from '../../src/book/document.js';
 import { loadStore } from '../../src/model/load.js';
 import { readStoreText } from '../../src/store/read.js';
 import { measure } from './measure.js';
+import { node, ratio, say, tell } from './tell.js';
 
-const ROUNDS = 2;
+const ROUNDS = 3;
 const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
 const BOOK_SHELL = 'OV-021';
-const say = (line: string): void => void process.stdout.write(`${line}\n`);
 
 /** Prints `book.html` of a folder with its pictures, as a page that somebody opens and prints. */
 const BARE = `import { readFileSync, writeFileSync } from 'node:fs';
@@ -55,12 +54,10 @@ try {
     },
     ROUNDS,
   );
-  say(`\nA book of ${BOOK_SHELL}, each in a process of its own, from start to end, median of ${ROUNDS}`);
-  for (const { name, medianMs, lowMs, highMs } of timed) {
-    say(`  ${name.padEnd(32)}${medianMs.toFixed(0).padStart(7)} ms   ${lowMs.toFixed(0)} to ${highMs.toFixed(0)}`);
-  }
-  const [bare, one, three] = timed.map(({ medianMs }) => medianMs) as [number, number, number];
-  say(`  book ÷ bare print: ${(one / bare).toFixed(2)}; three editions ÷ one: ${(three / one).toFixed(2)}`);
+  say('');
+  tell(`A book of ${BOOK_SHELL}, each in a process of its own, from start to end, median of ${ROUNDS}`, timed);
+  ratio(timed, 'book, service edition', 'bare print of the same HTML', 1.25);
+  ratio(timed, 'book, three editions', 'book, service edition');
   const sizes = [path.join(folder, 'bare.pdf'), service].map((file) => (statSync(file).size / 1e6).toFixed(1));
   say(`  bare print ${sizes[0]} MB, service edition ${sizes[1]} MB`);
 } finally {
@@ -84,9 +81,4 @@ async function layDocument(store: string): Promise<void> {
     mkdirSync(path.dirname(path.join(folder, file)), { recursive: true });
     writeFileSync(path.join(folder, file), bytes);
   }
-}
-
-function node(args: readonly string[]): void {
-  const done = spawnSync(process.execPath, args, { cwd: PROJECT, stdio: ['ignore', 'ignore', 'pipe'], encoding: 'utf8' });
-  if (done.status !== 0) throw new Error(`node ${args[0]} ended with ${done.status}: ${done.stderr}`);
 }
