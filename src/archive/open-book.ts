@@ -81,9 +81,12 @@ export function carriedRecords(book: CarriedBook, { records }: Manifest): readon
   });
 }
 
+/** A photo beyond this is not unpacked, whatever the manifest says of its size: no camera writes such files. */
+const MOST_PHOTO_BYTES = 256e6;
+
 /** One photo's file, checked likewise: one at a time, because all of them may not fit into memory beside the book. */
 export const carriedPhoto = (book: CarriedBook, { path, bytes, sha256: digest }: Manifest['photos'][number]): CarriedFile =>
-  checked(book, path, bytes, digest);
+  checked(book, path, Math.min(bytes, MOST_PHOTO_BYTES), digest);
 
 function checked(book: CarriedBook, path: string, size: number, digest: string): CarriedFile {
   try {
