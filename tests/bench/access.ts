@@ -1,49 +1,62 @@
-/** Access and separation on coaches of one, two … eight times the length: how the time grows, and what the index is worth. */
-import { performance } from 'node:perf_hooks';
+/** Joints, access and separation on coaches of 1,000 to 64,000 records: how the time grows, and what the indexes are worth. */
 import { access } from '../../src/compute/access/index.js';
 import { obstacles, type Way } from '../../src/compute/access/obstacles.js';
 import { panelOpening } from '../../src/compute/access/opening.js';
 import { tooClose } from '../../src/compute/services/separation.js';
+import { JOINT_TOLERANCE_MM, joints } from '../../src/compute/structure/joints.js';
+import { type Body, bodyDistance, memberBody } from '../../src/compute/structure/solids-of.js';
 import { nearestOfSegments } from '../../src/geometry/segment.js';
 import type { Vec3 } from '../../src/geometry/vector.js';
 import type { Run } from '../../src/model/services.js';
 import type { Model } from '../../src/model/shell.js';
-import { benchCoach } from './coach.js';
+import { benchCoach, RECORDS } from './coach.js';
+import { cpuMs, quickest, SIZES, tellGrowth } from './growth.js';
 
-const SCALES = [1, 2, 4, 8] as const;
 /** So few of each are asked of the brute force: all would take hours. */
 const SAMPLE = 400;
 
 const WORKS: Readonly<Record<string, (model: Model) => unknown>> = {
+  joints,
   access: (model) => access(model),
   separation: (model) => tooClose(model.shell.runs, model.shop.limits.keepApart, outside),
 };
 const outside = (): number => 12;
 
 export function benchAccess(say: (line: string) => void): void {
-  const coaches = SCALES.map(benchCoach);
-  const one = coaches[0] as Model;
+  const coaches = SIZES.map((count) => benchCoach(count / RECORDS));
+  const [one, warmUp] = coaches as [Model, Model];
+  const { members, runs, nodes, panels } = warmUp.shell;
   say(
-    `\nCoaches of ${one.shell.members.length} members, ${one.shell.runs.length} runs, ${one.shell.panels.length} panels, and 2, 4, 8 times that`,
+    `\nCoaches of ${SIZES.join(', ')} records, in one process, processor time; that of ${SIZES[1]}: ${members.length} members, ${runs.length} runs, ${nodes.length} nodes, ${panels.length} panels`,
   );
   for (const [name, work] of Object.entries(WORKS)) {
     // Once to warm up: what counts is the second time.
-    work(one);
-    const times = coaches.map((model) => timed(() => work(model)));
-    say(`  ${name.padEnd(32)}${times.map((ms) => `${ms.toFixed(0)} ms`.padStart(12)).join('')}`);
-    say(`  ${name}, growth exponent 1 to 8: ${exponent(times[0] as number, times.at(-1) as number, 8).toFixed(2)} (1 is linear)`);
+    work(warmUp);
+    const times = coaches.map((model) => quickest(() => cpuMs(() => work(model))));
+    // A short coach has more ends than middle, and so fewer joints for its members: joints are measured by how many there are.
+    const found = name === 'joints' ? coaches.map((model) => joints(model).found) : SIZES;
+    tellGrowth(name === 'joints' ? `joints (${found.join(', ')})` : name, found, times);
   }
-  say(`  ways through the index ÷ past every obstacle, ${SAMPLE} ways: ${indexRatio(one)}`);
-  say(`  separation ÷ every pair of stretches, ${SAMPLE} runs: ${pairRatio(one)}`);
+  say(`  joints ÷ every pair of members, ${one.shell.members.length} members: ${jointRatio(one)}`);
+  say(`  ways through the index ÷ past every obstacle, ${SAMPLE} ways: ${indexRatio(warmUp)}`);
+  say(`  separation ÷ every pair of stretches, ${SAMPLE} runs: ${pairRatio(warmUp)}`);
 }
 
-function timed(work: () => unknown): number {
-  const start = performance.now();
-  work();
-  return performance.now() - start;
+/** Joints of the small coach beside the distance of every pair of its members. */
+function jointRatio(model: Model): string {
+  const bodies = model.shell.members.flatMap((member) => memberBody(member, model) ?? []);
+  const found: string[] = [];
+  const byAll = cpuMs(() => {
+    bodies.forEach((a, i) => {
+      for (const b of bodies.slice(i + 1) as Body[])
+        if (bodyDistance(a, b, JOINT_TOLERANCE_MM) !== undefined) found.push(`${a.id} ${b.id}`);
+    });
+  });
+  const byIndex = quickest(() => cpuMs(() => joints(model)));
+  const same = joints(model).joints.map(({ members: [a, b] }) => `${a} ${b}`);
+  if (String([...same].sort()) !== String(found.sort())) throw new Error('Joints and the look at every pair do not agree');
+  return `${(byIndex / byAll).toFixed(4)} (the same ${found.length} joints)`;
 }
-
-const exponent = (small: number, large: number, times: number): number => Math.log(large / small) / Math.log(times);
 
 /** The same ways asked of the index and of an index with one cell, which looks at everything; the answers must be the same. */
 function indexRatio(model: Model): string {
@@ -56,7 +69,7 @@ function indexRatio(model: Model): string {
   const [quick, plain] = [obstacles(model), obstacles(model, Infinity)];
   const answers = [quick, plain].map((one) => ways.map((way) => one.inTheWay(way, opening).length));
   if (String(answers[0]) !== String(answers[1])) throw new Error('The index and the look at every obstacle do not agree');
-  const [byIndex, byAll] = [quick, plain].map((one) => timed(() => ways.map((way) => one.inTheWay(way, opening)))) as [
+  const [byIndex, byAll] = [quick, plain].map((one) => cpuMs(() => ways.map((way) => one.inTheWay(way, opening)))) as [
     number,
     number,
   ];
@@ -66,9 +79,9 @@ function indexRatio(model: Model): string {
 function pairRatio(model: Model): string {
   const runs = model.shell.runs.slice(0, SAMPLE);
   const rules = model.shop.limits.keepApart;
-  const byIndex = timed(() => tooClose(runs, rules, outside));
+  const byIndex = cpuMs(() => tooClose(runs, rules, outside));
   let found = 0;
-  const byAll = timed(() => {
+  const byAll = cpuMs(() => {
     for (const { media, distanceMm = 0 } of rules) {
       for (const a of runs.filter((run) => run.medium === media[0])) {
         for (const b of runs.filter((run) => run.medium === media[1])) if (least(a, b) < distanceMm) found += 1;

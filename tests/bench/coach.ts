@@ -11,16 +11,20 @@ const MEMBERS = 5000;
 const RUNS = 2000;
 const WAY_POINTS = 10;
 const PANELS = 300;
+const ZONES = 40;
 const LENGTH_MM = 12_000;
 const HALF_WIDTH_MM = 1250;
 const HEIGHT_MM = 2500;
 const STEP_MM = 450;
 
+/** Members, runs, their ends, panels and zones of a coach of scale 1. */
+export const RECORDS = MEMBERS + 3 * RUNS + PANELS + ZONES;
+
 export function benchCoach(scale: number): Model {
   const random = scatter(17);
   const lengthMm = LENGTH_MM * scale;
   const place = (): Vec3 => [random() * lengthMm, (2 * random() - 1) * HALF_WIDTH_MM, random() * HEIGHT_MM];
-  const members = times(MEMBERS * scale, (i) => {
+  const members = times(Math.round(MEMBERS * scale), (i) => {
     const from = place();
     const to = [...from] as [number, number, number];
     const axis = i % 3;
@@ -38,7 +42,7 @@ export function benchCoach(scale: number): Model {
     nodes.push(from, to);
     return run(`R-${i}`, from, to, path.slice(1, -1), { toleranceMm: 10 });
   });
-  const bays = Math.round(40 * scale);
+  const bays = Math.max(1, Math.round(ZONES * scale));
   const zones = times(bays, (i) =>
     zone(`Z-${i}`, [
       [(i * lengthMm) / bays, -HALF_WIDTH_MM, 0],

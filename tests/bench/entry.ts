@@ -1,6 +1,7 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
+import { lay } from './growth.js';
 import { type Measured, measure } from './measure.js';
 import { benchStore, SHELL } from './store.js';
 
@@ -14,14 +15,8 @@ parseDocument(readFileSync(process.argv[1], 'utf8'));`;
  * Getting records in, each in a process of its own: one record added to a shell of 5,000, against a bare process and one parse of the
  * file that it goes to; a sheet of 5,000 rows, new and again.
  */
-export function benchEntry(node: (args: readonly string[]) => void): readonly Measured[] {
+export function benchEntry(node: (args: readonly string[]) => unknown): readonly Measured[] {
   const folder = mkdtempSync(path.join(os.tmpdir(), 'shellbook-bench-entry-'));
-  const lay = (files: ReadonlyMap<string, string>, root: string): void => {
-    for (const [file, text] of files) {
-      mkdirSync(path.dirname(path.join(root, file)), { recursive: true });
-      writeFileSync(path.join(root, file), text);
-    }
-  };
   try {
     const [full, empty] = [path.join(folder, 'full'), path.join(folder, 'empty')];
     lay(benchStore(ROWS), full);
@@ -51,7 +46,7 @@ export function benchEntry(node: (args: readonly string[]) => void): readonly Me
         ...at,
       ]);
     };
-    const importSheet = (): void =>
+    const importSheet = (): unknown =>
       node(['dist/main.js', 'import', 'members', sheet, '--store', empty, '--shell', SHELL, '--quiet']);
     return measure(
       {

@@ -7,10 +7,14 @@ const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
 export const say = (line: string): void => void process.stdout.write(`${line}\n`);
 
 /** Status 2 is a command that could not be done: then there is nothing to measure. */
-export function node(args: readonly string[]): void {
-  const done = spawnSync(process.execPath, args, { cwd: PROJECT, stdio: ['ignore', 'ignore', 'pipe'], encoding: 'utf8' });
+export function node(args: readonly string[], cwd = PROJECT): string {
+  const done = spawnSync(process.execPath, args, { cwd, stdio: ['ignore', 'ignore', 'pipe'], encoding: 'utf8' });
   if (done.status !== 0 && done.status !== 1) throw new Error(`node ${args[0]} ended with ${done.status}: ${done.stderr}`);
+  return done.stderr;
 }
+
+/** The built program, wherever the command is run. */
+export const BUILT = fileURLToPath(new URL('../../dist/main.js', import.meta.url));
 
 export function tell(title: string, list: readonly Measured[]): void {
   say(title);
@@ -19,7 +23,29 @@ export function tell(title: string, list: readonly Measured[]): void {
   }
 }
 
-export function ratio(list: readonly Measured[], name: string, against: string): void {
+/** With `most`, the goal is told beside it. */
+export function ratio(list: readonly Measured[], name: string, against: string, most?: number): void {
   const of = (one: string): number => list.find((each) => each.name === one)?.medianMs ?? Number.NaN;
-  say(`  ${name} ÷ ${against}: ${(of(name) / of(against)).toFixed(2)}`);
+  told(`${name} ÷ ${against}`, of(name) / of(against), most);
+}
+
+const missed: string[] = [];
+let asked = 0;
+
+/** A figure beside its goal. */
+export function told(what: string, value: number, most?: number, unit = ''): void {
+  const shown = `${what}: ${value.toFixed(2)}${unit}`;
+  if (most === undefined) {
+    say(`  ${shown}`);
+    return;
+  }
+  asked += 1;
+  const met = value <= most;
+  if (!met) missed.push(shown);
+  say(`  ${shown}   goal at most ${most}${unit}: ${met ? 'met' : 'NOT MET'}`);
+}
+
+/** The last word of a run. */
+export function tellGoals(): void {
+  say(`\nGoals met: ${asked - missed.length} of ${asked}${missed.length > 0 ? `. Not met: ${missed.join('; ')}` : ''}`);
 }
