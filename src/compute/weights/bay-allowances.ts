@@ -86,7 +86,6 @@ const SETTLED_KG = 0.01;
  * they are still over by then is taken off every bay alike.
  */
 function togetherIn(alone: readonly Alone[], limits: readonly BayLimit[], ends: Ends): readonly number[] {
-  if (alone.every(({ kg }) => kg === 0)) return alone.map(() => 0);
   let inBays: readonly number[] = alone.map(() => 0);
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const from = inBays;

@@ -3,6 +3,7 @@ import loadHighs from 'highs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { carriageOf, reactions } from '../../../src/compute/weights/axle-reactions.js';
 import { type BayLimit, bayAllowances, bayLimits } from '../../../src/compute/weights/bay-allowances.js';
+import { fillUntilEnd } from '../../../src/compute/weights/bay-ends.js';
 import { weights } from '../../../src/compute/weights/index.js';
 import { axleRating } from '../../../src/compute/weights/ratings.js';
 import type { Axle, Bay } from '../../../src/model/shell.js';
@@ -240,6 +241,45 @@ describe('1,000 random shells', () => {
       { numRuns: 1000 },
     );
   }, 60_000);
+});
+
+describe('bays filled along one line until an end is over', () => {
+  /** An end whose room is this quadratic of how far the bays are filled; the vehicle weighs 2 kg all along. */
+  const end = (name: string, room: (part: number) => number) => ({
+    name,
+    roomKg: (inBays: readonly number[]) => room((inBays[0] as number) / 10),
+    near: () => ({ name, slackKg: 0, perKg: [] }),
+  });
+  const fill = (...rooms: readonly ((part: number) => number)[]) =>
+    fillUntilEnd({ limits: rooms.map((room, i) => end(`end ${i}`, room)), totalKg: () => 2 }, [10]);
+  // Zeros of a quadratic by its factors (algebra).
+  it.each<[string, (t: number) => number, number]>([
+    ['falls straight', (t) => 0.4 - t, 0.4],
+    ['falls, and would rise again', (t) => (t - 0.25) * (t - 0.75), 0.25],
+    ['rises first, then falls', (t) => (t + 0.1) * (0.6 - t), 0.6],
+    ['falls ever faster', (t) => 0.5 - 2 * t * t, 0.5],
+    ['falls ever slower', (t) => (1 - 2 * t) * (3 - t), 0.5],
+    ['starts with no room and gains some before it falls', (t) => t * (0.5 - t), 0.5],
+    ['starts with no room and loses', (t) => -t, 0],
+    ['starts over', (t) => t - 0.2, 0],
+    ['starts over, and falls at the end', (t) => (t - 0.2) * (0.9 - t), 0],
+    ['gains', (t) => 0.2 + t, 1],
+    ['is touched, and not passed', (t) => (t - 0.5) ** 2, 1],
+    ['is never touched', (t) => (t - 0.5) ** 2 + 0.04, 1],
+    ['is touched only beyond', (t) => 1.2 - t, 1],
+    ['is touched at the end', (t) => 1 - t, 1],
+    ['was touched before', (t) => (t + 0.3) * (t + 0.6), 1],
+    ['stays as it is', () => 0.3, 1],
+  ])('%s', (_name, room, part) => {
+    const found = fill(room);
+    expect(found.part).toBeCloseTo(part, 9);
+    expect(found.by).toBe(part < 1 ? 'end 0' : undefined);
+  });
+  it('stops at the first of them, by name', () => {
+    const [late, soon] = [(t: number) => 0.8 - t, (t: number) => 0.3 - t];
+    expect(fill(late, soon)).toEqual({ part: expect.closeTo(0.3, 9), by: 'end 1' });
+    expect(fill(soon, late)).toEqual({ part: expect.closeTo(0.3, 9), by: 'end 0' });
+  });
 });
 
 describe('ends of axles', () => {
