@@ -79,6 +79,9 @@ const QUIET = [
   '--proxy-server=127.0.0.1:9',
 ];
 
+/** Chromium refuses its sandbox to root; everybody else keeps it. `user` is the process's own number; Windows has none. */
+export const launchArguments = (user: number | undefined): string[] => [...QUIET, ...(user === 0 ? ['--no-sandbox'] : [])];
+
 /** @throws CannotDo where none is found or it does not start */
 export async function openChromium(): Promise<OpenBrowser> {
   const binary = await findBrowser();
@@ -87,14 +90,12 @@ export async function openChromium(): Promise<OpenBrowser> {
     rmSync(profile, { recursive: true, force: true, maxRetries: 3 });
     if (binary.throwAway) rmSync(binary.throwAway, { recursive: true, force: true, maxRetries: 3 });
   };
-  // Chromium refuses its sandbox to root; everybody else keeps it.
-  const asRoot = process.getuid?.() === 0;
   try {
     const browser = await puppeteer.launch({
       executablePath: binary.executable,
       headless: 'shell',
       userDataDir: profile,
-      args: [...QUIET, ...(asRoot ? ['--no-sandbox'] : [])],
+      args: launchArguments(process.getuid?.()),
       env: { ...process.env, ...binary.environment, HOME: profile, XDG_CONFIG_HOME: profile, XDG_CACHE_HOME: profile },
       protocolTimeout: 600_000,
     });
