@@ -493,6 +493,7 @@ describe('a hold point', () => {
       expect(pictured({ of: ['nowhere', 'R'] })).toEqual([]);
       expect(pictured({ of: ['Z'] })).toEqual([]);
       expect(pictured({}, { photos: ['F'] })).toEqual([]);
+      expect(lacks('Photo', shell({ ...own, photos: [photo('F', { of: ['R'] }), photo('G', {})] }))).toEqual([]);
       expect(pictured({}, { photos: ['F'], stage: 'walls' })).toEqual(none);
     });
   });
@@ -550,6 +551,10 @@ describe('a hold point', () => {
     expect(kinds('travel of the slide', test('travel, long slide'))).toEqual([]);
     expect(kinds('travel of the slide', test('slide travel'))).toEqual(['travel slide']);
     expect(kinds('rains', test('rain'))).toEqual([]);
+    expect(kinds('header sags', test('header sag'))).toEqual([]);
+    // Words that only begin or end like filling ones are kinds.
+    expect(kinds('wall test')).toEqual(['wall']);
+    expect(kinds('alloy test')).toEqual(['alloy']);
     expect(kinds('rain', test('rain', { measured: count(2) }))).toEqual(['rain']);
     // Of the stage: by its own word, by what it is of, by a circuit that runs in it.
     expect(kinds('rain', test('rain', { of: ['C'] }))).toEqual([]);
