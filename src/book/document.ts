@@ -100,8 +100,21 @@ function headingsIn(html: string): readonly Heading[] {
 
 const picturesOf = (photos: BookPhotos): BookDocument['pictures'] =>
   new Map(
-    photos.all.flatMap((one) =>
-      one.path && one.bytes ? [[one.path, { bytes: one.bytes, type: 'image/jpeg', photo: one.photo.id }]] : [],
+    photos.all.flatMap(({ path, bytes, photo }) =>
+      path && bytes
+        ? [
+            [
+              path,
+              {
+                get bytes() {
+                  return bytes();
+                },
+                type: 'image/jpeg',
+                photo: photo.id,
+              },
+            ],
+          ]
+        : [],
     ),
   );
 

@@ -1,16 +1,20 @@
-import { readdirSync, rmSync, statSync } from 'node:fs';
-import { readFile } from 'node:fs/promises';
+import { readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import sharp from 'sharp';
 import { sha256 } from '../archive/fingerprint.js';
+import { CannotDo } from '../cannot.js';
 import { replaceFile } from '../store/replace.js';
 import { privateFolder } from './print/cache.js';
 
 /** Pictures made for print, kept by the content of the photo they were made of: once for every edition and every later print. */
 export interface PhotoCache {
-  /** The picture of `photo`, from the cache or from `make`. A cache that cannot be used only costs time. */
-  picture(photo: Buffer, make: () => Promise<Buffer>): Promise<Buffer>;
+  /** The picture of `photo`, from the cache or from `make`. A cache that cannot be used only costs time and memory. */
+  picture(photo: Buffer, make: () => Promise<Buffer>): Promise<PrintPicture>;
 }
+
+/** A picture as the print asks for it: read whenever it is asked for, so that a thousand of them are not in memory at once. */
+export type PrintPicture = () => Buffer;
 
 /** Beyond this many the older half goes. */
 const MOST_PICTURES = 6000;
@@ -20,10 +24,10 @@ export function openPhotoCache(recipe: string, environment: NodeJS.ProcessEnv = 
   const { folder, temporary } = privateFolder('photos', environment);
   if (temporary) {
     rmSync(folder, { recursive: true, force: true });
-    return { picture: (_photo, make) => make() };
+    return { picture: async (_photo, make) => inMemory(await make()) };
   }
   prune(folder);
-  const making = new Map<string, Promise<Buffer>>();
+  const making = new Map<string, Promise<PrintPicture>>();
   return {
     picture(photo, make) {
       const file = path.join(folder, `${sha256(`${recipe}\n${sha256(photo)}`)}.jpg`);
@@ -36,12 +40,30 @@ export function openPhotoCache(recipe: string, environment: NodeJS.ProcessEnv = 
   };
 }
 
-async function kept(file: string, make: () => Promise<Buffer>): Promise<Buffer> {
-  const found = await readFile(file).catch(() => undefined);
-  if (found && found.length > 0) return found;
+const inMemory =
+  (bytes: Buffer): PrintPicture =>
+  () =>
+    bytes;
+
+async function kept(file: string, make: () => Promise<Buffer>): Promise<PrintPicture> {
+  const size = await stat(file).then(
+    (found) => found.size,
+    () => 0,
+  );
+  if (size > 0) return inFile(file);
   const made = await make();
-  await replaceFile(file, made).catch(() => false);
-  return made;
+  const written = await replaceFile(file, made).catch(() => false);
+  return written ? inFile(file) : inMemory(made);
+}
+
+function inFile(file: string): PrintPicture {
+  return () => {
+    try {
+      return readFileSync(file);
+    } catch {
+      throw new CannotDo(`${file} was taken away while the book was printed. Print it again.`);
+    }
+  };
 }
 
 function prune(folder: string): void {

@@ -1,13 +1,13 @@
 import type { Photo } from '../model/shell.js';
 import { hasTooManyPixels, openPicture, TOO_MANY_PIXELS } from '../store/picture.js';
-import { LIBRARY, openPhotoCache, type PhotoCache } from './photo-cache.js';
+import { LIBRARY, openPhotoCache, type PhotoCache, type PrintPicture } from './photo-cache.js';
 
 /** One photo as the book prints it. */
 export interface PrintPhoto {
   readonly photo: Photo;
   /** Path inside the book's page; absent where the picture could not be read. */
   readonly path?: string;
-  readonly bytes?: Buffer;
+  readonly bytes?: PrintPicture;
   /** Why it is not there. */
   readonly missing?: string;
 }

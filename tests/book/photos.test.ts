@@ -26,10 +26,10 @@ describe('photos', () => {
       .toBuffer();
     expect((await exifr.gps(given))?.latitude).toBeCloseTo(47.5, 6);
     const one = await prepare(given);
-    const told = await sharp(one?.bytes).metadata();
+    const told = await sharp(one?.bytes?.()).metadata();
     expect([told.width, told.height, told.orientation]).toEqual([933, 1400, undefined]);
     expect(told.exif).toBeUndefined();
-    expect(await exifr.parse(one?.bytes as Buffer).catch(() => undefined)).toBeUndefined();
+    expect(await exifr.parse(one?.bytes?.() as Buffer).catch(() => undefined)).toBeUndefined();
   });
 
   it('says that a picture is missing, cut short or no picture', async () => {
@@ -58,14 +58,21 @@ describe('pictures kept by content', () => {
     const [photo, other] = [Buffer.from('a'), Buffer.from('b')];
     const cache = open();
     const both = await Promise.all([cache.picture(photo, make), cache.picture(photo, make)]);
-    expect([...both, await open().picture(photo, make)].map(String)).toEqual(['made 1', 'made 1', 'made 1']);
-    expect(String(await open().picture(other, make))).toBe('made 2');
-    expect(String(await open('two').picture(photo, make))).toBe('made 3');
+    expect([...both, await open().picture(photo, make)].map((read) => String(read()))).toEqual(['made 1', 'made 1', 'made 1']);
+    expect(String((await open().picture(other, make))())).toBe('made 2');
+    expect(String((await open('two').picture(photo, make))())).toBe('made 3');
   });
 
   it('are not kept where making them failed', async () => {
     const photo = Buffer.from('c');
     await expect(open().picture(photo, () => Promise.reject(new Error('no picture')))).rejects.toThrow('no picture');
-    expect(String(await open().picture(photo, async () => Buffer.from('yes')))).toBe('yes');
+    expect(String((await open().picture(photo, async () => Buffer.from('yes')))())).toBe('yes');
+  });
+
+  it('are read when they are asked for, and told of when somebody took them away meanwhile', async () => {
+    const kept = await open().picture(Buffer.from('d'), async () => Buffer.from('large'));
+    expect(kept()).not.toBe(kept());
+    rmSync(home, { recursive: true, force: true });
+    expect(kept).toThrow(/taken away while the book was printed/u);
   });
 });
