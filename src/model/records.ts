@@ -70,7 +70,7 @@ export class RecordReader {
 
   schemasFor(units: FileUnits): Schemas {
     const key = JSON.stringify(units);
-    const schemas = this.schemas.get(key) ?? new Schemas(units, this.origin);
+    const schemas = this.schemas.get(key) ?? Schemas.for(units, this.origin);
     this.schemas.set(key, schemas);
     return schemas;
   }

@@ -55,6 +55,10 @@ export type Kind = keyof typeof KINDS;
 /** A record's fields under their typed names, in SI. */
 export type Form<K extends Kind> = z.infer<ReturnType<(typeof KINDS)[K]>>;
 
+/** Every shell may set its datum elsewhere. */
+const MOST_SHARED = 64;
+const SHARED = new Map<string, Schemas>();
+
 /** The schemas of files that share units and datum: each is built once, at the first record of its kind. */
 export class Schemas {
   readonly fields: Fields;
@@ -62,6 +66,15 @@ export class Schemas {
 
   constructor(units: FileUnits = {}, origin: Vec3 = [0, 0, 0]) {
     this.fields = new Fields(units, origin);
+  }
+
+  /** The same for the same units and datum: a schema costs more to build than a small shell to check. */
+  static for(units: FileUnits, origin: Vec3): Schemas {
+    const key = JSON.stringify([units, origin]);
+    const found = SHARED.get(key) ?? new Schemas(units, origin);
+    if (SHARED.size >= MOST_SHARED) SHARED.clear();
+    SHARED.set(key, found);
+    return found;
   }
 
   of<K extends Kind>(kind: K): z.ZodType<Form<K>> {

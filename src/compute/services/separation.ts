@@ -49,7 +49,7 @@ function pairsWithin(
   media: TooClose['media'],
   limitMm: number,
 ): readonly TooClose[] {
-  const widest = Math.max(0, ...theirs.map((stretch) => stretch.widenMm));
+  const widest = theirs.reduce((most, stretch) => Math.max(most, stretch.widenMm), 0);
   const index = grid(
     theirs.map(({ from, to }, i) => ({
       index: i,
