@@ -10,7 +10,8 @@ import { runOutsideDiameterMm, takeOff } from '../../../src/compute/takeoff/inde
 import { pipe, pipeOf } from '../../../src/compute/takeoff/services/pipes.js';
 import { bundleDiameter, insulatedAreaMm2, wiresOf } from '../../../src/compute/takeoff/services/wires.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
-import type { Circuit, Run } from '../../../src/model/services.js';
+import type { ConductorType } from '../../../src/model/library.js';
+import type { Circuit, Run, Service } from '../../../src/model/services.js';
 import { buildModel, record } from '../../support/build.js';
 
 const IN = 25.4;
@@ -219,6 +220,84 @@ describe('runs', () => {
     expect(runOutsideDiameterMm(model.shell.runs[0] as Run, undefined, model.library)).toBe(9);
   });
 
+  it('of a library pipe take its diameters, and the mass of its wall in its material', () => {
+    const pipeType = (more: Partial<ConductorType>) => ({
+      ...record('PX'),
+      outsideDiameterMm: 30,
+      insideDiameterMm: 26,
+      ...more,
+    });
+    const one = (type: Partial<ConductorType>, more: Partial<Run> = {}) => {
+      const size = { text: 'house 30', nominalMm: 28, material: 'PX' };
+      const model = buildModel({ runs: [run('water', { size, ...more })] }, { conductors: new Map([['PX', pipeType(type)]]) });
+      return takeOff(model).runs[0]!;
+    };
+    // Wall of 2 mm on a middle diameter of 28 mm: π·28·2 mm² over 15 m; densities as handbooks have them, from memory.
+    const wallM3 = Math.PI * 28 * 2 * 1e-6 * 15;
+    for (const [materialKind, density] of [
+      ['copper', 8940],
+      ['red brass', 8940],
+      ['stainless steel', 7850],
+      ['cast iron', 7850],
+      ['aluminium', 2700],
+      ['aluminum', 2700],
+      ['nylon', 1400],
+      [undefined, 1400],
+    ] as const)
+      expect(one({ materialKind }).massKg).toBeCloseTo(wallM3 * density, 6);
+    expect(one({}).outsideDiameterMm).toBe(30);
+    expect(one({ massKgM: 0.5 }).massKg).toBeCloseTo(7.5, 9);
+    const bare = { outsideDiameterMm: undefined, insideDiameterMm: undefined };
+    expect(one(bare)).toMatchObject({ outsideDiameterMm: 28, massKg: 0 });
+    expect(one({ ...bare, massKgM: 0.5 }).massKg).toBeCloseTo(7.5, 9);
+    // Hydraulic oil stays in, 870 kg/m³: handbook, from memory. A pipe without a known bore holds none that could be counted.
+    const full = (type: Partial<ConductorType>) => one(type, { medium: 'hydraulic' }).massKg - one(type).massKg;
+    expect(full({})).toBeCloseTo((Math.PI / 4) * 0.026 ** 2 * 15 * 870, 6);
+    expect(full({ insideDiameterMm: undefined })).toBe(0);
+    // A library entry may be named by the very words of the size, before its material.
+    const size = { text: 'house 30', nominalMm: 28, material: 'PX' };
+    const conductors = new Map([
+      ['PX', pipeType({})],
+      ['house 30', { ...pipeType({ outsideDiameterMm: 33 }), id: 'house 30' }],
+    ]);
+    expect(takeOff(buildModel({ runs: [run('water', { size })] }, { conductors })).runs[0]?.outsideDiameterMm).toBe(33);
+  });
+  it('hold coolant where their service or circuit says so, by name or id, and water lines only', () => {
+    const massOf = (medium: Run['medium'], name: string) =>
+      takeOff(
+        buildModel({
+          runs: [run(medium, { service: 'S1', circuit: 'C', size: hose })],
+          circuits: [circuit(medium, { name: 'loop' })],
+          services: [{ ...record('S1'), serviceKind: 'water', name } as unknown as Service],
+        }),
+      ).runs[0]?.massKg as number;
+    const empty = massOf('water', 'Fresh');
+    expect(massOf('water', 'Engine heat') - empty).toBeCloseTo(8.1327, 3);
+    expect(massOf('air', 'Engine heat') - massOf('air', 'Fresh')).toBe(0);
+  });
+  it('with no way yet, or one of no length, weigh nothing where they begin', () => {
+    const at = (path: readonly Vec3[]) => takeOff(buildModel({ runs: [run('water', { size: hose, path })] })).runs[0];
+    expect(at([])).toMatchObject({ massKg: 0, centroid: [0, 0, 0] });
+    expect(at([[7, 8, 9]])).toMatchObject({ massKg: 0, centroid: [7, 8, 9] });
+    expect(
+      at([
+        [7, 8, 9],
+        [7, 8, 9],
+      ]),
+    ).toMatchObject({ massKg: 0, centroid: [7, 8, 9] });
+  });
+  it('go by a conductor of their own before a size, and by a size of their own before their circuit’s conductor', () => {
+    const wire = { awg: '10', conductors: 1, material: 'copper' as const };
+    const diameter = (own: Partial<Run>, its: Partial<Circuit>) => {
+      const model = buildModel({ runs: [run('dc', { circuit: 'C', ...own })], circuits: [circuit('dc', its)] });
+      return takeOff(model).runs[0]?.outsideDiameterMm as number;
+    };
+    const alone = diameter({ conductor: wire }, {});
+    expect(alone).toBeGreaterThan(2.588);
+    expect(diameter({ conductor: wire, size: hose }, {})).toBe(alone);
+    expect(diameter({}, { conductor: wire })).toBe(alone);
+    expect(diameter({ size: hose }, { conductor: wire })).toBeGreaterThan(25.4);
+  });
   it('of nothing known weigh nothing, and are named', () => {
     const { runs, assumptions } = takeOff(buildModel({ runs: [{ ...run('dc'), id: 'R-77' }] }));
     expect(runs[0]?.massKg).toBe(0);

@@ -162,6 +162,97 @@ describe('panels', () => {
     expect(panels[1]?.areaMm2).toBeCloseTo(2e6, 6);
   });
 
+  describe('and the openings of walls', () => {
+    /** Clear area of the skin that an opening takes, mm². */
+    const taken = (skin: Panel, ...doors: readonly Opening[]) =>
+      2e6 - (takeOff(buildModel({ panels: [skin], openings: doors })).panels[0]?.areaMm2 as number);
+    const skin = panel('S', upright(0, 0, 2000, 1000));
+    const at = (y: number, x = 500) =>
+      opening(
+        [
+          [x, y, 200],
+          [x + 400, y, 200],
+        ],
+        400,
+        600,
+      );
+    it('are taken off once, whichever way round the skin and the sill were measured', () => {
+      const area = 400 * 600;
+      const turned = panel('S', skin.outline.toReversed());
+      const back = { ...at(-1200), sill: at(-1200).sill.toReversed() };
+      for (const one of [skin, turned]) for (const door of [at(-1200), back]) expect(taken(one, door)).toBeCloseTo(area, 6);
+      expect(taken(skin, at(-1200), at(-1200, 1200))).toBeCloseTo(2 * area, 6);
+    });
+    it('move the centroid away from them', () => {
+      const [one] = takeOff(buildModel({ panels: [skin], openings: [at(-1200)] })).panels;
+      // 2 m² at 1.0 and 0.5 m, less 0.24 m² at 0.7 and 0.5 m.
+      expect(one?.centroid[0]).toBeCloseTo((2e6 * 1000 - 24e4 * 700) / 176e4, 6);
+      expect(one?.centroid[2]).toBeCloseTo(500, 6);
+    });
+    it('reach a skin and a lining 100 mm deep, and no further', () => {
+      // House value: a wall's skin and its lining.
+      expect([-1101, -1299].map((y) => taken(skin, at(y)) > 0)).toEqual([true, true]);
+      expect([-1099, -1301].map((y) => taken(skin, at(y)))).toEqual([0, 0]);
+    });
+    it('leave what stands across the wall, what does not meet them, and what has no sill', () => {
+      const across = panel('S', [
+        [700, -2200, 0],
+        [700, -200, 0],
+        [700, -200, 1000],
+        [700, -2200, 1000],
+      ]);
+      expect(taken(across, at(-1200))).toBe(0);
+      expect(taken(skin, at(-1200, 2100))).toBe(0);
+      expect(taken(skin, { ...at(-1200), sill: [] })).toBe(0);
+      expect(taken(skin, { ...at(-1200), heightMm: 0 })).toBe(0);
+    });
+    it('are not taken off twice where a hole in the record covers them; a hole elsewhere is one more', () => {
+      const hole = upright(480, 180, 920, 820);
+      expect(taken({ ...skin, holes: [hole] }, at(-1200))).toBeCloseTo(440 * 640, 6);
+      expect(taken({ ...skin, holes: [hole] }, at(-1200, 1200))).toBeCloseTo(440 * 640 + 400 * 600, 6);
+    });
+    it('take a triangle off where only a corner is covered', () => {
+      const wedge = panel('S', [
+        [0, -1200, 0],
+        [700, -1200, 200],
+        [0, -1200, 1000],
+      ]);
+      const whole = takeOff(buildModel({ panels: [wedge] })).panels[0]?.areaMm2 as number;
+      const net = takeOff(buildModel({ panels: [wedge], openings: [at(-1200, 600)] })).panels[0]?.areaMm2 as number;
+      // Over the sill at 200 mm and aft of 600 mm: the edge falls 800 in 700 mm, so the corner is 100 wide and 114.29 mm high.
+      expect(whole - net).toBeCloseTo((100 * ((100 * 800) / 700)) / 2, 4);
+    });
+  });
+
+  it('lose only the access panels that are set in them, of a known opening', () => {
+    const access = (id: string, more: Partial<Panel>) =>
+      panel(id, upright(100, 100, 600, 500), { panelKind: 'access', openingMm: [460, 360], ...more });
+    const net = (...others: readonly Panel[]) =>
+      takeOff(buildModel({ panels: [panel('B', upright(0, 0, 2000, 1000)), ...others] })).panels[0]?.areaMm2;
+    expect(net(access('AP', { of: 'other' }))).toBeCloseTo(2e6, 6);
+    expect(net(access('AP', {}))).toBeCloseTo(2e6, 6);
+    expect(net(access('AP', { of: 'B', openingMm: undefined }))).toBeCloseTo(2e6, 6);
+    expect(net(access('AP', { of: 'B' }), access('AQ', { of: 'B', openingMm: [100, 50] }))).toBeCloseTo(
+      2e6 - 460 * 360 - 5000,
+      6,
+    );
+  });
+  it('of which nothing is left, or nothing was there, weigh nothing where they stand', () => {
+    const gone = panel('G', upright(0, 0, 100, 100), { holes: [upright(0, 0, 100, 100)] });
+    const flat = panel('F', [
+      [0, 0, 0],
+      [10, 0, 0],
+      [20, 0, 0],
+    ]);
+    const { panels } = takeOff(buildModel({ panels: [gone, flat] }));
+    expect(panels.map((one) => [one.areaMm2, one.massKg])).toEqual([
+      [0, 0],
+      [0, 0],
+    ]);
+    expect(panels[0]?.centroid).toEqual([expect.closeTo(50, 6), expect.closeTo(-1200, 6), expect.closeTo(50, 6)]);
+    expect(panels.flatMap((one) => one.centroid).every(Number.isFinite)).toBe(true);
+  });
+
   it('that were weighed weigh that, with its smaller uncertainty', () => {
     const { items } = takeOff(buildModel({ panels: [panel('S', upright(0, 0, 2000, 1000), { massKg: 12 })] }));
     expect(items[0]).toMatchObject({ massKg: 12, basis: 'weighed', uPositionMm: 25 });
@@ -192,6 +283,63 @@ describe('components and sums', () => {
     expect(total.massKg).toBe(10000);
     expect(total.centroid[0]).toBeCloseTo(3320, 9);
     expect(items[1]?.uMassKg).toBeCloseTo(100, 9);
+  });
+
+  it('each item with the uncertainty of its kind, and each kind by its own basis', () => {
+    const { items } = takeOff(
+      buildModel(
+        {
+          members: [line('M', [0, 0, 0], [1000, 0, 0])],
+          panels: [panel('P', upright(0, 0, 1000, 1000)), panel('W', upright(0, 0, 1000, 1000), { massKg: 9 })],
+          components: [component('C', 10, [0, 0, 0], 'estimated')],
+        },
+        { sections },
+      ),
+    );
+    // House values: common practice, no source.
+    expect(
+      items.map((one) => [one.id, one.kind, one.basis, Number((one.uMassKg / one.massKg).toFixed(9)), one.uPositionMm]),
+    ).toEqual([
+      ['M', 'member', 'calculated', 0.02, 10],
+      ['P', 'panel', 'calculated', 0.02, 10],
+      ['W', 'panel', 'weighed', 0.005, 25],
+      ['C', 'component', 'estimated', 0.1, 100],
+    ]);
+  });
+  it('have sums by alloy and section of those that are of one, and no sum of nothing', () => {
+    const answer = takeOff(
+      buildModel(
+        {
+          members: [line('M', [0, 0, 0], [1000, 0, 0]), plate('G', upright(0, 0, 300, 100), 4)],
+          components: [component('C', 10, [0, 0, 0])],
+        },
+        { sections },
+      ),
+    );
+    expect(Object.keys(answer.byAlloy)).toEqual(['6061-T6']);
+    expect(Object.keys(answer.bySection)).toEqual(['RT2']);
+    expect(Object.keys(answer.sections.find(({ id }) => id === 'RT2')?.kgPerM ?? {})).toEqual(['6061-T6']);
+    // The length told of a plate is that of its longest side.
+    expect(answer.members.find(({ id }) => id === 'G')).toMatchObject({ lengthMm: 300, lineLengthMm: 300 });
+    const none = { massKg: 0, centroid: [0, 0, 0], count: 0 };
+    expect(takeOff(buildModel({}))).toMatchObject({ total: none, bySide: { left: none, right: none } });
+  });
+  it('half a millimetre off the centre line still counts to both sides', () => {
+    const sides = (y: number) => {
+      const { left, right } = takeOff(buildModel({ components: [component('A', 10, [0, y, 0])] })).bySide;
+      return [left.massKg, right.massKg];
+    };
+    expect([-0.6, -0.5, 0, 0.5, 0.6].map(sides)).toEqual([
+      [10, 0],
+      [5, 5],
+      [5, 5],
+      [5, 5],
+      [0, 10],
+    ]);
+  });
+  it('a member of a section that the library lacks weighs nothing, at the middle of its line', () => {
+    const lost = line('A', [0, 0, 0], [1000, 0, 0], { section: 'NONE' });
+    expect(takeOff(buildModel({ members: [lost] }, { sections })).members[0]).toMatchObject({ massKg: 0, centroid: [500, 0, 0] });
   });
 
   it('sums by side, and shares what lies on the centre line', () => {
