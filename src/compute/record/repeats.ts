@@ -26,11 +26,11 @@ interface Compared {
   readonly of: (shell: Shell) => readonly RecordBase[];
   /** What the record claims, as one text; undefined where it claims too little to be told apart from an honest like. */
   readonly claim: (typed: Typed) => string | undefined;
-  /** A word of the record that the other file must have before it is read at all. */
-  readonly word: (typed: Typed) => string | undefined;
+  /** A word of a record that claims something, which the other file must have before it is read at all. */
+  readonly word: (typed: Typed) => string;
 }
 
-const date = (typed: Typed): string | undefined => (typed.date === undefined ? undefined : String(typed.date));
+const date = (typed: Typed): string => String(typed.date);
 /** Some fields as one text, where the record has at least `least` of `readings`. */
 const claimOf =
   (keys: readonly string[], readings: readonly string[], least: number) =>
@@ -87,7 +87,7 @@ const COMPARED: readonly Compared[] = [
     share: 0.5,
     of: ({ members }) => members,
     claim: ({ id, heat }) => (heat === undefined ? undefined : JSON.stringify([id, heat])),
-    word: ({ heat }) => (heat === undefined ? undefined : String(heat)),
+    word: ({ heat }) => String(heat),
   },
 ];
 
@@ -104,8 +104,7 @@ function repeatsIn(compared: Compared, shell: Shell, elsewhere: Elsewhere): read
     const claim = compared.claim(record.typed);
     if (claim === undefined) continue;
     own.set(claim, record);
-    const word = compared.word(record.typed);
-    if (word !== undefined) words.add(word);
+    words.add(compared.word(record.typed));
   }
   if (own.size < least) return [];
   const byShell = new Map<string, { record: RecordBase; of: RecordElsewhere }[]>();
