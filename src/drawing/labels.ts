@@ -258,7 +258,8 @@ const DIRECTIONS = Array.from({ length: ANGLES }, (_, k): Point => {
   return [Math.cos(angle), Math.sin(angle)];
 });
 
-const nearestPoint = (box: Rect, to: Point): Point => [
+/** The place of a box that lies nearest to a point. */
+export const nearestPoint = (box: Rect, to: Point): Point => [
   Math.min(box.x1, Math.max(box.x0, to[0])),
   Math.min(box.y1, Math.max(box.y0, to[1])),
 ];

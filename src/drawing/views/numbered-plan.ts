@@ -5,7 +5,7 @@ import type { Component } from '../../model/shell.js';
 import { BADGE_HALF_MM, type Badge, badgeMarks } from '../badges.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { extentCorners, shellExtent, vehicleExtent, viewBounds } from '../extent.js';
-import type { LabelWish } from '../labels.js';
+import { type LabelWish, nearestPoint } from '../labels.js';
 import { legendMarks } from '../legend.js';
 import { chassisPlan, chassisSide } from '../marks/chassis.js';
 import { boxRing } from '../marks/equipment.js';
@@ -13,7 +13,7 @@ import { openingMarks } from '../marks/openings.js';
 import { shellBox } from '../marks/shell-box.js';
 import { MEDIUM_STYLES } from '../media.js';
 import { VIEWS } from '../projection.js';
-import { area, circle, line, type Mark, type Point, type Rect, rectangle, text } from '../scene.js';
+import { area, circle, line, type Mark, type Point, rectangle, text } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import { singleLines } from '../single-lines.js';
 import { NODE_SYMBOL_MM, nodeMarks } from '../symbols.js';
@@ -131,10 +131,6 @@ const numeral = (item: NumberedItem, anchor: Point, priority: number): LabelWish
 function badge(item: NumberedItem, anchor: Point, priority: number): LabelWish {
   const shape = item.badge as Badge;
   const half = BADGE_HALF_MM[shape];
-  const nearest = (box: Rect): Point => [
-    Math.min(box.x1, Math.max(box.x0, anchor[0])),
-    Math.min(box.y1, Math.max(box.y0, anchor[1])),
-  ];
   return {
     text: item.label,
     anchor,
@@ -144,7 +140,7 @@ function badge(item: NumberedItem, anchor: Point, priority: number): LabelWish {
     block: {
       widthMm: 2 * half,
       heightMm: 2 * half,
-      leaderFrom: (box) => nearest(box),
+      leaderFrom: (box) => nearestPoint(box, anchor),
       marks: (box) => {
         const middle: Point = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2];
         // To the middle: a pointed shape does not fill the corners of its room.
