@@ -4,6 +4,8 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 import { takeOff } from '../../src/compute/takeoff/index.js';
 import { weights } from '../../src/compute/weights/index.js';
 import { loadStore } from '../../src/model/load.js';
@@ -13,15 +15,19 @@ import { BUILT, node, say, told } from './tell.js';
 
 export const SIZES = [1000, 4000, 16_000, 64_000] as const;
 /** Small work is done more often: what counts is the quickest time. */
-const LEAST_MS = 400;
+const LEAST_MS = 1500;
 const MOST_TIMES = 9;
 
 /** Told beside every growth exponent. */
 const EXPONENT_GOAL = 1.1;
 const PEAK_GOAL_MB = 1000;
 
-/** Processor time of this process, ms: other work on the machine does not count. */
+setFlagsFromString('--expose-gc');
+const tidyUp = runInNewContext('gc') as () => void;
+
+/** Processor time of this process, ms: other work on the machine does not count, nor what other work has left in memory. */
 export function cpuMs(work: () => unknown): number {
+  tidyUp();
   const before = process.cpuUsage();
   work();
   const { user, system } = process.cpuUsage(before);
@@ -55,30 +61,20 @@ const header = (what: string): void =>
 /** Reading and weights in this process; the whole of `check` in processes of its own, with the memory that it takes at most. */
 export function benchGrowth(): void {
   header('Mass items in one shell, in one process, processor time');
-  const reading = (count: number): (() => LoadedShell) => {
+  const load = (files: ReadonlyMap<string, string>): LoadedShell['model'] =>
+    (loadStore({ root: 'bench', files, photos: new Map() }).shells.get(SHELL) as LoadedShell).model;
+  const works = { 'take-off': takeOff, weights: (model: LoadedShell['model']) => weights(model, takeOff(model)) };
+  const times = new Map<string, number[]>();
+  const note = (name: string, ms: number): void => void times.set(name, [...(times.get(name) ?? []), ms]);
+  // Once more to warm up; one size at a time, so that none is measured beside the memory of another.
+  for (const [i, count] of [SIZES[1], ...SIZES].entries()) {
     const files = benchStore(count);
-    return () => loadStore({ root: 'bench', files, photos: new Map() }).shells.get(SHELL) as LoadedShell;
-  };
-  const loads = SIZES.map(reading);
-  // Twice to warm up.
-  for (let i = 0; i < 2; i++) loads[1]?.();
-  tellGrowth(
-    'read and check the records',
-    SIZES,
-    loads.map((load) => quickest(() => cpuMs(load))),
-  );
-  const models = loads.map((load) => load().model);
-  for (const [name, work] of [
-    ['take-off', takeOff],
-    ['weights', (model: LoadedShell['model']) => weights(model, takeOff(model))],
-  ] as const) {
-    for (let i = 0; i < 3; i++) work(models[1] as LoadedShell['model']);
-    tellGrowth(
-      name,
-      SIZES,
-      models.map((model) => quickest(() => cpuMs(() => work(model)))),
-    );
+    const read = quickest(() => cpuMs(() => load(files)));
+    const model = load(files);
+    const worked = Object.entries(works).map(([name, work]) => [name, quickest(() => cpuMs(() => work(model)))] as const);
+    if (i > 0) for (const [name, ms] of [['read and check the records', read] as const, ...worked]) note(name, ms);
   }
+  for (const [name, list] of times) tellGrowth(name, SIZES, list);
   wholeCheck();
 }
 

@@ -15,6 +15,8 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { makeContext } from '../../src/cli/context.js';
+import { placeOf } from '../../src/cli/kept-check.js';
 import { run } from '../../src/cli/program.js';
 import { sealed } from '../../src/store/kept.js';
 import { literalIo } from './literal-io.js';
@@ -114,6 +116,13 @@ describe('an answer of check that is kept', () => {
     const inside = path.join(store.root, 'shells');
     expect(await isWarm(['T-1', '--format', 'sarif'], { cwd: inside })).toBe(false);
     expect(await isWarm(['T-1'])).toBe(true);
+  });
+
+  it('is no answer of a printed book, which is asked anew', async () => {
+    const settings = { json: false, quiet: true, color: false, store: store.root };
+    const context = (more: object) => makeContext({ ...settings, ...more }, literalIo(store.root));
+    expect(await placeOf([], context({}))).toBeDefined();
+    expect(await placeOf([], context({ book: 'book.pdf' }))).toBeUndefined();
   });
 
   it('says in a JUnit report when it is told, and leaves the signs of records alone', async () => {
