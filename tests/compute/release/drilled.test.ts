@@ -131,6 +131,19 @@ describe('metal to screw into', () => {
     expect(along([50, 0, 0], lineMember('T', 'TUBE', [0, 0, 45], [100, 0, 45]))).toEqual(['T 20.000–23.000']);
   });
 
+  it('of a tube is the wall that comes first, from either side of it', () => {
+    const tube = lineMember('T', 'TUBE', [0, 0, 26], [100, 0, 26]);
+    const metal = metalOf(buildModel({ members: [tube] }, library));
+    const first = (start: Vec3, way: Vec3): string =>
+      metalAlong(metal, start, way)
+        .map(({ fromMm, toMm }) => `${fromMm.toFixed(3)}–${toMm.toFixed(3)}`)
+        .join(' ');
+    expect(first([50, 0, 0], [0, 0, 1])).toBe('1.000–4.000');
+    expect(first([50, 0, 55], [0, 0, -1])).toBe('4.000–7.000');
+    expect(first([50, -30, 26], [0, 1, 0])).toBe('5.000–8.000');
+    expect(first([50, 30, 26], [0, -1, 0])).toBe('5.000–8.000');
+  });
+
   it('slanting is met through more of it: 3–4–5', () => {
     const slope = plateMember(
       'S',

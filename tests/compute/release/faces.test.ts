@@ -151,6 +151,9 @@ describe('what runs behind a side', () => {
   it('is left out where a run has no path, and where it runs elsewhere', () => {
     expect(of('left outside', [{ ...behind('R', 40), path: [] }])).toEqual([]);
     expect(of('right outside', [behind('R', 40)])).toEqual([]);
+    // 140 behind the sheet and 140 over its upper edge: 198 from it
+    const over = along('R', [7000, LOW[1] + 140, HIGH[2] + 140], [8000, LOW[1] + 140, HIGH[2] + 140], { toleranceMm: 0 });
+    expect(of('left outside', [over])).toEqual([]);
   });
 
   it('of any straight run over the sheet is as deep as its nearer end', () => {
