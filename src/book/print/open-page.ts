@@ -21,6 +21,7 @@ async function openQuietly(page: Page, html: string, pictures: Pictures): Promis
   const body = html.replace('</head>', `${HIDDEN}</head>`);
   await page.setJavaScriptEnabled(false);
   await page.setRequestInterception(true);
+  const answers = fewAtOnce();
   page.on('request', (request) => {
     const url = request.url();
     const path = url.startsWith(`${HERE}/`) ? url.slice(HERE.length) : undefined;
@@ -28,7 +29,7 @@ async function openQuietly(page: Page, html: string, pictures: Pictures): Promis
     if (path === '/' && request.isNavigationRequest()) {
       void request.respond({ status: 200, contentType: 'text/html; charset=utf-8', body });
     } else if (picture) {
-      void request.respond({ status: 200, contentType: picture.type, body: picture.bytes });
+      answers.give(() => request.respond({ status: 200, contentType: picture.type, body: picture.bytes }));
     } else if (url.startsWith('data:')) {
       void request.continue();
     } else {
@@ -38,6 +39,30 @@ async function openQuietly(page: Page, html: string, pictures: Pictures): Promis
   await page.goto(`${HERE}/`, { waitUntil: 'load', timeout: 0 });
   // What is hidden asks for no typeface, and must be measured in its own.
   await page.evaluate('Promise.all([...document.fonts].map((face) => face.load())).then(() => undefined)');
+}
+
+/** Pictures that are on their way to the browser at a time: each travels as text, and a thousand at once fill the memory. */
+const PICTURES_AT_ONCE = 8;
+
+/** Gives answers in turn, so many at a time. */
+function fewAtOnce(): { give(answer: () => Promise<void>): void } {
+  const waiting: (() => Promise<void>)[] = [];
+  let busy = 0;
+  const next = (): void => {
+    const answer = busy < PICTURES_AT_ONCE ? waiting.shift() : undefined;
+    if (!answer) return;
+    busy++;
+    void answer().finally(() => {
+      busy--;
+      next();
+    });
+  };
+  return {
+    give(answer) {
+      waiting.push(answer);
+      next();
+    },
+  };
 }
 
 /** How long the browser is left alone before it is asked again whether it has all pictures, ms. */
