@@ -8,7 +8,7 @@ import type { Vec3 } from '../../../src/geometry/vector.js';
 import type { Model } from '../../../src/model/shell.js';
 import type { Panel } from '../../../src/model/structure.js';
 import { buildModel, section } from '../../support/build.js';
-import { accessPanel, levelPanel, lineMember, node, run } from '../../support/services.js';
+import { accessPanel, component, levelPanel, lineMember, node, run } from '../../support/services.js';
 import { plateMember } from '../../support/structure.js';
 import { assessment } from '../lookup/assessment.js';
 
@@ -187,6 +187,56 @@ describe('metal to screw into', () => {
   });
 });
 
+describe('of several things in the way of a screw', () => {
+  const belly = levelPanel('BP', [500, 0, 0], [1000, 600], { thicknessMm: 2 });
+  const roof = levelPanel('RF', [500, 0, 2000], [1000, 600], { panelKind: 'roof', thicknessMm: 2 });
+  const depthAt = (shell: Partial<Model['shell']>) => {
+    const map = screws(assessment({ ...shell, panels: [belly, roof, ...(shell.panels ?? [])] }, library));
+    const sheet = map.sheets.find(({ panel }) => panel.id === 'BP');
+    if (!sheet) throw new Error('the belly is a sheet');
+    return map.depthAt(sheet, [500, 0, 0]);
+  };
+  /** Half of a screw of 1/4 in. */
+  const SCREW = 3.175;
+  const point = (z: number, i: number) => node(`N-${i}`, [500, 0, z], { toleranceMm: 0 });
+  const block = (z: number, i: number) => ({ ...component(`C-${i}`, [500, 0, z], [40, 40, 10]), toleranceMm: 0 });
+  const floor = (z: number, i: number) =>
+    levelPanel(`FL-${i}`, [500, 0, z], [1000, 600], { panelKind: 'interior', thicknessMm: 4 });
+  const DEEP = 152.4;
+
+  it('the shallowest ends it, and the shallowest service is told besides, in whatever order they are on record', () => {
+    const heights = fc.uniqueArray(fc.integer({ min: 20, max: 200 }), { minLength: 1, maxLength: 4 });
+    const kinds = fc.array(fc.constantFrom('node', 'component', 'panel'), { minLength: 4, maxLength: 4 });
+    fc.assert(
+      fc.property(heights, kinds, (all, of) => {
+        const pick = (kind: string): readonly number[] => all.filter((_, i) => of[i] === kind);
+        const found = depthAt({
+          nodes: pick('node').map(point),
+          components: pick('component').map(block),
+          panels: pick('panel').map(floor),
+        });
+        // From the face at −1: to the ball of the screw about a node, to the lower face of a box, to the lower face of a sheet.
+        const services = [...pick('node').map((z) => z + 1 - SCREW), ...pick('component').map((z) => z - 5 + 1 - SCREW)];
+        const sheets = pick('panel').map((z) => z + 1 - 2);
+        const least = Math.min(DEEP, ...services, ...sheets);
+        expect(found.depthMm).toBeCloseTo(least, 6);
+        if (least === DEEP) expect(found.meets).toBeUndefined();
+        else expect(found.meets?.depthMm).toBeCloseTo(least, 6);
+        const service = Math.min(...services);
+        if (service >= DEEP) expect(found.service).toBeUndefined();
+        else expect(found.service?.depthMm).toBeCloseTo(service, 6);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('a sheet laid on the face is screwed through, up to 12 mm', () => {
+    expect(depthAt({ panels: [floor(12.9, 0)] }).depthMm).toBe(DEEP);
+    expect(depthAt({ panels: [floor(13, 0)] })).toMatchObject({ depthMm: expect.closeTo(12, 9), meets: { kind: 'panel' } });
+    expect(depthAt({ panels: [floor(5, 0)], nodes: [point(4, 0)] }).depthMm).toBeCloseTo(5 - SCREW, 6);
+  });
+});
+
 describe('screws by panel', () => {
   const belly = levelPanel('BP', [500, 0, 0], [1000, 600], { thicknessMm: 2 });
   const roof = levelPanel('RF', [500, 0, 2000], [1000, 600], { panelKind: 'roof', thicknessMm: 2 });
@@ -220,6 +270,24 @@ describe('screws by panel', () => {
     ];
     expect(found({ members })?.metal[0]).toBe('LONG');
     expect([...(found({ members })?.metal ?? [])].sort()).toEqual(['ALSO', 'LONG', 'SHORT']);
+  });
+
+  it('tells where the shallowest place is, whichever way a run slants', () => {
+    const ends = [node('A', [0, 0, 120], { toleranceMm: 0 }), node('B', [1000, 0, 40], { toleranceMm: 0 })] as const;
+    for (const [a, b] of [ends, [ends[1], ends[0]] as const]) {
+      const one = found({ nodes: [a, b], runs: [run('W', a, b, [], { toleranceMm: 0, medium: 'data' })] });
+      expect(one?.shallowest?.at[0]).toBeGreaterThan(950);
+    }
+  });
+
+  it('names members that stand behind as much of it by their names', () => {
+    const members = [
+      lineMember('B', 'TUBE', [0, -150, 30], [900, -150, 30]),
+      lineMember('A', 'TUBE', [0, 150, 30], [900, 150, 30]),
+      lineMember('C', 'TUBE', [0, 0, 130], [900, 0, 130]),
+    ];
+    expect(found({ members })?.metal).toEqual(['A', 'B']);
+    expect(found({ members: [...members].reverse() })?.metal).toEqual(['A', 'B']);
   });
 
   it('leaves out holes, and a panel too large to be true', () => {
