@@ -1,7 +1,7 @@
 import { type Node, parseDocument, type YAMLError } from 'yaml';
 import type { Finding, Place } from '../finding.js';
 import { Lines } from './lines.js';
-import { OPTIONS, type Parsed, parseInPieces } from './parse.js';
+import { OPTIONS, parseInPieces } from './parse.js';
 import { Plain } from './plain.js';
 import { shown } from './shown.js';
 
@@ -39,7 +39,7 @@ export function readDocument(file: string, text: string): SourceDocument {
     const { findings, broken, faults, hasBlanks, anchors } = plain;
     return { ...empty, data, root, findings, broken, faults, hasBlanks, anchors };
   };
-  let parsed: Parsed;
+  let parsed: ReturnType<typeof parseDocument>;
   try {
     const items: unknown[] = [];
     const plain = new Plain(source, place);

@@ -1,10 +1,4 @@
-import { Composer, type Document, isSeq, type Node, Parser, parseDocument, type YAMLError, type YAMLSeq } from 'yaml';
-
-/** What one file holds, with offsets into its text. */
-export interface Parsed {
-  readonly contents: Node | null;
-  readonly errors: readonly YAMLError[];
-}
+import { Composer, type Document, isSeq, type Node, Parser, type YAMLSeq } from 'yaml';
 
 /** Failsafe: every scalar is text until a field says what it should be. Told to be silent, the parser would drop a second document without a word. */
 export const OPTIONS = { schema: 'failsafe', uniqueKeys: false, prettyErrors: false, logLevel: 'error' } as const;
@@ -13,21 +7,12 @@ export const OPTIONS = { schema: 'failsafe', uniqueKeys: false, prettyErrors: fa
 const PIECE = 16 * 1024;
 
 /**
- * Parses one YAML document. A long list of records is parsed piece by piece, so that the parser's tokens of one piece are gone before
- * the next: a fifth less time than the whole at once, and memory that does not grow with the file. Pieces end before a line that
- * starts with `- `, which in a block list is always a new item; whatever could reach over such a line (an anchor, a second document, any
- * error at all) is left to the parser as a whole.
- * Throws where the text is nested deeper than the parser's stack.
- */
-export function parseYaml(text: string): Parsed {
-  const contents = parseInPieces(text, () => {});
-  return contents ? { contents, errors: [] } : parseDocument(text, OPTIONS);
-}
-
-/**
- * The long list that a text is, each piece given to `take` while it is at hand. Its items are parsed again, one by one, where somebody
- * asks for them later: few are asked for, and thousands of nodes would only be carried along. Undefined, perhaps after some pieces,
- * where the text is not such a list.
+ * Parses a long list of records piece by piece, so that the parser's tokens of one piece are gone before the next: a fifth less time
+ * than the whole at once, and memory that does not grow with the file. Pieces end before a line that starts with `- `, which in a block
+ * list is always a new item. Each piece is given to `take` while it is at hand; an item is parsed again where somebody asks for it
+ * later: few are asked for, and thousands of nodes would only be carried along.
+ * Undefined, perhaps after some pieces, where the text is no such list, or something could reach over such a line: an anchor, a second
+ * document, any error at all. Throws where the text is nested deeper than the parser's stack.
  */
 export function parseInPieces(text: string, take: (piece: YAMLSeq<Node>) => void): YAMLSeq<Node> | undefined {
   if (text.length < 2 * PIECE) return undefined;

@@ -63,7 +63,7 @@ export function benchGrowth(): void {
   header('Mass items in one shell, in one process, processor time');
   const load = (files: ReadonlyMap<string, string>): LoadedShell['model'] =>
     (loadStore({ root: 'bench', files, photos: new Map() }).shells.get(SHELL) as LoadedShell).model;
-  const works = { 'take-off': takeOff, weights: (model: LoadedShell['model']) => weights(model, takeOff(model)) };
+  const works = { 'take-off and weights': (model: LoadedShell['model']) => weights(model, takeOff(model)) };
   const times = new Map<string, number[]>();
   const note = (name: string, ms: number): void => void times.set(name, [...(times.get(name) ?? []), ms]);
   // Once more to warm up; one size at a time, so that none is measured beside the memory of another.

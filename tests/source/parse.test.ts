@@ -2,8 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isMap, isNode, isPair, isScalar, isSeq, type Node, parseDocument } from 'yaml';
-import { parseInPieces, parseYaml } from '../../src/source/parse.js';
+import { isMap, isNode, isPair, isScalar, isSeq, type Node, parseDocument, type YAMLError } from 'yaml';
+import { OPTIONS, parseInPieces } from '../../src/source/parse.js';
 
 /** Every scalar with its text and place, and every collection with where it starts, in order. */
 function shape(node: unknown): unknown {
@@ -13,6 +13,11 @@ function shape(node: unknown): unknown {
   if (isScalar(node)) return [node.value, node.range, node.type];
   return isNode(node) ? node.constructor.name : node;
 }
+/** As a document is read: in pieces, else as a whole. */
+const parseYaml = (text: string): { readonly contents: Node | null; readonly errors: readonly YAMLError[] } => {
+  const contents = parseInPieces(text, () => {});
+  return contents ? { contents, errors: [] } : parseDocument(text, OPTIONS);
+};
 const whole = (text: string): Node | null =>
   parseDocument(text, { schema: 'failsafe', uniqueKeys: false, prettyErrors: false }).contents;
 
