@@ -32,6 +32,23 @@ describe('a browser that gets the book chapter by chapter', () => {
     expect(Buffer.from(followed.pdf).equals(Buffer.from(whole.pdf))).toBe(true);
   });
 
+  it('is not kept waiting by a picture that was taken away meanwhile', async () => {
+    const gone = {
+      type: 'image/jpeg',
+      get bytes(): Buffer {
+        throw new Error('taken away');
+      },
+    };
+    const following = followingPage(Promise.resolve(browser));
+    const document = await bookDocument(input('owner'));
+    await following.open('<!doctype html><html><head></head><body></body></html>', new Map([['/photo/1.jpg', gone]]));
+    await following.chapter('<section class="chapter"><img src="/photo/1.jpg"></section>', 0);
+    await expect(following.whole()).resolves.toBeUndefined();
+    await following.close();
+    const carry = () => Promise.reject(new Error('no carry'));
+    await expect(printDocument(browser, { ...document, carry })).rejects.toThrow('no carry');
+  });
+
   it('is told once, by the print, of a browser that does not start', async () => {
     const following = followingPage(Promise.reject(new Error('no browser')));
     await expect(bookDocument(input('owner'), following)).rejects.toThrow('no browser');

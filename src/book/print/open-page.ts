@@ -1,11 +1,12 @@
 import { setImmediate, setTimeout } from 'node:timers/promises';
-import type { Page } from 'puppeteer';
+import type { HTTPRequest, Page } from 'puppeteer';
 import type { Follower } from '../document.js';
 import type { OpenBrowser } from './chromium.js';
 import type { BookDocument } from './document.js';
 import { addChapter, picturesThere } from './in-page.js';
 
 type Pictures = BookDocument['pictures'];
+type Picture = Parameters<Parameters<Pictures['forEach']>[0]>[0];
 
 /** No machine has this name, and nothing is asked of it: every answer comes from memory. */
 const HERE = 'http://book.invalid';
@@ -29,7 +30,7 @@ async function openQuietly(page: Page, html: string, pictures: Pictures): Promis
     if (path === '/' && request.isNavigationRequest()) {
       void request.respond({ status: 200, contentType: 'text/html; charset=utf-8', body });
     } else if (picture) {
-      answers.give(() => request.respond({ status: 200, contentType: picture.type, body: picture.bytes }));
+      answers.give(() => respondWith(request, picture));
     } else if (url.startsWith('data:')) {
       void request.continue();
     } else {
@@ -39,6 +40,15 @@ async function openQuietly(page: Page, html: string, pictures: Pictures): Promis
   await page.goto(`${HERE}/`, { waitUntil: 'load', timeout: 0 });
   // What is hidden asks for no typeface, and must be measured in its own.
   await page.evaluate('Promise.all([...document.fonts].map((face) => face.load())).then(() => undefined)');
+}
+
+/** One that was taken away meanwhile is refused; the print says so when it takes its digest. */
+async function respondWith(request: HTTPRequest, picture: Picture): Promise<void> {
+  try {
+    await request.respond({ status: 200, contentType: picture.type, body: picture.bytes });
+  } catch {
+    await request.abort('failed').catch(() => undefined);
+  }
 }
 
 /** Pictures that are on their way to the browser at a time: each travels as text, and a thousand at once fill the memory. */
