@@ -10,12 +10,18 @@ const cellOf = (mm: number): number => Math.floor(mm / CELL_MM);
 /** Boxes on a sheet, by the squares that they lie in: a sheet has hundreds, and a label looks at those about it. */
 export class Boxes {
   private readonly cells = new Map<number, Rect[]>();
+  /** Squares about all boxes: a line from a place far off the sheet is followed on the sheet only. */
+  private readonly used = { left: Infinity, right: -Infinity, top: Infinity, bottom: -Infinity };
 
   constructor(boxes: Iterable<Rect> = []) {
     for (const box of boxes) this.add(box);
   }
 
   add(box: Rect): void {
+    this.used.left = Math.min(this.used.left, cellOf(box.x0));
+    this.used.right = Math.max(this.used.right, cellOf(box.x1));
+    this.used.top = Math.min(this.used.top, cellOf(box.y0));
+    this.used.bottom = Math.max(this.used.bottom, cellOf(box.y1));
     for (let row = cellOf(box.y0); row <= cellOf(box.y1); row++) {
       for (let column = cellOf(box.x0); column <= cellOf(box.x1); column++) {
         const there = this.cells.get(row * ROW + column);
@@ -39,8 +45,10 @@ export class Boxes {
 
   /** Whether a line from one place to another runs over any box. */
   underLine(a: Point, b: Point): boolean {
-    const [left, right] = [cellOf(Math.min(a[0], b[0])), cellOf(Math.max(a[0], b[0]))];
-    for (let row = cellOf(Math.min(a[1], b[1])), last = cellOf(Math.max(a[1], b[1])); row <= last; row++) {
+    const left = Math.max(cellOf(Math.min(a[0], b[0])), this.used.left);
+    const right = Math.min(cellOf(Math.max(a[0], b[0])), this.used.right);
+    const last = Math.min(cellOf(Math.max(a[1], b[1])), this.used.bottom);
+    for (let row = Math.max(cellOf(Math.min(a[1], b[1])), this.used.top); row <= last; row++) {
       for (let column = left; column <= right; column++) {
         const there = this.cells.get(row * ROW + column);
         if (there) for (const box of there) if (crossesRect(a, b, box)) return true;

@@ -17,6 +17,9 @@ const WEIGHT: Partial<Readonly<Record<Layer, number>>> = {
 
 const CELL_MM = 1;
 
+/** Longest line that is followed step by step: longer ones lead off the sheet. */
+const MOST_STEPS = 4000;
+
 /** Where on the sheet something is drawn already, in cells of one millimetre. */
 export class Ink {
   private readonly columns: number;
@@ -50,7 +53,7 @@ export class Ink {
   }
 
   private addSegment(a: Point, b: Point, weight: number): void {
-    const steps = Math.min(4000, Math.max(1, Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / (CELL_MM * 0.7))));
+    const steps = Math.min(MOST_STEPS, Math.max(1, Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / (CELL_MM * 0.7))));
     for (let k = 0; k <= steps; k++) this.mark(a[0] + ((b[0] - a[0]) * k) / steps, a[1] + ((b[1] - a[1]) * k) / steps, weight);
   }
 
@@ -69,7 +72,7 @@ export class Ink {
 
   /** Sum over the cells along a line. */
   along(a: Point, b: Point): number {
-    const steps = Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / CELL_MM);
+    const steps = Math.min(MOST_STEPS, Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / CELL_MM));
     let sum = 0;
     for (let k = 1; k <= steps; k++) sum += this.at(a[0] + ((b[0] - a[0]) * k) / steps, a[1] + ((b[1] - a[1]) * k) / steps);
     return sum;

@@ -87,8 +87,12 @@ function shareGrid(low: number, high: number, x0: number, x1: number, y: (kg: nu
   ]);
 }
 
+const MOST_STATIONS = 50;
+
 function stations(lowX: number, highX: number, x: (mm: number) => number, bottom: number, units: UnitSystem): readonly Mark[] {
-  const step = units === 'metric' ? 1000 : 60 * MM_PER_IN;
+  let step = units === 'metric' ? 1000 : 60 * MM_PER_IN;
+  // A place typed far too far away must not fill the sheet with stations.
+  while ((highX - lowX) / step > MOST_STATIONS) step *= 2;
   const marks: Mark[] = [];
   for (let at = Math.ceil(lowX / step) * step; at <= highX; at += step) {
     marks.push(

@@ -41,6 +41,8 @@ const bandsFor = (a: Assessment): Bands => (a.model.shop.units === 'metric' ? ME
 const deepest = (bands: Bands): number => (bands.at(-1) as Bands[number]).upToMm;
 /** Pieces of a run are judged for depth at least this often, mm. */
 const PIECE_MM = 50;
+/** A stretch of more pieces (a kilometre: a slip in a place) is shown whole as the nearest band, which is the safe side. */
+const MOST_PIECES = 20_000;
 /** Shorter on the sheet than this is a spot. */
 const SHORT_MM = 4;
 
@@ -236,6 +238,11 @@ function piecesOf(
     const a = path[i - 1] as Vec3;
     const b = path[i] as Vec3;
     const steps = Math.max(1, Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]) / PIECE_MM));
+    if (steps > MOST_PIECES) {
+      open = undefined;
+      pieces.push({ band: 0, points: [a, b] });
+      continue;
+    }
     let to = lerp(a, b, 0);
     let toDepth = depthOf(to);
     for (let k = 0; k < steps; k++) {
