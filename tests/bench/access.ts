@@ -9,46 +9,33 @@ import { nearestOfSegments } from '../../src/geometry/segment.js';
 import type { Vec3 } from '../../src/geometry/vector.js';
 import type { Run } from '../../src/model/services.js';
 import type { Model } from '../../src/model/shell.js';
-import { benchCoach, RECORDS } from './coach.js';
+import { benchCoach } from './coach.js';
 import { cpuMs, quickest, SIZES, tellGrowth } from './growth.js';
 
 /** So few of each are asked of the brute force: all would take hours. */
 const SAMPLE = 400;
 
-/** Each with how much it finds. */
-const WORKS: Readonly<Record<string, (model: Model) => { readonly found: number }>> = {
+const WORKS: Readonly<Record<string, (model: Model) => unknown>> = {
   joints,
-  // Ways that were looked for: from a panel to a node, and to what stands behind it.
-  access: (model) => {
-    const { nodes, behind } = access(model);
-    return { found: sum([...nodes.map(({ panels }) => panels.length), ...Object.values(behind).map((items) => items.length)]) };
-  },
-  separation: (model) => ({ found: tooClose(model.shell.runs, model.shop.limits.keepApart, outside).length }),
+  access,
+  separation: (model) => tooClose(model.shell.runs, model.shop.limits.keepApart, outside),
 };
 const outside = (): number => 12;
-const sum = (list: readonly number[]): number => list.reduce((total, one) => total + one, 0);
 
 export function benchAccess(say: (line: string) => void): void {
-  const [one, warmUp] = SIZES.map((count) => benchCoach(count / RECORDS)) as [Model, Model];
+  const [one, warmUp] = SIZES.map(benchCoach) as [Model, Model];
   const { members, runs, nodes, panels } = warmUp.shell;
   say(
-    `\nCoaches of ${SIZES.join(', ')} records, in one process, processor time; that of ${SIZES[1]}: ${members.length} members, ${runs.length} runs, ${nodes.length} nodes, ${panels.length} panels.\nIn brackets what each finds, by which its growth is measured: a short coach has more ends than middle`,
+    `\nCoaches of ${SIZES.join(', ')} records, in one process, processor time; that of ${SIZES[1]}: ${members.length} members, ${runs.length} runs, ${nodes.length} nodes, ${panels.length} panels`,
   );
   for (const [name, work] of Object.entries(WORKS)) {
     // Once to warm up: what counts is the second time.
     work(warmUp);
-    const measured = SIZES.map((count) => {
-      const model = benchCoach(count / RECORDS);
-      let found = 0;
-      const ms = quickest(() => cpuMs(() => ({ found } = work(model))));
-      return { ms, found };
+    const times = SIZES.map((count) => {
+      const model = benchCoach(count);
+      return quickest(() => cpuMs(() => work(model)));
     });
-    const found = measured.map((one) => one.found);
-    tellGrowth(
-      `${name} (${found.join(', ')})`,
-      found,
-      measured.map(({ ms }) => ms),
-    );
+    tellGrowth(name, SIZES, times);
   }
   say(`  joints ÷ every pair of members, ${one.shell.members.length} members: ${jointRatio(one)}`);
   say(`  ways through the index ÷ past every obstacle, ${SAMPLE} ways: ${indexRatio(warmUp)}`);

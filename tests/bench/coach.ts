@@ -1,4 +1,4 @@
-/** A made-up coach full of members, runs and access panels, as a checked model. The same coach for the same scale. */
+/** A made-up coach full of members, runs and access panels, as a checked model. The same coach for the same size. */
 import type { Vec3 } from '../../src/geometry/vector.js';
 import type { Medium, Run, ServiceNode } from '../../src/model/services.js';
 import type { Model } from '../../src/model/shell.js';
@@ -6,50 +6,28 @@ import type { Panel } from '../../src/model/structure.js';
 import { buildModel, record, section } from '../support/build.js';
 import { lineMember, node, run, zone } from '../support/services.js';
 
-/** One coach of the size that the work was asked for; `scale` lengthens it, so that all stands as close as before. */
-const MEMBERS = 5000;
-const RUNS = 2000;
+/** A piece of a thousand records: of what is in a coach of 5,000 members, 2,000 runs and 300 panels, so much. */
+export const PIECE = 1000;
+const MEMBERS = 441;
+const RUNS = 176;
+const PANELS = 27;
+const ZONES = 4;
 const WAY_POINTS = 10;
-const PANELS = 300;
-const ZONES = 40;
-const LENGTH_MM = 12_000;
+const LENGTH_MM = 1060;
 const HALF_WIDTH_MM = 1250;
 const HEIGHT_MM = 2500;
 const STEP_MM = 450;
+/** Between one piece and the next, so wide that nothing of one touches or reaches the other: each finds as much as if it stood alone. */
+const GAP_MM = 3000;
 
-/** Members, runs, their ends, panels and zones of a coach of scale 1. */
-export const RECORDS = MEMBERS + 3 * RUNS + PANELS + ZONES;
-
-export function benchCoach(scale: number): Model {
-  const random = scatter(17);
-  const lengthMm = LENGTH_MM * scale;
-  const place = (): Vec3 => [random() * lengthMm, (2 * random() - 1) * HALF_WIDTH_MM, random() * HEIGHT_MM];
-  const members = times(Math.round(MEMBERS * scale), (i) => {
-    const from = place();
-    const to = [...from] as [number, number, number];
-    const axis = i % 3;
-    to[axis] = (to[axis] as number) + 300 + 900 * random();
-    return lineMember(`M-${i}`, 'TUBE', from, to);
-  });
-  const nodes: ServiceNode[] = [];
-  const runs: Run[] = times(Math.round(RUNS * scale), (i) => {
-    const medium = MEDIA[i % MEDIA.length] as Medium;
-    const path = way(place(), random, lengthMm);
-    const [from, to] = [path[0], path.at(-1)].map((at, k) => node(`N-${i}-${k}`, at as Vec3, { medium, toleranceMm: 10 })) as [
-      ServiceNode,
-      ServiceNode,
-    ];
-    nodes.push(from, to);
-    return run(`R-${i}`, from, to, path.slice(1, -1), { toleranceMm: 10 });
-  });
-  const bays = Math.max(1, Math.round(ZONES * scale));
-  const zones = times(bays, (i) =>
-    zone(`Z-${i}`, [
-      [(i * lengthMm) / bays, -HALF_WIDTH_MM, 0],
-      [((i + 1) * lengthMm) / bays, HALF_WIDTH_MM, HEIGHT_MM],
-    ]),
-  );
-  const panels = times(Math.round(PANELS * scale), (i) => accessPanel(i, random() * lengthMm, random));
+/** Members, runs with their ends, panels and zones: `count` records, by the piece. */
+export function benchCoach(count: number): Model {
+  const pieces = times(Math.round(count / PIECE), piece);
+  const members = pieces.flatMap((one) => one.members);
+  const nodes = pieces.flatMap((one) => one.nodes);
+  const runs = pieces.flatMap((one) => one.runs);
+  const zones = pieces.flatMap((one) => one.zones);
+  const panels = pieces.flatMap((one) => one.panels);
   return buildModel(
     { members, nodes, runs, zones, panels },
     { sections: new Map([[TUBE.id, TUBE]]) },
@@ -73,16 +51,45 @@ export function benchCoach(scale: number): Model {
   );
 }
 
+function piece(number: number) {
+  const random = scatter(17 + number);
+  const start = number * (LENGTH_MM + GAP_MM);
+  const end = start + LENGTH_MM;
+  const place = (): Vec3 => [start + random() * LENGTH_MM, (2 * random() - 1) * HALF_WIDTH_MM, random() * HEIGHT_MM];
+  const members = times(MEMBERS, (i) => {
+    const from = place();
+    const to = [...from] as [number, number, number];
+    const axis = i % 3;
+    to[axis] = (to[axis] as number) + 300 + 900 * random();
+    return lineMember(`M-${number}-${i}`, 'TUBE', from, to);
+  });
+  const nodes: ServiceNode[] = [];
+  const runs: Run[] = times(RUNS, (i) => {
+    const medium = MEDIA[i % MEDIA.length] as Medium;
+    const path = way(place(), random, [start, end]);
+    const [from, to] = [path[0], path.at(-1)].map((at, k) =>
+      node(`N-${number}-${i}-${k}`, at as Vec3, { medium, toleranceMm: 10 }),
+    ) as [ServiceNode, ServiceNode];
+    nodes.push(from, to);
+    return run(`R-${number}-${i}`, from, to, path.slice(1, -1), { toleranceMm: 10 });
+  });
+  const bayMm = LENGTH_MM / ZONES;
+  const zones = times(ZONES, (i) =>
+    zone(`Z-${number}-${i}`, [
+      [start + i * bayMm, -HALF_WIDTH_MM, 0],
+      [start + (i + 1) * bayMm, HALF_WIDTH_MM, HEIGHT_MM],
+    ]),
+  );
+  const panels = times(PANELS, (i) => accessPanel(`AP-${number}-${i}`, i % 4, start + random() * LENGTH_MM, random));
+  return { members, nodes, runs, zones, panels };
+}
+
 const MEDIA = ['dc', 'ac', 'gas', 'water'] as const;
 const TUBE = section('TUBE', { shape: 'rectangular tube', depthMm: 50, widthMm: 50, wallMm: 3, cornerRadiusMm: 0 });
 
-/** A way along the three directions in turn, kept inside the coach. */
-function way(from: Vec3, random: () => number, lengthMm: number): readonly Vec3[] {
-  const limits = [
-    [0, lengthMm],
-    [-HALF_WIDTH_MM, HALF_WIDTH_MM],
-    [0, HEIGHT_MM],
-  ] as const;
+/** A way along the three directions in turn, kept inside the piece. */
+function way(from: Vec3, random: () => number, along: readonly [number, number]): readonly Vec3[] {
+  const limits = [along, [-HALF_WIDTH_MM, HALF_WIDTH_MM], [0, HEIGHT_MM]] as const;
   const path: Vec3[] = [from];
   while (path.length < WAY_POINTS) {
     const next = [...(path.at(-1) as Vec3)] as [number, number, number];
@@ -96,9 +103,8 @@ function way(from: Vec3, random: () => number, lengthMm: number): readonly Vec3[
 }
 
 /** In the belly, in a wall, or in the roof. */
-function accessPanel(i: number, x: number, random: () => number): Panel {
+function accessPanel(id: string, side: number, x: number, random: () => number): Panel {
   const [w, h] = [150 + 200 * random(), 150 + 150 * random()];
-  const side = i % 4;
   const across = (2 * random() - 1) * (HALF_WIDTH_MM - 300);
   const up = 300 + random() * (HEIGHT_MM - 600);
   const at = (u: number, v: number): Vec3 => {
@@ -107,7 +113,7 @@ function accessPanel(i: number, x: number, random: () => number): Panel {
     return [x + u, side === 2 ? -HALF_WIDTH_MM : HALF_WIDTH_MM, up + v];
   };
   return {
-    ...record(`AP-${i}`),
+    ...record(id),
     panelKind: 'access',
     outline: [at(0, 0), at(w, 0), at(w, h), at(0, h)],
     holes: [],
