@@ -20,8 +20,12 @@ const SUBJECTS = {
   },
   geometry: { mutate: ['src/geometry/*.ts'], tests: ['tests/geometry/**/*.test.ts', 'tests/compute/access/**/*.test.ts'] },
   evidence: {
-    mutate: ['src/compute/welding/*.ts', 'src/compute/tests/*.ts', 'src/compute/release/*.ts'],
-    tests: ['tests/compute/welding/**/*.test.ts', 'tests/compute/release/**/*.test.ts', 'tests/rules/{weld,test}/**/*.test.ts'],
+    mutate: ['src/compute/{welding,tests,release,record}/*.ts', 'src/closing/*.ts'],
+    tests: [
+      'tests/compute/{welding,release,record}/**/*.test.ts',
+      'tests/rules/{weld,test,record,order}/**/*.test.ts',
+      'tests/closing/{items,hold-points}.test.ts',
+    ],
   },
 };
 
