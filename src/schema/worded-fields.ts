@@ -1,6 +1,6 @@
 import { type FileUnits, parseQuantity } from '../quantity/parse.js';
 import { nearest } from '../source/nearest.js';
-import { found, shown } from '../source/shown.js';
+import { found } from '../source/shown.js';
 import type { Fault } from './fault.js';
 import type { Read, Say } from './fields.js';
 
@@ -57,7 +57,7 @@ const FILE = /^(?!.*(?:^|\/)\.\.?(?:\/|$))[^/\\:\p{Cc}][^\\:\p{Cc}]*$/u;
 export const readPhotoFile: Read<string> = (typed, say) => {
   if (typeof typed === 'string' && typed.length <= 200 && FILE.test(typed)) return typed;
   return void say({
-    found: typed === undefined ? 'nothing' : `\`${shown(typed)}\``,
+    found: found(typed),
     expected: 'a file in the photos folder, as `P-0231.jpg`',
   });
 };

@@ -4,6 +4,7 @@ import { EDITIONS } from '../../src/book/input.js';
 import { fittingScale } from '../../src/drawing/sheet.js';
 import { parseQuantity } from '../../src/quantity/parse.js';
 import { smallStore } from '../book/small-store.js';
+import { loadOne } from '../support/store.js';
 import { assessmentOf } from './assessed.js';
 import { pageComplaints } from './pipeline.js';
 
@@ -60,5 +61,13 @@ describe('a store that was found by chance', () => {
       expect(parseQuantity(typed, 'length')).toMatchObject({ ok: false });
     expect(parseQuantity('1e308', 'mass', { mass: 'lb' })).toMatchObject({ ok: false });
     expect(parseQuantity('200 GPa', 'pressure')).toMatchObject({ ok: true });
+  });
+
+  it.each(['{id: P-1, file: p1.jpg}', '[p1.jpg]', ''])('is told in words what stands for a file: %j', (typed) => {
+    const photos = 'shells/T-1/photos/photos.yaml';
+    const { findings } = loadOne(smallStore({ [photos]: `- {id: P-9, file: ${typed}, of: [SF-L]}\n` }));
+    const said = findings.map(({ message }) => message).join('\n');
+    expect(said).toContain('P-9');
+    expect(said).not.toMatch(/\[object|undefined/u);
   });
 });
