@@ -56,9 +56,18 @@ const mine = <T extends { readonly id: string }>(all: readonly T[], { own }: Sta
 
 const one = (message: string, ids: readonly string[] = []): Omit<Lack, 'holdPoint'> => ({ message, ids });
 
+/** Nothing on record is no proof: a shell has welds and clamps in every stage that asks for them. */
+const noneOf = (what: string, file: string, stage: Stage, holdPoint: string): ReturnType<Look> => [
+  one(
+    `No ${what} of stage ${stage.id} is on record, so \`${holdPoint}\` is not verified, expected them in ${file}; where the stage has none, take the hold point out of library/stages.yaml`,
+  ),
+];
+
 /** Looked at before paint and panels hide it. */
-function weldsAccepted(stage: Stage): ReturnType<Look> {
-  return mine<Weld>(stage.model.shell.welds, stage).flatMap(({ id, inspections }) => {
+function weldsAccepted(stage: Stage, holdPoint: string): ReturnType<Look> {
+  const welds = mine<Weld>(stage.model.shell.welds, stage);
+  if (welds.length === 0) return noneOf('weld', 'welds.yaml', stage, holdPoint);
+  return welds.flatMap(({ id, inspections }) => {
     const last = inspections.filter(({ method }) => /^(vt|visual)$/iu.test(method.trim())).at(-1);
     if (last?.result === 'accept') return [];
     return [
@@ -70,8 +79,10 @@ function weldsAccepted(stage: Stage): ReturnType<Look> {
   });
 }
 
-function clampsTorqued(stage: Stage): ReturnType<Look> {
-  const loose = mine<Clamp>(stage.model.shell.clamps, stage).filter(({ torqueNm }) => torqueNm === undefined);
+function clampsTorqued(stage: Stage, holdPoint: string): ReturnType<Look> {
+  const clamps = mine<Clamp>(stage.model.shell.clamps, stage);
+  if (clamps.length === 0) return noneOf('clamp', 'clamps.yaml', stage, holdPoint);
+  const loose = clamps.filter(({ torqueNm }) => torqueNm === undefined);
   return loose.map(({ id }) => one(`Clamp ${id} has no torque on record, expected what the wrench was set to`, [id]));
 }
 

@@ -160,6 +160,7 @@ describe('what is open', () => {
   });
   const digest = digestFor(modelOf(shell, stage('floor')), { stage: 'floor', by: 'J2', date: '2026-05-01' });
   const floor = stage('floor', 'clamps torqued');
+  const tight = { clamps: [{ ...clamp('UB', []), stage: 'floor', torqueNm: 200 }] };
 
   it('is a stage that nobody has signed, with what its hold points lack', () => {
     const loose = { clamps: [{ ...clamp('UB', []), stage: 'floor' }] };
@@ -190,7 +191,7 @@ describe('what is open', () => {
       'member.clamp',
     ]);
     // A finding about the stage itself does not hide that it is not signed.
-    expect(told([finding('signoff.odd', ['floor'])], {}, floor).map(({ because }) => because)).toEqual([
+    expect(told([finding('signoff.odd', ['floor'])], tight, floor).map(({ because }) => because)).toEqual([
       'signoff',
       'signoff.odd',
     ]);
@@ -199,7 +200,7 @@ describe('what is open', () => {
   it('is no stage whose signature holds, nor one that has lapsed, which its rule tells', () => {
     expect(told([], { signoffs: [signed({ digest })] }, floor)).toEqual([]);
     expect(told([], { members: [{ ...rail, part: 'other' }], signoffs: [signed({ digest })] }, floor)).toEqual([]);
-    expect(told([], { signoffs: [signed({ digest, stage: 'belly' })] }, floor).map(({ because }) => because)).toEqual([
+    expect(told([], { ...tight, signoffs: [signed({ digest, stage: 'belly' })] }, floor).map(({ because }) => because)).toEqual([
       'signoff',
     ]);
   });
@@ -252,7 +253,11 @@ describe('what is open', () => {
   });
 
   it('is told in order of what it blocks', () => {
-    const items = told([finding('a.b', ['M']), finding('c.d', ['M'], { severity: 'error' }), finding('e.f', ['M'])], {}, floor);
+    const items = told(
+      [finding('a.b', ['M']), finding('c.d', ['M'], { severity: 'error' }), finding('e.f', ['M'])],
+      tight,
+      floor,
+    );
     expect(items.map(({ grade, because }) => `${grade} ${because}`)).toEqual(['A c.d', 'A signoff', 'B a.b', 'B e.f']);
   });
 });
