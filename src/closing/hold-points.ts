@@ -3,6 +3,7 @@ import { judgeTest } from '../compute/tests/verdict.js';
 import { ownRecords } from '../ledger/coverage.js';
 import type { Model, Shell, Test } from '../model/shell.js';
 import type { Clamp, Panel, Weld } from '../model/structure.js';
+import { own } from '../own.js';
 import type { DecidedFinding } from '../rules/decide.js';
 import { concealed } from '../rules/order/closing.js';
 import { evidenceOf, firstTooLate, nameOf, photoDay, testDay } from '../rules/order/evidence.js';
@@ -190,7 +191,7 @@ function tested(stage: Stage, holdPoint: string): ReturnType<Look> {
   const named = /\band\b|,/iu.test(holdPoint) ? kinds : [kinds.join(' ')];
   const passed = stage.model.shell.tests.filter((test) => isOf(test, stage) && judgeTest(test, stage.model).verdict === 'passed');
   return named.flatMap((kind) => {
-    const words = ALIKE[kind.toLowerCase()] ?? new RegExp(kind.split(' ').map(stemOf).join('.*'), 'iu');
+    const words = own(ALIKE, kind.toLowerCase()) ?? new RegExp(kind.split(' ').map(stemOf).join('.*'), 'iu');
     if (passed.some(({ testKind }) => words.test(testKind))) return [];
     return [
       one(

@@ -1,3 +1,4 @@
+import { own } from '../own.js';
 import { lookUp } from '../quantity/parse.js';
 import { SPOKEN } from '../quantity/units.js';
 import { nearest } from '../source/nearest.js';
@@ -118,7 +119,7 @@ function splitUnit(
 }
 
 const unitNamed = (symbol: string): string | undefined => {
-  const spoken = SPOKEN[symbol.toLowerCase()];
+  const spoken = own(SPOKEN, symbol.toLowerCase());
   return lookUp(symbol)
     ? symbol
     : spoken !== undefined && lookUp(spoken)

@@ -39,6 +39,7 @@ describe('a hold point', () => {
       { 'clamps.yaml': clamp(', torque: 150 ft.lb').replace('stage: floor', 'stage: walls') },
       /^\| No clamp of stage floor is on record, so `clamps torqued` is not verified, expected them in clamps\.yaml; /u,
     ],
+    ['constructor', {}, /^\| No passed test of kind `constructor` is of stage floor/u],
     ['welds accepted', {}, /^\| No weld of stage floor is on record, so `welds accepted` is not verified/u],
     ['openings square', { 'openings.yaml': opening('') }, /^DR-1\| Opening DR-1 is not measured/u],
     ['openings square', { 'openings.yaml': opening(RACKED) }, /^DR-1\| Diagonals of opening DR-1 differ/u],

@@ -36,6 +36,10 @@ describe('heads of columns', () => {
     });
   });
 
+  it('take no word for a unit that every object knows', () => {
+    expect(matchHeads('member', ['cut_length constructor'], NONE)).toHaveLength(1);
+  });
+
   it('are guessed from words of the trade and from slips, and a guess is said to be one', () => {
     expect(shown(matchHeads('member', ['Mark', 'Profile', 'Length (ft)', 'Aloy', 'Cost'], NONE))).toEqual([
       ['id', undefined, 'close'],

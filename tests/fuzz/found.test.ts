@@ -2,7 +2,10 @@
 import { describe, expect, it } from 'vitest';
 import { EDITIONS } from '../../src/book/input.js';
 import { fittingScale } from '../../src/drawing/sheet.js';
+import { processNumber } from '../../src/drawing/weld-symbol/process-number.js';
+import { columnFor } from '../../src/entry/columns.js';
 import { parseQuantity } from '../../src/quantity/parse.js';
+import { neverTyped } from '../../src/schema/unknown-key.js';
 import { smallStore } from '../book/small-store.js';
 import { loadOne } from '../support/store.js';
 import { assessmentOf } from './assessed.js';
@@ -55,6 +58,23 @@ describe('a store that was found by chance', () => {
       expect(size / reduction).toBeLessThanOrEqual(250 + 1e-6);
     }
   });
+
+  it.each(['constructor', '__proto__', 'toString', 'hasOwnProperty'])(
+    'knows nothing by the name of what every object has: %s',
+    (word) => {
+      expect(columnFor('component', word)).toBeUndefined();
+      expect(columnFor('component', `at.${word}`)).toBeUndefined();
+      expect(neverTyped('component', word)).toBeUndefined();
+      expect(processNumber(word)).toBe(word.toUpperCase());
+      expect(parseQuantity(`5 ${word}`, 'mass')).toMatchObject({ ok: false });
+      const { findings } = loadOne(
+        smallStore({
+          'shells/T-1/components.yaml': `- {id: GEN, name: Generator, mass: 700 lb, at: [0 in, 0 in, 0 in], ${word}: 1}\n`,
+        }),
+      );
+      expect(findings.map(({ message }) => message).join('\n')).toContain(word);
+    },
+  );
 
   it('has no quantity beyond what can be reckoned with', () => {
     for (const typed of ['1e308 in', '1e300 in', '-1e308 in', '9e99 ft 1 in', '1e15 in'])

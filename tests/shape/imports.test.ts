@@ -41,7 +41,7 @@ const INSIDE = IMPORTS.filter(({ to }) => to.endsWith('.ts'));
  * source and schema must know before anything is loaded. `layout`: what a store's files are called, which touches no file.
  */
 const ROOMS = [
-  ...['finding.ts', 'cannot.ts', 'geometry', 'quantity', 'shapes', 'source', 'layout', 'schema', 'model', 'store'],
+  ...['finding.ts', 'cannot.ts', 'own.ts', 'geometry', 'quantity', 'shapes', 'source', 'layout', 'schema', 'model', 'store'],
   ...['archive', 'ledger', 'compute', 'rules', 'assess.ts', 'drawing', 'closing', 'entry', 'book', 'labels'],
   ...['index.ts', 'cli', 'main.ts'],
 ];

@@ -7,6 +7,7 @@ import { name } from '../../archive/pdf/parse.js';
 import { PdfFile } from '../../archive/pdf/read.js';
 import { packing, rawObjects, writePdf } from '../../archive/pdf/write.js';
 import { CannotDo } from '../../cannot.js';
+import { own } from '../../own.js';
 import { type Attachment, embed, NewObjects, rawObject } from './attach.js';
 import { COLOUR_SPACE, colourProfile } from './colour.js';
 import type { BookDocument } from './document.js';
@@ -175,7 +176,8 @@ async function attachments({ head, records, photo }: Carry, manifest: string): P
 }
 
 const MEDIA: Readonly<Record<string, string>> = { jpg: 'image/jpeg', jpeg: 'image/jpeg', png: 'image/png', webp: 'image/webp' };
-const mediaTypeOf = (path: string): string => MEDIA[path.split('.').at(-1)?.toLowerCase() ?? ''] ?? 'application/octet-stream';
+const mediaTypeOf = (path: string): string =>
+  own(MEDIA, path.split('.').at(-1)?.toLowerCase() ?? '') ?? 'application/octet-stream';
 
 async function attach(added: NewObjects, catalog: PDFDict, files: readonly Attachment[], date: string): Promise<void> {
   const embedded = await embed(added, files, date);

@@ -3,6 +3,7 @@ import { type Convex, convexOfPlate } from '../../geometry/convex.js';
 import { add, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Axle, Model } from '../../model/shell.js';
 import type { Opening } from '../../model/structure.js';
+import { own } from '../../own.js';
 import { openingCorners } from '../solids.js';
 
 /** The room that a tyre or a slide takes as it moves. */
@@ -101,7 +102,7 @@ const SIDES = 24;
 function slideRoom(opening: Opening): readonly MovingPart[] | UnknownRoom {
   const corners = openingCorners(opening);
   const { travelMm, depthMm, wall } = opening;
-  const outward = wall === undefined ? undefined : OUT[wall];
+  const outward = wall === undefined ? undefined : own(OUT, wall);
   const missing = [
     !corners && '`sill`',
     !outward && '`wall: left`',

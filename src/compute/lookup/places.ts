@@ -1,6 +1,7 @@
 import { type Bounds, boundsOf } from '../../geometry/box.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Shell } from '../../model/shell.js';
+import { own } from '../../own.js';
 
 /** Nearer to the centre line than this is neither left nor right, mm. House value: half a centre aisle. */
 const CENTRE_MM = 150;
@@ -41,8 +42,8 @@ const SAME: Readonly<Record<string, string>> = {
 
 /** What a word says of a place; undefined where it is no word for a place. */
 export function placeWord(word: string): Says | undefined {
-  const name = Object.hasOwn(SAME, word) ? (SAME[word] as string) : word;
-  return Object.hasOwn(PLACES, name) ? PLACES[name] : undefined;
+  const name = own(SAME, word) ?? word;
+  return own(PLACES, name);
 }
 
 /** What a shell reaches over: its members and panels; without any, its nodes. */

@@ -1,3 +1,5 @@
+import { own } from '../../own.js';
+
 /**
  * One name for each welding process: the AWS letters, from those letters, the ISO 4063 number or the shop's word.
  * ISO 4063 numbers: 131 MIG and 135 MAG are both GMAW to AWS. 21, 43 and 78x from memory.
@@ -32,7 +34,7 @@ const NAMES: Readonly<Record<string, string>> = {
 
 export function processName(typed: string): string {
   const word = typed.trim().toUpperCase();
-  return Object.hasOwn(NAMES, word) ? (NAMES[word] as string) : word;
+  return own(NAMES, word) ?? word;
 }
 
 /** Processes that lay no filler. */
