@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
+import { DIRECTION_MARKS } from '../source/direction-marks.js';
 import { packageFolder } from './print/packaged.js';
 
 /**
@@ -14,7 +15,7 @@ const THIN: readonly (readonly [number, number])[] = [
   [0xa720, 0xa7ff],
 ];
 /** Marks that turn the direction of what follows, to the end of the page if nobody stops them: never printed. */
-const TURNS = /[\u202a-\u202e\u2066-\u2069\u200e\u200f\u061c]/gu;
+const TURNS = new RegExp(`[${DIRECTION_MARKS}]`, 'gu');
 /** Controls that no text needs; a line's end is white space. */
 const CONTROLS = /(?![\t\n\r])[\p{Cc}\ufeff\u2028\u2029]/gu;
 /** Codes that stand in one place before the rest is only counted. */

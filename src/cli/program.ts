@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { CannotDo } from '../cannot.js';
+import { own } from '../own.js';
 import { makeContext } from './context.js';
 import type { Io, Status } from './io.js';
 import { makeRegistry, type Registry, shareOptions } from './registry.js';
@@ -43,7 +44,7 @@ const ALONE: Readonly<Record<string, () => Promise<Declare>>> = {
 };
 
 async function commandsFor(named: string | undefined): Promise<readonly Declare[]> {
-  const alone = named !== undefined && Object.hasOwn(ALONE, named) ? ALONE[named] : undefined;
+  const alone = named === undefined ? undefined : own(ALONE, named);
   return alone ? [await alone()] : (await import('./commands/index.js')).COMMANDS;
 }
 

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
+import { own } from '../own.js';
 import { runGit } from './git.js';
 import { Room, sealed, unsealed } from './kept.js';
 import { type Looks, looksOfFiles, looksOfStore } from './looks.js';
@@ -126,7 +127,7 @@ export async function readKept({ room, name, stamp }: KeptAt): Promise<KeptAnswe
     return {
       head: first.head,
       part(of) {
-        const at = Object.hasOwn(first.parts, of) ? first.parts[of] : undefined;
+        const at = own(first.parts, of);
         return at && JSON.parse(text.toString('utf8', end + 1 + at[0], end + 1 + at[1]));
       },
     };

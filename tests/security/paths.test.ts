@@ -4,6 +4,7 @@
  */
 import { createHash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { deflateSync } from 'node:zlib';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -21,7 +22,7 @@ afterEach(() => store.remove());
 const OUT = [
   '../evil',
   '../../evil',
-  '/tmp/shellbook-evil',
+  path.join(tmpdir(), 'shellbook-evil'),
   'a/../../../evil',
   '..',
   '.',
