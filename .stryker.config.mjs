@@ -20,11 +20,12 @@ const SUBJECTS = {
   },
   geometry: { mutate: ['src/geometry/*.ts'], tests: ['tests/geometry/**/*.test.ts', 'tests/compute/access/**/*.test.ts'] },
   evidence: {
-    mutate: ['src/compute/{welding,tests,release,record}/*.ts', 'src/closing/*.ts'],
+    mutate: ['src/compute/{welding,verdicts,record}/*.ts', 'src/query/release/*.ts', 'src/closeout/*.ts'],
     tests: [
-      'tests/compute/{welding,release,record}/**/*.test.ts',
+      'tests/compute/{welding,record}/**/*.test.ts',
+      'tests/query/release/**/*.test.ts',
       'tests/rules/{weld,test,record,order}/**/*.test.ts',
-      'tests/closing/{items,hold-points}.test.ts',
+      'tests/closeout/{items,hold-points}.test.ts',
     ],
   },
 };

@@ -11,7 +11,7 @@ import { spacings } from './compute/structure/spacing.js';
 import { takeOff } from './compute/takeoff/index.js';
 import { weights } from './compute/weights/index.js';
 import { inspectionShares } from './compute/welding/inspection.js';
-import { weldBands } from './compute/welding/weld-bands.js';
+import { heatAffectedZones } from './compute/welding/weld-bands.js';
 import type { Finding } from './finding.js';
 import type { Model } from './model/shell.js';
 import { judge } from './rules/index.js';
@@ -35,7 +35,7 @@ export interface Assessment extends Computed {
  * their answer.
  */
 export function assess(model: Model, found: readonly Finding[], outside: Outside = {}, areas?: readonly RuleArea[]): Assessment {
-  const figures: Figures = whenAsked<Figures>({
+  const figures: Figures = lazyFields<Figures>({
     takeOff: () => takeOff(model),
     weights: () => weights(model, figures.takeOff),
     services: () => services(model, figures.takeOff),
@@ -50,9 +50,9 @@ export function assess(model: Model, found: readonly Finding[], outside: Outside
     spacings: () => spacings(model),
     clamps: () => clampFigures(model),
     bonds: () => bondFigures(model),
-    weldBands: () => weldBands(model, figures.joints.joints),
+    heatAffectedZones: () => heatAffectedZones(model, figures.joints.joints),
   });
-  return whenAsked<Assessment>({
+  return lazyFields<Assessment>({
     model: () => model,
     figures: () => figures,
     findings: () => [...found, ...judge(model, figures, outside, areas)],
@@ -60,7 +60,7 @@ export function assess(model: Model, found: readonly Finding[], outside: Outside
 }
 
 /** An object whose values are made when first read, and kept. */
-function whenAsked<T extends object>(makers: { readonly [K in keyof T]: () => T[K] }): T {
+function lazyFields<T extends object>(makers: { readonly [K in keyof T]: () => T[K] }): T {
   const made = {} as T;
   for (const key of Object.keys(makers) as (keyof T)[]) {
     const keep = (value: T[keyof T]): T[keyof T] => {

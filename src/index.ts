@@ -16,7 +16,6 @@
  * Nothing here writes, prints or reads Git.
  */
 import { type Assessment, assess } from './assess.js';
-import { CannotDo } from './cannot.js';
 import type { Finding } from './finding.js';
 import { loadStore } from './model/load.js';
 import type { LoadedStore, StoreText } from './model/load-types.js';
@@ -24,6 +23,7 @@ import { decide } from './rules/decide.js';
 import type { Outside } from './rules/rule.js';
 import { nearest } from './source/nearest.js';
 import { readStoreText } from './store/read.js';
+import { UserError } from './user-error.js';
 
 /** A store read from its folder, or from text. */
 export interface Store {
@@ -36,14 +36,14 @@ export interface Store {
   /**
    * One shell, judged: its model, the figures (each computed when first asked for) and every finding.
    * @param outside What only the world knows, as which files differ from the last commit; rules that ask for it are silent without.
-   * @throws {CannotDo} where the store has no such shell.
+   * @throws {UserError} where the store has no such shell.
    */
   assess(shell: string, outside?: Outside): Assessment;
 }
 
 /**
  * Reads every YAML file below a folder. Links that lead out of it, files over 20 MB and files that are no UTF-8 are findings, not read.
- * @throws {CannotDo} where the folder cannot be read.
+ * @throws {UserError} where the folder cannot be read.
  */
 export const openStore = async (folder: string): Promise<Store> => storeOf(await readStoreText(folder));
 
@@ -62,7 +62,7 @@ function storeOf(text: StoreText): Store {
       const found = loaded.shells.get(shell);
       if (found) return assess(found.model, found.findings, outside);
       const [close] = nearest(shell, shells, 1);
-      throw new CannotDo(`No shell ${shell} in this store${close === undefined ? '' : `, did you mean ${close}`}`);
+      throw new UserError(`No shell ${shell} in this store${close === undefined ? '' : `, did you mean ${close}`}`);
     },
   };
 }
@@ -71,9 +71,7 @@ function storeOf(text: StoreText): Store {
 export const decided = ({ findings, model }: Assessment) => decide(findings, model.shell.findings);
 
 export type { Assessment, Figures } from './assess.js';
-export { CannotDo } from './cannot.js';
 export type { AccessFigures } from './compute/access/types.js';
-export { behind, isolate, near, where } from './compute/lookup/index.js';
 export type { ServicesFigures } from './compute/services/types.js';
 export type { JointFigures, OpeningFigure, WeldTotals } from './compute/structure/types.js';
 export type { TakeOff } from './compute/takeoff/types.js';
@@ -83,6 +81,8 @@ export type { Vec3 } from './geometry/vector.js';
 export type { LoadedStore, StoreText } from './model/load-types.js';
 export type { Model, Shell } from './model/shell.js';
 export { parseQuantity } from './quantity/parse.js';
+export { behind, isolate, near, where } from './query/lookup/index.js';
 export type { DecidedFinding } from './rules/decide.js';
 export { RULES } from './rules/index.js';
 export type { Outside, Rule } from './rules/rule.js';
+export { UserError } from './user-error.js';

@@ -1,6 +1,6 @@
-import { coverageOf, digestOf } from '../../src/ledger/coverage.js';
+import { type Plan, statesOf } from '../../src/cli/demo/plan.js';
+import { coverageOf, digestOf } from '../../src/closeout/coverage.js';
 import { loadStore } from '../../src/model/load.js';
-import { type Plan, statesOf } from '../../src/store/demo-plan.js';
 import { takenAs } from '../../src/store/taken.js';
 
 type Files = ReadonlyMap<string, string | Buffer>;

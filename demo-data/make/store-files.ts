@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { readDemoPlan } from '../../src/store/demo-history.js';
+import { readDemoPlan } from '../../src/cli/demo/history.js';
 import type { Part } from './coach/types.js';
 import { SHAPES } from './library.js';
 import { libraryFiles } from './library-files.js';

@@ -1,8 +1,8 @@
 import { PDFDict, type PDFObject } from '@cantoo/pdf-lib';
+import { PdfFault } from '../pdf/fault.js';
+import { PdfFile } from '../pdf/read.js';
 import { sha256 } from './fingerprint.js';
 import { MANIFEST, type Manifest, type ManifestRead, readManifest } from './manifest.js';
-import { PdfFault } from './pdf/fault.js';
-import { PdfFile } from './pdf/read.js';
 
 /** A book as a file, with what it carries. */
 export interface CarriedBook {

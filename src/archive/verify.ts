@@ -1,11 +1,11 @@
 import { loadStore } from '../model/load.js';
 import type { StoreText } from '../model/load-types.js';
+import { PdfFault } from '../pdf/fault.js';
+import { type PageDigest, pageDigests } from '../pdf/pages.js';
+import { identifierOf, isSealed } from '../pdf/seal.js';
 import { fingerprint } from './fingerprint.js';
 import type { Manifest } from './manifest.js';
 import { type CarriedBook, type CarriedFile, carriedPhoto, carriedRecords } from './open-book.js';
-import { PdfFault } from './pdf/fault.js';
-import { type PageDigest, pageDigests } from './pdf/pages.js';
-import { identifierOf, isSealed } from './pdf/seal.js';
 
 /** One thing that is not as it should be. */
 export interface Difference {

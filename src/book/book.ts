@@ -1,7 +1,7 @@
 import type { Assessment } from '../assess.js';
-import type { Signed } from '../ledger/signed.js';
+import type { Signed } from '../closeout/signed.js';
 import type { Person } from '../model/library.js';
-import type { Drawings, Room } from './drawings.js';
+import type { SheetSize as AvailableSize, Drawings } from './drawings.js';
 import type { Edition, History } from './input.js';
 import type { BookPhotos } from './photos.js';
 import type { SheetSize } from './print/document.js';
@@ -24,7 +24,7 @@ export interface Book {
   readonly photos: BookPhotos;
   readonly sheets: Readonly<Record<Sheet, SheetSize>>;
   /** Room of a drawing beside headings and captions on a page of its own. */
-  room(sheet: Sheet, lessMm?: number): Room;
+  availableSize(sheet: Sheet, lessMm?: number): AvailableSize;
 }
 
 /** One chapter, ready for its template. */

@@ -1,8 +1,8 @@
-import { signedStages } from '../ledger/signed.js';
+import { signedStages } from '../closeout/signed.js';
 import type { Book } from './book.js';
 import { contentsOf, type Heading } from './chapters/contents.js';
 import { chaptersOf } from './chapters/index.js';
-import { forEdition, historyFor, SIGHT } from './editions.js';
+import { EDITION_POLICY, forEdition, historyFor } from './editions.js';
 import { fontFaces } from './fonts.js';
 import type { BookInput } from './input.js';
 import { type BookPhotos, preparePhotos } from './photos.js';
@@ -75,7 +75,7 @@ async function openBook(input: BookInput): Promise<Book> {
   return {
     assessment,
     edition: input.edition,
-    editionName: SIGHT[input.edition].name,
+    editionName: EDITION_POLICY[input.edition].name,
     fingerprint: input.fingerprint,
     dirty: input.dirty === true,
     history: historyFor(input.history, input.assessment.model, input.edition),
@@ -84,7 +84,10 @@ async function openBook(input: BookInput): Promise<Book> {
     draw: projectDrawings,
     photos: await preparePhotos(shell.photos, input.photoFile),
     sheets,
-    room: (sheet, lessMm = 0) => ({ widthMm: textWidth(sheets[sheet]), heightMm: textHeight(sheets[sheet]) - 1 - lessMm }),
+    availableSize: (sheet, lessMm = 0) => ({
+      widthMm: textWidth(sheets[sheet]),
+      heightMm: textHeight(sheets[sheet]) - 1 - lessMm,
+    }),
   };
 }
 

@@ -5,7 +5,7 @@ import type { Medium } from '../model/services.js';
 import type { Facing } from '../model/structure.js';
 import type { UnitSystem } from '../quantity/format.js';
 
-export type { Drawing as Figure, FrameDrawing as FrameFigure, SheetSize as Room, SymbolEntry, WeldSheet };
+export type { Drawing as Figure, FrameDrawing as FrameFigure, SheetSize, SymbolEntry, WeldSheet };
 
 /** Every drawing that the book asks for. Tests hand in plain ones. */
 export interface Drawings {

@@ -1,12 +1,12 @@
 import { type Document, isMap, isScalar, isSeq, type Node, type Pair, parseDocument, visit } from 'yaml';
 import type { Model } from '../model/shell.js';
 import { roleOf } from '../store/layout.js';
-import { type Hidden, hiddenFrom, SIGHT, veil } from './editions.js';
+import { EDITION_POLICY, type Hidden, hiddenFrom, redact } from './editions.js';
 import type { Edition } from './input.js';
 
 /**
  * The record files as one edition may carry them. The shop's edition has them byte for byte; in the others comments are left out,
- * because anything may stand in them, and what the table of {@link SIGHT} hides. A file that cannot be read as YAML is left out whole.
+ * because anything may stand in them, and what the table of {@link EDITION_POLICY} hides. A file that cannot be read as YAML is left out whole.
  */
 export function recordsForEdition(
   files: ReadonlyMap<string, string>,
@@ -25,7 +25,7 @@ export function recordsForEdition(
 
 /** What an edition's record files lack, in words for the reader. */
 export function withheldFrom(edition: Edition): readonly string[] {
-  const sight = SIGHT[edition];
+  const sight = EDITION_POLICY[edition];
   if (edition === 'shop') return [];
   return [
     ...(sight.customer ? [] : ['who ordered the shell']),
@@ -52,7 +52,7 @@ function cleanText(path: string, text: string, hidden: Hidden, edition: Edition)
     Collection: (_key, node) => quiet(node),
     Scalar(_key, node, ancestors) {
       quiet(node);
-      if (typeof node.value === 'string') node.value = veil(node.value, hidden, keyAbove(node, ancestors));
+      if (typeof node.value === 'string') node.value = redact(node.value, hidden, keyAbove(node, ancestors));
     },
   });
   document.comment = null;
@@ -68,7 +68,7 @@ function cleanText(path: string, text: string, hidden: Hidden, edition: Edition)
 /** Any other text about a shell as an edition may have it, by the same table. */
 export function textForEdition(model: Model, edition: Edition): (text: string) => string {
   const hidden = hiddenFrom(model, edition);
-  return (text) => veil(text, hidden, 'title') as string;
+  return (text) => redact(text, hidden, 'title') as string;
 }
 
 /** The key that a text stands under, of itself or of its list. Empty for a key itself. */
@@ -80,7 +80,7 @@ function keyAbove(node: Node, ancestors: readonly unknown[]): string {
 /** Whole records and fields that are not for this edition. */
 function takeOut(document: Document, path: string, hidden: Hidden, edition: Edition): void {
   const role = roleOf(path);
-  const sight = SIGHT[edition];
+  const sight = EDITION_POLICY[edition];
   const whole = document.contents;
   if (role.holds === 'shell' && !sight.customer && isMap(whole)) whole.delete('customer');
   // A file that opens with `units:` has its list under its name.

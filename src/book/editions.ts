@@ -4,7 +4,7 @@ import type { Model, Shell } from '../model/shell.js';
 import type { Edition, History } from './input.js';
 
 /** Who may see what: the one table. Whatever is not for an edition is taken out here, before any chapter sees it. */
-interface Sight {
+interface EditionPolicy {
   /** Who ordered the shell, and how to reach them. */
   readonly customer: boolean;
   /** Names and stamps of welders, and who typed what into the record. */
@@ -17,7 +17,7 @@ interface Sight {
   readonly name: string;
 }
 
-export const SIGHT: Readonly<Record<Edition, Sight>> = {
+export const EDITION_POLICY: Readonly<Record<Edition, EditionPolicy>> = {
   owner: { customer: true, staff: false, nonconformances: 'told', findings: [], name: 'Owner’s edition' },
   service: {
     customer: false,
@@ -44,7 +44,7 @@ export interface Hidden {
 }
 
 export function hiddenFrom(model: Model, edition: Edition): Hidden {
-  const sight = SIGHT[edition];
+  const sight = EDITION_POLICY[edition];
   const welders = sight.staff ? [] : [...model.library.people.values()].filter((person) => /weld/iu.test(person.role));
   const customer = sight.customer ? [] : Object.values(model.shell.customer ?? {}).filter((word) => word !== undefined);
   const words = [
@@ -56,12 +56,12 @@ export function hiddenFrom(model: Model, edition: Edition): Hidden {
 
 /** What one edition may print of an assessment. */
 export function forEdition(assessment: Assessment, edition: Edition): Assessment {
-  const sight = SIGHT[edition];
+  const sight = EDITION_POLICY[edition];
   if (edition === 'shop') return assessment;
   const { model } = assessment;
   const hidden = hiddenFrom(model, edition);
   const { customer, byId, ...rest } = model.shell;
-  const clean = veil(rest, hidden) as Omit<Shell, 'customer' | 'byId'>;
+  const clean = redact(rest, hidden) as Omit<Shell, 'customer' | 'byId'>;
   const findings = sight.nonconformances === 'all' ? clean.findings : clean.findings.filter((one) => one.tellOwner);
   const welds = clean.welds.map(({ welder, ...weld }) => weld);
   const shell: Shell = { ...clean, findings, welds, byId, ...(sight.customer && customer ? { customer } : {}) };
@@ -72,7 +72,7 @@ export function forEdition(assessment: Assessment, edition: Edition): Assessment
 
 /** The commits that an edition may print: their authors and words are the shop's own. */
 export function historyFor(history: History, model: Model, edition: Edition): History {
-  if (SIGHT[edition].staff) return history;
+  if (EDITION_POLICY[edition].staff) return history;
   const hidden = hiddenFrom(model, edition);
   return {
     ...history,
@@ -80,7 +80,7 @@ export function historyFor(history: History, model: Model, edition: Edition): Hi
   };
 }
 
-function seenFindings(findings: readonly Finding[], sight: Sight, hidden: Hidden): readonly Finding[] {
+function seenFindings(findings: readonly Finding[], sight: EditionPolicy, hidden: Hidden): readonly Finding[] {
   const areas = sight.findings;
   const seen = areas === 'all' ? findings : findings.filter((one) => areas.includes(one.rule.split('.')[0] as string));
   return seen.map((one) => ({ ...one, message: masked(one.message, hidden), ids: one.ids.filter((id) => !hidden.ids.has(id)) }));
@@ -95,25 +95,25 @@ function entriesOf(shell: Shell, byId: Shell['byId']): Shell['byId'] {
 }
 
 /** A deep copy without what is hidden. What was typed stays behind whole: nothing prints it, and nothing can leak from it. */
-export function veil(value: unknown, hidden: Hidden, key = ''): unknown {
+export function redact(value: unknown, hidden: Hidden, key = ''): unknown {
   if (typeof value === 'string') {
     if (SIGNERS.has(key) && hidden.ids.has(value)) return SOMEONE;
-    return TEXTS.has(key) ? masked(value, hidden) : nameless(value, hidden);
+    return TEXTS.has(key) ? masked(value, hidden) : withoutNames(value, hidden);
   }
-  if (Array.isArray(value)) return value.map((one) => veil(one, hidden, key));
+  if (Array.isArray(value)) return value.map((one) => redact(one, hidden, key));
   if (value === null || typeof value !== 'object' || key === 'source') return value;
   if (key === 'typed') return {};
-  return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, veil(one, hidden, name)]));
+  return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, redact(one, hidden, name)]));
 }
 
-function nameless(text: string, hidden: Hidden): string {
+function withoutNames(text: string, hidden: Hidden): string {
   let shown = text;
   for (const { word, instead } of hidden.words) shown = shown.replaceAll(word, instead);
   return shown;
 }
 
 function masked(text: string, hidden: Hidden): string {
-  return nameless(text, hidden).replace(/[\p{L}\p{N}._/-]+/gu, (token) => {
+  return withoutNames(text, hidden).replace(/[\p{L}\p{N}._/-]+/gu, (token) => {
     const bare = token.replace(/[.]+$/u, '');
     return hidden.ids.has(bare) ? SOMEONE + token.slice(bare.length) : token;
   });

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import { CannotDo } from '../cannot.js';
+import { UserError } from '../user-error.js';
 import { packageFolder } from './print/packaged.js';
 
 const FACES = [
@@ -22,7 +22,9 @@ export function fontFaces(): string {
   return FACES.flatMap((face) => {
     const folder = packageFolder(face.package);
     if (folder === undefined) {
-      throw new CannotDo(`The book's typeface is missing: package \`${face.package}\` is not installed. Type \`npm run setup\`.`);
+      throw new UserError(
+        `The book's typeface is missing: package \`${face.package}\` is not installed. Type \`npm run setup\`.`,
+      );
     }
     const ranges = JSON.parse(readFileSync(path.join(folder, 'unicode.json'), 'utf8')) as Record<string, string>;
     const stem = path.basename(face.package);

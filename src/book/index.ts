@@ -7,7 +7,7 @@ import { printIn } from './print/print.js';
 export { type BookInput, EDITIONS, type Edition, type History, type PrintedBook } from './input.js';
 
 export interface Printer {
-  /** Prints one edition. Throws {@link CannotDo} where the printed pages are not the planned ones. */
+  /** Prints one edition. Throws {@link UserError} where the printed pages are not the planned ones. */
   print(input: BookInput): Promise<PrintedBook>;
   close(): Promise<void>;
 }

@@ -3,8 +3,8 @@ import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import sharp from 'sharp';
 import { sha256 } from '../archive/fingerprint.js';
-import { CannotDo } from '../cannot.js';
 import { replaceFile } from '../store/replace.js';
+import { UserError } from '../user-error.js';
 import { privateFolder } from './print/cache.js';
 
 /** Pictures made for print, kept by the content of the photo they were made of: once for every edition and every later print. */
@@ -61,7 +61,7 @@ function inFile(file: string): PrintPicture {
     try {
       return readFileSync(file);
     } catch {
-      throw new CannotDo(`${file} was taken away while the book was printed. Print it again.`);
+      throw new UserError(`${file} was taken away while the book was printed. Print it again.`);
     }
   };
 }

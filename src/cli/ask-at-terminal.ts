@@ -1,8 +1,8 @@
 import process from 'node:process';
 import { confirm, input, search, select } from '@inquirer/prompts';
-import { CannotDo } from '../cannot.js';
 import type { Asker, Choice } from '../entry/asker.js';
 import { nearest } from '../source/nearest.js';
+import { UserError } from '../user-error.js';
 import { printable } from './report/printable.js';
 
 /** More than this are searched by typing. */
@@ -50,7 +50,7 @@ async function asked<T>(answer: Promise<T>): Promise<T> {
   try {
     return await answer;
   } catch (error) {
-    if (error instanceof Error && error.name === 'ExitPromptError') throw new CannotDo('Given up: nothing was written.');
+    if (error instanceof Error && error.name === 'ExitPromptError') throw new UserError('Given up: nothing was written.');
     throw error;
   }
 }

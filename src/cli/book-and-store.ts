@@ -5,12 +5,12 @@ import type { Manifest } from '../archive/manifest.js';
 import { type CarriedBook, carriedRecords } from '../archive/open-book.js';
 import { type Difference, storeOfBook } from '../archive/verify.js';
 import { recordsForEdition } from '../book/edition-records.js';
-import { CannotDo } from '../cannot.js';
 import { loadStore } from '../model/load.js';
 import type { StoreText } from '../model/load-types.js';
 import type { Model } from '../model/shell.js';
 import { hashPhotosAt, readStoreTextAt } from '../store/at-revision.js';
 import { hashPhotos } from '../store/hash-photos.js';
+import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
 import { type OpenStore, openStore } from './open.js';
 import { shownPath } from './shown-path.js';
@@ -55,7 +55,7 @@ async function storeHere(context: Context): Promise<OpenStore | undefined> {
   try {
     return await openStore(context);
   } catch (error) {
-    if (error instanceof CannotDo && context.settings.store === undefined) return undefined;
+    if (error instanceof UserError && context.settings.store === undefined) return undefined;
     throw error;
   }
 }
@@ -74,7 +74,7 @@ async function matchesThen(store: OpenStore, { revision, shell, fingerprint: pri
     const then = loadStore(text).shells.get(shell);
     return then ? fingerprint(then.model, await hashPhotosAt(store.root, revision, shell)) === printed : false;
   } catch (error) {
-    if (error instanceof CannotDo) return null;
+    if (error instanceof UserError) return null;
     throw error;
   }
 }

@@ -3,9 +3,9 @@ import path from 'node:path';
 import { type Carry, filesOfShell } from '../archive/carry.js';
 import type { ManifestHead } from '../archive/manifest.js';
 import type { Edition } from '../book/input.js';
-import { CannotDo } from '../cannot.js';
 import type { StoreText } from '../model/load-types.js';
 import { decode } from '../store/taken.js';
+import { UserError } from '../user-error.js';
 import type { OpenShell } from './open.js';
 
 /** Whether the shop's edition carries the photo files themselves, or their hashes alone. */
@@ -77,7 +77,7 @@ export async function openCarry(
         async photo(file) {
           const bytes = await readFile(path.join(text.root, file)).catch(() => undefined);
           if (bytes && sha256(bytes) === photoHashes.get(file)) return bytes;
-          throw new CannotDo(changed(file));
+          throw new UserError(changed(file));
         },
       };
     },
@@ -90,7 +90,7 @@ async function bytesOf({ root, files }: StoreText, paths: readonly string[]): Pr
   for (const file of paths) {
     const bytes = await readFile(path.join(root, file)).catch(() => undefined);
     const read = bytes && decode(bytes);
-    if (read?.refused !== undefined || read?.text !== files.get(file)) throw new CannotDo(changed(file));
+    if (read?.refused !== undefined || read?.text !== files.get(file)) throw new UserError(changed(file));
     found.set(file, bytes as Uint8Array);
   }
   return found;

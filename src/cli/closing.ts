@@ -1,5 +1,5 @@
-import { CannotDo } from '../cannot.js';
-import { blocking, type OpenItem, openItems } from '../closing/items.js';
+import { blocking, type OpenItem, openItems } from '../closeout/items.js';
+import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
 import { type OpenShell, openShell, openStore } from './open.js';
 import { type CheckedShell, checkedShell } from './report/checked.js';
@@ -20,7 +20,7 @@ export type Closed = { readonly opened: OpenShell; readonly checked: CheckedShel
 
 /**
  * Closes a shell, under the store’s lock from the first look to the tag: judges it, and where nothing is missing commits what of its
- * record is not committed, and tags it. `env` is added to Git’s environment. Throws {@link CannotDo} where Git cannot take it.
+ * record is not committed, and tags it. `env` is added to Git’s environment. Throws {@link UserError} where Git cannot take it.
  */
 export async function closeShell(shell: string, context: Context, env: Env = {}): Promise<Closed> {
   const [{ findStore }, { underLock }, { readyToClose }] = await Promise.all([
@@ -29,7 +29,7 @@ export async function closeShell(shell: string, context: Context, env: Env = {})
     import('../store/closings.js'),
   ]);
   if (context.settings.book !== undefined)
-    throw new CannotDo('A printed book is closed for good: leave out --book, and close in a store');
+    throw new UserError('A printed book is closed for good: leave out --book, and close in a store');
   const root = findStore(context.io.cwd, context.settings.store);
   return underLock(root, async () => {
     await readyToClose(root, env);
@@ -67,7 +67,7 @@ async function commitAndTag(opened: OpenShell, env: Env) {
   );
   if (committed.length > 0) await commitFiles(root, committed, `${shell.id}: closed, revision ${revision}`, env);
   const commit = await headCommit(root);
-  if (commit === undefined) throw new CannotDo(`The store at ${root} has no commit to close. Commit it: git add and git commit`);
+  if (commit === undefined) throw new UserError(`The store at ${root} has no commit to close. Commit it: git add and git commit`);
   const tag = closingTagName(shell.id, revision);
   const { fingerprintOf } = await import('./fingerprint-of.js');
   await tagCommit(root, tag, commit, messageOf(opened, revision, (await fingerprintOf(opened)).fingerprint), env);

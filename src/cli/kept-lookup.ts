@@ -1,4 +1,4 @@
-import type { Lookup, Match, TopicAnswer } from '../compute/lookup/types.js';
+import type { Lookup, Match, TopicAnswer } from '../query/lookup/types.js';
 import { findStore } from '../store/find.js';
 import { type Asked, type KeptAt, keep, keptAt, readKept } from '../store/kept-answers.js';
 import type { Context } from './context.js';
@@ -6,7 +6,7 @@ import { programFiles } from './program-files.js';
 import type { Shown } from './report/where-text.js';
 
 /** All that `where` answers from. */
-export interface Sought extends Shown {
+export interface TraceQuery extends Shown {
   readonly lookup: Lookup;
   readonly revision: string | null;
   /** That the records have errors, where they do. */
@@ -36,7 +36,7 @@ export const whereAsked = (shell: string): Asked => ({
 });
 
 /** The answers of the last time; undefined where a record has changed since. */
-export async function keptLookup(place: KeptAt): Promise<Sought | undefined> {
+export async function keptLookup(place: KeptAt): Promise<TraceQuery | undefined> {
   const kept = await readKept(place);
   if (!kept || !isHead(kept.head)) return undefined;
   const { head } = kept;
@@ -60,7 +60,7 @@ const isHead = (found: unknown): found is Head => {
 };
 
 /** Keeps every answer, whatever was asked this time. */
-export async function keepLookup(place: KeptAt, sought: Sought): Promise<void> {
+export async function keepLookup(place: KeptAt, sought: TraceQuery): Promise<void> {
   const { lookup, units, services, revision, warning, pagesOf } = sought;
   const head: Head = {
     findables: lookup.findables,

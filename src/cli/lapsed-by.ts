@@ -1,5 +1,5 @@
-import { coverageOf, digestOf } from '../ledger/coverage.js';
-import { changedSince, type Reasons, signedStages } from '../ledger/signed.js';
+import { coverageOf, digestOf } from '../closeout/coverage.js';
+import { changedSince, type Reasons, signedStages } from '../closeout/signed.js';
 import { loadStore } from '../model/load.js';
 import type { Model, Signoff } from '../model/shell.js';
 import { readStoreTextAt } from '../store/at-revision.js';

@@ -1,21 +1,21 @@
 import path from 'node:path';
-import { CannotDo } from '../cannot.js';
 import type { EntryKind } from '../entry/homes.js';
-import type { Known } from '../entry/known.js';
+import type { RecordIndex } from '../entry/record-index.js';
 import type { StoreText } from '../model/load-types.js';
 import type { Writer } from '../store/write.js';
+import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
 
 /** A store with one shell of it read for an entry; `writer` while its lock is held. */
 export interface OpenEntry {
   readonly root: string;
   readonly text: StoreText;
-  readonly known: Known;
+  readonly known: RecordIndex;
 }
 
-/** Reads the library and, where one is named, a shell; of kinds that are not `wanted` the ids alone. Throws {@link CannotDo} where there is no such shell. */
+/** Reads the library and, where one is named, a shell; of kinds that are not `wanted` the ids alone. Throws {@link UserError} where there is no such shell. */
 export async function readEntry(root: string, shell: string | undefined, wanted?: ReadonlySet<EntryKind>): Promise<OpenEntry> {
-  const [{ readStoreText }, { readKnown }] = await Promise.all([import('../store/read.js'), import('../entry/known.js')]);
+  const [{ readStoreText }, { readKnown }] = await Promise.all([import('../store/read.js'), import('../entry/record-index.js')]);
   const text = await readStoreText(root, shell ?? '');
   if (shell !== undefined && ![...text.files.keys()].some((file) => file.startsWith(`shells/${shell}/`)))
     await noShell(root, shell);
@@ -26,7 +26,7 @@ async function noShell(root: string, shell: string): Promise<never> {
   const [{ readdir }, { didYouMean }] = await Promise.all([import('node:fs/promises'), import('../source/nearest.js')]);
   const known = await readdir(path.join(root, 'shells')).catch(() => []);
   const close = didYouMean(shell, known);
-  throw new CannotDo(`No shell ${shell} in this store${close === '' ? `. Start it: shellbook new-shell ${shell}` : close}`);
+  throw new UserError(`No shell ${shell} in this store${close === '' ? `. Start it: shellbook new-shell ${shell}` : close}`);
 }
 
 /** The store's folder that a command works on. */
@@ -36,11 +36,11 @@ export async function storeOf(context: Context): Promise<string> {
 }
 
 /** Writes whole texts; what stands in a file must be what was read, as the lock promises. */
-export async function writeTexts(writer: Writer, texts: ReadonlyMap<string, string>, known: Known): Promise<void> {
+export async function writeTexts(writer: Writer, texts: ReadonlyMap<string, string>, known: RecordIndex): Promise<void> {
   for (const [file, text] of texts) {
     await writer.update(file, (old) => {
       if ((old ?? '') === (known.files.get(file)?.text ?? '')) return text;
-      throw new CannotDo(`${file} was changed by another program in this moment: try again`);
+      throw new UserError(`${file} was changed by another program in this moment: try again`);
     });
   }
 }
@@ -52,7 +52,7 @@ export async function committed(root: string, files: readonly string[], message:
   return commit === undefined ? 'Nothing to commit.' : `Committed ${commit.slice(0, 7)}: ${message.split('\n')[0]}`;
 }
 
-/** The kind that a word means, and the shell that its records are of: none for the library’s. Throws {@link CannotDo}. */
+/** The kind that a word means, and the shell that its records are of: none for the library’s. Throws {@link UserError}. */
 export async function kindAndShell(
   word: string,
   shell: string | undefined,
@@ -65,9 +65,9 @@ export async function kindAndShell(
       word,
       ENTRY_KINDS.flatMap((one) => [one, `${one}s`]),
     );
-    throw new CannotDo(`No record kind ${word}${close === '' ? `, expected one of ${ENTRY_KINDS.join(', ')}` : close}`);
+    throw new UserError(`No record kind ${word}${close === '' ? `, expected one of ${ENTRY_KINDS.join(', ')}` : close}`);
   }
   const inLibrary = homeOf(kind).in === 'library';
-  if (!inLibrary && shell === undefined) throw new CannotDo(`Whose ${kind} is it? Name the shell, as --shell QF-007`);
+  if (!inLibrary && shell === undefined) throw new UserError(`Whose ${kind} is it? Name the shell, as --shell QF-007`);
   return { kind, shell: inLibrary ? undefined : shell };
 }

@@ -1,18 +1,20 @@
 import { carriedRecords } from '../archive/open-book.js';
 import { storeOfBook } from '../archive/verify.js';
-import { CannotDo } from '../cannot.js';
 import { loadStore } from '../model/load.js';
+import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
 import type { OpenStore } from './open.js';
 import { readBook, requireManifest, sound } from './read-book.js';
 
 /**
- * The store that a printed book carries, in memory: nothing is laid down. Throws {@link CannotDo} where one of its record files is not
+ * The store that a printed book carries, in memory: nothing is laid down. Throws {@link UserError} where one of its record files is not
  * as it was printed: an answer from damaged records would look as good as any other.
  */
 export async function openFromBook(file: string, context: Context): Promise<OpenStore> {
   if (context.settings.store !== undefined)
-    throw new CannotDo('--book and --store name two sources of records, expected one of them. To compare them: shellbook verify');
+    throw new UserError(
+      '--book and --store name two sources of records, expected one of them. To compare them: shellbook verify',
+    );
   context.progress(`Reading ${file}`);
   const opened = await readBook(file, context);
   const manifest = requireManifest(opened);
@@ -21,7 +23,7 @@ export async function openFromBook(file: string, context: Context): Promise<Open
   const damaged = records.filter(({ fault }) => fault !== undefined);
   if (damaged.length > 0) {
     const which = damaged.map(({ path, fault }) => `${path} ${fault}`).join('; ');
-    throw new CannotDo(`${shown} is damaged, so nothing is answered from it: ${which}. See: shellbook verify ${shown}`);
+    throw new UserError(`${shown} is damaged, so nothing is answered from it: ${which}. See: shellbook verify ${shown}`);
   }
   const text = storeOfBook(shown, records, manifest);
   const { revision, edition, withheld, homes } = manifest;

@@ -1,9 +1,9 @@
 import type { Assessment } from '../assess.js';
 import type { Edition } from '../book/input.js';
-import { CannotDo } from '../cannot.js';
 import type { LoadedShell, LoadedStore, StoreText } from '../model/load-types.js';
 import type { Outside, RuleArea } from '../rules/rule.js';
 import type { History, Standing } from '../store/history.js';
+import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
 import { shownPath } from './shown-path.js';
 
@@ -52,10 +52,10 @@ export async function openStore(context: Context): Promise<OpenStore> {
   return { root, text, loaded: loadStore(text), history };
 }
 
-/** Throws {@link CannotDo} with the nearest names where the store has no such shell. */
+/** Throws {@link UserError} with the nearest names where the store has no such shell. */
 export async function requireShell(store: OpenStore, shell: string, context: Context): Promise<LoadedShell> {
   const found = store.loaded.shells.get(shell);
-  if (!found) throw new CannotDo(await noSuchShell(store, shell, context));
+  if (!found) throw new UserError(await noSuchShell(store, shell, context));
   return found;
 }
 

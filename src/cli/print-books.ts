@@ -3,10 +3,10 @@ import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import type { Printer } from '../book/index.js';
 import type { History as BookHistory, BookInput, Edition, PrintedBook } from '../book/input.js';
-import { CannotDo } from '../cannot.js';
 import type { Commit } from '../store/history.js';
 import { keepPageMap } from '../store/page-map.js';
 import { replaceFile } from '../store/replace.js';
+import { UserError } from '../user-error.js';
 import { type CarryMaker, type CarryPhotos, openCarry } from './carry.js';
 import type { Context } from './context.js';
 import { fingerprintOf } from './fingerprint-of.js';
@@ -137,6 +137,6 @@ export async function writeWhole(file: string, bytes: Uint8Array): Promise<void>
     await mkdir(path.dirname(file), { recursive: true });
     await replaceFile(file, bytes);
   } catch (error) {
-    throw new CannotDo(`${file} cannot be written: ${(error as NodeJS.ErrnoException).code ?? String(error)}`);
+    throw new UserError(`${file} cannot be written: ${(error as NodeJS.ErrnoException).code ?? String(error)}`);
   }
 }

@@ -2,10 +2,10 @@ import path from 'node:path';
 import { fingerprint } from '../archive/fingerprint.js';
 import { assess } from '../assess.js';
 import type { BookInput, Edition } from '../book/input.js';
-import { CannotDo } from '../cannot.js';
 import { loadStore } from '../model/load.js';
 import { hashPhotosAt, listTree, readBlobs, readStoreTextAt } from '../store/at-revision.js';
 import { resolveRevision } from '../store/revision.js';
+import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
 import type { Status } from './io.js';
 import { type OpenShell, revisionOf } from './open.js';
@@ -14,7 +14,7 @@ import { shownPath } from './shown-path.js';
 
 /**
  * Prints, for each edition, the pages that are not as they were at a revision.
- * @throws CannotDo where there is no such revision, or the shell was not in it
+ * @throws UserError where there is no such revision, or the shell was not in it
  */
 export async function supplements(
   opened: OpenShell,
@@ -82,7 +82,7 @@ async function earlierInput(opened: OpenShell, since: string, now: Editionless):
   const commit = await resolveRevision(root, since);
   const loaded = loadStore(await readStoreTextAt(root, commit, id)).shells.get(id);
   if (!loaded)
-    throw new CannotDo(`Shell ${id} was not in the store yet at ${since}, so no book of it can be brought up from there.`);
+    throw new UserError(`Shell ${id} was not in the store yet at ${since}, so no book of it can be brought up from there.`);
   const tree = await listTree(root, commit);
   const photos = new Map(loaded.model.shell.photos.map((photo) => [photo.id, `shells/${id}/photos/${photo.file}`]));
   return {

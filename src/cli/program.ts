@@ -1,6 +1,6 @@
 import { Command, CommanderError } from 'commander';
-import { CannotDo } from '../cannot.js';
-import { own } from '../own.js';
+import { getOwn } from '../get-own.js';
+import { UserError } from '../user-error.js';
 import { makeContext } from './context.js';
 import type { Io, Status } from './io.js';
 import { makeRegistry, type Registry, shareOptions } from './registry.js';
@@ -44,7 +44,7 @@ const ALONE: Readonly<Record<string, () => Promise<Declare>>> = {
 };
 
 async function commandsFor(named: string | undefined): Promise<readonly Declare[]> {
-  const alone = named === undefined ? undefined : own(ALONE, named);
+  const alone = named === undefined ? undefined : getOwn(ALONE, named);
   return alone ? [await alone()] : (await import('./commands/index.js')).COMMANDS;
 }
 
@@ -102,7 +102,7 @@ function usageMessage(text: string): string {
 
 function failed(error: unknown, io: Io): Status {
   if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
-  if (error instanceof CannotDo) {
+  if (error instanceof UserError) {
     io.err.write(`shellbook: ${printable(error.message)}\n`);
     return 2;
   }

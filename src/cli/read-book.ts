@@ -2,7 +2,7 @@ import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Manifest } from '../archive/manifest.js';
 import type { CarriedBook } from '../archive/open-book.js';
-import { CannotDo } from '../cannot.js';
+import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
 import { shownPath } from './shown-path.js';
 
@@ -15,7 +15,7 @@ export interface BookFile {
   readonly book: CarriedBook;
 }
 
-/** Throws {@link CannotDo} where the file cannot be read, is no PDF, or carries no record. */
+/** Throws {@link UserError} where the file cannot be read, is no PDF, or carries no record. */
 export async function readBook(file: string, context: Context): Promise<BookFile> {
   const full = path.resolve(context.io.cwd, file);
   const shown = shownPath(full, context);
@@ -24,10 +24,10 @@ export async function readBook(file: string, context: Context): Promise<BookFile
   return { shown, book: sound(shown, () => openBook(bytes)) };
 }
 
-/** The manifest; throws {@link CannotDo} where it is damaged. */
+/** The manifest; throws {@link UserError} where it is damaged. */
 export function requireManifest({ shown, book }: BookFile): Manifest {
   if ('manifest' in book.manifest) return book.manifest.manifest;
-  throw new CannotDo(`${shown} is damaged: ${book.manifest.fault}.`);
+  throw new UserError(`${shown} is damaged: ${book.manifest.fault}.`);
 }
 
 /** Whatever goes wrong in a file that anybody may have written is a fault of the file: one message, status 2. */
@@ -35,18 +35,18 @@ export function sound<T>(shown: string, act: () => T): T {
   try {
     return act();
   } catch (error) {
-    if (error instanceof CannotDo) throw error;
+    if (error instanceof UserError) throw error;
     const why = (error as Error).name === 'PdfFault' ? (error as Error).message : 'it is damaged';
-    throw new CannotDo(`${shown} cannot be read as a book: ${why}.`);
+    throw new UserError(`${shown} cannot be read as a book: ${why}.`);
   }
 }
 
 async function bytesOf(full: string, shown: string): Promise<Uint8Array> {
   const found = await stat(full).catch(() => undefined);
-  if (!found) throw new CannotDo(`There is no file ${shown}. Name a book that was printed by \`shellbook book\`.`);
-  if (!found.isFile()) throw new CannotDo(`${shown} is no file. Name a book that was printed by \`shellbook book\`.`);
-  if (found.size > LARGEST_BYTES) throw new CannotDo(`${shown} is larger than 2 GB, expected a book.`);
+  if (!found) throw new UserError(`There is no file ${shown}. Name a book that was printed by \`shellbook book\`.`);
+  if (!found.isFile()) throw new UserError(`${shown} is no file. Name a book that was printed by \`shellbook book\`.`);
+  if (found.size > LARGEST_BYTES) throw new UserError(`${shown} is larger than 2 GB, expected a book.`);
   return readFile(full).catch((error: NodeJS.ErrnoException) => {
-    throw new CannotDo(`${shown} cannot be read: ${error.code ?? 'unknown reason'}.`);
+    throw new UserError(`${shown} cannot be read: ${error.code ?? 'unknown reason'}.`);
   });
 }

@@ -1,6 +1,6 @@
-import { type FieldChange, fieldChanges } from '../ledger/differences.js';
-import { recordsIn, type TypedRecord } from '../ledger/records-in.js';
-import { recordSlice, sliceData } from '../ledger/slice.js';
+import { type FieldChange, fieldChanges } from '../history/differences.js';
+import { recordsIn, type TypedRecord } from '../history/records-in.js';
+import { recordSlice, sliceData } from '../history/slice.js';
 import { eachBlob, readBlobs } from '../store/at-revision.js';
 import { type CommitChange, commitChanges, type RawChange } from '../store/changes.js';
 import { takenAs } from '../store/taken.js';

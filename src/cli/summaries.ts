@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { FileIds } from '../store/file-ids.js';
-import { Kept, Room } from '../store/kept.js';
+import { CacheDir, CacheEntries } from '../store/kept.js';
 import { looksOfFiles } from '../store/looks.js';
 import type { Context } from './context.js';
 import { programFiles } from './program-files.js';
@@ -31,7 +31,7 @@ const MOST_KEPT = 5000;
  * threads where there is much to do. Keyed by contents: by Git’s ids where Git has them, so that it is right on a dirty tree too.
  */
 export async function summaries(root: string, files: FileIds, context: Context): Promise<ReadonlyMap<string, Summary>> {
-  const kept = new Kept<KeptSummary>(Room.in(files.gitDir, 'list'), isKept);
+  const kept = new CacheEntries<KeptSummary>(CacheDir.in(files.gitDir, 'list'), isKept);
   const keys = keysOf(files);
   const found = new Map<string, Summary>();
   const missing: Wanted[] = [];

@@ -1,5 +1,5 @@
 import { assess } from '../assess.js';
-import { type Progress, progressOf } from '../ledger/state.js';
+import { type Progress, progressOf } from '../closeout/state.js';
 import type { Elsewhere } from '../model/elsewhere.js';
 import type { LoadedStore } from '../model/load-types.js';
 import { type Counts, count, decide } from '../rules/decide.js';

@@ -1,5 +1,5 @@
-import { type Sought, wordsOf } from '../ledger/sought.js';
-import type { TraceHit } from '../ledger/trace.js';
+import type { TraceHit } from '../history/trace.js';
+import { type TraceQuery, wordsOf } from '../history/trace-query.js';
 import { filesWith } from '../store/search.js';
 
 export interface Traced {
@@ -9,10 +9,10 @@ export interface Traced {
 }
 
 /** Every place in the shells of a store where any of it stands, by shell and file. A file without the words is not read as records. */
-export async function traceStore(root: string, sought: readonly Sought[]): Promise<Traced> {
+export async function traceStore(root: string, sought: readonly TraceQuery[]): Promise<Traced> {
   const looked = filesWith(root, wordsOf(sought));
   // The reader of records is loaded while Git looks.
-  const [{ files, refused }, { hitsIn }] = await Promise.all([looked, import('../ledger/trace.js')]);
+  const [{ files, refused }, { hitsIn }] = await Promise.all([looked, import('../history/trace.js')]);
   const hits = [...files].flatMap(([file, text]) => hitsIn(file, text, sought));
   return { hits, refused: refused ?? new Map() };
 }
@@ -21,7 +21,7 @@ export async function traceStore(root: string, sought: readonly Sought[]): Promi
 export async function heatsOf(root: string, certificate: string): Promise<readonly string[]> {
   const wanted = certificate.trim().toLowerCase();
   const looked = filesWith(root, [wanted]);
-  const [{ files }, { recordsIn }] = await Promise.all([looked, import('../ledger/records-in.js')]);
+  const [{ files }, { recordsIn }] = await Promise.all([looked, import('../history/records-in.js')]);
   return [...files]
     .filter(([file]) => file.startsWith('library/'))
     .flatMap(([file, text]) => recordsIn(file, text))

@@ -29,7 +29,7 @@ export interface Figures {
   readonly spacings: readonly SpacingFigure[];
   readonly clamps: ClampFigures;
   readonly bonds: readonly BondFigure[];
-  readonly weldBands: readonly WeldBands[];
+  readonly heatAffectedZones: readonly WeldBands[];
 }
 
 /** A shell and what was computed of it: what lookups and rules answer from. */

@@ -48,7 +48,7 @@ export interface ViewRequest {
   readonly title?: string;
 }
 
-export interface Room {
+export interface Margins {
   /** Least clear strip around each view for labels and dimensions, mm on the sheet. */
   readonly sideMm: number;
   readonly aboveMm: number;
@@ -61,7 +61,7 @@ export const FURNITURE_MM = 10;
 const EDGE_MM = 1;
 
 /** Views below one another at one scale; the sheet is then only as high as they need. */
-export function layOut(views: readonly ViewRequest[], sheet: SheetSize, room: Room): Layout {
+export function layOut(views: readonly ViewRequest[], sheet: SheetSize, room: Margins): Layout {
   const widest = Math.max(...views.map(({ bounds }) => bounds.x1 - bounds.x0), 1);
   const total = Math.max(
     views.reduce((sum, { bounds }) => sum + bounds.y1 - bounds.y0, 0),

@@ -1,5 +1,5 @@
 import { isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap, type YAMLSeq } from 'yaml';
-import { CannotDo } from '../cannot.js';
+import { UserError } from '../user-error.js';
 import { endOf, isBlank, rootOf, Splices, startOf } from './splices.js';
 import { type Data, flow, item, type Style } from './yaml-text.js';
 
@@ -19,7 +19,7 @@ export type Comments = ReadonlyMap<Data, string>;
 
 /**
  * Text of a file with records added at the end of one of its lists. Nothing else changes: comments, blank lines and order stay.
- * `old` is null where there is no file yet. Throws {@link CannotDo} where the file has another form.
+ * `old` is null where there is no file yet. Throws {@link UserError} where the file has another form.
  */
 export function appendRecords(
   place: ListPlace,
@@ -67,12 +67,12 @@ class Appender {
       this.splices.insert(this.splices.lineEnd(endOf(pair.key)), text);
     } else if (rest.length > 0) this.under(pair.value, rest, records);
     else if (isSeq(pair.value)) this.toList(pair.value, records);
-    else throw new CannotDo(`\`${this.place.path.join('.')}\` in ${this.place.file} is no list: correct it first`);
+    else throw new UserError(`\`${this.place.path.join('.')}\` in ${this.place.file} is no list: correct it first`);
   }
 
   private mapping(node: Node): YAMLMap {
     if (isMap(node) && !node.flow && node.items.length > 0) return node;
-    throw new CannotDo(
+    throw new UserError(
       `${this.place.file} has no block of keys for \`${this.place.path.join('.')}\`: write one there, a key a line, or add the record by hand`,
     );
   }

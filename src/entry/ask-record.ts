@@ -9,8 +9,8 @@ import { valueAt, withValue } from './change.js';
 import { choicesFor } from './choices.js';
 import { type Column, columnFor, columnsOf } from './columns.js';
 import { type EntryKind, homeOf } from './homes.js';
-import type { Known } from './known.js';
 import { nextId } from './numbering.js';
+import type { RecordIndex } from './record-index.js';
 import { NO_PLACE } from './validate.js';
 import type { Data } from './yaml-text.js';
 
@@ -90,7 +90,7 @@ export interface AskFor {
   readonly kind: EntryKind;
   /** What was given as options: not asked again. */
   readonly given: Data;
-  readonly known: Known;
+  readonly known: RecordIndex;
   readonly model: Model;
 }
 

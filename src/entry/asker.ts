@@ -13,7 +13,7 @@ export interface TextQuestion {
   readonly wrong?: (typed: string) => string | undefined;
 }
 
-/** Questions to the person at the terminal; a test answers from a list. Each throws {@link CannotDo} where the person gives up. */
+/** Questions to the person at the terminal; a test answers from a list. Each throws {@link UserError} where the person gives up. */
 export interface Asker {
   text(question: TextQuestion): Promise<string>;
   /** `usual` stands first; typing narrows the list down. */

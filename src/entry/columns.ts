@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { own } from '../own.js';
+import { getOwn } from '../get-own.js';
 import { type FieldForm, formOf } from '../schema/field-form.js';
 import { type Kind, Schemas } from '../schema/kinds.js';
 import type { Path } from '../source/source.js';
@@ -91,11 +91,11 @@ function isList(schema: z.core.$ZodType, form: FieldForm): boolean {
 
 function into(schema: z.core.$ZodType, step: string): { step: string | number; schema: z.core.$ZodType } | undefined {
   const plain = unwrap(schema);
-  const field = own(shapeOf(plain) ?? {}, step) ?? catchallOf(plain);
+  const field = getOwn(shapeOf(plain) ?? {}, step) ?? catchallOf(plain);
   if (field) return { step, schema: field };
   if (plain instanceof z.ZodRecord) return { step, schema: plain.valueType as z.core.$ZodType };
   if (plain instanceof z.ZodArray && /^[1-9]\d?$/u.test(step)) return { step: Number(step) - 1, schema: plain.element };
-  const axis = own(AXES, step.toLowerCase());
+  const axis = getOwn(AXES, step.toLowerCase());
   if (formOf(plain).as === 'place' && axis !== undefined)
     return { step: axis, schema: SCHEMAS.fields.quantity('length', helpOf(schema) ?? '', 'any') };
   return undefined;
@@ -116,7 +116,7 @@ function merged(shapes: readonly Shape[]): Shape {
   const keys = [...new Set(shapes.flatMap((shape) => Object.keys(shape)))];
   return Object.fromEntries(
     keys.map((key) => {
-      const fields = shapes.flatMap((shape) => own(shape, key) ?? []);
+      const fields = shapes.flatMap((shape) => getOwn(shape, key) ?? []);
       const first = fields[0] as z.core.$ZodType;
       const one =
         first instanceof z.ZodLiteral ? z.union(fields as z.ZodLiteral[]).meta({ description: helpOf(first) ?? '' }) : first;

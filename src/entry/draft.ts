@@ -1,11 +1,11 @@
-import { CannotDo } from '../cannot.js';
 import { Schemas } from '../schema/kinds.js';
+import { UserError } from '../user-error.js';
 import type { ListPlace } from './append.js';
 import { chooseFile } from './files.js';
 import { type EntryKind, homeOf } from './homes.js';
-import { identity, type Known } from './known.js';
 import { nextId } from './numbering.js';
 import { inOrder } from './options.js';
+import { identity, type RecordIndex } from './record-index.js';
 import { NO_PLACE, validate } from './validate.js';
 import type { Data } from './yaml-text.js';
 
@@ -17,33 +17,33 @@ export interface Draft {
   readonly why: string;
 }
 
-/** Gives a record its number, checks it against what is known and finds its file. Throws {@link CannotDo} with all that is wrong. */
-export function draftOf(kind: EntryKind, wanted: Data, known: Known, into: string | undefined, next: string): Draft {
+/** Gives a record its number, checks it against what is known and finds its file. Throws {@link UserError} with all that is wrong. */
+export function draftOf(kind: EntryKind, wanted: Data, known: RecordIndex, into: string | undefined, next: string): Draft {
   const data = inOrder(kind, wanted.id === next ? { ...wanted, id: numbered(kind, known) } : wanted);
   const id = identity(kind, data);
-  if (id === undefined) throw new CannotDo(`Missing for a ${kind}: --id`);
+  if (id === undefined) throw new UserError(`Missing for a ${kind}: --id`);
   const taken = known.taken(kind, id) ?? (known.find(kind, id) && kind);
   if (taken !== undefined)
-    throw new CannotDo(`\`${id}\` is the id of a ${taken} already, expected a new one${suggestion(kind, known)}`);
+    throw new UserError(`\`${id}\` is the id of a ${taken} already, expected a new one${suggestion(kind, known)}`);
   const chosen = chooseFile(kind, data, known, into);
-  if ('ask' in chosen) throw new CannotDo(`${kind} ${id}: ${chosen.ask}`);
+  if ('ask' in chosen) throw new UserError(`${kind} ${id}: ${chosen.ask}`);
   const faults: string[] = [];
   const schemas = new Schemas(known.unitsOf(chosen.place.file));
   // A record may name itself, as a closed loop does.
   if (homeOf(kind).in !== 'library' && data.id !== undefined) known.register.claim(id, kind as never, NO_PLACE, () => {});
   validate({ kind, data, known, schemas, source: NO_PLACE }, ({ message }) => faults.push(message));
-  if (faults.length > 0) throw new CannotDo(`${faults.join('\n')}\nNothing was written.`);
+  if (faults.length > 0) throw new UserError(`${faults.join('\n')}\nNothing was written.`);
   return { id, data, ...chosen };
 }
 
-function numbered(kind: EntryKind, known: Known): string {
+function numbered(kind: EntryKind, known: RecordIndex): string {
   const id = nextId(kind, known);
   if (id === undefined)
-    throw new CannotDo(`The ids of ${kind}s follow no numbering, so nobody can say which is next: give one with --id`);
+    throw new UserError(`The ids of ${kind}s follow no numbering, so nobody can say which is next: give one with --id`);
   return id;
 }
 
-function suggestion(kind: EntryKind, known: Known): string {
+function suggestion(kind: EntryKind, known: RecordIndex): string {
   const id = nextId(kind, known);
   return id === undefined ? '' : `, as ${id} (--id next)`;
 }

@@ -1,7 +1,7 @@
 import { roleOf } from '../store/layout.js';
 import type { ListPlace } from './append.js';
 import { type EntryKind, heldList, homeOf, listsOf, usualStyle } from './homes.js';
-import type { Known, KnownRecord } from './known.js';
+import type { KnownRecord, RecordIndex } from './record-index.js';
 import type { Data } from './yaml-text.js';
 
 /** Where a new record goes, and why there; or what to say so that it can be known. */
@@ -10,7 +10,7 @@ export type Chosen =
   | { readonly ask: string; readonly files: readonly string[] };
 
 /** The file that a new record belongs to: the one named in `into` (`members-floor`, `dc-house.yaml`); the only one; the one that holds its stage, its service or its neighbours. */
-export function chooseFile(kind: EntryKind, data: Data, known: Known, into?: string): Chosen {
+export function chooseFile(kind: EntryKind, data: Data, known: RecordIndex, into?: string): Chosen {
   const folder = folderOf(kind, known);
   const files = filesFor(kind, known);
   if (into !== undefined) return named(kind, `${into.replace(/\.yaml$/u, '')}.yaml`, folder, files);
@@ -25,7 +25,7 @@ export function chooseFile(kind: EntryKind, data: Data, known: Known, into?: str
   };
 }
 
-const filesFor = (kind: EntryKind, known: Known): readonly string[] =>
+const filesFor = (kind: EntryKind, known: RecordIndex): readonly string[] =>
   [...known.files.keys()].filter((file) => {
     const role = roleOf(file);
     return role.holds !== 'unknown' && listsOf(role).some((list) => list.kind === kind);
@@ -58,7 +58,7 @@ function unwritten(kind: EntryKind, folder: string): Chosen {
   return at(kind, `${folder}${home.list === 'rules' ? 'house' : home.list}.yaml`, 'new');
 }
 
-function bestOf(kind: EntryKind, data: Data, known: Known, files: readonly string[]): Chosen | undefined {
+function bestOf(kind: EntryKind, data: Data, known: RecordIndex, files: readonly string[]): Chosen | undefined {
   const records = known.ofKind(kind);
   if (homeOf(kind).in === 'service') {
     const ends = [data.circuit, data.from, data.to, (data.protection as Data | undefined)?.at].map((id) => String(id ?? ''));
@@ -93,7 +93,7 @@ function sharedHead(a: string, b: string): number {
   return length;
 }
 
-function folderOf(kind: EntryKind, known: Known): string {
+function folderOf(kind: EntryKind, known: RecordIndex): string {
   const home = homeOf(kind);
   if (home.in === 'library') return home.list === 'rules' ? 'library/rules/' : 'library/';
   const shell = `shells/${known.shell}/`;

@@ -1,4 +1,4 @@
-import { CannotDo } from '../cannot.js';
+import { UserError } from '../user-error.js';
 import { ambiguousComma, decimalComma, type Habits } from './cells.js';
 import type { Column } from './columns.js';
 import type { Head } from './heads.js';
@@ -12,7 +12,7 @@ export interface SaidHabits {
 
 /**
  * How a sheet writes decimals and dates, by its own cells where they leave no doubt; `told` says what was taken from them. Throws
- * {@link CannotDo} with the option to give where a cell can be read in two ways.
+ * {@link UserError} with the option to give where a cell can be read in two ways.
  */
 export function habitsOf(sheet: Sheet, heads: readonly Head[], said: SaidHabits): Habits & { readonly told: readonly string[] } {
   const numbers = cellsOf(sheet, heads, isNumeric);
@@ -55,8 +55,8 @@ function commaBy(sheet: Sheet, cells: readonly Cell[]): boolean {
   return false;
 }
 
-const ambiguous = (sheet: Sheet, what: string): CannotDo =>
-  new CannotDo(`${sheet.name}: ${what}. Say which: --decimal-comma or --decimal-point`);
+const ambiguous = (sheet: Sheet, what: string): UserError =>
+  new UserError(`${sheet.name}: ${what}. Say which: --decimal-comma or --decimal-point`);
 
 function orderBy(sheet: Sheet, cells: readonly Cell[]): Habits['dates'] {
   const slashed = cells.flatMap(({ row, text }) => {
@@ -68,7 +68,7 @@ function orderBy(sheet: Sheet, cells: readonly Cell[]): Habits['dates'] {
   const dayFirst = slashed.some(({ first }) => first > 12);
   const monthFirst = slashed.some(({ second }) => second > 12);
   if (dayFirst !== monthFirst) return dayFirst ? 'd/m/y' : 'm/d/y';
-  throw new CannotDo(
+  throw new UserError(
     `${sheet.name}: \`${one.text}\` in row ${one.row} may be day or month first. Say which: --dates m/d/y or --dates d/m/y`,
   );
 }

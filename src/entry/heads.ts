@@ -1,10 +1,10 @@
-import { own } from '../own.js';
+import { getOwn } from '../get-own.js';
 import { lookUp } from '../quantity/parse.js';
 import { SPOKEN } from '../quantity/units.js';
 import { nearest } from '../source/nearest.js';
 import { type Column, columnFor, columnsOf } from './columns.js';
 import type { EntryKind } from './homes.js';
-import type { Known } from './known.js';
+import type { RecordIndex } from './record-index.js';
 import { tradeWords } from './trade-words.js';
 
 /** What a column of a sheet is read as. */
@@ -119,7 +119,7 @@ function splitUnit(
 }
 
 const unitNamed = (symbol: string): string | undefined => {
-  const spoken = own(SPOKEN, symbol.toLowerCase());
+  const spoken = getOwn(SPOKEN, symbol.toLowerCase());
   return lookUp(symbol)
     ? symbol
     : spoken !== undefined && lookUp(spoken)
@@ -130,7 +130,7 @@ const unitNamed = (symbol: string): string | undefined => {
 };
 
 /** A ticket’s column with a unit of mass that fits no axle: left out, it would be a ticket without its reading. */
-export function unreadMass(kind: EntryKind, heads: readonly Head[], known: Known): string | undefined {
+export function unreadMass(kind: EntryKind, heads: readonly Head[], known: RecordIndex): string | undefined {
   const lost = heads.find(({ how, unit }) => how === 'unknown' && unit !== undefined && lookUp(unit)?.dimension === 'mass');
   if (kind !== 'ticket' || lost === undefined) return undefined;
   const axles = known.ofKind('axle').map(({ id }) => String(id));

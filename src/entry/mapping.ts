@@ -1,31 +1,31 @@
 import { isMap, isScalar, type Node, type Pair } from 'yaml';
-import { CannotDo } from '../cannot.js';
 import { readDocument } from '../source/document.js';
 import { COLUMNS_FILE } from '../store/layout.js';
+import { UserError } from '../user-error.js';
 import { setValue } from './change.js';
 import { type Head, plain, UNREAD } from './heads.js';
 import { type EntryKind, kindNamed } from './homes.js';
-import type { Known } from './known.js';
+import type { RecordIndex } from './record-index.js';
 import { rootOf, Splices } from './splices.js';
 import { isData } from './yaml-text.js';
 
 const EXAMPLE = '`member:` and below it `Profile: section`';
 
-/** What the shop calls the columns of its sheets of one kind: plain name of the head → key. Throws {@link CannotDo} with the line. */
+/** What the shop calls the columns of its sheets of one kind: plain name of the head → key. Throws {@link UserError} with the line. */
 export function keptColumns(text: string | undefined, kind: EntryKind): ReadonlyMap<string, string> {
   if (text === undefined) return new Map();
   const { data, findings } = readDocument(COLUMNS_FILE, text);
   const [fault] = findings;
-  if (fault) throw new CannotDo(`${COLUMNS_FILE}:${fault.place.line}: ${fault.message}`);
+  if (fault) throw new UserError(`${COLUMNS_FILE}:${fault.place.line}: ${fault.message}`);
   if (data === null) return new Map();
-  if (!isData(data)) throw new CannotDo(`${COLUMNS_FILE} is no block of keys, expected ${EXAMPLE}`);
+  if (!isData(data)) throw new UserError(`${COLUMNS_FILE} is no block of keys, expected ${EXAMPLE}`);
   const kept = new Map<string, string>();
   for (const [word, columns] of Object.entries(data)) {
     const named = kindNamed(word);
     if (named === undefined)
-      throw new CannotDo(`Unexpected \`${word}\` in ${COLUMNS_FILE}, expected a kind of record, as ${EXAMPLE}`);
+      throw new UserError(`Unexpected \`${word}\` in ${COLUMNS_FILE}, expected a kind of record, as ${EXAMPLE}`);
     if (named !== kind || columns === null) continue;
-    if (!isData(columns)) throw new CannotDo(`Unexpected value for \`${word}\` in ${COLUMNS_FILE}, expected ${EXAMPLE}`);
+    if (!isData(columns)) throw new UserError(`Unexpected value for \`${word}\` in ${COLUMNS_FILE}, expected ${EXAMPLE}`);
     for (const [head, key] of Object.entries(columns)) kept.set(plain(head), key === null ? UNREAD : String(key));
   }
   return kept;
@@ -37,7 +37,7 @@ export function saidColumns(pairs: readonly string[]): ReadonlyMap<string, strin
     pairs.map((pair) => {
       const at = pair.lastIndexOf('=');
       if (at < 1)
-        throw new CannotDo(
+        throw new UserError(
           `Unexpected --map \`${pair}\`, expected the column’s head and a key, as 'Profile=section' or 'Cost=skip'`,
         );
       return [plain(pair.slice(0, at)), pair.slice(at + 1).trim()] as const;
@@ -66,7 +66,7 @@ function wordFor(items: readonly Pair<Node>[], kind: EntryKind): string | undefi
 }
 
 /** Words that only this shell knows: its axles at the head of a ticket’s column, its tanks and what is in them. */
-export function ownWords(kind: EntryKind, known: Known): ReadonlyMap<string, string> {
+export function ownWords(kind: EntryKind, known: RecordIndex): ReadonlyMap<string, string> {
   const words = new Map<string, string>();
   if (kind !== 'ticket') return words;
   for (const { data } of known.ofKind('tank')) {

@@ -1,5 +1,5 @@
 import type { EntryKind } from './homes.js';
-import type { Known, KnownRecord } from './known.js';
+import type { KnownRecord, RecordIndex } from './record-index.js';
 
 /** How a kind is numbered where a shop has none yet. */
 const FIRST: Readonly<Partial<Record<EntryKind, string>>> = {
@@ -22,7 +22,7 @@ interface Numbered {
  * The next free id in the shop's own numbering: one more than the highest of the series that most of these records are in, with as many
  * digits. Undefined where less than half of them are numbered alike: those ids mean something, and nobody can guess one.
  */
-export function nextId(kind: EntryKind, known: Known, more: ReadonlySet<string> = new Set()): string | undefined {
+export function nextId(kind: EntryKind, known: RecordIndex, more: ReadonlySet<string> = new Set()): string | undefined {
   const records = known.ofKind(kind);
   const series = records.length === 0 ? numbered(FIRST[kind], 0) : longest(records);
   if (series === undefined) return undefined;

@@ -1,6 +1,6 @@
-import { CannotDo } from '../cannot.js';
 import type { Kind } from '../schema/kinds.js';
 import { nearest } from '../source/nearest.js';
+import { UserError } from '../user-error.js';
 import { readCell } from './cells.js';
 import { withValue } from './change.js';
 import { type Column, columnFor, columnsOf } from './columns.js';
@@ -14,19 +14,19 @@ export function readFields(kind: Kind, args: readonly string[]): Data {
     const arg = args[i] as string;
     const match = /^--([^=]+)(?:=(.*))?$/su.exec(arg);
     if (!match)
-      throw new CannotDo(`Unexpected \`${arg}\`, expected a field as --${columnsOf(kind)[1]?.key ?? 'id'} and its value`);
+      throw new UserError(`Unexpected \`${arg}\`, expected a field as --${columnsOf(kind)[1]?.key ?? 'id'} and its value`);
     let key = match[1] as string;
     let value = match[2] ?? args[++i];
     if (key === 'set') {
       const at = value?.indexOf('=') ?? -1;
       if (value === undefined || at < 1)
-        throw new CannotDo('Unexpected --set, expected a key and a value, as --set fixing.method=screws');
+        throw new UserError('Unexpected --set, expected a key and a value, as --set fixing.method=screws');
       [key, value] = [value.slice(0, at), value.slice(at + 1)];
     }
-    if (value === undefined) throw new CannotDo(`Missing value after --${key}`);
+    if (value === undefined) throw new UserError(`Missing value after --${key}`);
     const column = columnNamed(kind, key);
     const read = readCell(value, column);
-    if (!read.ok) throw new CannotDo(`--${key}: ${read.message}`);
+    if (!read.ok) throw new UserError(`--${key}: ${read.message}`);
     data = withValue(data, column.path, read.value);
   }
   return data as Data;
@@ -39,7 +39,7 @@ function columnNamed(kind: Kind, key: string): Column {
   const known = columnsOf(kind).map((one) => one.key);
   const close = nearest(key, known, 2).map((one) => `--${optionOf(one)}`);
   const expected = close.length > 0 ? close.join(' or ') : `one of ${known.map((one) => `--${optionOf(one)}`).join(' ')}`;
-  throw new CannotDo(`A ${kind} has no \`${key}\`, expected ${expected}`);
+  throw new UserError(`A ${kind} has no \`${key}\`, expected ${expected}`);
 }
 
 export const optionOf = (key: string): string => key.replace(/_/gu, '-');

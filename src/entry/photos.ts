@@ -1,5 +1,5 @@
-import type { Known } from './known.js';
 import { nextId } from './numbering.js';
+import type { RecordIndex } from './record-index.js';
 import type { Data } from './yaml-text.js';
 
 /** What is known of a picture before it is a record. */
@@ -20,7 +20,7 @@ export interface PhotoDraft {
 }
 
 export interface PhotosOf {
-  readonly known: Known;
+  readonly known: RecordIndex;
   /** Names in the shell’s photos folder. */
   readonly files: readonly string[];
   /** SHA-256 of pictures that are there already. */
@@ -77,7 +77,7 @@ function dataOf(picture: Taken, id: string, file: string, of: PhotosOf): Data {
 }
 
 /** Where the shop’s photos have names and no numbers. */
-function freeId(known: Known, given: ReadonlySet<string>): string {
+function freeId(known: RecordIndex, given: ReadonlySet<string>): string {
   for (let n = 1; ; n++) {
     const id = `P-${String(n).padStart(4, '0')}`;
     if (known.taken('photo', id) === undefined && !given.has(id)) return id;

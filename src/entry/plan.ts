@@ -9,8 +9,8 @@ import { valueAt, withValue } from './change.js';
 import { chooseFile } from './files.js';
 import { type Head, plain } from './heads.js';
 import { type EntryKind, homeOf } from './homes.js';
-import { identity, type Known, type KnownRecord } from './known.js';
 import { nextId } from './numbering.js';
+import { identity, type KnownRecord, type RecordIndex } from './record-index.js';
 import { isRead, type ReadHead, RowSource, readRow, type SheetFault, type SheetRecord } from './rows.js';
 import { sameTyped, sameValue } from './same.js';
 import type { Sheet } from './sheet.js';
@@ -44,7 +44,7 @@ export interface ImportOf {
   readonly kind: EntryKind;
   readonly sheet: Sheet;
   readonly heads: readonly Head[];
-  readonly known: Known;
+  readonly known: RecordIndex;
   readonly habits: Habits;
   /** The file that new records go to, where it was named. */
   readonly into?: string;
@@ -76,7 +76,7 @@ class Planner {
   }
 
   make(): Plan {
-    this.tellPieces();
+    this.reportPieces();
     const rows = this.identified(this.of.sheet.rows.flatMap((row) => readRow(row, this.heads, this.of.habits, this.say) ?? []));
     const added: Plan['added'][number][] = [];
     const changed: Plan['changed'][number][] = [];
@@ -101,7 +101,7 @@ class Planner {
   }
 
   /** A row of four pieces would be one record, and three pieces lost to the mass and the drawings. */
-  private tellPieces(): void {
+  private reportPieces(): void {
     const { kind, heads, sheet } = this.of;
     const index = heads.find(({ text, column }) => column === undefined && PIECES.has(plain(text)))?.index;
     if (index === undefined || !ONE_BY_ONE.has(kind)) return;

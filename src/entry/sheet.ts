@@ -1,5 +1,5 @@
 import { CsvError, parse } from 'csv-parse/sync';
-import { CannotDo } from '../cannot.js';
+import { UserError } from '../user-error.js';
 
 /** A table read from CSV. */
 export interface Sheet {
@@ -21,17 +21,17 @@ const LARGEST_BYTES = 20 * 1024 * 1024;
 const DELIMITERS = [',', ';', '\t', '|'] as const;
 
 /**
- * Reads CSV (RFC 4180) with whatever delimiter its heads have. `headRow` is the row that holds the heads. Throws {@link CannotDo}
+ * Reads CSV (RFC 4180) with whatever delimiter its heads have. `headRow` is the row that holds the heads. Throws {@link UserError}
  * with the row where the file cannot be read.
  */
 export function readSheet(name: string, bytes: Uint8Array, headRow = 1): Sheet {
   if (bytes.length > LARGEST_BYTES)
-    throw new CannotDo(`${name} is over ${LARGEST_BYTES / 1048576} MB, expected a sheet of records: split it`);
+    throw new UserError(`${name} is over ${LARGEST_BYTES / 1048576} MB, expected a sheet of records: split it`);
   const { text, delimiter } = delimited(decode(name, bytes));
   const table = parsed(name, text, delimiter);
   const heads = (table[headRow - 1] ?? []).map((head) => head.trim());
   if (heads.every((head) => head === '')) {
-    throw new CannotDo(
+    throw new UserError(
       `${name} has no column heads in row ${headRow}, expected names of columns there, as id, section, from. Say which row has them: --heads 3`,
     );
   }
@@ -49,8 +49,8 @@ function decode(name: string, bytes: Uint8Array): string {
     return new TextDecoder(mark, { fatal: true }).decode(bytes);
   } catch {
     if (bytes[0] === 0x50 && bytes[1] === 0x4b)
-      throw new CannotDo(`${name} is a workbook, expected CSV: save the sheet as CSV UTF-8`);
-    throw new CannotDo(`${name} is not UTF-8 text: save the sheet as CSV UTF-8`);
+      throw new UserError(`${name} is a workbook, expected CSV: save the sheet as CSV UTF-8`);
+    throw new UserError(`${name} is not UTF-8 text: save the sheet as CSV UTF-8`);
   }
 }
 
@@ -70,7 +70,7 @@ function parsed(name: string, text: string, delimiter: string): readonly (readon
     return parse(text, { delimiter, relax_column_count: true, skip_empty_lines: false }) as string[][];
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
-    throw new CannotDo(`${name}, line ${String(error.lines ?? '?')}: ${HINTS[error.code] ?? 'this is not CSV'}`);
+    throw new UserError(`${name}, line ${String(error.lines ?? '?')}: ${HINTS[error.code] ?? 'this is not CSV'}`);
   }
 }
 

@@ -1,5 +1,5 @@
 import { isScalar, type Node, parseDocument } from 'yaml';
-import { CannotDo } from '../cannot.js';
+import { UserError } from '../user-error.js';
 
 /** Changes to a text, gathered and made at once: all that they do not touch stays as it was typed, sign for sign. */
 export class Splices {
@@ -58,11 +58,11 @@ export class Splices {
   }
 }
 
-/** The file's outermost node; null where it holds comments only. Throws {@link CannotDo} where it is not whole YAML. */
+/** The file's outermost node; null where it holds comments only. Throws {@link UserError} where it is not whole YAML. */
 export function rootOf(file: string, text: string): Node | null {
   const parsed = parseDocument(text, { schema: 'failsafe', uniqueKeys: false, prettyErrors: false, logLevel: 'silent' });
   if (parsed.errors.length > 0)
-    throw new CannotDo(`${file} is not whole YAML, so nothing was written to it. See: shellbook check`);
+    throw new UserError(`${file} is not whole YAML, so nothing was written to it. See: shellbook check`);
   const root = parsed.contents as Node | null;
   return root === null || isBlank(root) ? null : root;
 }

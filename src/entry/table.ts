@@ -5,7 +5,7 @@ import { valueAt } from './change.js';
 import { type Column, columnFor, columnsOf } from './columns.js';
 import { guarded } from './guard.js';
 import { type EntryKind, HOMES } from './homes.js';
-import type { Known, KnownRecord } from './known.js';
+import type { KnownRecord, RecordIndex } from './record-index.js';
 import { isData } from './yaml-text.js';
 
 /** Records of one kind as rows of text, as typed; every number with its unit. */
@@ -19,7 +19,7 @@ export interface Table {
 const ALWAYS = ['id', 'stage'];
 
 /** Every record of a kind in file order. Blocks are taken apart into columns of their own, as `inspections.1.by`. */
-export function tableOf(kind: EntryKind, known: Known): Table {
+export function tableOf(kind: EntryKind, known: RecordIndex): Table {
   const records = known.ofKind(kind);
   const columns = columnsIn(kind, records);
   const rows = records.map((record) =>

@@ -1,7 +1,7 @@
 import { roleOf } from '../store/layout.js';
 import { columnFor } from './columns.js';
 import { type EntryKind, type HeldList, listsOf } from './homes.js';
-import type { Known, KnownFile, KnownRecord } from './known.js';
+import type { KnownFile, KnownRecord, RecordIndex } from './record-index.js';
 import { type Data, field, flow, isData, item } from './yaml-text.js';
 
 /** Kinds of record that say what is to be built. The others say what was done, weighed, found or seen. */
@@ -34,7 +34,7 @@ const OWN_OF_ONE: ReadonlySet<string> = new Set([
  * Files of a new shell with the structure of another: name within the shell’s folder → text. Without heats, dates, readings, photos,
  * the chassis’s ratings, VIN and customer; without comments, which speak of the other coach.
  */
-export function templateTexts(known: Known, shell: string): ReadonlyMap<string, string> {
+export function templateTexts(known: RecordIndex, shell: string): ReadonlyMap<string, string> {
   const texts = new Map<string, string>();
   for (const file of known.files.values()) {
     const role = roleOf(file.path);
@@ -49,7 +49,7 @@ export function templateTexts(known: Known, shell: string): ReadonlyMap<string, 
 }
 
 /** Undefined where nothing of a structure stands in the file. */
-function listText(file: KnownFile, lists: readonly HeldList[], known: Known): string | undefined {
+function listText(file: KnownFile, lists: readonly HeldList[], known: RecordIndex): string | undefined {
   const data = file.open?.document.data;
   const held = lists
     .map((list) => ({ list, records: recordsIn(file, list.kind, known) }))
@@ -65,7 +65,7 @@ function listText(file: KnownFile, lists: readonly HeldList[], known: Known): st
   return from + heads + held.map(({ list, records }) => `${list.path[0]}:\n${itemsText(records, '  ')}`).join('');
 }
 
-function headText(file: KnownFile, shell: string, known: Known): string {
+function headText(file: KnownFile, shell: string, known: RecordIndex): string {
   const data = file.open?.document.data;
   const head: Data = isData(data) ? data : {};
   const chassis = isData(head.chassis) ? withoutOwn('axle', head.chassis) : {};
@@ -89,7 +89,7 @@ function headText(file: KnownFile, shell: string, known: Known): string {
   return `${lines.join('\n')}\n${axles.length > 0 ? `  axles:\n${itemsText(axles, '    ')}` : ''}${blocks.join('')}`;
 }
 
-const recordsIn = (file: KnownFile, kind: EntryKind, known: Known): readonly KnownRecord[] =>
+const recordsIn = (file: KnownFile, kind: EntryKind, known: RecordIndex): readonly KnownRecord[] =>
   known.records.filter((record) => record.file === file.path && record.kind === kind);
 
 const itemsText = (records: readonly KnownRecord[], indent: string): string =>

@@ -1,11 +1,11 @@
 import type { Node } from 'yaml';
-import { CannotDo } from '../cannot.js';
 import type { StoreText } from '../model/load-types.js';
+import { UserError } from '../user-error.js';
 import { appendRecords, type Comments, type ListPlace } from './append.js';
 import { setValue } from './change.js';
 import { type EntryKind, homeOf } from './homes.js';
-import { identity, Known, type KnownFile, type KnownRecord } from './known.js';
 import type { Change, Plan } from './plan.js';
+import { identity, type KnownFile, type KnownRecord, RecordIndex } from './record-index.js';
 import { sameTyped } from './same.js';
 import { isBlank, Splices } from './splices.js';
 import type { Data } from './yaml-text.js';
@@ -18,12 +18,12 @@ interface FilePlan {
 
 /**
  * The new text of every file that a plan changes, by path in the store. Each was read again and holds what was planned and all that
- * it held before. Throws {@link CannotDo} where a file has a form that cannot be changed without loss.
+ * it held before. Throws {@link UserError} where a file has a form that cannot be changed without loss.
  */
 export function textsOf(
   kind: EntryKind,
   plan: Pick<Plan, 'added' | 'changed'>,
-  known: Known,
+  known: RecordIndex,
   comments?: Comments,
 ): ReadonlyMap<string, string> {
   const files = new Map<string, FilePlan>();
@@ -37,10 +37,10 @@ export function textsOf(
   return new Map([...files].map(([file, wanted]) => [file, textOf(kind, file, wanted, known, comments)]));
 }
 
-function textOf(kind: EntryKind, file: string, { added, changed }: FilePlan, known: Known, comments?: Comments): string {
+function textOf(kind: EntryKind, file: string, { added, changed }: FilePlan, known: RecordIndex, comments?: Comments): string {
   const old = known.files.get(file);
   if (old && old.open === undefined)
-    throw new CannotDo(`${file} is not whole YAML, so nothing was written to it. See: shellbook check`);
+    throw new UserError(`${file} is not whole YAML, so nothing was written to it. See: shellbook check`);
   const splices = new Splices(old?.text ?? '');
   for (const { record, changes } of changed)
     for (const change of changes) setValue(splices, record.node, change.path, change.new);
@@ -72,8 +72,8 @@ function readRoot(old: KnownFile | undefined): Node | null | undefined {
 }
 
 /** Reads the new text: every record that was there is there, and what was written reads as it was meant. */
-function prove(kind: EntryKind, file: string, text: string, written: readonly Data[], known: Known): void {
-  const now = new Known(textFile(file, text), known.shell, known.linked);
+function prove(kind: EntryKind, file: string, text: string, written: readonly Data[], known: RecordIndex): void {
+  const now = new RecordIndex(textFile(file, text), known.shell, known.linked);
   const before = known.records.filter((record) => record.file === file);
   const after = new Map(now.records.map((record) => [`${record.kind} ${record.id}`, record.data]));
   const meant = new Map(written.map((data) => [`${kind} ${identity(kind, data)}`, data]));
@@ -84,7 +84,7 @@ function prove(kind: EntryKind, file: string, text: string, written: readonly Da
   const wrong = [...meant].find(([key, data]) => !sameTyped(data, after.get(key)))?.[0] ?? before.find(isLost)?.id;
   if (wrong === undefined) return;
   const where = homeOf(kind).in === 'library' ? 'the library' : 'the shell';
-  throw new CannotDo(
+  throw new UserError(
     `${file} has a form that cannot be changed without loss at ${wrong}: nothing was written. Change it by hand, then check ${where}`,
   );
 }

@@ -3,7 +3,7 @@ import { link } from '../model/link.js';
 import { type From, type LibraryKind, Links } from '../model/links.js';
 import { mapCondition } from '../model/map-condition.js';
 import { withoutBlanks } from '../model/records.js';
-import { tellRoughMembers, tellRoughZones } from '../model/rough.js';
+import { reportRoughMembers, reportRoughZones } from '../model/rough.js';
 import type { RecordKind, Tank } from '../model/shell.js';
 import type { Source } from '../model/source.js';
 import { checkForm, type FieldSource } from '../schema/form.js';
@@ -11,7 +11,7 @@ import type { Form, Schemas } from '../schema/kinds.js';
 import { shown } from '../source/shown.js';
 import type { Path } from '../source/source.js';
 import { type EntryKind, homeOf } from './homes.js';
-import type { Known } from './known.js';
+import type { RecordIndex } from './record-index.js';
 import type { Data } from './yaml-text.js';
 
 /** Where a record was typed that is in no file yet; the messages name the keys. */
@@ -24,7 +24,7 @@ export const NO_PLACE: FieldSource & { readonly file: string } = {
 export interface Candidate {
   readonly kind: EntryKind;
   readonly data: Data;
-  readonly known: Known;
+  readonly known: RecordIndex;
   /** With the units of the file that it goes to. */
   readonly schemas: Schemas;
   readonly source: FieldSource & { readonly file: string };
@@ -44,8 +44,8 @@ export function validate({ kind, data, known, schemas, source }: Candidate, say:
   };
   const id = data.id === undefined ? undefined : String(data.id);
   const form = checkForm(schemas, kind, { ...(id === undefined ? {} : { id }), data: withoutBlanks(data), source }, tell);
-  if (form !== undefined) tellHalf(kind, { id: id ?? '', form, source } as never, tell);
-  if (form !== undefined) tellCondition(form, { id: id ?? '', source }, known, ahead ?? tell);
+  if (form !== undefined) reportHalf(kind, { id: id ?? '', form, source } as never, tell);
+  if (form !== undefined) reportCondition(form, { id: id ?? '', source }, known, ahead ?? tell);
   if (homeOf(kind).in !== 'library') {
     const links = ahead ? new LinksAhead(known, tell, ahead) : new Links(known.register, known.linked.registers, tell);
     link([{ kind: kind as RecordKind, ...(id === undefined ? {} : { id }), data, source }], links);
@@ -54,17 +54,17 @@ export function validate({ kind, data, known, schemas, source }: Candidate, say:
 }
 
 /** A tube without an end, a swept cavity without its inside: forms that are right by halves. */
-function tellHalf(kind: EntryKind, record: never, say: Say): void {
+function reportHalf(kind: EntryKind, record: never, say: Say): void {
   const reader = {
     tell: (rule: string, message: string, place: Finding['place'], ids: readonly string[] = []): void =>
       say({ rule, severity: 'error', message, ids, place }),
   };
-  if (kind === 'member') tellRoughMembers([record], reader);
-  if (kind === 'zone') tellRoughZones([record], reader);
+  if (kind === 'member') reportRoughMembers([record], reader);
+  if (kind === 'zone') reportRoughZones([record], reader);
 }
 
 /** What was aboard is named by a tank, what is in it, or an axle of this shell. */
-function tellCondition(form: object, { id, source }: { id: string; source: Source }, known: Known, say: Say): void {
+function reportCondition(form: object, { id, source }: { id: string; source: Source }, known: RecordIndex, say: Say): void {
   if (!('condition' in form) || form.condition === undefined) return;
   const tanks = known.ofKind('tank').map(({ data }) => ({ id: String(data.id), contents: String(data.contents) }) as Tank);
   mapCondition(form.condition as never, { id, source, path: ['condition'] }, { tanks, register: known.register, say });
@@ -73,7 +73,7 @@ function tellCondition(form: object, { id, source }: { id: string; source: Sourc
 /** Lets a record name what is not there yet, and tells it. Near names are not looked for: by the thousand that would take minutes. */
 class LinksAhead extends Links {
   constructor(
-    private readonly known: Known,
+    private readonly known: RecordIndex,
     say: Say,
     private readonly ahead: Say,
   ) {

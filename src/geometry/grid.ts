@@ -8,7 +8,7 @@ export interface Grid {
   visit(bounds: Bounds, see: (index: number) => boolean): boolean;
 }
 
-interface Thing {
+interface GridItem {
   readonly index: number;
   readonly bounds: Bounds;
 }
@@ -22,7 +22,7 @@ const MOST_OF_THEM = 1 / 64;
  * Long or slanted things should be given as several bounds with the same `index`. Cell size in the unit of the bounds; cells become
  * larger where there would be too many. What lies far outside the rest falls into the cells at the edge: only slower, never wrong.
  */
-export function grid(things: readonly Thing[], cell: number): Grid {
+export function grid(things: readonly GridItem[], cell: number): Grid {
   const axes = [0, 1, 2].map((k) => extent(things, k as 0 | 1 | 2));
   let size = cell;
   const countAt = (one: number): readonly number[] => axes.map(([low, high]) => Math.max(1, Math.ceil((high - low) / one)));
@@ -47,7 +47,7 @@ export function grid(things: readonly Thing[], cell: number): Grid {
     }
     return false;
   };
-  const cellsOf = ({ bounds: { min, max } }: Thing): number =>
+  const cellsOf = ({ bounds: { min, max } }: GridItem): number =>
     (slot(max[0], ox, nx) - slot(min[0], ox, nx) + 1) *
     (slot(max[1], oy, ny) - slot(min[1], oy, ny) + 1) *
     (slot(max[2], oz, nz) - slot(min[2], oz, nz) + 1);
@@ -92,7 +92,7 @@ export function grid(things: readonly Thing[], cell: number): Grid {
 
 /** The things of each cell one after another in `items`; those of cell `k` begin at `starts[k]`. */
 function fill(
-  things: readonly Thing[],
+  things: readonly GridItem[],
   cells: number,
   eachCell: (bounds: Bounds, at: (key: number) => boolean) => boolean,
 ): { readonly starts: Uint32Array; readonly items: Uint32Array } {
@@ -119,7 +119,7 @@ function fill(
 const MOST_ASKED = 1 << 14;
 
 /** Where nearly all things lie along an axis: the one in a hundred at each end, in the wrong unit perhaps, stretches it no further. */
-function extent(things: readonly Thing[], axis: 0 | 1 | 2): readonly [number, number] {
+function extent(things: readonly GridItem[], axis: 0 | 1 | 2): readonly [number, number] {
   const step = Math.ceil(things.length / MOST_ASKED);
   const asked = step > 1 ? things.filter((_, i) => i % step === 0) : things;
   const lows = Float64Array.from(asked, ({ bounds }) => bounds.min[axis]).sort();

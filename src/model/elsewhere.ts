@@ -21,7 +21,7 @@ export interface Elsewhere {
   beganBefore(shell: string): boolean;
 }
 
-type Typed = Readonly<Record<string, unknown>>;
+type RawRecord = Readonly<Record<string, unknown>>;
 interface ListFile {
   readonly shell: string;
   readonly list: ShellList;
@@ -90,9 +90,11 @@ const vinIn = (text: string): string | undefined => /^vin:\s*["']?([A-Z0-9]{5,})
 
 function recordsOf({ shell, list, text }: ListFile): readonly RecordElsewhere[] {
   const { data } = readDocument(`${list}.yaml`, text);
-  const listed = Array.isArray(data) ? data : (data as Typed | null)?.[list];
+  const listed = Array.isArray(data) ? data : (data as RawRecord | null)?.[list];
   if (!Array.isArray(listed)) return [];
   return listed.flatMap((typed: unknown) =>
-    typeof typed === 'object' && typed !== null && 'id' in typed ? [{ shell, id: String(typed.id), typed: typed as Typed }] : [],
+    typeof typed === 'object' && typed !== null && 'id' in typed
+      ? [{ shell, id: String(typed.id), typed: typed as RawRecord }]
+      : [],
   );
 }

@@ -6,13 +6,13 @@ import { type Reference, referencesOf, type Target } from './references.js';
 import type { Photo, RecordKind } from './shell.js';
 
 /** A record as typed, whether its form is right or not: what it names is checked all the same, so that one run tells everything. */
-export interface Seen extends From {
+export interface RawRecordRef extends From {
   readonly kind: RecordKind;
   readonly data: unknown;
 }
 
 /** Checks every reference of the records of a shell. */
-export function link(seen: readonly Seen[], links: Links): void {
+export function link(seen: readonly RawRecordRef[], links: Links): void {
   for (const from of seen) eachNamed(from.kind, from.data, (named) => check(from, named, links));
 }
 
@@ -53,7 +53,7 @@ function follow(
   }
 }
 
-function check(from: Seen, { id, target, path }: Named, links: Links): void {
+function check(from: RawRecordRef, { id, target, path }: Named, links: Links): void {
   // What is no id at all was told with the record's form.
   if (!ID.test(id)) return;
   if ('kinds' in target) links.to(from, target.kinds, id, path);
@@ -62,7 +62,7 @@ function check(from: Seen, { id, target, path }: Named, links: Links): void {
 }
 
 /** Tells photos whose file is not there. `files`: path in the store of every photo file. */
-export function tellMissingFiles(
+export function reportMissingFiles(
   shell: string,
   photos: readonly Photo[],
   files: ReadonlySet<string>,

@@ -18,7 +18,7 @@ import {
 } from './map-library.js';
 import { type Checked, RecordReader } from './records.js';
 import { Register } from './register.js';
-import { tellRoughSection } from './rough-section.js';
+import { reportRoughSection } from './rough-section.js';
 import type { RecordKind } from './shell.js';
 import type { Source } from './source.js';
 
@@ -38,7 +38,7 @@ export function loadLibrary(files: ReadonlyMap<string, string>, say: (finding: F
   const sections = read('sections', 'section').map(mapSection);
   const links = new Links(new Register<RecordKind>(), registers, say);
   for (const one of certificates) links.toLibrary(one, 'material', one.alloy, ['alloy']);
-  for (const one of sections) tellRoughSection(one, say);
+  for (const one of sections) reportRoughSection(one, say);
   const library: Library = {
     materials,
     certificates: byId(certificates),

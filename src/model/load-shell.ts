@@ -3,7 +3,7 @@ import type { Kind } from '../schema/kinds.js';
 import { type FileRole, roleOf, type ShellList } from '../store/layout.js';
 import { indexById } from './index-by-id.js';
 import type { Shop } from './library.js';
-import { link, tellMissingFiles } from './link.js';
+import { link, reportMissingFiles } from './link.js';
 import { type LinkedLibrary, Links } from './links.js';
 import { type Head, loadHead } from './load-head.js';
 import { loadServices, type ServiceParts } from './load-services.js';
@@ -15,7 +15,7 @@ import { mapTicket } from './map-shell.js';
 import { mapClamp, mapMember, mapOpening, mapPanel, mapWeld } from './map-structure.js';
 import { type Checked, type OpenFile, RecordReader } from './records.js';
 import { Register } from './register.js';
-import { tellRoughMembers, tellRoughZones } from './rough.js';
+import { reportRoughMembers, reportRoughZones } from './rough.js';
 import type { RecordKind, Shell } from './shell.js';
 import type { Source } from './source.js';
 
@@ -36,7 +36,7 @@ export function loadShell(text: ShellText, shop: Shop, linked: LinkedLibrary): L
   const register = new Register<RecordKind>();
   const headFile = openHead(text, reader, register);
   const head = headFile ? loadHead(headFile, text.id, reader, register) : NO_HEAD;
-  if (head.form && head.form.shell !== text.id && headFile) tellOtherFolder(head.form.shell, text.id, headFile, reader);
+  if (head.form && head.form.shell !== text.id && headFile) reportOtherFolder(head.form.shell, text.id, headFile, reader);
   const lists = loadLists(text, head, reader, register);
   const services = loadServices(
     filesOf(text, (role) => role.holds === 'service'),
@@ -49,7 +49,7 @@ export function loadShell(text: ShellText, shop: Shop, linked: LinkedLibrary): L
     [{ kind: 'shell', id: text.id, data: shell.typed, source: shell.source }, ...reader.seen],
     new Links(register, linked.registers, say),
   );
-  tellMissingFiles(text.id, shell.photos, text.photos, say);
+  reportMissingFiles(text.id, shell.photos, text.photos, say);
   findings.sort(byPlace);
   return { model: { shop, library: linked.library, shell }, findings };
 }
@@ -65,7 +65,7 @@ function openHead(text: ShellText, reader: RecordReader, register: Register<Reco
   return undefined;
 }
 
-function tellOtherFolder(typed: string, folder: string, file: OpenFile, reader: RecordReader): void {
+function reportOtherFolder(typed: string, folder: string, file: OpenFile, reader: RecordReader): void {
   const message = `Unexpected shell number \`${typed}\` in the folder ${folder}, expected \`${folder}\`: correct it, or rename the folder`;
   reader.tell('format.wrong-value', message, file.source.place('shell'), [folder]);
 }
@@ -97,8 +97,8 @@ function loadLists(text: ShellText, head: Head, reader: RecordReader, register: 
   const vehicle: Vehicle = { tanks: head.tanks, register, say: reader.say };
   const zones = read('zones', 'zone');
   const members = read('members', 'member');
-  tellRoughZones(zones, reader);
-  tellRoughMembers(members, reader);
+  reportRoughZones(zones, reader);
+  reportRoughMembers(members, reader);
   return {
     zones: zones.map(mapZone),
     members: members.flatMap((record) => mapMember(record) ?? []),

@@ -1,10 +1,10 @@
 import type { Finding } from '../finding.js';
 import { roleOf } from '../store/layout.js';
 import { Neighbours } from './elsewhere.js';
+import { LazyMap } from './lazy-map.js';
 import { loadLibrary, loadShop } from './load-library.js';
 import { byPlace, loadShell, type ShellText } from './load-shell.js';
 import type { LoadedShell, LoadedStore, StoreText } from './load-types.js';
-import { OnDemand } from './on-demand.js';
 
 /**
  * Reads a store from its text: form, links, units and datum, with every fault of every file as a finding. A shell is read when it is
@@ -19,7 +19,7 @@ export function loadStore(text: StoreText): LoadedStore {
   findings.push(...strays.filter(({ shell }) => shell === undefined).map(({ finding }) => finding));
   const texts = shellTexts(text);
   const neighbours = new Neighbours(text.files);
-  const shells = new OnDemand<LoadedShell>(texts.keys(), (id) => {
+  const shells = new LazyMap<LoadedShell>(texts.keys(), (id) => {
     const { model, findings: told } = loadShell(texts.get(id) as ShellText, shop, linked);
     const loaded = { model: { ...model, elsewhere: neighbours.of(id) }, findings: told };
     const own = strays.filter(({ shell }) => shell === id).map(({ finding }) => finding);

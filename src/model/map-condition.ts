@@ -16,7 +16,7 @@ export interface Vehicle {
 }
 
 /** Where the condition was typed. */
-export interface Typed {
+export interface TypedCondition {
   readonly id: string;
   readonly source: Source;
   readonly path: Path;
@@ -25,7 +25,7 @@ export interface Typed {
 const OWN_KEYS = ['occupants', 'aboard', 'missing', 'bays'];
 
 /** Resolves a condition's keys: a tank by its id or by what is in it, a liftable axle by its id. Levels come back by tank id. */
-export function mapCondition(form: Form<'bare'>['condition'], at: Typed, vehicle: Vehicle): Condition {
+export function mapCondition(form: Form<'bare'>['condition'], at: TypedCondition, vehicle: Vehicle): Condition {
   const { occupants, aboard, missing, bays, ...others } = form;
   const levels: Record<string, number> = {};
   const lifted: Record<string, 'up' | 'down'> = {};
@@ -34,12 +34,12 @@ export function mapCondition(form: Form<'bare'>['condition'], at: Typed, vehicle
     if (value === undefined) continue;
     if (typeof value === 'string') {
       if (known(vehicle, key, 'axle')) lifted[key] = value;
-      else tellUnknown(key, at, vehicle);
+      else reportUnknown(key, at, vehicle);
       continue;
     }
     const tanks = tanksFor(key, vehicle);
     for (const tank of tanks) levels[tank] = value;
-    if (tanks.length === 0) tellUnknown(key, at, vehicle);
+    if (tanks.length === 0) reportUnknown(key, at, vehicle);
     fuelKnown ||= key === 'fuel' || vehicle.tanks.some((tank) => tanks.includes(tank.id) && meansContents('fuel', tank.contents));
   }
   return {
@@ -65,7 +65,7 @@ function tanksFor(key: string, vehicle: Vehicle): readonly string[] {
   return vehicle.tanks.filter((tank) => meansContents(key, tank.contents)).map((tank) => tank.id);
 }
 
-function tellUnknown(key: string, at: Typed, vehicle: Vehicle): void {
+function reportUnknown(key: string, at: TypedCondition, vehicle: Vehicle): void {
   // A tank that was left out for a fault of its own may be the one that is meant.
   if ([...vehicle.register.idsOf(['tank'])].length > vehicle.tanks.length) return;
   const tanks = [...vehicle.register.idsOf(['tank']), ...contentsWords(vehicle.tanks.map((tank) => tank.contents))];

@@ -2,7 +2,7 @@ import { isMap, isSeq, type Node, type Pair } from 'yaml';
 import type { Finding } from '../finding.js';
 import type { Vec3 } from '../geometry/vector.js';
 import type { FileUnits } from '../quantity/parse.js';
-import { checkForm, type Typed } from '../schema/form.js';
+import { checkForm, type TypedRecordForm } from '../schema/form.js';
 import { type Form, type Kind, Schemas } from '../schema/kinds.js';
 import { readUnits } from '../schema/units.js';
 import { readDocument, type SourceDocument } from '../source/document.js';
@@ -10,7 +10,7 @@ import { nearest } from '../source/nearest.js';
 import { found, shown } from '../source/shown.js';
 import { NodeSource } from '../source/source.js';
 import { LIBRARY_LISTS, SHELL_LISTS } from '../store/layout.js';
-import type { Seen } from './link.js';
+import type { RawRecordRef } from './link.js';
 import type { Register } from './register.js';
 import type { RecordKind } from './shell.js';
 import type { RecordBase } from './source.js';
@@ -40,7 +40,7 @@ const isMapping = (data: unknown): data is Mapping => typeof data === 'object' &
 /** Reads the records of some files that share a datum. Every fault goes to `say`; what is whole comes back. */
 export class RecordReader {
   /** Every record of a list, whether its form is right or not. */
-  readonly seen: Seen[] = [];
+  readonly seen: RawRecordRef[] = [];
   private readonly schemas = new Map<string, Schemas>();
 
   constructor(
@@ -142,7 +142,7 @@ export class RecordReader {
   }
 
   /** The form of a record or of a part of one; undefined where something in it is wrong. */
-  form<K extends Kind>(file: OpenFile, kind: K, typed: Typed<NodeSource>): Form<K> | undefined {
+  form<K extends Kind>(file: OpenFile, kind: K, typed: TypedRecordForm<NodeSource>): Form<K> | undefined {
     const data = file.document.hasBlanks ? withoutBlanks(typed.data) : typed.data;
     const form = checkForm(file.schemas, kind, { ...typed, data }, this.say);
     if (form === undefined || file.document.faults.length === 0) return form;

@@ -13,9 +13,9 @@ interface Slip {
 }
 
 /** Tells a section whose walls, webs or radii do not fit into its outside: at its line, with the slip that it probably is. */
-export function tellRoughSection(section: Section, say: (finding: Finding) => void): void {
+export function reportRoughSection(section: Section, say: (finding: Finding) => void): void {
   const { id, dimensions, source } = section;
-  if (dimensions.shape === 'custom') tellRoughCustom(section, dimensions, say);
+  if (dimensions.shape === 'custom') reportRoughCustom(section, dimensions, say);
   const slip = slipsOf(dimensions).find(({ mm, mostMm }) => mm > mostMm * (1 + 1e-9));
   if (!slip) return;
   say({
@@ -34,7 +34,7 @@ const size = (mm: number): string => `${Number((mm / MM_PER_IN).toFixed(3))} in 
  * Typed figures that no section can have: more area than its outside, or a second moment beyond A (size / 2)², which is all of its
  * area at the far edges.
  */
-function tellRoughCustom(
+function reportRoughCustom(
   { id, source }: Section,
   { areaMm2, ixMm4, iyMm4, depthMm, widthMm }: Extract<SectionShape, { shape: 'custom' }>,
   say: (finding: Finding) => void,

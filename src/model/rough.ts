@@ -9,7 +9,7 @@ type Teller = Pick<RecordReader, 'tell'>;
 /** A record that may take one of two forms must take one of them whole. */
 const HALF = 'format.missing-key';
 
-export function tellRoughMembers(records: readonly Formed<'member'>[], reader: Teller): void {
+export function reportRoughMembers(records: readonly Formed<'member'>[], reader: Teller): void {
   for (const { id, form, source } of records) {
     const { plate, section, from, to } = form;
     if (plate && (section ?? from ?? to) !== undefined) {
@@ -29,7 +29,7 @@ export function tellRoughMembers(records: readonly Formed<'member'>[], reader: T
   }
 }
 
-export function tellRoughZones(records: readonly Formed<'zone'>[], reader: Teller): void {
+export function reportRoughZones(records: readonly Formed<'zone'>[], reader: Teller): void {
   for (const { id, form, source } of records) {
     const { box, along, clear, conduit } = form;
     if (box && !along) continue;

@@ -1,4 +1,4 @@
-import { own } from '../own.js';
+import { getOwn } from '../get-own.js';
 import { type Dimension, EXAMPLES, SPOKEN, UNITS } from './units.js';
 
 /** Units that bare numbers are read in, from a file's `units:` line. */
@@ -113,7 +113,7 @@ function bare(number: number, text: string, dimension: Dimension, fileUnits: Fil
 
 function unknownUnit(symbol: string, text: string, dimension: Dimension): ParsedQuantity {
   const known = Object.keys(UNITS).filter((name) => UNITS[name]?.dimension === dimension && name !== symbol);
-  const spoken = own(SPOKEN, symbol.toLowerCase().replace(/\.$/u, ''));
+  const spoken = getOwn(SPOKEN, symbol.toLowerCase().replace(/\.$/u, ''));
   const sameLetters = known.find((name) => name === spoken || name.toLowerCase() === symbol.toLowerCase());
   const expected = sameLetters
     ? `\`${clip(text.replace(symbol, sameLetters))}\``
@@ -124,7 +124,7 @@ function unknownUnit(symbol: string, text: string, dimension: Dimension): Parsed
 /** The unit of a symbol, tolerant of `sq` marks and the middle dot, never of case where it matters. */
 export function lookUp(symbol: string): (typeof UNITS)[string] | undefined {
   const plain = symbol.replace(/²/gu, '2').replace(/³/gu, '3').replace(/⁴/gu, '4').replace(/Ω/gu, 'ohm');
-  return own(UNITS, plain);
+  return getOwn(UNITS, plain);
 }
 
 /** Reads a quantity of any dimension; the unit says which. For fields whose dimension depends on the record. */

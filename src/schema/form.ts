@@ -17,7 +17,7 @@ export interface FieldSource {
 }
 
 /** One record as it was typed, before its form is checked. */
-export interface Typed<Source extends FieldSource = FieldSource> {
+export interface TypedRecordForm<Source extends FieldSource = FieldSource> {
   readonly id?: string;
   /** Without blank keys and the shop's own. */
   readonly data: unknown;
@@ -32,7 +32,7 @@ export interface Typed<Source extends FieldSource = FieldSource> {
 export function checkForm<K extends Kind>(
   schemas: Schemas,
   kind: K,
-  typed: Typed,
+  typed: TypedRecordForm,
   say: (finding: Finding) => void,
 ): Form<K> | undefined {
   const schema = schemas.of(kind);
@@ -48,7 +48,7 @@ class Teller {
   constructor(
     private readonly schema: z.ZodType,
     private readonly kind: Kind,
-    private readonly typed: Typed,
+    private readonly typed: TypedRecordForm,
     private readonly say: (finding: Finding) => void,
   ) {}
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { own } from '../own.js';
+import { getOwn } from '../get-own.js';
 import type { Path } from '../source/source.js';
 
 /** The help text of a field, found by walking the schema; only where something is amiss. */
@@ -34,7 +34,7 @@ function walk(schema: z.core.$ZodType, path: Path, data: unknown): z.core.$ZodTy
 function stepInto(schema: z.core.$ZodType, step: string | number, value: unknown): z.core.$ZodType | undefined {
   const plain = unwrap(schema);
   const object = objectsIn(plain, value);
-  if (object) return own<z.core.$ZodType>(object.shape, step);
+  if (object) return getOwn<z.core.$ZodType>(object.shape, step);
   if (plain instanceof z.ZodArray) return plain.element;
   if (plain instanceof z.ZodRecord) return plain.valueType as z.core.$ZodType;
   return undefined;

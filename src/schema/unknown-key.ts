@@ -1,4 +1,4 @@
-import { own } from '../own.js';
+import { getOwn } from '../get-own.js';
 import { nearest } from '../source/nearest.js';
 import { shown } from '../source/shown.js';
 import type { Path } from '../source/source.js';
@@ -37,7 +37,7 @@ const NEVER: Readonly<Partial<Record<Kind, Readonly<Record<string, string>>>>> =
 };
 
 export function neverTyped(kind: Kind, key: string): string | undefined {
-  const reason = own(NEVER[kind] ?? {}, key);
+  const reason = getOwn(NEVER[kind] ?? {}, key);
   return reason === undefined ? undefined : `Unexpected key \`${key}\` in ${kindWords(kind)}: ${reason}. Take it out`;
 }
 

@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
-import { CannotDo } from '../cannot.js';
 import type { StoreText } from '../model/load-types.js';
+import { UserError } from '../user-error.js';
 import { askGit, GitFailed, runGit } from './git.js';
 import { resolveRevision } from './revision.js';
 import { DEEPEST_FOLDER, decode, TOO_DEEP, takenAs, tooLarge } from './taken.js';
@@ -8,7 +8,7 @@ import { DEEPEST_FOLDER, decode, TOO_DEEP, takenAs, tooLarge } from './taken.js'
 /**
  * The store as it stood at a commit, a tag or a date, read from Git's objects: the work tree is neither looked at nor touched. Photos
  * are told by path and size; {@link hashPhotosAt} gives their hashes. With `shell`: of the shells only that one.
- * Throws {@link CannotDo} where there is no such revision, or where the store was not in it.
+ * Throws {@link UserError} where there is no such revision, or where the store was not in it.
  */
 export async function readStoreTextAt(root: string, revision: string, shell?: string): Promise<StoreText> {
   const wanted = (file: string): boolean =>
@@ -66,7 +66,7 @@ export interface TreeFile {
   readonly link: boolean;
 }
 
-/** Every file of the store in a commit. Throws {@link CannotDo} where the store was not there yet. */
+/** Every file of the store in a commit. Throws {@link UserError} where the store was not there yet. */
 export async function listTree(root: string, commit: string): Promise<readonly TreeFile[]> {
   const prefix = await askGit(root, ['rev-parse', '--show-prefix']);
   try {
@@ -76,7 +76,7 @@ export async function listTree(root: string, commit: string): Promise<readonly T
       return kind === 'blob' && path !== undefined ? [{ path, blob, bytes: Number(bytes), link: mode === '120000' }] : [];
     });
   } catch (error) {
-    if (error instanceof GitFailed) throw new CannotDo(`The store at ${root} was not there yet at ${commit.slice(0, 10)}.`);
+    if (error instanceof GitFailed) throw new UserError(`The store at ${root} was not there yet at ${commit.slice(0, 10)}.`);
     throw error;
   }
 }
@@ -115,7 +115,7 @@ export async function eachBlob(
       if (end < 0) break;
       const [blob = '', kind, bytes] = told.toString('latin1', 0, end).split(' ');
       if (kind !== 'blob')
-        throw new CannotDo(`Git lacks the contents ${blob}: the clone is not whole. Fetch the rest: git fetch --unshallow`);
+        throw new UserError(`Git lacks the contents ${blob}: the clone is not whole. Fetch the rest: git fetch --unshallow`);
       const whole = end + 1 + Number(bytes) + 1;
       needed = whole;
       if (told.length < whole) break;

@@ -1,4 +1,4 @@
-import { CannotDo } from '../cannot.js';
+import { UserError } from '../user-error.js';
 import { askGit, GitFailed, runGit } from './git.js';
 
 type Env = Readonly<Record<string, string>>;
@@ -42,29 +42,29 @@ export async function closingTags(root: string): Promise<ReadonlyMap<string, rea
 const byRevision = (a: ClosingTag, b: ClosingTag): number =>
   a.revision.length - b.revision.length || (a.revision < b.revision ? -1 : 1);
 
-/** Throws {@link CannotDo} with what to do where Git could not take a close-out of this store. */
+/** Throws {@link UserError} with what to do where Git could not take a close-out of this store. */
 export async function readyToClose(root: string, env: Env = {}): Promise<void> {
   const told = await askGit(root, ['rev-parse', '--is-inside-work-tree', '--is-shallow-repository']).catch((error: unknown) => {
     if (error instanceof GitFailed && error.status === null)
-      throw new CannotDo('Git is not installed, and closing is a commit and a tag in Git.');
+      throw new UserError('Git is not installed, and closing is a commit and a tag in Git.');
     return '';
   });
   const [inside, shallow] = told.split('\n');
   if (inside !== 'true')
-    throw new CannotDo(`${root} does not lie in a Git work tree, and closing is a commit and a tag in Git. Start one: git init`);
+    throw new UserError(`${root} does not lie in a Git work tree, and closing is a commit and a tag in Git. Start one: git init`);
   if (shallow === 'true')
-    throw new CannotDo(
+    throw new UserError(
       'This clone is shallow: it lacks earlier commits, and with them earlier close-outs. Fetch them: git fetch --unshallow --tags',
     );
   if ((await quiet(root, ['symbolic-ref', '--quiet', 'HEAD'])) === undefined)
-    throw new CannotDo('Git stands on no branch (detached HEAD), where a commit is soon lost. Go to one: git switch main');
+    throw new UserError('Git stands on no branch (detached HEAD), where a commit is soon lost. Go to one: git switch main');
   for (const [ref, doing] of [
     ['MERGE_HEAD', 'merge'],
     ['CHERRY_PICK_HEAD', 'cherry-pick'],
     ['REVERT_HEAD', 'revert'],
   ] as const) {
     if ((await quiet(root, ['rev-parse', '--verify', '--quiet', ref])) !== undefined)
-      throw new CannotDo(
+      throw new UserError(
         `A ${doing} is under way in this repository. Finish it: git ${doing} --continue; or give it up: git ${doing} --abort`,
       );
   }
@@ -74,7 +74,7 @@ export async function readyToClose(root: string, env: Env = {}): Promise<void> {
   ] as const) {
     const given = env[variable] ?? process.env[variable] ?? (await quiet(root, ['config', '--get', key]));
     if (!given)
-      throw new CannotDo(
+      throw new UserError(
         'Git does not know who you are, and a close-out is signed with a name. Tell it: git config user.name "…" and git config user.email …',
       );
   }
@@ -84,7 +84,7 @@ const quiet = (root: string, args: readonly string[]): Promise<string | undefine
 
 /**
  * Commits these files of the store, as they lie there, and nothing else that may be staged. The user’s own hooks and signing apply.
- * Throws {@link CannotDo} with what Git said; the files are as they were.
+ * Throws {@link UserError} with what Git said; the files are as they were.
  */
 export async function commitFiles(root: string, files: readonly string[], message: string, env: Env = {}): Promise<void> {
   try {
@@ -97,11 +97,11 @@ export async function commitFiles(root: string, files: readonly string[], messag
 
 /**
  * Makes an annotated tag on a commit, signed where the user’s Git is set up for it (tag.gpgSign). Git makes it at one stroke and only
- * where no tag of that name is there. Throws {@link CannotDo}.
+ * where no tag of that name is there. Throws {@link UserError}.
  */
 export async function tagCommit(root: string, name: string, commit: string, message: string, env: Env = {}): Promise<void> {
   if ((await quiet(root, ['check-ref-format', `refs/tags/${name}`])) === undefined || name.startsWith('-'))
-    throw new CannotDo(
+    throw new UserError(
       `Git takes no tag called \`${name}\`: the shell’s number has signs that a tag may not have. Rename its folder.`,
     );
   try {
@@ -111,9 +111,9 @@ export async function tagCommit(root: string, name: string, commit: string, mess
   }
 }
 
-function refused(what: string, error: unknown): CannotDo {
+function refused(what: string, error: unknown): UserError {
   const said = error instanceof GitFailed ? error.said.replace(/\s+/gu, ' ') : String(error);
-  return new CannotDo(`Git ${what}: ${said || 'it gave no reason'}. Nothing was closed; put it right and close again.`);
+  return new UserError(`Git ${what}: ${said || 'it gave no reason'}. Nothing was closed; put it right and close again.`);
 }
 
 /** Git’s id of everything in a shell’s folder at a commit; undefined where it was not there. */

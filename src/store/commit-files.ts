@@ -1,9 +1,9 @@
-import { CannotDo } from '../cannot.js';
+import { UserError } from '../user-error.js';
 import { askGit, GitFailed, runGit } from './git.js';
 
 /**
  * Commits these files of the store and no others, whatever else is staged. Gives the commit; undefined where nothing in them
- * differs. Throws {@link CannotDo} with what Git said where it cannot be done; the files stay as they were written.
+ * differs. Throws {@link UserError} with what Git said where it cannot be done; the files stay as they were written.
  */
 export async function commitFiles(root: string, files: readonly string[], message: string): Promise<string | undefined> {
   const trusted = { trusted: true };
@@ -16,6 +16,6 @@ export async function commitFiles(root: string, files: readonly string[], messag
   } catch (error) {
     if (!(error instanceof GitFailed)) throw error;
     const said = error.status === null ? 'Git is not installed' : error.said.split('\n')[0];
-    throw new CannotDo(`Written, but not committed: ${said}. Commit it by hand: git add, git commit`);
+    throw new UserError(`Written, but not committed: ${said}. Commit it by hand: git add, git commit`);
   }
 }

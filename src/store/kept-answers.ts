@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto';
 import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
-import { own } from '../own.js';
+import { getOwn } from '../get-own.js';
 import { runGit } from './git.js';
-import { Room, sealed, unsealed } from './kept.js';
-import { type Looks, looksOfFiles, looksOfStore } from './looks.js';
+import { CacheDir, sealed, unsealed } from './kept.js';
+import { type Looks, looksOfFiles, statSnapshot } from './looks.js';
 
 /** Answers that were computed once: each part is read only when it is wanted. */
 export interface KeptAnswers {
@@ -14,7 +14,7 @@ export interface KeptAnswers {
 
 /** Where an answer is kept, and what it must be of. */
 export interface KeptAt {
-  readonly room: Room;
+  readonly room: CacheDir;
   readonly name: string;
   readonly stamp: string;
   /** Every file has been left alone for a while. */
@@ -45,7 +45,7 @@ const LARGEST_CHARS = 16 * 1024 * 1024;
 const SETTLED_MS = 4000;
 
 /**
- * Answers hold while every file of the store, the log of commits and the program look as they did; see {@link looksOfStore} for what
+ * Answers hold while every file of the store, the log of commits and the program look as they did; see {@link statSnapshot} for what
  * that trusts. Nothing is kept while a file is so young that it could be changed again within one tick of a coarse clock. Undefined
  * outside Git and where Git logs no commits.
  */
@@ -61,7 +61,7 @@ export async function keptAt(root: string, asked: Asked, now = Date.now()): Prom
     // Git looks while we look.
     const [standing, looks] = await Promise.all([asked.standing ? standingOf(root) : '', looksOf(root, files)]);
     return {
-      room: Room.in(gitDir, asked.room),
+      room: CacheDir.in(gitDir, asked.room),
       name: `${digest([path.resolve(root), asked.question]).slice(0, 16)}.json`,
       stamp: digest([process.version, standing, ...looks.flatMap(({ lines }) => lines)]),
       settled: Math.max(...looks.map(({ youngestMs }) => youngestMs)) < now - SETTLED_MS,
@@ -73,7 +73,7 @@ export async function keptAt(root: string, asked: Asked, now = Date.now()): Prom
 
 const looksOf = async (root: string, files: readonly string[]): Promise<readonly Looks[]> => [
   looksOfFiles(files),
-  looksOfStore(root),
+  statSnapshot(root),
 ];
 
 /** The commit that the work tree is of, and what differs from it. Throws where Git cannot say. */
@@ -127,7 +127,7 @@ export async function readKept({ room, name, stamp }: KeptAt): Promise<KeptAnswe
     return {
       head: first.head,
       part(of) {
-        const at = own(first.parts, of);
+        const at = getOwn(first.parts, of);
         return at && JSON.parse(text.toString('utf8', end + 1 + at[0], end + 1 + at[1]));
       },
     };

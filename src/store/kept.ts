@@ -7,12 +7,12 @@ import { replaceFile } from './replace.js';
  * A folder of answers that were computed once, beside Git's own files and never among the records. Whatever lies there can be taken
  * away: then it is computed again. A repository that cannot be written to keeps nothing.
  */
-export class Room {
+export class CacheDir {
   private constructor(private readonly folder: string | undefined) {}
 
   /** Without a Git folder there is no room, and nothing is kept. */
-  static in(gitDir: string | undefined, what: string): Room {
-    return new Room(gitDir === undefined ? undefined : path.join(gitDir, 'shellbook', what));
+  static in(gitDir: string | undefined, what: string): CacheDir {
+    return new CacheDir(gitDir === undefined ? undefined : path.join(gitDir, 'shellbook', what));
   }
 
   /** Undefined where nothing of that name is kept, or it cannot be read. */
@@ -56,9 +56,9 @@ export function unsealed(bytes: Buffer): Buffer | undefined {
 }
 
 /** Answers by a key that changes with everything they depend on. */
-export class Kept<T> {
+export class CacheEntries<T> {
   constructor(
-    private readonly room: Room,
+    private readonly room: CacheDir,
     private readonly isWhole: (found: unknown) => found is T,
   ) {}
 

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { lstat, mkdir, open, readdir, rename, rm, rmdir } from 'node:fs/promises';
 import path from 'node:path';
-import { CannotDo } from '../cannot.js';
+import { UserError } from '../user-error.js';
 import { placeOf } from './place.js';
 import { reason } from './read.js';
 
@@ -13,7 +13,7 @@ export interface NewFile {
 
 /**
  * Makes a new store of files in `dir`, which is not there yet or empty. All or nothing: written beside it, forced to the disk, then
- * renamed. Throws {@link CannotDo} with what stands in the way, and then `dir` is as it was.
+ * renamed. Throws {@link UserError} with what stands in the way, and then `dir` is as it was.
  */
 export async function layDown(dir: string, files: Iterable<NewFile>): Promise<number> {
   await refuseUnlessFree(dir);
@@ -38,7 +38,7 @@ export async function layDown(dir: string, files: Iterable<NewFile>): Promise<nu
     return count;
   } catch (error) {
     if ((error as NodeJS.ErrnoException).syscall === undefined) throw error;
-    throw new CannotDo(`${dir} cannot be written: ${reason(error)}. Nothing was laid down.`);
+    throw new UserError(`${dir} cannot be written: ${reason(error)}. Nothing was laid down.`);
   } finally {
     await rm(fresh, { recursive: true, force: true });
   }
@@ -47,7 +47,7 @@ export async function layDown(dir: string, files: Iterable<NewFile>): Promise<nu
 async function refuseUnlessFree(dir: string): Promise<void> {
   const found = await lstat(dir).catch(() => undefined);
   if (found === undefined) return;
-  if (!found.isDirectory()) throw new CannotDo(`${dir} is no folder: nothing was written. Name a new or an empty folder.`);
+  if (!found.isDirectory()) throw new UserError(`${dir} is no folder: nothing was written. Name a new or an empty folder.`);
   if ((await readdir(dir)).length > 0)
-    throw new CannotDo(`${dir} is not empty: nothing was written. Name a new or an empty folder.`);
+    throw new UserError(`${dir} is not empty: nothing was written. Name a new or an empty folder.`);
 }

@@ -1,5 +1,5 @@
 /** Text of a file with `\n` alone, and how it was written. */
-export interface Typed {
+export interface NormalizedText {
   readonly text: string;
   readonly mark: boolean;
   /** Each line's own end, in order; empty for a last line without one. */
@@ -9,7 +9,7 @@ export interface Typed {
 const MARK = '\ufeff';
 
 /** Takes the byte order mark and carriage returns off, and remembers them. */
-export function takeOff(written: string): Typed {
+export function normalizeEol(written: string): NormalizedText {
   const mark = written.startsWith(MARK);
   const lines = (mark ? written.slice(1) : written).split(/(?<=\n)/u);
   const ends = lines.map((line) => /\r?\n$/u.exec(line)?.[0] ?? '');
@@ -19,7 +19,7 @@ export function takeOff(written: string): Typed {
 const withoutEnd = (line: string): string => (line.endsWith('\r\n') ? `${line.slice(0, -2)}\n` : line);
 
 /** Puts them back: lines before and after the change end as they did, what is new ends as most of the file does. */
-export function putBack(text: string, old: Typed): string {
+export function restoreEol(text: string, old: NormalizedText): string {
   const [was, now] = [linesOf(old.text), linesOf(text)];
   let head = 0;
   while (head < was.length && head < now.length && was[head] === now[head]) head++;

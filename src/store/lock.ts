@@ -1,7 +1,7 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { lock } from 'proper-lockfile';
-import { CannotDo } from '../cannot.js';
+import { UserError } from '../user-error.js';
 import { hasEnded, ownName } from './lock-owner.js';
 import { reason } from './read.js';
 
@@ -15,7 +15,7 @@ const PATIENCE_MS = 120_000;
 
 /**
  * Runs `act` while no other shellbook writes to the store, on this machine or on another that shares the folder. Throws
- * {@link CannotDo} where the folder cannot be written to, and where another goes on writing for two minutes.
+ * {@link UserError} where the folder cannot be written to, and where another goes on writing for two minutes.
  */
 export async function underLock<T>(root: string, act: () => Promise<T>): Promise<T> {
   let release: () => Promise<void>;
@@ -39,10 +39,10 @@ export async function underLock<T>(root: string, act: () => Promise<T>): Promise
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
     if (code === 'ELOCKED')
-      throw new CannotDo(
+      throw new UserError(
         `Another shellbook has been writing to ${root} for two minutes: nothing was written. Try again when it has ended.`,
       );
-    throw new CannotDo(`The store at ${root} cannot be written to: ${reason(error)}. Nothing was written.`);
+    throw new UserError(`The store at ${root} cannot be written to: ${reason(error)}. Nothing was written.`);
   }
   try {
     return await act();

@@ -15,7 +15,7 @@ export interface Looks {
  * nanosecond, has the same contents; the time of the last change of state is among them, which no program can set back. Throws where
  * the folder cannot be read.
  */
-export function looksOfStore(root: string): Looks {
+export function statSnapshot(root: string): Looks {
   const look = new Look();
   look.folder(root, '', 0);
   return look;

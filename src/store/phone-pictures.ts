@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readdir, readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
-import { CannotDo } from '../cannot.js';
+import { UserError } from '../user-error.js';
 
 /** A picture as a phone or camera left it. */
 export interface Picture {
@@ -27,7 +27,7 @@ const PICTURE = /\.(?:jpe?g|png|webp|tiff?|heic|heif|avif)$/iu;
 const HEIC = /\.hei[cf]$/iu;
 const LARGEST_BYTES = 60 * 1024 * 1024;
 
-/** Reads the pictures of a folder and of those in it, in the order of their names. Throws {@link CannotDo} where there is no such folder. */
+/** Reads the pictures of a folder and of those in it, in the order of their names. Throws {@link UserError} where there is no such folder. */
 export async function readPictures(dir: string, progress: (text: string) => void): Promise<Pictures> {
   const names = await filesIn(dir);
   const pictures: Picture[] = [];
@@ -49,7 +49,7 @@ async function filesIn(dir: string): Promise<readonly string[]> {
     return files.map((entry) => path.relative(dir, path.join(entry.parentPath ?? entry.path, entry.name))).sort();
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
-    throw new CannotDo(
+    throw new UserError(
       `${dir} cannot be read: ${code === 'ENOENT' ? 'there is no such folder' : code === 'ENOTDIR' ? 'it is a file, expected a folder of pictures' : code}`,
     );
   }

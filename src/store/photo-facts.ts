@@ -16,7 +16,7 @@ export interface PhotoFacts {
 }
 
 /** As kept between runs: size and times of change say whether a picture is still the same; no program can set the last one back. */
-interface Kept extends PhotoFacts {
+interface CachedFacts extends PhotoFacts {
   readonly size: number;
   readonly changedMs: number;
   readonly movedMs: number;
@@ -39,9 +39,9 @@ export async function photoFacts(
   const folder = `shells/${shell}/photos/`;
   const files = [...text.photos.keys()].filter((one) => one.startsWith(folder)).sort();
   if (files.length === 0) return new Map();
-  const kept = gitDir === undefined ? new Map<string, Kept>() : await readKept(fileOf(gitDir, shell));
+  const kept = gitDir === undefined ? new Map<string, CachedFacts>() : await readKept(fileOf(gitDir, shell));
   const stamps = await stampsOf(text, files);
-  const facts = new Map<string, Kept>();
+  const facts = new Map<string, CachedFacts>();
   for (const [file, stamp] of stamps) {
     const was = kept.get(file);
     if (was && KEYS.every((key) => was[key] === stamp[key])) facts.set(file, was);
@@ -54,7 +54,7 @@ export async function photoFacts(
 }
 
 const KEYS = ['size', 'changedMs', 'movedMs'] as const;
-type Stamp = Pick<Kept, (typeof KEYS)[number]>;
+type Stamp = Pick<CachedFacts, (typeof KEYS)[number]>;
 
 async function stampsOf(text: StoreText, files: readonly string[]): Promise<ReadonlyMap<string, Stamp>> {
   const stamps = new Map<string, Stamp>();
@@ -66,10 +66,14 @@ async function stampsOf(text: StoreText, files: readonly string[]): Promise<Read
 }
 
 /** Opens pictures, a few at once. One that cannot be read is left out. */
-async function learn(text: StoreText, shell: string, fresh: ReadonlyMap<string, Stamp>): Promise<ReadonlyMap<string, Kept>> {
+async function learn(
+  text: StoreText,
+  shell: string,
+  fresh: ReadonlyMap<string, Stamp>,
+): Promise<ReadonlyMap<string, CachedFacts>> {
   const asked = new Map([...fresh].map(([file, { size }]) => [file, size]));
   const hashes = [...(await hashPhotos({ ...text, photos: asked }, shell))];
-  const learnt = new Map<string, Kept>();
+  const learnt = new Map<string, CachedFacts>();
   for (let i = 0; i < hashes.length; i += AT_ONCE) {
     await Promise.all(
       hashes.slice(i, i + AT_ONCE).map(async ([file, sha256]) => {
@@ -121,9 +125,9 @@ function dayOf(camera: Readonly<Record<string, unknown>> | undefined): string | 
 
 const fileOf = (gitDir: string, shell: string): string => path.join(gitDir, 'shellbook', 'photos', `${shell}.json`);
 
-async function readKept(file: string): Promise<Map<string, Kept>> {
+async function readKept(file: string): Promise<Map<string, CachedFacts>> {
   try {
-    const { form, photos } = JSON.parse(await readFile(file, 'utf8')) as { form: string; photos: Record<string, Kept> };
+    const { form, photos } = JSON.parse(await readFile(file, 'utf8')) as { form: string; photos: Record<string, CachedFacts> };
     return form === FORM ? new Map(Object.entries(photos).filter(([, kept]) => isKept(kept))) : new Map();
   } catch {
     return new Map();
@@ -131,13 +135,13 @@ async function readKept(file: string): Promise<Map<string, Kept>> {
 }
 
 /** Whoever can write there may have written anything. */
-const isKept = ({ sha256, look, taken }: Partial<Kept>): boolean =>
+const isKept = ({ sha256, look, taken }: Partial<CachedFacts>): boolean =>
   typeof sha256 === 'string' && [look, taken].every((one) => one === undefined || typeof one === 'string');
 
 /** Another way of looking makes what was kept useless. */
 const FORM = `dhash ${PLACES} ${EVEN}`;
 
-async function keep(file: string, photos: ReadonlyMap<string, Kept>): Promise<void> {
+async function keep(file: string, photos: ReadonlyMap<string, CachedFacts>): Promise<void> {
   try {
     await mkdir(path.dirname(file), { recursive: true });
     await writeFileAtomic(file, `${JSON.stringify({ form: FORM, photos: Object.fromEntries(photos) })}\n`);

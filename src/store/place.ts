@@ -1,16 +1,16 @@
 import { lstat, mkdir, realpath } from 'node:fs/promises';
 import path from 'node:path';
-import { CannotDo } from '../cannot.js';
+import { UserError } from '../user-error.js';
 import { reason } from './read.js';
 
 /**
  * Where a file of the store lies on the disk, its folder made; behind a link where that stays within the store. Throws
- * {@link CannotDo} for a name or a link that leads out, and where the folder cannot be made.
+ * {@link UserError} for a name or a link that leads out, and where the folder cannot be made.
  */
 export async function placeOf(root: string, file: string): Promise<string> {
   const parts = file.split('/');
   if (path.isAbsolute(file) || /[\\\p{Cc}]/u.test(file) || parts.some((part) => ['', '.', '..'].includes(part)))
-    throw new CannotDo(`Unexpected file name \`${file}\`, expected a name within the store, as shells/QF-007/welds.yaml`);
+    throw new UserError(`Unexpected file name \`${file}\`, expected a name within the store, as shells/QF-007/welds.yaml`);
   try {
     const top = await realpath(root);
     let at = top;
@@ -23,8 +23,8 @@ export async function placeOf(root: string, file: string): Promise<string> {
     }
     return await follow(path.join(at, parts.at(-1) as string), top, file);
   } catch (error) {
-    if (error instanceof CannotDo) throw error;
-    throw new CannotDo(`${file} cannot be written: ${reason(error)}. Nothing was written.`);
+    if (error instanceof UserError) throw error;
+    throw new UserError(`${file} cannot be written: ${reason(error)}. Nothing was written.`);
   }
 }
 
@@ -36,7 +36,7 @@ async function follow(at: string, top: string, file: string): Promise<string> {
   }
   const real = await realpath(at).catch(() => '');
   if (real.startsWith(top + path.sep)) return real;
-  throw new CannotDo(
+  throw new UserError(
     `${file} lies behind a link that leads out of the store, or nowhere: nothing was written. Copy the file in.`,
   );
 }

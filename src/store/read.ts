@@ -1,8 +1,8 @@
 import type { Dirent } from 'node:fs';
 import { lstat, readdir, readFile, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
-import { CannotDo } from '../cannot.js';
 import type { StoreText } from '../model/load-types.js';
+import { UserError } from '../user-error.js';
 import { DEEPEST_FOLDER, decode, isTaken, type Text, TOO_DEEP, takenAs, tooLarge } from './taken.js';
 
 const READ_AT_ONCE = 64;
@@ -10,7 +10,7 @@ const READ_AT_ONCE = 64;
 /**
  * Reads every YAML file of a store as text, and the sizes of its photos. Stays within the folder: a link that leads out of it, a
  * file that is too large and one that is no UTF-8 are told in `refused` and not read.
- * With `shell`, other shells are passed over. Throws {@link CannotDo} where the folder itself cannot be read.
+ * With `shell`, other shells are passed over. Throws {@link UserError} where the folder itself cannot be read.
  */
 export async function readStoreText(root: string, shell?: string): Promise<StoreText> {
   const found: Found = { yaml: [], photos: new Map(), refused: new Map() };
@@ -19,7 +19,7 @@ export async function readStoreText(root: string, shell?: string): Promise<Store
     real = await realpath(root);
     await walk({ root: real, inside: '', depth: 0, found, ...(shell === undefined ? {} : { shell }) });
   } catch (error) {
-    throw new CannotDo(`The store at ${root} cannot be read: ${reason(error)}`);
+    throw new UserError(`The store at ${root} cannot be read: ${reason(error)}`);
   }
   found.yaml.sort();
   const files = new Map<string, string>();

@@ -1,5 +1,5 @@
-import { CannotDo } from '../cannot.js';
 import { nearest } from '../source/nearest.js';
+import { UserError } from '../user-error.js';
 import { askGit, GitFailed } from './git.js';
 
 /** A day, or a moment on it with or without an offset: ISO 8601. */
@@ -10,7 +10,7 @@ const COMMIT = /^[0-9a-f]{40}(?:[0-9a-f]{24})?$/u;
 
 /**
  * The commit that a person means: a commit's id or its beginning, a tag, a branch, or a date, which means the last commit up to the
- * end of that day by the committer's own calendar. Throws {@link CannotDo} with the nearest tags where there is none.
+ * end of that day by the committer's own calendar. Throws {@link UserError} with the nearest tags where there is none.
  */
 export async function resolveRevision(root: string, revision: string): Promise<string> {
   // Git takes what begins with a dash for an option, and `..` for a range.
@@ -20,7 +20,7 @@ export async function resolveRevision(root: string, revision: string): Promise<s
   }
   const date = DATE.exec(revision.trim());
   if (date) return commitOn(root, revision.trim(), date);
-  throw new CannotDo(await noSuchRevision(root, revision));
+  throw new UserError(await noSuchRevision(root, revision));
 }
 
 async function commitOf(root: string, revision: string): Promise<string | undefined> {
@@ -30,7 +30,7 @@ async function commitOf(root: string, revision: string): Promise<string | undefi
       const commit = told.split('\n').at(-1) ?? '';
       if (COMMIT.test(commit)) return commit;
     } catch (error) {
-      if (!(error instanceof GitFailed) || error.status === null) throw new CannotDo(noGit(root));
+      if (!(error instanceof GitFailed) || error.status === null) throw new UserError(noGit(root));
     }
   }
   return undefined;
@@ -41,14 +41,14 @@ async function commitOn(root: string, said: string, [, day = '', time, offset]: 
   try {
     log = await askGit(root, ['log', '--format=%H %cI', 'HEAD', '--']);
   } catch {
-    throw new CannotDo(`The store at ${root} has no commit yet, so there is nothing as of ${said}.`);
+    throw new UserError(`The store at ${root} has no commit yet, so there is nothing as of ${said}.`);
   }
   const until = offset === undefined ? undefined : Date.parse(said.replace(' ', 'T'));
   const local = time === undefined ? `${day}T99` : `${day}T${time.length === 5 ? `${time}:59` : time}`;
   const commits = log.split('\n').map((line) => line.split(' ') as [string, string]);
   const found = commits.find(([, at]) => (until === undefined ? at.slice(0, 19) <= local : Date.parse(at) <= until));
   if (found) return found[0];
-  throw new CannotDo(`No commit on or before ${said}: the first is of ${(commits.at(-1)?.[1] ?? '').slice(0, 10)}.`);
+  throw new UserError(`No commit on or before ${said}: the first is of ${(commits.at(-1)?.[1] ?? '').slice(0, 10)}.`);
 }
 
 const noGit = (root: string): string =>

@@ -3,7 +3,7 @@ import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { simpleGit } from 'simple-git';
-import { CannotDo } from '../cannot.js';
+import { UserError } from '../user-error.js';
 import { History } from './history.js';
 import { roleOf } from './layout.js';
 
@@ -21,12 +21,12 @@ export interface Laid {
 
 /**
  * Lays a store down: shop file, library, an empty shells folder. Git is started where `dir` lies in no work tree yet.
- * Throws {@link CannotDo} where `dir` is a store already or has anything in it.
+ * Throws {@link UserError} where `dir` is a store already or has anything in it.
  */
 export async function layStore(dir: string): Promise<Laid & { readonly gitStarted: boolean }> {
   const held = await contentsOf(dir);
   if (held.some((name) => name !== '.git')) {
-    throw new CannotDo(
+    throw new UserError(
       `${dir} is not empty (${held.slice(0, 3).join(', ')}): nothing was written. Name a new or an empty folder.`,
     );
   }
@@ -50,16 +50,16 @@ export async function layCiJob(dir: string): Promise<string> {
 
 /**
  * Lays a shell's files down in a store; those in `instead`, by name in its folder, take the place of starter files that hold the same.
- * Throws {@link CannotDo} where its number cannot be a folder's name, or is taken. */
+ * Throws {@link UserError} where its number cannot be a folder's name, or is taken. */
 export async function layShell(root: string, shell: string, instead: ReadonlyMap<string, string> = new Map()): Promise<Laid> {
   if (!SHELL_NAME.test(shell)) {
-    throw new CannotDo(
+    throw new UserError(
       `Unexpected shell number \`${shell}\`, expected letters, digits, \`-\`, \`.\` and \`_\`, beginning with a letter or digit, as QF-007`,
     );
   }
   const dir = path.join(root, 'shells', shell);
   if (existsSync(dir))
-    throw new CannotDo(`Shell ${shell} is there already, in ${dir}: nothing was written. Choose another number.`);
+    throw new UserError(`Shell ${shell} is there already, in ${dir}: nothing was written. Choose another number.`);
   const held = new Set([...instead.keys()].map((name) => heldIn(shell, name)));
   const files = await copyStarter('shell', dir, { SHELL: shell }, (name) => !held.has(heldIn(shell, name)));
   for (const [name, text] of instead) {
@@ -81,7 +81,7 @@ async function contentsOf(dir: string): Promise<readonly string[]> {
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
     if (code === 'ENOENT') return [];
-    if (code === 'ENOTDIR') throw new CannotDo(`${dir} is a file, expected a new or an empty folder`);
+    if (code === 'ENOTDIR') throw new UserError(`${dir} is a file, expected a new or an empty folder`);
     throw error;
   }
 }

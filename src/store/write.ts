@@ -1,7 +1,7 @@
 import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
-import { CannotDo } from '../cannot.js';
-import { putBack, takeOff } from './line-ends.js';
+import { UserError } from '../user-error.js';
+import { normalizeEol, restoreEol } from './line-ends.js';
 import { underLock } from './lock.js';
 import { placeOf } from './place.js';
 import { reason } from './read.js';
@@ -24,7 +24,7 @@ export interface Writer {
  * Changes files of a store so that nothing is lost: under the store's lock, from what stands there now, and each at one stroke. Killed at
  * any moment, a file holds the old text or the new. Line ends and byte order mark stay as they were. Several steps come under one lock,
  * as reading the store for a free id and writing the record that bears it.
- * Throws {@link CannotDo} with what stands in the way, and then nothing was written; what a `change` throws comes through.
+ * Throws {@link UserError} with what stands in the way, and then nothing was written; what a `change` throws comes through.
  */
 export const writing = <T>(root: string, act: (writer: Writer) => Promise<T>): Promise<T> =>
   underLock(root, () => act({ update: (file, change) => update(root, file, change) }));
@@ -38,17 +38,19 @@ async function update(root: string, file: string, change: Change): Promise<boole
     await sweep(path.dirname(target));
     for (let i = 0; i < ATTEMPTS; i++) {
       const before = await bytesOf(target, file);
-      const old = before === null ? null : takeOff(before.toString('utf8'));
+      const old = before === null ? null : normalizeEol(before.toString('utf8'));
       const text = change(old?.text ?? null);
-      const bytes = Buffer.from(old === null ? text : putBack(text, old), 'utf8');
+      const bytes = Buffer.from(old === null ? text : restoreEol(text, old), 'utf8');
       if (before?.equals(bytes)) return false;
       if (await replaceFile(target, bytes, { last: async () => same(before, await bytesOf(target, file)) })) return true;
     }
   } catch (error) {
     if ((error as NodeJS.ErrnoException).syscall === undefined) throw error;
-    throw new CannotDo(`${file} cannot be written: ${reason(error)}. It is as it was.`);
+    throw new UserError(`${file} cannot be written: ${reason(error)}. It is as it was.`);
   }
-  throw new CannotDo(`${file} is being changed by another program again and again: nothing was written. Close it and try again.`);
+  throw new UserError(
+    `${file} is being changed by another program again and again: nothing was written. Close it and try again.`,
+  );
 }
 
 const same = (a: Buffer | null, b: Buffer | null): boolean => (a === null || b === null ? a === b : a.equals(b));
@@ -61,7 +63,7 @@ async function bytesOf(target: string, file: string): Promise<Buffer | null> {
   });
   if (found === null) return null;
   const refuse = (why: string): never => {
-    throw new CannotDo(`${file}: ${why}. Nothing was written.`);
+    throw new UserError(`${file}: ${why}. Nothing was written.`);
   };
   if (!found.isFile()) return refuse('This is no file, expected a record file');
   const large = tooLarge(found.size);

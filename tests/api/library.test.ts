@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { CannotDo, decided, openStore, parseQuantity, RULES, storeFromText, where } from '../../src/index.js';
+import { decided, openStore, parseQuantity, RULES, storeFromText, UserError, where } from '../../src/index.js';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 const STORE = {
@@ -27,7 +27,7 @@ describe('shellbook as a library', () => {
     });
   });
   it('names the nearest shell where there is none', () => {
-    expect(() => storeFromText(STORE).assess('A-2')).toThrow(CannotDo);
+    expect(() => storeFromText(STORE).assess('A-2')).toThrow(UserError);
     expect(() => storeFromText(STORE).assess('A-2')).toThrow('did you mean A-1');
   });
   it('reads a folder, and answers as the commands do', async () => {

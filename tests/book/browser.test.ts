@@ -8,7 +8,7 @@ import { privateFolder } from '../../src/book/print/cache.js';
 import { findBrowser, type OpenBrowser, openChromium } from '../../src/book/print/chromium.js';
 import { type BookDocument, sheetsOf } from '../../src/book/print/document.js';
 import { printDocument } from '../../src/book/print/print.js';
-import { CannotDo } from '../../src/cannot.js';
+import { UserError } from '../../src/user-error.js';
 
 const document = (body: string): BookDocument => ({
   html: `<!doctype html><html lang="en"><title>x</title><body><section class="chapter" data-chapter="a">${body}</section></body></html>`,
@@ -56,7 +56,7 @@ describe('the browser', () => {
 describe('finding a browser', () => {
   it('says what to do where the named program is none', async () => {
     const wrong = findBrowser({ PUPPETEER_EXECUTABLE_PATH: path.join(tmpdir(), 'no-such-browser') });
-    await expect(wrong).rejects.toThrow(CannotDo);
+    await expect(wrong).rejects.toThrow(UserError);
     await expect(wrong).rejects.toThrow(/PUPPETEER_EXECUTABLE_PATH names/u);
   });
 });

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { bookDocument } from '../../src/book/document.js';
 import { forEdition } from '../../src/book/editions.js';
 import { EDITIONS, type Edition } from '../../src/book/input.js';
-import { coverageOf, digestOf } from '../../src/ledger/coverage.js';
+import { coverageOf, digestOf } from '../../src/closeout/coverage.js';
 import { FINGERPRINT, HISTORY, smallAssessment } from './small-store.js';
 
 const WELDER = 'Orla Vantongeren';

@@ -4,7 +4,7 @@ import { materials } from '../../src/book/chapters/materials.js';
 import { skins } from '../../src/book/chapters/skins.js';
 import { structure } from '../../src/book/chapters/structure.js';
 import { welds } from '../../src/book/chapters/welds.js';
-import { forEdition, SIGHT } from '../../src/book/editions.js';
+import { EDITION_POLICY, forEdition } from '../../src/book/editions.js';
 import type { Edition } from '../../src/book/input.js';
 import { sheetsOf, textHeight, textWidth } from '../../src/book/print/document.js';
 import { projectDrawings } from '../../src/book/project-drawings.js';
@@ -23,7 +23,7 @@ function bookOf(edition: Edition): Book {
   return {
     assessment: forEdition(assessment, edition),
     edition,
-    editionName: SIGHT[edition].name,
+    editionName: EDITION_POLICY[edition].name,
     fingerprint: FINGERPRINT,
     dirty: false,
     history: HISTORY,
@@ -32,7 +32,10 @@ function bookOf(edition: Edition): Book {
     draw: projectDrawings,
     photos: { all: [], byId: new Map(), warnings: [] },
     sheets,
-    room: (sheet, lessMm = 0) => ({ widthMm: textWidth(sheets[sheet]), heightMm: textHeight(sheets[sheet]) - 1 - lessMm }),
+    availableSize: (sheet, lessMm = 0) => ({
+      widthMm: textWidth(sheets[sheet]),
+      heightMm: textHeight(sheets[sheet]) - 1 - lessMm,
+    }),
   };
 }
 

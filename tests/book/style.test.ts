@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { qrCode } from '../../src/book/labels/code.js';
 import { sheetsOf } from '../../src/book/print/document.js';
-import { qrCode } from '../../src/labels/code.js';
 
 const CSS = readFileSync(new URL('../../templates/book.css', import.meta.url), 'utf8');
 const colourOf = (name: string): string => new RegExp(`--${name}: (#[0-9a-f]{6})`, 'u').exec(CSS)?.[1] ?? '';

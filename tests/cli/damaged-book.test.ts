@@ -5,8 +5,8 @@ import { deflateSync } from 'node:zlib';
 import { PDFRawStream } from '@cantoo/pdf-lib';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { pagesOf } from '../../src/archive/pdf/pages.js';
-import { PdfFile } from '../../src/archive/pdf/read.js';
+import { pagesOf } from '../../src/pdf/pages.js';
+import { PdfFile } from '../../src/pdf/read.js';
 import { bookOf, printSmallBook, shellbook } from './printed-book.js';
 import type { SmallStore } from './small-store.js';
 

@@ -103,7 +103,7 @@ describe('demo', () => {
       messages: expect.stringContaining('nothing was touched'),
     });
     expect(await shellbook('demo', 'letter.txt')).toMatchObject({ status: 2, messages: expect.stringContaining('no folder') });
-    const { clearDemo } = await import('../../src/store/demo-place.js');
+    const { clearDemo } = await import('../../src/cli/demo/place.js');
     await clearDemo(path.join(top, 'demo'));
     expect(existsSync(path.join(top, 'demo', 'shop.yaml'))).toBe(false);
     expect(readFileSync(path.join(top, 'letter.txt'), 'utf8')).toBe('Dear');

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { run } from '../../src/cli/program.js';
-import { TOPICS, topicsOf } from '../../src/compute/lookup/topics/index.js';
+import { TOPICS, topicsOf } from '../../src/query/topics/index.js';
 import { DEMO, judged } from '../demo/store.js';
 import { literalIo } from './literal-io.js';
 

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { run } from '../../src/cli/program.js';
-import { readKnown } from '../../src/entry/known.js';
+import { readKnown } from '../../src/entry/record-index.js';
 import { templateTexts } from '../../src/entry/template.js';
 import { readStoreText } from '../../src/store/read.js';
 import { DEMO } from '../demo/store.js';

@@ -2,8 +2,8 @@ import { execFileSync } from 'node:child_process';
 import { rmSync, symlinkSync, utimesSync } from 'node:fs';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { inShard, readShard } from '../../src/cli/commands/check-share.js';
 import { run } from '../../src/cli/program.js';
-import { inShard, readShard } from '../../src/ledger/shard.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
 

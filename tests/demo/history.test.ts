@@ -4,14 +4,14 @@ import path from 'node:path';
 import isoGit from 'isomorphic-git';
 import { simpleGit } from 'simple-git';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { CannotDo } from '../../src/cannot.js';
 import { makeContext } from '../../src/cli/context.js';
-import { layDemo } from '../../src/cli/lay-demo.js';
-import { signedStages } from '../../src/ledger/signed.js';
+import { cutRecords } from '../../src/cli/demo/cut.js';
+import { layDemoHistory } from '../../src/cli/demo/history.js';
+import { layDemo } from '../../src/cli/demo/lay.js';
+import { signedStages } from '../../src/closeout/signed.js';
 import { loadStore } from '../../src/model/load.js';
 import { readStoreTextAt } from '../../src/store/at-revision.js';
-import { cutRecords } from '../../src/store/demo-cut.js';
-import { layDemoHistory } from '../../src/store/demo-history.js';
+import { UserError } from '../../src/user-error.js';
 import { literalIo } from '../cli/literal-io.js';
 import { DEMO } from './store.js';
 
@@ -159,7 +159,7 @@ describe('the demo’s history', () => {
     const full = folder();
     writeFileSync(path.join(full, 'mine.txt'), 'mine');
     const close = () => Promise.reject(new Error('there is nothing to close'));
-    await expect(layDemoHistory(DEMO, full, close)).rejects.toThrow(CannotDo);
+    await expect(layDemoHistory(DEMO, full, close)).rejects.toThrow(UserError);
     expect(readdirSync(full)).toEqual(['mine.txt']);
     await expect(layDemoHistory(full, folder(), close)).rejects.toThrow(/not the demo store/u);
   });

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { isSource } from '../../src/compute/lookup/isolate/roles.js';
-import { isolate } from '../../src/compute/lookup/isolate.js';
+import { isolate } from '../../src/query/isolate/index.js';
+import { isSource } from '../../src/query/isolate/roles.js';
 import { judged } from './store.js';
 
 describe('isolation on the finished demo shell', () => {

@@ -301,7 +301,7 @@ export function assessmentOf(model: Model, figures: Partial<Figures> = {}): Asse
     figures: {
       takeOff: { runs: [] },
       joints: { joints: [], found: 0, recorded: 0, missing: [], withoutJoint: [] },
-      weldBands: [],
+      heatAffectedZones: [],
       weights: { ratings: [], conditions: [], tickets: [], bays: [], growth: [], influence: [] },
       access: { nodes: [], runs: [], behind: {}, coverage: none, assumptions: [] },
       openings: [{ id: 'SO-1', diagonalDifferenceMm: 1.7, rackingDeg: 0.02, sagMm: 0.8, gussets: [] }],

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Figures } from '../../src/assess.js';
-import { weldBands } from '../../src/compute/welding/weld-bands.js';
+import { heatAffectedZones } from '../../src/compute/welding/weld-bands.js';
 import { weldBandMarks } from '../../src/drawing/marks/weld-bands.js';
 import { VIEWS } from '../../src/drawing/projection.js';
 import { boundsOf, type Point } from '../../src/drawing/scene.js';
@@ -34,7 +34,7 @@ const joint = (min: Vec3, max: Vec3, more: Partial<Joint> = {}): Joint => ({
 function bands(joints: readonly Joint[], one = rail): readonly (readonly number[])[] {
   const toVehicle = (x: number): number => Math.round((x - port.frame.x0) * layout.reduction);
   const model = buildModel({ members: [one] }, library);
-  const found = new Map(weldBands(model, joints).map((band) => [band.member, band]));
+  const found = new Map(heatAffectedZones(model, joints).map((band) => [band.member, band]));
   return weldBandMarks(one, found, model.library, port).map((mark) => {
     const box = boundsOf(mark.kind === 'shape' ? (mark.rings[0] as readonly Point[]) : []);
     return [toVehicle(box?.x0 ?? 0), toVehicle(box?.x1 ?? 0)];

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { Habits } from '../../src/entry/cells.js';
 import { matchHeads } from '../../src/entry/heads.js';
 import { ENTRY_KINDS, type EntryKind, homeOf } from '../../src/entry/homes.js';
-import { type Known, readKnown } from '../../src/entry/known.js';
 import { type Plan, planImport } from '../../src/entry/plan.js';
+import { type RecordIndex, readKnown } from '../../src/entry/record-index.js';
 import { sameTyped } from '../../src/entry/same.js';
 import { readSheet } from '../../src/entry/sheet.js';
 import { csvOf, tableOf } from '../../src/entry/table.js';
@@ -15,16 +15,16 @@ import { storeText } from '../support/store.js';
 
 const finished = readKnown(await readStoreText(DEMO, 'OV-021'), 'OV-021');
 const begun = readKnown(await readStoreText(DEMO, 'OV-024'), 'OV-024');
-const kindsIn = (known: Known) => ENTRY_KINDS.filter((kind) => known.ofKind(kind).length > 0);
+const kindsIn = (known: RecordIndex) => ENTRY_KINDS.filter((kind) => known.ofKind(kind).length > 0);
 
-function planOf(kind: EntryKind, csv: string, known: Known, habits: Habits = {}, ahead = false): Plan {
+function planOf(kind: EntryKind, csv: string, known: RecordIndex, habits: Habits = {}, ahead = false): Plan {
   const sheet = readSheet(`${kind}.csv`, Buffer.from(csv));
   const heads = matchHeads(kind, sheet.heads, { said: new Map(), own: new Map() });
   expect(heads.filter(({ how }) => how !== 'certain')).toEqual([]);
   return planImport({ kind, sheet, heads, known, habits, ahead });
 }
 
-const exported = (kind: EntryKind, known: Known): string => {
+const exported = (kind: EntryKind, known: RecordIndex): string => {
   const { heads, rows } = tableOf(kind, known);
   return csvOf(heads, rows);
 };
@@ -42,7 +42,7 @@ describe('a shell of the demo', () => {
     );
     files.set('shells/OV-024/shell.yaml', 'shell: OV-024\n');
     for (const { file } of begun.ofKind('node')) files.set(file, 'service: some\nmedium: dc\n');
-    const now = (): Known => readKnown({ root: '', files, photos: new Map() }, 'OV-024');
+    const now = (): RecordIndex => readKnown({ root: '', files, photos: new Map() }, 'OV-024');
     const own = kindsIn(begun).filter((kind) => homeOf(kind).in !== 'library');
     for (const kind of own) {
       const { heads, rows } = tableOf(kind, begun);

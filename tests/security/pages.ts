@@ -1,8 +1,8 @@
 import type { Assessment } from '../../src/assess.js';
 import { bookDocument } from '../../src/book/document.js';
 import type { Edition } from '../../src/book/input.js';
+import { labelDocument } from '../../src/book/labels/document.js';
 import type { BookDocument } from '../../src/book/print/document.js';
-import { labelDocument } from '../../src/labels/document.js';
 import { FINGERPRINT, HISTORY } from '../book/small-store.js';
 
 /** One edition as it goes to the browser, without pictures. */

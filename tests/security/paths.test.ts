@@ -1,6 +1,6 @@
 /**
  * No name that is typed, and none that comes in a sheet or a book, makes a file anywhere but in the store. Names in books, and bombs in
- * them: tests/archive/pdf.test.ts. Links: tests/source/read-store.test.ts, tests/store/write.test.ts and pictures.test.ts beside this.
+ * them: tests/pdf/pdf.test.ts. Links: tests/source/read-store.test.ts, tests/store/write.test.ts and pictures.test.ts beside this.
  */
 import { createHash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
@@ -9,7 +9,7 @@ import path from 'node:path';
 import { deflateSync } from 'node:zlib';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { carriedPhoto, openBook } from '../../src/archive/open-book.js';
-import { packing, type RawObject, stream, writePdf } from '../../src/archive/pdf/write.js';
+import { packing, type RawObject, stream, writePdf } from '../../src/pdf/write.js';
 import { shellbook } from '../cli/printed-book.js';
 import { laySmallStore, type SmallStore } from '../cli/small-store.js';
 

@@ -2,11 +2,11 @@ import { mkdirSync, mkdtempSync, rmSync, symlinkSync, truncateSync, writeFileSyn
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { CannotDo } from '../../src/cannot.js';
 import { loadStore } from '../../src/model/load.js';
 import { hashPhotos } from '../../src/store/hash-photos.js';
 import { roleOf } from '../../src/store/layout.js';
 import { readStoreText } from '../../src/store/read.js';
+import { UserError } from '../../src/user-error.js';
 
 let top: string;
 let root: string;
@@ -64,7 +64,7 @@ describe('reading a store from its folder', () => {
   });
 
   test('a folder that is not there cannot be read', async () => {
-    await expect(readStoreText(path.join(top, 'none'))).rejects.toThrow(CannotDo);
+    await expect(readStoreText(path.join(top, 'none'))).rejects.toThrow(UserError);
   });
 });
 

@@ -3,9 +3,9 @@ import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, utimesSync, wri
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { assess } from '../../src/assess.js';
-import { keepLookup, keptLookup, type Sought, whereAsked } from '../../src/cli/kept-lookup.js';
-import { ask, lookupOf } from '../../src/compute/lookup/index.js';
+import { keepLookup, keptLookup, type TraceQuery, whereAsked } from '../../src/cli/kept-lookup.js';
 import { loadStore } from '../../src/model/load.js';
+import { ask, lookupOf } from '../../src/query/lookup/index.js';
 import { sealed } from '../../src/store/kept.js';
 import { keep, keptAt, readKept } from '../../src/store/kept-answers.js';
 import { readStoreText } from '../../src/store/read.js';
@@ -13,7 +13,7 @@ import { laySmallStore, type SmallStore } from '../cli/small-store.js';
 
 describe('answers kept for the next time', () => {
   let store: SmallStore;
-  let fresh: Sought;
+  let fresh: TraceQuery;
   beforeAll(async () => {
     store = await laySmallStore();
     const one = loadStore(await readStoreText(store.root)).shells.get('T-1');
@@ -51,7 +51,7 @@ describe('answers kept for the next time', () => {
       'frost',
       'nothing so called',
     ]) {
-      expect(plain(ask((kept as Sought).lookup, query)), query).toEqual(plain(ask(fresh.lookup, query)));
+      expect(plain(ask((kept as TraceQuery).lookup, query)), query).toEqual(plain(ask(fresh.lookup, query)));
     }
     expect(kept).toMatchObject({ units: 'both', revision: 'abc', warning: 'Note: look twice' });
     expect(kept?.services.get('dc')).toBe('House 12 V');

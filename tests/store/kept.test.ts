@@ -2,8 +2,8 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync,
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { Kept, Room, sealed } from '../../src/store/kept.js';
-import { looksOfStore } from '../../src/store/looks.js';
+import { CacheDir, CacheEntries, sealed } from '../../src/store/kept.js';
+import { statSnapshot } from '../../src/store/looks.js';
 
 let folder: string;
 beforeEach(() => {
@@ -14,7 +14,7 @@ afterEach(() => rmSync(folder, { recursive: true, force: true }));
 describe('an answer kept by a key', () => {
   const isWord = (found: unknown): found is { readonly word: string } =>
     typeof (found as { word?: unknown } | null)?.word === 'string';
-  const kept = (gitDir: string | undefined = folder) => new Kept(Room.in(gitDir, 'words'), isWord);
+  const kept = (gitDir: string | undefined = folder) => new CacheEntries(CacheDir.in(gitDir, 'words'), isWord);
   const file = () => path.join(folder, 'shellbook/words/a.json');
 
   it('comes back as it was, and is nothing under another key', async () => {
@@ -46,7 +46,7 @@ describe('an answer kept by a key', () => {
 });
 
 describe('how a store looks', () => {
-  const lines = () => looksOfStore(folder).lines.map((line) => line.replace(/ .*/u, ''));
+  const lines = () => statSnapshot(folder).lines.map((line) => line.replace(/ .*/u, ''));
 
   it('counts what is read, in order, and that folders and links are there', () => {
     mkdirSync(path.join(folder, 'shells/T-1/photos'), { recursive: true });
@@ -84,10 +84,10 @@ describe('how a store looks', () => {
     ];
     for (const file of [one, two]) writeFileSync(file, '');
     symlinkSync(one, link);
-    const before = looksOfStore(folder).lines;
+    const before = statSnapshot(folder).lines;
     rmSync(link);
     symlinkSync(two, link);
-    expect(looksOfStore(folder).lines).not.toEqual(before);
+    expect(statSnapshot(folder).lines).not.toEqual(before);
     rmSync(link);
     symlinkSync(folder, link);
     expect(lines()).toEqual(['library/', 'library/stages.yaml', 'library/stages.yaml']);

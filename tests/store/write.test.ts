@@ -16,9 +16,9 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { CannotDo } from '../../src/cannot.js';
-import { putBack, takeOff } from '../../src/store/line-ends.js';
+import { normalizeEol, restoreEol } from '../../src/store/line-ends.js';
 import { writing } from '../../src/store/write.js';
+import { UserError } from '../../src/user-error.js';
 import { updateFile } from './update-file.js';
 
 /** What the disk does to the next files that are written anew. */
@@ -118,7 +118,7 @@ describe('one change of one file', () => {
     'shells/x\u0000.yaml',
     './shop.yaml',
   ])('takes no name that leads elsewhere: %j', async (name) => {
-    await expect(updateFile(root, name, () => 'x')).rejects.toThrow(CannotDo);
+    await expect(updateFile(root, name, () => 'x')).rejects.toThrow(UserError);
     expect(existsSync(path.join(root, '..', 'x.yaml'))).toBe(false);
   });
 
@@ -182,7 +182,7 @@ describe('one change of one file', () => {
   it('writes nothing where the change cannot be made, and lets the next one in', async () => {
     await expect(
       updateFile(root, WELDS, () => {
-        throw new CannotDo('no such weld');
+        throw new UserError('no such weld');
       }),
     ).rejects.toThrow('no such weld');
     expect(await updateFile(root, WELDS, add)).toBe(true);
@@ -231,7 +231,7 @@ describe('line ends', () => {
     .map(([mark, lines, last]) => (mark ? '\ufeff' : '') + lines.map((one) => one.join('')).join('') + last);
 
   it('come back byte for byte where nothing changed', () => {
-    fc.assert(fc.property(written, (old) => putBack(takeOff(old).text, takeOff(old)) === old));
+    fc.assert(fc.property(written, (old) => restoreEol(normalizeEol(old).text, normalizeEol(old)) === old));
   });
 
   it('are put to new text so that it reads as it was meant', () => {
@@ -239,13 +239,13 @@ describe('line ends', () => {
       fc.property(
         written,
         fc.array(line, { maxLength: 8 }),
-        (old, lines) => takeOff(putBack(lines.join('\n'), takeOff(old))).text === lines.join('\n'),
+        (old, lines) => normalizeEol(restoreEol(lines.join('\n'), normalizeEol(old))).text === lines.join('\n'),
       ),
     );
   });
 
   it('of lines around a change stay mixed as they were', () => {
     const old = 'a\r\nb\nc\r\nd\r\n';
-    expect(putBack('a\nb\nX\nd\n', takeOff(old))).toBe('a\r\nb\nX\r\nd\r\n');
+    expect(restoreEol('a\nb\nX\nd\n', normalizeEol(old))).toBe('a\r\nb\nX\r\nd\r\n');
   });
 });

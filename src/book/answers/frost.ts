@@ -1,4 +1,4 @@
-import { drainPlan } from '../../compute/lookup/index.js';
+import { drainPlan } from '../../query/lookup/index.js';
 import type { Book } from '../book.js';
 import { table } from '../table.js';
 import { panelColumn, placeColumn } from '../where.js';

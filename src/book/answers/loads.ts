@@ -1,5 +1,5 @@
-import { BACKING, ON_ROOF, TRUSS } from '../../compute/lookup/index.js';
 import type { Declared } from '../../model/shell.js';
+import { BACKING, ON_ROOF, TRUSS } from '../../query/lookup/index.js';
 import type { Book } from '../book.js';
 import { ref, table } from '../table.js';
 

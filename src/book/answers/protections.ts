@@ -1,6 +1,6 @@
-import { stillLive, upstream } from '../../compute/lookup/index.js';
 import { protectionPlaces } from '../../drawing/index.js';
 import type { Circuit } from '../../model/services.js';
+import { stillLive, upstream } from '../../query/lookup/index.js';
 import type { Book } from '../book.js';
 import { table } from '../table.js';
 import { IN_THE_OPEN, protectionWords, wayToNode } from '../where.js';
@@ -12,7 +12,7 @@ export function protections(book: Book) {
   const names = new Map(shell.nodes.map((node) => [node.id, node.name]));
   const at = (circuit: Circuit) => circuit.protection?.at;
   return {
-    figure: book.draw.protectionPlan(book.assessment, { widthMm: book.room('portrait').widthMm, heightMm: 130 }),
+    figure: book.draw.protectionPlan(book.assessment, { widthMm: book.availableSize('portrait').widthMm, heightMm: 130 }),
     table: table<Circuit>(book.show, {
       look: 'tight',
       rows: shell.circuits.filter((circuit) => circuit.protection),

@@ -1,5 +1,5 @@
-import { EARTH } from '../../compute/lookup/index.js';
 import type { Medium, Run } from '../../model/services.js';
+import { EARTH } from '../../query/lookup/index.js';
 import type { Book } from '../book.js';
 import { isolatorWords } from '../passages.js';
 import { table } from '../table.js';

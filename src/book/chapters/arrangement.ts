@@ -7,7 +7,7 @@ export const arrangement: ChapterMaker = (book) => ({
   template: 'arrangement',
   data: {
     figures: book.draw
-      .generalArrangement(book.assessment, book.room('landscape', 20))
+      .generalArrangement(book.assessment, book.availableSize('landscape', 20))
       .map((figure) => ({ ...figure, sheet: 'landscape' })),
   },
 });

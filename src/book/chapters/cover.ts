@@ -4,7 +4,7 @@ import type { ChapterMaker } from '../book.js';
 export const cover: ChapterMaker = (book) => {
   const { shell, shop } = book.assessment.model;
   const { revision, revisionDate, tag } = book.history;
-  const room = { widthMm: book.room('portrait').widthMm, heightMm: 90 };
+  const room = { widthMm: book.availableSize('portrait').widthMm, heightMm: 90 };
   const facts = [
     { name: 'Vehicle identification number', value: shell.vin ?? 'not recorded', mono: true },
     { name: 'Revision', value: revision ? revision.slice(0, 10) : 'not committed', mono: true },

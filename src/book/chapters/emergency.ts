@@ -53,11 +53,11 @@ export const emergency: ChapterMaker = (book) => {
   const [gas, fuel, ...electric] = groups;
   const rest: Listed = { title: 'Water, air and hydraulics (not on the plan)', more: 0, items: others };
   const listed = [gas, ...electric, fuel, rest].filter((group) => group !== undefined).filter((group) => group.items.length > 0);
-  const roomMm = book.room('landscape').heightMm - ABOVE_MM;
+  const roomMm = book.availableSize('landscape').heightMm - ABOVE_MM;
   const listMm =
     LIST_MM.find((mm) => shared(listed, roomMm, mm).beneath.every((one) => one === fuel || one === rest)) ?? LIST_MM[0];
   const { beside, beneath } = shared(listed, roomMm, listMm as number);
-  const planMm = book.room('landscape').widthMm - (listMm as number) - GAP_MM;
+  const planMm = book.availableSize('landscape').widthMm - (listMm as number) - GAP_MM;
   const beneathMm = beneath.length > 0 ? 2 + beneathHeight(beneath, (planMm - COLUMNS_GAP_MM) / 2) : 0;
   return {
     key: 'emergency',

@@ -24,7 +24,7 @@ export const glance: ChapterMaker = (book) => {
         errors: counted(findings.filter((one) => one.severity === 'error').length, 'error'),
         warnings: counted(findings.filter((one) => one.severity === 'warning').length, 'warning'),
       },
-      tellFindings: book.edition !== 'owner',
+      reportFindings: book.edition !== 'owner',
       coverage:
         coverage.nodes > 0
           ? `${coverage.nodesInReach} of ${coverage.nodes} joints, valves and devices are in reach, and ${book.show.percent(

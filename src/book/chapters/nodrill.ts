@@ -1,6 +1,6 @@
-import { SCREW_LOOK_MM, screws, screwsByPanel } from '../../compute/release/index.js';
 import { FACINGS } from '../../model/structure.js';
 import { lengthDown } from '../../quantity/format.js';
+import { SCREW_LOOK_MM, screws, screwsByPanel } from '../../query/release/index.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { table } from '../table.js';
 
@@ -12,7 +12,7 @@ export const nodrill: ChapterMaker = (book) => ({
   data: {
     figures: FACINGS.flatMap((face, at) => {
       // The first stands under the chapter's head.
-      const figure = book.draw.noDrillFace(book.assessment, face, book.room('landscape', at === 0 ? 26 : 16));
+      const figure = book.draw.noDrillFace(book.assessment, face, book.availableSize('landscape', at === 0 ? 26 : 16));
       return figure ? [{ ...figure, sheet: 'landscape' }] : [];
     }),
     panels: screwTable(book),

@@ -17,7 +17,9 @@ export const panels: ChapterMaker = (book) => ({
   title: 'Access panels',
   template: 'panels',
   data: {
-    figures: book.draw.panels(book.assessment, book.room('landscape', 26)).map((figure) => ({ ...figure, sheet: 'landscape' })),
+    figures: book.draw
+      .panels(book.assessment, book.availableSize('landscape', 26))
+      .map((figure) => ({ ...figure, sheet: 'landscape' })),
     cards: accessPanels(book).map((panel) => card(book, panel)),
     pictures: photoHeadline(book),
     gaps: photoGapTable(book),
@@ -163,7 +165,9 @@ export const panelsOverview: ChapterMaker = (book) => {
     title: 'Access panels and shut-offs',
     template: 'panels-owner',
     data: {
-      figures: book.draw.panels(book.assessment, book.room('landscape', 26)).map((figure) => ({ ...figure, sheet: 'landscape' })),
+      figures: book.draw
+        .panels(book.assessment, book.availableSize('landscape', 26))
+        .map((figure) => ({ ...figure, sheet: 'landscape' })),
       panels: table(book.show, {
         rows: accessPanels(book),
         home: (panel) => panel.id,

@@ -29,7 +29,7 @@ function mediumChapter(book: Book, medium: Medium): Chapter {
       gas: medium === 'gas',
       mains: medium === 'ac',
       figures: book.draw
-        .services(book.assessment, medium, book.room('landscape', 16))
+        .services(book.assessment, medium, book.availableSize('landscape', 16))
         .map((figure) => ({ ...figure, sheet: 'landscape' })),
       circuits: ELECTRIC.includes(medium) ? circuitTable(book, of(shell.circuits)) : lineTable(book, of(shell.circuits)),
       nodes: connectionTable(book, of(shell.nodes)),

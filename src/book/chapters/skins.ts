@@ -129,7 +129,7 @@ function openingCard(book: Book, opening: Opening) {
     gussets: opening.gussets.map((id) => ref(id)),
     beside: !wide,
     figure: book.draw.opening(book.assessment, opening.id, {
-      widthMm: wide ? book.room('portrait').widthMm : BESIDE_MM,
+      widthMm: wide ? book.availableSize('portrait').widthMm : BESIDE_MM,
       heightMm: 95,
     }),
   };

@@ -51,7 +51,7 @@ interface StageSection {
 
 /** Each stage in build order, with its drawings and its members; what names no known stage comes last. */
 function stageSections(book: Book): readonly StageSection[] {
-  const drawings = book.draw.frames(book.assessment, book.room('landscape', 16));
+  const drawings = book.draw.frames(book.assessment, book.availableSize('landscape', 16));
   const stages = [...new Set(drawings.map(({ stage }) => stage))];
   return stages.map((stage) => {
     const members = book.assessment.model.shell.members.filter((member) => (member.stage ?? 'none') === stage);

@@ -21,7 +21,7 @@ export const loading: ChapterMaker = (book) => ({
 
 function weightData(book: Book) {
   const { weights: figures } = book.assessment.figures;
-  const half = { widthMm: book.room('portrait').widthMm, heightMm: 105 };
+  const half = { widthMm: book.availableSize('portrait').widthMm, heightMm: 105 };
   const worst = hardest(figures.conditions);
   return {
     basis: basisWords(book),

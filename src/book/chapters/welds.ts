@@ -51,7 +51,7 @@ const sheetAnchor = (sheet: WeldSheet): string => anchor(`weld map ${sheet.sheet
 
 /** The map's sheets by stage, each stage with its schedule; then the welds that no sheet can show. */
 function mapData(book: Book) {
-  const sheets = book.draw.weldMap(book.assessment, book.room('landscape', 16));
+  const sheets = book.draw.weldMap(book.assessment, book.availableSize('landscape', 16));
   const { welds } = book.assessment.model.shell;
   const homes = new Map<string, WeldSheet>();
   for (const sheet of sheets) for (const id of sheet.welds) if (!homes.has(id)) homes.set(id, sheet);

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { promisify } from 'node:util';
 import { deflate } from 'node:zlib';
 import { PDFContext, type PDFDict, PDFHexString, PDFName, type PDFObject, PDFRef, PDFString } from '@cantoo/pdf-lib';
-import type { RawObject } from '../../archive/pdf/write.js';
+import type { RawObject } from '../../pdf/write.js';
 
 /** A file that travels inside the book. */
 export interface Attachment {

@@ -2,7 +2,7 @@ import { accessSync, constants, mkdtempSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import puppeteer, { type Browser } from 'puppeteer';
-import { CannotDo } from '../../cannot.js';
+import { UserError } from '../../user-error.js';
 import { type BrowserBinary, packagedChromium } from './packaged.js';
 
 /** A browser of our own, with nothing of the user's in it and no way out to a network. */
@@ -35,7 +35,7 @@ export async function findBrowser(environment: NodeJS.ProcessEnv = process.env):
   const named = environment.PUPPETEER_EXECUTABLE_PATH;
   if (named) {
     if (!isProgram(named)) {
-      throw new CannotDo(
+      throw new UserError(
         `PUPPETEER_EXECUTABLE_PATH names \`${named}\`, which is not a program that can be run. Set it to the file of Chromium or ` +
           'Chrome, or take it away to use the packaged one.',
       );
@@ -49,7 +49,7 @@ export async function findBrowser(environment: NodeJS.ProcessEnv = process.env):
     .filter((folder) => path.isAbsolute(folder))
     .flatMap((folder) => USUAL_NAMES.map((name) => path.join(folder, process.platform === 'win32' ? `${name}.exe` : name)));
   const system = [...onPath, ...(USUAL_PLACES[process.platform] ?? [])].find(isProgram);
-  if (system === undefined) throw new CannotDo(NO_BROWSER);
+  if (system === undefined) throw new UserError(NO_BROWSER);
   return { executable: system, environment: {} };
 }
 
@@ -82,7 +82,7 @@ const QUIET = [
 /** Chromium refuses its sandbox to root; everybody else keeps it. `user` is the process's own number; Windows has none. */
 export const launchArguments = (user: number | undefined): string[] => [...QUIET, ...(user === 0 ? ['--no-sandbox'] : [])];
 
-/** @throws CannotDo where none is found or it does not start */
+/** @throws UserError where none is found or it does not start */
 export async function openChromium(): Promise<OpenBrowser> {
   const binary = await findBrowser();
   const profile = mkdtempSync(path.join(tmpdir(), 'shellbook-profile-'));
@@ -112,7 +112,7 @@ export async function openChromium(): Promise<OpenBrowser> {
   } catch (error) {
     tidy();
     const why = error instanceof Error ? (error.message.split('\n')[0] ?? '') : String(error);
-    throw new CannotDo(
+    throw new UserError(
       `The browser \`${binary.executable}\` does not start: ${why}. Set PUPPETEER_EXECUTABLE_PATH to a Chromium or Chrome that ` +
         'does, then print again.',
     );

@@ -2,12 +2,12 @@ import { type PDFDict, PDFHexString, PDFRef, PDFString } from '@cantoo/pdf-lib';
 import type { Carry } from '../../archive/carry.js';
 import { sha256 } from '../../archive/fingerprint.js';
 import { MANIFEST, type Manifest } from '../../archive/manifest.js';
-import { type PageDigest, pageDigests, pagesOf } from '../../archive/pdf/pages.js';
-import { name } from '../../archive/pdf/parse.js';
-import { PdfFile } from '../../archive/pdf/read.js';
-import { packing, rawObjects, writePdf } from '../../archive/pdf/write.js';
-import { CannotDo } from '../../cannot.js';
-import { own } from '../../own.js';
+import { getOwn } from '../../get-own.js';
+import { type PageDigest, pageDigests, pagesOf } from '../../pdf/pages.js';
+import { name } from '../../pdf/parse.js';
+import { PdfFile } from '../../pdf/read.js';
+import { packing, rawObjects, writePdf } from '../../pdf/write.js';
+import { UserError } from '../../user-error.js';
 import { type Attachment, embed, NewObjects, rawObject } from './attach.js';
 import { COLOUR_SPACE, colourProfile } from './colour.js';
 import type { BookDocument } from './document.js';
@@ -26,7 +26,7 @@ export interface FinishedPdf {
 /**
  * Makes the browser's print the file that goes out: dates, metadata, colours and page labels; the records and the manifest inside it;
  * packed and sealed. The same print of the same record gives the same bytes.
- * @throws CannotDo where it has not the pages that were `planned`
+ * @throws UserError where it has not the pages that were `planned`
  */
 export async function finishPdf(
   print: Uint8Array,
@@ -38,7 +38,7 @@ export async function finishPdf(
   const file = PdfFile.open(print);
   const pageCount = pagesOf(file).length;
   if (pageCount !== planned) {
-    throw new CannotDo(
+    throw new UserError(
       `The book came out with ${pageCount} pages where ${planned} were planned, so its page numbers would be wrong; it was ` +
         'not written. Print with the packaged browser (unset PUPPETEER_EXECUTABLE_PATH), and report this if it stays.',
     );
@@ -177,7 +177,7 @@ async function attachments({ head, records, photo }: Carry, manifest: string): P
 
 const MEDIA: Readonly<Record<string, string>> = { jpg: 'image/jpeg', jpeg: 'image/jpeg', png: 'image/png', webp: 'image/webp' };
 const mediaTypeOf = (path: string): string =>
-  own(MEDIA, path.split('.').at(-1)?.toLowerCase() ?? '') ?? 'application/octet-stream';
+  getOwn(MEDIA, path.split('.').at(-1)?.toLowerCase() ?? '') ?? 'application/octet-stream';
 
 async function attach(added: NewObjects, catalog: PDFDict, files: readonly Attachment[], date: string): Promise<void> {
   const embedded = await embed(added, files, date);

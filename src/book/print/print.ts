@@ -15,7 +15,7 @@ const ROUNDING_MM = 0.8;
 
 /**
  * Lays out and prints, once.
- * @throws CannotDo where the print has another number of pages than planned
+ * @throws UserError where the print has another number of pages than planned
  */
 export async function printDocument(
   { browser }: OpenBrowser,

@@ -1,4 +1,4 @@
-import { forEdition, historyFor, SIGHT } from '../editions.js';
+import { EDITION_POLICY, forEdition, historyFor } from '../editions.js';
 import type { BookInput } from '../input.js';
 import type { BookDocument, SheetSize } from '../print/document.js';
 import { showIn } from '../show.js';
@@ -70,7 +70,7 @@ function frontData(old: BookInput, input: BookInput, changes: Changes, titleOf: 
   return {
     shell: model.shell.id,
     title: model.shell.title,
-    edition: SIGHT[input.edition].name,
+    edition: EDITION_POLICY[input.edition].name,
     from: { revision: revisionWords(old), date: show.date(old.history.revisionDate), fingerprint: old.fingerprint.slice(0, 12) },
     to: {
       revision: revisionWords(input),

@@ -1,4 +1,4 @@
-import { own } from '../../own.js';
+import { getOwn } from '../../get-own.js';
 import { FIGURE_ANSWERS } from './figures.js';
 import { RECORD_ANSWERS } from './records.js';
 import { orNull, type Shape, text } from './shape.js';
@@ -10,7 +10,7 @@ export const ANSWERED: readonly string[] = Object.keys(ANSWERS).sort();
 
 /** JSON Schema of a command’s `--json` answer: the keys that a script may count on. Undefined for a command that has none. */
 export function answerSchema(command: string): Shape | undefined {
-  const body = own(ANSWERS, command);
+  const body = getOwn(ANSWERS, command);
   return (
     body && {
       $schema: 'https://json-schema.org/draft/2020-12/schema',

@@ -1,8 +1,8 @@
 import type { Command } from 'commander';
-import { CannotDo } from '../../cannot.js';
 import type { Asker } from '../../entry/asker.js';
 import type { EntryKind } from '../../entry/homes.js';
 import type { Data } from '../../entry/yaml-text.js';
+import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import { committed, kindAndShell, type OpenEntry, readEntry, storeOf, writeTexts } from '../open-entry.js';
@@ -77,7 +77,7 @@ async function add(options: Options, context: Context): Promise<Status> {
 /** A service is a file of its own, with lists for its records. */
 async function addService(options: Options, context: Context): Promise<Status> {
   const { shell } = options;
-  if (shell === undefined) throw new CannotDo('Whose service is it? Name the shell, as --shell QF-007');
+  if (shell === undefined) throw new UserError('Whose service is it? Name the shell, as --shell QF-007');
   const [{ newService }, { writing }] = await Promise.all([import('../../entry/new-service.js'), import('../../store/write.js')]);
   const root = await storeOf(context);
   return writing(root, async (writer): Promise<Status> => {
@@ -120,7 +120,7 @@ async function help(word: string, show: () => void, context: Context): Promise<S
   return 0;
 }
 
-/** What was given, what --like lends, and what the person says. Throws {@link CannotDo} with what is missing where nobody can be asked. */
+/** What was given, what --like lends, and what the person says. Throws {@link UserError} with what is missing where nobody can be asked. */
 async function complete(
   kind: EntryKind,
   shell: string | undefined,
@@ -138,12 +138,12 @@ async function complete(
     const list = missing.map(
       ({ key, help: text }) => `  --${optionOf(key)}  ${text}${key === 'id' ? ' (--id next: the next free one)' : ''}`,
     );
-    throw new CannotDo(`Missing for a ${kind}:\n${list.join('\n')}\nAll its fields: shellbook add ${kind} --help`);
+    throw new UserError(`Missing for a ${kind}:\n${list.join('\n')}\nAll its fields: shellbook add ${kind} --help`);
   }
   const [{ askRecord }, { loadStore }] = await Promise.all([import('../../entry/ask-record.js'), import('../../model/load.js')]);
   const { text, known } = await readEntry(root, shell);
   const model = loadStore(text).shells.get(shell)?.model;
-  if (!model) throw new CannotDo(`Shell ${shell} cannot be read. See: shellbook check ${shell}`);
+  if (!model) throw new UserError(`Shell ${shell} cannot be read. See: shellbook check ${shell}`);
   const asker = await context.io.ask();
   const answered = await askRecord({ kind, given: data, known, model }, asker);
   if (!options.dryRun) await confirm(kind, shell, answered, root, options, context, asker);
@@ -169,7 +169,7 @@ async function confirm(
     context.tell(`Not written:\n${recordText(answered, 'block')}`);
     throw error;
   }
-  if (!(await asker.confirm({ text: 'Add it?', usual: true }))) throw new CannotDo('Nothing was written.');
+  if (!(await asker.confirm({ text: 'Add it?', usual: true }))) throw new UserError('Nothing was written.');
 }
 
 /** Evidence, and the day of it, is of one record only. */
@@ -199,7 +199,7 @@ const NEVER_LENT = [
 
 function lent(kind: EntryKind, id: string, { known }: OpenEntry): Data {
   const record = known.find(kind, id);
-  if (!record) throw new CannotDo(`There is no ${kind} ${id} to take fields from`);
+  if (!record) throw new UserError(`There is no ${kind} ${id} to take fields from`);
   return Object.fromEntries(Object.entries(record.data).filter(([key]) => !NEVER_LENT.includes(key)));
 }
 

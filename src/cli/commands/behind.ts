@@ -1,4 +1,4 @@
-import { CannotDo } from '../../cannot.js';
+import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import { openForAnswer, revisionOf } from '../open.js';
@@ -27,9 +27,9 @@ export function declareBehind(registry: Registry): void {
 
 async function look({ shell, panel }: Options, context: Context): Promise<Status> {
   const opened = await openForAnswer(shell, context, []);
-  const { behind } = await import('../../compute/lookup/index.js');
+  const { behind } = await import('../../query/lookup/index.js');
   const contents = behind(opened.assessment, panel);
-  if (!contents) throw new CannotDo(await noSuchPanel(shell, panel, Object.keys(opened.assessment.figures.access.behind)));
+  if (!contents) throw new UserError(await noSuchPanel(shell, panel, Object.keys(opened.assessment.figures.access.behind)));
   if (context.settings.json) {
     const [{ envelope, place3 }, { reachedJson }] = await Promise.all([
       import('../report/json.js'),

@@ -1,7 +1,7 @@
 import path from 'node:path';
 import { Option } from 'commander';
 import type { Edition } from '../../book/input.js';
-import { CannotDo } from '../../cannot.js';
+import { UserError } from '../../user-error.js';
 import type { CarryPhotos } from '../carry.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
@@ -53,7 +53,7 @@ export function declareBook(registry: Registry): void {
 async function book(options: Options, context: Context): Promise<Status> {
   const { shell, edition, out } = options;
   if (out !== undefined && edition === undefined) {
-    throw new CannotDo(`--out names one file, and there are three editions: add --edition owner, service or shop`);
+    throw new UserError(`--out names one file, and there are three editions: add --edition owner, service or shop`);
   }
   if (options.since !== undefined) {
     const opened = await openForAnswer(shell, context);

@@ -1,6 +1,6 @@
 import path from 'node:path';
 import { Option } from 'commander';
-import { CannotDo } from '../../cannot.js';
+import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import type { CheckAnswer } from '../kept-check.js';
@@ -59,7 +59,7 @@ export function declareCheck(registry: Registry): void {
 
 async function check(options: Options, context: Context): Promise<Status> {
   if (!options.watch) return checkOnce(options, context);
-  if (context.settings.book) throw new CannotDo('A printed book does not change: leave out --watch');
+  if (context.settings.book) throw new UserError('A printed book does not change: leave out --watch');
   const [{ findStore }, { watchRecords }] = await Promise.all([import('../../store/find.js'), import('../watch.js')]);
   let status: Status = 0;
   const again = async (): Promise<void> => {
@@ -143,7 +143,7 @@ async function reportOf(
 async function chosen({ shells, changedSince, shard }: Options, store: OpenStore): Promise<readonly string[]> {
   let wanted = shells.length > 0 ? [...new Set(shells)] : [...store.loaded.shells.keys()];
   if (shard !== undefined) {
-    const { inShard, readShard } = await import('../../ledger/shard.js');
+    const { inShard, readShard } = await import('./check-share.js');
     const share = readShard(shard);
     wanted = wanted.filter((shell) => inShard(shell, share));
   }

@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { CannotDo } from '../../cannot.js';
+import { UserError } from '../../user-error.js';
 import type { Closed } from '../closing.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
@@ -29,11 +29,11 @@ export function declareClose(registry: Registry): void {
 async function close(options: Options, context: Context): Promise<Status> {
   const { closeShell } = await import('../closing.js');
   const closed = await closeShell(options.shell, context);
-  if (closed.outcome === 'missing') return tellMissing(closed, options, context);
-  if (closed.outcome === 'closed already') return tellClosed(closed, [], context);
+  if (closed.outcome === 'missing') return reportMissing(closed, options, context);
+  if (closed.outcome === 'closed already') return reportClosed(closed, [], context);
   context.tell(`Closed ${options.shell} as ${closed.tag}.`);
   // What is printed is what was committed, with the tag on it.
-  return tellClosed(closed, await papers(closed.tag, options, context), context);
+  return reportClosed(closed, await papers(closed.tag, options, context), context);
 }
 
 /** The tag stands whatever becomes of the papers, so a failure says both. */
@@ -42,20 +42,20 @@ async function papers(tag: string, { shell, books: wanted }: Options, context: C
     const opened = await openShell(await openStore(context), shell, context);
     return [await handOverSheet(opened, context), ...(wanted ? await books(opened, context) : [])];
   } catch (error) {
-    if (!(error instanceof CannotDo)) throw error;
-    throw new CannotDo(`${shell} is closed as ${tag}, but its papers are not all printed: ${error.message} ${again(shell)}`);
+    if (!(error instanceof UserError)) throw error;
+    throw new UserError(`${shell} is closed as ${tag}, but its papers are not all printed: ${error.message} ${again(shell)}`);
   }
 }
 
 const again = (shell: string): string =>
   `Its books again: shellbook book ${shell}; the hand-over sheet: shellbook release ${shell} --all.`;
 
-async function tellMissing(closed: Closed, options: Options, context: Context): Promise<Status> {
+async function reportMissing(closed: Closed, options: Options, context: Context): Promise<Status> {
   const { items, checked, opened } = closed;
   const [{ openItemsText, openItemJson, openCounts }, { envelope, findingJson }, { blocking }] = await Promise.all([
     import('../report/open-items.js'),
     import('../report/json.js'),
-    import('../../closing/items.js'),
+    import('../../closeout/items.js'),
   ]);
   const library = opened.store.loaded.findings;
   if (context.settings.json) {
@@ -70,7 +70,7 @@ async function tellMissing(closed: Closed, options: Options, context: Context): 
   return 1;
 }
 
-async function tellClosed(closed: Closed, files: readonly string[], context: Context): Promise<Status> {
+async function reportClosed(closed: Closed, files: readonly string[], context: Context): Promise<Status> {
   if (closed.outcome === 'missing') return 1;
   const { tag, revision, commit, committed, items, opened } = closed;
   const { shell } = opened.assessment.model;

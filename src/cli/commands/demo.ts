@@ -22,7 +22,7 @@ export function declareDemo(registry: Registry): void {
 async function demo(options: Options, context: Context): Promise<Status> {
   const dir = path.resolve(context.io.cwd, options.dir);
   const shown = shownPath(dir, context);
-  const [{ clearDemo }, { layDemo }] = await Promise.all([import('../../store/demo-place.js'), import('../lay-demo.js')]);
+  const [{ clearDemo }, { layDemo }] = await Promise.all([import('../demo/place.js'), import('../demo/lay.js')]);
   await clearDemo(dir);
   context.tell(`1. Laying the made-up store down in ${shown}, with its Git history`);
   await layDemo(dir, context);

@@ -1,7 +1,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { CannotDo } from '../../cannot.js';
 import type { EntryKind } from '../../entry/homes.js';
+import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import { openStore, requireShell, revisionOf } from '../open.js';
@@ -45,9 +45,9 @@ async function exportTables(options: Options, context: Context): Promise<Status>
   const files = options.cobie ? await sheets(options, context) : await tables(options, context);
   if (options.out === undefined) {
     const [only, ...others] = [...files.values()];
-    if (only === undefined || others.length > 0) throw new CannotDo('Several tables need a folder: --out tables');
+    if (only === undefined || others.length > 0) throw new UserError('Several tables need a folder: --out tables');
     if (context.settings.json)
-      throw new CannotDo('A table on standard output is CSV: name a folder with --out, or leave --json away');
+      throw new UserError('A table on standard output is CSV: name a folder with --out, or leave --json away');
     // To a file byte for byte; a terminal would obey what stands in it.
     if (context.io.out.terminal) context.print(only.replaceAll('\r\n', '\n').trimEnd());
     else context.io.out.write(only);
@@ -58,7 +58,7 @@ async function exportTables(options: Options, context: Context): Promise<Status>
     await mkdir(dir, { recursive: true });
     for (const [name, text] of files) await writeFile(path.join(dir, name), text);
   } catch (error) {
-    throw new CannotDo(`${options.out} cannot be written to: ${(error as NodeJS.ErrnoException).code ?? String(error)}`);
+    throw new UserError(`${options.out} cannot be written to: ${(error as NodeJS.ErrnoException).code ?? String(error)}`);
   }
   if (context.settings.json) {
     const { envelope } = await import('../report/json.js');
@@ -77,7 +77,7 @@ async function tables(options: Options, context: Context): Promise<ReadonlyMap<s
   const named = options.kind === 'all' ? undefined : kindNamed(options.kind);
   if (options.kind !== 'all' && named === undefined) {
     const { didYouMean } = await import('../../source/nearest.js');
-    throw new CannotDo(
+    throw new UserError(
       `No record kind ${options.kind}${didYouMean(options.kind, ['all', ...ENTRY_KINDS.flatMap((one) => [one, `${one}s`])]) || `, expected all or one of ${ENTRY_KINDS.join(', ')}`}`,
     );
   }
@@ -94,7 +94,7 @@ async function tables(options: Options, context: Context): Promise<ReadonlyMap<s
 
 async function sheets(options: Options, context: Context): Promise<ReadonlyMap<string, string>> {
   if (options.kind !== 'all')
-    throw new CannotDo('Hand-over sheets are of the whole shell: shellbook export all SHELL --cobie --out DIR');
+    throw new UserError('Hand-over sheets are of the whole shell: shellbook export all SHELL --cobie --out DIR');
   const [{ openShell }, { cobieSheets }, { csvOf }] = await Promise.all([
     import('../open.js'),
     import('../../entry/cobie/index.js'),

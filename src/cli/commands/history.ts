@@ -1,4 +1,4 @@
-import { CannotDo } from '../../cannot.js';
+import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import { type OpenStore, openStore, requireShell } from '../open.js';
@@ -26,7 +26,7 @@ async function history(options: Options, context: Context): Promise<Status> {
   const store = await openStore(context);
   await requireShell(store, options.shell, context);
   if (!store.history) {
-    throw new CannotDo(`${shownPath(store.root, context)} is not in a Git work tree, so it has no history. Start one: git init`);
+    throw new UserError(`${shownPath(store.root, context)} is not in a Git work tree, so it has no history. Start one: git init`);
   }
   if (options.id !== undefined) return recordHistory(store, options.shell, options.id, context);
   const [commits, { uncommitted }] = await Promise.all([
@@ -62,10 +62,10 @@ async function recordHistory(store: OpenStore, shell: string, id: string, contex
     const { didYouMean } = await import('../../source/nearest.js');
     const known = [...(store.loaded.shells.get(shell)?.model.shell.byId.keys() ?? [])];
     if (known.includes(id))
-      throw new CannotDo(
+      throw new UserError(
         `${id} of ${shell} is not committed yet, so it has no history. Commit it: git add shells/${shell} && git commit`,
       );
-    throw new CannotDo(`No record ${id} in the history of ${shell}${didYouMean(id, known)}`);
+    throw new UserError(`No record ${id} in the history of ${shell}${didYouMean(id, known)}`);
   }
   const { changeJson, changesText, whoText } = await import('../report/changes-text.js');
   const { people } = store.loaded.library;

@@ -1,11 +1,11 @@
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
-import { CannotDo } from '../../cannot.js';
 import type { SaidHabits } from '../../entry/habits.js';
 import type { Head } from '../../entry/heads.js';
 import type { EntryKind } from '../../entry/homes.js';
 import type { Plan } from '../../entry/plan.js';
 import type { Sheet } from '../../entry/sheet.js';
+import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import { committed, kindAndShell, type OpenEntry, readEntry, storeOf, writeTexts } from '../open-entry.js';
@@ -54,10 +54,10 @@ const gather = (value: string, before: readonly string[] = []): readonly string[
 function read(kind: string, file: string, given: Readonly<Record<string, unknown>>): Options {
   const heads = Number(given.heads ?? 1);
   if (!Number.isInteger(heads) || heads < 1)
-    throw new CannotDo(`Unexpected --heads ${String(given.heads)}, expected the number of a row, as 3`);
+    throw new UserError(`Unexpected --heads ${String(given.heads)}, expected the number of a row, as 3`);
   const dates = text(given.dates);
   if (dates !== undefined && dates !== 'm/d/y' && dates !== 'd/m/y')
-    throw new CannotDo(`Unexpected --dates ${dates}, expected m/d/y or d/m/y`);
+    throw new UserError(`Unexpected --dates ${dates}, expected m/d/y or d/m/y`);
   return {
     kind,
     file,
@@ -109,13 +109,13 @@ async function bytesOf(file: string, context: Context): Promise<Uint8Array> {
     return await readFile(path.resolve(context.io.cwd, file));
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
-    throw new CannotDo(
+    throw new UserError(
       `${file} cannot be read: ${code === 'ENOENT' ? 'it is not there' : code === 'EISDIR' ? 'it is a folder' : code}`,
     );
   }
 }
 
-/** The columns, each certain or confirmed by the person or by --yes. Throws {@link CannotDo} with what to say otherwise. */
+/** The columns, each certain or confirmed by the person or by --yes. Throws {@link UserError} with what to say otherwise. */
 async function confirmed(
   kind: EntryKind,
   sheet: Sheet,
@@ -131,10 +131,10 @@ async function confirmed(
   const said = new Map([...keptColumns(text.files.get('import.yaml'), kind), ...saidColumns(options.map)]);
   const heads = matchHeads(kind, sheet.heads, { said, own: ownWords(kind, known) });
   const wrong = heads.find(({ how }) => how === 'wrong');
-  if (wrong) throw new CannotDo(`${sheet.name}: ${wrong.message}`);
+  if (wrong) throw new UserError(`${sheet.name}: ${wrong.message}`);
   const lost = unreadMass(kind, heads, known);
-  if (lost !== undefined) throw new CannotDo(`${sheet.name}: ${lost}`);
-  if (!heads.some(({ column }) => column)) throw new CannotDo(report.noColumns(kind, sheet));
+  if (lost !== undefined) throw new UserError(`${sheet.name}: ${lost}`);
+  if (!heads.some(({ column }) => column)) throw new UserError(report.noColumns(kind, sheet));
   const open = heads.filter(({ how }) => how === 'close' || how === 'unknown');
   const { keep } = options;
   if (open.length === 0) return { heads, keep };
@@ -144,7 +144,7 @@ async function confirmed(
   if (asker && (await asker.confirm({ text: 'Read the columns so?', usual: true }))) {
     return { heads, keep: keep || (await asker.confirm({ text: 'Keep them in import.yaml for the next sheet?', usual: true })) };
   }
-  throw new CannotDo(report.columnsAdvice(sheet, heads));
+  throw new UserError(report.columnsAdvice(sheet, heads));
 }
 
 interface Planned {

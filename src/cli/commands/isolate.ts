@@ -1,4 +1,4 @@
-import { CannotDo } from '../../cannot.js';
+import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import { openForAnswer, revisionOf } from '../open.js';
@@ -19,9 +19,9 @@ export function declareIsolate(registry: Registry): void {
 
 async function cutOff({ shell, id }: Options, context: Context): Promise<Status> {
   const opened = await openForAnswer(shell, context, []);
-  const { isolate } = await import('../../compute/lookup/index.js');
+  const { isolate } = await import('../../query/lookup/index.js');
   const isolation = isolate(opened.assessment, id);
-  if (!isolation) throw new CannotDo(await nothingToIsolate(shell, id, opened.assessment.model.shell.byId.keys()));
+  if (!isolation) throw new UserError(await nothingToIsolate(shell, id, opened.assessment.model.shell.byId.keys()));
   if (context.settings.json) {
     const { envelope } = await import('../report/json.js');
     context.print(

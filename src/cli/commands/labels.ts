@@ -2,7 +2,7 @@ import path from 'node:path';
 import { Option } from 'commander';
 import { EDITIONS, type Edition } from '../../book/input.js';
 import type { BookDocument } from '../../book/print/document.js';
-import { CannotDo } from '../../cannot.js';
+import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import { openForAnswer, revisionOf } from '../open.js';
@@ -44,19 +44,19 @@ export function declareLabels(registry: Registry): void {
 }
 
 async function labels(options: Options, context: Context): Promise<Status> {
-  const { STOCK, perSheet } = await import('../../labels/stock.js');
+  const { STOCK, perSheet } = await import('../../book/labels/stock.js');
   const { shell, edition } = options;
   const opened = await openForAnswer(shell, context);
   const { model } = opened.assessment;
   const most = perSheet(STOCK[model.shop.paper].panel);
   const first = Number(options.first);
   if (!Number.isInteger(first) || first < 1 || first > most) {
-    throw new CannotDo(`Unexpected label \`${options.first}\` for --first, expected a whole number from 1 to ${most}`);
+    throw new UserError(`Unexpected label \`${options.first}\` for --first, expected a whole number from 1 to ${most}`);
   }
   const [{ fingerprintOf }, { readPageMap }, { labelDocument }] = await Promise.all([
     import('../fingerprint-of.js'),
     import('../../store/page-map.js'),
-    import('../../labels/document.js'),
+    import('../../book/labels/document.js'),
   ]);
   const { fingerprint } = await fingerprintOf(opened);
   const { history } = opened.store;
@@ -113,7 +113,7 @@ async function labels(options: Options, context: Context): Promise<Status> {
   return 0;
 }
 
-/** @throws CannotDo where no browser can be started or the file cannot be written */
+/** @throws UserError where no browser can be started or the file cannot be written */
 async function print(document: BookDocument, file: string, context: Context): Promise<number> {
   const [{ openChromium }, { printDocument }, { writeWhole }] = await Promise.all([
     import('../../book/print/chromium.js'),

@@ -13,15 +13,15 @@ const NOT_COUNTED: readonly string[] = ['what pictures say by themselves', 'when
 
 async function list(_options: object, context: Context): Promise<Status> {
   if (context.settings.book !== undefined) {
-    const { CannotDo } = await import('../../cannot.js');
-    throw new CannotDo('A printed book is of one shell: leave out --book, or ask it with check');
+    const { UserError } = await import('../../user-error.js');
+    throw new UserError('A printed book is of one shell: leave out --book, or ask it with check');
   }
   const [{ findStore }, { fileIds }, { summaries }, { closedAs }, { stateName }] = await Promise.all([
     import('../../store/find.js'),
     import('../../store/file-ids.js'),
     import('../summaries.js'),
     import('../../store/closed-as.js'),
-    import('../../ledger/state.js'),
+    import('../../closeout/state.js'),
   ]);
   const root = findStore(context.io.cwd, context.settings.store);
   const files = await fileIds(root);

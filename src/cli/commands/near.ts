@@ -1,5 +1,5 @@
-import { CannotDo } from '../../cannot.js';
 import type { Vec3 } from '../../geometry/vector.js';
+import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import { openForAnswer, revisionOf } from '../open.js';
@@ -34,13 +34,13 @@ async function look(options: Options, context: Context): Promise<Status> {
   const { parseQuantity } = await import('../../quantity/parse.js');
   const lengthOf = (typed: string, of: string): number => {
     const read = parseQuantity(typed.trim(), 'length');
-    if (!read.ok) throw new CannotDo(`${read.message} (${of})`);
+    if (!read.ok) throw new UserError(`${read.message} (${of})`);
     return read.value;
   };
   const place = unitsOnEach(options.place).map((one, i) => lengthOf(one, `${'xyz'[i]} of the place`)) as unknown as Vec3;
   const withinMm = lengthOf(options.within, '--within');
   const opened = await openForAnswer(options.shell, context, []);
-  const { near, screwAt } = await import('../../compute/lookup/index.js');
+  const { near, screwAt } = await import('../../query/lookup/index.js');
   const hits = near(opened.assessment, place, withinMm);
   const screw = screwAt(opened.assessment, place);
   if (context.settings.json) {
@@ -79,13 +79,13 @@ const BARE = /^[-+−]?[\d.]+$/u;
 /** `180,-10,0in` is read as `180in,-10in,0in`: three places of one unit. A bare number says nothing, and is refused with what to write. */
 function unitsOnEach(place: string): readonly string[] {
   const typed = place.split(',').map((one) => one.trim());
-  if (typed.length !== 3) throw new CannotDo(`Unexpected place \`${place}\`, expected x,y,z with units, as 180,-10,0in`);
+  if (typed.length !== 3) throw new UserError(`Unexpected place \`${place}\`, expected x,y,z with units, as 180,-10,0in`);
   const [x, y, z] = typed as [string, string, string];
   const unit = /[a-z'"].*$/iu.exec(z)?.[0];
   if (unit !== undefined && BARE.test(x) && BARE.test(y)) return [`${x} ${unit}`, `${y} ${unit}`, z];
   const bare = typed.find((one) => BARE.test(one) && Number(one) !== 0);
   if (bare === undefined) return typed;
-  throw new CannotDo(
+  throw new UserError(
     `Unexpected bare number \`${bare}\` in place \`${place}\`, expected a unit once at the end or on each: write \`${x},${y},${z}in\` or \`${x},${y},${z}mm\``,
   );
 }

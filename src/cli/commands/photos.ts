@@ -94,7 +94,7 @@ async function modelOf(text: OpenEntry['text'], shell: string): Promise<Model | 
 async function unseenIn(model: Model | undefined): Promise<readonly string[]> {
   if (!model) return [];
   const [{ concealed }, { evidenceOf }] = await Promise.all([
-    import('../../rules/order/closing.js'),
+    import('../../query/concealment.js'),
     import('../../rules/order/evidence.js'),
   ]);
   return concealed(model)
@@ -143,17 +143,17 @@ async function takeIn(
   write: (texts: ReadonlyMap<string, string>) => Promise<void>,
 ): Promise<readonly string[]> {
   if (drafts.length === 0) return [];
-  const [{ placeOf }, { replaceFile }, { chooseFile }, { textsOf }, { CannotDo }] = await Promise.all([
+  const [{ placeOf }, { replaceFile }, { chooseFile }, { textsOf }, { UserError }] = await Promise.all([
     import('../../store/place.js'),
     import('../../store/replace.js'),
     import('../../entry/files.js'),
     import('../../entry/texts.js'),
-    import('../../cannot.js'),
+    import('../../user-error.js'),
   ]);
   const bytes = new Map<string, Picture>(pictures.map((picture) => [picture.sha256, picture]));
   const added = drafts.map(({ id, data }) => {
     const chosen = chooseFile('photo', data, known);
-    if ('ask' in chosen) throw new CannotDo(chosen.ask);
+    if ('ask' in chosen) throw new UserError(chosen.ask);
     return { id, data, place: chosen.place, row: 0 };
   });
   const comments = new Map(

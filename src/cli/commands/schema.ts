@@ -1,5 +1,5 @@
-import { CannotDo } from '../../cannot.js';
 import type { Kind } from '../../schema/kinds.js';
+import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import type { Registry } from '../registry.js';
@@ -30,7 +30,7 @@ async function schema({ kind, write }: Options, context: Context): Promise<Statu
     import('../../source/nearest.js'),
   ]);
   if (kind === undefined)
-    throw new CannotDo(
+    throw new UserError(
       'Which one? As `shellbook schema members`; `answer-check` for the answer of a command; `--write` for all files of records',
     );
   // A kind that has a file of its own answers with the file's form; a part of one with the record's.
@@ -38,7 +38,7 @@ async function schema({ kind, write }: Options, context: Context): Promise<Statu
   const known = SCHEMA_KINDS.find((one) => one === kind);
   if (!file && !known) {
     const close = didYouMean(kind, [...SCHEMA_KINDS, ...Object.keys(KIND_IN)]);
-    throw new CannotDo(`No record kind ${kind}${close === '' ? `, expected one of ${SCHEMA_KINDS.join(', ')}` : close}`);
+    throw new UserError(`No record kind ${kind}${close === '' ? `, expected one of ${SCHEMA_KINDS.join(', ')}` : close}`);
   }
   context.print(JSON.stringify(file ? file.schema : recordSchema(known as Kind), null, 2));
   return 0;
@@ -50,7 +50,9 @@ async function answerOf(command: string, context: Context): Promise<Status> {
   const { ANSWERED, answerSchema } = await import('../answers/index.js');
   const found = answerSchema(command);
   if (!found)
-    throw new CannotDo(`No command \`${command}\` with an answer of its own, expected answer- and one of ${ANSWERED.join(', ')}`);
+    throw new UserError(
+      `No command \`${command}\` with an answer of its own, expected answer- and one of ${ANSWERED.join(', ')}`,
+    );
   context.print(JSON.stringify(found, null, 2));
   return 0;
 }

@@ -1,7 +1,7 @@
-import { CannotDo } from '../../cannot.js';
-import type { Signing } from '../../closing/sign.js';
+import type { Signing } from '../../closeout/sign.js';
 import type { Library } from '../../model/library.js';
 import { nearest } from '../../source/nearest.js';
+import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import { openShell, openStore, revisionOf } from '../open.js';
@@ -44,7 +44,7 @@ export function declareSignoff(registry: Registry): void {
 async function signoff(options: Options, context: Context): Promise<Status> {
   const [{ findStore }, { writing }] = await Promise.all([import('../../store/find.js'), import('../../store/write.js')]);
   if (context.settings.book !== undefined)
-    throw new CannotDo('A printed book takes no signature: leave out --book, and sign in a store');
+    throw new UserError('A printed book takes no signature: leave out --book, and sign in a store');
   const root = findStore(context.io.cwd, context.settings.store);
   return writing(root, async (writer) => {
     const opened = await openShell(await openStore(context), options.shell, context);
@@ -53,7 +53,7 @@ async function signoff(options: Options, context: Context): Promise<Status> {
     const role = roleOf(options, model.library);
     const [{ missingFor, digestFor, unsignedBefore }, { checkedShell }, { envelope }, { openItemJson, openItemsText }] =
       await Promise.all([
-        import('../../closing/sign.js'),
+        import('../../closeout/sign.js'),
         import('../report/checked.js'),
         import('../report/json.js'),
         import('../report/open-items.js'),
@@ -61,7 +61,7 @@ async function signoff(options: Options, context: Context): Promise<Status> {
     const missing = missingFor({ model, findings: checkedShell(opened).findings }, signing);
     const digest = digestFor(model, signing);
     if (missing.length === 0) {
-      const { withSignoff } = await import('../../ledger/signoff-text.js');
+      const { withSignoff } = await import('../../closeout/signoff-text.js');
       await writer.update(`shells/${options.shell}/signoffs.yaml`, (old) => withSignoff(old, { ...signing, role, digest }));
     }
     const signed = missing.length === 0;
@@ -91,7 +91,7 @@ function stageOf(stage: string, { stages }: Library): string {
   const known = stages.map(({ id }) => id);
   const close = nearest(stage, known);
   const listed = close.length > 0 ? close.join(' or ') : known.join(', ') || 'one in library/stages.yaml, which has none yet';
-  throw new CannotDo(`No stage \`${stage}\` in library/stages.yaml, expected ${listed}`);
+  throw new UserError(`No stage \`${stage}\` in library/stages.yaml, expected ${listed}`);
 }
 
 function roleOf({ by, role }: Options, { people }: Library): string {
@@ -99,13 +99,13 @@ function roleOf({ by, role }: Options, { people }: Library): string {
   if (!person) {
     const known = [...people.keys()];
     const close = nearest(by, known);
-    throw new CannotDo(
+    throw new UserError(
       `No person \`${by}\` in library/people.yaml, expected ${(close.length > 0 ? close : known).join(', ') || 'one: add who signs'}`,
     );
   }
   if (role === undefined) return person.role;
   if (!person.role.toLowerCase().includes(role.trim().toLowerCase()) || role.trim() === '')
-    throw new CannotDo(
+    throw new UserError(
       `${by} is ${person.role} in library/people.yaml, expected somebody who is ${role}: sign in your own role, or correct it there`,
     );
   return role.trim();
@@ -116,7 +116,7 @@ function dayOf(date: string | undefined): string {
   const [, year, month, date_] = /^(\d{4})-(\d{2})-(\d{2})$/u.exec(day) ?? [];
   const real = new Date(Date.UTC(Number(year), Number(month) - 1, Number(date_)));
   if (year === undefined || Number.isNaN(real.getTime()) || real.toISOString().slice(0, 10) !== day)
-    throw new CannotDo(`Unexpected day \`${day}\`, expected one as 2026-02-12`);
+    throw new UserError(`Unexpected day \`${day}\`, expected one as 2026-02-12`);
   return day;
 }
 

@@ -1,6 +1,6 @@
-import { CannotDo } from '../../cannot.js';
-import type { TraceKey } from '../../ledger/sought.js';
+import type { TraceKey } from '../../history/trace-query.js';
 import { nearest } from '../../source/nearest.js';
+import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import type { Registry } from '../registry.js';
@@ -22,18 +22,18 @@ export function declareTrace(registry: Registry): void {
 
 async function trace({ key, value }: Options, context: Context): Promise<Status> {
   const [{ soughtFor, TRACE_KEYS }, { traceStore, heatsOf }, { findStore }] = await Promise.all([
-    import('../../ledger/sought.js'),
+    import('../../history/trace-query.js'),
     import('../trace-store.js'),
     import('../../store/find.js'),
   ]);
   if (context.settings.book !== undefined)
-    throw new CannotDo('A printed book is of one shell: leave out --book, and trace in a store');
+    throw new UserError('A printed book is of one shell: leave out --book, and trace in a store');
   if (!(key in TRACE_KEYS)) {
     const known = Object.keys(TRACE_KEYS);
     const close = nearest(key, known);
-    throw new CannotDo(`Nothing is traced by \`${key}\`, expected ${close.length > 0 ? close.join(' or ') : known.join(', ')}`);
+    throw new UserError(`Nothing is traced by \`${key}\`, expected ${close.length > 0 ? close.join(' or ') : known.join(', ')}`);
   }
-  if (value.trim() === '') throw new CannotDo(`Expected the ${key} to trace, as H-4471`);
+  if (value.trim() === '') throw new UserError(`Expected the ${key} to trace, as H-4471`);
   const root = findStore(context.io.cwd, context.settings.store);
   const heats = key === 'certificate' ? await heatsOf(root, value) : [];
   const { hits, refused } = await traceStore(root, soughtFor(key as TraceKey, value, heats));

@@ -1,6 +1,6 @@
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import type { Sought } from '../kept-lookup.js';
+import type { TraceQuery } from '../kept-lookup.js';
 import type { Registry } from '../registry.js';
 
 interface Options {
@@ -40,7 +40,7 @@ async function find({ shell, query }: Options, context: Context): Promise<Status
   const kept = place && (await keptLookup(place));
   if (kept?.warning !== undefined) context.tell(kept.warning);
   const sought = kept ?? (await seek(shell, context));
-  const { ask } = await import('../../compute/lookup/ask.js');
+  const { ask } = await import('../../query/lookup/ask.js');
   const answer = ask(sought.lookup, query);
   const { matches, topics } = answer;
   if (context.settings.json) {
@@ -59,10 +59,10 @@ async function find({ shell, query }: Options, context: Context): Promise<Status
 }
 
 /** Reads and computes. */
-async function seek(shell: string, context: Context): Promise<Sought> {
+async function seek(shell: string, context: Context): Promise<TraceQuery> {
   const [{ openForAnswer, revisionOf }, { lookupOf }, { bookPages }] = await Promise.all([
     import('../open.js'),
-    import('../../compute/lookup/lookup-of.js'),
+    import('../../query/lookup/lookup-of.js'),
     import('../book-pages.js'),
   ]);
   const said: string[] = [];

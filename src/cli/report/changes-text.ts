@@ -1,4 +1,4 @@
-import { changeText, fieldText } from '../../ledger/words.js';
+import { changeText, fieldText } from '../../history/words.js';
 import type { Person } from '../../model/library.js';
 import type { Author } from '../../store/changes.js';
 import { personText, type SignedChange } from '../changes.js';

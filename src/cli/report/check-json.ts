@@ -118,7 +118,7 @@ function figuresJson({ figures }: Assessment): Body {
       coupon: one.coupon,
       missing: one.missing,
     })),
-    weld_bands: figures.weldBands.map(({ member, bandsMm, share }) => ({
+    weld_bands: figures.heatAffectedZones.map(({ member, bandsMm, share }) => ({
       member,
       bands_mm: bandsMm.map((band) => [...band]),
       share,

@@ -1,5 +1,5 @@
-import type { Fact } from '../../compute/lookup/types.js';
 import { length, number, percent, torque, type UnitSystem, volume } from '../../quantity/format.js';
+import type { Fact } from '../../query/lookup/types.js';
 import type { Json } from './json.js';
 
 /** A fact as a person reads it. */

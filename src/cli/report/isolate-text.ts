@@ -1,5 +1,5 @@
-import type { Isolation, IsolationAction } from '../../compute/lookup/types.js';
 import type { Model } from '../../model/shell.js';
+import type { Isolation, IsolationAction } from '../../query/lookup/types.js';
 import { nameOf } from './name-of.js';
 import type { Paint } from './paint.js';
 import { table } from './tables.js';

@@ -1,9 +1,9 @@
 import type { BehindItem } from '../../compute/access/types.js';
-import type { ScrewAt } from '../../compute/lookup/index.js';
-import type { NearHit } from '../../compute/lookup/types.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import { length, lengthDown, position, type UnitSystem } from '../../quantity/format.js';
+import type { ScrewAt } from '../../query/lookup/index.js';
+import type { NearHit } from '../../query/lookup/types.js';
 import { nameOf } from './name-of.js';
 import { table } from './tables.js';
 import { paragraph } from './wrap.js';

@@ -1,4 +1,4 @@
-import type { OpenItem } from '../../closing/items.js';
+import type { OpenItem } from '../../closeout/items.js';
 import type { Json } from './json.js';
 import type { Paint } from './paint.js';
 import { counted, paragraph } from './wrap.js';

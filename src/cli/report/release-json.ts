@@ -1,4 +1,4 @@
-import { progressOf, stateName } from '../../ledger/state.js';
+import { progressOf, stateName } from '../../closeout/state.js';
 import { envelope, findingJson, place3 } from './json.js';
 import type { HandOver } from './release.js';
 import { budgetJson } from './weights-json.js';

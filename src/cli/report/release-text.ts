@@ -1,7 +1,7 @@
-import { ASSUMED_TOLERANCE_MM, type Face, type KeepClean, LOOK_MM, type OpenInZone } from '../../compute/release/index.js';
-import { progressOf, stateName } from '../../ledger/state.js';
+import { progressOf, stateName } from '../../closeout/state.js';
 import type { Model } from '../../model/shell.js';
 import { length, position } from '../../quantity/format.js';
+import { ASSUMED_TOLERANCE_MM, type Face, type KeepClean, LOOK_MM, type OpenInZone } from '../../query/release/index.js';
 import type { DecidedFinding } from '../../rules/decide.js';
 import { placeText } from './findings.js';
 import type { Paint } from './paint.js';

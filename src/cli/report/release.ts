@@ -1,3 +1,5 @@
+import type { Weights } from '../../compute/weights/types.js';
+import type { Model } from '../../model/shell.js';
 import {
   type Face,
   faces,
@@ -8,9 +10,7 @@ import {
   openByZone,
   type Station,
   stations,
-} from '../../compute/release/index.js';
-import type { Weights } from '../../compute/weights/types.js';
-import type { Model } from '../../model/shell.js';
+} from '../../query/release/index.js';
 import type { DecidedFinding } from '../../rules/decide.js';
 import type { ClosedAs } from '../../store/closed-as.js';
 import type { CheckedShell } from './checked.js';

@@ -1,5 +1,5 @@
-import type { Match, TopicAnswer, TopicRow } from '../../compute/lookup/types.js';
 import type { UnitSystem } from '../../quantity/format.js';
+import type { Match, TopicAnswer, TopicRow } from '../../query/lookup/types.js';
 import { factText } from './facts.js';
 import type { Paint } from './paint.js';
 import { table } from './tables.js';

@@ -1,6 +1,6 @@
 import type { PanelReach } from '../../compute/access/types.js';
-import type { Answer, Match, ProtectionFound } from '../../compute/lookup/types.js';
 import type { CircuitFigure } from '../../compute/services/types.js';
+import type { Answer, Match, ProtectionFound } from '../../query/lookup/types.js';
 import { factsJson } from './facts.js';
 import { envelope, type Json, place3 } from './json.js';
 

@@ -1,9 +1,9 @@
 import type { Edition } from '../../book/input.js';
 import type { PanelReach } from '../../compute/access/types.js';
-import type { Answer, Match, ProtectionFound } from '../../compute/lookup/types.js';
 import type { CircuitFigure } from '../../compute/services/types.js';
 import type { RecordKind } from '../../model/shell.js';
 import { length, number, percent, position, type UnitSystem } from '../../quantity/format.js';
+import type { Answer, Match, ProtectionFound } from '../../query/lookup/types.js';
 import { factText } from './facts.js';
 import type { Paint } from './paint.js';
 import { topicText } from './topic-text.js';

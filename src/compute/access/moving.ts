@@ -1,9 +1,9 @@
 import { type Bounds, boundsOf } from '../../geometry/box.js';
 import { type Convex, convexOfPlate } from '../../geometry/convex.js';
 import { add, scale, type Vec3 } from '../../geometry/vector.js';
+import { getOwn } from '../../get-own.js';
 import type { Axle, Model } from '../../model/shell.js';
 import type { Opening } from '../../model/structure.js';
-import { own } from '../../own.js';
 import { openingCorners } from '../solids.js';
 
 /** The room that a tyre or a slide takes as it moves. */
@@ -102,7 +102,7 @@ const SIDES = 24;
 function slideRoom(opening: Opening): readonly MovingPart[] | UnknownRoom {
   const corners = openingCorners(opening);
   const { travelMm, depthMm, wall } = opening;
-  const outward = wall === undefined ? undefined : own(OUT, wall);
+  const outward = wall === undefined ? undefined : getOwn(OUT, wall);
   const missing = [
     !corners && '`sill`',
     !outward && '`wall: left`',

@@ -6,7 +6,7 @@ import { mayComeWithin, segmentToBox } from '../../geometry/segment-box.js';
 import { segmentToFacet } from '../../geometry/segment-facet.js';
 import { add, distance, dot, lerp, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import { once } from '../once.js';
+import { lazy } from '../lazy.js';
 import { memberBox } from '../solids.js';
 import { isOverOpening, type PanelOpening } from './opening.js';
 import { componentBox, lineWalls } from './walls.js';
@@ -53,7 +53,7 @@ const CELL_MM = 200;
 
 /** `cellMm` is the size of the index's cells; with an endless one every obstacle is looked at, which gives the same answers. */
 export function obstacles(model: Model, cellMm = CELL_MM): Obstacles {
-  const stock = once(() => {
+  const stock = lazy(() => {
     const all = [...memberObstacles(model), ...panelObstacles(model), ...componentObstacles(model), ...pipeObstacles(model)];
     const index = grid(
       all.flatMap((one, i) => pieces(one).map((bounds) => ({ index: i, bounds }))),
@@ -182,7 +182,7 @@ const memberObstacles = ({ shell, library }: Model): readonly Obstacle[] =>
     const section = library.sections.get(member.shape.section);
     if (!section) return [];
     const whole = memberBox(member.shape, section.dimensions);
-    const forms = once(() => lineWalls(member, section.dimensions).map(boxForm));
+    const forms = lazy(() => lineWalls(member, section.dimensions).map(boxForm));
     return [{ id: member.id, bounds: boxBounds(whole), whole, forms }];
   });
 
@@ -192,7 +192,7 @@ const panelObstacles = ({ shell }: Model): readonly Obstacle[] =>
 const componentObstacles = ({ shell }: Model): readonly Obstacle[] =>
   shell.components.flatMap((component) => {
     const box = componentBox(component);
-    return box ? [{ id: component.id, bounds: boxBounds(box), forms: once(() => [boxForm(box)]) }] : [];
+    return box ? [{ id: component.id, bounds: boxBounds(box), forms: lazy(() => [boxForm(box)]) }] : [];
   });
 
 function pipeObstacles({ shell }: Model): readonly Obstacle[] {

@@ -42,7 +42,7 @@ export function runAccess(
     const through = new Map<number, Through>();
     index.visit(grow(opening.bounds, REACH_MM.arm), (i) => {
       const piece = pieces[i] as Piece;
-      if (isBehind(piece.at, opening, REACH_MM.arm)) lookAt(i, piece, sights[piece.run] as Sight, opening, solid, through);
+      if (isBehind(piece.at, opening, REACH_MM.arm)) lookAt(i, piece, sights[piece.run] as SightLine, opening, solid, through);
       return false;
     });
     for (const [run, one] of through) (found[run] as Through[]).push(one);
@@ -60,7 +60,7 @@ export function runAccess(
 function lookAt(
   i: number,
   { at, run: number }: Piece,
-  sight: Sight,
+  sight: SightLine,
   opening: PanelOpening,
   solid: Obstacles,
   through: Map<number, Through>,
@@ -82,7 +82,7 @@ function lookAt(
 }
 
 const sightOf = ({ id, toleranceMm }: Run) => ({ ignore: id, toleranceMm, entries: FEW_ENTRIES });
-type Sight = ReturnType<typeof sightOf>;
+type SightLine = ReturnType<typeof sightOf>;
 
 /** Added to a distance, it puts whatever is not clear behind all that is, mm. */
 const BLOCKED = 1e6;

@@ -6,7 +6,7 @@ import type { Run } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
 import type { PanelKind } from '../../model/structure.js';
 import { lineWalls } from '../access/walls.js';
-import { once } from '../once.js';
+import { lazy } from '../lazy.js';
 import { memberBox } from '../solids.js';
 import type { Crossing } from './types.js';
 
@@ -111,7 +111,7 @@ const memberMetal = ({ shell, library }: Model): readonly Metal[] =>
     if (!section) return [];
     const bounds = grow(boxBounds(memberBox(shape, section.dimensions)), ROUNDING_MM);
     return [
-      { id: member.id, bounds, sheets: once(() => lineWalls(member, section.dimensions).map((box) => wall(member.id, box))) },
+      { id: member.id, bounds, sheets: lazy(() => lineWalls(member, section.dimensions).map((box) => wall(member.id, box))) },
     ];
   });
 

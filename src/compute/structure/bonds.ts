@@ -1,6 +1,6 @@
 import type { Model } from '../../model/shell.js';
 import type { Panel } from '../../model/structure.js';
-import { judgeTest, type TestVerdict } from '../tests/verdict.js';
+import { judgeTest, type TestVerdict } from '../verdicts/verdict.js';
 import { dewPointK } from './dew-point.js';
 
 /** Least that a surface must be above the dew point, K. EN 17460 practice; the figure is from memory (+3 °C). */

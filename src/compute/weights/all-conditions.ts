@@ -1,5 +1,5 @@
 import type { Basis } from './basis.js';
-import { stand } from './burden.js';
+import { solveAxleLoads } from './burden.js';
 import { carriageFor, conditionFigure, figureOf, type Judging } from './conditions.js';
 import { NO_LOAD } from './load.js';
 import { liftedLoadings, ownLoadings, standardLoadings } from './loadings.js';
@@ -22,7 +22,7 @@ function asWeighed(judging: Judging, { survey }: Basis): readonly ConditionFigur
   const { axles } = judging.model.shell.chassis;
   const carriage = carriageFor(axles);
   const { burden, sources } = survey.asWeighed;
-  const standing = stand({ weighed: survey.weighed, placed: NO_LOAD, heightKgMm: burden.heightKgMm }, axles, carriage);
+  const standing = solveAxleLoads({ weighed: survey.weighed, placed: NO_LOAD, heightKgMm: burden.heightKgMm }, axles, carriage);
   const loading = {
     name: 'as weighed',
     kind: 'weighed',

@@ -7,14 +7,14 @@ import { springReactions } from './spring-reactions.js';
  * How a chassis hands a load down to the road: each axle's load is `perKg · m + perKgMm · (m · x)`, because every support
  * that is used here is linear. Arrays run with `axles`; a lifted axle has zeros.
  */
-export interface Carriage {
+export interface AxleModel {
   readonly axles: readonly Axle[];
   readonly lifted: ReadonlySet<string>;
   readonly perKg: readonly number[];
   readonly perKgMm: readonly number[];
 }
 
-export type CarriageOrProblem = { readonly carriage: Carriage } | { readonly problem: string };
+export type CarriageOrProblem = { readonly carriage: AxleModel } | { readonly problem: string };
 
 /** Two supports closer than this cannot be told apart by statics. */
 const LEAST_BASE_MM = 100;
@@ -30,7 +30,7 @@ const LEAST_BASE_MM = 100;
  *
  * Worked: 10,000 kg at 3 m on a 5 m wheelbase gives 4000 and 6000 kg.
  */
-export function carriageOf(axles: readonly Axle[], lifted: ReadonlySet<string> = new Set()): CarriageOrProblem {
+export function axleModelOf(axles: readonly Axle[], lifted: ReadonlySet<string> = new Set()): CarriageOrProblem {
   const grouped = axleGroups(axles.filter((axle) => !lifted.has(axle.id)));
   if ('problem' in grouped) return grouped;
   const { groups } = grouped;
@@ -59,11 +59,12 @@ export function carriageOf(axles: readonly Axle[], lifted: ReadonlySet<string> =
 }
 
 /** What each axle takes of a load, kg, in the order of the carriage's axles. */
-export const reactions = ({ perKg, perKgMm }: Carriage, load: Pick<Load, 'massKg' | 'xKgMm'>): readonly number[] =>
+export const reactions = ({ perKg, perKgMm }: AxleModel, load: Pick<Load, 'massKg' | 'xKgMm'>): readonly number[] =>
   perKg.map((each, i) => each * load.massKg + (perKgMm[i] as number) * load.xKgMm);
 
 /** What each axle takes of one kilogram at a station. */
-export const influenceAt = (carriage: Carriage, xMm: number): readonly number[] => reactions(carriage, { massKg: 1, xKgMm: xMm });
+export const influenceAt = (carriage: AxleModel, xMm: number): readonly number[] =>
+  reactions(carriage, { massKg: 1, xKgMm: xMm });
 
 /** The coefficients by which supports, front to rear, share a load. */
 export interface SupportShares {

@@ -1,6 +1,6 @@
 import { type Constraint, solve } from 'yalps';
 import type { Bay } from '../../model/shell.js';
-import { type Carriage, influenceAt } from './axle-reactions.js';
+import { type AxleModel, influenceAt } from './axle-reactions.js';
 import { type Ends, fillUntilEnd, NO_ENDS } from './bay-ends.js';
 import type { AxleRating, BayAllowance } from './types.js';
 
@@ -14,7 +14,7 @@ export interface BayLimit {
 /** Every limit that bays must keep, from the loads that the axles already carry. */
 export function bayLimits(
   bays: readonly Bay[],
-  carriage: Carriage,
+  carriage: AxleModel,
   axlesKg: readonly number[],
   totalKg: number,
   ratings: readonly AxleRating[],

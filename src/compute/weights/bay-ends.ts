@@ -1,7 +1,7 @@
 import type { Axle, Bay } from '../../model/shell.js';
-import { type Carriage, influenceAt } from './axle-reactions.js';
+import { type AxleModel, influenceAt } from './axle-reactions.js';
 import type { BayLimit } from './bay-allowances.js';
-import { type Burden, carrying, stand, totalOf } from './burden.js';
+import { carrying, solveAxleLoads, totalOf, type VehicleLoad } from './burden.js';
 import { loadAt, sumOf } from './load.js';
 import type { AxleRating } from './types.js';
 
@@ -28,12 +28,12 @@ export const NO_ENDS: Ends = { limits: [], totalKg: () => 1 };
 /** Ends of every axle whose rating and track are on record; each may carry half of the axle's limit. */
 export function endLimits(
   bays: readonly Bay[],
-  carriage: Carriage,
-  burden: Burden,
+  carriage: AxleModel,
+  burden: VehicleLoad,
   axles: readonly Axle[],
   ratings: readonly AxleRating[],
 ): Ends {
-  const filled = (inBays: readonly number[]): Burden =>
+  const filled = (inBays: readonly number[]): VehicleLoad =>
     carrying(burden, sumOf(inBays.map((kg, b) => loadAt(kg, (bays[b] as Bay).at))));
   const influences = bays.map((bay) => influenceAt(carriage, bay.at[0]));
   const limits = axles.flatMap((axle, i): EndLimit[] => {
@@ -43,9 +43,9 @@ export function endLimits(
     return (['left', 'right'] as const).map((side): EndLimit => {
       const name = `${side} end of ${axle.id}`;
       const roomKg = (inBays: readonly number[]): number =>
-        limitKg / 2 - (stand(filled(inBays), axles, carriage)[side === 'left' ? 'leftKg' : 'rightKg'][i] as number);
+        limitKg / 2 - (solveAxleLoads(filled(inBays), axles, carriage)[side === 'left' ? 'leftKg' : 'rightKg'][i] as number);
       const near = (inBays: readonly number[]): BayLimit => {
-        const { axlesKg, total } = stand(filled(inBays), axles, carriage);
+        const { axlesKg, total } = solveAxleLoads(filled(inBays), axles, carriage);
         const held = (axlesKg[i] as number) / (total.massKg || 1) / trackMm;
         const outward = side === 'left' ? -1 : 1;
         const perKg = bays.map((bay, b) => (influences[b]?.[i] as number) / 2 + outward * held * bay.at[1]);

@@ -1,6 +1,6 @@
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Axle, AxleReading } from '../../model/shell.js';
-import { type Carriage, reactions } from './axle-reactions.js';
+import { type AxleModel, reactions } from './axle-reactions.js';
 import { centroidOf, type Load, NO_LOAD, plus, times } from './load.js';
 
 /** What a scale found under each axle: kg and the moment to the right of the centre line, kg·mm, in the order of the axles. */
@@ -13,7 +13,7 @@ export interface Weighed {
  * A loaded vehicle: what was weighed, axle by axle, and what was put on or taken off by position since. Weighed figures stay with
  * their axle, because they know how the axles truly share; placed masses are handed down by statics.
  */
-export interface Burden {
+export interface VehicleLoad {
   readonly weighed: Weighed;
   readonly placed: Load;
   /** Upward moment of the weighed part, kg·mm, as predicted: a scale does not see height. */
@@ -25,13 +25,13 @@ export const nothingWeighed = (axles: readonly Axle[]): Weighed => ({
   turnKgMm: axles.map(() => 0),
 });
 
-export const placedOn = (axles: readonly Axle[], placed: Load): Burden => ({
+export const placedOn = (axles: readonly Axle[], placed: Load): VehicleLoad => ({
   weighed: nothingWeighed(axles),
   placed,
   heightKgMm: 0,
 });
 
-export const carrying = (burden: Burden, ...loads: readonly Load[]): Burden => ({
+export const carrying = (burden: VehicleLoad, ...loads: readonly Load[]): VehicleLoad => ({
   ...burden,
   placed: loads.reduce(plus, burden.placed),
 });
@@ -44,7 +44,7 @@ export function loadOfWeighed({ axlesKg, turnKgMm }: Weighed, axles: readonly Ax
   );
 }
 
-export const totalOf = (burden: Burden, axles: readonly Axle[]): Load =>
+export const totalOf = (burden: VehicleLoad, axles: readonly Axle[]): Load =>
   plus(loadOfWeighed(burden.weighed, axles, burden.heightKgMm), burden.placed);
 
 /** A burden standing on its axles. */
@@ -61,7 +61,7 @@ export interface Standing {
  * Sets a burden down on its axles. With an axle lifted the weighed part is handed down anew by statics. The moment to a side is
  * shared between axles in proportion to their vertical load: roll stiffness is not on record.
  */
-export function stand(burden: Burden, axles: readonly Axle[], carriage: Carriage | undefined): Standing {
+export function solveAxleLoads(burden: VehicleLoad, axles: readonly Axle[], carriage: AxleModel | undefined): Standing {
   const total = totalOf(burden, axles);
   const base = { total, centroid: centroidOf(total) };
   if (!carriage) return { ...base, axlesKg: [], leftKg: [], rightKg: [] };
@@ -89,4 +89,4 @@ export function turnOf(reading: AxleReading | undefined, trackMm: number | undef
   return ((reading.rightKg - reading.leftKg) * trackMm) / 2;
 }
 
-export const minus = (burden: Burden, load: Load): Burden => carrying(burden, times(load, -1));
+export const minus = (burden: VehicleLoad, load: Load): VehicleLoad => carrying(burden, times(load, -1));

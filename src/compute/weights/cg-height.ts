@@ -1,6 +1,6 @@
 import type { Axle, Model, Ticket } from '../../model/shell.js';
 import { axleGroups } from './axle-groups.js';
-import { scaleDoubt, uOfReading } from './scale.js';
+import { scaleUncertainty, uOfReading } from './scale.js';
 import type { CgHeight } from './types.js';
 import { COVERAGE, ofResolution } from './uncertainty.js';
 
@@ -73,7 +73,7 @@ function groupKg(ticket: Ticket, axles: readonly { readonly axle: Axle }[]): num
 /** Steps of both weighings; a tolerance common to both scales down to the gain. Two scales are two tolerances. */
 function uOfGain(model: Model, raised: Ticket, level: Ticket, readings: number, gainKg: number): number {
   const doubts = [raised, level].map((one) =>
-    scaleDoubt(one.scale === undefined ? undefined : model.library.instruments.get(one.scale)),
+    scaleUncertainty(one.scale === undefined ? undefined : model.library.instruments.get(one.scale)),
   );
   if (raised.scale === level.scale) {
     const steps = ofResolution(doubts[0]?.resolutionKg as number) * Math.sqrt(2 * readings);

@@ -1,6 +1,6 @@
 import type { Axle, Model } from '../../model/shell.js';
-import { type Carriage, carriageOf } from './axle-reactions.js';
-import { carrying, type Standing, stand } from './burden.js';
+import { type AxleModel, axleModelOf } from './axle-reactions.js';
+import { carrying, type Standing, solveAxleLoads } from './burden.js';
 import type { Loading } from './loadings.js';
 import type { Unladen } from './normalise.js';
 import type { AxleLoad, AxleRating, ConditionFigure } from './types.js';
@@ -18,12 +18,12 @@ export interface Judging {
 export function conditionFigure(judging: Judging, loading: Loading): ConditionFigure {
   const { axles } = judging.model.shell.chassis;
   const carriage = carriageFor(axles, loading.lifted);
-  const standing = stand(carrying(judging.unladen.burden, loading.load), axles, carriage);
+  const standing = solveAxleLoads(carrying(judging.unladen.burden, loading.load), axles, carriage);
   return figureOf(judging, loading, standing, [...judging.unladen.sources, ...loading.sources], carriage);
 }
 
-export const carriageFor = (axles: readonly Axle[], lifted: ReadonlySet<string> = new Set()): Carriage | undefined => {
-  const found = carriageOf(axles, lifted);
+export const carriageFor = (axles: readonly Axle[], lifted: ReadonlySet<string> = new Set()): AxleModel | undefined => {
+  const found = axleModelOf(axles, lifted);
   return 'carriage' in found ? found.carriage : undefined;
 };
 
@@ -32,7 +32,7 @@ export function figureOf(
   loading: Pick<Loading, 'name' | 'kind' | 'holds' | 'lifted'>,
   standing: Standing,
   sources: readonly Source[],
-  carriage: Carriage | undefined,
+  carriage: AxleModel | undefined,
 ): ConditionFigure {
   const { axles, gvwrKg } = model.shell.chassis;
   const expanded = combine(sources, axles, carriage);

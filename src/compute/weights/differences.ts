@@ -38,7 +38,7 @@ export function differences(
   const tanks = shell.tanks.flatMap((tank) => {
     const level = levelOf(tank, condition, unnamed);
     const change = times(fullTank(tank), level - unladenLevel(tank));
-    const halfWidth = levelDoubt(level, unnamed);
+    const halfWidth = levelUncertainty(level, unnamed);
     if (change.massKg === 0 && halfWidth === 0) return [];
     const doubt = times(fullTank(tank), rectangular(halfWidth));
     const sources = halfWidth === 0 ? [] : source(`level of ${tank.id}`, doubt);
@@ -80,7 +80,7 @@ export function differences(
 }
 
 /** What a level may be off by, as a share of the capacity. Full and empty as the shop states a loading are full and empty. */
-function levelDoubt(level: number, unnamed: Unnamed): number {
+function levelUncertainty(level: number, unnamed: Unnamed): number {
   if (level === 0) return 0;
   if (level < 1) return LEVEL_HALF_WIDTH;
   return unnamed === 'empty' ? FULL_HALF_WIDTH : 0;
@@ -95,7 +95,7 @@ function levelOf(tank: Tank, condition: Condition, unnamed: Unnamed): number {
 }
 
 /** Why a condition cannot be brought to unladen; nothing where it can. */
-export function fuelDoubt({ shell }: Model, condition: Condition): string | undefined {
+export function fuelUncertainty({ shell }: Model, condition: Condition): string | undefined {
   const fuel = shell.tanks.filter((tank) => tankRole(tank) === 'fuel');
   if (!condition.fuelKnown) return 'its condition does not say how much fuel was in';
   if (fuel.length === 0) return 'no fuel tank is on record, so its fuel cannot be moved by its position';

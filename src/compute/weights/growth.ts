@@ -1,6 +1,6 @@
 import type { MassBasis, Model } from '../../model/shell.js';
 import type { MassItem } from '../takeoff/types.js';
-import { type Carriage, reactions } from './axle-reactions.js';
+import { type AxleModel, reactions } from './axle-reactions.js';
 import { type BuiltItem, loadOfItem } from './built.js';
 import { type Load, sumOf, times } from './load.js';
 import { predictedUnladen, type Unladen } from './normalise.js';
@@ -40,7 +40,7 @@ export function forecast(
   axlesKg: readonly number[],
   notWeighed: readonly MassItem[],
   model: Model,
-  carriage: Carriage | undefined,
+  carriage: AxleModel | undefined,
 ): Forecast {
   const { axles } = model.shell.chassis;
   const allowance: Load = sumOf(notWeighed.map((item) => times(loadOfItem(item), ALLOWANCE[item.basis])));

@@ -2,14 +2,14 @@ import type { Model } from '../../model/shell.js';
 import type { TakeOff } from '../takeoff/types.js';
 import { allConditions, heaviestStandard } from './all-conditions.js';
 import { assumptions } from './assumptions.js';
-import { carriageOf } from './axle-reactions.js';
+import { axleModelOf } from './axle-reactions.js';
 import { chooseBasis } from './basis.js';
 import { bayAllowances, bayLimits } from './bay-allowances.js';
 import { endLimits } from './bay-ends.js';
 import { roadLimits } from './bridge.js';
 import { budget, reserveOf } from './budget.js';
 import { stageOrder, whenBuilt } from './built.js';
-import { carrying, stand } from './burden.js';
+import { carrying, solveAxleLoads } from './burden.js';
 import { cargo, cargoLabel, waterKg } from './cargo.js';
 import { cgHeights } from './cg-height.js';
 import { carriageFor, type Judging } from './conditions.js';
@@ -30,7 +30,7 @@ export function weights(model: Model, takeOff: TakeOff): Weights {
   const { axles } = model.shell.chassis;
   const items = whenBuilt(model, takeOff.items);
   const ratings = axles.map(axleRating);
-  const layout = carriageOf(axles);
+  const layout = axleModelOf(axles);
   const carriage = 'carriage' in layout ? layout.carriage : undefined;
   const bare = bareUnladen(model, items);
   const level = model.shell.tickets.filter((ticket) => !ticket.raised);
@@ -42,7 +42,7 @@ export function weights(model: Model, takeOff: TakeOff): Weights {
   const conditions = allConditions(judging, basis, items);
   const reserve = reserveOf(model, newest?.ticket.stage);
   const heaviest = heaviestStandard(conditions);
-  const unladenKg = stand(basis.unladen.burden, axles, carriage).axlesKg;
+  const unladenKg = solveAxleLoads(basis.unladen.burden, axles, carriage).axlesKg;
   return {
     ratings,
     conditions,
@@ -92,7 +92,7 @@ function baysOf({ model, ratings, unladen, judged }: Judging): Weights['bays'] {
   const carriage = carriageFor(chassis.axles);
   if (!carriage || !judged) return [];
   const start = carrying(unladen.burden, waterLoad(model));
-  const { axlesKg, total } = stand(start, chassis.axles, carriage);
+  const { axlesKg, total } = solveAxleLoads(start, chassis.axles, carriage);
   const limits = bayLimits(bays, carriage, axlesKg, total.massKg, ratings, chassis.gvwrKg);
   return bayAllowances(bays, limits, endLimits(bays, carriage, start, chassis.axles, ratings));
 }

@@ -1,5 +1,5 @@
 import type { Axle } from '../../model/shell.js';
-import { type Carriage, influenceAt } from './axle-reactions.js';
+import { type AxleModel, influenceAt } from './axle-reactions.js';
 import type { Weights } from './types.js';
 
 const STEP_MM = 500;
@@ -8,7 +8,7 @@ const MOST_STATIONS = 200;
 const TRIAL_KG = 100;
 
 /** Influence lines: what 100 kg at each station adds to each axle, over the length given. */
-export function influence(carriage: Carriage, axles: readonly Axle[], fromMm: number, toMm: number): Weights['influence'] {
+export function influence(carriage: AxleModel, axles: readonly Axle[], fromMm: number, toMm: number): Weights['influence'] {
   const stepMm = STEP_MM * Math.max(1, Math.ceil((toMm - fromMm) / (STEP_MM * MOST_STATIONS)));
   const [first, last] = [Math.floor(fromMm / stepMm), Math.ceil(toMm / stepMm)];
   return Array.from({ length: last - first + 1 }, (_, i) => {

@@ -1,16 +1,16 @@
 import type { Condition, Model, Ticket } from '../../model/shell.js';
 import type { MassItem } from '../takeoff/types.js';
-import type { Carriage } from './axle-reactions.js';
+import type { AxleModel } from './axle-reactions.js';
 import { type BuiltItem, builtBy, itemSources, loadOfItem } from './built.js';
-import { type Burden, carrying, minus, stand, turnOf, type Weighed } from './burden.js';
-import { differences, fuelDoubt, loadOf } from './differences.js';
+import { carrying, minus, solveAxleLoads, turnOf, type VehicleLoad, type Weighed } from './burden.js';
+import { differences, fuelUncertainty, loadOf } from './differences.js';
 import { sumOf } from './load.js';
-import { asBurden, BARE_CHASSIS, calibrationLapse, scaleDoubt, scaleSources } from './scale.js';
+import { asBurden, BARE_CHASSIS, calibrationLapse, scaleSources, scaleUncertainty } from './scale.js';
 import type { Source } from './uncertainty.js';
 
 /** The vehicle in the unladen condition: full fuel and operating fluids, no water, nobody, nothing aboard. */
 export interface Unladen {
-  readonly burden: Burden;
+  readonly burden: VehicleLoad;
   readonly sources: readonly Source[];
 }
 
@@ -59,7 +59,7 @@ export interface Survey {
  * on, each by its own position and not as a lump.
  * Worked: 14,300 kg at 4.20 m with 300 kg of water at 5.00 m and a driver of 80 kg at 0.40 m is 13,920 kg at 4.2046 m unladen.
  */
-export function survey(model: Model, ticket: Ticket, items: Items, bare: Unladen | undefined, carriage?: Carriage): Survey {
+export function survey(model: Model, ticket: Ticket, items: Items, bare: Unladen | undefined, carriage?: AxleModel): Survey {
   const { axles } = model.shell.chassis;
   const { condition } = ticket;
   const instrument = ticket.scale === undefined ? undefined : model.library.instruments.get(ticket.scale);
@@ -68,11 +68,11 @@ export function survey(model: Model, ticket: Ticket, items: Items, bare: Unladen
   const predicted = predictedUnladen(bare, built);
   const inIt = condition ? differences(model, condition, builtIds, 'empty') : [];
   const lifted = liftedIn(condition);
-  const guess = predicted && stand(carrying(predicted.burden, loadOf(inIt)), axles, carriage);
+  const guess = predicted && solveAxleLoads(carrying(predicted.burden, loadOf(inIt)), axles, carriage);
   const turns = guess?.axlesKg.map((kg, i) => lateralTurn(kg, guess.rightKg[i], axles[i]?.trackMm));
   const weighed = weighedOf(model, ticket.readings, turns);
   const heightKgMm = guess?.total.zKgMm ?? 0;
-  const scale = scaleSources(`scale of ${ticket.id}`, scaleDoubt(instrument), axles, ticket.readings, lifted);
+  const scale = scaleSources(`scale of ${ticket.id}`, scaleUncertainty(instrument), axles, ticket.readings, lifted);
   const burden = asBurden(weighed, axles, lifted, heightKgMm);
   const lapse = calibrationLapse(ticket, instrument);
   const reason = unverified(model, ticket, lifted, lapse);
@@ -118,7 +118,7 @@ function unverified(model: Model, ticket: Ticket, lifted: ReadonlySet<string>, l
       : 'no axles are on record';
   }
   return (
-    fuelDoubt(model, ticket.condition) ??
+    fuelUncertainty(model, ticket.condition) ??
     (lapse === undefined ? undefined : `its scale ${ticket.scale} was out of calibration: ${lapse}`)
   );
 }

@@ -1,6 +1,6 @@
 import type { Axle, Model, Ticket } from '../../model/shell.js';
 import { adjust } from './least-squares.js';
-import { scaleDoubt, uOfReading } from './scale.js';
+import { scaleUncertainty, uOfReading } from './scale.js';
 import type { Reconciled } from './types.js';
 
 /** One reading as a sum of the unknown end loads that it weighed. */
@@ -26,7 +26,7 @@ export function reconcile(model: Model, ticket: Ticket, lifted: ReadonlySet<stri
   const unknowns = [...new Set(list.flatMap((one) => one.of))];
   const redundancy = list.length - unknowns.length;
   if (redundancy <= 0) return undefined;
-  const doubt = scaleDoubt(ticket.scale === undefined ? undefined : model.library.instruments.get(ticket.scale));
+  const doubt = scaleUncertainty(ticket.scale === undefined ? undefined : model.library.instruments.get(ticket.scale));
   const fitted = adjust(
     list.map((one) => unknowns.map((unknown) => (one.of.includes(unknown) ? 1 : 0))),
     list.map((one) => one.kg),

@@ -1,23 +1,23 @@
 import type { Instrument } from '../../model/library.js';
 import type { Axle, AxleReading, Ticket } from '../../model/shell.js';
-import { type Burden, loadOfWeighed, nothingWeighed, placedOn, type Weighed } from './burden.js';
+import { loadOfWeighed, nothingWeighed, placedOn, type VehicleLoad, type Weighed } from './burden.js';
 import { NO_LOAD } from './load.js';
 import { ofResolution, rectangular, type Source } from './uncertainty.js';
 
 /** A scale's step and its tolerance, relative to the reading or in kg. */
-export interface ScaleDoubt {
+export interface ScaleUncertainty {
   readonly resolutionKg: number;
   readonly relative: number;
   readonly absoluteKg: number;
 }
 
 /** A scale that is not on record: 50 kg steps and 0.5 %. Common practice, no source. */
-export const UNKNOWN_SCALE: ScaleDoubt = { resolutionKg: 50, relative: 0.005, absoluteKg: 0 };
+export const UNKNOWN_SCALE: ScaleUncertainty = { resolutionKg: 50, relative: 0.005, absoluteKg: 0 };
 /** Bare chassis, weighed somewhere or copied from its papers: ± 1 % of each axle. Common practice, no source. */
-export const BARE_CHASSIS: ScaleDoubt = { resolutionKg: 0, relative: 0.01, absoluteKg: 0 };
+export const BARE_CHASSIS: ScaleUncertainty = { resolutionKg: 0, relative: 0.01, absoluteKg: 0 };
 
 /** What the record of an instrument says of its readings; what it does not say is that of an unknown scale. */
-export function scaleDoubt(instrument: Instrument | undefined): ScaleDoubt {
+export function scaleUncertainty(instrument: Instrument | undefined): ScaleUncertainty {
   if (!instrument) return UNKNOWN_SCALE;
   const { resolution, tolerance } = instrument;
   const resolutionKg = resolution?.dimension === 'mass' ? resolution.value : UNKNOWN_SCALE.resolutionKg;
@@ -30,7 +30,7 @@ export function scaleDoubt(instrument: Instrument | undefined): ScaleDoubt {
 }
 
 /** Standard uncertainty of one reading, kg: step and tolerance, root sum of squares. */
-export const uOfReading = (kg: number, doubt: ScaleDoubt): number =>
+export const uOfReading = (kg: number, doubt: ScaleUncertainty): number =>
   Math.hypot(ofResolution(doubt.resolutionKg), rectangular(doubt.absoluteKg + doubt.relative * Math.abs(kg)));
 
 /**
@@ -38,13 +38,13 @@ export const uOfReading = (kg: number, doubt: ScaleDoubt): number =>
  */
 export function scaleSources(
   name: string,
-  doubt: ScaleDoubt,
+  doubt: ScaleUncertainty,
   axles: readonly Axle[],
   readings: Readonly<Record<string, AxleReading>>,
   lifted: ReadonlySet<string> = new Set(),
 ): readonly Source[] {
   const kgOf = (axle: Axle): number => readings[axle.id]?.totalKg ?? 0;
-  const on = (axlesKg: readonly number[]): Burden => asBurden({ ...nothingWeighed(axles), axlesKg }, axles, lifted);
+  const on = (axlesKg: readonly number[]): VehicleLoad => asBurden({ ...nothingWeighed(axles), axlesKg }, axles, lifted);
   const steps = axles.flatMap((axle, at) => {
     const reading = readings[axle.id];
     if (!reading || doubt.resolutionKg === 0) return [];
@@ -59,7 +59,7 @@ export function scaleSources(
 }
 
 /** Weighed figures keep to their axle, but for those taken with an axle lifted: they must be handed down anew. */
-export function asBurden(weighed: Weighed, axles: readonly Axle[], lifted: ReadonlySet<string>, heightKgMm = 0): Burden {
+export function asBurden(weighed: Weighed, axles: readonly Axle[], lifted: ReadonlySet<string>, heightKgMm = 0): VehicleLoad {
   if (lifted.size > 0) return placedOn(axles, loadOfWeighed(weighed, axles, heightKgMm));
   return { weighed, placed: NO_LOAD, heightKgMm };
 }

@@ -1,7 +1,7 @@
 import type { Axle, Model } from '../../model/shell.js';
-import type { Carriage } from './axle-reactions.js';
+import type { AxleModel } from './axle-reactions.js';
 import { builtBy } from './built.js';
-import { nothingWeighed, stand, totalOf } from './burden.js';
+import { nothingWeighed, solveAxleLoads, totalOf } from './burden.js';
 import { plus, times } from './load.js';
 import type { Items, Survey, Unladen } from './normalise.js';
 import { reconcile } from './reconcile.js';
@@ -11,15 +11,15 @@ import { combine } from './uncertainty.js';
 type ByAxle = Readonly<Record<string, number>>;
 
 /** A ticket beside the prediction, axle by axle, with what is unexplained and where. */
-export function ticketFigure(model: Model, one: Survey, items: Items, carriage: Carriage | undefined): TicketFigure {
+export function ticketFigure(model: Model, one: Survey, items: Items, carriage: AxleModel | undefined): TicketFigure {
   const { axles } = model.shell.chassis;
   const { ticket, unladen, predicted } = one;
   const built = builtBy(model, ticket);
   const byAxle = (kg: readonly number[]): ByAxle => Object.fromEntries(kg.map((value, i) => [(axles[i] as Axle).id, value]));
-  const normalised = unladen ? stand(unladen.burden, axles, carriage) : undefined;
-  const expected = predicted ? stand(predicted.burden, axles, carriage) : undefined;
+  const normalised = unladen ? solveAxleLoads(unladen.burden, axles, carriage) : undefined;
+  const expected = predicted ? solveAxleLoads(predicted.burden, axles, carriage) : undefined;
   const gap = unladen && predicted ? difference(unladen, predicted, axles) : undefined;
-  const residual = gap && stand(gap.burden, axles, carriage);
+  const residual = gap && solveAxleLoads(gap.burden, axles, carriage);
   const residualKg = residual?.total.massKg ?? 0;
   const residualUncertaintyKg = gap && combine(gap.sources, axles, carriage).totalKg;
   const uncertaintyKg = combine((unladen ?? one.asWeighed).sources, axles, carriage).totalKg;

@@ -1,6 +1,6 @@
 import type { Axle } from '../../model/shell.js';
-import type { Carriage } from './axle-reactions.js';
-import { type Burden, placedOn, stand, totalOf } from './burden.js';
+import type { AxleModel } from './axle-reactions.js';
+import { placedOn, solveAxleLoads, totalOf, type VehicleLoad } from './burden.js';
 import type { Load } from './load.js';
 import type { Verdict } from './types.js';
 
@@ -12,7 +12,7 @@ import type { Verdict } from './types.js';
 export interface Source {
   /** What it comes from; like sources share a name and are told as one. */
   readonly name: string;
-  readonly what: Burden | Spread;
+  readonly what: VehicleLoad | Spread;
 }
 
 /**
@@ -67,7 +67,7 @@ export interface Expanded {
 }
 
 /** Combines sources for one way of standing on the axles. */
-export function combine(sources: readonly Source[], axles: readonly Axle[], carriage: Carriage | undefined): Expanded {
+export function combine(sources: readonly Source[], axles: readonly Axle[], carriage: AxleModel | undefined): Expanded {
   const squares = new Map<string, number[]>();
   for (const { name, what } of sources) {
     const row = 'massSquares' in what ? spreadRow(what, carriage) : rowOf(what, axles, carriage).map((kg) => kg * kg);
@@ -84,13 +84,13 @@ export function combine(sources: readonly Source[], axles: readonly Axle[], carr
 }
 
 /** What a source adds to each axle and, last, to the total. */
-function rowOf(burden: Burden, axles: readonly Axle[], carriage: Carriage | undefined): readonly number[] {
-  const { axlesKg, total } = stand(burden, axles, carriage);
+function rowOf(burden: VehicleLoad, axles: readonly Axle[], carriage: AxleModel | undefined): readonly number[] {
+  const { axlesKg, total } = solveAxleLoads(burden, axles, carriage);
   return [...axlesKg, total.massKg];
 }
 
 /** The squares that a spread adds to each axle's and, last, to the total's. */
-function spreadRow({ massSquares, crossed, momentSquares }: Spread, carriage: Carriage | undefined): readonly number[] {
+function spreadRow({ massSquares, crossed, momentSquares }: Spread, carriage: AxleModel | undefined): readonly number[] {
   const axles = (carriage?.perKg ?? []).map((a, i) => {
     const b = carriage?.perKgMm[i] as number;
     return Math.max(0, a * a * massSquares + 2 * a * b * crossed + b * b * momentSquares);

@@ -1,5 +1,5 @@
 import type { Axle, Model } from '../../model/shell.js';
-import { type Carriage, influenceAt } from './axle-reactions.js';
+import { type AxleModel, influenceAt } from './axle-reactions.js';
 import { totalOf } from './burden.js';
 import { OCCUPANT_KG } from './differences.js';
 import { type Load, loadAt, NO_LOAD, plus, times } from './load.js';
@@ -22,7 +22,7 @@ interface Choice {
  * Each choice adds to the axle in proportion to its level, so without the GVWR each is either full or empty by the sign of what it
  * adds. With the GVWR it is a fractional knapsack: what adds least to the axle for its mass is left out first.
  */
-export function worstLoading(model: Model, unladen: Unladen, carriage: Carriage, at: number): Loading {
+export function worstLoading(model: Model, unladen: Unladen, carriage: AxleModel, at: number): Loading {
   const { axles, gvwrKg } = model.shell.chassis;
   const axle = axles[at] as Axle;
   const choices = choicesOf(model);
@@ -50,7 +50,7 @@ export function worstLoading(model: Model, unladen: Unladen, carriage: Carriage,
 
 const massOf = (choice: Choice | undefined): number => (choice as Choice).full.massKg;
 
-const addedTo = (carriage: Carriage, at: number, { massKg, xKgMm }: Load): number =>
+const addedTo = (carriage: AxleModel, at: number, { massKg, xKgMm }: Load): number =>
   massKg === 0 ? 0 : massKg * (influenceAt(carriage, xKgMm / massKg)[at] as number);
 
 function choicesOf({ shell }: Model): readonly Choice[] {

@@ -1,6 +1,6 @@
+import { getOwn } from '../../get-own.js';
 import type { PackedRule } from '../../model/library.js';
 import type { Weld } from '../../model/structure.js';
-import { own } from '../../own.js';
 import type { BasePart } from './base.js';
 import { withoutFiller } from './process.js';
 
@@ -52,7 +52,7 @@ export function unsuitedFiller(weld: Weld, parts: readonly BasePart[], rows: Sel
   });
   const brittle = filler.startsWith('4') ? known.find(({ number }) => OVER_2_MAGNESIUM.has(number)) : undefined;
   const listed = known.filter(({ number }) => Object.hasOwn(rows, number));
-  const fillersFor = (number: string): readonly string[] => own(rows, number) ?? [];
+  const fillersFor = (number: string): readonly string[] => getOwn(rows, number) ?? [];
   const [first] = listed;
   const part = brittle ?? (listed.some(({ number }) => fillersFor(number).includes(filler)) ? undefined : first);
   if (!part) return undefined;

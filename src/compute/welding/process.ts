@@ -1,4 +1,4 @@
-import { own } from '../../own.js';
+import { getOwn } from '../../get-own.js';
 
 /**
  * One name for each welding process: the AWS letters, from those letters, the ISO 4063 number or the shop's word.
@@ -34,7 +34,7 @@ const NAMES: Readonly<Record<string, string>> = {
 
 export function processName(typed: string): string {
   const word = typed.trim().toUpperCase();
-  return own(NAMES, word) ?? word;
+  return getOwn(NAMES, word) ?? word;
 }
 
 /** Processes that lay no filler. */

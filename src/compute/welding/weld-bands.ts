@@ -22,7 +22,7 @@ export const WELD_BAND_MM = MM_PER_IN;
  * Weld-affected bands along each primary member on a line: of every welded joint the stretch that the other part covers, an inch more
  * at each end. On a member that runs askew the stretch is taken by the upright box about the contact, so never too short.
  */
-export function weldBands({ shell }: Model, joints: readonly Joint[]): readonly WeldBands[] {
+export function heatAffectedZones({ shell }: Model, joints: readonly Joint[]): readonly WeldBands[] {
   const byMember = weldedJoints(joints);
   return shell.members.flatMap((member): readonly WeldBands[] => {
     const own = byMember.get(member.id);
@@ -49,7 +49,7 @@ export function weldedJoints(joints: readonly Joint[]): ReadonlyMap<string, read
  * The soft metal in space about each joint of members that is not clamped: its contact and an inch each way. By weld id, else by the
  * members: a joint without a weld on record is taken as welded, so that no screw is sent there.
  */
-export function softMetal(joints: readonly Joint[]): readonly { readonly id: string; readonly box: Box }[] {
+export function heatAffectedMetal(joints: readonly Joint[]): readonly { readonly id: string; readonly box: Box }[] {
   return joints.flatMap(({ bounds, welds, clamps, members }) => {
     if (!bounds || (welds.length === 0 && (clamps?.length ?? 0) > 0)) return [];
     const { min, max } = grow(bounds, WELD_BAND_MM);

@@ -18,7 +18,7 @@ export const WELD_BAND_NOTE =
 type Bands = Pick<WeldBands, 'bandsMm'>;
 
 export const bandsByMember = ({ figures }: Pick<Assessment, 'figures'>): ReadonlyMap<string, Bands> =>
-  new Map(figures.weldBands.map((one) => [one.member, one] as const));
+  new Map(figures.heatAffectedZones.map((one) => [one.member, one] as const));
 
 /** The weld-affected bands of a member on a line, over its whole section. */
 export function weldBandMarks(

@@ -32,7 +32,7 @@ interface Sheet {
 }
 
 /** What one view shows of the shell, drawn through its port. */
-interface Sight {
+interface GeneralView {
   readonly id: string;
   readonly title: string;
   readonly view: View;
@@ -46,7 +46,7 @@ interface Sight {
 export function generalArrangement(a: Assessment, sheet: SheetSize, options: DrawingOptions = {}): Drawing[] {
   const { model } = a;
   const all: Sheet = { a, model, shell: shellExtent(model), vehicle: vehicleExtent(model), sheet, options };
-  const pairs: readonly (readonly Sight[])[] = [
+  const pairs: readonly (readonly GeneralView[])[] = [
     [floorPlan(all), outside(all, 'up', 'Roof plan')],
     [outside(all, 'left', 'Left side'), outside(all, 'right', 'Right side')],
     [outside(all, 'front', 'Front'), outside(all, 'rear', 'Rear')],
@@ -62,7 +62,7 @@ const PAIR_ROOM = { sideMm: 12, aboveMm: 11, belowMm: 16, mostMm: 22 } as const;
 const PAIR_SMALLER = 1.25;
 
 /** Both views on one sheet, below or beside one another, where they stay large enough; else a sheet each. */
-function sheetsOf(all: Sheet, sights: readonly Sight[]): readonly Drawing[] {
+function sheetsOf(all: Sheet, sights: readonly GeneralView[]): readonly Drawing[] {
   const alone = sights.map((sight) => ({ sights: [sight], layout: layOut([request(all, sight)], all.sheet, DIMENSION_ROOM) }));
   if (sights.length > 1) {
     const requests = sights.map((sight) => request(all, sight));
@@ -74,7 +74,7 @@ function sheetsOf(all: Sheet, sights: readonly Sight[]): readonly Drawing[] {
   return alone.map((one) => drawn(all, one.sights, one.layout));
 }
 
-const request = ({ vehicle }: Sheet, { view }: Sight): ViewRequest => ({
+const request = ({ vehicle }: Sheet, { view }: GeneralView): ViewRequest => ({
   view,
   bounds: viewBounds(view, extentCorners(vehicle)),
 });
@@ -97,7 +97,7 @@ function besideOneAnother(requests: readonly ViewRequest[], sheet: SheetSize): L
   return { ...smallest, ports, widthMm: sheet.widthMm, room: { ...smallest.room, x1: sheet.widthMm - smallest.room.x0 } };
 }
 
-function drawn({ model, options }: Sheet, sights: readonly Sight[], layout: Layout): Drawing {
+function drawn({ model, options }: Sheet, sights: readonly GeneralView[], layout: Layout): Drawing {
   const parts = sights.map((sight, index) => sight.draw(layout.ports[index] as Port));
   const marks = parts.flatMap((part) => part.marks);
   if (sights.length > 1) {
@@ -114,11 +114,11 @@ function drawn({ model, options }: Sheet, sights: readonly Sight[], layout: Layo
   const fronts = new Set(sights.map(({ view }) => view.front));
   return compose(
     {
-      id: (sights[0] as Sight).id,
+      id: (sights[0] as GeneralView).id,
       title: sights.map(({ title }, index) => (index === 0 ? title : title.toLowerCase())).join(' and '),
       alt: altText(model, sights.map(({ where }) => where).join('; ')),
       ...layout,
-      ...(fronts.size === 1 ? { front: (sights[0] as Sight).view.front } : {}),
+      ...(fronts.size === 1 ? { front: (sights[0] as GeneralView).view.front } : {}),
       units: model.shop.units,
       marks,
       wishes: parts.flatMap((part) => part.wishes),
@@ -129,7 +129,7 @@ function drawn({ model, options }: Sheet, sights: readonly Sight[], layout: Layo
   );
 }
 
-function floorPlan({ model, shell, vehicle }: Sheet): Sight {
+function floorPlan({ model, shell, vehicle }: Sheet): GeneralView {
   return {
     id: 'ga-plan',
     title: 'Plan at floor',
@@ -181,7 +181,7 @@ const FACE_IDS: Readonly<Record<Facing, string>> = {
   rear: 'ga-rear',
 };
 
-function outside(all: Sheet, face: Facing, title: string): Sight {
+function outside(all: Sheet, face: Facing, title: string): GeneralView {
   const { model, shell } = all;
   const panels = panelsOfFace(model.shell.panels, face, shell);
   const where =
@@ -197,7 +197,7 @@ function outside(all: Sheet, face: Facing, title: string): Sight {
   };
 }
 
-function outsideParts(all: Sheet, face: Facing, panels: readonly Panel[], port: Port): ReturnType<Sight['draw']> {
+function outsideParts(all: Sheet, face: Facing, panels: readonly Panel[], port: Port): ReturnType<GeneralView['draw']> {
   const { model, shell } = all;
   const marks: Mark[] = [
     ...chassisMarks(all, face, port),

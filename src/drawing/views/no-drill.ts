@@ -1,12 +1,12 @@
 import type { Assessment } from '../../assess.js';
-import { ASSUMED_TOLERANCE_MM, drilledSheets, isFarBeside, underFace } from '../../compute/release/index.js';
-import { softMetal, WELD_BAND_MM } from '../../compute/welding/weld-bands.js';
+import { heatAffectedMetal, WELD_BAND_MM } from '../../compute/welding/weld-bands.js';
 import { boxBetween } from '../../geometry/box.js';
 import { add, lerp, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Run } from '../../model/services.js';
 import type { Facing } from '../../model/structure.js';
 import { length } from '../../quantity/format.js';
 import { MM_PER_IN } from '../../quantity/units.js';
+import { ASSUMED_TOLERANCE_MM, drilledSheets, isFarBeside, underFace } from '../../query/release/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { type Extent, extentCorners, shellExtent, viewBounds } from '../extent.js';
 import { fitsOn, HALF_SHEET_STRIPS, halfSheet } from '../half-sheet.js';
@@ -18,7 +18,7 @@ import { memberContext } from '../marks/structure.js';
 import { lineLengthMm } from '../outline.js';
 import { nearness, VIEW_OF_FACE } from '../projection.js';
 import { boundsOf, line, type Mark, overlaps, type Point, rectangle, text } from '../scene.js';
-import { layOut, type Port, type Room, type SheetSize } from '../sheet.js';
+import { layOut, type Margins, type Port, type SheetSize } from '../sheet.js';
 import { LINE_WIDTHS_MM, type PenName } from '../styles.js';
 import { textWidthMm } from '../text-width.js';
 import { boxCorners } from '../visibility.js';
@@ -63,7 +63,7 @@ export function noDrillFace(a: Assessment, face: Facing, sheet: SheetSize, optio
  * A face from outside with everything that runs or stands close behind it, widened by how well its place is known, dark where near,
  * and the soft metal about welds. Depth counts from the outside of the sheet that lies there.
  */
-function faceOnSheet(a: Assessment, face: Facing, sheet: SheetSize, strips: Room, options: DrawingOptions) {
+function faceOnSheet(a: Assessment, face: Facing, sheet: SheetSize, strips: Margins, options: DrawingOptions) {
   const { model } = a;
   const shell = shellExtent(model);
   const view = VIEW_OF_FACE[face];
@@ -182,7 +182,7 @@ function blocksBehind(
 /** The soft metal about the welds that a screw of the first band would meet. */
 function weldsBehind(a: Assessment, port: Port, depthOf: DepthOf): readonly Mark[] {
   const first = (bandsFor(a)[0] as Bands[number]).upToMm;
-  return softMetal(a.figures.joints.joints).flatMap(({ box }): readonly Mark[] => {
+  return heatAffectedMetal(a.figures.joints.joints).flatMap(({ box }): readonly Mark[] => {
     const corners = boxCorners(box);
     const depths = corners.map((corner) => depthOf.at(corner, 0));
     if (Math.min(...depths) > first || Math.max(...depths) < 0) return [];

@@ -14,7 +14,7 @@ import { memberContext } from '../marks/structure.js';
 import { MEDIUM_STYLES } from '../media.js';
 import { VIEWS } from '../projection.js';
 import { grow, holds, type Mark } from '../scene.js';
-import { layOut, type Port, type Room, type SheetSize } from '../sheet.js';
+import { layOut, type Margins, type Port, type SheetSize } from '../sheet.js';
 import { accessWish } from './general.js';
 
 const LEGEND_MM = 7;
@@ -80,7 +80,7 @@ function serviceDrawing(
   { a, medium, runs, nodes, sight, part }: ServiceView,
   sheet: SheetSize,
   options: DrawingOptions,
-  strips?: Room,
+  strips?: Margins,
 ): readonly Drawing[] {
   const { view } = sight;
   const mostMm = Math.min(44, 14 + 0.6 * (runs.length + nodes.length));

@@ -1,5 +1,5 @@
 import { processName } from '../../compute/welding/process.js';
-import { own } from '../../own.js';
+import { getOwn } from '../../get-own.js';
 
 /** Reference numbers of ISO 4063 by AWS letters: WLD-23; 21, 22, 43 and 52 from memory. GMAW is told apart by its filler. */
 const NUMBERS: Readonly<Record<string, string>> = {
@@ -23,7 +23,7 @@ export function processNumber(typed: string, filler?: string): string {
   if (/^\d{2,3}$/u.test(typed.trim())) return typed.trim();
   const name = processName(typed);
   if (name === 'GMAW') return /^MAG$/iu.test(typed.trim()) || !isAluminium(filler) ? '135' : '131';
-  return own(NUMBERS, name) ?? name;
+  return getOwn(NUMBERS, name) ?? name;
 }
 
 /** Resistance processes join without a side. */

@@ -1,6 +1,6 @@
+import { progressOf } from '../../closeout/state.js';
 import { boundsOf } from '../../geometry/box.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import { progressOf } from '../../ledger/state.js';
 import type { Zone } from '../../model/services.js';
 import { type CobieSheet, type Handover, mm, NONE, ORIGIN, STAMP, SYSTEM, sheet } from './handover.js';
 

@@ -1,6 +1,6 @@
 import type { Finding } from '../../finding.js';
 import type { Nonconformance } from '../../model/shell.js';
-import { type Concealed, concealed } from '../order/closing.js';
+import { type Concealed, concealed } from '../../query/concealment.js';
 import { nameOf } from '../order/evidence.js';
 import type { Rule } from '../rule.js';
 

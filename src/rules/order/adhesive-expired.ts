@@ -1,5 +1,5 @@
+import { closingDate } from '../../query/concealment.js';
 import type { Rule } from '../rule.js';
-import { closingDate } from './closing.js';
 
 export const adhesiveExpired: Rule = {
   name: 'order.adhesive-expired',

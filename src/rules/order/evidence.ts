@@ -1,6 +1,6 @@
-import { judgeTest } from '../../compute/tests/verdict.js';
+import { judgeTest } from '../../compute/verdicts/verdict.js';
 import type { Model, Photo, Test } from '../../model/shell.js';
-import type { Concealed } from './closing.js';
+import type { Concealed } from '../../query/concealment.js';
 
 /** What shows that a concealed run or joint was right before it was closed in. */
 export interface Evidence {

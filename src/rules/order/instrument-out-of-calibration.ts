@@ -1,4 +1,4 @@
-import { calibrationLapse } from '../../compute/tests/verdict.js';
+import { calibrationLapse } from '../../compute/verdicts/verdict.js';
 import type { Rule } from '../rule.js';
 
 export const instrumentOutOfCalibration: Rule = {

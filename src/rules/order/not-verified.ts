@@ -1,7 +1,7 @@
 import type { Finding } from '../../finding.js';
 import type { Model } from '../../model/shell.js';
+import { type Concealed, closingDate, concealed } from '../../query/concealment.js';
 import type { Rule } from '../rule.js';
-import { type Concealed, closingDate, concealed } from './closing.js';
 import { evidenceOf, nameOf, photoDay, testDay } from './evidence.js';
 
 export const orderNotVerified: Rule = {

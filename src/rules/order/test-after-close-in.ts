@@ -1,5 +1,5 @@
+import { concealed } from '../../query/concealment.js';
 import type { Rule } from '../rule.js';
-import { concealed } from './closing.js';
 import { evidenceOf, firstTooLate, nameOf, testDay } from './evidence.js';
 
 export const testAfterCloseIn: Rule = {

@@ -1,5 +1,5 @@
-import { EARTH } from '../../compute/lookup/topics/earths.js';
 import type { ServiceNode } from '../../model/services.js';
+import { EARTH } from '../../query/topics/earths.js';
 import type { Rule } from '../rule.js';
 import { BAR } from './stud-crowded.js';
 

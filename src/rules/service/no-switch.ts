@@ -1,4 +1,4 @@
-import { isolate } from '../../compute/lookup/isolate.js';
+import { isolate } from '../../query/isolate/index.js';
 import type { Rule } from '../rule.js';
 
 export const noSwitch: Rule = {

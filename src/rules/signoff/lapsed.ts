@@ -1,4 +1,4 @@
-import { signedStages } from '../../ledger/signed.js';
+import { signedStages } from '../../closeout/signed.js';
 import type { Model } from '../../model/shell.js';
 import type { Rule } from '../rule.js';
 

@@ -1,4 +1,4 @@
-import { judgeTest } from '../../compute/tests/verdict.js';
+import { judgeTest } from '../../compute/verdicts/verdict.js';
 import type { Rule } from '../rule.js';
 import { superseded } from './superseded.js';
 import { valueAndLimit } from './text.js';

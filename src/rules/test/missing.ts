@@ -1,4 +1,4 @@
-import { judgeTest } from '../../compute/tests/verdict.js';
+import { judgeTest } from '../../compute/verdicts/verdict.js';
 import type { Circuit, Medium } from '../../model/services.js';
 import type { Model, Test } from '../../model/shell.js';
 import { number } from '../../quantity/format.js';

@@ -1,4 +1,4 @@
-import { judgeTest } from '../../compute/tests/verdict.js';
+import { judgeTest } from '../../compute/verdicts/verdict.js';
 import type { Model, Test } from '../../model/shell.js';
 
 /** The later test of the same kind that passed, of everything that this one was of. */

@@ -1,4 +1,4 @@
-import type { TestVerdict } from '../../compute/tests/verdict.js';
+import type { TestVerdict } from '../../compute/verdicts/verdict.js';
 import type { Test } from '../../model/shell.js';
 import { length, mass, number, percent, pressure, temperature, torque, type UnitSystem, volume } from '../../quantity/format.js';
 import { PA_PER_PSI } from '../../quantity/units.js';

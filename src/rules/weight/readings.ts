@@ -1,4 +1,4 @@
-import { scaleDoubt, uOfReading } from '../../compute/weights/scale.js';
+import { scaleUncertainty, uOfReading } from '../../compute/weights/scale.js';
 import { COVERAGE, rootSumOfSquares } from '../../compute/weights/uncertainty.js';
 import type { AxleReading, Model, Ticket } from '../../model/shell.js';
 
@@ -13,7 +13,7 @@ export function endsApart(
 ): { readonly kg: number; readonly mayBeKg: number } | undefined {
   const { totalKg, leftKg, rightKg } = reading;
   if (leftKg === undefined || rightKg === undefined) return undefined;
-  const doubt = scaleDoubt(ticket.scale === undefined ? undefined : model.library.instruments.get(ticket.scale));
+  const doubt = scaleUncertainty(ticket.scale === undefined ? undefined : model.library.instruments.get(ticket.scale));
   const u = rootSumOfSquares([totalKg, leftKg, rightKg].map((kg) => uOfReading(kg, doubt)));
   return { kg: leftKg + rightKg - totalKg, mayBeKg: COVERAGE * u };
 }

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { photoCoverage } from '../../../src/compute/access/photos.js';
 import type { Photo } from '../../../src/model/shell.js';
 import { photoGap } from '../../../src/rules/order/photo-gap.js';
+import { assessment } from '../../query/lookup/assessment.js';
 import { buildModel, record } from '../../support/build.js';
 import { levelPanel, node, run, zone } from '../../support/services.js';
-import { assessment } from '../lookup/assessment.js';
 
 const trough = zone(
   'TC',

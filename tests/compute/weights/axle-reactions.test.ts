@@ -2,12 +2,12 @@ import fc from 'fast-check';
 import { Matrix, solve } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { axleGroups } from '../../../src/compute/weights/axle-groups.js';
-import { type Carriage, carriageOf, reactions } from '../../../src/compute/weights/axle-reactions.js';
+import { type AxleModel, axleModelOf, reactions } from '../../../src/compute/weights/axle-reactions.js';
 import type { Axle } from '../../../src/model/shell.js';
 import { axle, tagCoach, twoAxles } from './support.js';
 
-const carriage = (axles: readonly Axle[], lifted: readonly string[] = []): Carriage => {
-  const found = carriageOf(axles, new Set(lifted));
+const carriage = (axles: readonly Axle[], lifted: readonly string[] = []): AxleModel => {
+  const found = axleModelOf(axles, new Set(lifted));
   if ('problem' in found) throw new Error(found.problem);
   return found.carriage;
 };
@@ -88,11 +88,11 @@ describe('axles that share', () => {
       axle('b', 5000, { share: { with: 'c', fraction: 0.5 } }),
       axle('c', 6000, { share: { with: 'b', fraction: 0.4 } }),
     ];
-    expect(carriageOf(both)).toEqual({
+    expect(axleModelOf(both)).toEqual({
       problem: expect.stringContaining('The shares of axles c, b add to 0.90, expected 1: state'),
     });
     const rear = (fraction: number) => [axle('a', 0), axle('b', 5000), axle('c', 6000, { share: { with: 'b', fraction } })];
-    expect(carriageOf(rear(1.2))).toEqual({
+    expect(axleModelOf(rear(1.2))).toEqual({
       problem: 'The shares of axles b, c add to 1.20, expected at most 1',
     });
   });
@@ -105,8 +105,8 @@ describe('axles that share', () => {
     // Group at 5000 + 1000·0.334/1.004 mm: the whole load over it stands on it.
     const xMm = 5000 + (1000 * 0.334) / 1.004;
     close(under(pair(0.67, 0.334), 1004, xMm), [0, 670, 334], 6);
-    expect(carriageOf(pair(0.67, 0.336))).toHaveProperty('problem');
-    expect(carriageOf(pair(0.67, 0.324))).toHaveProperty('problem');
+    expect(axleModelOf(pair(0.67, 0.336))).toHaveProperty('problem');
+    expect(axleModelOf(pair(0.67, 0.324))).toHaveProperty('problem');
     // Two of three: nothing is left for the third, and nothing is lifted off it.
     const three = [
       axle('a', 0),
@@ -163,7 +163,7 @@ describe('three supports on springs', () => {
     );
   });
   it('are refused without every spring rate, with what to add', () => {
-    const found = carriageOf([spring('a', 0, 1), axle('b', 4000), spring('c', 6000, 1)]);
+    const found = axleModelOf([spring('a', 0, 1), axle('b', 4000), spring('c', 6000, 1)]);
     expect(found).toEqual({ problem: expect.stringContaining('`spring_rate:` to each (missing on b)') });
   });
 });
@@ -181,20 +181,20 @@ describe('groups on springs', () => {
     ];
     // STA-15: [0, 4.2, 5.6], rates [300, 500, 500], 15,000 at 3.6, seen from behind.
     close(under(coach(150), 15000, 2000), [5383.929, 5678.571, 3937.5 / 2, 3937.5 / 2], 3);
-    expect(carriageOf(coach())).toEqual({ problem: expect.stringContaining('missing on c, d') });
+    expect(axleModelOf(coach())).toEqual({ problem: expect.stringContaining('missing on c, d') });
   });
 });
 
 describe('layouts that statics cannot answer', () => {
   it('one axle, and two at the same place', () => {
-    expect(carriageOf([axle('a', 0)])).toEqual({ problem: expect.stringContaining('Only one support') });
-    expect(carriageOf([axle('a', 3000), axle('b', 3000)])).toEqual({ problem: expect.stringContaining('same place') });
-    expect(carriageOf([])).toEqual({ problem: expect.stringContaining('No axle') });
+    expect(axleModelOf([axle('a', 0)])).toEqual({ problem: expect.stringContaining('Only one support') });
+    expect(axleModelOf([axle('a', 3000), axle('b', 3000)])).toEqual({ problem: expect.stringContaining('same place') });
+    expect(axleModelOf([])).toEqual({ problem: expect.stringContaining('No axle') });
   });
   it('two groups that stand at the same place, by the names of their axles; 100 mm apart they can be told', () => {
     const at = (xMm: number) => [...tagCoach().slice(1), axle('front', xMm)];
-    expect(carriageOf(at(6548 - 99))).toEqual({ problem: 'Axles front and drive+tag stand at the same place: give their `x`' });
-    expect(carriageOf(at(6548 - 100))).toHaveProperty('carriage');
+    expect(axleModelOf(at(6548 - 99))).toEqual({ problem: 'Axles front and drive+tag stand at the same place: give their `x`' });
+    expect(axleModelOf(at(6548 - 100))).toHaveProperty('carriage');
   });
 });
 

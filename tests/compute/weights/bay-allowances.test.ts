@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import loadHighs from 'highs';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { carriageOf, reactions } from '../../../src/compute/weights/axle-reactions.js';
+import { axleModelOf, reactions } from '../../../src/compute/weights/axle-reactions.js';
 import { type BayLimit, bayAllowances, bayLimits } from '../../../src/compute/weights/bay-allowances.js';
 import { fillUntilEnd } from '../../../src/compute/weights/bay-ends.js';
 import { weights } from '../../../src/compute/weights/index.js';
@@ -186,7 +186,7 @@ describe('1,000 random shells', () => {
         : kind === 'twin steer'
           ? [axle('a', 0), axle('b', 1800, shared('a', 0.5)), axle('c', wheelbase + 1800)]
           : [axle('a', 0), axle('b', wheelbase), axle('c', wheelbase + 1300, shared('b', kind === 'tandem' ? 0.5 : fraction))];
-    const found = carriageOf(axles);
+    const found = axleModelOf(axles);
     if ('problem' in found) throw new Error(found.problem);
     const { carriage } = found;
     const loads = reactions(carriage, { massKg: one.massKg, xKgMm: one.massKg * one.centre * wheelbase });

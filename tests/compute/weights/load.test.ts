@@ -1,7 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { carriageOf } from '../../../src/compute/weights/axle-reactions.js';
-import { carrying, endsOf, minus, nothingWeighed, placedOn, stand, turnOf } from '../../../src/compute/weights/burden.js';
+import { axleModelOf } from '../../../src/compute/weights/axle-reactions.js';
+import {
+  carrying,
+  endsOf,
+  minus,
+  nothingWeighed,
+  placedOn,
+  solveAxleLoads,
+  turnOf,
+} from '../../../src/compute/weights/burden.js';
 import { centroidOf, type Load, loadAt, NO_LOAD, plus, sumOf, times } from '../../../src/compute/weights/load.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
 import { axle, twoAxles } from './support.js';
@@ -46,17 +54,17 @@ describe('masses held by their first moments', () => {
 
 describe('a vehicle on its axles', () => {
   const axles = twoAxles();
-  const found = carriageOf(axles);
+  const found = axleModelOf(axles);
   const carriage = 'carriage' in found ? found.carriage : undefined;
   /** The moment that the ends of all axles show, to the right, kg·mm: both tracks are 2,000 mm. */
-  const turn = ({ leftKg, rightKg }: ReturnType<typeof stand>) =>
+  const turn = ({ leftKg, rightKg }: ReturnType<typeof solveAxleLoads>) =>
     rightKg.reduce<number>((sum, kg, i) => sum + (((kg as number) - (leftKg[i] as number)) * 2000) / 2, 0);
 
   it('has the ends of its axles add to the axles, and their moment to that of the masses', () => {
     fc.assert(
       fc.property(masses, (list) => {
         const sum = sumOf(list.map(([kg, at]) => loadAt(kg, at)));
-        const standing = stand(placedOn(axles, sum), axles, carriage);
+        const standing = solveAxleLoads(placedOn(axles, sum), axles, carriage);
         standing.axlesKg.forEach((kg, i) => {
           expect((standing.leftKg[i] as number) + (standing.rightKg[i] as number)).toBeCloseTo(kg, 6);
         });
@@ -69,7 +77,7 @@ describe('a vehicle on its axles', () => {
     // By hand: weighed 2,600 and 2,400 kg in front, 3,000 and 3,000 kg behind; 500 kg at 2.5 m and 400 mm to the right.
     const weighed = { axlesKg: [5000, 6000], turnKgMm: [-200_000, 0] };
     const burden = carrying({ weighed, placed: NO_LOAD, heightKgMm: 11_000 * 700 }, loadAt(500, [2500, 400, 300]));
-    const standing = stand(burden, axles, carriage);
+    const standing = solveAxleLoads(burden, axles, carriage);
     expect(standing.axlesKg).toEqual([5250, 6250]);
     // The moment of 200,000 kg·mm is shared as 5250 : 6250, half of it over half the track.
     const share = [(200_000 * 5250) / 11_500, (200_000 * 6250) / 11_500] as const;
@@ -82,19 +90,23 @@ describe('a vehicle on its axles', () => {
       expect.closeTo(0, 6),
       expect.closeTo((11_000 * 700 + 500 * 300) / 11_500, 6),
     ]);
-    expect(stand(minus(burden, loadAt(500, [2500, 400, 300])), axles, carriage).leftKg).toEqual([
+    expect(solveAxleLoads(minus(burden, loadAt(500, [2500, 400, 300])), axles, carriage).leftKg).toEqual([
       expect.closeTo(2600, 6),
       expect.closeTo(3000, 6),
     ]);
   });
   it('that weighs nothing has nothing on its ends', () => {
-    expect(stand(placedOn(axles, NO_LOAD), axles, carriage)).toMatchObject({ axlesKg: [0, 0], leftKg: [0, 0], rightKg: [0, 0] });
+    expect(solveAxleLoads(placedOn(axles, NO_LOAD), axles, carriage)).toMatchObject({
+      axlesKg: [0, 0],
+      leftKg: [0, 0],
+      rightKg: [0, 0],
+    });
     expect(nothingWeighed(axles)).toEqual({ axlesKg: [0, 0], turnKgMm: [0, 0] });
   });
   it('has its total and its centre where the layout is not determined, and no axle loads', () => {
     const load: Load = loadAt(700, [1000, 20, 30]);
     const lone = [axle('only', 0)];
-    expect(stand(placedOn(lone, load), lone, undefined)).toEqual({
+    expect(solveAxleLoads(placedOn(lone, load), lone, undefined)).toEqual({
       total: load,
       centroid: [1000, 20, 30],
       axlesKg: [],

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { weights } from '../../../src/compute/weights/index.js';
-import { calibrationLapse, scaleDoubt, uOfReading } from '../../../src/compute/weights/scale.js';
+import { calibrationLapse, scaleUncertainty, uOfReading } from '../../../src/compute/weights/scale.js';
 import type { Instrument } from '../../../src/model/library.js';
 import type { Condition, Model } from '../../../src/model/shell.js';
 import { condition, item, scaleSC1, seat, tagCoach, takeOffOf, tank, ticket, twoAxles, vehicle } from './support.js';
@@ -150,14 +150,14 @@ describe('what a scale’s record says', () => {
   const { resolution, tolerance, ...bare } = scaleSC1;
   it('and what it does not is that of an unknown scale, 50 kg and 0.5 %', () => {
     // common practice, no source
-    expect(scaleDoubt(bare)).toEqual({ resolutionKg: 50, relative: 0.005, absoluteKg: 0 });
-    expect(scaleDoubt({ ...bare, resolution })).toEqual({ resolutionKg: 10, relative: 0.005, absoluteKg: 0 });
-    expect(scaleDoubt({ ...bare, tolerance })).toEqual({ resolutionKg: 50, relative: 0.002, absoluteKg: 0 });
+    expect(scaleUncertainty(bare)).toEqual({ resolutionKg: 50, relative: 0.005, absoluteKg: 0 });
+    expect(scaleUncertainty({ ...bare, resolution })).toEqual({ resolutionKg: 10, relative: 0.005, absoluteKg: 0 });
+    expect(scaleUncertainty({ ...bare, tolerance })).toEqual({ resolutionKg: 50, relative: 0.002, absoluteKg: 0 });
     const other = { value: 3, dimension: 'length', text: '3 mm' };
-    expect(scaleDoubt({ ...bare, resolution: other, tolerance: other })).toEqual(scaleDoubt(bare));
+    expect(scaleUncertainty({ ...bare, resolution: other, tolerance: other })).toEqual(scaleUncertainty(bare));
   });
   it('a tolerance in kilograms is the same at any load, and goes with each axle that was read', () => {
-    const doubt = scaleDoubt({ ...bare, resolution, tolerance: { value: 18, dimension: 'mass', text: '18 kg' } });
+    const doubt = scaleUncertainty({ ...bare, resolution, tolerance: { value: 18, dimension: 'mass', text: '18 kg' } });
     expect(doubt).toEqual({ resolutionKg: 10, relative: 0, absoluteKg: 18 });
     // 10 kg step: 2.887; 18 kg as a rectangle: 10.392; together 10.786.
     expect([uOfReading(0, doubt), uOfReading(9000, doubt)]).toEqual([expect.closeTo(10.786, 3), expect.closeTo(10.786, 3)]);

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { carriageOf } from '../../../src/compute/weights/axle-reactions.js';
+import { axleModelOf } from '../../../src/compute/weights/axle-reactions.js';
 import { nothingWeighed, placedOn } from '../../../src/compute/weights/burden.js';
 import { loadAt, NO_LOAD } from '../../../src/compute/weights/load.js';
-import { scaleDoubt, uOfReading } from '../../../src/compute/weights/scale.js';
+import { scaleUncertainty, uOfReading } from '../../../src/compute/weights/scale.js';
 import {
   combine,
   contributions,
@@ -18,7 +18,7 @@ import { KG_PER_LB } from '../../../src/quantity/units.js';
 import { scaleSC1, twoAxles } from './support.js';
 
 const axles = twoAxles();
-const found = carriageOf(axles);
+const found = axleModelOf(axles);
 const carriage = 'carriage' in found ? found.carriage : undefined;
 const reading = (at: number, u: number) => ({
   weighed: { ...nothingWeighed(axles), axlesKg: axles.map((_, i) => (i === at ? u : 0)) },
@@ -43,14 +43,14 @@ describe('standard uncertainties', () => {
     expect(ofResolution(50)).toBeCloseTo(14.43376, 5);
   });
   it('of a scale from its record', () => {
-    expect(scaleDoubt(scaleSC1)).toEqual({ resolutionKg: 10, relative: 0.002, absoluteKg: 0 });
+    expect(scaleUncertainty(scaleSC1)).toEqual({ resolutionKg: 10, relative: 0.002, absoluteKg: 0 });
     // Step 10 kg: 2.887; 0.2 % of 5000 kg: 5.774; together 6.455.
-    expect(uOfReading(5000, scaleDoubt(scaleSC1))).toBeCloseTo(6.455, 3);
+    expect(uOfReading(5000, scaleUncertainty(scaleSC1))).toBeCloseTo(6.455, 3);
   });
   it('of a scale with a tolerance in kilograms, and of none on record', () => {
     const tolerance = { value: 18, dimension: 'mass', text: '18 kg' };
-    expect(scaleDoubt({ ...scaleSC1, tolerance }).absoluteKg).toBe(18);
-    expect(scaleDoubt(undefined)).toEqual({ resolutionKg: 50, relative: 0.005, absoluteKg: 0 });
+    expect(scaleUncertainty({ ...scaleSC1, tolerance }).absoluteKg).toBe(18);
+    expect(scaleUncertainty(undefined)).toEqual({ resolutionKg: 50, relative: 0.005, absoluteKg: 0 });
   });
 });
 

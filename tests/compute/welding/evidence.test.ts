@@ -8,7 +8,7 @@ import { acceptedBy, inspectionShares, outOfOrder } from '../../../src/compute/w
 import { uncovered } from '../../../src/compute/welding/procedure.js';
 import { inRange, qualified } from '../../../src/compute/welding/qualification.js';
 import { weldTotals } from '../../../src/compute/welding/totals.js';
-import { softMetal, weldBands } from '../../../src/compute/welding/weld-bands.js';
+import { heatAffectedMetal, heatAffectedZones } from '../../../src/compute/welding/weld-bands.js';
 import type { Person, Procedure, Qualification, Section } from '../../../src/model/library.js';
 import type { Inspection, Weld } from '../../../src/model/structure.js';
 import { aluminium, buildModel, record, section } from '../../support/build.js';
@@ -399,7 +399,9 @@ describe('soft metal', () => {
     ...more,
   });
   const boxes = (...joints: readonly Joint[]) =>
-    softMetal(joints).map(({ id, box }) => `${id}: ${box.center.join(' ')}, ${box.half.map((mm) => mm.toFixed(3)).join(' ')}`);
+    heatAffectedMetal(joints).map(
+      ({ id, box }) => `${id}: ${box.center.join(' ')}, ${box.half.map((mm) => mm.toFixed(3)).join(' ')}`,
+    );
 
   it('MAT-44: is an inch each way about the contact: Aluminum Design Manual, from memory', () => {
     expect(boxes(joint())).toEqual(['W-1: 100 0 0, 35.400 35.400 35.400']);
@@ -415,7 +417,7 @@ describe('soft metal', () => {
 
   it('of a member is measured along it, from its start, whatever is known of the contact', () => {
     const bands = (one: Joint, all = members) =>
-      weldBands(buildModel({ members: all }), [one]).map(
+      heatAffectedZones(buildModel({ members: all }), [one]).map(
         ({ member, bandsMm, share }) => `${member} ${bandsMm.map((band) => band.map((mm) => mm.toFixed(3)))} ${share.toFixed(6)}`,
       );
     expect(bands(joint({ bounds: undefined }))).toContain('A 74.600,125.400 0.101600');
@@ -436,7 +438,7 @@ describe('soft metal', () => {
   it('that just touches the next is one band', () => {
     const at = (x: number) => joint({ at: [x, 0, 0], bounds: undefined });
     const apart = 2 * 25.4;
-    expect(weldBands(buildModel({ members }), [at(100), at(100 + apart)])[0]?.bandsMm.length).toBe(1);
-    expect(weldBands(buildModel({ members }), [at(100), at(100.1 + apart)])[0]?.bandsMm.length).toBe(2);
+    expect(heatAffectedZones(buildModel({ members }), [at(100), at(100 + apart)])[0]?.bandsMm.length).toBe(1);
+    expect(heatAffectedZones(buildModel({ members }), [at(100), at(100.1 + apart)])[0]?.bandsMm.length).toBe(2);
   });
 });

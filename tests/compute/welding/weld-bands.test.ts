@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { joints } from '../../../src/compute/structure/joints.js';
-import { weldBands } from '../../../src/compute/welding/weld-bands.js';
+import { heatAffectedZones } from '../../../src/compute/welding/weld-bands.js';
 import type { Member } from '../../../src/model/structure.js';
 import { buildModel } from '../../support/build.js';
 import { lineMember, sections, weld } from '../../support/structure.js';
@@ -11,7 +11,7 @@ const post = (x: number): Member => lineMember(`P${x}`, [x, 0, 25], [x, 0, 900])
 const bandsOf = (members: readonly Member[], welded: readonly string[]) => {
   const welds = welded.map((id) => weld(`W${id}`, [['RAIL', id]]));
   const model = buildModel({ members, welds }, { sections });
-  return weldBands(model, joints(model).joints);
+  return heatAffectedZones(model, joints(model).joints);
 };
 const onRail = (xs: readonly number[], welded = xs) =>
   bandsOf(
@@ -21,7 +21,7 @@ const onRail = (xs: readonly number[], welded = xs) =>
     .find(({ member }) => member === 'RAIL')
     ?.bandsMm.map(([from, to]) => [Math.round(from), Math.round(to)]);
 
-describe('weldBands', () => {
+describe('heatAffectedZones', () => {
   it('MAT-44: an inch each way of the foot of a post of 50 mm', () => {
     // Aluminum Design Manual, from memory
     expect(onRail([1000])).toEqual([[950, 1050]]);

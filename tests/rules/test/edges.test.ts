@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { calibrationLapse, judgeTest } from '../../../src/compute/tests/verdict.js';
+import { calibrationLapse, judgeTest } from '../../../src/compute/verdicts/verdict.js';
 import type { Instrument } from '../../../src/model/library.js';
 import type { Test } from '../../../src/model/shell.js';
 import { buildModel, record } from '../../support/build.js';

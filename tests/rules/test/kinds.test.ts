@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { judgeTest } from '../../../src/compute/tests/verdict.js';
+import { judgeTest } from '../../../src/compute/verdicts/verdict.js';
 import type { Quantity } from '../../../src/model/library.js';
 import type { Test } from '../../../src/model/shell.js';
 import { anyQuantity } from '../../../src/schema/plain-fields.js';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { gasDrop } from '../../../src/compute/tests/gas-drop.js';
-import { judgeTest } from '../../../src/compute/tests/verdict.js';
+import { gasDrop } from '../../../src/compute/verdicts/gas-drop.js';
+import { judgeTest } from '../../../src/compute/verdicts/verdict.js';
 import type { Instrument } from '../../../src/model/library.js';
 import type { Run } from '../../../src/model/services.js';
 import type { Test } from '../../../src/model/shell.js';

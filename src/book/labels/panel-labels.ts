@@ -1,0 +1,34 @@
+import type { Assessment } from '../../assess.js';
+import { anchor } from '../../model/anchor.js';
+import { type Hazard, hazardsBehind } from './hazard.js';
+
+/** What stands on the label of one access panel. */
+export interface PanelLabel {
+  readonly panel: string;
+  readonly name: string;
+  /** Worst first. */
+  readonly hazards: readonly Hazard[];
+  /** Page of the panel's card in the book; absent where none was printed from this record. */
+  readonly page?: number;
+  /** The words in the code: `OV-021 AP-07 p.143`. */
+  readonly code: string;
+}
+
+/** One label for each access panel, in the order of the record. */
+export function panelLabels(
+  { model: { shell }, figures }: Assessment,
+  pages: ReadonlyMap<string, number>,
+): readonly PanelLabel[] {
+  return shell.panels
+    .filter((panel) => panel.panelKind === 'access')
+    .map((panel) => {
+      const page = pages.get(anchor(panel.id));
+      return {
+        panel: panel.id,
+        name: panel.name ?? panel.note ?? `access panel${panel.facing ? `, faces ${panel.facing}` : ''}`,
+        hazards: hazardsBehind(shell, figures.access.behind[panel.id] ?? []),
+        code: [shell.id, panel.id, ...(page === undefined ? [] : [`p.${page}`])].join(' '),
+        ...(page === undefined ? {} : { page }),
+      };
+    });
+}

@@ -1,0 +1,91 @@
+import type { Assessment } from '../../assess.js';
+import { OCCUPANT_KG } from '../../compute/weights/differences.js';
+import { number } from '../../quantity/format.js';
+import { KG_PER_LB, PA_PER_PSI } from '../../quantity/units.js';
+
+export interface WeightFigure {
+  readonly name: string;
+  readonly value: string;
+  readonly how: string;
+}
+
+/** 49 CFR 571.120 S10: 68 kg, which it also gives as 150 lb. */
+const OCCUPANT_LB = 150;
+/** Below this a figure is whole: what a conversion there and back leaves behind. */
+const DUST = 1e-6;
+const NOT_KNOWN = 'not verified';
+
+const down = (value: number): string => number(Math.floor(value + DUST));
+const up = (value: number): string => number(Math.ceil(value - DUST));
+const both = (round: (value: number) => string, kg: number): string => `${round(kg)} kg (${round(kg / KG_PER_LB)} lb)`;
+
+/**
+ * The figures that the certifying maker needs for the vehicle's weight labels, in kilograms and pounds, each unit rounded by itself to
+ * the safe side: what may be loaded and what a part may carry down, what is already there and pressures up.
+ */
+export function weightFigures({ model: { shell }, figures: { weights } }: Assessment): readonly WeightFigure[] {
+  const { chassis } = shell;
+  const { label, uvwKg } = weights;
+  const belted = shell.seats.filter((seat) => seat.belted).length;
+  return [
+    {
+      name: 'Gross vehicle weight rating (GVWR)',
+      value: chassis.gvwrKg === undefined ? 'not recorded' : both(down, chassis.gvwrKg),
+      how: 'as the chassis maker’s document states it',
+    },
+    ...chassis.axles.flatMap((axle) => {
+      const { tyres } = axle;
+      const pressure = tyres?.inflationPa;
+      return [
+        {
+          name: `Axle rating (GAWR), ${axle.id}`,
+          value: axle.gawrKg === undefined ? 'not recorded' : both(down, axle.gawrKg),
+          how: 'as the chassis maker’s document states it',
+        },
+        {
+          name: `Tyres, ${axle.id}`,
+          value: [
+            tyres ? `${tyres.count} × ${tyres.size ?? 'size not recorded'}${axle.dual ? ', dual' : ''}` : 'not recorded',
+            pressure === undefined
+              ? 'cold pressure not recorded'
+              : `${up(pressure / 1000)} kPa (${up(pressure / PA_PER_PSI)} psi) cold`,
+          ].join(', '),
+          how: 'as recorded; pressure rounded up',
+        },
+      ];
+    }),
+    {
+      name: 'Unloaded vehicle weight (UVW)',
+      value: uvwKg === undefined ? NOT_KNOWN : both(up, uvwKg),
+      how: {
+        ticket: `weighed, ticket ${weights.basisTicket ?? ''}, rounded up`,
+        prediction: 'predicted from parts, never weighed: not verified',
+        none: 'nothing is weighed or recorded to add up',
+      }[weights.basis],
+    },
+    {
+      name: 'Occupants and cargo together, at most (OCCC)',
+      value: label ? `${number(label.occcKg)} kg (${number(label.occcLb)} lb)` : NOT_KNOWN,
+      how: 'GVWR less UVW, rounded down',
+    },
+    {
+      name: 'Seats with belts',
+      value: label
+        ? `${label.seats}, together ${number(label.seatsKg)} kg (${number(label.seats * OCCUPANT_LB)} lb)`
+        : String(belted),
+      how: `${OCCUPANT_KG} kg (${OCCUPANT_LB} lb) a seat`,
+    },
+    {
+      name: 'Fresh water, full',
+      value: label ? `${number(label.waterKg)} kg (${number(label.waterLb)} lb)` : both(up, weights.fullWaterKg),
+      how: '1 kg a litre (8.3 lb a gallon), rounded up',
+    },
+    {
+      name: 'Cargo with every belted seat taken and water full (CCC)',
+      value: label
+        ? `${number(label.occcKg - label.seatsKg - label.waterKg)} kg (${number(label.occcLb - label.seats * OCCUPANT_LB - label.waterLb)} lb)`
+        : NOT_KNOWN,
+      how: 'the figures above: OCCC less seats less water',
+    },
+  ];
+}

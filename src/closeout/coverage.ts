@@ -1,0 +1,144 @@
+import { canonical } from '../archive/canonical.js';
+import { sha256 } from '../archive/fingerprint.js';
+import type { Library } from '../model/library.js';
+import { eachNamed } from '../model/link.js';
+import type { LibraryKind } from '../model/links.js';
+import type { Target } from '../model/references.js';
+import type { Model, RecordKind, Shell } from '../model/shell.js';
+import type { RecordBase } from '../model/source.js';
+import type { Weld } from '../model/structure.js';
+
+/** What a sign-off of a stage covers: `kind id` → SHA-256 of the record in canonical form, hex. */
+export type Coverage = ReadonlyMap<string, string>;
+
+/** How digests are made. A later way gets another mark, so that no old sign-off is judged by it. */
+const WAY = 'c1-';
+
+/** Digest of what a sign-off covers, as typed into `digest`. */
+export const digestOf = (coverage: Coverage): string =>
+  WAY +
+  sha256(
+    [...coverage]
+      .map(([name, hash]) => `${name} ${hash}\n`)
+      .sort(byUnits)
+      .join(''),
+  );
+
+/** Whether a sign-off's digest was made in the way that this program knows. */
+export const isKnownDigest = (digest: string): boolean => /^c1-[0-9a-f]{64}$/u.test(digest);
+
+const byUnits = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+/** Judged by themselves, by whom and whenever: no part of what a stage's signature stands for. */
+const OWN_LIFE: ReadonlySet<RecordKind> = new Set(['finding', 'signoff', 'amendment']);
+/** Evidence: that of a later day is more evidence, and no change of what was signed. */
+const EVIDENCE: ReadonlySet<RecordKind> = new Set(['photo', 'test', 'ticket']);
+/** Cards and calibration go on after a stage is signed; the rules look at their dates. */
+const KEPT_UP: ReadonlySet<LibraryKind> = new Set(['person', 'instrument', 'stage', 'rule', 'certificate']);
+
+/**
+ * What the signature of a stage, given on `day`, stands for: the records of that stage, tests, photos and weighings of them up to that
+ * day, and what each of these names: the section and alloy of a tube, the procedure of a weld, the circuit of a test with its runs
+ * and nodes. So moving a pipe takes its pressure test with it.
+ */
+export function coverageOf(model: Model, stage: string, day: string): Coverage {
+  const { shell } = model;
+  const covered = new Map<string, string>();
+  const put = (kind: string, record: RecordBase): void => void covered.set(`${kind} ${record.id}`, hashOf(kind, record));
+  const order = orderOf(model.library);
+  // Nothing rests on what is built after it: a panel that closes a run in gets its own date later.
+  const isLater = ({ record }: CoveredRecord): boolean =>
+    record.stage !== undefined && (order.get(record.stage) ?? -1) > (order.get(stage) ?? Infinity);
+  const own = ownRecords(model, stage);
+  const ids = new Set(own.map(({ record }) => record.id));
+  const evidence = all(shell).filter(
+    ({ kind, record }) =>
+      EVIDENCE.has(kind) && dayOf(record) <= day && (record.stage === stage || named(kind, record).some(({ id }) => ids.has(id))),
+  );
+  for (const { kind, record } of [...own, ...evidence]) {
+    put(kind, record);
+    for (const { id, target } of named(kind, record)) {
+      if ('library' in target) {
+        const used = KEPT_UP.has(target.library) ? undefined : libraryRecord(model.library, target.library, id);
+        if (used) put(`library ${target.library}`, used);
+      } else for (const rest of restsOn(shell, id)) if (!EVIDENCE.has(rest.kind) && !isLater(rest)) put(rest.kind, rest.record);
+    }
+  }
+  return covered;
+}
+
+/** Records of the stage, evidence aside. */
+export const ownRecords = (model: Model, stage: string): readonly CoveredRecord[] =>
+  all(model.shell).filter((one) => !EVIDENCE.has(one.kind) && !OWN_LIFE.has(one.kind) && stageOf(model, one) === stage);
+
+/** The stage of a record. A weld without one is of the latest stage of the parts that it joins. */
+export function stageOf({ shell, library }: Model, { kind, record }: CoveredRecord): string | undefined {
+  return record.stage ?? (kind === 'weld' ? latest((record as Weld).joins.flat(), shell, orderOf(library)) : undefined);
+}
+
+const orderOf = ({ stages }: Library): ReadonlyMap<string, number> => new Map(stages.map(({ id }, i) => [id, i]));
+
+function latest(ids: readonly string[], shell: Shell, order: ReadonlyMap<string, number>): string | undefined {
+  const stages = ids.flatMap((id) => (shell.byId.get(id)?.record as { readonly stage?: string } | undefined)?.stage ?? []);
+  return stages.reduce<string | undefined>(
+    (last, one) => (last === undefined || (order.get(one) ?? -1) > (order.get(last) ?? -1) ? one : last),
+    undefined,
+  );
+}
+
+export interface CoveredRecord {
+  readonly kind: RecordKind;
+  readonly record: RecordBase;
+}
+
+const known = new WeakMap<Shell, readonly CoveredRecord[]>();
+
+/** Records with a text of their own; axles, tanks and the like are part of the shell's. */
+function all(shell: Shell): readonly CoveredRecord[] {
+  const kept =
+    known.get(shell) ??
+    [...shell.byId.values()].flatMap(({ kind, record }) =>
+      (record as Partial<RecordBase>).typed === undefined ? [] : [{ kind, record: record as RecordBase }],
+    );
+  known.set(shell, kept);
+  return kept;
+}
+
+const dayOf = (record: RecordBase & { readonly taken?: string }): string => (record.taken ?? record.date ?? '').slice(0, 10);
+
+function named(kind: RecordKind, record: RecordBase): readonly { readonly id: string; readonly target: Target }[] {
+  const found: { readonly id: string; readonly target: Target }[] = [];
+  eachNamed(kind, record.typed, (one) => found.push(one));
+  return found;
+}
+
+/** A record that is named, and of a circuit everything that is its. */
+function restsOn(shell: Shell, id: string): readonly CoveredRecord[] {
+  const entry = shell.byId.get(id);
+  if (entry === undefined || (entry.record as Partial<RecordBase>).typed === undefined) return [];
+  const itself = { kind: entry.kind, record: entry.record as RecordBase };
+  if (entry.kind !== 'circuit') return [itself];
+  const runs = shell.runs.filter((run) => run.circuit === id);
+  const ends = new Set(runs.flatMap((run) => [run.from, run.to]));
+  const nodes = shell.nodes.filter((node) => node.circuit === id || ends.has(node.id));
+  return [
+    itself,
+    ...runs.map((record) => ({ kind: 'run', record }) as const),
+    ...nodes.map((record) => ({ kind: 'node', record }) as const),
+  ];
+}
+
+function libraryRecord(library: Library, kind: LibraryKind, id: string): RecordBase | undefined {
+  if (kind === 'section') return library.sections.get(id);
+  if (kind === 'material') return library.materials.get(id);
+  if (kind === 'procedure') return library.procedures.get(id);
+  return kind === 'conductor' ? library.conductors.get(id) : undefined;
+}
+
+const hashes = new WeakMap<RecordBase, string>();
+
+function hashOf(kind: string, record: RecordBase): string {
+  const hash = hashes.get(record) ?? sha256(canonical({ kind, id: record.id, data: record.typed }));
+  hashes.set(record, hash);
+  return hash;
+}

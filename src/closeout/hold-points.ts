@@ -1,0 +1,211 @@
+import type { Assessment } from '../assess.js';
+import { judgeTest } from '../compute/verdicts/verdict.js';
+import { getOwn } from '../get-own.js';
+import type { Model, Shell, Test } from '../model/shell.js';
+import type { Clamp, Panel, Weld } from '../model/structure.js';
+import { concealed } from '../query/concealment.js';
+import type { DecidedFinding } from '../rules/decide.js';
+import { evidenceOf, firstTooLate, nameOf, photoDay, testDay } from '../rules/order/evidence.js';
+import { ownRecords } from './coverage.js';
+
+/** What a hold point still lacks. */
+export interface UnmetHoldPoint {
+  /** As the shop wrote it in library/stages.yaml. */
+  readonly holdPoint: string;
+  /** What was found and what was expected, then what to do. One sentence. */
+  readonly message: string;
+  readonly ids: readonly string[];
+}
+
+interface Stage {
+  readonly id: string;
+  readonly model: Model;
+  readonly findings: readonly DecidedFinding[];
+  readonly own: ReadonlySet<string>;
+}
+
+type Look = (stage: Stage, holdPoint: string) => readonly Omit<UnmetHoldPoint, 'holdPoint'>[];
+
+/** The shop’s own words → what they ask for. The first that fits counts. */
+const LOOKS: readonly (readonly [RegExp, Look])[] = [
+  [/\bweld/iu, weldsAccepted],
+  [/clamp|u-?bolt|torque/iu, clampsTorqued],
+  [/\b(?:photo|picture)s?\b.*before|before.*\b(?:photo|picture)/iu, photosBeforeCloseIn],
+  [/\btest.*before/iu, testsBeforeCloseIn],
+  [/\b(?:photo|picture)s?\b/iu, pictured],
+  [/square|opening/iu, openingsSquare],
+  [/coupon|bond/iu, bonds],
+  [/weigh/iu, weighed],
+  [/finding|nonconform/iu, findingsDecided],
+];
+
+/** What the hold points of a stage still lack, in their order. A hold point in words of the shop’s own asks for a passed test so called. */
+export function lacksOf(
+  { model, findings }: Pick<Assessment, 'model'> & { readonly findings: readonly DecidedFinding[] },
+  id: string,
+): readonly UnmetHoldPoint[] {
+  const stage: Stage = { id, model, findings, own: new Set(ownRecords(model, id).map(({ record }) => record.id)) };
+  const points = model.library.stages.find((one) => one.id === id)?.holdPoints ?? [];
+  return points.flatMap((holdPoint) => {
+    const look = LOOKS.find(([words]) => words.test(holdPoint))?.[1] ?? tested;
+    return look(stage, holdPoint).map((lack) => ({ holdPoint, ...lack }));
+  });
+}
+
+const mine = <T extends { readonly id: string }>(all: readonly T[], { own }: Stage): readonly T[] =>
+  all.filter(({ id }) => own.has(id));
+
+const one = (message: string, ids: readonly string[] = []): Omit<UnmetHoldPoint, 'holdPoint'> => ({ message, ids });
+
+/** Nothing on record is no proof: a shell has welds and clamps in every stage that asks for them. */
+const noneOf = (what: string, file: string, stage: Stage, holdPoint: string): ReturnType<Look> => [
+  one(
+    `No ${what} of stage ${stage.id} is on record, so \`${holdPoint}\` is not verified, expected them in ${file}; where the stage has none, take the hold point out of library/stages.yaml`,
+  ),
+];
+
+/** Looked at before paint and panels hide it. */
+function weldsAccepted(stage: Stage, holdPoint: string): ReturnType<Look> {
+  const welds = mine<Weld>(stage.model.shell.welds, stage);
+  if (welds.length === 0) return noneOf('weld', 'welds.yaml', stage, holdPoint);
+  return welds.flatMap(({ id, inspections }) => {
+    const last = inspections.filter(({ method }) => /^(vt|visual)$/iu.test(method.trim())).at(-1);
+    if (last?.result === 'accept') return [];
+    return [
+      one(
+        `Weld ${id} ${last ? `was rejected on ${last.date}` : 'was not looked at'}, expected a visual inspection that accepts it`,
+        [id],
+      ),
+    ];
+  });
+}
+
+function clampsTorqued(stage: Stage, holdPoint: string): ReturnType<Look> {
+  const clamps = mine<Clamp>(stage.model.shell.clamps, stage);
+  if (clamps.length === 0) return noneOf('clamp', 'clamps.yaml', stage, holdPoint);
+  const loose = clamps.filter(({ torqueNm }) => torqueNm === undefined);
+  return loose.map(({ id }) => one(`Clamp ${id} has no torque on record, expected what the wrench was set to`, [id]));
+}
+
+function openingsSquare(stage: Stage): ReturnType<Look> {
+  return mine(stage.model.shell.openings, stage).flatMap(({ id, measured }) => {
+    if (!measured?.diagonalsMm) return [one(`Opening ${id} is not measured, expected both diagonals`, [id])];
+    const open = stage.findings.find(
+      ({ rule, ids, severity, decidedBy }) =>
+        rule.startsWith('opening.') && ids[0] === id && severity !== 'note' && decidedBy === undefined,
+    );
+    return open ? [one(open.message, open.ids)] : [];
+  });
+}
+
+function bonds(stage: Stage): ReturnType<Look> {
+  const bonded = mine<Panel>(stage.model.shell.panels, stage).filter(({ fixing }) => /bond/iu.test(fixing?.method ?? ''));
+  return bonded.flatMap(({ id, bond }) => {
+    const coupon = stage.model.shell.tests.find((test) => test.id === bond?.coupon);
+    if (coupon && judgeTest(coupon, stage.model).verdict === 'passed') return [];
+    const found = coupon ? `coupon ${coupon.id} did not pass` : bond ? 'no coupon is named' : 'its bond is not on record';
+    return [one(`Panel ${id} is bonded and ${found}, expected \`bond\` with a coupon that passed its pull`, [id])];
+  });
+}
+
+function pictured(stage: Stage): ReturnType<Look> {
+  const shows = (of: readonly string[]): boolean => of.some((id) => stage.own.has(id));
+  const { shell } = stage.model;
+  const named = new Set(shell.panels.flatMap(({ id, photos }) => (stage.own.has(id) ? photos : [])));
+  const found = shell.photos.some(
+    (photo) => photo.stage === stage.id || shows(photo.of) || named.has(photo.id) || inZones(photo.of, stage),
+  );
+  return found ? [] : [one(`No photo shows anything of stage ${stage.id}, expected at least one`)];
+}
+
+/** A picture of a cavity shows the runs in it. */
+function inZones(of: readonly string[], { own, model }: Stage): boolean {
+  const zones = new Set(of);
+  return model.shell.runs.some((run) => own.has(run.id) && run.zones.some((zone) => zones.has(zone)));
+}
+
+/** What the panels of this stage close in. */
+const closedHere = ({ model, own }: Stage) => concealed(model).filter(({ panels }) => panels.some(({ id }) => own.has(id)));
+
+function photosBeforeCloseIn(stage: Stage): ReturnType<Look> {
+  return closedHere(stage).flatMap((item) => {
+    const days = evidenceOf(item, stage.model).photos.map(photoDay);
+    return late(item, days, 'photo', 'photographed', stage);
+  });
+}
+
+function testsBeforeCloseIn(stage: Stage): ReturnType<Look> {
+  return closedHere(stage).flatMap((item) => {
+    const { tests, needsTest } = evidenceOf(item, stage.model);
+    return needsTest ? late(item, tests.map(testDay), 'passed test', 'tested', stage) : [];
+  });
+}
+
+function late(
+  item: ReturnType<typeof closedHere>[number],
+  days: readonly (string | undefined)[],
+  evidence: string,
+  done: string,
+  { findings }: Stage,
+): ReturnType<Look> {
+  const { id } = item.record;
+  const panels = item.panels.map((panel) => panel.id).join(', ');
+  if (!days.some((day) => day !== undefined))
+    return [one(`${nameOf(item)} has no dated ${evidence}, expected one of before ${panels} closed it in`, [id])];
+  const day = item.closed && firstTooLate(days, item.closed.date);
+  const decided = findings.some(
+    ({ rule, ids, decidedBy }) => rule.startsWith('order.') && ids[0] === id && decidedBy !== undefined,
+  );
+  if (day === undefined || decided) return [];
+  return [
+    one(`${nameOf(item)} was first ${done} on ${day}, expected on or before ${item.closed?.date}, when ${panels} closed it in`, [
+      id,
+    ]),
+  ];
+}
+
+function weighed(stage: Stage, holdPoint: string): ReturnType<Look> {
+  const { shell } = stage.model;
+  if (/\bbare\b/iu.test(holdPoint))
+    return shell.chassis.bare
+      ? []
+      : [one('The bare chassis is not weighed, expected `bare` with its readings in shell.yaml', [shell.id])];
+  if (shell.tickets.some((ticket) => ticket.stage === stage.id)) return [];
+  return [one(`No scale ticket is of stage ${stage.id}, expected one in weights.yaml`, [shell.id])];
+}
+
+function findingsDecided({ model: { shell } }: Stage): ReturnType<Look> {
+  const open = shell.findings.filter(({ decision, approvedBy }) => decision === undefined || approvedBy === undefined);
+  return open.map(({ id, of }) =>
+    one(`Finding ${id} of ${of.join(', ')} is not decided, expected \`decision\` and \`approved_by\``, [id, ...of]),
+  );
+}
+
+/** Words that a test's kind may have instead. */
+const ALIKE: Readonly<Record<string, RegExp>> = { pressure: /pressure|drop|hold/iu };
+const FILLING = /^(?:and|or|the|of|with|tests?|tested|passed|done|log|all)$/iu;
+
+/** A passed test of each kind that the hold point names, of something of the stage. */
+function tested(stage: Stage, holdPoint: string): ReturnType<Look> {
+  const kinds = holdPoint.split(/[^\p{L}\p{N}-]+/u).filter((word) => word !== '' && !FILLING.test(word));
+  const named = /\band\b|,/iu.test(holdPoint) ? kinds : [kinds.join(' ')];
+  const passed = stage.model.shell.tests.filter((test) => isOf(test, stage) && judgeTest(test, stage.model).verdict === 'passed');
+  return named.flatMap((kind) => {
+    const words = getOwn(ALIKE, kind.toLowerCase()) ?? new RegExp(kind.split(' ').map(stemOf).join('.*'), 'iu');
+    if (passed.some(({ testKind }) => words.test(testKind))) return [];
+    return [
+      one(
+        `No passed test of kind \`${kind}\` is of stage ${stage.id}, so \`${holdPoint}\` is not verified, expected one in tests.yaml`,
+      ),
+    ];
+  });
+}
+
+const stemOf = (word: string): string => word.replace(/s$/u, '').replace(/[^\p{L}\p{N}]/gu, '\\$&');
+
+function isOf(test: Test, { id, own, model }: Stage): boolean {
+  return test.stage === id || test.of.some((of) => own.has(of) || ofCircuit(of, own, model.shell));
+}
+
+const ofCircuit = (circuit: string, own: ReadonlySet<string>, { runs }: Shell): boolean =>
+  runs.some((run) => run.circuit === circuit && own.has(run.id));

@@ -1,0 +1,134 @@
+import type { Place } from '../finding.js';
+import type { Model } from '../model/shell.js';
+import type { RecordBase } from '../model/source.js';
+import { openByZone } from '../query/release/index.js';
+import type { DecidedFinding } from '../rules/decide.js';
+import { stageOf } from './coverage.js';
+import { dutyOf } from './duty.js';
+import { lacksOf, type UnmetHoldPoint } from './hold-points.js';
+import { signedStages } from './signed.js';
+
+/**
+ * Something open. completion: work that is not done, or not on record. punch: work that is done and not acceptable.
+ * A blocks sign-off and close-out until it is put right. B blocks close-out until it is put right or decided, or, of a hold point, its
+ * stage’s sign-off. C is accepted and travels with the shell.
+ */
+export interface OpenItem {
+  readonly list: 'completion' | 'punch';
+  readonly grade: 'A' | 'B' | 'C';
+  readonly message: string;
+  readonly ids: readonly string[];
+  /** Who must do it: a trade, with the person’s id where the record names one. */
+  readonly who: string;
+  /** A zone’s name, a stage, or the papers. */
+  readonly where: string;
+  /** The rule that found it, or the hold point that lacks it. */
+  readonly because: string;
+  /** The stage that it is of, where it is of one. */
+  readonly stage?: string;
+  readonly place?: Place;
+}
+
+export interface Judged {
+  readonly model: Model;
+  readonly findings: readonly DecidedFinding[];
+}
+
+/** Everything that is open in a shell; what blocks most first, as found within a grade. */
+export function openItems(judged: Judged): readonly OpenItem[] {
+  const found = ofFindings(judged);
+  // What a finding blames already is not told again by the hold point that it keeps open.
+  const told = new Set(found.map(({ ids }) => ids[0]));
+  const stages = ofStages(judged).filter(({ because, ids }) => because === 'signoff' || !told.has(ids[0]));
+  const items = [...found, ...stages, ...accepted(judged)];
+  return items.sort((a, b) => (a.grade < b.grade ? -1 : a.grade > b.grade ? 1 : 0));
+}
+
+/** What stands in the way of closing. */
+export const blocking = (items: readonly OpenItem[]): readonly OpenItem[] => items.filter(({ grade }) => grade !== 'C');
+
+/** Not done or not on record, by the rule’s name; everything else is done and not acceptable. */
+const UNDONE =
+  /^(?:no|not)-|(?:^|-)(?:missing|unrecorded|open|stale|lapsed|not-verified)$|^(?:undecided|unreached|single-weighing|file-name|unreadable)$/u;
+/** A reject that nobody has looked at again is bad work until somebody does; what is named by what it is not may be bad work too. */
+const NOT_ACCEPTABLE: ReadonlySet<string> = new Set(['weld.rejected-open', 'access.unreached', 'panel.not-flat']);
+
+const listOf = (rule: string): OpenItem['list'] =>
+  UNDONE.test(rule.slice(rule.indexOf('.') + 1)) && !NOT_ACCEPTABLE.has(rule) ? 'completion' : 'punch';
+
+function ofFindings({ model, findings }: Judged): readonly OpenItem[] {
+  const open = findings.filter(({ severity, decidedBy }) => severity !== 'note' && decidedBy === undefined);
+  return openByZone(model, open).flatMap(({ zone, findings: inZone }) =>
+    inZone.map((finding): OpenItem => {
+      const stage = stageOfId(finding.ids[0], model);
+      return {
+        list: listOf(finding.rule),
+        grade: finding.severity === 'error' ? 'A' : 'B',
+        message: finding.message,
+        ids: finding.ids,
+        who: dutyOf(finding.rule, finding.ids, model),
+        where: zone?.name ?? (stage === undefined ? 'papers' : `stage ${stage}`),
+        because: finding.rule,
+        ...(stage === undefined ? {} : { stage }),
+        place: finding.place,
+      };
+    }),
+  );
+}
+
+function ofStages(judged: Judged): readonly OpenItem[] {
+  const { model } = judged;
+  const standing = signedStages(model);
+  return model.library.stages.flatMap(({ id, name }) => {
+    const signed = standing.filter(({ signoff }) => signoff.stage === id);
+    // A lapsed one is told by its rule.
+    if (signed.length > 0 && signed.every(({ standing: now }) => now !== 'not verified')) return [];
+    const message =
+      signed.length === 0
+        ? `Stage ${id} (${name}) is not signed off: \`shellbook signoff ${model.shell.id} ${id} --by …\``
+        : `Sign-off of stage ${id} has no digest that can be compared, so it does not close anything: sign it again`;
+    const unsigned: OpenItem = {
+      ...base(id),
+      grade: 'A',
+      message,
+      ids: [id],
+      who: dutyOf('signoff', [], model),
+      because: 'signoff',
+    };
+    return [unsigned, ...(signed.length === 0 ? holdPointItems(judged, id) : [])];
+  });
+}
+
+const base = (stage: string) => ({ list: 'completion', where: `stage ${stage}`, stage }) as const;
+
+/** Hold points of a stage that are not met, as items of the completion list. */
+export const holdPointItems = (judged: Judged, stage: string): readonly OpenItem[] =>
+  lacksOf(judged, stage).map(({ holdPoint, message, ids }: UnmetHoldPoint) => ({
+    ...base(stage),
+    grade: 'B',
+    message,
+    ids,
+    who: dutyOf(`hold point ${holdPoint}`, ids, judged.model),
+    because: holdPoint,
+  }));
+
+/** Decided and not yet done, or decided as it is: told to whoever takes the shell over. */
+function accepted({ model }: Judged): readonly OpenItem[] {
+  return model.shell.findings
+    .filter(({ decision, approvedBy, closed }) => decision !== undefined && approvedBy !== undefined && closed === undefined)
+    .map(({ id, of, description, decision, approvedBy, raised, source }) => ({
+      list: 'punch',
+      grade: 'C',
+      message: `${id}: ${description}; ${decision}, by ${approvedBy}, raised ${raised}, not closed yet`,
+      ids: [id, ...of],
+      who: dutyOf('finding', [id], model),
+      where: 'papers',
+      because: id,
+      place: source.place(),
+    }));
+}
+
+function stageOfId(id: string | undefined, model: Model): string | undefined {
+  const entry = id === undefined ? undefined : model.shell.byId.get(id);
+  return entry && stageOf(model, { kind: entry.kind, record: entry.record as RecordBase });
+}

@@ -1,0 +1,55 @@
+import type { Model } from '../model/shell.js';
+import type { Weld } from '../model/structure.js';
+import { coverageOf, digestOf, ownRecords } from './coverage.js';
+import { dutyOf } from './duty.js';
+import { holdPointItems, type Judged, type OpenItem, openItems } from './items.js';
+
+/** A stage about to be signed. */
+export interface Signing {
+  readonly stage: string;
+  /** Id in library/people.yaml. */
+  readonly by: string;
+  /** ISO 8601 day. */
+  readonly date: string;
+}
+
+/** What keeps a stage from being signed off: errors in what the signature would cover, hold points that are not met, the signer’s own welds. */
+export function missingFor(judged: Judged, { stage, by, date }: Signing): readonly OpenItem[] {
+  const { model } = judged;
+  const covered = new Set([...coverageOf(model, stage, date).keys()].map((name) => name.slice(name.lastIndexOf(' ') + 1)));
+  // What only the sign-off itself would clear is no reason against it.
+  const blamed = openItems(judged).filter(
+    (item) =>
+      item.grade === 'A' && item.place !== undefined && !item.because.startsWith('signoff.') && covered.has(item.ids[0] ?? ''),
+  );
+  return [...blamed, ...holdPointItems(judged, stage), ...ownWelds(model, stage, by)];
+}
+
+function ownWelds(model: Model, stage: string, by: string): readonly OpenItem[] {
+  const own = ownRecords(model, stage).filter(({ kind, record }) => kind === 'weld' && (record as Weld).welder === by);
+  const [first] = own;
+  if (first === undefined) return [];
+  return [
+    {
+      list: 'completion',
+      grade: 'A',
+      message: `${by} welded ${own.length === 1 ? first.record.id : `${own.length} welds`} of this stage, expected somebody else to sign it`,
+      ids: own.map(({ record }) => record.id),
+      who: dutyOf('signoff', [], model),
+      where: `stage ${stage}`,
+      because: 'signoff',
+      stage,
+    },
+  ];
+}
+
+/** The digest that a signature given now would carry. */
+export const digestFor = (model: Model, { stage, date }: Signing): string => digestOf(coverageOf(model, stage, date));
+
+/** Stages before this one, in build order, that nobody has signed: told, for the shop to judge. */
+export function unsignedBefore({ shell, library }: Model, stage: string): readonly string[] {
+  const at = library.stages.findIndex(({ id }) => id === stage);
+  return library.stages
+    .slice(0, Math.max(0, at))
+    .flatMap(({ id }) => (shell.signoffs.some((one) => one.stage === id) ? [] : [id]));
+}

@@ -1,9 +1,0 @@
-export { type DrilledSheet, drilledSheets, isFarBeside, underFace } from './drilled-sheets.js';
-export { ASSUMED_TOLERANCE_MM, faces, LOOK_MM } from './faces.js';
-export { keepClean } from './keep-clean.js';
-export { type OpenInZone, openByZone } from './open-items.js';
-export { LOOK_MM as SCREW_LOOK_MM, type Met } from './screw-things.js';
-export { type ScrewDepth, type Screws, screws } from './screws.js';
-export { type PanelScrews, screwsByPanel } from './screws-by-panel.js';
-export { leftOfGvwr, stations } from './stations.js';
-export type { Face, FaceRun, KeepClean, Station } from './types.js';

@@ -1,3 +1,0 @@
-/** What a table says of a word that somebody typed: what every object has of itself, as `constructor`, is no word of a table. */
-export const own = <T>(table: Readonly<Record<string, T>>, word: string | number): T | undefined =>
-  Object.hasOwn(table, word) ? table[word] : undefined;

@@ -1,0 +1,15 @@
+export { isolate } from '../isolate/index.js';
+export { BACKING, ON_ROOF, TRUSS } from '../topics/declared.js';
+export { EARTH } from '../topics/earths.js';
+export { TOPICS } from '../topics/index.js';
+export type { Fact, Topic, TopicAnswer, TopicRow } from '../topics/topic.js';
+export { type Answer, ask, type Lookup } from './ask.js';
+export { behind } from './behind.js';
+export { type DrainPlan, type DrainStep, drainPlan } from './draining.js';
+export { lookupOf } from './lookup-of.js';
+export { near } from './near.js';
+export { type ScrewAt, screwAt } from './screw.js';
+export { type StillLive, stillLive } from './still-live.js';
+export type { Isolation, IsolationAction, Match, MatchQuality, NearHit, NearKind, ProtectionFound } from './types.js';
+export { upstream } from './upstream.js';
+export { where } from './where.js';

@@ -1,0 +1,77 @@
+import { componentBox, lineWalls } from '../../compute/access/walls.js';
+import { zoneBoxes } from '../../compute/access/zones.js';
+import type { Computed } from '../../compute/figures.js';
+import { type Box, nearestInBox } from '../../geometry/box.js';
+import { facet, height, nearestOnFacet } from '../../geometry/facet.js';
+import { nearestOnPolyline } from '../../geometry/segment.js';
+import { add, distance, lerp, scale, subtract, type Vec3 } from '../../geometry/vector.js';
+import type { NearHit, NearKind } from './types.js';
+
+/**
+ * Every run, node, member, panel, component and zone whose outside comes within a distance of a point, nearest first: what a drill
+ * there would meet. Tubes count by their walls. Exact but for rounded corners. All lengths in mm.
+ */
+export function near({ model: { shell, library }, figures }: Computed, point: Vec3, withinMm: number): readonly NearHit[] {
+  const outside = new Map(figures.takeOff.runs.map((run) => [run.id, run.outsideDiameterMm] as const));
+  const hits: NearHit[] = [];
+  const keep = (id: string, kind: NearKind, nearest: Vec3 | undefined, toleranceMm?: number): void => {
+    if (!nearest) return;
+    const distanceMm = distance(point, nearest);
+    if (distanceMm <= withinMm) hits.push({ id, kind, distanceMm, nearest, toleranceMm });
+  };
+  for (const run of shell.runs) {
+    const axis = nearestOnPolyline(point, run.path);
+    if (axis) keep(run.id, 'run', onTube(point, axis.at, (outside.get(run.id) ?? 0) / 2), run.toleranceMm);
+  }
+  for (const node of shell.nodes) keep(node.id, 'node', node.at, node.toleranceMm);
+  for (const member of shell.members) {
+    if (member.shape.kind === 'plate')
+      keep(member.id, 'member', onPlate(point, member.shape.outline, [], member.shape.thicknessMm));
+    else {
+      const section = library.sections.get(member.shape.section);
+      if (section) keep(member.id, 'member', onBoxes(point, lineWalls(member, section.dimensions)));
+    }
+  }
+  for (const panel of shell.panels) keep(panel.id, 'panel', onPlate(point, panel.outline, panel.holes, panel.thicknessMm ?? 0));
+  for (const component of shell.components) {
+    const box = componentBox(component);
+    keep(component.id, 'component', box ? nearestInBox(point, box) : component.at, component.toleranceMm);
+  }
+  for (const zone of shell.zones) keep(zone.id, 'zone', onBoxes(point, zoneBoxes(zone)));
+  return hits.sort((a, b) => a.distanceMm - b.distanceMm || (a.id < b.id ? -1 : 1));
+}
+
+/** The place on the outside of a wire or pipe about an axis point; the point itself where it lies inside. */
+function onTube(point: Vec3, axis: Vec3, radiusMm: number): Vec3 {
+  const away = distance(point, axis);
+  return away <= radiusMm ? point : lerp(axis, point, radiusMm / away);
+}
+
+/** The place of a flat plate of some thickness about its outline; the point itself where it lies inside. */
+function onPlate(
+  point: Vec3,
+  outline: readonly Vec3[],
+  holes: readonly (readonly Vec3[])[],
+  thicknessMm: number,
+): Vec3 | undefined {
+  const sheet = facet(outline, holes);
+  if (!sheet) return undefined;
+  const over = height(point, sheet);
+  const half = thicknessMm / 2;
+  const middle = nearestOnFacet(subtract(point, scale(sheet.normal, over)), sheet);
+  return add(middle, scale(sheet.normal, Math.min(half, Math.max(-half, over))));
+}
+
+function onBoxes(point: Vec3, boxes: readonly Box[]): Vec3 | undefined {
+  let best: Vec3 | undefined;
+  let least = Infinity;
+  for (const box of boxes) {
+    const at = nearestInBox(point, box);
+    const away = distance(point, at);
+    if (away < least) {
+      least = away;
+      best = at;
+    }
+  }
+  return best;
+}

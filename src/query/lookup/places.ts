@@ -1,0 +1,57 @@
+import { type Bounds, boundsOf } from '../../geometry/box.js';
+import type { Vec3 } from '../../geometry/vector.js';
+import { getOwn } from '../../get-own.js';
+import type { Shell } from '../../model/shell.js';
+
+/** Nearer to the centre line than this is neither left nor right, mm. House value: half a centre aisle. */
+const CENTRE_MM = 150;
+/** So much of the height counts as the roof, and as the floor. House value. */
+const TOP = 0.85;
+
+type Says = (at: Vec3, bounds: Bounds) => boolean;
+
+const share = (at: Vec3, { min, max }: Bounds, k: 0 | 2): number => (at[k] - min[k]) / Math.max(1, max[k] - min[k]);
+
+/** Words for a part of the coach, and when a place is in it. Thirds along the length. */
+const PLACES: Readonly<Record<string, Says>> = {
+  left: ([, y]) => y < -CENTRE_MM,
+  right: ([, y]) => y > CENTRE_MM,
+  centre: ([, y]) => Math.abs(y) <= CENTRE_MM,
+  front: (at, bounds) => share(at, bounds, 0) < 1 / 3,
+  middle: (at, bounds) => share(at, bounds, 0) >= 1 / 3 && share(at, bounds, 0) <= 2 / 3,
+  rear: (at, bounds) => share(at, bounds, 0) > 2 / 3,
+  roof: (at, bounds) => share(at, bounds, 2) >= TOP,
+  belly: (at, bounds) => share(at, bounds, 2) < 1 - TOP,
+};
+
+const SAME: Readonly<Record<string, string>> = {
+  center: 'centre',
+  back: 'rear',
+  aft: 'rear',
+  ahead: 'front',
+  fore: 'front',
+  ceiling: 'roof',
+  overhead: 'roof',
+  floor: 'belly',
+  underfloor: 'belly',
+  driver: 'left',
+  kerb: 'right',
+  curb: 'right',
+  street: 'left',
+};
+
+/** What a word says of a place; undefined where it is no word for a place. */
+export function placeWord(word: string): Says | undefined {
+  const name = getOwn(SAME, word) ?? word;
+  return getOwn(PLACES, name);
+}
+
+/** What a shell reaches over: its members and panels; without any, its nodes. */
+export function extentOf(shell: Shell): Bounds | undefined {
+  const corners = [
+    ...shell.members.flatMap(({ shape }) => (shape.kind === 'line' ? [shape.from, shape.to] : shape.outline)),
+    ...shell.panels.flatMap((panel) => panel.outline),
+  ];
+  const all = corners.length > 0 ? corners : shell.nodes.map((node) => node.at);
+  return all.length > 0 ? boundsOf(all) : undefined;
+}

@@ -1,0 +1,34 @@
+import type { Computed } from '../../compute/figures.js';
+import { isolate } from '../isolate/index.js';
+import { sourcesReaching } from '../isolate/proof.js';
+import type { Isolation } from './types.js';
+
+/** What a distribution panel is still fed by when one of its switches alone is open. */
+export interface StillLive {
+  readonly panel: string;
+  readonly isolation: Isolation;
+  readonly opened: readonly { readonly id: string; readonly circuit?: string; readonly sources: readonly string[] }[];
+}
+
+/** For every distribution panel of mains and direct current: what feeds it, what opens it all, and what one main alone leaves live. */
+export function stillLive(assessment: Computed): readonly StillLive[] {
+  const { shell } = assessment.model;
+  return shell.nodes
+    .filter((node) => node.nodeKind === 'panel' && (node.medium === 'dc' || node.medium === 'ac'))
+    .flatMap((panel) => {
+      const isolation = isolate(assessment, panel.id);
+      if (!isolation) return [];
+      const opened = isolation.actions
+        .filter(({ action }) => action !== 'drain')
+        .map(({ id, circuit }) => ({
+          id,
+          ...(circuit === undefined ? {} : { circuit }),
+          sources: sourcesReaching(
+            shell,
+            { nodes: [panel.id], runs: [] },
+            { nodes: new Set(circuit === undefined ? [id] : []), circuits: new Set(circuit === undefined ? [] : [circuit]) },
+          ),
+        }));
+      return [{ panel: panel.id, isolation, opened }];
+    });
+}

@@ -1,0 +1,101 @@
+import { componentBox } from '../../compute/access/walls.js';
+import type { Figures } from '../../compute/figures.js';
+import { heatAffectedMetal } from '../../compute/welding/weld-bands.js';
+import { type Bounds, type Box, boundsOf, boxBounds, clipToBox, grow } from '../../geometry/box.js';
+import { facet, throughFacet } from '../../geometry/facet.js';
+import { alongRay, rayToBall, rayToTube } from '../../geometry/ray.js';
+import type { Vec3 } from '../../geometry/vector.js';
+import type { Model } from '../../model/shell.js';
+import { ASSUMED_TOLERANCE_MM } from './faces.js';
+
+/** How deep a screw is looked for: 6 in. */
+export const LOOK_MM = 152.4;
+/** A screw of 1/4 in is taken: half its thickness. House value. */
+export const SCREW_RADIUS_MM = 3.175;
+
+/** Something that a screw would meet, and how deep under the face. */
+export interface ScrewHit {
+  readonly id: string;
+  readonly kind: 'run' | 'node' | 'component' | 'weld' | 'panel';
+  readonly depthMm: number;
+}
+
+/** Something that a screw must not meet. */
+export interface ScrewObstacle {
+  readonly id: string;
+  readonly kind: ScrewHit['kind'];
+  readonly bounds: Bounds;
+  /** How far along a ray it is met when it is so much thicker all round. */
+  met(start: Vec3, along: Vec3, widenMm: number): number | undefined;
+}
+
+/** Runs, nodes, equipment, welds and sheets. */
+export const screwThings = (model: Model, figures: Pick<Figures, 'takeOff' | 'joints'>): readonly ScrewObstacle[] => [
+  ...runThings(model, figures),
+  ...nodeThings(model),
+  ...componentThings(model),
+  ...weldThings(figures),
+  ...sheetThings(model),
+];
+
+function runThings({ shell }: Model, { takeOff }: Pick<Figures, 'takeOff'>): readonly ScrewObstacle[] {
+  const outside = new Map(takeOff.runs.map((run) => [run.id, run.outsideDiameterMm ?? 0] as const));
+  return shell.runs.flatMap((run) => {
+    const radius = (outside.get(run.id) ?? 0) / 2 + (run.toleranceMm ?? ASSUMED_TOLERANCE_MM);
+    return run.path.slice(1).map((to, i): ScrewObstacle => {
+      const from = run.path[i] as Vec3;
+      return {
+        id: run.id,
+        kind: 'run',
+        bounds: grow(boundsOf([from, to]), radius + SCREW_RADIUS_MM),
+        met: (start, along, widenMm) => rayToTube(start, along, from, to, radius + widenMm),
+      };
+    });
+  });
+}
+
+const nodeThings = ({ shell }: Model): readonly ScrewObstacle[] =>
+  shell.nodes.map(({ id, at, toleranceMm = ASSUMED_TOLERANCE_MM }) => ({
+    id,
+    kind: 'node',
+    bounds: grow({ min: at, max: at }, toleranceMm + SCREW_RADIUS_MM),
+    met: (start, along, widenMm) => rayToBall(start, along, at, toleranceMm + widenMm),
+  }));
+
+const componentThings = ({ shell }: Model): readonly ScrewObstacle[] =>
+  shell.components.flatMap((component) => {
+    const box = componentBox(component);
+    return box ? [boxThing(component.id, 'component', widened(box, component.toleranceMm ?? ASSUMED_TOLERANCE_MM))] : [];
+  });
+
+const weldThings = ({ joints }: Pick<Figures, 'joints'>): readonly ScrewObstacle[] =>
+  heatAffectedMetal(joints.joints).map(({ id, box }) => boxThing(id, 'weld', box));
+
+/** A screw that comes out through the sheet on the other side is too long. */
+const sheetThings = ({ shell }: Model): readonly ScrewObstacle[] =>
+  shell.panels.flatMap((panel): readonly ScrewObstacle[] => {
+    const sheet = facet(panel.outline, panel.holes);
+    if (!sheet) return [];
+    const met: ScrewObstacle['met'] = (start, along) => {
+      const share = throughFacet(start, alongRay(start, along, LOOK_MM), sheet);
+      return share === undefined ? undefined : Math.max(0, share * LOOK_MM - (panel.thicknessMm ?? 0) / 2);
+    };
+    return [{ id: panel.id, kind: 'panel', bounds: boundsOf(panel.outline), met }];
+  });
+
+const widened = (box: Box, by: number): Box => ({ ...box, half: box.half.map((half) => half + by) as unknown as Box['half'] });
+
+function boxThing(id: string, kind: ScrewObstacle['kind'], box: Box): ScrewObstacle {
+  // Asked by the same screw at every place of a sheet.
+  let [wide, byMm] = [box, 0];
+  return {
+    id,
+    kind,
+    bounds: grow(boxBounds(box), SCREW_RADIUS_MM),
+    met(start, along, widenMm) {
+      if (widenMm !== byMm) [wide, byMm] = [widened(box, widenMm), widenMm];
+      const part = clipToBox(start, alongRay(start, along, LOOK_MM), wide);
+      return part && part[0] * LOOK_MM;
+    },
+  };
+}

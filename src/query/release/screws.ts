@@ -1,0 +1,95 @@
+import type { Figures } from '../../compute/figures.js';
+import { boundsOf, grow } from '../../geometry/box.js';
+import { nearestOnFacet } from '../../geometry/facet.js';
+import { grid } from '../../geometry/grid.js';
+import { alongRay } from '../../geometry/ray.js';
+import { distance, type Vec3 } from '../../geometry/vector.js';
+import type { Model } from '../../model/shell.js';
+import { type DrilledSheet, drilledSheets, onFace } from './drilled-sheets.js';
+import { type Metal, type MetalBehind, metalAlong, metalOf } from './screw-metal.js';
+import { LOOK_MM, SCREW_RADIUS_MM, type ScrewHit, type ScrewObstacle, screwThings } from './screw-obstacles.js';
+
+/** A sheet that begins this close under the face is laid on it, and the screw goes through both. House value. */
+const LAID_ON_MM = 12;
+const CELL_MM = 150;
+
+export interface ScrewDepth {
+  /** The longest screw under its head, from the face, that meets nothing recorded; at most how deep is looked. Never negative. */
+  readonly depthMm: number;
+  /** What ends it. Absent where nothing is met as deep as is looked. */
+  readonly meets?: ScrewHit;
+  /** The first run, node or component, whatever else comes before it. */
+  readonly service?: ScrewHit;
+  /** Members behind the face, nearest first: where metal begins and ends under the face. */
+  readonly metal: readonly MetalBehind[];
+}
+
+export interface Screws {
+  readonly sheets: readonly DrilledSheet[];
+  /** Square into the sheet at the place of it nearest to `at`; everything is `widenMm` thicker than its tolerance asks. */
+  depthAt(sheet: DrilledSheet, at: Vec3, widenMm?: number): ScrewDepth;
+  /** The sheet nearest to a place, and the place of its face. */
+  nearest(at: Vec3): { readonly sheet: DrilledSheet; readonly at: Vec3; readonly distanceMm: number } | undefined;
+}
+
+/**
+ * The deepest screw that meets nothing, at any place of any sheet: runs by their outside and nodes, each widened by its tolerance,
+ * components with a size, 1 in each way about every joint of members, and the sheet on the other side.
+ * Members are no hindrance but something to screw into.
+ */
+export function screws({
+  model,
+  figures,
+}: {
+  readonly model: Model;
+  readonly figures: Pick<Figures, 'takeOff' | 'joints'>;
+}): Screws {
+  const things = screwThings(model, figures);
+  const index = grid(
+    things.map(({ bounds }, i) => ({ index: i, bounds: grow(bounds, CELL_WIDEN_MM) })),
+    CELL_MM,
+  );
+  const metal = metalOf(model);
+  const metalIndex = grid(
+    metal.map(({ bounds }, i) => ({ index: i, bounds })),
+    CELL_MM,
+  );
+  const sheets = drilledSheets(model);
+  return {
+    sheets,
+    depthAt(sheet, at, widenMm = 0) {
+      const start = onFace(sheet, at);
+      const ray = boundsOf([start, alongRay(start, sheet.into, LOOK_MM)]);
+      let meets: ScrewHit | undefined;
+      let service: ScrewHit | undefined;
+      index.visit(ray, (i) => {
+        const { id, kind, met } = things[i] as ScrewObstacle;
+        const depthMm = met(start, sheet.into, SCREW_RADIUS_MM + widenMm);
+        if (depthMm === undefined || depthMm >= LOOK_MM || (kind === 'panel' && depthMm < LAID_ON_MM)) return false;
+        if (!meets || depthMm < meets.depthMm) meets = { id, kind, depthMm };
+        const isService = kind !== 'weld' && kind !== 'panel';
+        if (isService && (!service || depthMm < service.depthMm)) service = { id, kind, depthMm };
+        return false;
+      });
+      const behind = metalIndex.near(ray).map((i) => metal[i] as Metal);
+      const told = { ...(meets ? { meets } : {}), ...(service ? { service } : {}) };
+      return {
+        depthMm: (meets as ScrewHit | undefined)?.depthMm ?? LOOK_MM,
+        ...told,
+        metal: metalAlong(behind, start, sheet.into),
+      };
+    },
+    nearest(at) {
+      let best: ReturnType<Screws['nearest']>;
+      for (const sheet of sheets) {
+        const place = onFace(sheet, nearestOnFacet(at, sheet.facet));
+        const distanceMm = distance(place, at);
+        if (!best || distanceMm < best.distanceMm) best = { sheet, at: place, distanceMm };
+      }
+      return best;
+    },
+  };
+}
+
+/** Half the diagonal of a cell of a map at most: the index allows for it. */
+export const CELL_WIDEN_MM = 22;

@@ -1,0 +1,49 @@
+import type { Computed } from '../../compute/figures.js';
+import { hanging, lifting, roof } from './declared.js';
+import { earths } from './earths.js';
+import { frost } from './frost.js';
+import { leaks } from './leaks.js';
+import { emergency, live } from './live.js';
+import { contacts, pointers, rightBook } from './papers.js';
+import { protections } from './protections.js';
+import { changes, repairs } from './repairs.js';
+import { spareWays } from './spare-ways.js';
+import { tested } from './tested.js';
+import type { Topic, TopicAnswer } from './topic.js';
+import { torques } from './torques.js';
+import { unused } from './unused.js';
+import { valves } from './valves.js';
+import { asked } from './words.js';
+
+/** Every question about the whole shell that `where` understands, by its words. */
+export const TOPICS: readonly Topic[] = [
+  protections,
+  live,
+  valves,
+  frost,
+  leaks,
+  spareWays,
+  unused,
+  earths,
+  torques,
+  tested,
+  lifting,
+  hanging,
+  roof,
+  repairs,
+  changes,
+  emergency,
+  contacts,
+  rightBook,
+  ...pointers,
+];
+
+/** The topics that every word of a question belongs to; filling words do not count. */
+export const topicsOf = (query: string): readonly Topic[] => asked(query, TOPICS);
+
+/** The answer to one question about the whole shell. */
+export const answerTopic = (assessment: Computed, { name, question, answer }: Topic): TopicAnswer => ({
+  topic: name,
+  question,
+  ...answer(assessment),
+});

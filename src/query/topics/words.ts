@@ -1,0 +1,24 @@
+import { slipsBetween } from '../../source/nearest.js';
+
+/** Words that a question has around the one that matters. */
+const FILLER = new Set(
+  'a all an and any are be before can do does for from given have how i if in is it its list may me my of on or please show that the there this to was what when where which will with you'.split(
+    ' ',
+  ),
+);
+
+/** One slip in a word of five letters and more. */
+const isWord = (typed: string, word: string): boolean =>
+  typed === word || (typed.length >= 5 && word.length >= 5 && slipsBetween(typed, word) <= 1);
+
+/** Those that every word of a question belongs to; filling words do not count. */
+export function asked<T extends { readonly words: readonly string[] }>(query: string, topics: readonly T[]): readonly T[] {
+  const typed = query
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}\s/-]/gu, ' ')
+    .replace(/(\w)-(?=\w)/gu, '$1')
+    .split(/\s+/u)
+    .filter((word) => word !== '' && !FILLER.has(word));
+  if (typed.length === 0) return [];
+  return topics.filter((topic) => typed.every((one) => topic.words.some((word) => isWord(one, word))));
+}

@@ -1,0 +1,7 @@
+/**
+ * Something that could not be done, with the whole message for the person at the prompt: what is wrong and what to do instead.
+ * The command ends with status 2. Never thrown where the answer is merely "no" (status 1), nor from figures or rules.
+ */
+export class UserError extends Error {
+  override readonly name = 'UserError';
+}
