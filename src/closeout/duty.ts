@@ -12,6 +12,7 @@ const BY_MEDIUM: Readonly<Record<string, string>> = {
   air: 'plumber and gas fitter',
   hydraulic: 'plumber and gas fitter',
   refrigerant: 'plumber and gas fitter',
+  fuel: 'plumber and gas fitter',
   duct: 'plumber and gas fitter',
 };
 const BY_KIND: Readonly<Record<string, string>> = {

@@ -28,6 +28,7 @@ const PATTERNS: Readonly<Record<number, readonly number[] | undefined>> = {
   5: [LONG, GAP, DOT, GAP, DOT, GAP],
   7: [DOT, GAP],
   8: [LONG, GAP, SHORT, GAP],
+  9: [LONG, GAP, SHORT, GAP, SHORT, GAP],
   10: [DASH, GAP, DOT, GAP],
   11: [DASH, GAP, DASH, GAP, DOT, GAP],
   12: [DASH, GAP, DOT, GAP, DOT, GAP],
@@ -45,6 +46,7 @@ const TABLE: Readonly<Record<Medium, readonly [name: string, letter: string, col
   hydraulic: ['Hydraulics', 'H', '#f33db5', 11],
   duct: ['Air ducts', 'V', '#30393f', 1],
   refrigerant: ['Refrigerant', 'R', '#38984c', 12],
+  fuel: ['Fuel', 'F', '#2828f8', 9],
 };
 
 function style(medium: Medium): MediumStyle {

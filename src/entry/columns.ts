@@ -19,7 +19,7 @@ export interface Column {
 }
 
 /** Words that every record may carry come last in a table. */
-const LAST = ['stage', 'date', 'by', 'photos', 'note'];
+const LAST = ['stage', 'date', 'by', 'photos', 'place', 'planned', 'corrected.date', 'corrected.by', 'corrected.why', 'note'];
 const AXES: Readonly<Record<string, number>> = { x: 0, y: 1, z: 2 };
 
 /** Every column of a kind that is known beforehand; blocks are taken apart, lists of blocks are one column each. */

@@ -11,6 +11,9 @@ export interface Shop extends RecordBase {
   readonly weldSymbols: 'iso' | 'aws';
   readonly limits: Limits;
   readonly inspection: Inspections;
+  readonly english?: 'us' | 'uk';
+  readonly language?: 'en' | 'es';
+  readonly labels?: Readonly<Record<string, string>>;
 }
 
 /** Class of joint → inspection method in capitals → least share of its joints, 0 to 1. */
@@ -48,6 +51,10 @@ export interface Limits {
   readonly lateEntryDays: number;
   /** Fraction of the total mass beyond which an unexplained residual is a finding. */
   readonly unexplainedMass: number;
+  /** How well a tape tells a place, mm; absent: 3.175. */
+  readonly tapeMm?: number;
+  /** Worst error of a picture's points that is still of use, mm; absent: 20. */
+  readonly overlayMm?: number;
 }
 
 export interface Material extends RecordBase {
@@ -172,6 +179,12 @@ export interface Person extends RecordBase {
   readonly name: string;
   readonly role: string;
   readonly qualified: readonly Qualification[];
+  /** Stages that they may sign off, and `close`. */
+  readonly signs?: readonly string[];
+  /** Addresses that they commit under. */
+  readonly git?: readonly string[];
+  /** Their public key. */
+  readonly key?: string;
 }
 
 export interface Instrument extends RecordBase {

@@ -63,7 +63,13 @@ function loadChassis(file: OpenFile, id: string, typed: unknown, reader: RecordR
     document: form?.document,
     gvwrKg: form?.gvwr,
     gcwrKg: form?.gcwr,
-    frame: { railTopAboveGroundMm: form?.frame?.rail_top_above_ground, railSpacingMm: form?.frame?.rail_spacing },
+    frame: {
+      railTopAboveGroundMm: form?.frame?.rail_top_above_ground,
+      railSpacingMm: form?.frame?.rail_spacing,
+      railDepthMm: form?.frame?.rail_depth,
+      railWidthMm: form?.frame?.rail_width,
+      lengthMm: form?.frame?.length,
+    },
     axles: mapAxles(axles),
     bare: bare && {
       condition: mapCondition(bare.condition, { id, source, path: [...path, 'condition'] }, vehicle),

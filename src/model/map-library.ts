@@ -31,6 +31,9 @@ export function mapShop(base: Omit<RecordBase, 'photos'>, form: Form<'shop'> | u
     weldSymbols: form?.weld_symbols ?? (form?.units === 'us' ? 'aws' : 'iso'),
     limits: mapLimits(form?.limits),
     inspection: { primary: form?.inspection?.primary ?? {}, secondary: form?.inspection?.secondary ?? {} },
+    english: form?.english,
+    language: form?.language,
+    labels: form?.labels,
   };
 }
 
@@ -58,6 +61,8 @@ function mapLimits(typed: Form<'shop'>['limits']): Limits {
     flatnessMm: typed.flatness ?? LIMITS.flatnessMm,
     lateEntryDays: typed.late_entry === undefined ? LIMITS.lateEntryDays : typed.late_entry / 86_400,
     unexplainedMass: typed.unexplained_mass ?? LIMITS.unexplainedMass,
+    tapeMm: typed.tape,
+    overlayMm: typed.overlay,
   };
 }
 
@@ -128,7 +133,7 @@ export function mapProcedure(record: Checked<'procedure'>): Procedure {
 }
 
 export function mapPerson(record: Checked<'person'>): Person {
-  const { name, role, qualified } = record.form;
+  const { name, role, qualified, signs, git, key } = record.form;
   return {
     ...baseOf(record),
     name,
@@ -142,6 +147,9 @@ export function mapPerson(record: Checked<'person'>): Person {
       from,
       until,
     })),
+    signs,
+    git,
+    key,
   };
 }
 

@@ -3,6 +3,7 @@ import type { Amendment, Component, Declared, Nonconformance, Photo, Signoff, Te
 
 export function mapComponent(record: Checked<'component'>): Component {
   const { name, mass, at, basis, size, part, serial, tolerance, hot, keep_clear } = record.form;
+  const { middle, outside, rides_on } = record.form;
   // The safe side: a mass that nobody says to have weighed is an estimate, with an estimate's uncertainty.
   return {
     ...baseOf(record),
@@ -16,6 +17,9 @@ export function mapComponent(record: Checked<'component'>): Component {
     toleranceMm: tolerance,
     hot,
     keepClearMm: keep_clear,
+    middle,
+    outside,
+    ridesOn: rides_on,
   };
 }
 
@@ -55,9 +59,9 @@ export function mapNonconformance(record: Checked<'finding'>): Nonconformance {
 }
 
 export function mapSignoff(record: Checked<'signoff'>): Signoff {
-  const { stage, role, by, date, digest } = record.form;
+  const { stage, role, by, date, digest, entered_by } = record.form;
   const id = record.id || `${stage}/${role}/${date}`.replace(/[^\p{L}\p{N}./_-]+/gu, '-');
-  return { ...baseOf(record), id, stage, role, by, date, digest };
+  return { ...baseOf(record), id, stage, role, by, date, digest, enteredBy: entered_by };
 }
 
 export function mapAmendment(record: Checked<'amendment'>): Amendment {
@@ -66,7 +70,7 @@ export function mapAmendment(record: Checked<'amendment'>): Amendment {
 }
 
 export function mapPhoto(record: Checked<'photo'>): Photo {
-  const { file, of, view, taken, caption, sha256, shows, camera } = record.form;
+  const { file, of, view, taken, caption, sha256, shows, camera, seen, vouched } = record.form;
   const [from, to] = shows ?? [];
   return {
     ...baseOf(record),
@@ -78,6 +82,8 @@ export function mapPhoto(record: Checked<'photo'>): Photo {
     sha256: sha256?.toLowerCase(),
     ...(from && to ? { shows: [from, to] as const } : {}),
     ...(camera ? { camera: { at: camera.at, towards: camera.towards, angleDeg: camera.angle } } : {}),
+    seen,
+    vouched,
   };
 }
 

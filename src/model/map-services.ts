@@ -72,6 +72,7 @@ function mapProtection({ kind, rating, at }: NonNullable<Form<'circuit'>['protec
 
 export function mapNode(record: Checked<'node'>, of: OfService): ServiceNode {
   const { kind, name, at, panel, circuit, tolerance, position, torque, rating, load, marking, isolator } = record.form;
+  const { role, of: belongsTo, slot, spaces, terminals, start_load } = record.form;
   return {
     ...baseOf(record),
     ...of,
@@ -88,6 +89,13 @@ export function mapNode(record: Checked<'node'>, of: OfService): ServiceNode {
     loadW: load?.w,
     marking,
     isolator,
+    role,
+    of: belongsTo,
+    slot,
+    spaces: spaces?.map(({ spare, ...space }) => ({ ...space, spare: spare ?? false })),
+    terminalsC: celsius(terminals),
+    startLoadA: start_load?.a,
+    startLoadW: start_load?.w,
   };
 }
 
@@ -100,6 +108,8 @@ export function mapRun(record: Checked<'run'>, of: OfService): Run {
     circuit: form.circuit,
     from: form.from,
     to: form.to,
+    fromSide: form.from_side,
+    toSide: form.to_side,
     via: form.via ?? [],
     path: [],
     zones: form.zones ?? [],

@@ -2,7 +2,7 @@ import type { Form } from '../schema/kinds.js';
 import { densityOf } from './defaults.js';
 import { mapCondition, mapReadings, type Vehicle } from './map-condition.js';
 import { baseOf, type Checked } from './records.js';
-import type { Axle, Bay, Seat, Tank, Ticket, Tyres } from './shell.js';
+import type { Axle, Bay, Body, Seat, Tank, Ticket, Tyres } from './shell.js';
 import { tyreSize } from './tyre-size.js';
 
 /** Front to rear. */
@@ -62,7 +62,23 @@ export function mapTank(record: Checked<'tank'>, vehicle: Pick<Vehicle, 'say'>):
     });
     return undefined;
   }
-  return { id, source, contents: form.contents, capacityM3: form.capacity, at: form.at, densityKgM3: density };
+  return {
+    id,
+    source,
+    contents: form.contents,
+    capacityM3: form.capacity,
+    at: form.at,
+    densityKgM3: density,
+    use: form.use,
+    of: form.of,
+    place: form.place,
+    body: mapBody(form),
+  };
+}
+
+function mapBody({ size, middle, outside, rides_on }: Form<'bay'>): Body | undefined {
+  const typed = [size, middle, outside, rides_on].some((one) => one !== undefined);
+  return typed ? { sizeMm: size, middle, outside, ridesOn: rides_on } : undefined;
 }
 
 export const mapSeat = ({ id, form, source }: Checked<'seat'>): Seat => ({
@@ -78,6 +94,8 @@ export const mapBay = ({ id, form, source }: Checked<'bay'>): Bay => ({
   name: form.name,
   at: form.at,
   limitKg: form.limit,
+  place: form.place,
+  body: mapBody(form),
 });
 
 export function mapTicket(record: Checked<'ticket'>, vehicle: Vehicle): Ticket {

@@ -13,7 +13,7 @@ import { LIBRARY_LISTS, SHELL_LISTS } from '../store/layout.js';
 import type { RawRecordRef } from './link.js';
 import type { Register } from './register.js';
 import type { RecordKind } from './shell.js';
-import type { RecordBase } from './source.js';
+import type { RecordBase, Statement } from './source.js';
 
 type Mapping = Readonly<Record<string, unknown>>;
 export type Say = (finding: Finding) => void;
@@ -165,8 +165,9 @@ export function baseOf(record: {
   readonly typed: Mapping;
   readonly source: NodeSource;
 }): RecordBase {
-  const { note, photos, by, date, stage } = record.form;
-  return { id: record.id, source: record.source, typed: record.typed, note, photos: photos ?? [], by, date, stage };
+  const { note, photos, by, date, stage, place, planned, corrected } = record.form;
+  const own = { id: record.id, source: record.source, typed: record.typed };
+  return { ...own, note, photos: photos ?? [], by, date, stage, place, planned, corrected };
 }
 
 interface Shared {
@@ -175,6 +176,9 @@ interface Shared {
   readonly by?: string | undefined;
   readonly date?: string | undefined;
   readonly stage?: string | undefined;
+  readonly place?: string | undefined;
+  readonly planned?: boolean | undefined;
+  readonly corrected?: Statement | undefined;
 }
 
 /** Lists under a misspelt key lose their records, which is told once; what names those records is not told as well. */

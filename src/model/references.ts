@@ -25,8 +25,16 @@ const condition = (path: string): readonly Reference[] => [
 ];
 
 const OWN: Readonly<Partial<Record<RecordKind, readonly Reference[]>>> = {
-  shell: [to('chassis.bare.readings.{}', 'axle'), ...condition('chassis.bare.condition'), ...condition('conditions.*.condition')],
+  shell: [
+    to('chassis.bare.readings.{}', 'axle'),
+    ...condition('chassis.bare.condition'),
+    ...condition('conditions.*.condition'),
+    toAny('parts.*.of'),
+  ],
   axle: [to('share.with', 'axle')],
+  tank: [to('of', 'component'), to('rides_on', 'opening')],
+  bay: [to('rides_on', 'opening')],
+  component: [to('rides_on', 'opening')],
   zone: [to('closed_by.*', 'panel'), to('cord_ends.*', 'panel', 'node')],
   member: [toLibrary('section', 'section'), toLibrary('alloy', 'material'), to('offcut_of', 'member')],
   weld: [
@@ -39,7 +47,7 @@ const OWN: Readonly<Partial<Record<RecordKind, readonly Reference[]>>> = {
   panel: [toLibrary('alloy', 'material'), to('of', 'panel'), to('bond.coupon', 'test')],
   opening: [to('header', 'member'), to('gussets.*', 'member')],
   circuit: [to('protection.at', 'node'), toLibrary('conductor.type', 'conductor')],
-  node: [to('panel', 'panel'), to('circuit', 'circuit')],
+  node: [to('panel', 'panel'), to('circuit', 'circuit'), to('of.*', 'component', 'tank')],
   run: [
     to('from', 'node'),
     to('to', 'node'),
@@ -60,7 +68,7 @@ const OWN: Readonly<Partial<Record<RecordKind, readonly Reference[]>>> = {
   finding: [toAny('of.*')],
   signoff: [toLibrary('by', 'person')],
   amendment: [toAny('changes.*')],
-  photo: [toAny('of.*')],
+  photo: [toAny('of.*'), toAny('seen.*.is')],
   clamp: [toAny('joins.*')],
   declared: [toAny('of.*')],
 };

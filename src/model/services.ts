@@ -2,7 +2,7 @@ import type { Vec3 } from '../geometry/vector.js';
 import type { Quantity } from './library.js';
 import type { RecordBase } from './source.js';
 
-export const MEDIA = ['dc', 'ac', 'data', 'water', 'drain', 'gas', 'air', 'hydraulic', 'duct', 'refrigerant'] as const;
+export const MEDIA = ['dc', 'ac', 'data', 'water', 'drain', 'gas', 'air', 'hydraulic', 'duct', 'refrigerant', 'fuel'] as const;
 export type Medium = (typeof MEDIA)[number];
 
 export const NODE_KINDS = [
@@ -20,6 +20,23 @@ export const NODE_KINDS = [
   'test-point',
 ] as const;
 export type NodeKind = (typeof NODE_KINDS)[number];
+
+/** What a node does to its line. */
+export const NODE_ROLES = [
+  ...['battery', 'generator', 'alternator', 'shore inlet', 'solar panel', 'tank', 'cylinder', 'city inlet', 'reservoir'],
+  ...['switch', 'breaker', 'fuse', 'shut-off', 'plug', 'changeover'],
+  ...['charger', 'converter', 'inverter', 'solar regulator', 'gas regulator', 'check valve', 'diode', 'inverter charger'],
+  ...['pump', 'compressor', 'heater', 'accumulator', 'capacitor'],
+  ...['busbar', 'junction', 'splice', 'terminal'],
+  ...['outlet', 'appliance', 'lamp', 'tap', 'fixture', 'drain cock'],
+] as const;
+export type NodeRole = (typeof NODE_ROLES)[number];
+
+/** Where something sits in a panel of rows: counted from 1, from the upper left. */
+export interface Slot {
+  readonly row?: number;
+  readonly number: number;
+}
 
 /** What carries the current. Either a gauge, an area, or a type from the library. */
 export interface Conductor {
@@ -87,6 +104,16 @@ export interface ServiceNode extends RecordBase {
   readonly marking?: string;
   /** A tinned lug or a washer keeps unlike metals apart here. */
   readonly isolator?: boolean;
+  readonly role?: NodeRole;
+  /** The components or tanks that it belongs to. */
+  readonly of?: readonly string[];
+  readonly slot?: Slot;
+  /** Of a panel: its spaces, used or spare. */
+  readonly spaces?: readonly (Slot & { readonly spare: boolean })[];
+  /** Temperature rating of its terminals, °C. */
+  readonly terminalsC?: number;
+  readonly startLoadA?: number;
+  readonly startLoadW?: number;
 }
 
 export interface Run extends RecordBase {
@@ -95,6 +122,9 @@ export interface Run extends RecordBase {
   readonly circuit?: string;
   readonly from: string;
   readonly to: string;
+  /** Side of a two-sided node at that end: `line`, `load`, `in`, `out`, `supply 1` … */
+  readonly fromSide?: string;
+  readonly toSide?: string;
   readonly via: readonly Vec3[];
   /** The whole way, ends included, mm: from node, via points, to node. Empty where an end is unknown. */
   readonly path: readonly Vec3[];

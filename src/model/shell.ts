@@ -2,11 +2,11 @@ import type { Vec3 } from '../geometry/vector.js';
 import type { Elsewhere } from './elsewhere.js';
 import type { Library, Quantity, Shop } from './library.js';
 import type { Circuit, Run, Service, ServiceNode, Zone } from './services.js';
-import type { RecordBase } from './source.js';
+import type { RecordBase, Statement } from './source.js';
 import type { Clamp, Member, Opening, Panel, Weld } from './structure.js';
 import type { AxleReading, Bay, Chassis, Condition, Seat, Tank } from './vehicle.js';
 
-export type { Axle, AxleReading, Bay, Chassis, Condition, Occupant, Seat, Tank, Tyres } from './vehicle.js';
+export type { Axle, AxleReading, Bay, Body, Chassis, Condition, Occupant, Seat, Tank, Tyres } from './vehicle.js';
 
 export const MASS_BASES = ['weighed', 'catalogue', 'calculated', 'estimated'] as const;
 export type MassBasis = (typeof MASS_BASES)[number];
@@ -25,6 +25,12 @@ export interface Component extends RecordBase {
   readonly hot?: 'dry' | 'wet';
   /** How far wires and pipes must stay off it, mm, where its maker says. */
   readonly keepClearMm?: number;
+  /** Its middle, where that is not its centre of gravity. */
+  readonly middle?: Vec3;
+  /** It hangs in the open. */
+  readonly outside?: boolean;
+  /** The slide-out that it moves with. */
+  readonly ridesOn?: string;
 }
 
 export interface Ticket extends RecordBase {
@@ -74,6 +80,8 @@ export interface Signoff extends RecordBase {
   readonly by: string;
   readonly date: string;
   readonly digest?: string;
+  /** Who typed it, where that was another than who signs. */
+  readonly enteredBy?: string;
 }
 
 export interface Amendment extends RecordBase {
@@ -95,6 +103,19 @@ export interface Photo extends RecordBase {
   readonly shows?: readonly [Vec3, Vec3];
   /** From where it was taken: the place in its middle, and its angle of view from side to side. */
   readonly camera?: { readonly at: Vec3; readonly towards: Vec3; readonly angleDeg: number };
+  /** Known points and where they lie in the picture. */
+  readonly seen?: readonly SeenPoint[];
+  /** Of a picture without a camera's date. */
+  readonly vouched?: Statement;
+}
+
+/** A point whose place is known, and its pixels from the upper left of the picture as it is shown upright. */
+export interface SeenPoint {
+  readonly is?: string;
+  readonly end?: 'low' | 'high' | 'from' | 'to';
+  readonly corner?: number;
+  readonly at?: Vec3;
+  readonly px: readonly [number, number];
 }
 
 /** Printed with its author, or the book says "not declared". */
@@ -105,6 +126,34 @@ export interface Declared extends RecordBase {
   readonly document?: string;
   /** Records that it is declared for. */
   readonly of: readonly string[];
+}
+
+/** What the owner has done to the coach at intervals. */
+export interface Care {
+  readonly what: string;
+  /** Time or distance, as typed. */
+  readonly every: string;
+  readonly from?: string;
+  readonly done: readonly string[];
+}
+export interface Paint {
+  readonly where: string;
+  readonly system?: string;
+  readonly code?: string;
+  readonly lot?: string;
+}
+/** Where a spare is had. */
+export interface Part {
+  readonly of: string;
+  readonly makerNumber?: string;
+  readonly supplier?: string;
+  readonly note?: string;
+}
+export interface Warranty {
+  readonly of: string;
+  readonly until?: string;
+  readonly by?: string;
+  readonly terms?: string;
 }
 
 export interface Shell extends Omit<RecordBase, 'photos'> {
@@ -120,6 +169,10 @@ export interface Shell extends Omit<RecordBase, 'photos'> {
   readonly bays: readonly Bay[];
   /** The shop's own loading conditions, beside the standard ones. */
   readonly conditions: readonly { readonly name: string; readonly condition: Condition }[];
+  readonly care?: readonly Care[];
+  readonly paint?: readonly Paint[];
+  readonly parts?: readonly Part[];
+  readonly warranty?: readonly Warranty[];
 
   readonly zones: readonly Zone[];
   readonly members: readonly Member[];

@@ -19,4 +19,17 @@ export interface RecordBase {
   /** ISO 8601 date. */
   readonly date?: string;
   readonly stage?: string;
+  /** Where it is, in the shop's own words. */
+  readonly place?: string;
+  /** It is not in the coach yet. */
+  readonly planned?: boolean;
+  /** A mended entry: the coach did not change. */
+  readonly corrected?: Statement;
+}
+
+/** A word given by a person on a day. */
+export interface Statement {
+  readonly date: string;
+  readonly by: string;
+  readonly why: string;
 }

@@ -69,12 +69,21 @@ export interface Condition {
   readonly fuelKnown: boolean;
 }
 
+export interface ChassisFrame {
+  readonly railTopAboveGroundMm?: number;
+  /** Outside to outside of the rails. */
+  readonly railSpacingMm?: number;
+  readonly railDepthMm?: number;
+  readonly railWidthMm?: number;
+  readonly lengthMm?: number;
+}
+
 export interface Chassis {
   readonly description?: string;
   readonly document?: string;
   readonly gvwrKg?: number;
   readonly gcwrKg?: number;
-  readonly frame: { readonly railTopAboveGroundMm?: number; readonly railSpacingMm?: number };
+  readonly frame: ChassisFrame;
   /** Front to rear. */
   readonly axles: readonly Axle[];
   readonly bare?: { readonly condition: Condition; readonly readings: Readonly<Record<string, AxleReading>> };
@@ -88,7 +97,28 @@ export interface Tank {
   readonly capacityM3: number;
   readonly at: Vec3;
   readonly densityKgM3: number;
+  readonly use?: TankUse;
+  /** The component whose solid is this tank's. */
+  readonly of?: string;
+  readonly place?: string;
+  readonly body?: Body;
 }
+
+export const TANK_USES = ['fresh', 'waste', 'fuel', 'gas', 'fluid'] as const;
+export type TankUse = (typeof TANK_USES)[number];
+
+/** The box that something fills. */
+export interface Body {
+  /** Length, width, height: along x, y, z, mm. */
+  readonly sizeMm?: Vec3;
+  /** Its middle; where not typed, the record's place. */
+  readonly middle?: Vec3;
+  /** It hangs in the open. */
+  readonly outside?: boolean;
+  /** The slide-out that it moves with. */
+  readonly ridesOn?: string;
+}
+
 export interface Seat {
   readonly id: string;
   /** Where it was typed, where it was read from a file. */
@@ -103,4 +133,6 @@ export interface Bay {
   readonly name?: string;
   readonly at: Vec3;
   readonly limitKg?: number;
+  readonly place?: string;
+  readonly body?: Body;
 }

@@ -6,7 +6,7 @@ import { found } from '../source/shown.js';
 import { type Fault, issueOf } from './fault.js';
 import { type FieldForm, withForm } from './field-form.js';
 import { anyQuantity, type JsonHelp, readDate, readId, readNumber, readText, readTexts, readYesNo } from './plain-fields.js';
-import { enumFault, readPipeSize, readTwoLengths } from './worded-fields.js';
+import { enumFault, readPipeSize, readThreeLengths, readTwoLengths } from './worded-fields.js';
 
 /** A field that reads whatever was typed and gives `T`, or says what is wrong. */
 export type Field<T> = z.ZodPipe<z.ZodUnknown, z.ZodTransform<T, unknown>>;
@@ -76,8 +76,16 @@ export class Fields {
   }
 
   /** Three lengths that are no place: no datum shift. */
-  size(help: string): Field<Vec3> {
+  offset(help: string): Field<Vec3> {
     return field((typed, say) => this.readTriple(typed, say, [0, 0, 0]), help, POSITION_JSON, { as: 'place' });
+  }
+
+  /** `20 in x 12 in x 8 in`, or the three in a list: along, across, up, mm. */
+  size(help: string): Field<Vec3> {
+    const read: Read<Vec3> = (typed, say) =>
+      typeof typed === 'string' ? readThreeLengths(typed, this.units, say) : this.readTriple(typed, say, [0, 0, 0]);
+    const json = { ...POSITION_JSON, type: ['array', 'string'], examples: ['20 in x 12 in x 8 in'] };
+    return field(read, help, json, { as: 'place' });
   }
 
   /** Distance rearward, moved with the datum. */
@@ -148,6 +156,12 @@ export class Fields {
 
   date(help: string): Field<string> {
     return field(readDate, help, { type: 'string', examples: ['2026-02-11'] }, { as: 'date' });
+  }
+
+  dates(help: string): Field<readonly string[]> {
+    const read: Read<readonly string[]> = (typed, say) =>
+      Array.isArray(typed) ? eachOf(typed, say, 'dates', readDate) : oneOf(readDate(typed, say));
+    return field(read, help, { type: ['array', 'string'], items: { type: 'string' } }, { as: 'texts' });
   }
 
   yesNo(help: string): Field<boolean> {

@@ -64,6 +64,9 @@ export const person = (f: Fields) =>
     name: f.text('Full name'),
     role: f.text('welder, inspector …'),
     qualified: z.array(qualification(f)).meta({ description: 'What they are qualified for, with dates' }).optional(),
+    signs: f.ids('Stages that they may sign off, and close').optional(),
+    git: f.texts('Addresses that they commit under').optional(),
+    key: f.text('Their public key').optional(),
   });
 
 /** library/instruments.yaml */

@@ -10,7 +10,21 @@ export const shared = (f: Fields) => ({
   stage: f.id('Build stage that it belongs to, as in library/stages.yaml').optional(),
 });
 
-type Common = ReturnType<typeof shared> & { id: Field<string> };
+/** What a record of a list may carry beside. */
+const listed = (f: Fields) => ({
+  place: f.text('Where it is, in words that a stranger understands').optional(),
+  planned: f.yesNo('yes while it is not in the coach yet; take it away and type its date once it is').optional(),
+  corrected: statement(f, 'The entry was mended and the coach did not change: when, by whom, why'),
+});
+
+/** A word given by a person on a day. */
+export const statement = (f: Fields, help: string) =>
+  z
+    .strictObject({ date: f.date('When'), by: f.text('Who'), why: f.text('Why') })
+    .meta({ description: help })
+    .optional();
+
+type Common = ReturnType<typeof shared> & ReturnType<typeof listed> & { id: Field<string> };
 
 /** A record of its own fields and the shared ones; its own rule where both have one. */
 export function record<Own extends z.core.$ZodLooseShape>(
@@ -18,5 +32,5 @@ export function record<Own extends z.core.$ZodLooseShape>(
   own: Own,
 ): z.ZodObject<z.core.util.Flatten<Omit<Common, keyof Own> & Own>, z.core.$strict> {
   const id = f.id('The shop’s own number or name for it, unique in the shell');
-  return z.strictObject({ id, ...shared(f), ...own }) as never;
+  return z.strictObject({ id, ...shared(f), ...listed(f), ...own }) as never;
 }

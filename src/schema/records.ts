@@ -2,8 +2,15 @@ import { z } from 'zod';
 import { MASS_BASES } from '../model/shell.js';
 import { condition, readings } from './condition.js';
 import { type Fields, field } from './fields.js';
-import { record } from './record.js';
-import { readPhotoFile } from './worded-fields.js';
+import { record, statement } from './record.js';
+import { readPhotoFile, readPixel } from './worded-fields.js';
+
+/** Where the box lies that something fills. */
+export const standing = (f: Fields) => ({
+  middle: f.position('Middle of its size, where that is not the place typed as `at`').optional(),
+  outside: f.yesNo('It hangs in the open').optional(),
+  rides_on: f.id('The slide-out that it moves with').optional(),
+});
 
 /** components*.yaml */
 export const component = (f: Fields) =>
@@ -12,12 +19,13 @@ export const component = (f: Fields) =>
     mass: f.quantity('mass', 'Its mass'),
     at: f.position('Its centre of gravity'),
     basis: f.oneOf(MASS_BASES, 'Where the mass comes from; estimated where not typed').optional(),
-    size: f.size('Outside size [along, across, up]').optional(),
+    size: f.size('Outside size, as 20 in x 12 in x 8 in: along, across, up').optional(),
     part: f.text('Maker’s part number').optional(),
     serial: f.text('Serial number').optional(),
     tolerance: f.quantity('length', 'How well its place is known').optional(),
     hot: f.oneOf(['dry', 'wet'], 'Exhaust or other hot part: dry, or cooled by water (wet)').optional(),
     keep_clear: f.quantity('length', 'How far wires and pipes must stay off a hot part, where its maker says').optional(),
+    ...standing(f),
   });
 
 /** weights*.yaml */
@@ -82,6 +90,7 @@ export const signoff = (f: Fields) =>
     by: f.id('Who signs, as in library/people.yaml'),
     date: f.date('When'),
     digest: f.text('Digest of what it covers, written by shellbook').optional(),
+    entered_by: f.text('Who typed it, where that was another than who signs').optional(),
   });
 
 /** amendments*.yaml */
@@ -91,6 +100,20 @@ export const amendment = (f: Fields) =>
     by: f.text('Who'),
     reason: f.text('Why'),
     changes: f.ids('Records that it changes').optional(),
+  });
+
+const seenPoint = (f: Fields) =>
+  z.strictObject({
+    is: f.id('A node, or a member, panel or opening with `end` or `corner`').optional(),
+    end: f.oneOf(['low', 'high', 'from', 'to'], 'Which end of a member').optional(),
+    corner: f.count('Which corner of a panel or opening, clockwise from the lower front one, seen from outside').optional(),
+    at: f.position('Or its place').optional(),
+    px: field(readPixel, 'Column and row in the picture, from its upper left, as [412, 1630]', {
+      type: 'array',
+      items: { type: 'number' },
+      minItems: 2,
+      maxItems: 2,
+    }),
   });
 
 /** photos/photos*.yaml */
@@ -111,6 +134,11 @@ export const photo = (f: Fields) =>
       })
       .meta({ description: 'From where it was taken, instead of `shows`' })
       .optional(),
+    seen: z
+      .array(seenPoint(f))
+      .meta({ description: 'Points whose place is known, and where they lie in the picture' })
+      .optional(),
+    vouched: statement(f, 'Of a picture without a camera’s date: who says when it was taken, and why that is known'),
   });
 
 /** declared*.yaml: printed with its author, or the book says "not declared". */

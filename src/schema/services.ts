@@ -1,9 +1,9 @@
 import { z } from 'zod';
-import { MEDIA, NODE_KINDS } from '../model/services.js';
+import { MEDIA, NODE_KINDS, NODE_ROLES } from '../model/services.js';
 import { eachOf, type Fields, field } from './fields.js';
 import { readId } from './plain-fields.js';
 import { record, shared } from './record.js';
-import { enumFault, readGauge } from './worded-fields.js';
+import { enumFault, readGauge, readSide } from './worded-fields.js';
 
 /** zones*.yaml: `box`, or `along` with `clear`. */
 export const zone = (f: Fields) =>
@@ -66,7 +66,7 @@ const carried = (f: Fields) => ({
 });
 
 /** Amperes or watts. */
-const load = (f: Fields) =>
+const load = (f: Fields, help = 'What it draws, in A or W') =>
   field<{ a?: number; w?: number }>(
     (typed, say) => {
       if (/W\s*$/u.test(String(typed))) {
@@ -76,7 +76,7 @@ const load = (f: Fields) =>
       const a = f.readQuantity(typed, 'current', 'zero', say);
       return a === undefined ? undefined : { a };
     },
-    'What it draws, in A or W',
+    help,
     { type: ['string', 'number'], examples: ['6 A', '25 W'] },
   );
 
@@ -90,6 +90,9 @@ export const circuit = (f: Fields) =>
     ambient: f.quantity('temperature', 'Hottest air around its wires; 30 C where neither this nor shop.yaml says').optional(),
     ...carried(f),
   });
+
+const slot = (f: Fields) => z.strictObject({ row: f.count('Row, from the top').optional(), number: f.count('Place in the row') });
+const side = (help: string) => field(readSide, help, { type: 'string', examples: ['line', 'load', 'supply 1'] });
 
 export const node = (f: Fields) =>
   record(f, {
@@ -105,6 +108,15 @@ export const node = (f: Fields) =>
     load: load(f).optional(),
     marking: f.text('What is printed or tied on it').optional(),
     isolator: f.yesNo('Unlike metals are kept apart here: a tinned lug or a stainless washer at an earth stud').optional(),
+    role: f.oneOf(NODE_ROLES, 'What it does to its line: battery, switch, fuse, changeover, charger, pump …').optional(),
+    of: f.ids('The component or tank that it belongs to, or several').optional(),
+    slot: slot(f).meta({ description: 'Where it sits in its panel, as {row: 2, number: 10}' }).optional(),
+    spaces: z
+      .array(slot(f).extend({ spare: f.yesNo('Nothing sits there yet').optional() }))
+      .meta({ description: 'Of a panel: its spaces, as {row: 1, number: 8, spare: yes}' })
+      .optional(),
+    terminals: f.quantity('temperature', 'Temperature rating of its terminals, as 75 C', 'above zero').optional(),
+    start_load: load(f, 'What it draws while it starts, in A or W').optional(),
   });
 
 const passages = (f: Fields, help: string) =>
@@ -122,6 +134,8 @@ export const run = (f: Fields) =>
     circuit: f.id('Circuit that it is of').optional(),
     from: f.id('Node at one end'),
     to: f.id('Node at the other end'),
+    from_side: side('Which side of a two-sided node it begins at: line or load, in or out, supply 1 …').optional(),
+    to_side: side('Which side of a two-sided node it ends at').optional(),
     via: f.positions('Way points between the ends').optional(),
     zones: f.ids('Cavities that it runs in').optional(),
     installed_length: f.quantity('length', 'Length as installed', 'above zero').optional(),

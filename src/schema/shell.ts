@@ -1,7 +1,9 @@
 import { z } from 'zod';
+import { TANK_USES } from '../model/vehicle.js';
 import { condition, readings } from './condition.js';
 import type { Fields } from './fields.js';
 import { record, shared } from './record.js';
+import { standing } from './records.js';
 
 const tyres = (f: Fields) =>
   z.strictObject({
@@ -56,6 +58,10 @@ export const tank = (f: Fields) =>
     capacity: f.quantity('volume', 'Volume when full', 'above zero'),
     at: f.position('Middle of the tank'),
     density: f.quantity('density', 'Where the contents are not among the known ones', 'above zero').optional(),
+    use: f.oneOf(TANK_USES, 'What it is for').optional(),
+    of: f.id('The component whose size is this tank’s').optional(),
+    size: f.size('Outside size, as 60 in x 20 in x 12 in: along, across, up').optional(),
+    ...standing(f),
   });
 
 export const seat = (f: Fields) =>
@@ -66,6 +72,8 @@ export const bay = (f: Fields) =>
     name: f.text('As printed in the book').optional(),
     at: f.position('Middle of the bay'),
     limit: f.quantity('mass', 'Most that the bay itself may carry').optional(),
+    size: f.size('Inside size, as 40 in x 24 in x 30 in: along, across, up').optional(),
+    ...standing(f),
   });
 
 export const ownCondition = (f: Fields) => z.strictObject({ name: f.text('As printed in the book'), condition: condition(f) });
@@ -83,13 +91,16 @@ export const chassis = (f: Fields) =>
       .strictObject({
         rail_top_above_ground: f.quantity('length', 'Top of the frame rail over the ground, unladen', 'above zero').optional(),
         rail_spacing: f.quantity('length', 'Outside to outside of the rails', 'above zero').optional(),
+        rail_depth: f.quantity('length', 'Depth of a rail', 'above zero').optional(),
+        rail_width: f.quantity('length', 'Width of a rail', 'above zero').optional(),
+        length: f.quantity('length', 'Length of the rails', 'above zero').optional(),
       })
       .meta({ description: 'The chassis frame' })
       .optional(),
   });
 
 export const datum = (f: Fields) =>
-  z.strictObject({ origin: f.size('Where this shell’s typed origin lies in the standard datum') });
+  z.strictObject({ origin: f.offset('Where this shell’s typed origin lies in the standard datum') });
 
 /** shell.yaml without chassis and lists, which are read each on its own. */
 export const shell = (f: Fields) =>
@@ -114,4 +125,37 @@ export const shell = (f: Fields) =>
       })
       .meta({ description: 'Outside of the finished coach' })
       .optional(),
+    care: z.array(care(f)).meta({ description: 'What is to be done to the coach at intervals' }).optional(),
+    paint: z.array(paint(f)).meta({ description: 'Paint, where it is' }).optional(),
+    parts: z.array(part(f)).meta({ description: 'Where spares are had' }).optional(),
+    warranty: z.array(warranty(f)).meta({ description: 'What is covered, by whom, until when' }).optional(),
+  });
+
+const care = (f: Fields) =>
+  z.strictObject({
+    what: f.text('What is to be done'),
+    every: f.text('Time or distance, as 6 months'),
+    from: f.date('Day from which it is counted').optional(),
+    done: f.dates('Days on which it was done').optional(),
+  });
+const paint = (f: Fields) =>
+  z.strictObject({
+    where: f.text('What is painted with it'),
+    system: f.text('Maker and system').optional(),
+    code: f.text('Colour code').optional(),
+    lot: f.text('Lot').optional(),
+  });
+const part = (f: Fields) =>
+  z.strictObject({
+    of: f.id('The record that it is a spare of'),
+    maker_number: f.text('The maker’s number').optional(),
+    supplier: f.text('Who sells it').optional(),
+    note: f.text('Anything worth knowing').optional(),
+  });
+const warranty = (f: Fields) =>
+  z.strictObject({
+    of: f.text('What is covered'),
+    until: f.date('Last day').optional(),
+    by: f.text('Who gives it').optional(),
+    terms: f.text('Its terms').optional(),
   });

@@ -45,6 +45,8 @@ const limits = (f: Fields) =>
     flatness: f.quantity('length', 'Most that a corner may lie out of its panel’s plane').optional(),
     late_entry: f.quantity('time', 'Longest between an event and its entry').optional(),
     unexplained_mass: f.level('Share of the total mass that may stay unexplained').optional(),
+    tape: f.quantity('length', 'How well a tape tells a place').optional(),
+    overlay: f.quantity('length', 'Worst error of a picture’s points that is still of use', 'above zero').optional(),
   });
 
 /** `100 %` for visual, or a share for each method. */
@@ -88,4 +90,7 @@ export const shop = (f: Fields) =>
       .strictObject({ primary: shares(f, 'primary').optional(), secondary: shares(f, 'secondary').optional() })
       .meta({ description: 'How much of the welds is inspected, by class of joint' })
       .optional(),
+    english: f.oneOf(['us', 'uk'], 'English of the owner’s pages: us or uk').optional(),
+    language: f.oneOf(['en', 'es'], 'Language of the owner’s, emergency and label pages').optional(),
+    labels: z.record(z.string(), f.text('Words')).meta({ description: 'The shop’s own words on labels' }).optional(),
   });

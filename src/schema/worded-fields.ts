@@ -3,6 +3,7 @@ import { nearest } from '../source/nearest.js';
 import { found } from '../source/shown.js';
 import type { Fault } from './fault.js';
 import type { Read, Say } from './fields.js';
+import { readNumber } from './plain-fields.js';
 
 /** `fillet`, `square groove` … with the one that was likely meant first. */
 export function enumFault(typed: unknown, values: readonly string[]): Fault {
@@ -25,6 +26,34 @@ export function readTwoLengths(typed: unknown, units: FileUnits, say: Say): read
   const rule = [a, b].some((one) => !one.ok && one.reason === 'unit missing') ? { rule: 'format.unit-missing' } : {};
   return void say({ ...rule, found: found(typed), expected });
 }
+
+/** `20 in x 12 in x 8 in`, `20 x 12 x 8 in`: mm, as typed. */
+export function readThreeLengths(typed: string, units: FileUnits, say: Say): readonly [number, number, number] | undefined {
+  const parts = typed.split(/\s*[x×]\s+|\s+[x×]\s*/u);
+  const unit = /[a-z"']+\s*$/iu.exec(parts.at(-1) ?? '')?.[0] ?? '';
+  const read = parts.map((part) => parseQuantity(/[a-z"']\s*$/iu.test(part) ? part : `${part} ${unit}`.trim(), 'length', units));
+  const values = read.flatMap((one) => (one.ok && one.value > 0 ? [one.value] : []));
+  const [a, b, c] = values;
+  if (parts.length === 3 && a !== undefined && b !== undefined && c !== undefined) return [a, b, c];
+  const rule = read.some((one) => !one.ok && one.reason === 'unit missing') ? { rule: 'format.unit-missing' } : {};
+  return void say({ ...rule, found: found(typed), expected: 'three lengths as `20 in x 12 in x 8 in`' });
+}
+
+const SIDE = /^(?:line|load|in|out|ac in|ac out|dc|supply [1-9]\d?)$/u;
+
+/** Which side of a two-sided node. */
+export const readSide: Read<string> = (typed, say) => {
+  if (typeof typed === 'string' && SIDE.test(typed)) return typed;
+  const expected = '`line`, `load`, `in`, `out`, `ac in`, `ac out`, `dc` or `supply 1`, `supply 2` …';
+  return void say({ found: found(typed), expected });
+};
+
+/** Column and row of a point in a picture, from its upper left. */
+export const readPixel: Read<readonly [number, number]> = (typed, say) => {
+  const [u, v] = Array.isArray(typed) && typed.length === 2 ? typed.map(readNumber) : [];
+  if (u !== undefined && v !== undefined && u >= 0 && v >= 0) return [u, v];
+  return void say({ found: found(typed), expected: 'column and row in the picture, as `[412, 1630]`' });
+};
 
 const SIZE = /^(.*?(?:in|mm|cm|"))\s+(\S.*)$/u;
 

@@ -73,6 +73,7 @@ function card(book: Book, panel: Panel) {
 const HAZARDS: readonly (readonly [Medium, string])[] = [
   ['gas', 'gas'],
   ['ac', 'mains voltage'],
+  ['fuel', 'fuel'],
   ['hydraulic', 'hydraulic pressure'],
   ['refrigerant', 'refrigerant under pressure'],
 ];

@@ -15,6 +15,7 @@ export interface Hazard {
 const HAZARDS: readonly Hazard[] = [
   { medium: 'gas', word: 'Gas', act: 'No flame. Shut the source first.', grave: true },
   { medium: 'ac', word: 'Mains voltage', act: 'Disconnect all sources, prove dead.', grave: true },
+  { medium: 'fuel', word: 'Fuel', act: 'No flame. Shut the source first.', grave: true },
   { medium: 'hydraulic', word: 'Hydraulic pressure', act: 'Let the pressure off first.', grave: true },
   { medium: 'refrigerant', word: 'Refrigerant', act: 'Under pressure: licensed work.', grave: true },
   { medium: 'air', word: 'Compressed air', act: 'Let the pressure off first.', grave: true },

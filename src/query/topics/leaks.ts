@@ -3,7 +3,7 @@ import { distance, type Vec3 } from '../../geometry/vector.js';
 import type { Zone } from '../../model/services.js';
 import { facts, type Topic } from './topic.js';
 
-const WET = ['water', 'drain', 'hydraulic', 'refrigerant'];
+const WET = ['water', 'drain', 'hydraulic', 'refrigerant', 'fuel'];
 
 const level = ([ax, ay]: Vec3, [bx, by]: Vec3): number => distance([ax, ay, 0], [bx, by, 0]);
 
