@@ -32,7 +32,7 @@ let pdf: PDFDocument;
 let dicts: readonly PDFDict[];
 let streams: readonly PDFRawStream[];
 
-const SHOP = Buffer.from('shop: {name: Harrowgate Test Works}\n');
+const SHOP = Buffer.from('shop: {name: Harrowquill Test Works}\n');
 const PHOTO = await sharp({ create: { width: 60, height: 40, channels: 3, background: '#446688' } })
   .jpeg()
   .toBuffer();
@@ -42,7 +42,7 @@ const carry: Carry = {
     shell: 'T-1',
     title: 'Travelling test bench',
     edition: 'shop',
-    shop: 'Harrowgate “Test” & Works',
+    shop: 'Harrowquill “Test” & Works',
     revision: HISTORY.revision,
     revision_date: HISTORY.revisionDate,
     tag: HISTORY.tag,
@@ -110,8 +110,8 @@ describe('the file', () => {
     const { raw, get } = await xmp();
     expect(raw).toMatch(/<pdfaid:part>3<\/pdfaid:part>\s+<pdfaid:conformance>B</u);
     expect(get('dc:title')).toBe(pdf.getTitle());
-    expect(get('dc:creator')).toEqual(['Harrowgate “Test” & Works']);
-    expect(pdf.getAuthor()).toBe('Harrowgate “Test” & Works');
+    expect(get('dc:creator')).toEqual(['Harrowquill “Test” & Works']);
+    expect(pdf.getAuthor()).toBe('Harrowquill “Test” & Works');
     expect([get('xmp:creatortool'), get('pdf:producer')]).toEqual([pdf.getCreator(), pdf.getProducer()]);
     // 6.6.3: the dates of both agree. 09:30 at +02:00 is 07:30 UTC.
     expect(get('xmp:createdate')).toBe('2026-07-02T07:30:00Z');

@@ -6,7 +6,7 @@ import { coverageOf, digestOf } from '../../src/closeout/coverage.js';
 import { FINGERPRINT, HISTORY, smallAssessment } from './small-store.js';
 
 const WELDER = 'Orla Vantongeren';
-const CUSTOMER = ['Ysolde Brackwater', 'Lower Fennimore', 'ysolde@example.test'];
+const CUSTOMER = ['Ysolde Brackwater', 'Lower Fennimarsh', 'ysolde@example.test'];
 
 const pages = {} as Record<Edition, string>;
 /** Text as a reader sees it, attributes included; fonts and styles left out. */

@@ -34,7 +34,7 @@ const LIBRARY: Record<string, string> = {
 const SHELL = `
 shell: T-1
 title: Travelling test bench
-customer: {name: Ysolde Brackwater, place: Lower Fennimore, contact: ysolde@example.test}
+customer: {name: Ysolde Brackwater, place: Lower Fennimarsh, contact: ysolde@example.test}
 envelope: {length: 30 ft, width: 101 in, height: 98 in}
 chassis:
   description: 33000 lb chassis
@@ -95,7 +95,7 @@ export function smallStore(extra: Readonly<Record<string, string>> = {}): Record
     Object.fromEntries(Object.entries(files).map(([file, text]) => [`shells/T-1/${file}`, text]));
   return {
     'shop.yaml':
-      'shop: {name: Harrowgate Test Works, place: Lesser Quill, contact: works@example.test}\nunits: both\npaper: letter\n',
+      'shop: {name: Harrowquill Test Works, place: Lesser Quill, contact: works@example.test}\nunits: both\npaper: letter\n',
     ...LIBRARY,
     ...shell({
       'shell.yaml': SHELL,

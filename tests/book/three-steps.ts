@@ -93,7 +93,7 @@ export const TRAILS: readonly Trail[] = [
     steps: [/^Where may I jack/u],
     answer: [/LIFT-1/u, /36 kN/u, /Jack/u, /not declared/u],
   },
-  { question: 'What may I hang here?', steps: [/^What may I hang/u], answer: [/MOUNT-1/u, /24 kN/u, /Marchmain-Osei/u] },
+  { question: 'What may I hang here?', steps: [/^What may I hang/u], answer: [/MOUNT-1/u, /24 kN/u, /Marrowleigh-Ossby/u] },
   {
     question: 'May I walk on the roof?',
     steps: [/^May I walk/u],
@@ -151,6 +151,6 @@ export const TRAILS: readonly Trail[] = [
   {
     question: 'Is this the right book?',
     steps: [/^Is this the right book/u],
-    answer: [/Fingerprint \(SHA-256\)/u, /Revision/u, /OV-021/u, /1Z9FBV5T8T0418021/u],
+    answer: [/Fingerprint \(SHA-256\)/u, /Revision/u, /OV-021/u, /1Z9FBV5T7Z0418021/u],
   },
 ];

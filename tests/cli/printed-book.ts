@@ -6,11 +6,11 @@ import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
 
 export const SECRETS = {
-  customer: ['Ysolde Brackwater', 'Lower Fennimore', 'ysolde@example.test'],
+  customer: ['Ysolde Brackwater', 'Lower Fennimarsh', 'ysolde@example.test'],
   welder: ['Orla Vantongeren', 'K7'],
 } as const;
 
-const CUSTOMER = 'customer: {name: Ysolde Brackwater, place: Lower Fennimore, contact: ysolde@example.test}\n';
+const CUSTOMER = 'customer: {name: Ysolde Brackwater, place: Lower Fennimarsh, contact: ysolde@example.test}\n';
 
 /** A store with something to hide from each reader, odd line ends and a photo; and the three editions of its book. */
 export async function printSmallBook(): Promise<SmallStore> {

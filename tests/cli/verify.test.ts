@@ -136,12 +136,12 @@ describe('verify', () => {
     const clone = path.join(away, 'sold');
     execFileSync('git', ['clone', '--quiet', store.root, clone]);
     const file = path.join(clone, 'shells/T-1/shell.yaml');
-    writeFileSync(file, readFileSync(file, 'utf8').replace('Lower Fennimore', 'Upper Fennimore'));
+    writeFileSync(file, readFileSync(file, 'utf8').replace('Lower Fennimarsh', 'Upper Fennimarsh'));
     const service = await verify(bookOf(store, 'service'), '--store', clone);
     expect(service).toMatchObject({ status: 1, told: { matches_store: false, differences: [{ part: 'fingerprint' }] } });
-    expect(JSON.stringify(service.told)).not.toContain('Fennimore');
+    expect(JSON.stringify(service.told)).not.toContain('Fennimarsh');
     const shop = await verify(bookOf(store, 'shop'), '--store', clone);
-    expect(JSON.stringify(shop.told.differences)).toContain('Upper Fennimore');
+    expect(JSON.stringify(shop.told.differences)).toContain('Upper Fennimarsh');
   });
 
   it('says that another program saved the file again, and that all it shows is as printed', async () => {

@@ -1,6 +1,7 @@
 import { mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { devNull } from 'node:os';
 import path from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { type SimpleGit, simpleGit } from 'simple-git';
 import { parse } from 'yaml';
 import { UserError } from '../../user-error.js';
@@ -14,7 +15,7 @@ export type Closing = (root: string, shell: string, env: Readonly<Record<string,
 const ALONE = { GIT_CONFIG_GLOBAL: devNull, GIT_CONFIG_NOSYSTEM: '1' };
 
 /** Beside the store in its folder, and no part of it. */
-const LEFT_OUT = new Set(['make', 'books', '.git']);
+const LEFT_OUT = new Set(['books', '.git']);
 
 /**
  * Lays the demo store down in `to` as a Git repository whose commits follow the dates of its records. The last commit is `from`
@@ -27,8 +28,8 @@ export async function layDemoHistory(
   close: Closing,
   progress: (text: string) => void = () => {},
 ): Promise<void> {
-  const plan = await readDemoPlan(from);
-  const store = await readStore(from);
+  const plan = await readDemoPlan();
+  const store = await readDemoStore(from);
   const stateOn = statesOf(plan, store);
   await mkdir(to, { recursive: true });
   if ((await readdir(to)).some((name) => name !== DEMO_MARKER))
@@ -51,21 +52,22 @@ export async function layDemoHistory(
 
 type Commit = Plan['commits'][number];
 
-/** Throws {@link UserError} where `from` is not the demo store. */
-export async function readDemoPlan(from: string): Promise<Plan> {
-  try {
-    return parse(await readFile(path.join(from, PLAN_FILE), 'utf8')) as Plan;
-  } catch {
-    throw new UserError(`${from} is not the demo store: it has no ${PLAN_FILE} that can be read.`);
-  }
+export const readDemoPlan = async (): Promise<Plan> =>
+  parse(await readFile(fileURLToPath(new URL(`../../../${PLAN_FILE}`, import.meta.url)), 'utf8')) as Plan;
+
+/** Every file of the demo store by its path. Throws {@link UserError} where `from` is no store. */
+export async function readDemoStore(from: string): Promise<ReadonlyMap<string, Buffer>> {
+  const store = await filesIn(from);
+  if (!store.has('shop.yaml')) throw new UserError(`${from} is not the demo store: it has no shop.yaml.`);
+  return store;
 }
 
-async function readStore(from: string, inside = ''): Promise<ReadonlyMap<string, Buffer>> {
+async function filesIn(from: string, inside = ''): Promise<ReadonlyMap<string, Buffer>> {
   const files = new Map<string, Buffer>();
   for (const entry of await readdir(path.join(from, inside), { withFileTypes: true })) {
     if (inside === '' && LEFT_OUT.has(entry.name)) continue;
     const name = inside === '' ? entry.name : `${inside}/${entry.name}`;
-    if (entry.isDirectory()) for (const [sub, bytes] of await readStore(from, name)) files.set(sub, bytes);
+    if (entry.isDirectory()) for (const [sub, bytes] of await filesIn(from, name)) files.set(sub, bytes);
     else files.set(name, await readFile(path.join(from, name)));
   }
   return files;

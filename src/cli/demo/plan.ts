@@ -2,7 +2,7 @@ import path from 'node:path';
 import { UserError } from '../../user-error.js';
 import { cutRecords, type Piece } from './cut.js';
 
-/** demo-data/make/history.yaml: how the store came about. */
+/** How the demo store came about, as `templates/demo-history.yaml` has it. */
 export interface Plan {
   readonly people: Readonly<Record<string, { readonly name: string; readonly email: string }>>;
   readonly commits: readonly {
@@ -32,7 +32,7 @@ interface Earlier {
   readonly lines?: readonly number[];
 }
 
-export const PLAN_FILE = 'make/history.yaml';
+export const PLAN_FILE = 'templates/demo-history.yaml';
 
 /**
  * The store as it stood at the end of each day, from its files as they are now: path → bytes. Throws {@link UserError} where the plan

@@ -1,21 +1,20 @@
-import { memberBox } from '../../src/compute/solids.js';
-import { type Box, boxBetween } from '../../src/geometry/box.js';
-import { add, cross, dot, scale, subtract, unit, type Vec3 } from '../../src/geometry/vector.js';
-import type { SectionShape } from '../../src/model/library.js';
-import { isLine, type Part } from './coach/types.js';
-import type { P } from './inches.js';
+import { memberBox } from '../../../src/compute/solids.js';
+import { type Box, boxBetween } from '../../../src/geometry/box.js';
+import { add, cross, dot, scale, subtract, unit, type Vec3 } from '../../../src/geometry/vector.js';
+import type { Section } from '../../../src/model/library.js';
+import type { Member } from '../../../src/model/structure.js';
 
 /** What a camera saw: parts and runs near a place, a zone card, a tape. */
 export interface View {
-  readonly target: P;
+  readonly target: Vec3;
   /** Direction in which the camera looks. */
-  readonly look: P;
+  readonly look: Vec3;
   /** How much of the coach is across the picture, in. */
   readonly across: number;
   readonly depth: number;
   readonly card: readonly string[];
-  readonly runs: readonly { readonly colour: string; readonly path: readonly P[]; readonly wide: number }[];
-  readonly boxes?: readonly { readonly from: P; readonly to: P; readonly colour: string }[];
+  readonly runs: readonly { readonly colour: string; readonly path: readonly Vec3[]; readonly wide: number }[];
+  readonly boxes?: readonly { readonly from: Vec3; readonly to: Vec3; readonly colour: string }[];
   /** 0 to 1: each picture is lit a little differently. */
   readonly light: number;
 }
@@ -23,6 +22,7 @@ export interface View {
 export const WIDE = 900;
 export const HIGH = 675;
 const MM = 25.4;
+const inches = (mm: Vec3): Vec3 => scale(mm, 1 / MM);
 
 interface Face {
   readonly points: readonly (readonly [number, number])[];
@@ -31,7 +31,7 @@ interface Face {
 }
 
 /** An SVG of the view: faces painted from the far ones to the near ones. */
-export function sceneSvg(view: View, parts: readonly Part[], sections: ReadonlyMap<string, SectionShape>): string {
+export function sceneSvg(view: View, members: readonly Member[], sections: ReadonlyMap<string, Section>): string {
   const camera = cameraOf(view);
   const near = (p: Vec3, reach: number): boolean => {
     const d = subtract(p, camera.target);
@@ -42,26 +42,21 @@ export function sceneSvg(view: View, parts: readonly Part[], sections: ReadonlyM
     );
   };
   const solids: (readonly [Box, string])[] = [];
-  const plates: (readonly P[])[] = [];
-  for (const part of parts) {
-    if (!isLine(part)) {
-      if (near(part.outline[0] as Vec3, 12)) plates.push(part.outline);
+  const plates: (readonly Vec3[])[] = [];
+  for (const { shape } of members) {
+    if (shape.kind === 'plate') {
+      const outline = shape.outline.map(inches);
+      if (near(outline[0] as Vec3, 12)) plates.push(outline);
       continue;
     }
-    const shape = sections.get(part.section) as SectionShape;
-    const middle = nearestOnLine(part.from, part.to, camera.target);
+    const section = sections.get(shape.section)?.dimensions;
+    if (section === undefined) continue;
+    const middle = nearestOnLine(inches(shape.from), inches(shape.to), camera.target);
+    if (!near(middle, 4)) continue;
     // Only what the picture can show: the rest of a long rail would lie behind the camera.
-    const [from, to] = [part.from, part.to].map((end) => within(end, middle, view.across * 1.1));
-    const box = memberBox(
-      { kind: 'line', section: part.section, from: scale(from as Vec3, MM), to: scale(to as Vec3, MM), rollDeg: part.roll ?? 0 },
-      shape,
-    );
-    const inches: Box = {
-      center: scale(box.center, 1 / MM),
-      axes: box.axes,
-      half: [box.half[0] / MM, box.half[1] / MM, box.half[2] / MM],
-    };
-    if (near(middle, 4)) solids.push([inches, '#b9c2c9']);
+    const [from, to] = [shape.from, shape.to].map((end) => scale(within(inches(end), middle, view.across * 1.1), MM));
+    const { center, axes, half } = memberBox({ ...shape, from: from as Vec3, to: to as Vec3 }, section);
+    solids.push([{ center: inches(center), axes, half: inches(half) }, '#b9c2c9']);
   }
   for (const box of view.boxes ?? []) solids.push([boxBetween(box.from, box.to), box.colour]);
   const faces: Face[] = solids.flatMap(([box, colour]) => facesOf(box, colour, camera, view.light));
@@ -75,7 +70,7 @@ export function sceneSvg(view: View, parts: readonly Part[], sections: ReadonlyM
   }
   const lines = view.runs.flatMap((run) =>
     run.path.slice(1).flatMap((to, i) => {
-      const from = run.path[i] as P;
+      const from = run.path[i] as Vec3;
       if (!near(nearestOnLine(from, to, camera.target), 2)) return [];
       const [a, b] = [camera.put(from), camera.put(to)];
       return {
@@ -115,7 +110,7 @@ function cameraOf(view: View) {
   return { look, right, up, target, scale: pixels, put };
 }
 
-function nearestOnLine(from: P, to: P, at: Vec3): Vec3 {
+function nearestOnLine(from: Vec3, to: Vec3, at: Vec3): Vec3 {
   const along = subtract(to, from);
   const t = Math.min(1, Math.max(0, dot(subtract(at, from), along) / dot(along, along)));
   return add(from, scale(along, t));
