@@ -1,8 +1,8 @@
 import type { Crossing } from '../compute/services/types.js';
 import type { Run } from '../model/services.js';
+import { placeWords } from '../query/place-words.js';
 import type { Book } from './book.js';
 import { showIn } from './show.js';
-import { placeWords } from './where.js';
 
 /** Where runs pass a sheet with weather on one side, and whether what keeps the water out there is on record. */
 

@@ -1,21 +1,12 @@
 import type { NodeAccess, PanelReach, Reach, RunAccess } from '../compute/access/types.js';
 import type { Vec3 } from '../geometry/vector.js';
 import type { Circuit, Run, ServiceNode } from '../model/services.js';
+import { placeWords } from '../query/place-words.js';
 import type { Book } from './book.js';
-import { type Show, showIn } from './show.js';
+import { showIn } from './show.js';
 import { type Column, columnsIn } from './table.js';
 
 const NO_BREAK = '\u00a0';
-
-/** Half a centre aisle, mm: nearer to the centre line than this, a place is said to be on it. */
-const ON_CENTRE_MM = 25;
-
-/** A place as a reader walks to it: `11 ft 3 in aft, 2 in left, 4 in above rail`. */
-export function placeWords(show: Pick<Show, 'length'>, [x, y, z]: Vec3): string {
-  const along = `${show.length(Math.abs(x))} ${x < 0 ? 'ahead' : 'aft'}`;
-  const across = Math.abs(y) < ON_CENTRE_MM ? 'on the centre line' : `${show.length(Math.abs(y))} ${y < 0 ? 'left' : 'right'}`;
-  return `${along}, ${across}, ${show.length(Math.abs(z))} ${z < 0 ? 'below' : 'above'}${NO_BREAK}rail`;
-}
 
 /** The column of places: where both systems are shown, the second stands small under the first. */
 export function placeColumn<R>(book: Book, head: string, at: (row: R) => Vec3 | undefined): Column<R> {

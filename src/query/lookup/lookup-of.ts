@@ -1,7 +1,7 @@
 import type { Computed } from '../../compute/figures.js';
+import { extentOf } from '../place-words.js';
 import { answerTopic, TOPICS } from '../topics/index.js';
 import type { Lookup } from './ask.js';
-import { extentOf } from './places.js';
 import { findables } from './records.js';
 import { matcher } from './where.js';
 

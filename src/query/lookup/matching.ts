@@ -1,6 +1,6 @@
 import type { Bounds } from '../../geometry/box.js';
 import { nearest, slipsBetween } from '../../source/nearest.js';
-import { placeWord } from './places.js';
+import { placeWord } from '../place-words.js';
 import type { Findable } from './records.js';
 import type { MatchQuality } from './types.js';
 

@@ -6,9 +6,9 @@ import type { Vec3 } from '../../geometry/vector.js';
 import { polylineLength } from '../../geometry/vector.js';
 import type { Circuit, Run } from '../../model/services.js';
 import { targetsOf } from '../isolate/targets.js';
+import { extentOf } from '../place-words.js';
 import { factsOf } from './facts.js';
 import { matching } from './matching.js';
-import { extentOf } from './places.js';
 import { type Findable, findables } from './records.js';
 import type { Match, MatchQuality, ProtectionFound } from './types.js';
 

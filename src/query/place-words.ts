@@ -1,12 +1,25 @@
-import { type Bounds, boundsOf } from '../../geometry/box.js';
-import type { Vec3 } from '../../geometry/vector.js';
-import { getOwn } from '../../get-own.js';
-import type { Shell } from '../../model/shell.js';
+import { type Bounds, boundsOf } from '../geometry/box.js';
+import type { Vec3 } from '../geometry/vector.js';
+import { getOwn } from '../get-own.js';
+import type { Shell } from '../model/shell.js';
 
-/** Nearer to the centre line than this is neither left nor right, mm. House value: half a centre aisle. */
-const CENTRE_MM = 150;
-/** So much of the height counts as the roof, and as the floor. House value. */
+/** Words for a place, written and read: what is printed as `2 in left` is found by `left`. */
+
+/** Nearer to the centre line than this is on it: neither left nor right, mm. Project default. */
+const ON_CENTRE_MM = 25;
+/** Half of the aisle that `centre` finds, mm. Project default. */
+const HALF_AISLE_MM = 150;
+/** So much of the height counts as the roof, and as the floor. Project default. */
 const TOP = 0.85;
+
+const NO_BREAK = '\u00a0';
+
+/** A place as a reader walks to it: `11 ft 3 in aft, 2 in left, 4 in above rail`. `length` writes millimetres in the reader's units. */
+export function placeWords({ length }: { readonly length: (mm: number) => string }, [x, y, z]: Vec3): string {
+  const along = `${length(Math.abs(x))} ${x < 0 ? 'ahead' : 'aft'}`;
+  const across = Math.abs(y) < ON_CENTRE_MM ? 'on the centre line' : `${length(Math.abs(y))} ${y < 0 ? 'left' : 'right'}`;
+  return `${along}, ${across}, ${length(Math.abs(z))} ${z < 0 ? 'below' : 'above'}${NO_BREAK}rail`;
+}
 
 type Says = (at: Vec3, bounds: Bounds) => boolean;
 
@@ -14,9 +27,9 @@ const share = (at: Vec3, { min, max }: Bounds, k: 0 | 2): number => (at[k] - min
 
 /** Words for a part of the coach, and when a place is in it. Thirds along the length. */
 const PLACES: Readonly<Record<string, Says>> = {
-  left: ([, y]) => y < -CENTRE_MM,
-  right: ([, y]) => y > CENTRE_MM,
-  centre: ([, y]) => Math.abs(y) <= CENTRE_MM,
+  left: ([, y]) => y <= -ON_CENTRE_MM,
+  right: ([, y]) => y >= ON_CENTRE_MM,
+  centre: ([, y]) => Math.abs(y) <= HALF_AISLE_MM,
   front: (at, bounds) => share(at, bounds, 0) < 1 / 3,
   middle: (at, bounds) => share(at, bounds, 0) >= 1 / 3 && share(at, bounds, 0) <= 2 / 3,
   rear: (at, bounds) => share(at, bounds, 0) > 2 / 3,
