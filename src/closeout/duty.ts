@@ -1,5 +1,6 @@
 import type { Entry, Model } from '../model/shell.js';
 import type { Weld } from '../model/structure.js';
+import type { Duty } from '../rules/rule.js';
 
 /** Trades by what they work on. Common practice, no source. */
 const BY_MEDIUM: Readonly<Record<string, string>> = {
@@ -23,17 +24,15 @@ const BY_KIND: Readonly<Record<string, string>> = {
 };
 const ADMINISTRATOR = 'shop administrator';
 const INSPECTOR = 'inspector';
-/** What an inspector looks at or signs, whoever did the work. */
-const LOOKED_AT = /not-inspected|signoff|finding|not-verified|hold point.*(?:weld|square)/iu;
 
 /**
- * Who must put something right: the person whom the record names (the welder of a weld, whoever made a test), else the trade that
- * works on such a thing. `because`: a rule or a hold point.
+ * Who must put something right, as a role with the person's id where one is named. Of the trade: the person whom the record names (the
+ * welder of a weld, whoever made a test), else the trade that works on such a thing.
  */
-export function dutyOf(because: string, ids: readonly string[], model: Model): string {
+export function dutyOf(duty: Duty, ids: readonly string[], model: Model): string {
+  if (duty === 'administrator') return ADMINISTRATOR;
+  if (duty === 'inspector') return INSPECTOR;
   const entry = ids.map((id) => model.shell.byId.get(id)).find((one) => one !== undefined);
-  if (/^(?:format|shell|weight|record)\b/u.test(because)) return ADMINISTRATOR;
-  if (LOOKED_AT.test(because) && entry?.kind !== 'test') return INSPECTOR;
   const person = entry && personOf(entry);
   const known = person === undefined ? undefined : model.library.people.get(person);
   if (known) return `${known.role} (${known.id})`;

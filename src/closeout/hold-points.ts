@@ -1,11 +1,12 @@
 import type { Assessment } from '../assess.js';
 import { judgeTest } from '../compute/verdicts/verdict.js';
-import { getOwn } from '../get-own.js';
+import { checkOf, type HoldPointCheck, holdPointWords } from '../model/hold-point.js';
 import type { Model, Shell, Test } from '../model/shell.js';
 import type { Clamp, Panel, Weld } from '../model/structure.js';
 import { concealed } from '../query/concealment.js';
 import type { DecidedFinding } from '../rules/decide.js';
 import { evidenceOf, firstTooLate, nameOf, photoDay, testDay } from '../rules/order/evidence.js';
+import type { Duty } from '../rules/rule.js';
 import { ownRecords } from './coverage.js';
 
 /** What a hold point still lacks. */
@@ -15,6 +16,7 @@ export interface UnmetHoldPoint {
   /** What was found and what was expected, then what to do. One sentence. */
   readonly message: string;
   readonly ids: readonly string[];
+  readonly duty: Duty;
 }
 
 interface Stage {
@@ -24,38 +26,42 @@ interface Stage {
   readonly own: ReadonlySet<string>;
 }
 
-type Look = (stage: Stage, holdPoint: string) => readonly Omit<UnmetHoldPoint, 'holdPoint'>[];
+type Look = (stage: Stage, words: string) => readonly Pick<UnmetHoldPoint, 'message' | 'ids'>[];
 
-/** The shop’s own words → what they ask for. The first that fits counts. */
-const LOOKS: readonly (readonly [RegExp, Look])[] = [
-  [/\bweld/iu, weldsAccepted],
-  [/clamp|u-?bolt|torque/iu, clampsTorqued],
-  [/\b(?:photo|picture)s?\b.*before|before.*\b(?:photo|picture)/iu, photosBeforeCloseIn],
-  [/\btest.*before/iu, testsBeforeCloseIn],
-  [/\b(?:photo|picture)s?\b/iu, pictured],
-  [/square|opening/iu, openingsSquare],
-  [/coupon|bond/iu, bonds],
-  [/weigh/iu, weighed],
-  [/finding|nonconform/iu, findingsDecided],
-];
+/** What each check looks at, and whose it is to put right. */
+const CHECKS: Readonly<Record<HoldPointCheck, { readonly duty: Duty; readonly look: Look }>> = {
+  'welds accepted': { duty: 'inspector', look: weldsAccepted },
+  'clamps torqued': { duty: 'trade', look: clampsTorqued },
+  'openings square': { duty: 'inspector', look: openingsSquare },
+  photos: { duty: 'trade', look: pictured },
+  'photos before close-in': { duty: 'trade', look: photosBeforeCloseIn },
+  'tests passed before close-in': { duty: 'trade', look: testsBeforeCloseIn },
+  'bond coupons': { duty: 'trade', look: bonds },
+  'bare chassis weighed': { duty: 'administrator', look: bareWeighed },
+  weighed: { duty: 'administrator', look: weighed },
+  'findings decided': { duty: 'inspector', look: findingsDecided },
+};
+const TESTED = { duty: 'trade', look: tested } as const;
 
-/** What the hold points of a stage still lack, in their order. A hold point in words of the shop’s own asks for a passed test so called. */
-export function lacksOf(
+/** Hold points of a stage that are not met, in their order. One in words of the shop’s own asks for a passed test so named. */
+export function unmetHoldPoints(
   { model, findings }: Pick<Assessment, 'model'> & { readonly findings: readonly DecidedFinding[] },
   id: string,
 ): readonly UnmetHoldPoint[] {
   const stage: Stage = { id, model, findings, own: new Set(ownRecords(model, id).map(({ record }) => record.id)) };
   const points = model.library.stages.find((one) => one.id === id)?.holdPoints ?? [];
-  return points.flatMap((holdPoint) => {
-    const look = LOOKS.find(([words]) => words.test(holdPoint))?.[1] ?? tested;
-    return look(stage, holdPoint).map((lack) => ({ holdPoint, ...lack }));
+  return points.flatMap((point) => {
+    const check = checkOf(point);
+    const { duty, look } = check === undefined ? TESTED : CHECKS[check];
+    const words = holdPointWords(point);
+    return look(stage, words).map((found) => ({ holdPoint: words, duty, ...found }));
   });
 }
 
 const mine = <T extends { readonly id: string }>(all: readonly T[], { own }: Stage): readonly T[] =>
   all.filter(({ id }) => own.has(id));
 
-const one = (message: string, ids: readonly string[] = []): Omit<UnmetHoldPoint, 'holdPoint'> => ({ message, ids });
+const one = (message: string, ids: readonly string[] = []): ReturnType<Look>[number] => ({ message, ids });
 
 /** Nothing on record is no proof: a shell has welds and clamps in every stage that asks for them. */
 const noneOf = (what: string, file: string, stage: Stage, holdPoint: string): ReturnType<Look> => [
@@ -164,14 +170,14 @@ function late(
   ];
 }
 
-function weighed(stage: Stage, holdPoint: string): ReturnType<Look> {
-  const { shell } = stage.model;
-  if (/\bbare\b/iu.test(holdPoint))
-    return shell.chassis.bare
-      ? []
-      : [one('The bare chassis is not weighed, expected `bare` with its readings in shell.yaml', [shell.id])];
-  if (shell.tickets.some((ticket) => ticket.stage === stage.id)) return [];
-  return [one(`No scale ticket is of stage ${stage.id}, expected one in weights.yaml`, [shell.id])];
+function bareWeighed({ model: { shell } }: Stage): ReturnType<Look> {
+  if (shell.chassis.bare) return [];
+  return [one('The bare chassis is not weighed, expected `bare` with its readings in shell.yaml', [shell.id])];
+}
+
+function weighed({ id, model: { shell } }: Stage): ReturnType<Look> {
+  if (shell.tickets.some((ticket) => ticket.stage === id)) return [];
+  return [one(`No scale ticket is of stage ${id}, expected one in weights.yaml`, [shell.id])];
 }
 
 function findingsDecided({ model: { shell } }: Stage): ReturnType<Look> {
@@ -181,18 +187,18 @@ function findingsDecided({ model: { shell } }: Stage): ReturnType<Look> {
   );
 }
 
-/** Words that a test's kind may have instead. */
-const ALIKE: Readonly<Record<string, RegExp>> = { pressure: /pressure|drop|hold/iu };
-const FILLING = /^(?:and|or|the|of|with|tests?|tested|passed|done|log|all)$/iu;
+/** Kinds of test that are pressure tests. */
+const PRESSURE = ['pressure', 'drop', 'hold'];
+/** Words of a hold point that name no kind of test. */
+const FILLING = new Set(['and', 'or', 'the', 'of', 'with', 'test', 'tests', 'tested', 'passed', 'done', 'log', 'all']);
 
 /** A passed test of each kind that the hold point names, of something of the stage. */
 function tested(stage: Stage, holdPoint: string): ReturnType<Look> {
-  const kinds = holdPoint.split(/[^\p{L}\p{N}-]+/u).filter((word) => word !== '' && !FILLING.test(word));
+  const kinds = holdPoint.split(/[^\p{L}\p{N}-]+/u).filter((word) => word !== '' && !FILLING.has(word.toLowerCase()));
   const named = /\band\b|,/iu.test(holdPoint) ? kinds : [kinds.join(' ')];
   const passed = stage.model.shell.tests.filter((test) => isOf(test, stage) && judgeTest(test, stage.model).verdict === 'passed');
   return named.flatMap((kind) => {
-    const words = getOwn(ALIKE, kind.toLowerCase()) ?? new RegExp(kind.split(' ').map(stemOf).join('.*'), 'iu');
-    if (passed.some(({ testKind }) => words.test(testKind))) return [];
+    if (passed.some(({ testKind }) => isKind(testKind, kind))) return [];
     return [
       one(
         `No passed test of kind \`${kind}\` is of stage ${stage.id}, so \`${holdPoint}\` is not verified, expected one in tests.yaml`,
@@ -201,7 +207,18 @@ function tested(stage: Stage, holdPoint: string): ReturnType<Look> {
   });
 }
 
-const stemOf = (word: string): string => word.replace(/s$/u, '').replace(/[^\p{L}\p{N}]/gu, '\\$&');
+/** True where the words asked for stand in a test's kind, in their order; a plural is no other word. */
+function isKind(testKind: string, asked: string): boolean {
+  const kind = testKind.toLowerCase();
+  if (asked.toLowerCase() === 'pressure') return PRESSURE.some((one) => kind.includes(one));
+  let from = 0;
+  return asked.split(' ').every((word) => {
+    const stem = word.toLowerCase().replace(/s$/u, '');
+    const at = kind.indexOf(stem, from);
+    from = at + stem.length;
+    return at >= 0;
+  });
+}
 
 function isOf(test: Test, { id, own, model }: Stage): boolean {
   return test.stage === id || test.of.some((of) => own.has(of) || ofCircuit(of, own, model.shell));

@@ -3,9 +3,10 @@ import type { Model } from '../model/shell.js';
 import type { RecordBase } from '../model/source.js';
 import { openByZone } from '../query/release/index.js';
 import type { DecidedFinding } from '../rules/decide.js';
+import { answerable } from '../rules/index.js';
 import { stageOf } from './coverage.js';
 import { dutyOf } from './duty.js';
-import { lacksOf, type UnmetHoldPoint } from './hold-points.js';
+import { unmetHoldPoints } from './hold-points.js';
 import { signedStages } from './signed.js';
 
 /**
@@ -47,26 +48,18 @@ export function openItems(judged: Judged): readonly OpenItem[] {
 /** What stands in the way of closing. */
 export const blocking = (items: readonly OpenItem[]): readonly OpenItem[] => items.filter(({ grade }) => grade !== 'C');
 
-/** Not done or not on record, by the rule’s name; everything else is done and not acceptable. */
-const UNDONE =
-  /^(?:no|not)-|(?:^|-)(?:missing|unrecorded|open|stale|lapsed|not-verified)$|^(?:undecided|unreached|single-weighing|file-name|unreadable)$/u;
-/** A reject that nobody has looked at again is bad work until somebody does; what is named by what it is not may be bad work too. */
-const NOT_ACCEPTABLE: ReadonlySet<string> = new Set(['weld.rejected-open', 'access.unreached', 'panel.not-flat']);
-
-const listOf = (rule: string): OpenItem['list'] =>
-  UNDONE.test(rule.slice(rule.indexOf('.') + 1)) && !NOT_ACCEPTABLE.has(rule) ? 'completion' : 'punch';
-
 function ofFindings({ model, findings }: Judged): readonly OpenItem[] {
   const open = findings.filter(({ severity, decidedBy }) => severity !== 'note' && decidedBy === undefined);
   return openByZone(model, open).flatMap(({ zone, findings: inZone }) =>
     inZone.map((finding): OpenItem => {
       const stage = stageOfId(finding.ids[0], model);
+      const { asks, duty } = answerable(finding.rule);
       return {
-        list: listOf(finding.rule),
+        list: asks === 'missing' ? 'completion' : 'punch',
         grade: finding.severity === 'error' ? 'A' : 'B',
         message: finding.message,
         ids: finding.ids,
-        who: dutyOf(finding.rule, finding.ids, model),
+        who: dutyOf(duty, finding.ids, model),
         where: zone?.name ?? (stage === undefined ? 'papers' : `stage ${stage}`),
         because: finding.rule,
         ...(stage === undefined ? {} : { stage }),
@@ -92,7 +85,7 @@ function ofStages(judged: Judged): readonly OpenItem[] {
       grade: 'A',
       message,
       ids: [id],
-      who: dutyOf('signoff', [], model),
+      who: dutyOf('inspector', [], model),
       because: 'signoff',
     };
     return [unsigned, ...(signed.length === 0 ? holdPointItems(judged, id) : [])];
@@ -103,12 +96,12 @@ const base = (stage: string) => ({ list: 'completion', where: `stage ${stage}`, 
 
 /** Hold points of a stage that are not met, as items of the completion list. */
 export const holdPointItems = (judged: Judged, stage: string): readonly OpenItem[] =>
-  lacksOf(judged, stage).map(({ holdPoint, message, ids }: UnmetHoldPoint) => ({
+  unmetHoldPoints(judged, stage).map(({ holdPoint, message, ids, duty }) => ({
     ...base(stage),
     grade: 'B',
     message,
     ids,
-    who: dutyOf(`hold point ${holdPoint}`, ids, judged.model),
+    who: dutyOf(duty, ids, judged.model),
     because: holdPoint,
   }));
 
@@ -121,7 +114,7 @@ function accepted({ model }: Judged): readonly OpenItem[] {
       grade: 'C',
       message: `${id}: ${description}; ${decision}, by ${approvedBy}, raised ${raised}, not closed yet`,
       ids: [id, ...of],
-      who: dutyOf('finding', [id], model),
+      who: dutyOf('inspector', [id], model),
       where: 'papers',
       because: id,
       place: source.place(),

@@ -35,7 +35,7 @@ function ownWelds(model: Model, stage: string, by: string): readonly OpenItem[] 
       grade: 'A',
       message: `${by} welded ${own.length === 1 ? first.record.id : `${own.length} welds`} of this stage, expected somebody else to sign it`,
       ids: own.map(({ record }) => record.id),
-      who: dutyOf('signoff', [], model),
+      who: dutyOf('inspector', [], model),
       where: `stage ${stage}`,
       because: 'signoff',
       stage,

@@ -1,3 +1,4 @@
+import type { HoldPoint } from './hold-point.js';
 import type { Medium } from './services.js';
 import type { RecordBase } from './source.js';
 
@@ -208,7 +209,7 @@ export interface Quantity {
 
 export interface Stage extends RecordBase {
   readonly name: string;
-  readonly holdPoints: readonly string[];
+  readonly holdPoints: readonly HoldPoint[];
 }
 
 /** A rule whose figure differs by state, country or edition: kept as data with its citation. */

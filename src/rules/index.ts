@@ -1,5 +1,6 @@
 import type { Figures } from '../compute/figures.js';
 import type { Finding } from '../finding.js';
+import { getOwn } from '../get-own.js';
 import type { Model } from '../model/shell.js';
 import { accessRules } from './access/index.js';
 import { findingRules } from './finding/index.js';
@@ -7,8 +8,9 @@ import { memberRules } from './member/index.js';
 import { openingRules } from './opening/index.js';
 import { orderRules } from './order/index.js';
 import { panelRules } from './panel/index.js';
+import { READING } from './reading.js';
 import { recordRules } from './record/index.js';
-import type { Outside, Rule, RuleArea } from './rule.js';
+import { type Outside, type Rule, type RuleArea, runRule } from './rule.js';
 import { serviceRules } from './service/index.js';
 import { shellRules } from './shell/index.js';
 import { signoffRules } from './signoff/index.js';
@@ -33,8 +35,19 @@ export const RULES: readonly Rule[] = [
   ...recordRules,
 ];
 
+const BY_NAME: ReadonlyMap<string, Rule> = new Map(RULES.map((rule) => [rule.name, rule]));
+
+/** The rule of that name; undefined for what reading finds (`format.…`). */
+export const ruleNamed = (name: string): Rule | undefined => BY_NAME.get(name);
+
+/** What a finding asks for, and of whom, by the name that it carries. */
+export function answerable(name: string): Pick<Rule, 'asks' | 'duty'> {
+  const read = getOwn(READING, name);
+  return read ? { asks: read.asks, duty: 'administrator' } : (ruleNamed(name) ?? { asks: 'defect', duty: 'trade' });
+}
+
 /** What the rules find; with `areas`, only those whose name begins with one of them. */
 export function judge(model: Model, figures: Figures, outside: Outside = {}, areas?: readonly RuleArea[]): readonly Finding[] {
   const asked = areas ? RULES.filter(({ name }) => areas.some((area) => name.startsWith(`${area}.`))) : RULES;
-  return asked.flatMap((rule) => rule.check({ model, figures, outside }));
+  return asked.flatMap((rule) => runRule(rule, { model, figures, outside }));
 }

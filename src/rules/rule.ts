@@ -40,16 +40,31 @@ export interface Case {
   readonly outside?: Outside;
 }
 
+/** What a rule says: the runner adds its name, and its severity where the rule does not say a lesser or a graver one. */
+export interface RuleFinding extends Omit<Finding, 'rule' | 'severity'> {
+  readonly severity?: Severity;
+}
+
 /** One thing the trade looks for. A rule gives findings and goes on: it never prints, throws, fixes or exits. */
 export interface Rule {
   /** `area.what`; the file is `rules/<area>/<what>.ts`. */
   readonly name: string;
   readonly severity: Severity;
+  /** missing: work that is not done or not on record. defect: what is there is not acceptable. */
+  readonly asks: 'missing' | 'defect';
+  /** Who puts it right: whoever keeps the papers, whoever inspects, or the person or trade that did the work. */
+  readonly duty: Duty;
   /** What it finds, for the shop. One sentence. */
   readonly finds: string;
   /** Why it matters. */
   readonly why: string;
   /** The clause or figure behind it; `common practice, no source` where it is the trade's own. */
   readonly source: string;
-  check(given: Case): readonly Finding[];
+  check(given: Case): readonly RuleFinding[];
 }
+
+export type Duty = 'administrator' | 'inspector' | 'trade';
+
+/** What one rule finds, under its name. */
+export const runRule = (rule: Rule, given: Case): readonly Finding[] =>
+  rule.check(given).map((found) => ({ ...found, rule: rule.name, severity: found.severity ?? rule.severity }));

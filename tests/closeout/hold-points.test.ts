@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../src/assess.js';
-import { lacksOf } from '../../src/closeout/hold-points.js';
+import { unmetHoldPoints } from '../../src/closeout/hold-points.js';
 import { decide } from '../../src/rules/decide.js';
 import { loadOne } from '../support/store.js';
 
@@ -13,7 +13,7 @@ function lacks(holdPoint: string, files: Readonly<Record<string, string>>): read
     ...Object.fromEntries(Object.entries(files).map(([name, text]) => [`shells/T-1/${name}`, text])),
   });
   const { model, findings } = assess(loaded.model, loaded.findings);
-  return lacksOf({ model, findings: decide(findings, model.shell.findings) }, 'floor').map(
+  return unmetHoldPoints({ model, findings: decide(findings, model.shell.findings) }, 'floor').map(
     ({ ids, message }) => `${ids.join(' ')}| ${message}`,
   );
 }

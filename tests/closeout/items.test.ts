@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { dutyOf } from '../../src/closeout/duty.js';
-import { lacksOf } from '../../src/closeout/hold-points.js';
+import { unmetHoldPoints } from '../../src/closeout/hold-points.js';
 import { blocking, holdPointItems, openItems } from '../../src/closeout/items.js';
 import { digestFor, missingFor, unsignedBefore } from '../../src/closeout/sign.js';
+import type { HoldPoint } from '../../src/model/hold-point.js';
 import type { Person, Stage } from '../../src/model/library.js';
 import type { Nonconformance, Photo, Signoff, Test } from '../../src/model/shell.js';
 import type { Inspection, Panel } from '../../src/model/structure.js';
@@ -11,7 +12,7 @@ import { buildModel, record, source } from '../support/build.js';
 import { levelPanel, node, run, zone } from '../support/services.js';
 import { clamp, lineMember, opening, weld } from '../support/structure.js';
 
-const stage = (id: string, ...holdPoints: readonly string[]): Stage => ({ ...record(id), name: `The ${id}`, holdPoints });
+const stage = (id: string, ...holdPoints: readonly HoldPoint[]): Stage => ({ ...record(id), name: `The ${id}`, holdPoints });
 const person = (id: string, role: string): Person => ({ ...record(id), name: id, role, qualified: [] });
 const people = new Map(
   [person('K7', 'welder'), person('E1', 'electrician'), person('J2', 'inspector')].map((one) => [one.id, one]),
@@ -58,45 +59,48 @@ describe('whose it is to put right', () => {
 
   // Trades by what they work on: common practice, no source
   it.each([
-    ['member.odd', 'M', 'welder'],
-    ['opening.odd', 'SO', 'welder'],
-    ['member.clamp', 'UB', 'welder'],
-    ['panel.odd', 'P', 'skins and bonding'],
-    ['service.odd', 'A', 'electrician'],
-    ['service.odd', 'ac', 'electrician'],
-    ['service.odd', 'data', 'electrician'],
+    ['trade', 'M', 'welder'],
+    ['trade', 'SO', 'welder'],
+    ['trade', 'UB', 'welder'],
+    ['trade', 'P', 'skins and bonding'],
+    ['trade', 'A', 'electrician'],
+    ['trade', 'ac', 'electrician'],
+    ['trade', 'data', 'electrician'],
     ...['water', 'drain', 'gas', 'air', 'hydraulic', 'refrigerant', 'duct'].map(
-      (id) => ['service.odd', id, 'plumber and gas fitter'] as const,
+      (id) => ['trade', id, 'plumber and gas fitter'] as const,
     ),
-    ['service.odd', 'Z', 'shop administrator'],
-    ['service.odd', 'nowhere', 'shop administrator'],
-    ['service.odd', 'GHOST', 'electrician'],
-    ['weld.odd', 'W', 'welder (K7)'],
-    ['weld.odd', 'W-0', 'shop administrator'],
-    ['service.odd', 'B', 'electrician (E1)'],
-    ['test.not-verified', 'T', 'electrician (E1)'],
-    ['weld.not-inspected', 'W', 'inspector'],
-    ['weld.not-verified', 'W', 'inspector'],
-    ['signoff.lapsed', 'M', 'inspector'],
-    ['finding.undecided', 'nowhere', 'inspector'],
-    ['hold point all welds accepted', 'W', 'inspector'],
-    ['hold point openings square', 'SO', 'inspector'],
-    ['hold point U-bolts torqued', 'UB', 'welder'],
-    ['hold point photos', 'nowhere', 'shop administrator'],
-    ['format.bare-number', 'W', 'shop administrator'],
-    ['shell.vin', 'W', 'shop administrator'],
-    ['weight.over', 'W', 'shop administrator'],
-    ['record.late-entry', 'W', 'shop administrator'],
-    ['signoff', 'nowhere', 'inspector'],
-  ] as const)('%s of %s: %s', (because, id, who) => {
-    expect(dutyOf(because, [id], model)).toBe(who);
-    expect(dutyOf(because, ['no-such-id', id], model)).toBe(who);
+    ['trade', 'Z', 'shop administrator'],
+    ['trade', 'nowhere', 'shop administrator'],
+    ['trade', 'GHOST', 'electrician'],
+    ['trade', 'W', 'welder (K7)'],
+    ['trade', 'W-0', 'shop administrator'],
+    ['trade', 'B', 'electrician (E1)'],
+    ['trade', 'T', 'electrician (E1)'],
+    ['inspector', 'W', 'inspector'],
+    ['inspector', 'nowhere', 'inspector'],
+    ['administrator', 'W', 'shop administrator'],
+  ] as const)('%s for %s: %s', (duty, id, who) => {
+    expect(dutyOf(duty, [id], model)).toBe(who);
+    expect(dutyOf(duty, ['no-such-id', id], model)).toBe(who);
   });
 
-  it('a rule of a trade that only ends like a paper is the trade’s', () => {
-    expect(dutyOf('weld.record', ['W'], model)).toBe('welder (K7)');
-    expect(dutyOf('service.odd', [], model)).toBe('shop administrator');
-    expect(dutyOf('signoff', [], model)).toBe('inspector');
+  it('of a trade is the administrator’s where no record is named', () => {
+    expect(dutyOf('trade', [], model)).toBe('shop administrator');
+  });
+
+  it.each([
+    ['test.not-verified', 'T', 'electrician (E1)'],
+    ['weld.fillet-small', 'W', 'welder (K7)'],
+    ['weld.not-inspected', 'W', 'inspector'],
+    ['panel.bond-not-verified', 'P', 'inspector'],
+    ['signoff.lapsed', 'M', 'inspector'],
+    ['finding.undecided', 'nowhere', 'inspector'],
+    ['format.unit-missing', 'W', 'shop administrator'],
+    ['shell.vin-form', 'W', 'shop administrator'],
+    ['weight.over-rating', 'W', 'shop administrator'],
+    ['record.vin-twice', 'W', 'shop administrator'],
+  ])('%s of %s is told to the %s, as the rule declares', (rule, id, who) => {
+    expect(openItems({ model, findings: [finding(rule, [id])] })[0]?.who).toBe(who);
   });
 });
 
@@ -143,9 +147,10 @@ describe('what is open', () => {
   it.each([
     ['completion', ['weight.no-rating', 'weld.not-inspected', 'test.missing', 'member.heat-missing', 'weld.joint-unrecorded']],
     ['completion', ['signoff.lapsed', 'weld.continuity-lapsed', 'finding.undecided', 'weight.ticket-stale']],
-    ['completion', ['weight.single-weighing', 'order.not-verified', 'panel.bond-not-verified', 'service.unreached']],
+    ['completion', ['weight.single-weighing', 'order.not-verified', 'panel.bond-not-verified', 'format.unit-missing']],
+    ['completion', ['opening.gusset-photo', 'weight.relabel', 'weld.inspection-share', 'service.run-unmarked']],
     ['punch', ['weld.rejected-open', 'access.unreached', 'panel.not-flat', 'test.failed', 'opening.out-of-square']],
-    ['punch', ['weight.over', 'x.nothing-like', 'x.missing-half', 'x.undecided-yet', 'x.half-unreached', 'x.knot-odd']],
+    ['punch', ['weight.over-rating', 'x.nothing-like', 'x.missing', 'x.not-verified', 'format.unknown-key']],
   ] as const)('is on the %s list: %j', (list, rules) => {
     for (const rule of rules) expect([rule, told([finding(rule, ['M'])])[0]?.list]).toEqual([rule, list]);
   });
@@ -325,21 +330,29 @@ describe('what keeps a stage from being signed', () => {
 });
 
 describe('a hold point', () => {
-  const lacks = (holdPoint: string, shell: Shell, findings: readonly DecidedFinding[] = []) =>
-    lacksOf({ model: modelOf(shell, stage('walls', 'weighed'), stage('floor', holdPoint)), findings }, 'floor').map(
+  const lacks = (holdPoint: HoldPoint, shell: Shell, findings: readonly DecidedFinding[] = []) =>
+    unmetHoldPoints({ model: modelOf(shell, stage('walls', 'weighed'), stage('floor', holdPoint)), findings }, 'floor').map(
       ({ message }) => message,
     );
 
   it('is each in the shop’s words; a stage that the library does not know has none', () => {
-    expect(lacksOf({ model: modelOf({}), findings: [] }, 'floor')).toEqual([]);
-    const [lack] = lacksOf({ model: modelOf({}, stage('floor', 'weighed')), findings: [] }, 'floor');
+    expect(unmetHoldPoints({ model: modelOf({}), findings: [] }, 'floor')).toEqual([]);
+    const [lack] = unmetHoldPoints({ model: modelOf({}, stage('floor', 'weighed')), findings: [] }, 'floor');
     expect(lack).toMatchObject({ holdPoint: 'weighed', ids: ['T-1'] });
-    expect(lacksOf({ model: modelOf({}, stage('floor', 'glued')), findings: [] }, 'floor')[0]?.ids).toEqual([]);
+    expect(unmetHoldPoints({ model: modelOf({}, stage('floor', 'glued')), findings: [] }, 'floor')[0]?.ids).toEqual([]);
+  });
+
+  it('is a check by its own phrase or by `check`; words that only speak of such a thing ask for a test so named', () => {
+    for (const words of ['all welds accepted', 'weld log', 'photo', 'weigh slip', 'openings'])
+      expect(lacks(words, {})[0]).toMatch(/^No passed test of kind/u);
+    expect(lacks({ check: 'weighed', words: 'glued' }, {})[0]).toContain('No scale ticket is of stage floor');
+    expect(lacks('tests before close-in', {})).toEqual([]);
+    expect(lacks('services tested before cover', {})).toEqual([]);
   });
 
   it('of welds goes by the last visual look at each of the stage', () => {
     const looked = (...inspections: readonly Inspection[]) =>
-      lacks('All welds accepted', {
+      lacks('Welds accepted', {
         welds: [
           { ...weld('W', [['A', 'B']], { inspections }), stage: 'floor' },
           { ...weld('Y', [['A', 'B']]), stage: 'walls' },
@@ -358,7 +371,7 @@ describe('a hold point', () => {
   });
 
   it('of clamps is met by a torque, in any of its words', () => {
-    for (const words of ['clamps torqued', 'U-bolts', 'ubolts tight', 'Torque log']) {
+    for (const words of ['clamps torqued', 'U-bolts torqued', { check: 'clamps torqued', words: 'Torque log' }] as const) {
       expect(lacks(words, { clamps: [{ ...clamp('UB', []), stage: 'floor' }] })).toHaveLength(1);
       expect(lacks(words, { clamps: [{ ...clamp('UB', []), stage: 'floor', torqueNm: 200 }] })).toEqual([]);
     }
@@ -425,24 +438,25 @@ describe('a hold point', () => {
       ...(date === undefined ? {} : { date }),
     });
 
-    it.each(['photos before close-in', 'picture taken before closing', 'before the panels: photo', 'Before skins, pictures'])(
-      '%s: a picture of the run or its cavity, of that day or earlier',
-      (words) => {
-        const pictured = (taken: string | undefined, of = 'R') =>
-          lacks(words, shell({ photos: [photo('F', { of: [of], ...(taken === undefined ? {} : { taken }) })] }));
-        expect(pictured('2026-04-10')).toEqual([]);
-        expect(pictured('2026-04-10', 'Z')).toEqual([]);
-        expect(pictured('2026-04-11')).toEqual([
-          'Run R was first photographed on 2026-04-11, expected on or before 2026-04-10, when P closed it in',
-        ]);
-        expect(pictured(undefined)).toEqual(['Run R has no dated photo, expected one of before P closed it in']);
-        expect(pictured('2026-04-01', 'elsewhere')).toHaveLength(1);
-      },
-    );
+    it.each<HoldPoint>([
+      'photos before close-in',
+      ' Photos before close-in',
+      { check: 'photos before close-in', words: 'Before skins, pictures' },
+    ])('%o: a picture of the run or its cavity, of that day or earlier', (words) => {
+      const pictured = (taken: string | undefined, of = 'R') =>
+        lacks(words, shell({ photos: [photo('F', { of: [of], ...(taken === undefined ? {} : { taken }) })] }));
+      expect(pictured('2026-04-10')).toEqual([]);
+      expect(pictured('2026-04-10', 'Z')).toEqual([]);
+      expect(pictured('2026-04-11')).toEqual([
+        'Run R was first photographed on 2026-04-11, expected on or before 2026-04-10, when P closed it in',
+      ]);
+      expect(pictured(undefined)).toEqual(['Run R has no dated photo, expected one of before P closed it in']);
+      expect(pictured('2026-04-01', 'elsewhere')).toHaveLength(1);
+    });
 
     it('tests: one that passed, of that day or earlier, of what can be tested', () => {
       const tested = (date: string | undefined, more: Shell = {}) =>
-        lacks('Tested and passed before close-in', shell({ tests: [passed(date)], ...more }));
+        lacks('Tests passed before close-in', shell({ tests: [passed(date)], ...more }));
       expect(tested('2026-04-10')).toEqual([]);
       expect(tested('2026-04-11')[0]).toContain('Run R was first tested on 2026-04-11');
       expect(tested(undefined)[0]).toContain('Run R has no dated passed test');
@@ -482,7 +496,7 @@ describe('a hold point', () => {
       const own = { runs: [{ ...run('R', a, b, [], { zones: ['Z'] }), stage: 'floor' }, run('R-2', a, b, [], { zones: ['Y'] })] };
       const pictured = (more: Partial<Photo>, panel: Partial<Panel> = {}) =>
         lacks(
-          'Photo',
+          'Photos',
           shell({
             ...own,
             photos: [photo('F', more)],
@@ -498,7 +512,7 @@ describe('a hold point', () => {
       expect(pictured({ of: ['nowhere', 'R'] })).toEqual([]);
       expect(pictured({ of: ['Z'] })).toEqual([]);
       expect(pictured({}, { photos: ['F'] })).toEqual([]);
-      expect(lacks('Photo', shell({ ...own, photos: [photo('F', { of: ['R'] }), photo('G', {})] }))).toEqual([]);
+      expect(lacks('Photos', shell({ ...own, photos: [photo('F', { of: ['R'] }), photo('G', {})] }))).toEqual([]);
       expect(pictured({}, { photos: ['F'], stage: 'walls' })).toEqual(none);
     });
   });
@@ -521,9 +535,9 @@ describe('a hold point', () => {
     });
     const told = ['Finding NC-1 of A, B is not decided, expected `decision` and `approved_by`'];
     expect(lacks('findings decided', nc({}))).toEqual(told);
-    expect(lacks('Nonconformances closed', nc({ decision: 'rework' }))).toEqual(told);
-    expect(lacks('findings', nc({ approvedBy: 'J2' }))).toEqual(told);
-    expect(lacks('findings', nc({ decision: 'rework', approvedBy: 'J2' }))).toEqual([]);
+    expect(lacks({ check: 'findings decided', words: 'Nonconformances closed' }, nc({ decision: 'rework' }))).toEqual(told);
+    expect(lacks('Findings decided', nc({ approvedBy: 'J2' }))).toEqual(told);
+    expect(lacks('Findings decided', nc({ decision: 'rework', approvedBy: 'J2' }))).toEqual([]);
   });
 
   it('in the shop’s own words asks for a passed test of each kind named, of something of the stage', () => {

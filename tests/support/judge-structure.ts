@@ -7,7 +7,7 @@ import { spacings } from '../../src/compute/structure/spacing.js';
 import { takeOff } from '../../src/compute/takeoff/index.js';
 import { inspectionShares } from '../../src/compute/welding/inspection.js';
 import type { Finding } from '../../src/finding.js';
-import type { Outside, Rule } from '../../src/rules/rule.js';
+import { type Outside, type Rule, runRule } from '../../src/rules/rule.js';
 import type { Model } from './types.js';
 
 /** What a rule about members, panels, welds or openings finds, from the figures that it may read. */
@@ -24,7 +24,7 @@ export function judgeStructure(rule: Rule, model: Model, outside: Outside = {}):
     clamps: clampFigures(model),
     bonds: bondFigures(model),
   };
-  return rule.check({ model, figures: figures as Figures, outside });
+  return runRule(rule, { model, figures: figures as Figures, outside });
 }
 
 /** Names the places by their field, so that a test sees what is blamed: `at('welder')` in column 1 of line `welder`. */

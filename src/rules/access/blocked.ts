@@ -5,6 +5,8 @@ import { concealedNodes, named } from './needs-access.js';
 export const blocked: Rule = {
   name: 'access.blocked',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A concealed node that an access panel is near enough to, but with something in the way and no other panel.',
   why: 'The panel was put there for it; one member, box or duct moved would make it good.',
   source: 'common practice, no source',
@@ -15,8 +17,6 @@ export const blocked: Rule = {
       const away = length(best.distanceMm, given.model.shop.units);
       return [
         {
-          rule: 'access.blocked',
-          severity: 'warning',
           message: `${best.panel} is ${away} from ${named(node)} but ${best.blockedBy.join(', ')} stands in the way, expected a clear way: move what blocks it, or the node, or the panel`,
           ids: [node.id, best.panel, ...best.blockedBy],
           place: node.source.place('at'),

@@ -5,6 +5,8 @@ import { lessTolerance, placeOf } from './moving-part.js';
 export const hotPart: Rule = {
   name: 'access.hot-part',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A run or node closer to an exhaust or other hot part than it may be, unless it ends on it.',
   why: 'Insulation and hose go hard and crack long before they burn.',
   source: 'limit from the part’s maker or shop.yaml; 230 mm dry and 50 mm wet: ABYC E-11, from memory',
@@ -12,8 +14,6 @@ export const hotPart: Rule = {
     return figures.clearances.tooNear
       .filter(({ kind }) => kind === 'hot')
       .map((near) => ({
-        rule: 'access.hot-part',
-        severity: 'warning' as const,
         message: `${near.id} (${near.what}) comes within ${length(near.distanceMm, shop.units)} of the hot ${near.name} at ${position(near.at, shop.units)}${lessTolerance(near, shop.units)}, expected at least ${length(near.limitMm, shop.units)}: move it, or write what its maker asks as \`keep_clear\``,
         ids: [near.id, near.part],
         place: placeOf(near, shell),

@@ -7,6 +7,8 @@ import type { Rule } from '../rule.js';
 export const movingPart: Rule = {
   name: 'access.moving-part',
   severity: 'error',
+  asks: 'defect',
+  duty: 'trade',
   finds:
     'A run, node, member or piece of equipment closer to a moving tyre, or a run or node to a moving slide-out, than it may be.',
   why: 'The tyre at full bump and lock, or the slide on its way in, cuts it through.',
@@ -15,8 +17,6 @@ export const movingPart: Rule = {
     return figures.clearances.tooNear
       .filter(({ kind }) => kind !== 'hot')
       .map((near) => ({
-        rule: 'access.moving-part',
-        severity: 'error' as const,
         message: `${near.id} (${near.what}) comes within ${length(near.distanceMm, shop.units)} of the room of ${near.name} at ${position(near.at, shop.units)}${lessTolerance(near, shop.units)}, expected at least ${length(near.limitMm, shop.units)}: move it, or measure it and the travel again`,
         ids: [near.id, near.part],
         place: placeOf(near, shell),

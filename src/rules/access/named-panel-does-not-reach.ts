@@ -1,17 +1,18 @@
-import type { Finding } from '../../finding.js';
 import { length } from '../../quantity/format.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 
 export const namedPanelDoesNotReach: Rule = {
   name: 'access.named-panel-does-not-reach',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A node whose record names a panel that does not open onto it: too far, on the wrong side, blocked, or no access panel.',
   why: 'A technician opens the wrong panel, and trusts the book no more.',
   source: 'reach: ANSUR II 2012, 5th percentile; openings: MIL-STD-1472, from memory',
   check({ model: { shell, shop }, figures }) {
     const panels = new Map(shell.panels.map((panel) => [panel.id, panel] as const));
     const found = new Map(figures.access.nodes.map((node) => [node.id, node] as const));
-    return shell.nodes.flatMap((node): readonly Finding[] => {
+    return shell.nodes.flatMap((node): readonly RuleFinding[] => {
       const panel = node.panel === undefined ? undefined : panels.get(node.panel);
       const access = found.get(node.id);
       if (!panel || !access) return [];
@@ -25,8 +26,6 @@ export const namedPanelDoesNotReach: Rule = {
           : `${reach.blockedBy.join(', ')} stands in the way`;
       return [
         {
-          rule: 'access.named-panel-does-not-reach',
-          severity: 'warning',
           message: `${node.id} says that ${panel.id} opens it, but ${why}, expected a panel that reaches it${better ? `: write \`panel: ${better.panel}\`` : ': name another, or correct the position'}`,
           ids: [node.id, panel.id],
           place: node.source.place('panel'),

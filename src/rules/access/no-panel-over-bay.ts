@@ -3,6 +3,8 @@ import type { Rule } from '../rule.js';
 export const noPanelOverBay: Rule = {
   name: 'access.no-panel-over-bay',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'trade',
   finds: 'A concealed underfloor bay closed by belly panels that no access panel opens onto.',
   why: 'What runs there cannot be looked at without taking the belly down.',
   source: 'common practice, no source',
@@ -16,8 +18,6 @@ export const noPanelOverBay: Rule = {
     return shell.zones
       .filter((zone) => zone.concealed && zone.closedBy.some((id) => belly.has(id)) && !opened.has(zone.id))
       .map((zone) => ({
-        rule: 'access.no-panel-over-bay',
-        severity: 'warning',
         message: `${zone.id} is closed by ${zone.closedBy.join(', ')} and no access panel opens onto it, expected one over every underfloor bay: add an access panel \`of: ${zone.closedBy.find((id) => belly.has(id))}\``,
         ids: [zone.id, ...zone.closedBy],
         place: zone.source.place('closed_by'),

@@ -3,6 +3,8 @@ import type { Rule } from '../rule.js';
 export const notVerified: Rule = {
   name: 'access.not-verified',
   severity: 'note',
+  asks: 'missing',
+  duty: 'inspector',
   finds: 'A shell with services whose record has no concealed cavity at all.',
   why: 'Every node then counts as open, so nothing was judged.',
   source: 'common practice, no source',
@@ -10,8 +12,6 @@ export const notVerified: Rule = {
     if (shell.nodes.length === 0 || shell.zones.some((zone) => zone.concealed)) return [];
     return [
       {
-        rule: 'access.not-verified',
-        severity: 'note',
         message: `Access to ${shell.nodes.length} nodes is not verified: no cavity is recorded as concealed; add the troughs, trusses and bays to zones.yaml with \`concealed: true\``,
         ids: [shell.id],
         place: shell.source.place(),

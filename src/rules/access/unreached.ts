@@ -13,6 +13,8 @@ function nearest(best: PanelReach | undefined, units: UnitSystem): string {
 export const unreached: Rule = {
   name: 'access.unreached',
   severity: 'error',
+  asks: 'defect',
+  duty: 'trade',
   finds:
     'A concealed splice, valve, junction, connector, terminal, drain, device, panel, test point or gas fitting that no access panel reaches.',
   why: 'When it fails, the skin must be cut.',
@@ -23,8 +25,6 @@ export const unreached: Rule = {
     return concealedNodes(given)
       .filter(([, access]) => !access.inReach)
       .map(([node, access]) => ({
-        rule: 'access.unreached',
-        severity: 'error',
         message: `${named(node)} is reached through no access panel (${nearest(access.panels[0], units)}), expected one within an arm’s length with a clear way: add an access panel, or move it`,
         ids: [node.id, ...(access.panels[0] ? [access.panels[0].panel] : [])],
         place: node.source.place('at'),

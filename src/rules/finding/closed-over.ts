@@ -1,27 +1,27 @@
-import type { Finding } from '../../finding.js';
+import type { Place } from '../../finding.js';
 import type { Nonconformance } from '../../model/shell.js';
 import { type Concealed, concealed } from '../../query/concealment.js';
 import { nameOf } from '../order/evidence.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 
 export const closedOver: Rule = {
   name: 'finding.closed-over',
   severity: 'error',
+  asks: 'defect',
+  duty: 'inspector',
   finds:
     'A concealed run or joint that was closed in while a finding about it, its circuit or its cavity was open. "Use as is" with who approved it counts as settled.',
   why: 'What is shut in behind a panel with its fault is forgotten with it.',
   source: 'ISO 9001:2015 clause 8.7.1',
   check({ model }) {
     const items = concealed(model);
-    return model.shell.findings.flatMap((record): readonly Finding[] => {
+    return model.shell.findings.flatMap((record): readonly RuleFinding[] => {
       const [first, ...others] = items.filter((item) => isAbout(record, item) && wasOpen(record, item));
       if (!first?.closed) return [];
       const more = others.length > 0 ? ` and ${others.length} more` : '';
       const { date, panel } = first.closed;
       return [
         {
-          rule: 'finding.closed-over',
-          severity: 'error',
           message: `${nameOf(first)}${more} ${others.length > 0 ? 'were' : 'was'} closed in by ${panel} on ${date} while finding ${record.id} (raised ${record.raised}${record.closed === undefined ? '' : `, closed ${record.closed}`}) was open, expected it settled first: open the panel, or record the decision to use it as is with \`approved_by\``,
           ids: [record.id, first.record.id, ...others.map((item) => item.record.id)],
           place: record.source.place('closed'),
@@ -41,5 +41,5 @@ function wasOpen({ raised, closed, decision, approvedBy }: Nonconformance, { clo
   return closed === undefined || closed.slice(0, 10) > panel.date.slice(0, 10);
 }
 
-const placeOf = ({ panels, record }: Concealed, id: string): Finding['place'] =>
+const placeOf = ({ panels, record }: Concealed, id: string): Place =>
   (panels.find((panel) => panel.id === id) ?? record).source.place('date');

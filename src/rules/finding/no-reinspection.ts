@@ -5,6 +5,8 @@ import type { Rule } from '../rule.js';
 export const noReinspection: Rule = {
   name: 'finding.no-reinspection',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'inspector',
   finds:
     'A rework or repair closed without an accepted inspection, a passed test, a new measurement or a photo after the finding was raised.',
   why: '"Fixed" is a word; the second look is the evidence.',
@@ -15,8 +17,6 @@ export const noReinspection: Rule = {
       if (!reworked || record.closed === undefined || lookedAtAgain(record, model)) return [];
       return [
         {
-          rule: 'finding.no-reinspection',
-          severity: 'warning',
           message: `Finding ${record.id} was closed on ${record.closed} after ${record.decision} of ${record.of.join(', ')}, expected an accepted inspection, a passed test or a photo on or after ${record.raised}: record the second look`,
           ids: [record.id, ...record.of],
           place: record.source.place('closed'),

@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const undecided: Rule = {
   name: 'finding.undecided',
   severity: 'error',
+  asks: 'missing',
+  duty: 'inspector',
   finds: 'A nonconformance without a decision, or whose decision nobody approved. A warning until its stage is signed off.',
   why: 'Nothing is closed over an open nonconformance: what is not decided is forgotten.',
   source: 'ISO 9001:2015 clause 8.7',
@@ -19,7 +21,6 @@ export const undecided: Rule = {
           : 'add `approved_by:` with who may decide it';
       return [
         {
-          rule: 'finding.undecided',
           severity: stage === undefined ? 'warning' : 'error',
           message: `Finding ${record.id} of ${record.of.join(', ')}, raised ${record.raised}, ${missing}${stage === undefined ? '' : `, and stage ${stage} is signed off`}: ${type}`,
           ids: [record.id, ...record.of],

@@ -1,15 +1,16 @@
-import type { Finding } from '../../finding.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 
 export const alloySwapped: Rule = {
   name: 'member.alloy-swapped',
   severity: 'error',
+  asks: 'defect',
+  duty: 'trade',
   finds:
     'A member whose heat is certified for another alloy than the record says. A warning where only the temper differs. One finding for each heat and alloy.',
   why: 'Strength, filler and procedure all follow from the alloy: the paper and the record cannot both be right.',
   source: 'EN 10204:2004, from memory; common practice',
   check({ model: { shell }, figures }) {
-    return figures.materials.heats.flatMap(({ heat, alloys, members, certificates }): readonly Finding[] => {
+    return figures.materials.heats.flatMap(({ heat, alloys, members, certificates }): readonly RuleFinding[] => {
       const certified = [...new Set(certificates.map(({ alloy }) => alloy))];
       const [paper] = certificates;
       if (!paper) return [];
@@ -22,7 +23,6 @@ export const alloySwapped: Rule = {
           const temper = certified.some((one) => numberOf(one) === numberOf(alloy));
           return [
             {
-              rule: 'member.alloy-swapped',
               severity: temper ? 'warning' : 'error',
               message: `Member ${first.id}${others.length > 0 ? ` and ${others.length} more` : ''} of heat ${heat} ${others.length > 0 ? 'are' : 'is'} recorded as ${alloy}, expected ${certified.join(' or ')} by certificate ${paper.id}: read the marking on the part and correct \`${temper ? 'alloy' : 'alloy` or `heat'}\``,
               ids: own.map(({ id }) => id),

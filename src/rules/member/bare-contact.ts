@@ -1,18 +1,19 @@
 import { unlikeContacts } from '../../compute/structure/unlike-metals.js';
-import type { Finding } from '../../finding.js';
 import type { RecordBase } from '../../model/source.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 
 export const bareContact: Rule = {
   name: 'member.bare-contact',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds:
     'Aluminium in contact with steel, stainless or copper, at a clamp or where two members meet, without an isolator on record. A clamp counts as steel.',
   why: 'Aluminium is eaten away where it touches another metal in the wet, under the paint and out of sight.',
   source: 'MIL-STD-889 (galvanic series), from memory; isolator at each clamp: common practice, no source',
   check({ model, figures }) {
     const { byId } = model.shell;
-    return unlikeContacts(model, figures.joints).flatMap(({ clamp, parts, metals, isolated }): readonly Finding[] => {
+    return unlikeContacts(model, figures.joints).flatMap(({ clamp, parts, metals, isolated }): readonly RuleFinding[] => {
       const [first, second] = clamp === undefined ? parts : [clamp, ...parts];
       const blamed = byId.get(first as string)?.record as RecordBase | undefined;
       if (isolated || !blamed) return [];
@@ -22,8 +23,6 @@ export const bareContact: Rule = {
           : `Clamp ${clamp} holds ${parts.join(', ')} (${metals[0]}) without an isolator on record, expected one: look, and add \`isolator: yes\``;
       return [
         {
-          rule: 'member.bare-contact',
-          severity: 'warning',
           message: `${words}, or record in findings.yaml what keeps the two apart`,
           ids: clamp === undefined ? parts : [clamp, ...parts],
           place: blamed.source.place(clamp === undefined ? 'alloy' : 'isolator'),

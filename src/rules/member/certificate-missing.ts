@@ -1,12 +1,13 @@
 import { isOfTheHeat } from '../../compute/structure/materials.js';
-import type { Finding } from '../../finding.js';
 import type { Model } from '../../model/shell.js';
 import { didYouMean } from '../../source/nearest.js';
-import type { Case, Rule } from '../rule.js';
+import type { Case, Rule, RuleFinding } from '../rule.js';
 
 export const certificateMissing: Rule = {
   name: 'member.certificate-missing',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'trade',
   finds:
     'A heat of which no certificate of type 3.1 or 3.2 is on record. One finding a heat; one note for the shell while the library has no certificates at all.',
   why: 'The paper of the heat is the only evidence that the metal is what its marking says.',
@@ -22,7 +23,7 @@ export const certificateMissing: Rule = {
 
 type Heat = Case['figures']['materials']['heats'][number];
 
-function withoutPaper({ heat, members, certificates }: Heat, known: readonly string[], { shell }: Model): readonly Finding[] {
+function withoutPaper({ heat, members, certificates }: Heat, known: readonly string[], { shell }: Model): readonly RuleFinding[] {
   const first = shell.members.find(({ id }) => id === members[0]);
   if (!first) return [];
   const more = members.length > 1 ? ` and ${members.length - 1} more` : '';
@@ -37,8 +38,6 @@ function withoutPaper({ heat, members, certificates }: Heat, known: readonly str
       : 'ask the mill for the inspection certificate';
   return [
     {
-      rule: 'member.certificate-missing',
-      severity: 'warning',
       message: `Heat ${heat} of ${first.id}${more} ${found}, expected one of type 3.1 or 3.2: ${advice}`,
       ids: [first.id, ...members.slice(1)],
       place: first.source.place('heat'),
@@ -47,10 +46,9 @@ function withoutPaper({ heat, members, certificates }: Heat, known: readonly str
   ];
 }
 
-function none({ shell }: Model, heats: number): Finding {
+function none({ shell }: Model, heats: number): RuleFinding {
   const first = shell.members.find(({ heat }) => heat !== undefined) ?? shell;
   return {
-    rule: 'member.certificate-missing',
     severity: 'note',
     message: `The library has no certificates, so ${heats === 1 ? 'the heat' : `the ${heats} heats`} of this shell ${heats === 1 ? 'is' : 'are'} not verified: add them to library/certificates.yaml`,
     ids: [shell.id],

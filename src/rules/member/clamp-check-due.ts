@@ -7,6 +7,8 @@ const SHOWN = 4;
 export const clampCheckDue: Rule = {
   name: 'member.clamp-check-due',
   severity: 'note',
+  asks: 'missing',
+  duty: 'trade',
   finds: 'Clamps whose later check is set and not on record. One note for each distance or time.',
   why: 'Clamps settle in the paint oven and on the first run: whoever drives the coach must know what is still to be done.',
   source: 'common practice, no source',
@@ -24,8 +26,6 @@ export const clampCheckDue: Rule = {
       const named = clamps.slice(0, SHOWN).map(({ id }) => id);
       return [
         {
-          rule: 'member.clamp-check-due',
-          severity: 'note',
           message: `${named.join(', ')}${more} ${clamps.length === 1 ? 'is' : 'are'} to be checked ${when}, and no check is on record: when it is done, add \`checks: [{date: .., after: .., by: ..}]\``,
           ids: clamps.map(({ id }) => id),
           place: first.source.place('check_again'),

@@ -3,6 +3,8 @@ import type { Rule } from '../rule.js';
 export const clampTorqueMissing: Rule = {
   name: 'member.clamp-torque-missing',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'trade',
   finds: 'A U-bolt, or a clamp with a bolt, without the torque that it was tightened to. A note where no later check is set.',
   why: 'The shell hangs on its clamps: too loose it walks on the frame, too tight the rail is crushed; and every clamp settles.',
   source: 'common practice, no source: follow the chassis maker’s body builder manual',
@@ -17,7 +19,6 @@ export const clampTorqueMissing: Rule = {
           : 'has no later check set, expected one after it has settled: add `check_again: {after: 500 mi}`';
       return [
         {
-          rule: 'member.clamp-torque-missing',
           severity: what === 'torque' ? 'warning' : 'note',
           message: `Clamp ${clamp.id} ${words}`,
           ids: [clamp.id],

@@ -1,8 +1,7 @@
 import { isPrimary } from '../../compute/structure/materials.js';
-import type { Finding } from '../../finding.js';
 import type { Model } from '../../model/shell.js';
 import type { Member } from '../../model/structure.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 
 /** Heats offered in a message. */
 const SHOWN = 4;
@@ -10,6 +9,8 @@ const SHOWN = 4;
 export const heatMissing: Rule = {
   name: 'member.heat-missing',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'trade',
   finds: 'A primary member without a heat. One note for the shell while no member has one.',
   why: 'An off-cut that lost its heat is metal of which nobody knows what it is; a recall of a heat would miss it.',
   source: 'EN 1090-3 clause 5.2 (constituent products are traceable), from memory; off-cuts: common practice, no source',
@@ -21,7 +22,7 @@ export const heatMissing: Rule = {
   },
 };
 
-function lost(member: Member, { shell }: Model): Finding {
+function lost(member: Member, { shell }: Model): RuleFinding {
   const parent = shell.members.find(({ id }) => id === member.offcutOf);
   const alike = [...new Set(shell.members.filter((other) => sameStock(other, member)).flatMap(({ heat }) => heat ?? []))].sort();
   const more = alike.length > SHOWN ? ` and ${alike.length - SHOWN} more` : '';
@@ -32,16 +33,13 @@ function lost(member: Member, { shell }: Model): Finding {
         ? `others of its stock are of ${alike.slice(0, SHOWN).join(', ')}${more}: add \`heat:\` where its marking shows which, and \`offcut_of:\` with the member that it was cut from`
         : 'add `heat:` as marked on the bar or sheet';
   return {
-    rule: 'member.heat-missing',
-    severity: 'warning',
     message: `Member ${member.id} has no heat on record, expected one for each primary member: ${advice}`,
     ids: [member.id],
     place: member.source.place(),
   };
 }
 
-const none = ({ shell }: Model): Finding => ({
-  rule: 'member.heat-missing',
+const none = ({ shell }: Model): RuleFinding => ({
   severity: 'note',
   message: `None of the ${shell.members.length} members has a heat on record, so no metal is traced: add \`heat:\` as marked on the bars and sheets`,
   ids: [shell.id],

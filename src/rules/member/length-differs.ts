@@ -8,6 +8,8 @@ const SHARE = 0.002;
 export const lengthDiffers: Rule = {
   name: 'member.length-differs',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A cut length that differs from the member’s line by more than 3 mm or 0.2 %, whichever is larger.',
   why: 'One of the two is wrong: mass and joints follow from them.',
   source: 'common practice, no source',
@@ -21,8 +23,6 @@ export const lengthDiffers: Rule = {
       if (!member || lineLengthMm === 0 || Math.abs(offMm) <= allowedMm) return [];
       return [
         {
-          rule: 'member.length-differs',
-          severity: 'warning',
           message: `Cut length ${length(lengthMm, units)} of ${id} is ${smallLength(Math.abs(offMm), units)} ${offMm > 0 ? 'longer' : 'shorter'} than the line from its start to its end (${length(lineLengthMm, units)}), expected at most ${smallLength(allowedMm, units)} (${percent(SHARE)}) apart: measure again and correct \`cut_length\`, \`from\` or \`to\``,
           ids: [id],
           place: member.source.place('cut_length'),

@@ -3,6 +3,8 @@ import type { Rule } from '../rule.js';
 export const offcutHeat: Rule = {
   name: 'member.offcut-heat',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'An off-cut whose heat or alloy is not that of the member it was cut from.',
   why: 'One bar has one heat: a marking was copied wrong, or the off-cut is of another bar.',
   source: 'common practice, no source',
@@ -16,8 +18,6 @@ export const offcutHeat: Rule = {
       if (own === undefined || wanted === undefined || own === wanted) return [];
       return [
         {
-          rule: 'member.offcut-heat',
-          severity: 'warning',
           message: `Member ${member.id} is an off-cut of ${parent.id} and has ${key} ${own}, expected ${wanted}: correct \`${key}\`, or \`offcut_of\``,
           ids: [member.id, parent.id],
           place: member.source.place(key),

@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const memberSelfCrossing: Rule = {
   name: 'member.self-crossing',
   severity: 'error',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A plate whose outline crosses itself, or whose corners enclose no area.',
   why: 'Two corners are exchanged: its area and mass come out wrong, and its joints are not found.',
   source: 'geometry',
@@ -13,8 +15,6 @@ export const memberSelfCrossing: Rule = {
       if (what === undefined) return [];
       return [
         {
-          rule: 'member.self-crossing',
-          severity: 'error',
           message: `The outline of plate ${id} ${what}: list its corners in order around the edge`,
           ids: [id],
           place: source.place('plate', 'outline'),

@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const spacing: Rule = {
   name: 'member.spacing',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds:
     'Two neighbouring trusses, or posts of a wall, further apart than the shop’s rule (20 in unless set). Openings do not count.',
   why: 'Skin and roof are laid out for the rule: a wider bay drums, buckles and leaves a sheet edge without a post.',
@@ -16,8 +18,6 @@ export const spacing: Rule = {
         if (!member) return [];
         return [
           {
-            rule: 'member.spacing',
-            severity: 'warning',
             message: `${after} stands ${length(gapMm, shop.units)} from ${before} (${row}), middle to middle, about ${position(at, shop.units)}, expected at most ${length(shop.limits.trussSpacingMm, shop.units)}: add the member between them, or correct where one of them stands`,
             ids: [after, before],
             place: member.source.place('from'),

@@ -9,6 +9,8 @@ const ROUNDING_MM = 0.05;
 export const wallThin: Rule = {
   name: 'member.wall-thin',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A tube among the members with a wall under 1/8 in (3.2 mm). One finding a section.',
   why: 'A thinner wall burns through and loses more of its strength to the heat of the weld.',
   source: 'common practice, no source',
@@ -23,8 +25,6 @@ export const wallThin: Rule = {
       const more = others.length > 0 ? ` and ${others.length} more` : '';
       return [
         {
-          rule: 'member.wall-thin',
-          severity: 'warning',
           message: `Wall ${thickness(dimensions.wallMm, shop.units)} of section ${id} in member ${first.id}${more}, expected at least ${thickness(LEAST_MM, shop.units)} in a welded member: check the section, or record why it will do in findings.yaml`,
           ids: users.map((user) => user.id),
           place: first.source.place('section'),

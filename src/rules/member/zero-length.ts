@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const zeroLength: Rule = {
   name: 'member.zero-length',
   severity: 'error',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A member whose line starts and ends in one place.',
   why: 'It has no direction: it cannot be drawn, joined or weighed.',
   source: 'geometry',
@@ -12,8 +14,6 @@ export const zeroLength: Rule = {
       if (shape.kind !== 'line' || distance(shape.from, shape.to) > 0) return [];
       return [
         {
-          rule: 'member.zero-length',
-          severity: 'error',
           message: `Member ${id} starts and ends in the same place, expected two: correct \`from\` or \`to\``,
           ids: [id],
           place: source.place('to'),

@@ -5,6 +5,8 @@ import type { Rule } from '../rule.js';
 export const gussetMissing: Rule = {
   name: 'opening.gusset-missing',
   severity: 'error',
+  asks: 'missing',
+  duty: 'trade',
   finds:
     'A slide-out opening with a corner that no gusset plate is near, or any opening that names a gusset that stands elsewhere.',
   why: 'The corners of a slide-out opening take its load each time it moves: they crack first.',
@@ -21,8 +23,6 @@ export const gussetMissing: Rule = {
       const away = elsewhere.length > 0 ? `names ${elsewhere.join(', ')}, at none of its corners` : '';
       return [
         {
-          rule: 'opening.gusset-missing',
-          severity: 'error',
           message: `Opening ${id} ${[bare, away].filter((words) => words !== '').join('; ')}; expected a plate within ${reach} of each corner: record the gusset as a member with a \`plate\`, or correct where it stands`,
           ids: [id, ...elsewhere],
           place: opening.source.place('gussets'),

@@ -3,6 +3,8 @@ import type { Rule } from '../rule.js';
 export const notMeasured: Rule = {
   name: 'opening.not-measured',
   severity: 'note',
+  asks: 'missing',
+  duty: 'trade',
   finds: 'An opening without both diagonals on record.',
   why: 'Whether it is square is not verified until it has been measured.',
   source: 'common practice, no source',
@@ -11,8 +13,6 @@ export const notMeasured: Rule = {
       if (measured?.diagonalsMm) return [];
       return [
         {
-          rule: 'opening.not-measured',
-          severity: 'note',
           message: `Opening ${id} is not verified for square: both diagonals are missing: add \`measured: {diagonals: [.., ..]}\``,
           ids: [id],
           place: source.place('measured'),

@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const outOfSquare: Rule = {
   name: 'opening.out-of-square',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'An opening whose diagonals differ by more than the shop’s limit (1/8 in unless set).',
   why: 'A slide-out binds and a door leaks in an opening that is racked.',
   source: 'limit `diagonal_difference` in shop.yaml; common practice, no source',
@@ -16,8 +18,6 @@ export const outOfSquare: Rule = {
       const racked = rackingDeg === undefined ? '' : ` (racked ${number(rackingDeg, 2)}°)`;
       return [
         {
-          rule: 'opening.out-of-square',
-          severity: 'warning',
           message: `Diagonals of opening ${id} differ by ${smallLength(diagonalDifferenceMm, shop.units)}${racked}, expected at most ${smallLength(limit, shop.units)}: pull it square and measure again, or record the decision in findings.yaml`,
           ids: [id],
           place: opening.source.place('measured', 'diagonals'),

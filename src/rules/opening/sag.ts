@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const sag: Rule = {
   name: 'opening.sag',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A header that was measured to sag by more than the shop’s limit (1/16 in unless set).',
   why: 'A sagged header rubs the slide-out or the door, and says that it carries more than it should.',
   source: 'limit `header_sag` in shop.yaml; common practice, no source',
@@ -19,8 +21,6 @@ export const sag: Rule = {
           : ` (its own mass and the panels over it alone give ${smallest(headerWithPanelMm, shop.units)} on plain supports at its sides)`;
       return [
         {
-          rule: 'opening.sag',
-          severity: 'warning',
           message: `Header of opening ${id} sags ${smallLength(sagMm, shop.units)}${own}, expected at most ${smallLength(limit, shop.units)}: find what loads it, correct and measure again, or record the decision in findings.yaml`,
           ids: [id, ...(opening.header === undefined ? [] : [opening.header])],
           place: opening.source.place('measured', 'header_sag'),

@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const adhesiveExpired: Rule = {
   name: 'order.adhesive-expired',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A panel bonded with adhesive past its expiry date.',
   why: 'A bond cannot be inspected afterwards, so what went into it must be in date.',
   source: 'common practice, no source',
@@ -15,8 +17,6 @@ export const adhesiveExpired: Rule = {
       const lot = panel.fixing?.lot === undefined ? '' : ` lot ${panel.fixing.lot}`;
       return [
         {
-          rule: 'order.adhesive-expired',
-          severity: 'warning',
           message: `Adhesive${lot} on panel ${panel.id} was applied on ${applied}, expected on or before its expiry ${expires}: test a coupon of it and decide it in findings.yaml`,
           ids: [panel.id],
           place: panel.source.place('fixing', 'expires'),

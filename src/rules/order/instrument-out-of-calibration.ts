@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const instrumentOutOfCalibration: Rule = {
   name: 'order.instrument-out-of-calibration',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A test taken with an instrument outside its calibration dates. (Scales: weight.scale-out-of-calibration.)',
   why: 'What it showed that day is not evidence, so the test does not pass.',
   source: 'ISO 9001:2015 clause 7.1.5.2',
@@ -14,8 +16,6 @@ export const instrumentOutOfCalibration: Rule = {
       if (!lapse) return [];
       return [
         {
-          rule: 'order.instrument-out-of-calibration',
-          severity: 'warning',
           message: `Test ${test.id} of ${test.date}: ${lapse}, expected a calibration that covers that day: repeat the test, or correct the dates in library/instruments.yaml`,
           ids: [test.id, instrument.id],
           place: test.source.place('instrument'),

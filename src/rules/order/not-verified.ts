@@ -1,12 +1,13 @@
-import type { Finding } from '../../finding.js';
 import type { Model } from '../../model/shell.js';
 import { type Concealed, closingDate, concealed } from '../../query/concealment.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 import { evidenceOf, nameOf, photoDay, testDay } from './evidence.js';
 
 export const orderNotVerified: Rule = {
   name: 'order.not-verified',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'inspector',
   finds:
     'A concealed run or joint without a dated photo, or without a passed test, of before it was closed in. A note where the panel has no date to compare with.',
   why: 'Nobody can look any more. A check without evidence is not verified; it never passes.',
@@ -17,7 +18,7 @@ export const orderNotVerified: Rule = {
   },
 };
 
-function withoutEvidence(item: Concealed, model: Model): readonly Finding[] {
+function withoutEvidence(item: Concealed, model: Model): readonly RuleFinding[] {
   if (!item.closed) return [];
   const { photos, tests, needsTest } = evidenceOf(item, model);
   const missing = [
@@ -28,8 +29,6 @@ function withoutEvidence(item: Concealed, model: Model): readonly Finding[] {
   const { date, panel } = item.closed;
   return [
     {
-      rule: 'order.not-verified',
-      severity: 'warning',
       message: `${nameOf(item)}, closed in by ${panel} on ${date}, is not verified: ${missing.join(' and ')}`,
       ids: [item.record.id, panel],
       place: item.record.source.place(),
@@ -38,14 +37,13 @@ function withoutEvidence(item: Concealed, model: Model): readonly Finding[] {
 }
 
 /** One note a panel, not one for each of the many things behind it. */
-function undated(items: readonly Concealed[]): readonly Finding[] {
+function undated(items: readonly Concealed[]): readonly RuleFinding[] {
   const behind = new Map<string, number>();
   for (const item of items) for (const panel of item.panels) behind.set(panel.id, (behind.get(panel.id) ?? 0) + 1);
   const panels = new Map(items.flatMap((item) => item.panels).map((panel) => [panel.id, panel]));
   return [...panels.values()]
     .filter((panel) => closingDate(panel) === undefined)
     .map((panel) => ({
-      rule: 'order.not-verified',
       severity: 'note',
       message: `Panel ${panel.id} has no date, so what it closes in (${behind.get(panel.id)} runs and joints) is not verified yet: add \`date:\` on the day it goes on`,
       ids: [panel.id],

@@ -5,6 +5,8 @@ import { evidenceOf, firstTooLate, nameOf, photoDay } from './evidence.js';
 export const photoAfterCloseIn: Rule = {
   name: 'order.photo-after-close-in',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A concealed run or joint whose every photo was taken after the panel that closes it went on.',
   why: 'A photo of a closed panel shows nothing of what is behind it, and a late date says that the record was made up afterwards.',
   source: 'common practice, no source',
@@ -18,8 +20,6 @@ export const photoAfterCloseIn: Rule = {
       if (!photo) return [];
       return [
         {
-          rule: 'order.photo-after-close-in',
-          severity: 'warning',
           message: `${nameOf(item)} was first photographed on ${late} (${photo.id}), expected on or before ${date}, when ${panel} closed it in: open it and photograph it, or decide it in findings.yaml`,
           ids: [item.record.id, photo.id, panel],
           place: photo.source.place('taken'),

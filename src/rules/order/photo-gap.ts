@@ -1,12 +1,13 @@
 import { PHOTOS_OF_A_JOINT, type PhotoCoverage, type PhotoGap } from '../../compute/access/photos.js';
-import type { Finding } from '../../finding.js';
 import type { Zone } from '../../model/services.js';
 import { length } from '../../quantity/format.js';
-import type { Case, Rule } from '../rule.js';
+import type { Case, Rule, RuleFinding } from '../rule.js';
 
 export const photoGap: Rule = {
   name: 'order.photo-gap',
   severity: 'note',
+  asks: 'missing',
+  duty: 'trade',
   finds:
     'Lengths of run in a concealed cavity that no picture of before close-in shows, and joints in fewer than two. A note for each cavity still open, one for all that are closed.',
   why: 'The picture is what a repair years later goes by; after the panel is on nobody can take it.',
@@ -34,24 +35,20 @@ function missingIn({ id }: Zone, photos: PhotoCoverage): Missing {
   return { gaps, joints: joints.map((joint) => joint.id), closed: photos.closed.includes(id) };
 }
 
-function openNote(zone: Zone, given: Case): Finding {
+function openNote(zone: Zone, given: Case): RuleFinding {
   const before = zone.closedBy.length > 0 ? zone.closedBy.join(', ') : 'it';
   return {
-    rule: 'order.photo-gap',
-    severity: 'note',
     message: `In ${zone.id}, ${said(missingIn(zone, given.figures.photos), given)}, expected before ${before} is closed: take them, and write \`shows\` or \`camera\` beside each`,
     ids: [zone.id],
     place: zone.source.place(),
   };
 }
 
-function closedNote(zones: readonly Zone[], given: Case): Finding {
+function closedNote(zones: readonly Zone[], given: Case): RuleFinding {
   const each = zones.map((zone) => missingIn(zone, given.figures.photos));
   const gaps = [...new Set(each.flatMap((one) => one.gaps))];
   const joints = [...new Set(each.flatMap((one) => one.joints))];
   return {
-    rule: 'order.photo-gap',
-    severity: 'note',
     message: `Closed in, ${said({ gaps, joints, closed: true }, given)} (${few(zones.map(({ id }) => id))}): picture them when a panel is next off`,
     ids: zones.map(({ id }) => id),
     place: (zones[0] as Zone).source.place(),

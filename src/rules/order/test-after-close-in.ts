@@ -5,6 +5,8 @@ import { evidenceOf, firstTooLate, nameOf, testDay } from './evidence.js';
 export const testAfterCloseIn: Rule = {
   name: 'order.test-after-close-in',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A concealed run or joint whose every passed test was made after the panel that closes it went on.',
   why: 'Test before cover: a leak found behind a bonded panel costs the panel.',
   source: 'common practice, no source',
@@ -18,8 +20,6 @@ export const testAfterCloseIn: Rule = {
       if (!needsTest || !test) return [];
       return [
         {
-          rule: 'order.test-after-close-in',
-          severity: 'warning',
           message: `${nameOf(item)} first passed a test on ${late} (${test.id}), expected on or before ${date}, when ${panel} closed it in: decide it in findings.yaml, with what makes the late test enough`,
           ids: [item.record.id, test.id, panel],
           place: test.source.place('date'),

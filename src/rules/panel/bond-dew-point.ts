@@ -5,6 +5,8 @@ import type { Rule } from '../rule.js';
 export const bondDewPoint: Rule = {
   name: 'panel.bond-dew-point',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A panel bonded on a surface less than 3 °C above the dew point of the air.',
   why: 'Water settles on the surface before anybody sees it, and the adhesive holds to the water.',
   source: 'EN 17460 practice, +3 °C from memory; dew point by the Magnus formula',
@@ -16,8 +18,6 @@ export const bondDewPoint: Rule = {
       const { surfaceK = 0 } = panel.bond;
       return [
         {
-          rule: 'panel.bond-dew-point',
-          severity: 'warning',
           message: `Panel ${id} was bonded at a surface of ${temperature(surfaceK, shop.units)}, ${number(dewMarginK, 1)} K above the dew point (${temperature(dewPointK, shop.units)}), expected at least ${DEW_MARGIN_K} K: pull a coupon of that day and decide it in findings.yaml`,
           ids: [id],
           place: panel.source.place('bond', 'surface'),

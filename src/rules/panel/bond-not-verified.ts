@@ -1,9 +1,10 @@
-import type { Finding } from '../../finding.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 
 export const bondNotVerified: Rule = {
   name: 'panel.bond-not-verified',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'inspector',
   finds:
     'A bonded panel whose log cannot be judged, or whose coupon did not pass. What is missing is a note until the panel’s stage is signed off.',
   why: 'A bond cannot be inspected afterwards: its log is the only evidence that it holds.',
@@ -11,7 +12,7 @@ export const bondNotVerified: Rule = {
   check({ model: { shell }, figures }) {
     const signed = new Set(shell.signoffs.map(({ stage }) => stage));
     const byId = new Map(shell.panels.map((panel) => [panel.id, panel]));
-    return figures.bonds.flatMap(({ panel: id, missing, coupon }): readonly Finding[] => {
+    return figures.bonds.flatMap(({ panel: id, missing, coupon }): readonly RuleFinding[] => {
       const panel = byId.get(id);
       if (!panel) return [];
       const weak = coupon !== undefined && coupon !== 'passed';
@@ -22,7 +23,6 @@ export const bondNotVerified: Rule = {
         : `${missing.map((key) => `\`${key}\``).join(', ')} ${missing.length === 1 ? 'is' : 'are'} missing: add ${missing.length === 1 ? 'it' : 'them'} from the card of that day`;
       return [
         {
-          rule: 'panel.bond-not-verified',
           severity: weak || isSigned ? 'warning' : 'note',
           message: `The bond of panel ${id} is not verified, ${words}`,
           ids: [id, ...(weak && panel.bond?.coupon !== undefined ? [panel.bond.coupon] : [])],

@@ -1,19 +1,20 @@
-import type { Finding } from '../../finding.js';
 import { number } from '../../quantity/format.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 
 export const bondTime: Rule = {
   name: 'panel.bond-time',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A bonded panel that was closed after the adhesive’s open time, or loaded before its least cure.',
   why: 'A skin that has formed on the bead does not wet the panel; a bond that is loaded while it is soft creeps.',
   source:
     'limits `open_time_limit` and `cure_least` on the record, from the adhesive’s data sheet; EN 17460 practice, from memory',
   check({ model: { shell } }) {
-    return shell.panels.flatMap(({ id, bond, source }): readonly Finding[] => {
-      const found: Finding[] = [];
+    return shell.panels.flatMap(({ id, bond, source }): readonly RuleFinding[] => {
+      const found: RuleFinding[] = [];
       const say = (key: string, message: string): void =>
-        void found.push({ rule: 'panel.bond-time', severity: 'warning', message, ids: [id], place: source.place('bond', key) });
+        void found.push({ severity: 'warning', message, ids: [id], place: source.place('bond', key) });
       const { openTimeS, openTimeLimitS, cureS, cureLeastS } = bond ?? {};
       if (openTimeS !== undefined && openTimeLimitS !== undefined && openTimeS > openTimeLimitS) {
         say(

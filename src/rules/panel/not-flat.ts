@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const notFlat: Rule = {
   name: 'panel.not-flat',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A panel with a corner further out of its plane than the shop’s limit (3 mm unless set).',
   why: 'A corner out of plane is a slip in a coordinate, or a panel that must be drawn as two.',
   source: 'limit `flatness` in shop.yaml; plane by Newell’s method through the mean of the corners',
@@ -14,8 +16,6 @@ export const notFlat: Rule = {
       if (!panel || outOfPlaneMm <= shop.limits.flatnessMm) return [];
       return [
         {
-          rule: 'panel.not-flat',
-          severity: 'warning',
           message: `A corner of panel ${id} lies ${smallLength(outOfPlaneMm, shop.units)} out of the panel's plane, expected at most ${smallLength(shop.limits.flatnessMm, shop.units)}: correct its \`outline\`, or record a bent panel as one for each flat`,
           ids: [id],
           place: panel.source.place('outline'),

@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const selfCrossing: Rule = {
   name: 'panel.self-crossing',
   severity: 'error',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A panel whose outline crosses itself, or whose corners enclose no area.',
   why: 'Two corners are exchanged: its area and mass come out wrong.',
   source: 'geometry',
@@ -13,8 +15,6 @@ export const selfCrossing: Rule = {
       if (what === undefined) return [];
       return [
         {
-          rule: 'panel.self-crossing',
-          severity: 'error',
           message: `The outline of panel ${id} ${what}: list its corners in order around the edge`,
           ids: [id],
           place: source.place('outline'),

@@ -8,6 +8,8 @@ const SHOWN = 5;
 export const beforeBuild: Rule = {
   name: 'record.before-build',
   severity: 'note',
+  asks: 'defect',
+  duty: 'administrator',
   finds: 'Tests, openings, bonded panels and photos dated before the first weld of the shell. One note for all of them.',
   why: 'There was nothing to test or to measure yet: the date was left over from another shell, or is a slip of the year.',
   source: 'common practice, no source',
@@ -21,8 +23,6 @@ export const beforeBuild: Rule = {
     const named = early.slice(0, SHOWN).map(({ record, day }) => `${record.id} (${day})`);
     return [
       {
-        rule: 'record.before-build',
-        severity: 'note',
         message: `Dated before the first weld of this shell (${begun}): ${named.join(', ')}${more}, expected a day of the build: correct the date, or say in a \`note\` what was done before it`,
         ids: early.map(({ record }) => record.id),
         place: first.record.source.place('date'),

@@ -7,6 +7,8 @@ const SHOWN = 5;
 export const datedAhead: Rule = {
   name: 'record.dated-ahead',
   severity: 'note',
+  asks: 'defect',
+  duty: 'administrator',
   finds: 'Records of something done that are dated after the last commit of the shell. One note for all of them.',
   why: 'Nobody can have written down what had not happened yet: it is a slip of the year, or a plan in the place of a record.',
   source: 'common practice, no source',
@@ -20,8 +22,6 @@ export const datedAhead: Rule = {
     const named = ahead.slice(0, SHOWN).map(({ record, event }) => `${record.id} (${event})`);
     return [
       {
-        rule: 'record.dated-ahead',
-        severity: 'note',
         message: `Dated after the last commit of ${last}: ${named.join(', ')}${more}, expected what was done by then: correct the date, or leave it out until it is done`,
         ids: ahead.map(({ record }) => record.id),
         place: first.record.source.place('date'),

@@ -8,6 +8,8 @@ const SHOWN = 5;
 export const lateEntry: Rule = {
   name: 'record.late-entry',
   severity: 'note',
+  asks: 'defect',
+  duty: 'administrator',
   finds:
     'Records that came into Git more days after their event than the shop allows (a week unless set). One note for each day of entry.',
   why: 'What is written down weeks later is written from memory, or after somebody asked for it.',
@@ -23,8 +25,6 @@ export const lateEntry: Rule = {
       const more = late.length > SHOWN ? ` and ${late.length - SHOWN} more` : '';
       const named = late.slice(0, SHOWN).map(({ record }) => record.id);
       return {
-        rule: 'record.late-entry',
-        severity: 'note',
         message: `${named.join(', ')}${more} ${span} came into Git on ${first.entered}, ${late.length === 1 ? '' : 'up to '}${most} days later, expected within ${number(lateEntryDays)} days: say in a \`note\` from what they were written`,
         ids: late.map(({ record }) => record.id),
         place: first.record.source.place('date'),

@@ -3,6 +3,8 @@ import type { Rule } from '../rule.js';
 export const photoChanged: Rule = {
   name: 'record.photo-changed',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'administrator',
   finds: 'A picture whose file is not the one that was recorded: its SHA-256 differs from the record’s.',
   why: 'A picture that was cut, turned or replaced after it was recorded no longer shows what the record says.',
   source: 'FIPS 180-4 (SHA-256); common practice, no source',
@@ -13,8 +15,6 @@ export const photoChanged: Rule = {
       if (found === undefined || recorded === undefined || found === recorded) return [];
       return [
         {
-          rule: 'record.photo-changed',
-          severity: 'warning',
           message: `The file of photo ${photo.id} has SHA-256 ${found.slice(0, 12)}…, expected ${recorded.slice(0, 12)}… as recorded: put the original back, or record the new picture under an id of its own`,
           ids: [photo.id],
           place: photo.source.place('sha256'),

@@ -5,6 +5,8 @@ import type { Rule } from '../rule.js';
 export const photoDate: Rule = {
   name: 'record.photo-date',
   severity: 'note',
+  asks: 'defect',
+  duty: 'administrator',
   finds: 'A photo whose camera says another day than its record, by more than the shop allows for late entries.',
   why: 'One of the two dates is wrong, and what the photo proves rests on it.',
   source: 'limit `late_entry` in shop.yaml; date by EXIF; common practice, no source',
@@ -17,8 +19,6 @@ export const photoDate: Rule = {
       if (days <= limit) return [];
       return [
         {
-          rule: 'record.photo-date',
-          severity: 'note',
           message: `Photo ${photo.id} was taken on ${photo.taken} by its record and on ${camera} by its camera, ${number(days)} days apart, expected at most ${number(limit)}: correct \`taken\`, or say in a \`note\` that the camera's clock was wrong`,
           ids: [photo.id],
           place: photo.source.place('taken'),

@@ -1,12 +1,13 @@
 import { sameLook } from '../../compute/record/same-look.js';
-import type { Finding } from '../../finding.js';
 import type { Photo } from '../../model/shell.js';
 import type { PhotoFacts } from '../../store/photo-facts.js';
-import type { Case, Rule } from '../rule.js';
+import type { Case, Rule, RuleFinding } from '../rule.js';
 
 export const photoTwice: Rule = {
   name: 'record.photo-twice',
   severity: 'note',
+  asks: 'defect',
+  duty: 'administrator',
   finds:
     'One picture that stands as evidence twice: the same file, or one that looks the same, under two records of the shell; the same file in another shell.',
   why: 'The second place was not photographed.',
@@ -29,15 +30,13 @@ interface Shot {
 }
 
 /** Each record beside the first that has its picture. */
-function withinShell(shots: readonly Shot[]): readonly Finding[] {
+function withinShell(shots: readonly Shot[]): readonly RuleFinding[] {
   return shots.flatMap(({ photo, fact }, i) => {
     const first = shots.slice(0, i).find((other) => isSame(fact, other.fact));
     if (!first) return [];
     const how = fact.sha256 === first.fact.sha256 ? 'is the same picture as' : 'looks the same as';
     return [
       {
-        rule: 'record.photo-twice',
-        severity: 'note',
         message: `Photo ${photo.id} (${said(photo)}) ${how} ${first.photo.id} (${said(first.photo)}), expected a picture for each: name both things in one record's \`of\`, or take the second picture`,
         ids: [photo.id, first.photo.id],
         place: photo.source.place('file'),
@@ -53,7 +52,7 @@ const isSame = (a: PhotoFacts, b: PhotoFacts): boolean =>
 const said = ({ of, taken }: Photo): string => [of.slice(0, 3).join(', '), taken].filter((text) => text).join(', ');
 
 /** The same file, by the hash that the other shell's record carries. */
-function elsewhere(shots: readonly Shot[], { model }: Case): readonly Finding[] {
+function elsewhere(shots: readonly Shot[], { model }: Case): readonly RuleFinding[] {
   const hashes = new Map(shots.map(({ photo, fact }) => [fact.sha256, photo]));
   const others = hashes.size > 0 ? (model.elsewhere?.records('photos', [...hashes.keys()]) ?? []) : [];
   return others.flatMap(({ shell, id, typed }) => {
@@ -61,8 +60,6 @@ function elsewhere(shots: readonly Shot[], { model }: Case): readonly Finding[] 
     if (!photo) return [];
     return [
       {
-        rule: 'record.photo-twice',
-        severity: 'note',
         message: `Photo ${photo.id} (${said(photo)}) is the same picture as ${id} of ${shell}, expected one of this shell: take it here`,
         ids: [photo.id],
         place: photo.source.place('file'),

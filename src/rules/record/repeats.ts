@@ -7,6 +7,8 @@ const SHOWN = 3;
 export const recordRepeats: Rule = {
   name: 'record.repeats',
   severity: 'note',
+  asks: 'defect',
+  duty: 'administrator',
   finds:
     'Records that say word for word what records of a shell begun earlier say: readings and dates of tests, tickets and openings, bonding logs, welds, heats of most members.',
   why: 'A file pasted from the last shell and not made anew looks complete and is evidence of nothing.',
@@ -18,8 +20,6 @@ export const recordRepeats: Rule = {
       const named = pairs.slice(0, SHOWN).map(({ record, of }) => `${record.id} (${of.id})`);
       const more = pairs.length > SHOWN ? ` and ${pairs.length - SHOWN} more` : '';
       return {
-        rule: 'record.repeats',
-        severity: 'note',
         message: `The ${what} of ${named.join(', ')}${more} are those of ${other}, expected this shell's own: type what was read here, or say in a \`note\` why they agree`,
         ids: pairs.map(({ record }) => record.id),
         place: first.record.source.place(),

@@ -5,6 +5,8 @@ const NAMED = 3;
 export const uncommitted: Rule = {
   name: 'record.uncommitted',
   severity: 'note',
+  asks: 'missing',
+  duty: 'administrator',
   finds: 'Files of the shell\u2019s record that differ from the last commit.',
   why: 'A book printed now would name a revision that does not have what it shows, and nobody stands behind the change yet.',
   source: 'common practice, no source',
@@ -16,8 +18,6 @@ export const uncommitted: Rule = {
     const named = files.slice(0, NAMED).join(', ') + (more > 0 ? ` and ${more} more` : '');
     return [
       {
-        rule: 'record.uncommitted',
-        severity: 'note',
         message: `Not committed: ${named}, expected every record in Git: \`git add\` and \`git commit\` what is done`,
         ids: [shell.id],
         place: { file: first, line: 1, column: 1, endLine: 1, endColumn: 1 },

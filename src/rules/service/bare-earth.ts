@@ -9,6 +9,8 @@ const isEarthStud = ({ nodeKind, name = '' }: ServiceNode): boolean =>
 export const bareEarth: Rule = {
   name: 'service.bare-earth',
   severity: 'note',
+  asks: 'missing',
+  duty: 'trade',
   finds: 'An earth or bonding stud without a record of what keeps its copper off the aluminium.',
   why: 'A bare copper lug eats the aluminium under it in the wet, and the earth is lost while it still looks tight.',
   source: 'MIL-STD-889 (galvanic series), from memory; isolator at each earth: common practice, no source',
@@ -16,8 +18,6 @@ export const bareEarth: Rule = {
     return shell.nodes
       .filter((node) => isEarthStud(node) && node.isolator !== true)
       .map((node) => ({
-        rule: 'service.bare-earth',
-        severity: 'note',
         message: `${node.id} (${node.name}) has no record of what keeps its copper lug off the aluminium, expected a tinned lug or a stainless washer: look, and add \`isolator: yes\``,
         ids: [node.id],
         place: node.source.place('isolator'),

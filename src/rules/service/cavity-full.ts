@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const cavityFull: Rule = {
   name: 'service.cavity-full',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds:
     'A cavity whose runs fill more of it than the shop allows, or a conduit fuller than 53 % with one wire, 31 % with two, 40 % with more.',
   why: 'A wire can no longer be drawn through without hurting the others, and the middle of the bundle runs hot.',
@@ -17,8 +19,6 @@ export const cavityFull: Rule = {
       const count = `${figure.runs.length} run${figure.runs.length === 1 ? '' : 's'}`;
       return [
         {
-          rule: 'service.cavity-full',
-          severity: 'warning',
           message: `${zone.id} is ${percent(figure.fill, 0)} full with ${count}, expected at most ${percent(limit, 0)}: move runs to another cavity, or compare its clear size`,
           ids: [zone.id, ...figure.runs],
           place: zone.source.place(zone.conduit ? 'conduit' : zone.clearMm ? 'clear' : 'box'),

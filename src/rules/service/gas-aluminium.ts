@@ -5,6 +5,8 @@ const ALUMINIUM = /\balumini?um\b/iu;
 export const gasAluminium: Rule = {
   name: 'service.gas-aluminium',
   severity: 'error',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A gas line of aluminium tube.',
   why: 'Aluminium tube cracks with vibration and corrodes where it touches wet metal.',
   source: 'state liquefied-gas vehicle rules, from memory; a licensed gas fitter decides',
@@ -15,8 +17,6 @@ export const gasAluminium: Rule = {
       if (run.medium !== 'gas' || !size || !ALUMINIUM.test(size.material)) return [];
       return [
         {
-          rule: 'service.gas-aluminium',
-          severity: 'error',
           message: `${run.id} is ${size.text}, expected steel, copper or listed hose for gas: replace it, or correct \`size\``,
           ids: [run.id],
           place: run.source.place('size'),

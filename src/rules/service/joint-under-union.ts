@@ -12,6 +12,8 @@ const UNIONS = ['fitting', 'valve', 'drain', 'test-point'];
 export const jointUnderUnion: Rule = {
   name: 'service.joint-under-union',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'An electric joint right under a union, valve or drain of a water or waste line.',
   why: 'Unions are what drips, and a wet joint corrodes or shorts.',
   source: 'common practice, no source',
@@ -25,8 +27,6 @@ export const jointUnderUnion: Rule = {
         if (aside > UNDER_MM || above <= 0 || above > DROP_MM) return [];
         return [
           {
-            rule: 'service.joint-under-union',
-            severity: 'warning' as const,
             message: `${joint.nodeKind} ${joint.id} lies ${length(above, shop.units)} under ${union.nodeKind} ${union.id}, expected no electric joint under a union: move one aside by ${length(UNDER_MM, shop.units)} or more`,
             ids: [joint.id, union.id],
             place: joint.source.place('at'),

@@ -11,6 +11,8 @@ const SHORTFALL_MM = 25;
 export const lengthDiffers: Rule = {
   name: 'service.length-differs',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds:
     'An installed length that its recorded way does not explain: more than 15 % and 300 mm longer, or 2 % and 25 mm shorter.',
   why: 'One of the two is wrong: a map that is wrong sends a drill through a pipe, a length that is wrong spoils the voltage drop.',
@@ -27,8 +29,6 @@ export const lengthDiffers: Rule = {
       const by = `${length(Math.abs(slackMm), shop.units)} (${percent(Math.abs(slackMm) / wayMm)}) ${isLong ? 'longer' : 'shorter'}`;
       return [
         {
-          rule: 'service.length-differs',
-          severity: 'warning',
           message: `${run.id} was installed ${length(run.installedLengthMm, shop.units)} long, expected about ${length(wayMm, shop.units)} along its way, ${by}: measure the run and its way points again`,
           ids: [run.id],
           place: run.source.place('installed_length'),

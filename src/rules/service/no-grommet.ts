@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const noGrommet: Rule = {
   name: 'service.no-grommet',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'trade',
   finds: 'A run that passes through the metal of a member or panel without a grommet on record.',
   why: 'The edge of an aluminium hole saws through insulation and hose on the road.',
   source: 'common practice, no source; gas lines: state liquefied-gas vehicle rules, from memory',
@@ -14,8 +16,6 @@ export const noGrommet: Rule = {
       if (!run || grommet) return [];
       return [
         {
-          rule: 'service.no-grommet',
-          severity: 'warning',
           message: `${id} passes through ${kind} ${through} at ${position(at, shop.units)} without a grommet on record: add \`grommets: [${through}]\`, or correct its way points`,
           ids: [id, through],
           place: run.source.place('grommets'),

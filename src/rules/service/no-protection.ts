@@ -6,6 +6,8 @@ const isBond = ({ id, name }: Circuit): boolean => /\b(?:earth|ground|bond(?:ing
 export const noProtection: Rule = {
   name: 'service.no-protection',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'trade',
   finds: 'A DC or AC circuit without a fuse or breaker on record. Earth bonds (`bonding: yes`) want none.',
   why: 'Nobody can tell what to switch off before work on it, and an unprotected wire can start a fire.',
   source: 'common practice, no source; NEC 240 and 551 ask for the device itself (from memory)',
@@ -16,8 +18,6 @@ export const noProtection: Rule = {
           (medium === 'dc' || medium === 'ac') && !bonding && protection?.ratingA === undefined,
       )
       .map((circuit) => ({
-        rule: 'service.no-protection',
-        severity: 'warning',
         message: circuit.protection
           ? `${circuit.id} has a ${circuit.protection.kind} without a rating, expected amperes: add \`rating: 15 A\``
           : `${circuit.id} has no protection on record, expected its fuse or breaker: add \`protection: {kind: fuse, rating: 15 A, at: …}\`${isBond(circuit) ? ', or `bonding: yes` for an earth bond' : ''}`,

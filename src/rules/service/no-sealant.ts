@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const noSealant: Rule = {
   name: 'service.no-sealant',
   severity: 'note',
+  asks: 'missing',
+  duty: 'trade',
   finds: 'A run that passes through a skin, roof, cap or belly panel without sealing of the hole on record.',
   why: 'Water, road salt and exhaust come in by the hole of a wire long before anybody sees it.',
   source: 'common practice, no source',
@@ -14,8 +16,6 @@ export const noSealant: Rule = {
       if (!run || sealed !== false) return [];
       return [
         {
-          rule: 'service.no-sealant',
-          severity: 'note',
           message: `${id} passes through panel ${through} to the outside at ${position(at, shop.units)} without sealing on record: look, and add \`sealed: [${through}]\``,
           ids: [id, through],
           place: run.source.place('sealed'),

@@ -6,6 +6,8 @@ const LONG = /\b(?:truss|trusses|chase|conduit)\b/iu;
 export const noSpareWay: Rule = {
   name: 'service.no-spare-way',
   severity: 'note',
+  asks: 'missing',
+  duty: 'trade',
   finds: 'A concealed truss cavity, chase or conduit without a spare way and a pull cord on record.',
   why: 'The next wire then runs on the surface, or the lining comes down.',
   source: 'common practice, no source',
@@ -17,8 +19,6 @@ export const noSpareWay: Rule = {
         if (missing.length === 0) return [];
         return [
           {
-            rule: 'service.no-spare-way',
-            severity: 'note' as const,
             message: `${zone.id} has no ${zone.spare === undefined ? 'spare way' : 'pull cord'} on record, expected one spare way and a cord: add ${missing.join(' and ')}`,
             ids: [zone.id],
             place: zone.source.place(),

@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const noSwitch: Rule = {
   name: 'service.no-switch',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'trade',
   finds: 'A distribution panel that no switch, fuse or breaker parts from one of its sources.',
   why: 'Shore, generator, battery, solar and inverter can each feed it. Whoever works on it must then take live leads off.',
   source: 'common practice, no source; a licensed electrician decides',
@@ -17,8 +19,6 @@ export const noSwitch: Rule = {
         if (ids.length === 0) return [];
         return [
           {
-            rule: 'service.no-switch',
-            severity: 'warning' as const,
             message: `Nothing on record switches ${node.id} off from ${ids.join(', ')}, expected a switch, fuse or breaker on the way from each source: fit one, or add it to the nodes`,
             ids: [node.id, ...ids],
             place: node.source.place(),

@@ -1,13 +1,10 @@
 import { samples } from '../../compute/access/samples.js';
 import { zoneMap } from '../../compute/access/zones.js';
-import type { Finding } from '../../finding.js';
 import type { RecordBase } from '../../model/source.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 
-function missing(what: string, record: RecordBase): Finding {
+function missing(what: string, record: RecordBase): RuleFinding {
   return {
-    rule: 'service.no-tolerance',
-    severity: 'warning',
     message: `${what} ${record.id} is concealed and does not say how well its place is known, expected a tolerance: add \`tolerance: 15 mm\``,
     ids: [record.id],
     place: record.source.place(),
@@ -17,6 +14,8 @@ function missing(what: string, record: RecordBase): Finding {
 export const noTolerance: Rule = {
   name: 'service.no-tolerance',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'trade',
   finds: 'A concealed node or run whose record does not say how well its place is known.',
   why: 'A map without a tolerance looks exact, and the next drill is set a finger’s breadth beside a pipe.',
   source: 'common practice, no source',

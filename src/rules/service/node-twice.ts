@@ -11,6 +11,8 @@ const isSame = (a: ServiceNode, b: ServiceNode): boolean =>
 export const nodeTwice: Rule = {
   name: 'service.node-twice',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'One connection under two ids, or a run that begins and ends at one node.',
   why: 'Runs end at the one or the other, and the line looks broken between them: nothing follows it, and nothing isolates it.',
   source: 'common practice, no source',
@@ -26,8 +28,6 @@ export const nodeTwice: Rule = {
         if (!first) return [];
         return [
           {
-            rule: 'service.node-twice',
-            severity: 'warning' as const,
             message: `${node.nodeKind} ${node.id} is at the very place of ${first.id}, expected one record a connection: delete one and let its runs end at the other, or correct its place`,
             ids: [node.id, first.id],
             place: node.source.place(),
@@ -39,8 +39,6 @@ export const nodeTwice: Rule = {
     const loops = shell.runs
       .filter((run) => run.from === run.to)
       .map((run) => ({
-        rule: 'service.node-twice',
-        severity: 'warning' as const,
         message: `${run.id} runs from ${run.from} to ${run.to}, expected two different nodes: correct \`to\``,
         ids: [run.id, run.from],
         place: run.source.place('to'),

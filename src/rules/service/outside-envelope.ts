@@ -48,6 +48,8 @@ const isOutside = (at: Vec3, bounds: Bounds): boolean => at.some((value, k) => i
 export const outsideEnvelope: Rule = {
   name: 'service.outside-envelope',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A node or way point more than a metre outside the frame and skins of the coach.',
   why: 'It is most likely feet and inches exchanged, a lost minus sign, or left for right: the map of that run is wrong.',
   source: 'common practice, no source',
@@ -56,8 +58,6 @@ export const outsideEnvelope: Rule = {
     if (!bounds) return [];
     const tell = (id: string, at: Vec3, place: ReturnType<Shell['source']['place']>) =>
       ({
-        rule: 'service.outside-envelope',
-        severity: 'warning',
         message: `${id} is at ${position(at, shop.units)}, expected within ${position(bounds.min, shop.units)} to ${position(bounds.max, shop.units)}: ${probableSlip(at, bounds)}`,
         ids: [id],
         place,

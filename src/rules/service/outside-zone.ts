@@ -1,11 +1,10 @@
 import { samples } from '../../compute/access/samples.js';
 import { type ZoneMap, zoneMap } from '../../compute/access/zones.js';
-import type { Finding } from '../../finding.js';
 import { isInBox } from '../../geometry/box.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Run } from '../../model/services.js';
 import { position } from '../../quantity/format.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 
 /** Way points are measured to a wire's middle with a tape: this much beside a cavity is still in it, mm. House rule. */
 const TAPE_MM = 25;
@@ -23,12 +22,14 @@ function strayVia(run: Run, isInside: (at: Vec3) => boolean): number | undefined
 export const outsideZone: Rule = {
   name: 'service.outside-zone',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A run that never enters a cavity it says it is in, or (a note) that leaves its cavities at a way point and comes back.',
   why: 'Either the cavity or the way points are wrong, and whoever looks for the run looks in the wrong place.',
   source: 'common practice, no source',
   check({ model: { shell, shop } }) {
     const zones = zoneMap(shell.zones);
-    return shell.runs.flatMap((run): readonly Finding[] => {
+    return shell.runs.flatMap((run): readonly RuleFinding[] => {
       const slackMm = TAPE_MM + (run.toleranceMm ?? 0);
       const named = run.zones.filter((id) => (zones.boxes.get(id)?.length ?? 0) > 0);
       if (named.length === 0 || run.path.length < 2) return [];
@@ -41,19 +42,16 @@ export const outsideZone: Rule = {
       ];
     });
 
-    function neverIn(run: Run, zone: string): Finding {
+    function neverIn(run: Run, zone: string): RuleFinding {
       return {
-        rule: 'service.outside-zone',
-        severity: 'warning',
         message: `${run.id} says it is in ${zone} but no part of its way comes into it, expected a way point inside: compare \`zones\` and \`via\``,
         ids: [run.id, zone],
         place: run.source.place('zones', run.zones.indexOf(zone)),
       };
     }
 
-    function strayed(run: Run, i: number): Finding {
+    function strayed(run: Run, i: number): RuleFinding {
       return {
-        rule: 'service.outside-zone',
         severity: 'note',
         message: `${run.id} has a way point at ${position(run.via[i] as Vec3, shop.units)} in none of ${run.zones.join(', ')}: compare the point, or add the cavity that it is in to \`zones\``,
         ids: [run.id, ...run.zones],

@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const protectionBelowLoad: Rule = {
   name: 'service.protection-below-load',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A circuit whose loads together draw more than its fuse or breaker lets pass.',
   why: 'It opens in use, and the next owner puts a larger one in.',
   source: 'common practice, no source',
@@ -14,8 +16,6 @@ export const protectionBelowLoad: Rule = {
       if (!circuit || loadA === undefined || protectionA === undefined || loadA <= protectionA) return [];
       return [
         {
-          rule: 'service.protection-below-load',
-          severity: 'warning',
           message: `${id} feeds ${number(loadA, 1)} A behind ${number(protectionA)} A protection, expected no more load than that: split the circuit, or compare the recorded loads`,
           ids: [id],
           place: circuit.source.place('load'),

@@ -38,6 +38,8 @@ const fusedThere = (run: Run, battery: ServiceNode, { circuits }: Shell): boolea
 export const protectionFar: Rule = {
   name: 'service.protection-far',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A wire from a battery that runs more than 7 in (180 mm) before its first fuse, and is not sheathed.',
   why: 'Nothing but the battery itself limits a short on that stretch.',
   source: 'ABYC E-11, from memory; stretches that are not recorded as `sheathed`',
@@ -49,8 +51,6 @@ export const protectionFar: Rule = {
       bareRuns(battery, shell)
         .filter(({ run, wayMm }) => wayMm > BARE_MM + 2.5 && !run.sheathed && !run.abandoned && !fusedThere(run, battery, shell))
         .map(({ run, wayMm }) => ({
-          rule: 'service.protection-far',
-          severity: 'warning' as const,
           message: `${run.id} is ${length(wayMm, shop.units)} from ${battery.id} before a fuse, expected at most ${length(BARE_MM, shop.units)}: move the fuse to the battery, or add \`sheathed: yes\` where it is`,
           ids: [run.id, battery.id],
           place: run.source.place('to'),

@@ -25,6 +25,8 @@ function judged(circuit: Circuit, figure: CircuitFigure): readonly [Severity, li
 export const protectionTooLarge: Rule = {
   name: 'service.protection-too-large',
   severity: 'error',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A fuse or breaker larger than the smallest conductor on the way can carry.',
   why: 'The wire burns before the fuse blows.',
   source: 'NEC Table 310.16; small conductors NEC 240.4(D) and Table 551.10(E)(1), from memory',
@@ -38,7 +40,6 @@ export const protectionTooLarge: Rule = {
       const kind = circuit.protection?.kind ?? 'protection';
       return [
         {
-          rule: 'service.protection-too-large',
           severity,
           message: `${figure.id} has a ${number(figure.protectionA as number)} A ${kind} on ${figure.smallestConductor} (${figure.smallestRun}), expected at most ${number(limitA, limitA % 1 === 0 ? 0 : 1)} A ${by}: a smaller ${kind} or a larger wire; a licensed electrician decides`,
           ids: [figure.id, ...(figure.smallestRun === undefined ? [] : [figure.smallestRun])],

@@ -6,6 +6,8 @@ import type { Rule } from '../rule.js';
 export const ring: Rule = {
   name: 'service.ring',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'Runs of one circuit that form a ring where a tree is expected. A note for pipes, which may be rings on purpose.',
   why: 'A load is then fed two ways: one fuse does not part it, and each wire may carry more than it was sized for.',
   source: 'common practice, no source',
@@ -23,7 +25,6 @@ export const ring: Rule = {
       if (root === undefined || circuit.bonding) return [];
       const { closing } = circuitTree(root, runs, (run) => run.installedLengthMm ?? polylineLength(run.path));
       return closing.map((run) => ({
-        rule: 'service.ring',
         severity: circuit.medium === 'dc' || circuit.medium === 'ac' ? ('warning' as const) : ('note' as const),
         message: `${run.id} from ${run.from} to ${run.to} closes a ring in ${circuit.id}, expected one way to each place: compare \`from\` and \`to\`, or the circuit that it is of`,
         ids: [run.id, circuit.id],

@@ -3,6 +3,8 @@ import type { Rule } from '../rule.js';
 export const runUnmarked: Rule = {
   name: 'service.run-unmarked',
   severity: 'note',
+  asks: 'missing',
+  duty: 'trade',
   finds: 'A run without a marking, of its own or of its circuit.',
   why: 'Years later the tag at the end of the wire is what a technician has in the hand.',
   source: 'common practice, no source',
@@ -11,8 +13,6 @@ export const runUnmarked: Rule = {
     return shell.runs
       .filter((run) => run.marking === undefined && !(run.circuit !== undefined && marked.has(run.circuit)))
       .map((run) => ({
-        rule: 'service.run-unmarked',
-        severity: 'note',
         message: `${run.id} has no marking on record, expected what its tag says: add \`marking: …\` to it or to its circuit`,
         ids: [run.id],
         place: run.source.place(),

@@ -6,6 +6,8 @@ const some = (ids: readonly string[]): string =>
 export const shareZone: Rule = {
   name: 'service.share-zone',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A cavity that holds two media which the shop keeps in cavities of their own.',
   why: 'Whoever opens it for one meets the other: mains among signal wires, or gas among wires.',
   source: 'limits from shop.yaml; NEC 551 and 552 ask for separation of mains and low voltage, from memory',
@@ -18,7 +20,6 @@ export const shareZone: Rule = {
       if (!zone || !first) return [];
       return [
         {
-          rule: 'service.share-zone',
           severity: media.includes('gas') ? 'error' : 'warning',
           message: `${id} holds ${media[0]} (${some(ours)}) and ${media[1]} (${some(theirs)}), expected one of the two: move one of them to another cavity`,
           ids: [id, ...ours, ...theirs],

@@ -8,6 +8,8 @@ export const BAR = /\b(?:bar|bus|block|strip)\b/iu;
 export const studCrowded: Rule = {
   name: 'service.stud-crowded',
   severity: 'note',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A stud with more than four terminals on it.',
   why: 'The nut no longer clamps the lowest lug, and it works loose on the road.',
   source: 'ABYC E-11, from memory',
@@ -17,8 +19,6 @@ export const studCrowded: Rule = {
     return shell.nodes
       .filter((node) => node.nodeKind === 'terminal' && !BAR.test(node.name ?? '') && (lugs.get(node.id) ?? 0) > MOST)
       .map((node) => ({
-        rule: 'service.stud-crowded',
-        severity: 'note',
         message: `${node.id} holds ${lugs.get(node.id)} terminals, expected at most ${MOST} on a stud: add a bar, or name it one`,
         ids: [node.id],
         place: node.source.place(),

@@ -7,6 +7,8 @@ const FROM_END_MM = 152.4;
 export const supportAtEnd: Rule = {
   name: 'service.support-at-end',
   severity: 'note',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A wire whose first support is more than 150 mm (6 in) from its terminal.',
   why: 'The terminal then carries the swinging wire.',
   source: 'common practice, no source',
@@ -14,8 +16,6 @@ export const supportAtEnd: Rule = {
     return shell.runs
       .filter(({ medium, endSupportsMm }) => ['dc', 'ac', 'data'].includes(medium) && (endSupportsMm ?? 0) > FROM_END_MM + 0.5)
       .map((run) => ({
-        rule: 'service.support-at-end',
-        severity: 'note',
         message: `${run.id} is first supported ${length(run.endSupportsMm as number, shop.units)} from its terminal, expected ${length(FROM_END_MM, shop.units)} or less: add a support`,
         ids: [run.id],
         place: run.source.place('end_supports'),

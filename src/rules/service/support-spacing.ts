@@ -7,6 +7,8 @@ const WIRES_MM = 457.2;
 export const supportSpacing: Rule = {
   name: 'service.support-spacing',
   severity: 'note',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'Wires supported less often than every 450 mm (18 in).',
   why: 'A wire that hangs free swings, chafes and pulls on its terminal.',
   source: 'ABYC E-11, support of conductors, from memory',
@@ -14,8 +16,6 @@ export const supportSpacing: Rule = {
     return shell.runs
       .filter(({ medium, supportsMm }) => ['dc', 'ac', 'data'].includes(medium) && (supportsMm ?? 0) > WIRES_MM + 0.5)
       .map((run) => ({
-        rule: 'service.support-spacing',
-        severity: 'note',
         message: `${run.id} is supported every ${length(run.supportsMm as number, shop.units)}, expected every ${length(WIRES_MM, shop.units)} or closer: add supports`,
         ids: [run.id],
         place: run.source.place('supports'),

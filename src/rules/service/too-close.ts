@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const tooClose: Rule = {
   name: 'service.too-close',
   severity: 'error',
+  asks: 'defect',
+  duty: 'trade',
   finds:
     'Two runs of media that must keep apart that may be nearer to each other than the shop’s distance, at the worst place of their ways; the tolerances recorded for their places are taken off.',
   why: 'A leak beside a spark, or mains that a chafed low-voltage wire can reach. An error where gas is one of the two.',
@@ -18,7 +20,6 @@ export const tooClose: Rule = {
       const severity = media.includes('gas') ? 'error' : 'warning';
       return [
         {
-          rule: 'service.too-close',
           severity,
           message: `${a} (${media[0]}) comes within ${length(distanceMm, shop.units)} of ${b} (${media[1]}) at ${position(at, shop.units)}${known}, expected at least ${length(limitMm, shop.units)}: move one, or measure their way points again`,
           ids: [a, b],

@@ -7,6 +7,8 @@ const HARMLESS_LITRES = 0.2;
 export const trappedWater: Rule = {
   name: 'service.trapped-water',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds:
     'A low place of a water or drain line that keeps more than 0.2 L when every drain and tap is open, level or on a 3 % slope.',
   why: 'It freezes in the first cold night in store, and splits the pipe behind a panel.',
@@ -20,8 +22,6 @@ export const trappedWater: Rule = {
       const how = noOutlet ? 'has no drain, tap or tank at all and keeps' : 'keeps';
       return [
         {
-          rule: 'service.trapped-water',
-          severity: 'warning',
           message: `${ids.join(', ')} ${how} ${litres(levelLitres)} level and ${litres(slopeLitres)} on a 3 % slope, lowest at ${position(at, shop.units)}, expected at most ${litres(HARMLESS_LITRES)}: add a node of kind \`drain\` there, or raise the line`,
           ids,
           place: run.source.place('via'),

@@ -1,10 +1,9 @@
 import { samples } from '../../compute/access/samples.js';
-import type { Finding } from '../../finding.js';
 import { boundsOf } from '../../geometry/box.js';
 import type { Run, Zone } from '../../model/services.js';
 import type { Shell } from '../../model/shell.js';
 import { length } from '../../quantity/format.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 
 /** Water stands so deep in a trough before it finds a hole, mm: nothing runs in it. */
 const WET_MM = 20;
@@ -18,6 +17,8 @@ const isTrough = (zone: Zone, shell: Shell): boolean =>
 export const troughUndrained: Rule = {
   name: 'service.trough-undrained',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A belly trough without a drain hole on record, or a run in its lowest 20 mm.',
   why: 'Every belly gets wet once. Without a hole it stays wet, and what lies on the floor of it lies in water.',
   source: 'common practice, no source',
@@ -25,9 +26,9 @@ export const troughUndrained: Rule = {
     const radius = new Map(figures.takeOff.runs.map((run) => [run.id, (run.outsideDiameterMm ?? 0) / 2] as const));
     return shell.zones
       .filter((zone) => isTrough(zone, shell))
-      .flatMap((zone): readonly Finding[] => [...(zone.drains?.length ? [] : [noHole(zone)]), ...wetRuns(zone)]);
+      .flatMap((zone): readonly RuleFinding[] => [...(zone.drains?.length ? [] : [noHole(zone)]), ...wetRuns(zone)]);
 
-    function wetRuns(zone: Zone): readonly Finding[] {
+    function wetRuns(zone: Zone): readonly RuleFinding[] {
       const { min, max } = boundsOf(zone.box ?? []);
       const low = (run: Run): number =>
         Math.min(
@@ -35,14 +36,12 @@ export const troughUndrained: Rule = {
             .filter(({ at }) => at.every((value, k) => value >= (min[k] as number) - 1 && value <= (max[k] as number) + 1))
             .map(({ at }) => at[2] - (radius.get(run.id) ?? 0) - min[2]),
         );
-      return shell.runs.flatMap((run): readonly Finding[] => {
+      return shell.runs.flatMap((run): readonly RuleFinding[] => {
         const heightMm = low(run);
         // Risers and drains come through the floor: what goes below it is none of the trough's.
         if (!Number.isFinite(heightMm) || heightMm >= WET_MM || run.path.some((at) => at[2] < min[2])) return [];
         return [
           {
-            rule: 'service.trough-undrained',
-            severity: 'warning',
             message: `${run.id} runs ${length(Math.max(0, heightMm), shop.units)} above the floor of ${zone.id}, expected ${length(WET_MM, shop.units)} or more: raise it on clips`,
             ids: [run.id, zone.id],
             place: run.source.place('via'),
@@ -53,9 +52,7 @@ export const troughUndrained: Rule = {
   },
 };
 
-const noHole = (zone: Zone): Finding => ({
-  rule: 'service.trough-undrained',
-  severity: 'warning',
+const noHole = (zone: Zone): RuleFinding => ({
   message: `${zone.id} is closed by a belly panel and has no drain hole on record, expected one at its lowest place: add \`drains: [[x, y, z]]\`, and keep it out of the paint`,
   ids: [zone.id],
   place: zone.source.place(),

@@ -1,11 +1,12 @@
-import type { Finding } from '../../finding.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 
 const WIRES = ['dc', 'ac', 'data'];
 
 export const untagged: Rule = {
   name: 'service.untagged',
   severity: 'note',
+  asks: 'missing',
+  duty: 'trade',
   finds: 'A wire that is not tagged at both ends. One note a service where nobody wrote where its tags are.',
   why: 'The end without a tag is the one that a technician has in the hand. Keep tags 50 mm and more back from the terminal.',
   source: 'common practice, no source',
@@ -14,20 +15,16 @@ export const untagged: Rule = {
     const short = wires
       .filter((run) => run.tags === 'one end' || run.tags === 'none')
       .map((run) => ({
-        rule: 'service.untagged',
-        severity: 'note' as const,
         message: `${run.id} is tagged at ${run.tags === 'none' ? 'neither end' : 'one end'}, expected both: tag it, then write \`tags: both ends\``,
         ids: [run.id],
         place: run.source.place('tags'),
       }));
-    const silent = shell.services.flatMap((service): readonly Finding[] => {
+    const silent = shell.services.flatMap((service): readonly RuleFinding[] => {
       const unsaid = wires.filter((run) => run.service === service.id && run.tags === undefined);
       const [first] = unsaid;
       if (!first) return [];
       return [
         {
-          rule: 'service.untagged',
-          severity: 'note',
           message: `${unsaid.length} runs of ${service.name} do not say where they are tagged, expected \`tags: both ends\`: not verified`,
           ids: unsaid.map((run) => run.id),
           place: first.source.place(),

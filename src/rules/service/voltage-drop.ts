@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const voltageDrop: Rule = {
   name: 'service.voltage-drop',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A circuit that loses more than the shop’s share of its voltage on the way to a load.',
   why: 'Pumps and lights run weak, and the wire warms where the volts are lost.',
   source: '3 % for critical circuits: ABYC E-11, NEC 210.19 note; from memory. The shop sets it in shop.yaml',
@@ -16,8 +18,6 @@ export const voltageDrop: Rule = {
       const where = figure.worstLoad ?? 'its load';
       return [
         {
-          rule: 'service.voltage-drop',
-          severity: 'warning',
           message: `${figure.id} loses ${number(figure.dropV, 2)} V (${percent(figure.drop)}) on the way to ${where}, expected at most ${percent(limit)} of ${number(circuit.voltageV as number, 1)} V: a larger conductor or a shorter way`,
           ids: [figure.id, ...(figure.worstLoad === undefined ? [] : [figure.worstLoad])],
           place: circuit.source.place('conductor'),

@@ -1,10 +1,9 @@
 import { samples } from '../../compute/access/samples.js';
 import { zoneMap } from '../../compute/access/zones.js';
-import type { Finding } from '../../finding.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Run } from '../../model/services.js';
 import { length, position } from '../../quantity/format.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 
 const WIRES = ['dc', 'ac', 'data'];
 const WET = ['water', 'drain'];
@@ -72,6 +71,8 @@ function worst(wire: readonly Piece[], above: Above): Lies | undefined {
 export const wireBelowWater: Rule = {
   name: 'service.wire-below-water',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A wire that lies below a water or waste pipe beside it in the same cavity.',
   why: 'The first drip runs onto it.',
   source: 'common practice, no source',
@@ -87,14 +88,12 @@ export const wireBelowWater: Rule = {
     const above = pipesAbove(pipes);
     return shell.runs
       .filter((run) => WIRES.includes(run.medium) && !run.abandoned)
-      .flatMap((run): readonly Finding[] => {
+      .flatMap((run): readonly RuleFinding[] => {
         const found = worst(pieces(run), above);
         if (!found) return [];
         const { pipe, at, belowMm } = found;
         return [
           {
-            rule: 'service.wire-below-water',
-            severity: 'warning',
             message: `${run.id} lies ${length(belowMm, shop.units)} below ${pipe.id} at ${position(at, shop.units)}, expected wires above water in one cavity: raise it, or move one of the two`,
             ids: [run.id, pipe.id],
             place: run.source.place('via'),

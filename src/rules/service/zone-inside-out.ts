@@ -1,7 +1,7 @@
-import type { Finding } from '../../finding.js';
+import type { Severity } from '../../finding.js';
 import type { Zone } from '../../model/services.js';
 import { position } from '../../quantity/format.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 
 const AXES = ['x', 'y', 'z'] as const;
 /** Thinner than this nothing runs through it, mm. */
@@ -10,11 +10,13 @@ const FLAT_MM = 1;
 export const zoneInsideOut: Rule = {
   name: 'service.zone-inside-out',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A cavity’s box that has no inside (a warning), or whose first corner lies beyond its second (a note).',
   why: 'It is most likely a lost minus sign or two corners exchanged: runs in the cavity are then looked for elsewhere.',
   source: 'common practice, no source',
   check({ model: { shell, shop } }) {
-    return shell.zones.flatMap((zone): readonly Finding[] => {
+    return shell.zones.flatMap((zone): readonly RuleFinding[] => {
       if (!zone.box) return [];
       const [from, to] = zone.box;
       const of = (is: (a: number, b: number) => boolean): readonly string[] =>
@@ -37,8 +39,7 @@ export const zoneInsideOut: Rule = {
   },
 };
 
-const told = (zone: Zone, severity: Finding['severity'], message: string): Finding => ({
-  rule: 'service.zone-inside-out',
+const told = (zone: Zone, severity: Severity, message: string): RuleFinding => ({
   severity,
   message,
   ids: [zone.id],

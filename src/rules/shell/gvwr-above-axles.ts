@@ -7,6 +7,8 @@ const ROUNDING_KG = 1;
 export const gvwrAboveAxles: Rule = {
   name: 'shell.gvwr-above-axles',
   severity: 'error',
+  asks: 'defect',
+  duty: 'administrator',
   finds: 'A gross vehicle weight rating above the sum of the axle ratings.',
   why: 'A vehicle loaded to it would overload an axle, so one of the figures was likely copied from another chassis.',
   source: 'NHTSA interpretation letter aiam0613 (1971); for motor homes 49 CFR 571.120 S10.2 (from memory)',
@@ -17,8 +19,6 @@ export const gvwrAboveAxles: Rule = {
     if (gvwrKg <= sumKg + ROUNDING_KG) return [];
     return [
       {
-        rule: 'shell.gvwr-above-axles',
-        severity: 'error',
         message: `GVWR ${mass(gvwrKg, shop.units)} is more than the axle ratings together, expected at most ${mass(sumKg, shop.units)}: compare both with the incomplete vehicle document`,
         ids: [shell.id, ...axles.map((axle) => axle.id)],
         place: shell.source.place('chassis', 'gvwr'),

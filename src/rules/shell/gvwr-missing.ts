@@ -3,6 +3,8 @@ import type { Rule } from '../rule.js';
 export const gvwrMissing: Rule = {
   name: 'shell.gvwr-missing',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'administrator',
   finds: 'A chassis whose gross vehicle weight rating is not recorded. A note while it has no axles either.',
   why: 'The total then has nothing to be judged by, and the cargo capacity cannot be given.',
   source: '49 CFR 567.4(g)(3); the incomplete vehicle document, 49 CFR 568.4',
@@ -11,7 +13,6 @@ export const gvwrMissing: Rule = {
     if (gvwrKg !== undefined) return [];
     return [
       {
-        rule: 'shell.gvwr-missing',
         severity: axles.length > 0 ? 'warning' : 'note',
         message: 'No gross vehicle weight rating: add `chassis: gvwr:` from the incomplete vehicle document, as `gvwr: 54000 lb`',
         ids: [shell.id],

@@ -7,6 +7,8 @@ const NORTH_AMERICAN = /^[1-57]/u;
 export const vinCheckDigitRule: Rule = {
   name: 'shell.vin-check-digit',
   severity: 'error',
+  asks: 'defect',
+  duty: 'administrator',
   finds:
     'A vehicle identification number whose check digit (position 9) does not follow from the others. A warning where the maker is not North American.',
   why: 'One mistyped or exchanged character makes it another vehicle.',
@@ -18,7 +20,6 @@ export const vinCheckDigitRule: Rule = {
     if (vin[8] === digit) return [];
     return [
       {
-        rule: 'shell.vin-check-digit',
         severity: NORTH_AMERICAN.test(vin) ? 'error' : 'warning',
         message: `Unexpected check digit \`${vin[8]}\` in position 9 of \`${vin}\`, expected \`${digit}\` for these characters: read the number again from the chassis plate`,
         ids: [shell.id],

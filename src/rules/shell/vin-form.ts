@@ -4,6 +4,8 @@ import { VIN_FORM } from './vin.js';
 export const vinForm: Rule = {
   name: 'shell.vin-form',
   severity: 'error',
+  asks: 'defect',
+  duty: 'administrator',
   finds: 'A vehicle identification number that is not 17 characters long, or has I, O, Q or a sign that never occurs in one.',
   why: 'A letter O for a zero points every later search, recall and warranty claim at another vehicle.',
   source: '49 CFR 565.13; ISO 3779',
@@ -12,8 +14,6 @@ export const vinForm: Rule = {
     if (vin === undefined || VIN_FORM.test(vin)) return [];
     return [
       {
-        rule: 'shell.vin-form',
-        severity: 'error',
         message: `Unexpected \`vin: ${vin}\` (${fault(vin)}), expected 17 characters of A–Z and 0–9 without I, O and Q: read it again from the chassis plate`,
         ids: [shell.id],
         place: shell.source.place('vin'),

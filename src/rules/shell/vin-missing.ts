@@ -3,6 +3,8 @@ import type { Rule } from '../rule.js';
 export const vinMissing: Rule = {
   name: 'shell.vin-missing',
   severity: 'note',
+  asks: 'missing',
+  duty: 'administrator',
   finds: 'A shell without a vehicle identification number.',
   why: 'A vehicle built in more than one stage carries the number that the chassis maker gave it; without it the book is nobody\u2019s.',
   source: '49 CFR 565',
@@ -10,8 +12,6 @@ export const vinMissing: Rule = {
     if (shell.vin !== undefined) return [];
     return [
       {
-        rule: 'shell.vin-missing',
-        severity: 'note',
         message: 'No vehicle identification number yet: add `vin:` with the 17 characters of the chassis plate',
         ids: [shell.id],
         place: shell.source.place(),

@@ -7,6 +7,8 @@ const NAMED = 6;
 export const lapsed: Rule = {
   name: 'signoff.lapsed',
   severity: 'error',
+  asks: 'missing',
+  duty: 'inspector',
   finds: 'A stage whose sign-off was given for other content than stands there now. A warning until every stage is signed off.',
   why: 'A signature stands for what its signer saw. A pipe that was moved takes its pressure test, and the sign-off over it, with it.',
   source: 'common practice, no source',
@@ -18,7 +20,6 @@ export const lapsed: Rule = {
       const ids = changed.map((one) => one.slice(one.lastIndexOf(' ') + 1));
       return [
         {
-          rule: 'signoff.lapsed',
           severity,
           message: `Sign-off of stage ${signoff.stage} by ${signoff.by} (${signoff.role}) of ${signoff.date} has lapsed: ${reasonText(changed, model)}, expected what was signed: look at it again, then \`shellbook signoff ${model.shell.id} ${signoff.stage} --by ${signoff.by}\``,
           ids: [signoff.id, ...ids],

@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const notVerified: Rule = {
   name: 'signoff.not-verified',
   severity: 'note',
+  asks: 'missing',
+  duty: 'inspector',
   finds: 'A sign-off without a digest of what it covers, so that nobody can tell whether it still stands.',
   why: 'A line typed by hand says who signed, but not for what. Closing needs a sign-off that can be compared.',
   source: 'common practice, no source',
@@ -13,8 +15,6 @@ export const notVerified: Rule = {
       const found = signoff.digest === undefined ? 'has no digest' : 'has a digest that was not made by this shellbook';
       return [
         {
-          rule: 'signoff.not-verified',
-          severity: 'note',
           message: `Sign-off of stage ${signoff.stage} by ${signoff.by} of ${signoff.date} ${found}, so whether it still stands is not verified: sign with \`shellbook signoff ${model.shell.id} ${signoff.stage} --by ${signoff.by}\``,
           ids: [signoff.id],
           place: signoff.source.place('stage'),

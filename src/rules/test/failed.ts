@@ -6,6 +6,8 @@ import { valueAndLimit } from './text.js';
 export const failed: Rule = {
   name: 'test.failed',
   severity: 'error',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A test whose values are past its limit, with no later test of the same kind that passes. A note where there is one.',
   why: 'The values decide, not a word typed beside them. A failed test stays on record beside the one that passed after the repair.',
   source: 'the limit on record; gas drop corrected for temperature by the gas law',
@@ -17,7 +19,6 @@ export const failed: Rule = {
       const then = later ? `; ${later.id} passed later` : ': repair it, test it again, and record the new test beside this one';
       return [
         {
-          rule: 'test.failed',
           severity: later ? 'note' : 'error',
           message: `Test ${test.id} (${test.testKind}) of ${test.of.join(', ')} has ${valueAndLimit(test, figure, model.shop.units)}${then}`,
           ids: [test.id, ...test.of, ...(later ? [later.id] : [])],

@@ -38,6 +38,8 @@ function testsOf(circuit: Circuit, { shell }: Model): readonly Test[] {
 export const missing: Rule = {
   name: 'test.missing',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'trade',
   finds:
     'A gas, water or mains circuit without a passed test of its kind: gas 3 psi for 10 min, water 15 min under pressure, mains insulation.',
   why: 'A check without evidence is not verified; it never passes.',
@@ -53,8 +55,6 @@ export const missing: Rule = {
       const had = all.length === 0 ? 'no test on record' : `${number(all.length)} on record that do not show it`;
       return [
         {
-          rule: 'test.missing',
-          severity: 'warning',
           message: `${circuit.id} has ${had}, expected ${needed.what}: test it, and record what the instrument said`,
           ids: [circuit.id, ...all.map((test) => test.id)],
           place: circuit.source.place(),

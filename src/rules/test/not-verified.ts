@@ -5,6 +5,8 @@ import { superseded } from './superseded.js';
 export const notVerified: Rule = {
   name: 'test.not-verified',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'trade',
   finds:
     'A test whose evidence is too weak to pass: no value, no limit, no instrument, a gauge too coarse, a temperature that moved or was not read.',
   why: 'A 200 psi gauge shows a 3 psi test as passed whatever leaks. A check without evidence is not verified; it never passes.',
@@ -16,8 +18,6 @@ export const notVerified: Rule = {
       if (figure.verdict !== 'not verified' || figure.lapsed || superseded(test, model)) return [];
       return [
         {
-          rule: 'test.not-verified',
-          severity: 'warning',
           message: `Test ${test.id} (${test.testKind}) of ${test.of.join(', ')} is not verified: ${figure.reason}`,
           ids: [test.id, ...test.of],
           place: test.source.place(),

@@ -9,6 +9,8 @@ const SPREAD_MM2 = 2e6;
 export const concentratedLoad: Rule = {
   name: 'weight.concentrated-load',
   severity: 'note',
+  asks: 'defect',
+  duty: 'administrator',
   finds:
     'A single component over 227 kg (500 lb) on less than 2 m², or whose size is not on record, that nothing is declared for.',
   why: 'What carries it, and what holds it in a crash, wants an engineer in the file; this tool infers no strength.',
@@ -20,8 +22,6 @@ export const concentratedLoad: Rule = {
         ? []
         : [
             {
-              rule: 'weight.concentrated-load',
-              severity: 'note',
               message: `${component.name} (${component.id}) weighs ${kg(model, component.massKg)} in one place, expected an engineer's document for its mounting over ${kg(model, LIMIT_KG)}: record it in declared.yaml with \`of: [${component.id}]\` and its author`,
               ids: [component.id],
               place: component.source.place('mass'),

@@ -7,6 +7,8 @@ const ROUNDING_KG = 1;
 export const gcwrBelowGvwr: Rule = {
   name: 'weight.gcwr-below-gvwr',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'administrator',
   finds: 'A gross combination weight rating below the GVWR.',
   why: 'The combination counts the vehicle itself, so one of the two is another chassis’s, or in another unit.',
   source: '49 CFR 571.3 (GVWR), 390.5 (GCWR) (from memory)',
@@ -15,8 +17,6 @@ export const gcwrBelowGvwr: Rule = {
     if (gvwrKg === undefined || gcwrKg === undefined || gcwrKg >= gvwrKg - ROUNDING_KG) return [];
     return [
       {
-        rule: 'weight.gcwr-below-gvwr',
-        severity: 'warning',
         message: `GCWR ${kg(model, gcwrKg)} is less than the GVWR, expected at least ${kg(model, gvwrKg)}: compare both with the incomplete vehicle document`,
         ids: [model.shell.id],
         place: model.shell.source.place('chassis', 'gcwr'),

@@ -1,16 +1,17 @@
-import type { Finding } from '../../finding.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 import { GROSS_LIMIT, grossApart } from './readings.js';
 import { kg, share } from './text.js';
 
 export const grossDiffers: Rule = {
   name: 'weight.gross-differs',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'administrator',
   finds: 'A ticket whose axles together differ from its gross by more than 1 %.',
   why: 'Axles weighed one after another on a slope, with the brakes on or at another stop do not add.',
   source: '1 % after IMO guidelines on lightweight surveys; for axle scales common practice, no source',
   check({ model, figures }) {
-    return model.shell.tickets.flatMap((ticket): Finding[] => {
+    return model.shell.tickets.flatMap((ticket): RuleFinding[] => {
       const apart = grossApart(model, ticket);
       const grossKg = ticket.grossKg ?? 0;
       if (apart === undefined || Math.abs(apart) <= GROSS_LIMIT * grossKg) return [];
@@ -18,8 +19,6 @@ export const grossDiffers: Rule = {
       const which = outlier === undefined ? '' : `; the reading that does not fit is ${outlier}`;
       return [
         {
-          rule: 'weight.gross-differs',
-          severity: 'warning',
           message: `Ticket ${ticket.id}: axles add to ${kg(model, grossKg + apart)}, expected the gross of ${kg(model, grossKg)} within ${share(GROSS_LIMIT)}${which}: weigh again level, brakes off`,
           ids: [ticket.id],
           place: ticket.source.place('gross'),

@@ -1,11 +1,13 @@
 import { axleGroups } from '../../compute/weights/axle-groups.js';
-import type { Finding } from '../../finding.js';
-import type { Rule } from '../rule.js';
+import type { Severity } from '../../finding.js';
+import type { Rule, RuleFinding } from '../rule.js';
 import { ticketName, ticketOf, ticketPlace } from './text.js';
 
 export const groupApart: Rule = {
   name: 'weight.group-apart',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'administrator',
   finds:
     'A ticket that the conditions start from, of axles that share load, whose wheels did not stand on the scale together and level. A note where the ticket does not say.',
   why: 'With one axle of a group on a pad and the other on the ground, the pad takes or gives load: gross weights came out 4 to 6 % wrong.',
@@ -18,8 +20,8 @@ export const groupApart: Rule = {
     const shared = 'groups' in grouped ? grouped.groups.find(({ axles }) => axles.length > 1) : undefined;
     if (!shared || ticket.together === 'group' || ticket.together === 'vehicle') return [];
     const group = shared.axles.map(({ axle }) => axle.id).join(' and ');
-    const finding = (severity: Finding['severity'], message: string): readonly Finding[] => [
-      { rule: 'weight.group-apart', severity, message, ids: [ticket.id], place: ticketPlace(model, ticket.id, 'together') },
+    const finding = (severity: Severity, message: string): readonly RuleFinding[] => [
+      { severity, message, ids: [ticket.id], place: ticketPlace(model, ticket.id, 'together') },
     ];
     return ticket.together === undefined
       ? finding(

@@ -1,15 +1,16 @@
-import type { Finding } from '../../finding.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 import { axlePlace } from './text.js';
 
 export const liftedOver: Rule = {
   name: 'weight.lifted-over',
   severity: 'note',
+  asks: 'defect',
+  duty: 'administrator',
   finds: 'Loading conditions in which a liftable axle must stay down.',
   why: 'With that axle up the others carry its load, and one of them is over its rating.',
   source: 'statics; the rating as in weight.over-rating',
   check({ figures, model }) {
-    return model.shell.chassis.axles.flatMap((axle): Finding[] => {
+    return model.shell.chassis.axles.flatMap((axle): RuleFinding[] => {
       if (!axle.lift) return [];
       const suffix = ` / ${axle.id} up`;
       const over = figures.weights.conditions.filter(
@@ -21,8 +22,6 @@ export const liftedOver: Rule = {
       const never = names.includes('unladen');
       return [
         {
-          rule: 'weight.lifted-over',
-          severity: 'note',
           message: `With axle ${axle.id} up, axle ${[...others].join(', ')} is over its rating in ${names.join(', ')}, expected it down then: ${never ? 'label its switch so: up only to manoeuvre, as the chassis maker allows' : 'label its switch with the conditions in which it may be lifted'}`,
           ids: [axle.id, ...others],
           place: axlePlace(model, axle.id, 'lift'),

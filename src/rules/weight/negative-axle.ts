@@ -1,5 +1,4 @@
-import type { Finding } from '../../finding.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 import { axlePlace, casesOf, kg } from './text.js';
 
 /** Less than this is rounding, not lift. */
@@ -8,20 +7,20 @@ const DUST_KG = 0.5;
 export const negativeAxle: Rule = {
   name: 'weight.negative-axle',
   severity: 'error',
+  asks: 'defect',
+  duty: 'administrator',
   finds: 'An axle that would lift off the road in a loading condition.',
   why: 'Load behind the rear axles lightens the front one: it can neither steer nor brake.',
   source: 'statics: sum of moments about the rear group',
   check({ figures, model }) {
     // Without the chassis the recorded shell alone says nothing of this.
     if (figures.weights.basis === 'none') return [];
-    return figures.weights.ratings.flatMap((rating): Finding[] => {
+    return figures.weights.ratings.flatMap((rating): RuleFinding[] => {
       const lifting = casesOf(figures.weights.conditions, rating.axle, (one) => one.load.loadKg < -DUST_KG);
       const least = [...lifting].sort((a, b) => a.load.loadKg - b.load.loadKg)[0];
       if (!least) return [];
       return [
         {
-          rule: 'weight.negative-axle',
-          severity: 'error',
           message: `Axle ${rating.axle} would carry ${kg(model, least.load.loadKg)} in \`${least.condition.name}\`, expected more than nothing: move load towards this axle, and check the positions of the heaviest items`,
           ids: [rating.axle],
           place: axlePlace(model, rating.axle),

@@ -4,6 +4,8 @@ import { axlePlace } from './text.js';
 export const noRating: Rule = {
   name: 'weight.no-rating',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'administrator',
   finds: 'An axle without any rating on record.',
   why: 'Its load is computed, but nothing says whether it may carry it: it is not verified, and bays are not held to it.',
   source: '49 CFR 567.4(g)(4) (GAWR of each axle on the certification label)',
@@ -13,8 +15,6 @@ export const noRating: Rule = {
       const found = limitKg === undefined ? 'No rating' : 'No GAWR';
       return [
         {
-          rule: 'weight.no-rating',
-          severity: 'warning',
           message: `${found} on record for axle ${axle}, expected its GAWR from the label or the incomplete vehicle document: add \`gawr:\`, as \`gawr: 14600 lb\``,
           ids: [axle],
           place: axlePlace(model, axle),

@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const notVerified: Rule = {
   name: 'weight.not-verified',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'administrator',
   finds:
     'Axle loads that nothing weighed stands behind. A note while there is a prediction and the last stage is not signed off.',
   why: 'A check without evidence does not pass.',
@@ -24,7 +26,6 @@ export const notVerified: Rule = {
         : 'neither a verified scale ticket nor the bare chassis is on record, expected one of them: add `chassis: bare:`, and weigh';
     return [
       {
-        rule: 'weight.not-verified',
         severity: soft ? 'note' : 'warning',
         message: `Axle loads are not verified: ${why}`,
         ids: [shell.id],

@@ -1,16 +1,17 @@
-import type { Finding } from '../../finding.js';
-import type { Rule, Case as RuleCase } from '../rule.js';
+import type { Rule, Case as RuleCase, RuleFinding } from '../rule.js';
 import { alsoIn, axlePlace, casesOf, kg, limitWord } from './text.js';
 
 export const overRating: Rule = {
   name: 'weight.over-rating',
   severity: 'error',
+  asks: 'defect',
+  duty: 'administrator',
   finds: 'An axle over its rating, or the whole over its GVWR, in a condition that the vehicle must carry as certified.',
   why: 'A tyre, wheel, axle or spring over its rating fails on the road.',
   source: '49 CFR 571.3 (GAWR, GVWR); rating of an axle: the least of GAWR, tyres, wheels and suspension on record',
   check(given) {
     const { figures, model } = given;
-    const axles = figures.weights.ratings.flatMap((rating): Finding[] => {
+    const axles = figures.weights.ratings.flatMap((rating): RuleFinding[] => {
       const over = casesOf(
         figures.weights.conditions,
         rating.axle,
@@ -21,8 +22,6 @@ export const overRating: Rule = {
       const { load, condition } = worst;
       return [
         {
-          rule: 'weight.over-rating',
-          severity: 'error',
           message: `Axle ${rating.axle} carries ${kg(model, load.loadKg)} (± ${kg(model, load.uncertaintyKg)}) in \`${condition.name}\`, expected at most ${kg(model, load.limitKg ?? 0)} for ${limitWord(rating.limitedBy)}: ${kg(model, -(load.marginKg ?? 0))} over${alsoIn(over.map((one) => one.condition.name))}. Move or take off load, or lower the bay limits`,
           ids: [rating.axle],
           place: axlePlace(model, rating.axle, rating.limitedBy ?? 'gawr'),
@@ -33,7 +32,7 @@ export const overRating: Rule = {
   },
 };
 
-function whole({ figures, model }: RuleCase): readonly Finding[] {
+function whole({ figures, model }: RuleCase): readonly RuleFinding[] {
   const over = figures.weights.conditions
     .filter((one) => one.certified && one.verdict === 'over')
     .sort((a, b) => (a.gvwrMarginKg ?? 0) - (b.gvwrMarginKg ?? 0));
@@ -42,8 +41,6 @@ function whole({ figures, model }: RuleCase): readonly Finding[] {
   const { shell } = model;
   return [
     {
-      rule: 'weight.over-rating',
-      severity: 'error',
       message: `The vehicle weighs ${kg(model, worst.totalKg)} (± ${kg(model, worst.uncertaintyKg)}) in \`${worst.name}\`, expected at most its GVWR of ${kg(model, shell.chassis.gvwrKg ?? 0)}: ${kg(model, -(worst.gvwrMarginKg ?? 0))} over${alsoIn(over.map((one) => one.name))}. Take off load, or lower the bay limits`,
       ids: [shell.id],
       place: shell.source.place('chassis', 'gvwr'),

@@ -1,16 +1,17 @@
-import type { Finding } from '../../finding.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 import { endsApart, GROSS_LIMIT, grossApart } from './readings.js';
 import { kg, ticketOf, ticketPlace } from './text.js';
 
 export const readingsDisagree: Rule = {
   name: 'weight.readings-disagree',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'administrator',
   finds: 'Wheel, axle and gross readings of one ticket that do not agree within what the scale can do.',
   why: 'One of them is a slip; which one shows by how badly each fits the others.',
   source: 'weighted least squares, largest normalised residual beyond 3.29 (0.1 %, normal distribution)',
   check({ figures, model }) {
-    return figures.weights.tickets.flatMap(({ id, reconciled }): Finding[] => {
+    return figures.weights.tickets.flatMap(({ id, reconciled }): RuleFinding[] => {
       const ticket = ticketOf(model, id);
       if (!reconciled || reconciled.agree || !ticket) return [];
       const apart = grossApart(model, ticket);
@@ -27,8 +28,6 @@ export const readingsDisagree: Rule = {
       const said = suspects.map((one) => `${one.name} read ${kg(model, one.readKg)}, by the others ${kg(model, one.adjustedKg)}`);
       return [
         {
-          rule: 'weight.readings-disagree',
-          severity: 'warning',
           message: `Readings of ticket ${id} do not agree, expected them to within what the scale can do: ${said.join('; or ')}. Read the ticket again, or weigh again`,
           ids: [id],
           place: ticketPlace(model, id, 'readings'),

@@ -5,6 +5,8 @@ import { kg } from './text.js';
 export const relabel: Rule = {
   name: 'weight.relabel',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'administrator',
   finds:
     'Amendments that put on more than the lesser of 1.5 % of GVWR and 100 lb, and no new label on record. A library rule pack may state another limit.',
   why: 'Added before first sale, such mass must be told on the label: what it says may be loaded no longer holds.',
@@ -22,8 +24,6 @@ export const relabel: Rule = {
     if (addedKg <= limitKg || labelled) return [];
     return [
       {
-        rule: 'weight.relabel',
-        severity: 'warning',
         message: `Amendments changed ${added.map((item) => item.id).join(', ')}, ${kg(model, addedKg)} together, expected at most ${kg(model, limitKg)} without a new weight label${packed?.citation === undefined ? '' : ` (${packed.citation})`}: print it with \`shellbook labels\`, and record it in declared.yaml, as \`{id: LABEL-2, kind: weight label, by: …, date: ${last.date}}\``,
         ids: [last.id, ...added.map((item) => item.id)],
         place: last.source.place('changes'),

@@ -1,25 +1,24 @@
-import type { Finding } from '../../finding.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 import { axlePlace, kg, share } from './text.js';
 
 export const reserveSmall: Rule = {
   name: 'weight.reserve-small',
   severity: 'note',
+  asks: 'defect',
+  duty: 'administrator',
   finds:
     'An axle with less left, after what is not known of its load, than the reserve for what is still to come: 10 % of its rating, 5 % once the last stage is weighed.',
   why: 'Builds grow: the next trade has nothing left to spend on this axle.',
   source: 'common practice, no source; that a reserve is kept and drawn down: SAWE recommended practice (from memory)',
   check({ figures, model }) {
     const { budget, reserve, conditions } = figures.weights;
-    return budget.flatMap((one): Finding[] => {
+    return budget.flatMap((one): RuleFinding[] => {
       const over = conditions.some(
         (each) => each.certified && each.axles.some((load) => load.axle === one.axle && load.verdict === 'over'),
       );
       if (one.leftKg >= 0 || over) return [];
       return [
         {
-          rule: 'weight.reserve-small',
-          severity: 'note',
           message: `Axle ${one.axle} has ${kg(model, one.leftKg + one.reserveKg)} left beyond its uncertainty in \`${one.condition}\`, expected ${kg(model, one.reserveKg)} (${share(reserve)}) in reserve: nothing more over this axle without taking something off`,
           ids: [one.axle],
           place: axlePlace(model, one.axle),

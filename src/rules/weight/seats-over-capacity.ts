@@ -5,6 +5,8 @@ import { kg } from './text.js';
 export const seatsOverCapacity: Rule = {
   name: 'weight.seats-over-capacity',
   severity: 'error',
+  asks: 'defect',
+  duty: 'administrator',
   finds:
     'Belted seats whose occupants (68 kg each) weigh more than the occupant and cargo carrying capacity. A warning where full water does.',
   why: 'The label would offer seats that may not be used.',
@@ -19,7 +21,6 @@ export const seatsOverCapacity: Rule = {
     const water = over ? '' : ` and full fresh water of ${kg(model, fullWaterKg)}`;
     return [
       {
-        rule: 'weight.seats-over-capacity',
         severity: over ? 'error' : 'warning',
         message: `${belted.length} belted seats count ${kg(model, seatsKg)}${water}, expected at most the occupant and cargo capacity of ${kg(model, occcKg)}: take mass out of the vehicle, ${over ? 'or belts out of it' : 'or tell the owner how much water may travel'}`,
         ids: belted.map((seat) => seat.id),

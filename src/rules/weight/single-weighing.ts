@@ -5,6 +5,8 @@ import { ticketName, ticketOf, ticketPlace } from './text.js';
 export const singleWeighing: Rule = {
   name: 'weight.single-weighing',
   severity: 'note',
+  asks: 'missing',
+  duty: 'administrator',
   finds: 'A finished vehicle that stands on one weighing without a gross reading to check it.',
   why: 'A slip of the scale shows only when something else was read.',
   source: 'common practice, no source',
@@ -17,8 +19,6 @@ export const singleWeighing: Rule = {
     if (others.length > 0 || ticketOf(model, figure.id)?.grossKg !== undefined) return [];
     return [
       {
-        rule: 'weight.single-weighing',
-        severity: 'note',
         message: `${ticketName(figure)} is the only weighing of the finished vehicle, expected a second one or a \`gross:\` reading beside its axles: weigh all axles at once as well`,
         ids: [figure.id],
         place: ticketPlace(model, figure.id),

@@ -5,6 +5,8 @@ import { axlePlace, share } from './text.js';
 export const steerShare: Rule = {
   name: 'weight.steer-share',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'administrator',
   finds: 'A loading condition with less than 20 % of the total on the steered axles.',
   why: 'A light front axle steers and brakes badly.',
   source:
@@ -20,8 +22,6 @@ export const steerShare: Rule = {
     const ids = (steered.length > 0 ? steered : axles.slice(0, 1)).map((axle) => axle.id);
     return [
       {
-        rule: 'weight.steer-share',
-        severity: 'warning',
         message: `${ids.length > 1 ? 'Axles' : 'Axle'} ${ids.join(' and ')} ${ids.length > 1 ? 'carry' : 'carries'} ${share(worst.steerShare ?? 0)} of the total in \`${worst.name}\`, expected at least ${share(LEAST_STEER_SHARE)}: move load forward`,
         ids,
         place: axlePlace(model, ids[0] as string),

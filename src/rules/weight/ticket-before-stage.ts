@@ -5,6 +5,8 @@ import { ticketName, ticketPlace } from './text.js';
 export const ticketBeforeStage: Rule = {
   name: 'weight.ticket-before-stage',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'administrator',
   finds: 'A ticket of a stage that is dated before things of that same stage were fitted.',
   why: 'It does not weigh the stage that it names.',
   source: 'common practice, no source',
@@ -27,8 +29,6 @@ export const ticketBeforeStage: Rule = {
       const more = later.length > 1 ? ` and ${later.length - 1} more` : '';
       return [
         {
-          rule: 'weight.ticket-before-stage',
-          severity: 'warning',
           message: `${ticketName(figure)} is of stage ${figure.stage}, but ${last.id}${more} of that stage came later (${last.date}), expected the stage complete when weighed: weigh again, name the earlier stage, or list them under \`missing:\``,
           ids: [figure.id, ...later.map((one) => one.id)],
           place: ticketPlace(model, figure.id, 'stage'),

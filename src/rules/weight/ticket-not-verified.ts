@@ -4,6 +4,8 @@ import { ticketName, ticketOf, ticketPlace } from './text.js';
 export const ticketNotVerified: Rule = {
   name: 'weight.ticket-not-verified',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'administrator',
   finds: 'A ticket that cannot be brought to the unladen condition: no condition, no fuel level, or a reading missing.',
   why: 'A weight without what was aboard says little; conditions do not start from it.',
   source: '49 CFR 571.3 (unloaded vehicle weight: full fluids, no cargo, no occupants)',
@@ -14,8 +16,6 @@ export const ticketNotVerified: Rule = {
       const stated = ticketOf(model, figure.id)?.condition !== undefined;
       return [
         {
-          rule: 'weight.ticket-not-verified',
-          severity: 'warning',
           message: `${ticketName(figure)} is not verified: ${figure.reason}. Write what was aboard, as \`condition: {fuel: 1, fresh: 0, occupants: [driver]}\`, and a reading for each axle`,
           ids: [figure.id],
           place: ticketPlace(model, figure.id, stated ? 'condition' : 'id'),

@@ -9,6 +9,8 @@ const UNFINISHED = 0.03;
 export const unexplained: Rule = {
   name: 'weight.unexplained',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'administrator',
   finds:
     "A verified ticket that differs from the prediction by more than the shop's limit: 1 % of a finished vehicle where not typed, 3 % before the last stage.",
   why: 'Something is not on record, is recorded at the wrong mass, or the ticket says less than all of what was aboard.',
@@ -30,8 +32,6 @@ export const unexplained: Rule = {
         : 'look there for what is not on record, or correct the condition of the ticket';
       return [
         {
-          rule: 'weight.unexplained',
-          severity: 'warning',
           message: `${ticketName(figure)}: ${kg(model, figure.residualKg)} unexplained (${share(figure.residualKg / totalKg)} of ${kg(model, totalKg)})${where}, expected at most ${share(limit)}: ${act}`,
           ids: [figure.id],
           place: ticketPlace(model, figure.id, 'readings'),

@@ -1,15 +1,16 @@
-import type { Finding } from '../../finding.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 import { axlePlace, casesOf, kg } from './text.js';
 
 export const wheelEndOver: Rule = {
   name: 'weight.wheel-end-over',
   severity: 'error',
+  asks: 'defect',
+  duty: 'administrator',
   finds: 'One end of an axle over half of what the axle, and so its own tyres, may carry.',
   why: 'An axle within its rating may still have one tyre over.',
   source: '49 CFR 571.120 S5.1.2 (from memory) for tyres; half of the axle rating an end: common practice, no source',
   check({ figures, model }) {
-    return figures.weights.ratings.flatMap((rating): Finding[] => {
+    return figures.weights.ratings.flatMap((rating): RuleFinding[] => {
       const { limitKg } = rating;
       if (limitKg === undefined) return [];
       const endKg = limitKg / 2;
@@ -27,8 +28,6 @@ export const wheelEndOver: Rule = {
       const side = (load.leftKg ?? 0) > (load.rightKg ?? 0) ? 'left' : 'right';
       return [
         {
-          rule: 'weight.wheel-end-over',
-          severity: 'error',
           message: `The ${side} end of axle ${rating.axle} carries ${kg(model, heavier(load))} in \`${condition.name}\`, expected at most half of the axle's ${kg(model, limitKg)}, ${kg(model, endKg)}: move load to the other side, or weigh each end`,
           ids: [rating.axle],
           place: axlePlace(model, rating.axle),

@@ -1,16 +1,17 @@
-import type { Finding } from '../../finding.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 import { alsoIn, axlePlace, casesOf, kg } from './text.js';
 
 export const withinUncertainty: Rule = {
   name: 'weight.within-uncertainty',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'administrator',
   finds: 'An axle, or the whole, whose margin is smaller than what is not known of its load.',
   why: 'It may be over its rating; nobody can say from these figures.',
   source: 'JCGM 100:2008 (expanded uncertainty, k = 2); that such a margin does not count as kept is a rule of this tool',
   check({ figures, model }) {
     const { ratings, conditions } = figures.weights;
-    const axles = ratings.flatMap((rating): Finding[] => {
+    const axles = ratings.flatMap((rating): RuleFinding[] => {
       const all = casesOf(conditions, rating.axle, (one) => one.condition.certified);
       const near = all.filter((one) => one.load.verdict === 'within uncertainty');
       const [worst] = near;
@@ -21,8 +22,6 @@ export const withinUncertainty: Rule = {
       const most = by && load.marginKg !== undefined ? `, most of it from ${by.name}` : '';
       return [
         {
-          rule: 'weight.within-uncertainty',
-          severity: 'warning',
           message: `Axle ${rating.axle} has ${kg(model, load.marginKg ?? 0)} left in \`${condition.name}\`, expected more than its uncertainty of ± ${kg(model, load.uncertaintyKg)}${most}${alsoIn(near.map((one) => one.condition.name))}: weigh on a finer scale with tanks full or empty, or take off load`,
           ids: [rating.axle],
           place: axlePlace(model, rating.axle),
@@ -35,8 +34,6 @@ export const withinUncertainty: Rule = {
     return [
       ...axles,
       {
-        rule: 'weight.within-uncertainty',
-        severity: 'warning',
         message: `The vehicle has ${kg(model, worst.gvwrMarginKg ?? 0)} left to its GVWR in \`${worst.name}\`, expected more than its uncertainty of ± ${kg(model, worst.uncertaintyKg)}: weigh on a finer scale, or take off load`,
         ids: [model.shell.id],
         place: model.shell.source.place('chassis', 'gvwr'),

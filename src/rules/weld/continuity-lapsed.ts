@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const continuityLapsed: Rule = {
   name: 'weld.continuity-lapsed',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'trade',
   finds:
     'A weld made more than six months after its welder last used the process, by the welds of every shell in the store and the start of the welder’s qualifications.',
   why: 'A qualification lapses when the process is not used: the first weld after the gap is not covered by it.',
@@ -12,8 +14,6 @@ export const continuityLapsed: Rule = {
     return continuityGaps(model).map(
       ({ weld, welder, process, since, sinceElsewhere, until }) =>
         ({
-          rule: 'weld.continuity-lapsed',
-          severity: 'warning',
           message: `${welder} welded ${weld.id} with ${process} on ${weld.date}, last on record with it on ${since}${sinceElsewhere === undefined ? '' : ` (${sinceElsewhere})`}, expected work on or before ${until}: record the weld that is missing between the two, or qualify the welder again`,
           ids: [weld.id, welder],
           place: weld.source.place('date'),

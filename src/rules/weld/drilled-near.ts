@@ -8,6 +8,8 @@ const SHOWN = 4;
 export const drilledNearWeld: Rule = {
   name: 'weld.drilled-near',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds:
     'A run that passes through a primary member within an inch, or three walls, of a member welded to it. One finding for each member.',
   why: 'The metal beside a weld has lost strength: a hole there takes the rest.',
@@ -26,8 +28,6 @@ export const drilledNearWeld: Rule = {
       const more = runs.length > SHOWN ? ` and ${runs.length - SHOWN} more` : '';
       return [
         {
-          rule: 'weld.drilled-near',
-          severity: 'warning',
           message: `${runs.slice(0, SHOWN).join(', ')}${more} ${runs.length === 1 ? 'passes' : 'pass'} through ${id} ${length(worst.distanceMm, units)} from ${worst.other}, welded to it by ${worst.weld}, at ${position(worst.at, units)}, expected at least ${length(worst.limitMm, units)}: move the hole, or record in findings.yaml who allowed it there`,
           ids: [id, ...runs, worst.other, worst.weld],
           place: member.source.place(),

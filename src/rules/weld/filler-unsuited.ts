@@ -5,6 +5,8 @@ import type { Rule } from '../rule.js';
 export const fillerUnsuited: Rule = {
   name: 'weld.filler-unsuited',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds:
     'A filler that no selection row has for the alloys joined, or a silicon filler (4xxx) on an alloy with more than 2 % magnesium.',
   why: 'A silicon filler makes brittle magnesium silicide with these alloys; others crack or fall short of the strength.',
@@ -20,8 +22,6 @@ export const fillerUnsuited: Rule = {
       const wanted = suited.length > 0 ? suited.join(' or ') : 'a filler without silicon, as 5356';
       return [
         {
-          rule: 'weld.filler-unsuited',
-          severity: 'warning',
           message: `Weld ${weld.id} was made with ${weld.filler} on ${alloy} (${part})${reason}, expected ${wanted}: correct \`filler\`, or record in findings.yaml what makes it enough`,
           ids: [weld.id, part],
           place: weld.source.place('filler'),

@@ -9,6 +9,8 @@ const ROUNDING_MM = 0.2;
 export const filletSmall: Rule = {
   name: 'weld.fillet-small',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds:
     'A fillet whose leg is under the least for the thinner part: 1/8 in to 1/4 in of base metal, 3/16 to 1/2, 1/4 to 3/4, 5/16 above.',
   why: 'A small fillet on thick metal chills and does not fuse.',
@@ -20,8 +22,6 @@ export const filletSmall: Rule = {
       if (thin === undefined || weld.sizeMm >= leastFilletMm(thin) - ROUNDING_MM) return [];
       return [
         {
-          rule: 'weld.fillet-small',
-          severity: 'warning',
           message: `Fillet ${weld.id} has a leg of ${smallLength(weld.sizeMm, units)} on ${thickness(thin, units)} metal, expected at least ${smallLength(leastFilletMm(thin), units)}: measure it again, lay another run, or record the decision in findings.yaml`,
           ids: [weld.id],
           place: weld.source.place('size'),

@@ -5,6 +5,8 @@ import type { Rule } from '../rule.js';
 export const inspectionOrder: Rule = {
   name: 'weld.inspection-order',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds:
     'A look dated before the weld or before the look above it, or an acceptance after a reject by the same method without the number of the repair.',
   why: 'Rejects and repairs are kept in order: a later reader must see what was found, what was done and who looked again.',
@@ -14,8 +16,6 @@ export const inspectionOrder: Rule = {
       outOfOrder(weld).map(
         (fault) =>
           ({
-            rule: 'weld.inspection-order',
-            severity: 'warning',
             message: say(fault, weld),
             ids: [weld.id],
             place: weld.source.place('inspections', fault.at, fault.what === 'no repair number' ? 'repair' : 'date'),

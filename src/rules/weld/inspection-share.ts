@@ -1,13 +1,14 @@
 import { acceptedBy, type InspectionShare, jointClass } from '../../compute/welding/inspection.js';
-import type { Finding } from '../../finding.js';
 import type { Model } from '../../model/shell.js';
 import { percent } from '../../quantity/format.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 import { signedStage } from './stage-of.js';
 
 export const inspectionShare: Rule = {
   name: 'weld.inspection-share',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'trade',
   finds:
     'Fewer joints of a class accepted by a method than the shop asks for, once a stage is signed off: visual of all unless set. (A weld that nobody looked at: weld.not-inspected.)',
   why: 'The share is what was promised for the class of joint; beyond visual nothing is inspected unless somebody asked for it.',
@@ -17,7 +18,10 @@ export const inspectionShare: Rule = {
   },
 };
 
-function judge({ jointClass: of, method, share, required, joints, accepted }: InspectionShare, model: Model): readonly Finding[] {
+function judge(
+  { jointClass: of, method, share, required, joints, accepted }: InspectionShare,
+  model: Model,
+): readonly RuleFinding[] {
   if (required === undefined || share >= required - 1e-9) return [];
   const left = model.shell.welds.filter(
     (weld) =>
@@ -31,8 +35,6 @@ function judge({ jointClass: of, method, share, required, joints, accepted }: In
   if (!first) return [];
   return [
     {
-      rule: 'weld.inspection-share',
-      severity: 'warning',
       message: `${accepted} of ${joints} ${of} joints are accepted by ${method} (${percent(share)}), expected ${percent(required)}: inspect more of them, ${left.length === 1 ? `as ${first.id}` : `from ${first.id} on`}, and add the looks under \`inspections\``,
       ids: left.map(({ id }) => id),
       place: first.source.place('inspections'),

@@ -1,25 +1,24 @@
 import { methodName } from '../../compute/welding/inspection.js';
-import type { Finding } from '../../finding.js';
 import type { Person } from '../../model/library.js';
 import type { Inspection } from '../../model/structure.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 
 export const inspectorUnqualified: Rule = {
   name: 'weld.inspector-unqualified',
   severity: 'error',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A weld accepted by somebody who did not hold the method on that day. (By the welder: weld.own-inspection.)',
   why: 'The acceptance is worth what the eyes behind it are qualified for.',
   source: 'ISO 9712 (methods and their validity) and AWS D1.2, from memory: the dates are those on the record',
   check({ model: { shell, library } }) {
     return shell.welds.flatMap((weld) =>
-      weld.inspections.flatMap((look, i): readonly Finding[] => {
+      weld.inspections.flatMap((look, i): readonly RuleFinding[] => {
         const person = library.people.get(look.by);
         const why = person && look.by !== weld.welder && look.result === 'accept' ? shortfall(look, person) : undefined;
         if (!person || why === undefined) return [];
         return [
           {
-            rule: 'weld.inspector-unqualified',
-            severity: 'error',
             message: `Weld ${weld.id} was accepted by ${look.method} on ${look.date} by ${look.by}, ${why}: have it inspected by somebody who holds ${look.method}, or add the qualification to people.yaml`,
             ids: [weld.id, look.by],
             place: weld.source.place('inspections', i, 'by'),

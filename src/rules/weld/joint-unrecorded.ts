@@ -6,6 +6,8 @@ const SHOWN = 6;
 export const jointUnrecorded: Rule = {
   name: 'weld.joint-unrecorded',
   severity: 'warning',
+  asks: 'missing',
+  duty: 'trade',
   finds: 'Members that meet without a weld or clamp on record. One finding for each member that has such joints, the most first.',
   why: 'A joint that nobody recorded is a joint that nobody inspected.',
   source: 'geometry (outer surfaces within 3 mm); common practice, no source',
@@ -18,8 +20,6 @@ export const jointUnrecorded: Rule = {
       const joints = partners.length === 1 ? 'meets' : `meets ${partners.length} members:`;
       return [
         {
-          rule: 'weld.joint-unrecorded',
-          severity: 'warning',
           message: `${id} ${joints} ${partners.slice(0, SHOWN).join(', ')}${more} without a weld or clamp on record, expected one for each joint: add it to welds.yaml or clamps.yaml, or record in findings.yaml why there is none`,
           ids: [id, ...partners],
           place: member.source.place(),

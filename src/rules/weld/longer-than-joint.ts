@@ -10,6 +10,8 @@ const LEAST_MM = 10;
 export const longerThanJoint: Rule = {
   name: 'weld.longer-than-joint',
   severity: 'warning',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A weld longer than the way around the place where its parts meet (with 10 % allowed).',
   why: 'A length for several joints typed as one joint’s, or a slip of a unit: it would be counted into the filler.',
   source: 'geometry; the allowance is common practice, no source',
@@ -23,8 +25,6 @@ export const longerThanJoint: Rule = {
       const both = weld.sides === 'both' ? ' (both sides together)' : '';
       return [
         {
-          rule: 'weld.longer-than-joint',
-          severity: 'warning',
           message: `Weld ${weld.id} is ${length(laidLengthMm(weld), units)}${both} at each joint, expected at most ${length(joint.seamMm, units)} around the contact of ${joint.members.join(' and ')}: \`length\` is that of one joint and one side`,
           ids: [weld.id, ...joint.members],
           place: weld.source.place('length'),

@@ -5,6 +5,8 @@ import type { Rule } from '../rule.js';
 export const membersApart: Rule = {
   name: 'weld.members-apart',
   severity: 'error',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A weld between parts whose outer surfaces are more than 3 mm apart.',
   why: 'Either the weld names the wrong parts or one of them is drawn in the wrong place.',
   source: 'geometry; the tolerance is common practice, no source',
@@ -16,8 +18,6 @@ export const membersApart: Rule = {
       if (!weld) return [];
       return [
         {
-          rule: 'weld.members-apart',
-          severity: 'error',
           message: `Weld ${id} joins ${a} and ${b}, which are ${smallLength(gapMm, units)} apart, expected at most ${smallLength(JOINT_TOLERANCE_MM, units)}: correct \`joins\`, or where ${a} or ${b} lies`,
           ids: [id, a, b],
           place: weld.source.place('joins'),

@@ -4,6 +4,8 @@ import { signedStage } from './stage-of.js';
 export const notInspected: Rule = {
   name: 'weld.not-inspected',
   severity: 'error',
+  asks: 'missing',
+  duty: 'inspector',
   finds: 'A weld without an inspection on record. A warning until the stage of the weld, or of what it joins, is signed off.',
   why: 'Each weld is looked at before paint and panels hide it; what is not on record is not verified.',
   source: 'AWS D1.2: visual inspection of all welds is the default; the step at sign-off is common practice, no source',
@@ -14,7 +16,6 @@ export const notInspected: Rule = {
       const signed = stage === undefined ? '' : `, and stage ${stage} is signed off`;
       return [
         {
-          rule: 'weld.not-inspected',
           severity: stage === undefined ? 'warning' : 'error',
           message: `Weld ${weld.id} has no inspection on record${signed}, expected at least a visual one: add \`inspections: [{method: VT, by: .., date: .., result: accept}]\``,
           ids: [weld.id],

@@ -1,19 +1,20 @@
 import { uncovered } from '../../compute/welding/procedure.js';
-import type { Finding } from '../../finding.js';
 import type { Weld } from '../../model/structure.js';
 import { thickness } from '../../quantity/format.js';
-import type { Rule } from '../rule.js';
+import type { Rule, RuleFinding } from '../rule.js';
 
 export const procedureDoesNotCover: Rule = {
   name: 'weld.procedure-does-not-cover',
   severity: 'error',
+  asks: 'defect',
+  duty: 'trade',
   finds:
     'A weld outside its procedure: process, type, filler, position, base metal, thickness of the thinner part. A warning where no procedure is named.',
   why: 'A procedure is proved for what it lists; beside that, nobody has shown that the weld holds.',
   source: 'ISO 15614-2 and AWS D1.2: the ranges are those on the record; the thinner part counts (EN 288-4)',
   check({ model }) {
     const { library, shell, shop } = model;
-    return shell.welds.flatMap((weld): readonly Finding[] => {
+    return shell.welds.flatMap((weld): readonly RuleFinding[] => {
       if (weld.procedure === undefined) return [notVerified(weld)];
       const procedure = library.procedures.get(weld.procedure);
       if (!procedure) return [];
@@ -23,8 +24,6 @@ export const procedureDoesNotCover: Rule = {
       const words = out.map(({ has, allowed }) => `${has}, expected ${allowed}`).join('; ');
       return [
         {
-          rule: 'weld.procedure-does-not-cover',
-          severity: 'error',
           message: `Weld ${weld.id} is outside procedure ${procedure.id}: ${words}. Correct the weld, or name the procedure that covers it`,
           ids: [weld.id, procedure.id],
           place: weld.source.place(first.field),
@@ -34,8 +33,7 @@ export const procedureDoesNotCover: Rule = {
   },
 };
 
-const notVerified = (weld: Weld): Finding => ({
-  rule: 'weld.procedure-does-not-cover',
+const notVerified = (weld: Weld): RuleFinding => ({
   severity: 'warning',
   message: `Weld ${weld.id} is not verified against a procedure, as none is named: add \`procedure:\` with an id of procedures.yaml`,
   ids: [weld.id],

@@ -4,6 +4,8 @@ import type { Rule } from '../rule.js';
 export const rejectedOpen: Rule = {
   name: 'weld.rejected-open',
   severity: 'error',
+  asks: 'defect',
+  duty: 'trade',
   finds: 'A weld that was rejected, with no accepted inspection by the same method after it.',
   why: 'A rejected weld is repaired and looked at again, or it is still rejected.',
   source: 'ISO 9001:2015 clause 8.7.1; common practice for the method',
@@ -14,8 +16,6 @@ export const rejectedOpen: Rule = {
       const reason = open.reason === undefined ? '' : ` for ${open.reason}`;
       return [
         {
-          rule: 'weld.rejected-open',
-          severity: 'error',
           message: `Weld ${weld.id} was rejected by ${open.method} on ${open.date}${reason} and never accepted since, expected a repair and a later ${open.method} that accepts it: record both under \`inspections\``,
           ids: [weld.id],
           place: weld.source.place('inspections', weld.inspections.indexOf(open)),

@@ -6,6 +6,8 @@ import type { Rule } from '../rule.js';
 export const welderUnqualified: Rule = {
   name: 'weld.welder-unqualified',
   severity: 'error',
+  asks: 'defect',
+  duty: 'trade',
   finds:
     'A weld outside its welder’s qualifications: process, position, date, thickness of the thinner part, material group. A warning where welder or date is not recorded, so that it cannot be verified.',
   why: 'The qualification is the evidence that this hand can make this weld.',
@@ -19,7 +21,6 @@ export const welderUnqualified: Rule = {
       const who = weld.welder === undefined ? '' : ` by ${weld.welder}`;
       return [
         {
-          rule: 'weld.welder-unqualified',
           severity: verdict === 'not verified' ? 'warning' : 'error',
           message:
             verdict === 'not verified'

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { photoCoverage } from '../../../src/compute/access/photos.js';
 import type { Photo } from '../../../src/model/shell.js';
 import { photoGap } from '../../../src/rules/order/photo-gap.js';
+import { runRule } from '../../../src/rules/rule.js';
 import { assessment } from '../../query/lookup/assessment.js';
 import { buildModel, record } from '../../support/build.js';
 import { levelPanel, node, run, zone } from '../../support/services.js';
@@ -106,7 +107,7 @@ describe('what pictures show of what is closed in', () => {
 describe('order.photo-gap', () => {
   const told = (photos: readonly Photo[], date?: string) => {
     const { model, figures } = assessment(shell(photos, date));
-    return photoGap.check({ model, figures }).map(({ severity, message }) => [severity, message]);
+    return runRule(photoGap, { model, figures }).map(({ severity, message }) => [severity, message]);
   };
   const all = {
     shows: [

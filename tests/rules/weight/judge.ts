@@ -4,12 +4,12 @@ import type { MassItem } from '../../../src/compute/takeoff/types.js';
 import { weights } from '../../../src/compute/weights/index.js';
 import type { Finding } from '../../../src/finding.js';
 import type { Model } from '../../../src/model/shell.js';
-import type { Rule } from '../../../src/rules/rule.js';
+import { type Rule, runRule } from '../../../src/rules/rule.js';
 import { takeOffOf } from '../../compute/weights/support.js';
 
 export function judge(rule: Rule, model: Model, items: readonly MassItem[] = []): readonly Finding[] {
   const takeOff = takeOffOf(items);
-  const findings = rule.check({ model, figures: { takeOff, weights: weights(model, takeOff) } as Figures });
+  const findings = runRule(rule, { model, figures: { takeOff, weights: weights(model, takeOff) } as Figures });
   for (const finding of findings) {
     if (finding.rule !== rule.name) throw new Error(`${finding.rule} told by ${rule.name}`);
     if (/\n|NaN|undefined/u.test(finding.message)) throw new Error(`Message does not read: ${finding.message}`);
