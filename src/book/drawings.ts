@@ -1,8 +1,8 @@
 import type { Assessment } from '../assess.js';
+import type { Surface } from '../compute/access/surfaces.js';
 import type { Drawing, FrameDrawing, SheetSize, SymbolEntry, WeldSheet } from '../drawing/index.js';
 import type { Section } from '../model/library.js';
 import type { Medium } from '../model/services.js';
-import type { Facing } from '../model/structure.js';
 import type { UnitSystem } from '../quantity/format.js';
 
 export type { Drawing as Figure, FrameDrawing as FrameFigure, SheetSize, SymbolEntry, WeldSheet };
@@ -28,7 +28,7 @@ export interface Drawings {
   bayPlan(a: Assessment, room: SheetSize): Drawing | undefined;
   protectionPlan(a: Assessment, room: SheetSize): Drawing | undefined;
   emergencyPlan(a: Assessment, room: SheetSize): Drawing | undefined;
-  noDrillFace(a: Assessment, face: Facing, room: SheetSize): Drawing | undefined;
+  noDrillFace(a: Assessment, surface: Surface, room: SheetSize): Drawing | undefined;
   swatch(medium: Medium): string;
   mediumName(medium: Medium): string;
   mediumLetter(medium: Medium): string;

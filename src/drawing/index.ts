@@ -3,6 +3,7 @@
 export type { Drawing, DrawingOptions } from './compose.js';
 export { shellExtent } from './extent.js';
 export { mediumSwatch } from './legend.js';
+export { outsideOf } from './marks/panels.js';
 export { MEDIUM_STYLES, type MediumStyle } from './media.js';
 export { protectionPlaces } from './protection-places.js';
 export { RESCUE_GROUPS, rescueItems } from './rescue.js';

@@ -1,3 +1,4 @@
+import type { Surface } from '../compute/access/surfaces.js';
 import { cross, dot, type Vec3 } from '../geometry/vector.js';
 import type { Facing } from '../model/structure.js';
 import type { Point } from './scene.js';
@@ -34,6 +35,8 @@ export const VIEWS = {
   /** Looks rearward: the vehicle's right side is at the viewer's left. */
   front: view('front', [0, -1, 0], [0, 0, 1], 'none'),
   rear: view('rear', [0, 1, 0], [0, 0, 1], 'none'),
+  /** A ceiling as in a mirror on the floor (ISO 5456-2, mirrored representation): lies as the floor plan does, seen from below. */
+  ceiling: { ...view('ceiling', [1, 0, 0], [0, 1, 0], 'left'), toViewer: [0, 0, -1] },
   /** Isometric, ISO 5456-3: seen from the front, left and above. */
   pictorial: pictorial(),
 } as const satisfies Record<string, View>;
@@ -53,6 +56,9 @@ export const VIEW_OF_FACE: Readonly<Record<Facing, View>> = {
   front: VIEWS.front,
   rear: VIEWS.rear,
 };
+
+/** The view that looks straight at a surface from where a person would: a ceiling is mirrored, so that it lies as the floor plan. */
+export const viewOfSurface = ({ side, faces }: Surface): View => (side === 'ceiling' ? VIEWS.ceiling : VIEW_OF_FACE[faces]);
 
 /** Place in the view's own plane, mm of the vehicle; the second coordinate points up. */
 export const project = (view: View, at: Vec3): Point => [dot(view.right, at), dot(view.up, at)];

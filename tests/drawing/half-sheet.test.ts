@@ -38,7 +38,7 @@ describe('plan and elevation of a medium', () => {
 
 describe('the sides that must not be drilled', () => {
   it('share one sheet, with every label on it', () => {
-    const sides = (['left', 'right'] as const).map((face) => drawing.noDrillFace(a, face, SHEET));
+    const sides = (['left', 'right'] as const).map((face) => drawing.noDrillFace(a, drawing.outsideOf(face), SHEET));
     for (const one of sides) {
       expect(one.heightMm).toBeLessThanOrEqual(halfSheet(SHEET).heightMm);
       expect(one.leftOut).toEqual([]);

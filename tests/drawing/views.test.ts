@@ -31,7 +31,7 @@ function all(): readonly drawing.Drawing[] {
     drawing.influenceChart(a, SHEET),
     drawing.bayPlan(a, SHEET),
     drawing.emergencyPlan(a, SHEET),
-    ...FACINGS.map((face) => drawing.noDrillFace(a, face, SHEET)),
+    ...FACINGS.map((face) => drawing.noDrillFace(a, drawing.outsideOf(face), SHEET)),
   ];
 }
 

@@ -1,3 +1,5 @@
+import { type Surface, surfacesInOrder } from '../../compute/access/surfaces.js';
+import { outsideOf } from '../../drawing/index.js';
 import { FACINGS } from '../../model/structure.js';
 import { lengthDown } from '../../quantity/format.js';
 import { SCREW_LOOK_MM, screws, screwsByPanel } from '../../query/release/index.js';
@@ -10,14 +12,20 @@ export const nodrill: ChapterMaker = (book) => ({
   title: 'Where not to drill',
   template: 'nodrill',
   data: {
-    figures: FACINGS.flatMap((face, at) => {
+    figures: drilled(book).flatMap((surface, at) => {
       // The first stands under the chapter's head.
-      const figure = book.draw.noDrillFace(book.assessment, face, book.availableSize('landscape', at === 0 ? 26 : 16));
+      const figure = book.draw.noDrillFace(book.assessment, surface, book.availableSize('landscape', at === 0 ? 26 : 16));
       return figure ? [{ ...figure, sheet: 'landscape' }] : [];
     }),
     panels: screwTable(book),
   },
 });
+
+/** The outside faces, then every lining, floor and ceiling that has a sheet. */
+const drilled = ({ assessment: { model } }: Book): readonly Surface[] => [
+  ...FACINGS.map(outsideOf),
+  ...surfacesInOrder(model).filter(({ seenFrom }) => seenFrom === 'inside'),
+];
 
 /** Lengths of screws that are asked about, mm: 1 in, 2 in, and as deep as is looked. */
 const LENGTHS_MM = [25.4, 50.8, SCREW_LOOK_MM];

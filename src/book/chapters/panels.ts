@@ -1,4 +1,5 @@
 import type { BehindItem } from '../../compute/access/types.js';
+import { faceWords } from '../../drawing/index.js';
 import type { Medium } from '../../model/services.js';
 import type { Panel } from '../../model/structure.js';
 import type { Book, ChapterMaker } from '../book.js';
@@ -34,7 +35,7 @@ export function openingFacts(book: Book, panel: Panel) {
   const massKg = panel.massKg ?? book.assessment.figures.takeOff.panels.find(({ id }) => id === panel.id)?.massKg;
   const fasteners = [fixing?.count, fixing?.method].filter((one) => one !== undefined).join(' ');
   return [
-    { name: 'Faces', value: panel.facing ?? 'not recorded' },
+    { name: 'Side', value: sentence(faceWords(book.assessment, panel)) },
     { name: 'Clear opening', value: opening ?? 'not recorded' },
     { name: 'Fasteners', value: fasteners || 'not recorded' },
     { name: 'Tool', value: fixing?.driver ?? 'not recorded' },
@@ -175,7 +176,7 @@ export const panelsOverview: ChapterMaker = (book) => {
         columns: (c) => [
           c.id('Panel', (panel) => panel.id),
           c.text('Name', (panel) => panel.name ?? panel.note),
-          c.text('Faces', (panel) => panel.facing),
+          c.text('Side', (panel) => sentence(faceWords(book.assessment, panel))),
           c.text('How it opens', (panel) => fixingWords(panel.fixing)),
           c.text('Clear opening', (panel) => panel.openingMm?.map((mm) => book.show.length(mm)).join(' × ')),
           c.count('Items behind', (panel) => book.assessment.figures.access.behind[panel.id]?.length ?? 0),

@@ -1,4 +1,5 @@
 import type { Assessment } from '../../assess.js';
+import { faceWords } from '../../drawing/index.js';
 import { anchor } from '../../model/anchor.js';
 import { type Hazard, hazardsBehind } from './hazard.js';
 
@@ -6,6 +7,8 @@ import { type Hazard, hazardsBehind } from './hazard.js';
 export interface PanelLabel {
   readonly panel: string;
   readonly name: string;
+  /** The side that it is on, as one looks at it: `right wall, inside`. */
+  readonly side: string;
   /** Worst first. */
   readonly hazards: readonly Hazard[];
   /** Page of the panel's card in the book; absent where none was printed from this record. */
@@ -15,17 +18,19 @@ export interface PanelLabel {
 }
 
 /** One label for each access panel, in the order of the record. */
-export function panelLabels(
-  { model: { shell }, figures }: Assessment,
-  pages: ReadonlyMap<string, number>,
-): readonly PanelLabel[] {
+export function panelLabels(assessment: Assessment, pages: ReadonlyMap<string, number>): readonly PanelLabel[] {
+  const {
+    model: { shell },
+    figures,
+  } = assessment;
   return shell.panels
     .filter((panel) => panel.panelKind === 'access')
     .map((panel) => {
       const page = pages.get(anchor(panel.id));
       return {
         panel: panel.id,
-        name: panel.name ?? panel.note ?? `access panel${panel.facing ? `, faces ${panel.facing}` : ''}`,
+        name: panel.name ?? panel.note ?? `access panel, ${faceWords(assessment, panel)}`,
+        side: faceWords(assessment, panel),
         hazards: hazardsBehind(shell, figures.access.behind[panel.id] ?? []),
         code: [shell.id, panel.id, ...(page === undefined ? [] : [`p.${page}`])].join(' '),
         ...(page === undefined ? {} : { page }),

@@ -75,6 +75,11 @@ const weights = shape({
   bays: list(shape({ id: text, allowance_kg: orNull(number), limited_by: orNull(text) })),
 });
 
+const surface = shape({
+  side: oneOf('left', 'right', 'front', 'rear', 'roof', 'ceiling', 'floor', 'underside', 'partition'),
+  seen_from: oneOf('inside', 'outside'),
+});
+
 export const FIGURE_ANSWERS: Readonly<Record<string, Shape>> = {
   check: {
     anyOf: [
@@ -113,6 +118,7 @@ export const FIGURE_ANSWERS: Readonly<Record<string, Shape>> = {
           pages: list(whole),
         },
         {
+          surface,
           circuit: shape({
             length_mm: orNull(number),
             drop_v: orNull(number),
@@ -128,6 +134,7 @@ export const FIGURE_ANSWERS: Readonly<Record<string, Shape>> = {
   }),
   behind: shape({
     panel: text,
+    surface,
     contents: list(shape({ id: text, kind: text, distance_mm: orNull(number), reach: inReach })),
   }),
   near: shape({

@@ -1,3 +1,4 @@
+import type { Surface } from '../../compute/access/surfaces.js';
 import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
@@ -31,9 +32,10 @@ async function look({ shell, panel }: Options, context: Context): Promise<Status
   const contents = behind(opened.assessment, panel);
   if (!contents) throw new UserError(await noSuchPanel(shell, panel, Object.keys(opened.assessment.figures.access.behind)));
   if (context.settings.json) {
-    const [{ envelope, place3 }, { reachedJson }] = await Promise.all([
+    const [{ envelope, place3 }, { reachedJson, surfaceJson }, { surfaces }] = await Promise.all([
       import('../report/json.js'),
       import('../report/where-json.js'),
+      import('../../compute/access/surfaces.js'),
     ]);
     const listed = contents.map((one) => ({
       id: one.id,
@@ -44,6 +46,7 @@ async function look({ shell, panel }: Options, context: Context): Promise<Status
     context.print(
       envelope('behind', shell, revisionOf(opened), {
         panel,
+        surface: surfaceJson(surfaces(opened.assessment.model).get(panel) as Surface),
         contents: listed,
       }),
     );

@@ -1,3 +1,4 @@
+import type { Surface } from '../../compute/access/surfaces.js';
 import type { PanelReach } from '../../compute/access/types.js';
 import type { CircuitFigure } from '../../compute/services/types.js';
 import type { Answer, Match, ProtectionFound } from '../../query/lookup/types.js';
@@ -30,6 +31,7 @@ function matchJson(match: Match, pages: readonly number[]): Json {
     marking: match.marking,
     service: match.service,
     position_mm: place3(match.position),
+    ...(match.surface ? { surface: surfaceJson(match.surface) } : {}),
     panels: match.panels.map(reachJson),
     open: match.open,
     follow: match.follow,
@@ -41,6 +43,8 @@ function matchJson(match: Match, pages: readonly number[]): Json {
     ...(match.circuit ? { circuit: circuitJson(match.circuit) } : {}),
   };
 }
+
+export const surfaceJson = ({ side, seenFrom }: Surface): Json => ({ side, seen_from: seenFrom });
 
 /** How far in something lies, and what stands before it. */
 export const reachedJson = (one: Omit<PanelReach, 'panel'>) => ({

@@ -1,50 +1,31 @@
+import { outOf, type Surface, surfaceKey, surfaces } from '../../compute/access/surfaces.js';
 import { planarPolygon } from '../../geometry/polygon.js';
 import { dot, lerp, type Vec3 } from '../../geometry/vector.js';
-import { type Facing, OUTWARD, type Panel } from '../../model/structure.js';
-import type { Extent } from '../extent.js';
+import type { Model } from '../../model/shell.js';
+import type { Facing, Panel } from '../../model/structure.js';
 import type { Point, ShapeMark } from '../scene.js';
 import type { Port } from '../sheet.js';
 import type { Layer, PenName } from '../styles.js';
 
-/** A face within 45° of an axis belongs to it. */
-const TURNED_AWAY = Math.SQRT1_2 - 1e-6;
+export const panelMiddle = (panel: Panel): Vec3 => planarPolygon(panel.outline).centroid;
 
-const panelMiddle = (panel: Panel): Vec3 => planarPolygon(panel.outline).centroid;
+export const surfaceOf = (panel: Panel, model: Model): Surface => surfaces(model).get(panel.id) as Surface;
 
-/**
- * The outside face that a panel belongs to: what its record says, else the direction of its plane and the side of the
- * shell's middle that it lies on.
- */
-export function faceOf(panel: Panel, shell: Extent): Facing | undefined {
-  if (panel.panelKind === 'interior') return undefined;
-  if (panel.facing) return panel.facing;
-  if (panel.panelKind === 'belly') return 'down';
-  if (panel.panelKind === 'roof') return 'up';
-  const { normal, centroid } = planarPolygon(panel.outline);
-  const steepest = ([0, 1, 2] as const).reduce(
-    (best, axis) => (Math.abs(normal[axis]) > Math.abs(normal[best]) ? axis : best),
-    0 as 0 | 1 | 2,
-  );
-  if (Math.abs(normal[steepest]) < TURNED_AWAY) return undefined;
-  const beyond = centroid[steepest] > (shell.low[steepest] + shell.high[steepest]) / 2;
-  const faces = [
-    ['front', 'rear'],
-    ['left', 'right'],
-    ['down', 'up'],
-  ] as const;
-  return faces[steepest][beyond ? 1 : 0];
-}
-
-/** Farther ones first, so that an access panel set in a skin is painted over it. */
-export function panelsOfFace(panels: readonly Panel[], face: Facing, shell: Extent): readonly Panel[] {
-  const normal = OUTWARD[face];
+/** Panels of one surface, farther ones first, so that an access panel set in a skin is painted over it. */
+export function panelsOfSurface(model: Model, surface: Surface): readonly Panel[] {
+  const key = surfaceKey(surface);
+  const normal = outOf(surface);
   const rank = (panel: Panel): number => (panel.panelKind === 'access' ? 1 : 0);
-  return panels
-    .filter((panel) => faceOf(panel, shell) === face)
+  return model.shell.panels
+    .filter((panel) => surfaceKey(surfaceOf(panel, model)) === key)
     .map((panel, index) => ({ panel, index, depth: dot(normal, panelMiddle(panel)) }))
     .sort((a, b) => rank(a.panel) - rank(b.panel) || a.depth - b.depth || a.index - b.index)
     .map(({ panel }) => panel);
 }
+
+/** An outside face of the vehicle as a surface. */
+export const outsideOf = (faces: Facing): Surface => ({ side: SIDE_OF[faces], seenFrom: 'outside', faces });
+const SIDE_OF = { up: 'roof', down: 'underside', left: 'left', right: 'right', front: 'front', rear: 'rear' } as const;
 
 export const panelPen = (panel: Panel): PenName =>
   panel.panelKind === 'access' ? 'access' : panel.panelKind === 'interior' ? 'interior' : 'skin';

@@ -4,7 +4,7 @@ import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { ASSUMED_TYRE_RADIUS_MM, extentCorners, groundZMm, shellExtent, vehicleExtent, viewBounds } from '../extent.js';
 import { chassisSide } from '../marks/chassis.js';
 import { openingMarks } from '../marks/openings.js';
-import { panelMark, panelsOfFace } from '../marks/panels.js';
+import { outsideOf, panelMark, panelsOfSurface } from '../marks/panels.js';
 import { memberMarks } from '../marks/structure.js';
 import { VIEWS } from '../projection.js';
 import { circle, line, type Mark, type Point } from '../scene.js';
@@ -19,7 +19,7 @@ export function coverDrawing(a: Assessment, sheet: SheetSize, options: DrawingOp
   const bounds = viewBounds(VIEWS.left, extentCorners(vehicleExtent(model)));
   const layout = layOut([{ view: VIEWS.left, bounds }], sheet, { sideMm: 3, aboveMm: 2, belowMm: 2, mostMm: 2 });
   const port = layout.ports[0] as Port;
-  const panels = panelsOfFace(model.shell.panels, 'left', shell);
+  const panels = panelsOfSurface(model, outsideOf('left'));
   const bare = (mark: Mark, pen: PenName): Mark => {
     const { id: _id, ...rest } = mark;
     return rest.kind === 'text' ? rest : { ...rest, pen };

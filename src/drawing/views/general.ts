@@ -1,5 +1,7 @@
 import type { Assessment } from '../../assess.js';
-import type { Vec3 } from '../../geometry/vector.js';
+import { type Solid, solids } from '../../compute/access/standing.js';
+import { outOf, type Surface, surfacesInOrder, surfaceWords } from '../../compute/access/surfaces.js';
+import { dot, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { Facing, Member, Panel } from '../../model/structure.js';
 import { length } from '../../quantity/format.js';
@@ -10,12 +12,15 @@ import type { LabelWish } from '../labels.js';
 import { axleWishes, chassisEnd, chassisPlan, chassisSide, TYRE_NOTE } from '../marks/chassis.js';
 import { componentMarks, middleMarks, wishFor } from '../marks/equipment.js';
 import { openingMarks } from '../marks/openings.js';
-import { panelAnchor, panelMark, panelsOfFace } from '../marks/panels.js';
+import { outsideOf, panelAnchor, panelMark, panelMiddle, panelsOfSurface } from '../marks/panels.js';
+import { shellBox } from '../marks/shell-box.js';
 import { memberContext, memberHidden, memberMarks } from '../marks/structure.js';
-import { nearness, project, VIEW_OF_FACE, VIEWS, type View } from '../projection.js';
-import { type Mark, type Point, text } from '../scene.js';
+import { convexHull } from '../outline.js';
+import { nearness, project, VIEW_OF_FACE, VIEWS, type View, viewOfSurface } from '../projection.js';
+import { area, type Mark, type Point, text } from '../scene.js';
 import { type Layout, layOut, type Port, type SheetSize, type ViewRequest } from '../sheet.js';
-import { memberCorners } from '../visibility.js';
+import { boxCorners, memberCorners } from '../visibility.js';
+import { openingsOf, surfaceId, surfaceNote } from './panels.js';
 
 /** Members further in than this from an outside face are not shown dashed behind it, mm. */
 const WALL_DEPTH_MM = 250;
@@ -42,7 +47,7 @@ interface GeneralView {
   draw(port: Port): { readonly marks: readonly Mark[]; readonly wishes: readonly LabelWish[] };
 }
 
-/** Plan at floor, roof plan, left, right, front, rear, underside: the whole shell to scale with its main dimensions. */
+/** Plan at floor, roof plan, left, right, front, rear, underside, then each surface from inside: to scale with the main dimensions. */
 export function generalArrangement(a: Assessment, sheet: SheetSize, options: DrawingOptions = {}): Drawing[] {
   const { model } = a;
   const all: Sheet = { a, model, shell: shellExtent(model), vehicle: vehicleExtent(model), sheet, options };
@@ -51,6 +56,7 @@ export function generalArrangement(a: Assessment, sheet: SheetSize, options: Dra
     [outside(all, 'left', 'Left side'), outside(all, 'right', 'Right side')],
     [outside(all, 'front', 'Front'), outside(all, 'rear', 'Rear')],
     [outside(all, 'down', 'Underside')],
+    ...insidePairs(all),
   ];
   return pairs.flatMap((sights) => sheetsOf(all, sights));
 }
@@ -130,6 +136,7 @@ function drawn({ model, options }: Sheet, sights: readonly GeneralView[], layout
 }
 
 function floorPlan({ model, shell, vehicle }: Sheet): GeneralView {
+  const floor = panelsOfSurface(model, { side: 'floor', seenFrom: 'inside', faces: 'up' });
   return {
     id: 'ga-plan',
     title: 'Plan at floor',
@@ -154,6 +161,10 @@ function floorPlan({ model, shell, vehicle }: Sheet): GeneralView {
         marks.push(...middleMarks(port.place(seat.at), seat.id));
         wishes.push(wishFor(`seat ${seat.id}`, seat.id, port.place(seat.at), 35));
       }
+      for (const panel of floor) {
+        marks.push(panelMark(panel, port));
+        if (panel.panelKind === 'access') wishes.push(accessWish(panel, port));
+      }
       marks.push(...lengthDimensions(model, shell, port), ...acrossWidth(model, shell, port));
       return { marks, wishes };
     },
@@ -172,6 +183,65 @@ function cutAt(model: Model, zMm: number): { readonly below: readonly Member[]; 
   return { below, cut };
 }
 
+/** Left and right wall, front and rear, ceiling, partitions: those that have any sheet. The floor is on the plan. */
+function insidePairs(all: Sheet): readonly (readonly GeneralView[])[] {
+  const inside = surfacesInOrder(all.model).filter(({ seenFrom, side }) => seenFrom === 'inside' && side !== 'floor');
+  const of = (...sides: readonly Surface['side'][]) =>
+    inside.filter(({ side }) => sides.includes(side)).map((one) => fromInside(all, one));
+  const partitions = of('partition');
+  return [of('left', 'right'), of('front', 'rear'), of('ceiling'), ...partitions.map((one) => [one])].filter(
+    (views) => views.length > 0,
+  );
+}
+
+/** A lining as a person in the coach sees it: its sheets, the access panels in it, openings, and the equipment that stands before it. */
+function fromInside({ model, shell }: Sheet, surface: Surface): GeneralView {
+  const panels = panelsOfSurface(model, surface);
+  const words = surfaceWords(surface);
+  return {
+    id: `ga-${surfaceId(surface)}`,
+    title: `${words[0]?.toUpperCase()}${words.slice(1)}`,
+    view: viewOfSurface(surface),
+    where: `${words}, with ${panels.length} sheets and access panels`,
+    notes: [surfaceNote(surface), 'Dashed: what stands before it.'],
+    rest: 'in the panel schedule',
+    draw(port) {
+      const wall = openingsOf(surface);
+      const openings = wall ? openingMarks(model, wall, port) : { marks: [], wishes: [] };
+      const before = standsBefore(model, shell, surface, panels);
+      return {
+        marks: [
+          shellBox(shell, port, 'skin-line'),
+          ...panels.map((panel) => panelMark(panel, port, undefined, panel.panelKind === 'access')),
+          ...openings.marks,
+          ...before.map(({ id, box }) => area('hidden', 'hidden', convexHull(boxCorners(box).map(port.place)), id)),
+          ...(surface.side === 'ceiling' ? lengthDimensions(model, shell, port) : []),
+        ],
+        wishes: [
+          ...panels.filter(({ panelKind }) => panelKind === 'access').map((panel) => accessWish(panel, port)),
+          ...openings.wishes,
+          ...before.map(({ id, name, box }) => wishFor(name, id, port.place(box.center), 30)),
+        ],
+      };
+    },
+  };
+}
+
+/** Equipment and tanks this near to a lining are drawn before it, mm. */
+const BEFORE_MM = 900;
+
+function standsBefore(model: Model, shell: Extent, surface: Surface, panels: readonly Panel[]): readonly Solid[] {
+  const out = outOf(surface);
+  const plane = panels.reduce((most, panel) => Math.max(most, dot(out, panelMiddle(panel))), -Infinity);
+  const isInside = ({ box: { center } }: Solid): boolean =>
+    center.every((at, k) => at > (shell.low[k] as number) && at < (shell.high[k] as number));
+  return solids(model).filter((one) => {
+    const { box } = one;
+    const depths = boxCorners(box).map((corner) => dot(out, corner));
+    return isInside(one) && Math.min(...depths) > plane - 25 && Math.min(...depths) < plane + BEFORE_MM;
+  });
+}
+
 const FACE_IDS: Readonly<Record<Facing, string>> = {
   up: 'ga-roof',
   down: 'ga-underside',
@@ -182,8 +252,8 @@ const FACE_IDS: Readonly<Record<Facing, string>> = {
 };
 
 function outside(all: Sheet, face: Facing, title: string): GeneralView {
-  const { model, shell } = all;
-  const panels = panelsOfFace(model.shell.panels, face, shell);
+  const { model } = all;
+  const panels = panelsOfSurface(model, outsideOf(face));
   const where =
     face === 'up' ? 'seen from above' : face === 'down' ? 'seen from below, the left side up' : `${face} seen from outside`;
   return {

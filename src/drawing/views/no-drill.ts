@@ -1,9 +1,11 @@
 import type { Assessment } from '../../assess.js';
+import { type Surface, surfaceKey, surfaceWords } from '../../compute/access/surfaces.js';
 import { heatAffectedMetal, WELD_BAND_MM } from '../../compute/welding/weld-bands.js';
 import { boxBetween } from '../../geometry/box.js';
+import { inFacet, isInPolygon } from '../../geometry/facet.js';
 import { add, lerp, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Run } from '../../model/services.js';
-import type { Facing } from '../../model/structure.js';
+import type { Member } from '../../model/structure.js';
 import { length } from '../../quantity/format.js';
 import { MM_PER_IN } from '../../quantity/units.js';
 import { ASSUMED_TOLERANCE_MM, drilledSheets, isFarBeside, underFace } from '../../query/release/index.js';
@@ -12,18 +14,18 @@ import { type Extent, extentCorners, shellExtent, viewBounds } from '../extent.j
 import { fitsOn, HALF_SHEET_STRIPS, halfSheet } from '../half-sheet.js';
 import type { LabelWish } from '../labels.js';
 import { openingMarks } from '../marks/openings.js';
-import { faceOf } from '../marks/panels.js';
+import { surfaceOf } from '../marks/panels.js';
 import { shellBox } from '../marks/shell-box.js';
 import { memberContext } from '../marks/structure.js';
 import { lineLengthMm } from '../outline.js';
-import { nearness, VIEW_OF_FACE } from '../projection.js';
+import { nearness, viewOfSurface } from '../projection.js';
 import { boundsOf, line, type Mark, overlaps, type Point, rectangle, text } from '../scene.js';
 import { layOut, type Margins, type Port, type SheetSize } from '../sheet.js';
 import { LINE_WIDTHS_MM, type PenName } from '../styles.js';
 import { textWidthMm } from '../text-width.js';
-import { boxCorners } from '../visibility.js';
+import { boxCorners, memberCorners, middleOf } from '../visibility.js';
 import { nearFace } from './general.js';
-import { FACE_WORDS } from './panels.js';
+import { openingsOf, surfaceId, surfaceNote } from './panels.js';
 
 /** How deep behind a face is looked, and where the bands change, mm. */
 type Bands = readonly { readonly upToMm: number; readonly pen: PenName }[];
@@ -50,45 +52,47 @@ const SHORT_MM = 4;
 const MOST_SHARED = 60;
 
 /** A face on its sheet; the sides of a shell with little in them on half of it, so that both share one. */
-export function noDrillFace(a: Assessment, face: Facing, sheet: SheetSize, options: DrawingOptions = {}): Drawing {
-  if (face === 'left' || face === 'right') {
+export function noDrillFace(a: Assessment, surface: Surface, sheet: SheetSize, options: DrawingOptions = {}): Drawing {
+  if (surface.side === 'left' || surface.side === 'right') {
     const half = halfSheet(sheet);
-    const drawn = faceOnSheet(a, face, half, HALF_SHEET_STRIPS, options);
+    const drawn = faceOnSheet(a, surface, half, HALF_SHEET_STRIPS, options);
     if (drawn.labels <= MOST_SHARED && fitsOn(half, drawn.drawing)) return drawn.drawing;
   }
-  return faceOnSheet(a, face, sheet, { sideMm: 8, aboveMm: 16, belowMm: 10, mostMm: 34 }, options).drawing;
+  return faceOnSheet(a, surface, sheet, { sideMm: 8, aboveMm: 16, belowMm: 10, mostMm: 34 }, options).drawing;
 }
 
 /**
- * A face from outside with everything that runs or stands close behind it, widened by how well its place is known, dark where near,
+ * A face as one drills it, with everything that runs or stands close behind it, widened by how well its place is known, dark where near,
  * and the soft metal about welds. Depth counts from the outside of the sheet that lies there.
  */
-function faceOnSheet(a: Assessment, face: Facing, sheet: SheetSize, strips: Margins, options: DrawingOptions) {
+function faceOnSheet(a: Assessment, surface: Surface, sheet: SheetSize, strips: Margins, options: DrawingOptions) {
   const { model } = a;
   const shell = shellExtent(model);
-  const view = VIEW_OF_FACE[face];
+  const view = viewOfSurface(surface);
+  const words = surfaceWords(surface);
   const bounds = viewBounds(view, extentCorners(shell));
   const layout = layOut([{ view, bounds }], sheet, strips);
   const port = layout.ports[0] as Port;
-  const depthOf = depthUnder(a, shell, face);
+  const depthOf = depthUnder(a, shell, surface);
   const { marks, wishes, runs, short } = bandsBehind(a, port, depthOf, layout.reduction);
   const blocks = blocksBehind(a, port, depthOf);
   const welds = weldsBehind(a, port, depthOf);
-  const openings = openingMarks(model, face, port);
+  const wall = openingsOf(surface);
+  const openings = wall ? openingMarks(model, wall, port) : { marks: [], wishes: [] };
   const assumed = runs.filter((run) => run.toleranceMm === undefined).length;
   const allWishes = [...wishes, ...blocks.wishes, ...openings.wishes];
   const drawing = compose(
     {
-      id: `no-drill-${face}`,
-      title: `Do not drill: ${FACE_WORDS[face]}`,
-      alt: `${FACE_WORDS[face]} from outside with ${runs.length} runs within ${length(deepest(bandsFor(a)), model.shop.units)} behind it, each as a band as wide as its place is uncertain; darker is nearer the surface. ${blocks.wishes.length} nodes and pieces of equipment and ${welds.length} places of soft metal about welds are marked as well.`,
+      id: `no-drill-${surfaceId(surface)}`,
+      title: `Do not drill: ${words}`,
+      alt: `${words} from ${surface.seenFrom}, with ${runs.length} runs within ${length(deepest(bandsFor(a)), model.shop.units)} behind it, each as a band as wide as its place is uncertain; darker is nearer the surface. ${blocks.wishes.length} nodes and pieces of equipment and ${welds.length} places of soft metal about welds are marked as well.`,
       ...layout,
       room: { ...layout.room, y0: layout.room.y0 + 7 },
       front: view.front,
       units: model.shop.units,
       marks: [
         shellBox(shell, port, 'skin-line'),
-        ...memberContext(nearFace(model, shell, face), model.library, port),
+        ...memberContext(membersNear(a, shell, surface), model.library, port),
         ...openings.marks,
         ...welds,
         ...blocks.marks,
@@ -97,6 +101,7 @@ function faceOnSheet(a: Assessment, face: Facing, sheet: SheetSize, strips: Marg
       legend: bandLegend(a, [2, 3]),
       wishes: allWishes,
       notes: [
+        surfaceNote(surface),
         'A blank place is not proven clear: find out before you drill.',
         welds.length > 0 ? `Dotted squares: soft metal, ${length(WELD_BAND_MM, 'both')} each way from a weld: no screw.` : '',
         short === 1 ? 'One run that comes near at a spot only is drawn without a name.' : '',
@@ -118,10 +123,10 @@ interface DepthOf {
   isUnderSheet(place: Vec3): boolean;
 }
 
-function depthUnder({ model }: Assessment, shell: Extent, face: Facing): DepthOf {
-  const view = VIEW_OF_FACE[face];
+function depthUnder({ model }: Assessment, shell: Extent, surface: Surface): DepthOf {
+  const view = viewOfSurface(surface);
   const outer = Math.max(...extentCorners(shell).map((corner) => nearness(view, corner)));
-  const sheets = drilledSheets(model).filter(({ panel }) => faceOf(panel, shell) === face);
+  const sheets = sheetsOf(model, surface);
   const under = (place: Vec3, aboutMm: number): number | undefined => {
     let least: number | undefined;
     for (const sheet of sheets) {
@@ -131,11 +136,38 @@ function depthUnder({ model }: Assessment, shell: Extent, face: Facing): DepthOf
     }
     return least;
   };
+  const inHole = (place: Vec3): number | undefined => {
+    const sheet = sheets.find((one) => isInPolygon(inFacet(place, one.facet), one.facet.outline));
+    return surface.seenFrom === 'inside' && sheet ? underFace(sheet, place).depthMm : undefined;
+  };
   return {
-    at: (place, aboutMm) => (under(place, aboutMm) ?? outer - nearness(view, place)) - aboutMm,
+    at: (place, aboutMm) => {
+      // From inside nothing is behind a lining but what is under one, or behind an access panel in it.
+      const depth =
+        under(place, aboutMm) ?? inHole(place) ?? (surface.seenFrom === 'inside' ? Infinity : outer - nearness(view, place));
+      // What stands wholly before the face is behind none.
+      return depth < -aboutMm ? Infinity : depth - aboutMm;
+    },
     isUnderSheet: (place) => under(place, 0) !== undefined,
   };
 }
+
+const sheetsOf = (model: Assessment['model'], surface: Surface) =>
+  drilledSheets(model).filter(({ panel }) => surfaceKey(surfaceOf(panel, model)) === surfaceKey(surface));
+
+/** Frame close behind a face: behind a lining, what lies within the depth that is looked. */
+function membersNear({ model }: Assessment, shell: Extent, surface: Surface): readonly Member[] {
+  if (surface.seenFrom === 'outside') return nearFace(model, shell, surface.faces);
+  const sheets = sheetsOf(model, surface);
+  return model.shell.members.filter((member) => {
+    const middle = middleOf(memberCorners(member, model.library));
+    return sheets.some((sheet) => {
+      const { depthMm, besideMm } = underFace(sheet, middle);
+      return depthMm > 0 && depthMm < METRIC_DEEPEST_MM && besideMm < METRIC_DEEPEST_MM;
+    });
+  });
+}
+const METRIC_DEEPEST_MM = 150;
 
 const bandOf = (bands: Bands, depthMm: number): number => bands.findIndex(({ upToMm }) => depthMm <= upToMm);
 

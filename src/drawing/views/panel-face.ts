@@ -1,23 +1,23 @@
 import type { Assessment } from '../../assess.js';
+import { type Surface, surfaceWords } from '../../compute/access/surfaces.js';
 import type { BehindItem } from '../../compute/access/types.js';
 import { planarPolygon } from '../../geometry/polygon.js';
 import type { Member, Panel } from '../../model/structure.js';
 import { length } from '../../quantity/format.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { acrossDimension, uprightDimension } from '../dimensions.js';
-import { shellExtent } from '../extent.js';
 import type { LabelWish } from '../labels.js';
 import { spreadLines } from '../lanes.js';
 import { legendMarks } from '../legend.js';
-import { faceOf } from '../marks/panels.js';
+import { surfaceOf } from '../marks/panels.js';
 import { MEDIUM_STYLES } from '../media.js';
 import { alongLine, clipLine, clipRing, lineLengthMm } from '../outline.js';
-import { project, VIEW_OF_FACE, type View } from '../projection.js';
+import { project, type View, viewOfSurface } from '../projection.js';
 import { area, boundsOf, grow, line, type Mark, type Point, type Rect, rectangle, text } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import { NODE_SYMBOL_MM, nodeMarks } from '../symbols.js';
 import { farthestFirst, silhouette } from '../visibility.js';
-import { FACE_WORDS } from './panels.js';
+import { surfaceNote } from './panels.js';
 
 /** How much is shown around the panel's outline, as a share of its larger side. */
 const AROUND = 0.2;
@@ -37,8 +37,8 @@ export function panelFace(a: Assessment, panelId: string, sheet: SheetSize, opti
   const { model } = a;
   const panel = model.shell.panels.find(({ id }) => id === panelId);
   if (!panel) return missing(a, panelId, sheet, options);
-  const face = faceOf(panel, shellExtent(model)) ?? 'left';
-  const view = VIEW_OF_FACE[face];
+  const surface = surfaceOf(panel, model);
+  const view = viewOfSurface(surface);
   const flat = boundsOf(panel.outline.map((corner) => project(view, corner))) as Rect;
   const around = AROUND * Math.max(flat.x1 - flat.x0, flat.y1 - flat.y0);
   const layout = layOut([{ view, bounds: grow(flat, around) }], sheet, { sideMm: 12, aboveMm: 10, belowMm: 9, mostMm: 20 });
@@ -55,7 +55,7 @@ export function panelFace(a: Assessment, panelId: string, sheet: SheetSize, opti
     {
       id: `face-${panelId}`,
       title: `Behind ${panelId}`,
-      alt: faceAlt(panel, face, items),
+      alt: faceAlt(panel, surface, items),
       ...layout,
       room: { ...layout.room, y0: layout.room.y0 + 6 },
       front: view.front,
@@ -73,7 +73,7 @@ export function panelFace(a: Assessment, panelId: string, sheet: SheetSize, opti
         named > MOST_NAMES ? `${named - MOST_NAMES} more names in the list.` : '',
         items.length === 0
           ? 'Nothing on record within reach behind this panel.'
-          : 'Seen from outside; distances from the opening.',
+          : `${surfaceNote(surface)} Distances from the opening.`,
         `Heavy: panel.${inner ? ' Dashed: clear opening.' : ''}`,
       ].filter(Boolean),
       rest: 'in the list beside',
@@ -87,8 +87,8 @@ const MOST_NAMES = 18;
 const nearestFirst = (wishes: readonly LabelWish[]): readonly LabelWish[] =>
   [...wishes].sort((a, b) => b.priority - a.priority).slice(0, MOST_NAMES);
 
-const faceAlt = (panel: Panel, face: keyof typeof FACE_WORDS, items: readonly BehindItem[]): string =>
-  `Access panel ${panel.id} on the ${FACE_WORDS[face]}, seen from outside, with ${items.length} things behind it${
+const faceAlt = (panel: Panel, surface: Surface, items: readonly BehindItem[]): string =>
+  `Access panel ${panel.id} on the ${surfaceWords(surface)}, seen from ${surface.seenFrom}, with ${items.length} things behind it${
     items.length > 0
       ? `: ${items
           .slice(0, 8)

@@ -1,12 +1,15 @@
 import type { Assessment } from '../../assess.js';
-import { FACINGS, type Facing, type Panel } from '../../model/structure.js';
+import { type Surface, surfacesInOrder, surfaceWords } from '../../compute/access/surfaces.js';
+import type { Model } from '../../model/shell.js';
+import type { Facing, Panel } from '../../model/structure.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
-import { extentCorners, shellExtent, vehicleExtent, viewBounds } from '../extent.js';
+import { type Extent, extentCorners, shellExtent, vehicleExtent, viewBounds } from '../extent.js';
 import type { LabelWish } from '../labels.js';
 import { chassisEnd, chassisPlan, chassisSide } from '../marks/chassis.js';
 import { openingMarks } from '../marks/openings.js';
-import { faceOf, panelAnchor, panelMark, panelPlaces, panelsOfFace } from '../marks/panels.js';
-import { VIEW_OF_FACE } from '../projection.js';
+import { outsideOf, panelAnchor, panelMark, panelPlaces, panelsOfSurface, surfaceOf } from '../marks/panels.js';
+import { shellBox } from '../marks/shell-box.js';
+import { viewOfSurface } from '../projection.js';
 import type { Mark } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 
@@ -19,30 +22,46 @@ export const FACE_WORDS: Readonly<Record<Facing, string>> = {
   rear: 'rear',
 };
 
-/** Words for the outside face that a panel belongs to: `left side`; nothing for a lining, and for one that faces no way squarely. */
-export function faceWords({ model }: Assessment, panel: Panel): string | undefined {
-  const face = faceOf(panel, shellExtent(model));
-  return face && FACE_WORDS[face];
-}
+/** Words for the surface that a panel belongs to: `left side`, `right wall, inside`, `ceiling`. */
+export const faceWords = ({ model }: Assessment, panel: Panel): string => surfaceWords(surfaceOf(panel, model));
 
-/** Faces in the order in which one walks around the vehicle, then over and under it. */
-const ORDER: readonly Facing[] = ['left', 'right', 'front', 'rear', 'up', 'down'];
-
-/** Where every skin, belly and access panel is: one drawing a face that has any. */
+/** Where every panel is: one drawing a surface that has any, from outside, then from inside. */
 export function panelsDrawings(a: Assessment, sheet: SheetSize, options: DrawingOptions = {}): Drawing[] {
-  return ORDER.flatMap((face) => {
+  return surfacesInOrder(a.model).flatMap((surface) => {
     // An end is no higher than this, its blank strips included: front and rear then share a page, near the scale of the sides.
-    const high = face === 'front' || face === 'rear' ? sheet.heightMm * 0.61 : sheet.heightMm;
-    return panelsOfOneFace(a, face, { ...sheet, heightMm: high }, options) ?? [];
+    const end = ['front', 'rear', 'partition'].includes(surface.side);
+    return panelsOfOneSurface(a, surface, { ...sheet, heightMm: end ? sheet.heightMm * 0.61 : sheet.heightMm }, options) ?? [];
   });
 }
 
-function panelsOfOneFace(a: Assessment, face: Facing, sheet: SheetSize, options: DrawingOptions): Drawing | undefined {
+/** The wall whose openings a surface shows: those of a partition are not on record. */
+export const openingsOf = ({ side, seenFrom, faces }: Surface): Facing | undefined => {
+  if (side === 'left' || side === 'right' || side === 'front' || side === 'rear') return side;
+  return seenFrom === 'outside' ? faces : undefined;
+};
+
+/** `seen from inside`, with what a reader must know of how it lies. */
+export function surfaceNote({ side, seenFrom }: Surface): string {
+  if (side === 'underside') return 'Seen from below: left side up.';
+  if (side === 'ceiling') return 'Ceiling as in a mirror on the floor: it lies as the floor plan does, right (kerb) side up.';
+  if (side === 'floor' || side === 'roof') return 'Seen from above: right (kerb) side up.';
+  return `Seen from ${seenFrom}.`;
+}
+
+/** Ids of drawings: the outside faces keep the ones that books before had. */
+export const surfaceId = ({ side, seenFrom, faces, planeMm }: Surface): string => {
+  if (seenFrom === 'outside') return faces;
+  return side === 'partition' ? `partition-${faces}-${Math.round(planeMm ?? 0)}` : `${side}-inside`;
+};
+
+function panelsOfOneSurface(a: Assessment, surface: Surface, sheet: SheetSize, options: DrawingOptions): Drawing | undefined {
   const { model } = a;
   const shell = shellExtent(model);
-  const panels = panelsOfFace(model.shell.panels, face, shell);
+  const panels = panelsOfSurface(model, surface);
   if (panels.length === 0) return undefined;
-  const view = VIEW_OF_FACE[face];
+  const view = viewOfSurface(surface);
+  const words = surfaceWords(surface);
+  const wall = openingsOf(surface);
   const layout = layOut([{ view, bounds: viewBounds(view, extentCorners(shell)) }], sheet, {
     sideMm: 6,
     aboveMm: 8,
@@ -50,7 +69,7 @@ function panelsOfOneFace(a: Assessment, face: Facing, sheet: SheetSize, options:
     mostMm: 30,
   });
   const port = layout.ports[0] as Port;
-  const openings = openingMarks(model, face, port);
+  const openings = wall ? openingMarks(model, wall, port) : { marks: [], wishes: [] };
   const wishes = panels.map(
     (panel): LabelWish => ({
       text: panel.id,
@@ -65,15 +84,15 @@ function panelsOfOneFace(a: Assessment, face: Facing, sheet: SheetSize, options:
   const access = panels.filter((panel) => panel.panelKind === 'access').length;
   return compose(
     {
-      id: `panels-${face}`,
-      title: `Panels: ${FACE_WORDS[face]}`,
-      alt: `Panels of the ${FACE_WORDS[face]} seen from outside: ${panels.length}, of which ${access} access panels (heavy outline), each with its id.`,
+      id: `panels-${surfaceId(surface)}`,
+      title: `Panels: ${words}`,
+      alt: `Panels of the ${words}, seen from ${surface.seenFrom}: ${panels.length}, of which ${access} access panels (heavy outline), each with its id.`,
       ...layout,
       front: view.front,
       units: model.shop.units,
       marks: [...panels.map((panel) => panelMark(panel, port)), ...openings.marks],
       wishes: [...wishes, ...openings.wishes],
-      notes: ['Heavy outline: access panel.', ...(face === 'down' ? ['Seen from below: left side up.'] : [])],
+      notes: ['Heavy outline: access panel.', surfaceNote(surface)],
       rest: 'in the panel schedule',
     },
     options,
@@ -84,9 +103,9 @@ function panelsOfOneFace(a: Assessment, face: Facing, sheet: SheetSize, options:
 export function panelKeyPlan(a: Assessment, panelId: string, small: SheetSize, options: DrawingOptions = {}): Drawing {
   const { model } = a;
   const panel = model.shell.panels.find(({ id }) => id === panelId);
-  const shell = shellExtent(model);
-  const face = FACINGS.find((one) => panelsOfFace(panel ? [panel] : [], one, shell).length > 0) ?? 'left';
-  const view = VIEW_OF_FACE[face];
+  const surface = panel ? surfaceOf(panel, model) : outsideOf('left');
+  const { faces: face, seenFrom } = surface;
+  const view = viewOfSurface(surface);
   const vehicle = vehicleExtent(model);
   const layout = layOut([{ view, bounds: viewBounds(view, extentCorners(vehicle)) }], small, {
     sideMm: 2,
@@ -96,15 +115,13 @@ export function panelKeyPlan(a: Assessment, panelId: string, small: SheetSize, o
   });
   const port = layout.ports[0] as Port;
   const { reduction: _reduction, ...placed } = layout;
-  const others = panelsOfFace(model.shell.panels, face, shell).filter(({ id }) => id !== panelId);
+  const others = panelsOfSurface(model, surface).filter(({ id }) => id !== panelId);
   const marks: Mark[] = [
-    ...(face === 'left' || face === 'right' ? chassisSide(model, vehicle, port) : []),
-    ...(face === 'down' ? chassisPlan(model, vehicle, port) : []),
-    ...(face === 'front' || face === 'rear' ? chassisEnd(model, vehicle, port, face) : []),
+    ...(seenFrom === 'inside' ? [shellBox(shellExtent(model), port, 'skin-line')] : chassisOf(face, model, vehicle, port)),
     ...others.map((other) => panelMark(other, port, other.panelKind === 'access' ? 'interior' : 'chassis', false, 'panels')),
     ...(panel ? keyMarks(panelMark(panel, port, 'subject', true, 'nodes'), panelAnchor(panel, port)) : []),
   ];
-  const where = `${FACE_WORDS[face]}${face === 'down' ? ', seen from below' : ''}`;
+  const where = `${surfaceWords(surface)}${SEEN[surface.side] ?? ''}`;
   return compose(
     {
       id: `key-${panelId}`,
@@ -119,6 +136,18 @@ export function panelKeyPlan(a: Assessment, panelId: string, small: SheetSize, o
     },
     options,
   );
+}
+
+/** How a surface is looked at that its name does not say. */
+const SEEN: Partial<Record<Surface['side'], string>> = {
+  underside: ', seen from below',
+  ceiling: ', as in a mirror on the floor',
+};
+
+function chassisOf(face: Facing, model: Model, vehicle: Extent, port: Port): readonly Mark[] {
+  if (face === 'left' || face === 'right') return chassisSide(model, vehicle, port);
+  if (face === 'down') return chassisPlan(model, vehicle, port);
+  return face === 'up' ? [] : chassisEnd(model, vehicle, port, face);
 }
 
 /** A panel too small to see at this scale gets a ring around it. */

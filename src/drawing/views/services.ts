@@ -8,7 +8,7 @@ import { fitsOn, HALF_SHEET_STRIPS, halfSheet } from '../half-sheet.js';
 import { clipMarks, type Part, partsOf } from '../halves.js';
 import type { LabelWish } from '../labels.js';
 import { legendMarks } from '../legend.js';
-import { faceOf, panelMark, panelPlaces } from '../marks/panels.js';
+import { panelMark, panelPlaces, surfaceOf } from '../marks/panels.js';
 import { nodeMarksAndWishes, runMarks } from '../marks/services.js';
 import { memberContext } from '../marks/structure.js';
 import { MEDIUM_STYLES } from '../media.js';
@@ -139,10 +139,8 @@ export function serviceBackground(
   faces: readonly Facing[],
 ): { marks: readonly Mark[]; wishes: readonly LabelWish[] } {
   const { model } = a;
-  const shell = shellExtent(model);
   const panels = model.shell.panels.filter((panel) => {
-    const face = faceOf(panel, shell);
-    return panel.panelKind === 'access' && face !== undefined && faces.includes(face);
+    return panel.panelKind === 'access' && faces.includes(surfaceOf(panel, model).faces);
   });
   return {
     marks: [

@@ -1,3 +1,4 @@
+import type { Surface } from '../../compute/access/surfaces.js';
 import type { PanelReach } from '../../compute/access/types.js';
 import type { CircuitFigure } from '../../compute/services/types.js';
 import type { Vec3 } from '../../geometry/vector.js';
@@ -32,6 +33,8 @@ export interface Match {
   /** The service that it belongs to, by id. */
   readonly service?: string;
   readonly position?: Vec3;
+  /** Of a panel: the surface that it belongs to. */
+  readonly surface?: Surface;
   /** Access panels that open onto it, best first. */
   readonly panels: readonly PanelReach[];
   /** True for a node or run that lies open and needs no panel. */

@@ -1,4 +1,5 @@
 import { bestFirst, isClear } from '../../compute/access/sight.js';
+import { surfaces } from '../../compute/access/surfaces.js';
 import type { PanelReach } from '../../compute/access/types.js';
 import type { Computed } from '../../compute/figures.js';
 import { circuitTree, wayTo } from '../../compute/services/branches.js';
@@ -100,6 +101,8 @@ function matched(one: Findable, quality: MatchQuality, look: LookUps): Match {
       const panels = panelsOnto([id, ...at], look);
       return { ...base, panels, protection: protectionOf(circuit, look), path: [] };
     }
+    case 'panel':
+      return { ...base, surface: surfaces(look.assessment.model).get(id), panels: panelsOnto([id], look), path: one.path };
     default:
       return { ...base, panels: panelsOnto([id], look), path: one.path };
   }

@@ -1,9 +1,10 @@
+import { intoFace, type Surface, surfaces } from '../../compute/access/surfaces.js';
 import { type Bounds, boundsOf } from '../../geometry/box.js';
 import { type Facet, facet, height, inFacet, nearestOnFacet } from '../../geometry/facet.js';
 import { alongRay } from '../../geometry/ray.js';
 import { add, distance, dot, scale, subtract, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import { OUTWARD, type Panel } from '../../model/structure.js';
+import type { Panel } from '../../model/structure.js';
 
 /** A sheet with the side that one drills from. */
 export interface DrilledSheet {
@@ -39,27 +40,18 @@ export function underFace(sheet: DrilledSheet, at: Vec3): { readonly depthMm: nu
 }
 
 /** Every sheet but access panels, each with the side that one drills from. */
-export function drilledSheets({ shell }: Model): readonly DrilledSheet[] {
-  const flat = shell.panels.flatMap((panel) => {
+export function drilledSheets(model: Model): readonly DrilledSheet[] {
+  const flat = model.shell.panels.flatMap((panel) => {
     const sheet = panel.panelKind === 'access' ? undefined : facet(panel.outline, panel.holes);
     return sheet ? [{ panel, facet: sheet, bounds: boundsOf(panel.outline), span: spanOf(sheet) }] : [];
   });
   if (flat.length === 0) return [];
-  const all = boundsOf(flat.flatMap(({ panel }) => panel.outline));
-  const middle = scale(add(all.min, all.max), 0.5);
+  const sides = surfaces(model);
   return flat.map((one) => {
-    const { normal, center } = one.facet;
-    const into = intoOf(one.panel, subtract(center, middle));
+    const { normal } = one.facet;
+    const into = intoFace(sides.get(one.panel.id) as Surface);
     return { ...one, into: dot(normal, into) >= 0 ? normal : scale(normal, -1) };
   });
 }
 
 const spanOf = ({ outline }: Facet): Bounds => boundsOf(outline.map(([u, v]): Vec3 => [u, v, 0]));
-
-/** Against the way a panel faces; else sheets outside are drilled towards the middle of the shell, linings away from it. */
-function intoOf({ facing, panelKind }: Panel, away: Vec3): Vec3 {
-  if (facing) return scale(OUTWARD[facing], -1);
-  if (panelKind === 'belly') return OUTWARD.up;
-  if (panelKind === 'roof') return OUTWARD.down;
-  return panelKind === 'interior' ? away : scale(away, -1);
-}

@@ -1,4 +1,5 @@
 import { samples } from '../../compute/access/samples.js';
+import { type Surface, surfaces, surfaceWords } from '../../compute/access/surfaces.js';
 import type { TakeOff } from '../../compute/takeoff/types.js';
 import { type Bounds, boundsOf, grow, overlap } from '../../geometry/box.js';
 import { type Facet, facet, nearestOnFacet } from '../../geometry/facet.js';
@@ -27,14 +28,15 @@ interface Sheet {
  * What runs within 150 mm of the sheets that close each side, inside and outside, by its least depth: exact, from the face of the
  * sheet to the outside of the run, less its tolerance. All lengths in mm.
  */
-export function faces({ shell }: Model, takeOff: TakeOff): readonly Face[] {
+export function faces(model: Model, takeOff: TakeOff): readonly Face[] {
+  const { shell } = model;
   const sheets = shell.panels.filter((panel) => panel.panelKind !== 'access').flatMap(sheetOf);
   if (sheets.length === 0) return [];
-  const middle = middleOf(sheets);
+  const sides = surfaces(model);
   const radius = new Map(takeOff.runs.map((run) => [run.id, (run.outsideDiameterMm ?? 0) / 2] as const));
   const byName = new Map<string, Sheet[]>();
   for (const sheet of sheets) {
-    const name = faceName(sheet, middle);
+    const name = faceName(sides.get(sheet.panel.id) as Surface);
     byName.set(name, [...(byName.get(name) ?? []), sheet]);
   }
   const ways = shell.runs.map((run) => ({
@@ -77,19 +79,11 @@ function sheetOf(panel: Panel): readonly Sheet[] {
   return flat ? [{ panel, facet: flat, bounds: boundsOf(panel.outline) }] : [];
 }
 
-function middleOf(sheets: readonly Sheet[]): Vec3 {
-  const { min, max } = boundsOf(sheets.flatMap(({ panel }) => panel.outline));
-  return [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2];
-}
-
-/** `left skin`, `underside`, `ceiling`: what a painter or a fitter would call the side that a panel closes. */
-function faceName({ panel, facet: { normal, center } }: Sheet, middle: Vec3): string {
-  if (panel.panelKind === 'belly') return 'underside';
-  const sizes = normal.map(Math.abs);
-  const axis = sizes.indexOf(Math.max(...sizes)) as 0 | 1 | 2;
-  const far = center[axis] > middle[axis];
-  const inside = panel.panelKind === 'interior';
-  if (axis === 2) return inside ? (far ? 'ceiling' : 'floor inside') : far ? 'roof' : 'underside';
-  const side = axis === 1 ? (far ? 'right' : 'left') : far ? 'rear' : 'front';
-  return `${side} ${inside ? 'lining' : 'outside'}`;
+/** `left outside`, `underside`, `ceiling`, `left lining`: what a painter or a fitter would call the side that a panel closes. */
+function faceName(surface: Surface): string {
+  const { side, seenFrom } = surface;
+  if (side === 'floor') return 'floor inside';
+  if (side === 'partition') return surfaceWords(surface);
+  if (side === 'roof' || side === 'ceiling' || side === 'underside') return side;
+  return `${side} ${seenFrom === 'inside' ? 'lining' : 'outside'}`;
 }
