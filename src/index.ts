@@ -71,15 +71,20 @@ function storeOf(text: StoreText): Store {
 export const decided = ({ findings, model }: Assessment) => decide(findings, model.shell.findings);
 
 export type { Assessment, Figures } from './assess.js';
-export type { AccessFigures } from './compute/access/types.js';
-export type { ServicesFigures } from './compute/services/types.js';
-export type { JointFigures, OpeningFigure, WeldTotals } from './compute/structure/types.js';
-export type { TakeOff } from './compute/takeoff/types.js';
-export type { Weights } from './compute/weights/types.js';
+export type * from './compute/access/types.js';
+export type * from './compute/services/types.js';
+export type * from './compute/structure/types.js';
+export type * from './compute/takeoff/types.js';
+export type * from './compute/weights/types.js';
 export type { Finding, Place, Severity } from './finding.js';
 export type { Vec3 } from './geometry/vector.js';
+export type * from './model/library.js';
 export type { LoadedStore, StoreText } from './model/load-types.js';
-export type { Model, Shell } from './model/shell.js';
+export type * from './model/services.js';
+export type * from './model/shell.js';
+export type * from './model/source.js';
+export type * from './model/structure.js';
+export type * from './model/vehicle.js';
 export { parseQuantity } from './quantity/parse.js';
 export { behind, isolate, near, where } from './query/lookup/index.js';
 export type { DecidedFinding } from './rules/decide.js';
