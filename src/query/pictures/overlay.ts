@@ -1,0 +1,165 @@
+import { type Pixel, project } from '../../compute/camera/camera.js';
+import { type Fit, pixelsPerMm, shownAt } from '../../compute/camera/fit.js';
+import type { Box } from '../../geometry/box.js';
+import { add, distance, dot, lerp, scale, subtract, type Vec3 } from '../../geometry/vector.js';
+import type { Medium } from '../../model/services.js';
+import type { Model } from '../../model/shell.js';
+import { inSight, memberBoxOf } from './in-sight.js';
+import { openingCorners } from './known-points.js';
+import type { SolvedPhoto } from './solve-photo.js';
+import { wasThere } from './was-there.js';
+
+/** A stretch of a line in the picture, all of it in front or all of it behind something. */
+export interface Stretch {
+  readonly px: readonly Pixel[];
+  readonly hidden: boolean;
+}
+
+/** One record as the picture shows it. */
+export interface DrawnRecord {
+  readonly id: string;
+  readonly kind: 'member' | 'panel' | 'opening' | 'run' | 'node' | 'component';
+  readonly medium?: Medium;
+  /** A row of fasteners along a panel's edge is drawn as such. */
+  readonly screws?: number;
+  readonly stretches: readonly Stretch[];
+}
+
+/** What is recorded in a photo's view, drawn into it. Empty where the photo is not usable. */
+export interface Overlay {
+  readonly solved: SolvedPhoto;
+  readonly drawn: readonly DrawnRecord[];
+  /** Pixels that 1 mm fills at the middle of the known points. */
+  readonly pxPerMm?: number;
+}
+
+/** On a plane only what lies within this of it is drawn, mm: the rest would be shown beside its place. */
+export const ON_PLANE_MM = 25;
+/** Lines are looked at this often, mm, to tell what of them is hidden. */
+const STEP_MM = 40;
+const MOST_STEPS = 200;
+/** Drawn as far as this share of the picture beyond its edge. */
+const BEYOND = 0.05;
+
+export function overlay(model: Model, solved: SolvedPhoto): Overlay {
+  const { fit, photo } = solved;
+  if (!solved.usable || !fit) return { solved, drawn: [] };
+  const pen = new Pencil(model, solved, fit);
+  const there = wasThere(model, photo);
+  const { shell } = model;
+  const drawn = [
+    ...shell.members.filter(there).map((member) => {
+      const box = memberBoxOf(model, member);
+      const lines = member.shape.kind === 'plate' ? [closed(member.shape.outline)] : box ? edgesOf(box, fit) : [];
+      return pen.record({ id: member.id, kind: 'member' }, lines);
+    }),
+    ...shell.panels.map((panel) => {
+      const screws = panel.fixing?.method === 'screws' ? panel.fixing?.count : undefined;
+      return pen.record({ id: panel.id, kind: 'panel', ...(screws === undefined ? {} : { screws }) }, [closed(panel.outline)]);
+    }),
+    ...shell.openings.map((opening) => pen.record({ id: opening.id, kind: 'opening' }, [closed(openingCorners(opening))])),
+    ...shell.runs.map((run) => pen.record({ id: run.id, kind: 'run', medium: run.medium }, [run.path])),
+    ...shell.nodes.map((node) => pen.record({ id: node.id, kind: 'node', medium: node.medium }, node.at ? [[node.at]] : [])),
+  ].filter(({ stretches }) => stretches.length > 0);
+  const middle = scale(
+    solved.points.reduce<Vec3>((sum, { at }) => add(sum, at), [0, 0, 0]),
+    1 / solved.points.length,
+  );
+  return { solved, drawn, pxPerMm: scaleAt(fit, middle) };
+}
+
+/** Pixels that a millimetre across the line of sight fills at a place. */
+export function scaleAt(fit: Fit, at: Vec3): number {
+  if (fit.method === 'plane') return pixelsPerMm(fit.homography, fit.plane.on(at));
+  const depth = dot(subtract(at, fit.camera.centre), fit.camera.look);
+  return depth > 0 ? fit.camera.focalPx / depth : 0;
+}
+
+const closed = (outline: readonly Vec3[]): readonly Vec3[] => (outline.length > 0 ? [...outline, outline[0] as Vec3] : []);
+
+/** The edges of a box that its outline in the picture may run along: those between a side that faces the camera and one that does not, and the near ones. */
+function edgesOf({ center, axes, half }: Box, fit: Fit): readonly (readonly Vec3[])[] {
+  const from = fit.method === 'camera' ? fit.camera.centre : add(center, scale(fit.plane.normal, 1e6));
+  const faces = (k: number, sign: number): boolean => {
+    const axis = axes[k] as Vec3;
+    return sign * dot(subtract(from, center), axis) > (half[k] as number);
+  };
+  const place = (signs: readonly number[]): Vec3 =>
+    signs.reduce<Vec3>((at, sign, k) => add(at, scale(axes[k] as Vec3, sign * (half[k] as number))), center);
+  const edges: (readonly Vec3[])[] = [];
+  for (const k of [0, 1, 2]) {
+    const [i, j] = [0, 1, 2].filter((one) => one !== k) as [number, number];
+    for (const a of [-1, 1])
+      for (const b of [-1, 1]) {
+        if (!faces(i, a) && !faces(j, b)) continue;
+        const ends = [-1, 1].map((sign) => place([0, 1, 2].map((one) => (one === k ? sign : one === i ? a : b))));
+        edges.push(ends);
+      }
+  }
+  return edges;
+}
+
+/** Draws lines of the datum into one picture. */
+class Pencil {
+  private readonly sight;
+  private readonly frame;
+
+  constructor(
+    model: Model,
+    solved: SolvedPhoto,
+    private readonly fit: Fit,
+  ) {
+    this.sight = fit.method === 'camera' ? inSight(model, solved.photo) : undefined;
+    const { widthPx, heightPx } = solved.facts;
+    this.frame = {
+      left: -widthPx * BEYOND,
+      right: widthPx * (1 + BEYOND),
+      top: -heightPx * BEYOND,
+      bottom: heightPx * (1 + BEYOND),
+    };
+  }
+
+  record(record: Omit<DrawnRecord, 'stretches'>, lines: readonly (readonly Vec3[])[]): DrawnRecord {
+    return { ...record, stretches: lines.flatMap((line) => this.line(line, record.id)) };
+  }
+
+  private line(line: readonly Vec3[], id: string): readonly Stretch[] {
+    const own = new Set([id]);
+    const stretches: { px: Pixel[]; hidden: boolean }[] = [];
+    let open: { px: Pixel[]; hidden: boolean } | undefined;
+    for (const at of steps(line)) {
+      const px = this.inFrame(at);
+      if (!px) {
+        open = undefined;
+        continue;
+      }
+      const hidden = this.fit.method === 'camera' && this.sight?.hiddenBy(this.fit.camera.centre, at, own) !== undefined;
+      if (!open || open.hidden !== hidden) {
+        const last = open?.px.at(-1);
+        open = { px: last ? [last] : [], hidden };
+        stretches.push(open);
+      }
+      open.px.push(px);
+    }
+    return stretches.filter(({ px }) => px.length > (line.length > 1 ? 1 : 0));
+  }
+
+  private inFrame(at: Vec3): Pixel | undefined {
+    if (this.fit.method === 'plane' && Math.abs(dot(subtract(at, this.fit.plane.origin), this.fit.plane.normal)) > ON_PLANE_MM)
+      return undefined;
+    const px = this.fit.method === 'camera' ? project(this.fit.camera, at)?.px : shownAt(this.fit, at);
+    if (!px) return undefined;
+    const { left, right, top, bottom } = this.frame;
+    return px[0] >= left && px[0] <= right && px[1] >= top && px[1] <= bottom ? px : undefined;
+  }
+}
+
+/** Places along a line, close enough together to tell what is hidden. */
+function* steps(line: readonly Vec3[]): Generator<Vec3> {
+  if (line[0]) yield line[0];
+  for (let i = 1; i < line.length; i++) {
+    const [a, b] = [line[i - 1] as Vec3, line[i] as Vec3];
+    const count = Math.min(MOST_STEPS, Math.max(1, Math.ceil(distance(a, b) / STEP_MM)));
+    for (let k = 1; k <= count; k++) yield lerp(a, b, k / count);
+  }
+}
