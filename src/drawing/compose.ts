@@ -96,7 +96,8 @@ function cropped(draft: Draft, drawn: readonly Mark[], notes: readonly string[])
   return { marks: [...lowered(drawn, dy), ...legend, ...lowered(foot.marks, heightMm - strip)], heightMm };
 }
 
-function labelMarks({ wish, box, leader }: PlacedLabel): readonly Mark[] {
+/** The words of a placed label, with its leader. */
+export function labelMarks({ wish, box, leader }: PlacedLabel): readonly Mark[] {
   if (wish.block) return wish.block.marks(box, wish.anchor);
   const middle: Point = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2];
   const words: Mark[] = wish.lines ? [...listMarks(wish, wish.lines, box)] : [wordMark(wish, wish, middle, 'middle')];

@@ -61,6 +61,15 @@ const PLAIN_PENS = {
   'weld-member': { widthMm: 0.18, colour: GREY, fill: PAPER },
   'weld-plate': { widthMm: 0.18, colour: GREY, fill: '#f4f6f6' },
   'weld-joined': { widthMm: 0.13, colour: PALE, fill: PAPER },
+  // Over a photo: a pale casing under each line keeps it apart from any ground.
+  casing: { widthMm: 0.7, colour: PAPER },
+  'seen-member': { widthMm: 0.25, colour: INK },
+  'seen-member-behind': { widthMm: 0.18, colour: INK, dash: [1.6, 0.8] },
+  'seen-panel': { widthMm: 0.5, colour: INK },
+  'seen-panel-behind': { widthMm: 0.35, colour: INK, dash: [1.6, 0.8] },
+  'seen-opening': { widthMm: 0.5, colour: INK, dash: [6, 0.8, 0.6, 0.8] },
+  'known-point': { widthMm: 0.35, colour: INK, fill: PAPER },
+  glyph: { widthMm: 0.13, colour: INK, fill: INK, bare: true },
   measured: { widthMm: 0.5, colour: INK },
   nominal: { widthMm: 0.18, colour: GREY, dash: [2, 1] },
   furniture: { widthMm: 0.18, colour: INK },
@@ -95,7 +104,12 @@ const PLAIN_PENS = {
   'weld-soft': { widthMm: 0.18, colour: INK, dash: [0.8, 0.8] },
 } satisfies Record<string, Pen>;
 
-export type PenName = keyof typeof PLAIN_PENS | `run-${Medium}` | `node-${Medium}` | `node-filled-${Medium}`;
+export type PenName =
+  | keyof typeof PLAIN_PENS
+  | `run-${Medium}`
+  | `run-behind-${Medium}`
+  | `node-${Medium}`
+  | `node-filled-${Medium}`;
 
 /** Every line that a drawing may use: width, colour and pattern together. */
 export const PENS: Readonly<Record<PenName, Pen>> = {
@@ -103,10 +117,12 @@ export const PENS: Readonly<Record<PenName, Pen>> = {
   ...(Object.fromEntries(
     Object.entries(MEDIUM_STYLES).flatMap(([medium, style]) => [
       [`run-${medium}`, style.pen],
+      // Behind something a run is thinner and paler by its gaps: its own pattern would read as another medium’s.
+      [`run-behind-${medium}`, { widthMm: 0.18, colour: style.colour, dash: [0.6, 1.2] }],
       [`node-${medium}`, { widthMm: 0.25, colour: style.colour, fill: PAPER }],
       [`node-filled-${medium}`, { widthMm: 0.25, colour: style.colour, fill: style.colour }],
     ]),
-  ) as Record<`run-${Medium}` | `node-${Medium}` | `node-filled-${Medium}`, Pen>),
+  ) as Record<`run-${Medium}` | `run-behind-${Medium}` | `node-${Medium}` | `node-filled-${Medium}`, Pen>),
 };
 
 /** What is painted first lies undermost. */

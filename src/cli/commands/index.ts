@@ -13,9 +13,11 @@ import { declareImport } from './import.js';
 import { declareIsolate } from './isolate.js';
 import { declareLabels } from './labels.js';
 import { declareList } from './list.js';
+import { declareLocate } from './locate.js';
 import { declareNear } from './near.js';
 import { declareNewShell } from './new-shell.js';
 import { declareNewStore } from './new-store.js';
+import { declareOverlay } from './overlay.js';
 import { declarePhotos } from './photos.js';
 import { declareRecover } from './recover.js';
 import { declareRelease } from './release.js';
@@ -42,6 +44,8 @@ export const COMMANDS: readonly ((registry: Registry) => void)[] = [
   declareWhere,
   declareBehind,
   declareNear,
+  declareOverlay,
+  declareLocate,
   declareIsolate,
   declareRelease,
   declareSignoff,

@@ -1,0 +1,59 @@
+import type { Context } from '../context.js';
+import type { Status } from '../io.js';
+import { revisionOf } from '../open.js';
+import type { Registry } from '../registry.js';
+
+interface Options {
+  readonly shell: string;
+  readonly photo: string;
+  readonly out?: string;
+}
+
+/** Width of the drawing that is laid over a picture, mm: lettering is then 2.3 mm on a page of that width. */
+const WIDTH_MM = 180;
+
+export function declareOverlay(registry: Registry): void {
+  registry
+    .add('overlay <shell> <photo>', 'what is recorded in a photo’s view, drawn onto the picture', [
+      'shellbook overlay QF-007 P-0231',
+      'shellbook overlay QF-007 P-0231 --out p-0231-drawn.jpg',
+    ])
+    .option('--out <file>', 'write the picture with the record drawn on it, as JPEG')
+    .action(
+      registry.run(
+        ([shell, photo], { out }) => ({
+          shell: shell as string,
+          photo: photo as string,
+          ...(out === undefined ? {} : { out: out as string }),
+        }),
+        lay,
+      ),
+    );
+}
+
+async function lay(options: Options, context: Context): Promise<Status> {
+  const [{ openPhoto }, { overlay }] = await Promise.all([
+    import('../solved-photo.js'),
+    import('../../query/pictures/overlay.js'),
+  ]);
+  const { opened, solved, bytes } = await openPhoto(options.shell, options.photo, context);
+  const { model } = opened.assessment;
+  const made = overlay(model, solved);
+  if (options.out !== undefined && solved.usable) {
+    const [{ photoOverlay }, { pictureWith }, { writeWhole }, { default: path }] = await Promise.all([
+      import('../../drawing/views/photo-overlay.js'),
+      import('../picture-file.js'),
+      import('../print-books.js'),
+      import('node:path'),
+    ]);
+    await writeWhole(path.resolve(context.io.cwd, options.out), await pictureWith(bytes, photoOverlay(model, made, WIDTH_MM)));
+  }
+  if (context.settings.json) {
+    const { overlayJson } = await import('../report/overlay-json.js');
+    context.print(overlayJson(opened.assessment.model.shell.id, made, revisionOf(opened)));
+  } else {
+    const { overlayText } = await import('../report/overlay-text.js');
+    context.print(overlayText(made, model.shop.units, solved.usable ? options.out : undefined));
+  }
+  return solved.usable ? 0 : 1;
+}
