@@ -62,9 +62,12 @@ export function solvePicture(sightings: readonly Sighting[], lens: Lens, limitMm
   const method = focal || !plane ? 'camera' : 'plane';
   if (faults.length > 0) return { method, points: sightings.map(unchecked), usable: false, notes: faults };
   const whole = checked(sightings, lens, method);
+  const strained = focal && (!isGood(whole, limitMm) || strain(whole, sightings) > STRAINED);
+  if (isGood(whole, limitMm) && !strained) return solved(whole, sightings, undefined, []);
+  const freed = strained ? withoutFocal(sightings, lens, plane) : undefined;
+  if (freed && isGood(freed, limitMm) && strain(freed, sightings) * EASED < strain(whole, sightings))
+    return solved(freed, sightings, undefined, [{ what: 'cropped' }]);
   if (isGood(whole, limitMm)) return solved(whole, sightings, undefined, []);
-  const freed = focal ? withoutFocal(sightings, lens, plane) : undefined;
-  if (freed && isGood(freed, limitMm)) return solved(freed, sightings, undefined, [{ what: 'cropped' }]);
   const without = withoutOne(sightings, lens, method, limitMm);
   if (without.length === 1) {
     const [{ left, i }] = without as [(typeof without)[number]];
@@ -86,6 +89,15 @@ interface Checked {
 
 const isGood = ({ fit, leftOutMm }: Checked, limitMm: number): boolean =>
   fit !== undefined && leftOutMm !== undefined && leftOutMm <= limitMm;
+
+/** Mean square of the residuals in their own standard deviations: about 1 where all is as it is said to be. */
+function strain({ fit }: Checked, sightings: readonly Sighting[]): number {
+  return fit ? fit.chiSquare / Math.max(1, 2 * sightings.length - fit.unknowns) : Number.POSITIVE_INFINITY;
+}
+
+/** A strain above this asks whether the focal length is right; and it is not where without it the strain is so many times less. */
+const STRAINED = 6;
+const EASED = 4;
 
 /** All sightings fitted together, and each told by the others. */
 function checked(sightings: readonly Sighting[], lens: Lens, method: 'plane' | 'camera'): Checked {

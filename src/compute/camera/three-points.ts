@@ -47,14 +47,23 @@ function distancesOf(
     (1 + q) ** 2 - (4 * a2 * cosC ** 2) / b2,
   ];
   return realRoots(quartic).flatMap((v) => {
-    const below = 2 * (cosC - v * cosA);
-    if (v <= 0 || Math.abs(below) < 1e-12) return [];
-    const u = ((q - 1) * v * v - 2 * q * cosB * v + 1 + q) / below;
     const square = b2 / (1 + v * v - 2 * v * cosB);
-    if (u <= 0 || square <= 0) return [];
+    if (v <= 0 || square <= 0) return [];
     const first = Math.sqrt(square);
-    return [[first, u * first, v * first] as const];
+    return roots(-2 * v * cosA, v * v - a2 / square)
+      .filter((u) => u > 0 && Math.abs(u * u + 1 - 2 * u * cosC - c2 / square) < SAME * (c2 / square))
+      .map((u) => [first, u * first, v * first] as const);
   });
+}
+
+/** The third side must come out as it is, to this share: a root of the quartic loses half of its digits where two fall together. */
+const SAME = 1e-3;
+
+/** Of u² + p u + q; one that is none by rounding counts. */
+function roots(p: number, q: number): readonly number[] {
+  const under = Math.max((p * p) / 4 - q, -1e-9 * Math.abs(q));
+  const half = Math.sqrt(Math.max(under, 0));
+  return (p * p) / 4 - q < -1e-6 * Math.max(1, Math.abs(q)) ? [] : [-p / 2 + half, -p / 2 - half];
 }
 
 /** Real roots of a polynomial, highest power first, as eigenvalues of its companion matrix. */
