@@ -1,4 +1,4 @@
-import type { PictureFacts } from '../query/pictures/solve-photo.js';
+import type { PictureFacts } from '../model/picture.js';
 import { openPicture } from './picture.js';
 
 const FULL_FRAME_WIDTH_MM = 36;

@@ -95,6 +95,7 @@ const QUIET = [
   'yaml',
   'zod',
   'yalps',
+  'ml-matrix',
   'canonicalize',
   '@cantoo/pdf-lib',
   'node:crypto',

@@ -1,16 +1,9 @@
 import { focalFromAngle, focalFromEquivalent, rayThrough } from '../../compute/camera/camera.js';
 import type { Sighting } from '../../compute/camera/fit.js';
 import { type SolvedPicture, solvePicture } from '../../compute/camera/solve.js';
+import type { PictureFacts } from '../../model/picture.js';
 import type { Model, Photo } from '../../model/shell.js';
 import { isPoint, knownPoint, type NoPoint } from './known-points.js';
-
-/** What a picture's file says of itself, as it is shown upright. */
-export interface PictureFacts {
-  readonly widthPx: number;
-  readonly heightPx: number;
-  /** Focal length equivalent on 35 mm film, mm. */
-  readonly equivalentMm?: number;
-}
 
 /** A photo tied to the datum, or why it is not. */
 export interface SolvedPhoto extends SolvedPicture {
