@@ -60,7 +60,18 @@ export interface Rule {
   readonly why: string;
   /** The clause or figure behind it; `common practice, no source` where it is the trade's own. */
   readonly source: string;
+  readonly examples?: Examples;
   check(given: Case): readonly RuleFinding[];
+}
+
+/**
+ * Records that give the finding and records that do not, as YAML after a line `# welds.yaml` for each file. `given` stands before both.
+ * They are run as tests and printed in RULES.md.
+ */
+export interface Examples {
+  readonly given?: string;
+  readonly fails: string;
+  readonly passes: string;
 }
 
 export type Duty = 'administrator' | 'inspector' | 'trade';

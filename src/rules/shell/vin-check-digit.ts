@@ -13,6 +13,21 @@ export const vinCheckDigitRule: Rule = {
     'A vehicle identification number whose check digit (position 9) does not follow from the others. A warning where the maker is not North American.',
   why: 'One mistyped or exchanged character makes it another vehicle.',
   source: '49 CFR 565.15(c)',
+  examples: {
+    given: `
+# shell.yaml
+`,
+    fails: `
+shell: X-1
+title: Example coach
+vin: 1Z9FBV5T7Z0418012
+`,
+    passes: `
+shell: X-1
+title: Example coach
+vin: 1Z9FBV5T7Z0418021
+`,
+  },
   check({ model: { shell } }) {
     const { vin } = shell;
     if (vin === undefined || !VIN_FORM.test(vin)) return [];

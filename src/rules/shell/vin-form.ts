@@ -9,6 +9,21 @@ export const vinForm: Rule = {
   finds: 'A vehicle identification number that is not 17 characters long, or has I, O, Q or a sign that never occurs in one.',
   why: 'A letter O for a zero points every later search, recall and warranty claim at another vehicle.',
   source: '49 CFR 565.13; ISO 3779',
+  examples: {
+    given: `
+# shell.yaml
+`,
+    fails: `
+shell: X-1
+title: Example coach
+vin: 1Z9FBV5T7ZO418021
+`,
+    passes: `
+shell: X-1
+title: Example coach
+vin: 1Z9FBV5T7Z0418021
+`,
+  },
   check({ model: { shell } }) {
     const { vin } = shell;
     if (vin === undefined || VIN_FORM.test(vin)) return [];

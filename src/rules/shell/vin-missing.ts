@@ -8,6 +8,20 @@ export const vinMissing: Rule = {
   finds: 'A shell without a vehicle identification number.',
   why: 'A vehicle built in more than one stage carries the number that the chassis maker gave it; without it the book is nobody\u2019s.',
   source: '49 CFR 565',
+  examples: {
+    given: `
+# shell.yaml
+`,
+    fails: `
+shell: X-1
+title: Example coach
+`,
+    passes: `
+shell: X-1
+title: Example coach
+vin: 1Z9FBV5T7Z0418021
+`,
+  },
   check({ model: { shell } }) {
     if (shell.vin !== undefined) return [];
     return [
