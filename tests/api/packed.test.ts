@@ -26,9 +26,9 @@ describe('what is packed', () => {
       expect(names).toContain(name);
     for (const name of ['LICENSE', 'README.md', 'package.json']) expect(names).toContain(name);
   });
-  it('has no sources, tests, tools or settings of ours', () => {
+  it('has no sources but the pages that the README links, no tests, tools or settings of ours', () => {
     const known =
-      /^(?:dist\/.*\.(?:js|d\.ts)|templates\/.*|demo-data\/.*\.(?:yaml|jpg|jpeg|png)|[A-Z]+(?:\.md)?|package\.json)$/u;
+      /^(?:dist\/.*\.(?:js|d\.ts)|templates\/.*|demo-data\/.*\.(?:yaml|jpg|jpeg|png)|src\/.*\.md|[A-Z]+(?:\.md)?|package\.json)$/u;
     expect(names.filter((name) => !known.test(name))).toEqual([]);
   });
 });
