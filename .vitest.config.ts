@@ -4,8 +4,9 @@ export default defineConfig({
   test: {
     dir: 'tests',
     maxWorkers: 2,
-    testTimeout: 30_000,
-    hookTimeout: 120_000,
+    // No clock decides: this only ends a run in which something hangs.
+    testTimeout: 900_000,
+    hookTimeout: 900_000,
     setupFiles: ['tests/support/seed.ts'],
   },
 });

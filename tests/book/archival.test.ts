@@ -73,7 +73,7 @@ beforeAll(async () => {
   const objects = pdf.context.enumerateIndirectObjects().map(([, object]) => object);
   streams = objects.filter((one): one is PDFRawStream => one instanceof PDFRawStream);
   dicts = [...objects.filter((one): one is PDFDict => one instanceof PDFDict), ...streams.map((one) => one.dict)];
-}, 120_000);
+});
 afterAll(() => printer?.close());
 
 const key = (text: string): PDFName => PDFName.of(text);
@@ -237,5 +237,5 @@ describe('the file', () => {
     } finally {
       await browser.close();
     }
-  }, 60_000);
+  });
 });

@@ -70,7 +70,7 @@ beforeAll(async () => {
   });
   pdf = await readPdf(book.pdf);
   all = pdf.pages.map((page) => page.text).join('\n');
-}, 120_000);
+});
 afterAll(() => printer?.close());
 
 /** Words of the page where a record is at home. */

@@ -25,7 +25,7 @@ describe('the browser', () => {
   let browser: OpenBrowser;
   beforeAll(async () => {
     browser = await openChromium();
-  }, 60_000);
+  });
   afterAll(() => browser?.close());
 
   it('fetches nothing, whatever the page asks for', async () => {

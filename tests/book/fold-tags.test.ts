@@ -22,7 +22,7 @@ beforeAll(async () => {
   const trailer = file.xref.trailer.toString();
   const number = (key: string) => Number(new RegExp(`/${key} (\\d+) 0 R`, 'u').exec(trailer)?.[1]);
   identity = { root: number('Root'), info: number('Info'), id: 'ab'.repeat(32) };
-}, 60_000);
+});
 afterAll(() => browser?.close());
 
 interface Node {
@@ -61,7 +61,7 @@ describe('folding tags without meaning', () => {
     expect(before.length).toBeGreaterThan(300);
     expect(before.join()).toContain('Figure(A drawing)');
     expect(after).toEqual(before);
-  }, 60_000);
+  });
 
   it('leads back from each mark of a page to a tag that is there', () => {
     const folded = foldTags(objects);

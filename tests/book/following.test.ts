@@ -9,7 +9,7 @@ import { FINGERPRINT, HISTORY, smallAssessment } from './small-store.js';
 let browser: OpenBrowser;
 beforeAll(async () => {
   browser = await openChromium();
-}, 120_000);
+});
 afterAll(() => browser?.close());
 
 const input = (edition: Edition) => ({

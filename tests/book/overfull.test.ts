@@ -6,7 +6,7 @@ import { printDocument } from '../../src/book/print/print.js';
 let browser: OpenBrowser;
 beforeAll(async () => {
   browser = await openChromium();
-}, 120_000);
+});
 afterAll(() => browser?.close());
 
 const print = (css: string) =>

@@ -42,7 +42,7 @@ beforeAll(async () => {
     const { html: page } = await bookDocument(input);
     html[edition] = page.slice(page.indexOf('<body>'));
   }
-}, 120_000);
+});
 
 const words = (markup: string): string =>
   markup

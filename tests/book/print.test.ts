@@ -29,7 +29,7 @@ beforeAll(async () => {
   book = await print();
   again = await print();
   pdf = await readPdf(book.pdf);
-}, 120_000);
+});
 afterAll(() => printer?.close());
 
 describe('the printed book', () => {

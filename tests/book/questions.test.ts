@@ -13,7 +13,7 @@ beforeAll(async () => {
     const { html } = await bookDocument(input);
     anchors[edition] = new Set([...html.matchAll(/ id="([^"]+)"/gu)].map(([, id]) => id as string));
   }
-}, 120_000);
+});
 
 describe('the questions of the contents', () => {
   it.each(['service', 'shop'] as const)('all have an answer in the %s edition', (edition) => {

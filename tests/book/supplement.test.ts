@@ -162,7 +162,7 @@ describe('a printed supplement', () => {
     nothing = await printSupplement(browser, old, old);
     printed = (await printSupplement(browser, old, now)) as PrintedSupplement;
     pdf = await readPdf(printed.pdf);
-  }, 120_000);
+  });
   afterAll(() => browser?.close());
 
   it('is not printed where every page is the same', () => {

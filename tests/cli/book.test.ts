@@ -34,7 +34,7 @@ describe('book', () => {
       expect(readFileSync(path.join(store.root, file)).subarray(0, 5).toString()).toBe('%PDF-');
       expect(pages).toBeGreaterThan(5);
     }
-  }, 120_000);
+  });
 
   it('gives labels the pages of the edition that was printed of this record, and none otherwise', async () => {
     const { status, answer, messages } = await shellbook('labels', 'T-1', '--json', '--quiet', '--markers');
@@ -64,7 +64,7 @@ describe('book', () => {
       status: 2,
       messages: expect.stringContaining('a whole number from 1 to 10'),
     });
-  }, 120_000);
+  });
 
   it('prints what changed since a revision, and the page that each replaces', async () => {
     const { json: before } = await inJson('history', 'T-1');
@@ -91,7 +91,7 @@ describe('book', () => {
       status: 2,
       messages: expect.stringContaining('expected a commit, a tag or a date'),
     });
-  }, 120_000);
+  });
 
   it('says where it cannot write, and keeps what was there', async () => {
     const file = path.join(store.root, 'a-file');
@@ -100,7 +100,7 @@ describe('book', () => {
     expect(status).toBe(2);
     expect(messages).toContain('cannot be written');
     expect(readFileSync(file, 'utf8')).toBe('mine');
-  }, 120_000);
+  });
 
   it('wants one edition for one file, and a known one', async () => {
     expect(await shellbook('book', 'T-1', '--out', 'x.pdf')).toMatchObject({

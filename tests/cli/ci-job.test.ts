@@ -37,7 +37,7 @@ describe('the CI job of new-store --ci', () => {
       `#!/bin/sh\nexec '${process.execPath}' --import '${import.meta.resolve('tsx')}' '${MAIN}' "$@"\n`,
     );
     chmodSync(path.join(top, 'shellbook'), 0o755);
-  }, 60_000);
+  });
   afterAll(() => rmSync(top, { recursive: true, force: true }));
 
   const job = (): Job =>
@@ -64,5 +64,5 @@ describe('the CI job of new-store --ci', () => {
     git('commit', '--quiet', '--all', '-m', 'A-2');
     const second = share.map((one) => check(one, 'HEAD~1'));
     expect(second.map(({ status }) => status).sort()).toEqual([0, 0, 0, 1]);
-  }, 120_000);
+  });
 });

@@ -17,7 +17,7 @@ const file = path.join(away, 'damaged.pdf');
 beforeAll(async () => {
   store = await printSmallBook();
   whole = readFileSync(bookOf(store, 'shop'));
-}, 180_000);
+});
 afterAll(() => {
   store?.remove();
   rmSync(away, { recursive: true, force: true });
@@ -57,7 +57,7 @@ describe('one byte that changed', () => {
       }),
       { numRuns: 200 },
     );
-  }, 400_000);
+  });
 
   it('is named in a record file', async () => {
     const { status, told } = await verifyWith(flipWithin(packed('shells/T-1/members.yaml')));

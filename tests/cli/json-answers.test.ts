@@ -110,7 +110,7 @@ describe('--json', () => {
       promised(told);
       expect(promised.errors ?? []).toEqual([]);
       expect(slips(told)).toEqual([]);
-    }, 60_000);
+    });
   }
 
   it('is tried here for every command that has an answer', () => {

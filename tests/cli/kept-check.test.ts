@@ -101,7 +101,7 @@ describe('an answer of check that is kept', () => {
       }),
       { numRuns: 12 },
     );
-  }, 120_000);
+  });
 
   it('is told again by no other question', async () => {
     await check(['T-1']);
@@ -239,7 +239,7 @@ describe('an answer of check that is kept', () => {
       // And is kept anew.
       expect(JSON.parse(readFileSync(file, 'utf8').slice(65)).head).toEqual(first.head);
     }
-  }, 120_000);
+  });
 
   it('is not needed: a repository that cannot be written to gives the same answer, and so does none', async () => {
     const whole = await cold(['T-1']);

@@ -174,21 +174,17 @@ beforeAll(() => {
 afterAll(() => rmSync(store, { recursive: true, force: true }));
 
 describe('a technician’s questions, at the prompt', () => {
-  it.each(QUESTIONS.map((question) => [question.asks, question] as const))(
-    '%s',
-    async (_, { command, holds, status = 0 }) => {
-      const io = literalIo(store);
-      const ended = await run([...command, '--quiet'], io);
-      const said = io.answer();
-      for (const one of holds) {
-        if (typeof one === 'string') expect(said.replaceAll(/\s+/gu, ' ')).toContain(one);
-        else expect(said).toMatch(one);
-      }
-      expect(io.messages()).toBe('');
-      expect(ended).toBe(status);
-    },
-    30_000,
-  );
+  it.each(QUESTIONS.map((question) => [question.asks, question] as const))('%s', async (_, { command, holds, status = 0 }) => {
+    const io = literalIo(store);
+    const ended = await run([...command, '--quiet'], io);
+    const said = io.answer();
+    for (const one of holds) {
+      if (typeof one === 'string') expect(said.replaceAll(/\s+/gu, ' ')).toContain(one);
+      else expect(said).toMatch(one);
+    }
+    expect(io.messages()).toBe('');
+    expect(ended).toBe(status);
+  });
 
   it('are named in the help, each by one word', async () => {
     const io = literalIo(store);
@@ -219,5 +215,5 @@ describe('where, on the finished shell', () => {
     const held = records.circuits.flatMap((circuit) => circuit.protection?.at ?? []);
     expect(held.filter((id) => !listed.has(id))).toEqual([]);
     expect(answer.matches.map((match) => match.id)).toEqual(expect.arrayContaining([...new Set(held)]));
-  }, 30_000);
+  });
 });

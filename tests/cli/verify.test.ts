@@ -15,7 +15,7 @@ let store: SmallStore;
 const away = mkdtempSync(path.join(tmpdir(), 'shellbook-away-'));
 beforeAll(async () => {
   store = await printSmallBook();
-}, 180_000);
+});
 afterAll(() => {
   store?.remove();
   rmSync(away, { recursive: true, force: true });
@@ -88,7 +88,7 @@ describe('what a book carries', () => {
       await shellbook(store.root, 'book', 'T-1', '--edition', edition, '--out', again, '--quiet');
       expect([edition, sha256(readFileSync(again))]).toEqual([edition, sha256(read(edition))]);
     }
-  }, 120_000);
+  });
 });
 
 describe('verify', () => {

@@ -22,7 +22,7 @@ beforeAll(async () => {
     expect(status).toBe(0);
   }
   await store.commit('T-1: signed off');
-}, 60_000);
+});
 afterAll(() => store.remove());
 
 async function firstPage(file: string): Promise<string> {
@@ -83,4 +83,4 @@ it('commits, tags, and prints three books and a sheet that are all of the tagged
     expect(told, edition).toMatchObject({ matches_itself: true, matches_store: true, fingerprint: signed });
     expect(await firstPage(bookOf(store, edition)), edition).toContain('closed as T-1-closed-B');
   }
-}, 180_000);
+});

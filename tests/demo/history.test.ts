@@ -45,7 +45,7 @@ describe('the demo’s history', () => {
   const told: string[] = [];
   beforeAll(async () => {
     await layDemo(dir, context(told));
-  }, 240_000);
+  });
 
   const log = async (...more: readonly string[]): Promise<readonly string[]> =>
     (await git.raw(['log', '--format=%an%x09%ae%x09%aI%x09%cI%x09%s', ...more])).trim().split('\n');
@@ -118,7 +118,7 @@ describe('the demo’s history', () => {
       if (lapsed.length > 0) open.push(`${line.slice(41)}: ${lapsed.map(({ signoff }) => signoff.stage).join(', ')}`);
     }
     expect(open).toEqual(['OV-021: U-bolts checked after 640 mi, two took a quarter turn: subframe']);
-  }, 240_000);
+  });
 
   it('keeps true earlier versions: a weld size, a reject before its repair, a splice that moved', async () => {
     const patches = async (file: string): Promise<string> => git.raw(['log', '-p', '--format=%s', '--', `shells/OV-021/${file}`]);
@@ -153,7 +153,7 @@ describe('the demo’s history', () => {
     } finally {
       process.env.HOME = before;
     }
-  }, 240_000);
+  });
 
   it('writes nothing where there is something already, or where there is no demo store', async () => {
     const full = folder();

@@ -32,7 +32,7 @@ describe('the honesty of the demo shells, with their history and pictures', () =
       const [entered, photos] = await Promise.all([enteredOn(dir, id), photoFacts(text, id, undefined)]);
       found.set(id, assess(shell.model, [], { entered, photos }, ['record']).findings);
     }
-  }, 120_000);
+  });
   afterAll(() => rmSync(dir, { recursive: true, force: true }));
 
   it('has one of each kind planted', () => {

@@ -104,7 +104,7 @@ describe('a newcomer with three sheets and a folder of pictures', () => {
     const { answer } = await shellbook('book', 'NC-1', '--edition', 'owner');
     expect(answer).toContain('NC-1-owner.pdf');
     expect(readFileSync(shop('books', 'NC-1-owner.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
-  }, 240_000);
+  });
 
   it('is stopped where a row of a cut list stands for several pieces, or a ticket would lose a reading', async () => {
     writeFileSync(

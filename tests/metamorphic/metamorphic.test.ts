@@ -44,7 +44,7 @@ describe.each(['OV-021', 'OV-024'])('%s', (shell) => {
       expect(shop).toContain(`units: ${units}`);
       expect(verdicts(judged({ ...files, 'shop.yaml': shop }, shell))).toEqual(verdicts(as));
     }
-  }, 120_000);
+  });
 
   it('stands with all of its weight on its axles, and turns about none of them', () => {
     const xOf = new Map(as.model.shell.chassis.axles.map(({ id, xMm }) => [id, xMm]));
@@ -97,7 +97,7 @@ describe.each(['OV-021', 'OV-024'])('%s', (shell) => {
     const joined = ({ joints }: Assessment['figures']) => joints.joints.map(({ members, welds }) => [[...members].sort(), welds]);
     expect(joined(b)).toEqual(joined(a));
     expect(b.joints.missing).toEqual(a.joints.missing);
-  }, 120_000);
+  });
 
   it('reaches no less for any access panel that it has', () => {
     const { model } = as;
@@ -111,7 +111,7 @@ describe.each(['OV-021', 'OV-024'])('%s', (shell) => {
       expect(less.coverage.runLengthInReachMm).toBeLessThanOrEqual(having.coverage.runLengthInReachMm + 1e-6);
       for (const { id, inReach } of less.nodes) if (inReach) expect(reached).toContain(id);
     }
-  }, 120_000);
+  });
 
   it('is the same coach wherever its positions are measured from', () => {
     const origin = [2540, -76.2, 127] as const;
@@ -141,7 +141,7 @@ describe.each(['OV-021', 'OV-024'])('%s', (shell) => {
     expect(b.access.coverage.runLengthMm).toBeCloseTo(a.access.coverage.runLengthMm, 2);
     expect(b.joints.found).toBe(a.joints.found);
     expect(b.joints.missing).toEqual(a.joints.missing);
-  }, 120_000);
+  });
 });
 
 describe('a member cut in two', () => {

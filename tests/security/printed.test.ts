@@ -20,7 +20,7 @@ const WORDS = PAYLOADS.map(([, words]) => words).join(' ');
 let browser: OpenBrowser;
 beforeAll(async () => {
   browser = await openChromium();
-}, 60_000);
+});
 afterAll(() => browser?.close());
 
 /** Runs in the page: every element with its attributes, as the browser read them. */
@@ -55,7 +55,7 @@ describe('a hostile store, printed', () => {
     } finally {
       await following.close();
     }
-  }, 180_000);
+  });
 });
 
 describe('the browser', () => {

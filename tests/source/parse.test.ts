@@ -65,7 +65,7 @@ describe('a long list, parsed in pieces', () => {
       }),
       { numRuns: 10 },
     );
-  }, 60_000);
+  });
 
   it.each([
     ['a bracket left open', '- {id: A, at: [1 in, 2 in\n'],

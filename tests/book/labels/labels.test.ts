@@ -91,7 +91,7 @@ describe('printed labels', () => {
       input({ assessment: smallAssessment({ 'shells/T-1/panels.yaml': panels }), first: 3, withMarkers: true }),
     );
     pdf = (await printDocument(browser, labels.document)).pdf;
-  }, 60_000);
+  });
   afterAll(() => browser?.close());
 
   it('say shell, panel and page in a code that another library reads from the printed page', async () => {

@@ -107,16 +107,14 @@ describe('joints', () => {
     expect(joints(buildModel({ members }, { sections })).found).toBe(0);
   });
 
-  it('of 5,000 members are found in seconds', () => {
+  it('of 5,000 members are found', () => {
     const frames = 1250;
     const members = Array.from({ length: frames }, (_, i) => {
       const x = i * 60;
       const post = (id: string, y: number) => lineMember(`${id}${i}`, [x, y, 25], [x, y, 2000]);
       return [cross(`A${i}`, x, -525, 525), post('P', -500), post('Q', 500), cross(`T${i}`, x, -525, 525, 2025)];
     }).flat();
-    const start = performance.now();
     const figures = joints(buildModel({ members }, { sections }));
-    expect(performance.now() - start).toBeLessThan(8000);
     // four joints a frame, none between frames 10 mm apart
     expect(figures.found).toBe(4 * frames);
     expect(figures.joints.every(({ members: [a, b] }) => a.slice(1) === b.slice(1))).toBe(true);

@@ -240,7 +240,7 @@ describe('1,000 random shells', () => {
       }),
       { numRuns: 1000 },
     );
-  }, 60_000);
+  });
 });
 
 describe('bays filled along one line until an end is over', () => {
