@@ -1,7 +1,9 @@
 import type { Model } from '../../model/shell.js';
 import type { MassItem } from '../takeoff/types.js';
+import type { AxleModel } from './axle-reactions.js';
 import { builtBy, itemSources, loadOfItem } from './built.js';
-import { carrying, placedOn } from './burden.js';
+import { carrying, placedOn, sharedByItself } from './burden.js';
+import { type Estimate, estimate } from './estimate.js';
 import { sumOf, times } from './load.js';
 import { type Items, predictedUnladen, type Survey, type Unladen } from './normalise.js';
 import { fullTank, unladenLevel } from './tanks.js';
@@ -12,26 +14,40 @@ export interface Basis {
   readonly kind: Weights['basis'];
   readonly unladen: Unladen;
   readonly survey?: Survey;
+  /** Tickets reconciled for it, and those whose wheel ends are kept. */
+  readonly estimate?: Estimate;
   /** Items that the unladen figure takes from the records and not from a scale. */
   readonly notWeighed: readonly MassItem[];
 }
 
 /**
- * The newest verified ticket brought to unladen, with what the records put on since; without one, the bare chassis with all that
- * the take-off has; without that, the recorded shell alone, which nothing can be judged by.
+ * The verified tickets of the newest state reconciled and brought to unladen, with what the records put on since; without one, the bare
+ * chassis with all that the take-off has; without that, the recorded shell alone, which nothing can be judged by.
  */
-export function chooseBasis(model: Model, items: Items, bare: Unladen | undefined, newest: Survey | undefined): Basis {
+export function chooseBasis(
+  model: Model,
+  items: Items,
+  bare: Unladen | undefined,
+  newest: Survey | undefined,
+  surveys: readonly Survey[],
+  carriage: AxleModel | undefined,
+): Basis {
+  const { axles } = model.shell.chassis;
   const all = [...items.values()];
+  const shared = (unladen: Unladen): Unladen => ({ ...unladen, burden: sharedByItself(unladen.burden, axles, carriage) });
   if (newest?.unladen) {
     const built = builtBy(model, newest.ticket);
     const since = all.filter((item) => !built(item));
-    const burden = carrying(newest.unladen.burden, sumOf(since.map(loadOfItem)));
-    const sources = [...newest.unladen.sources, ...itemSources(since)];
-    return { kind: 'ticket', unladen: { burden, sources }, survey: newest, notWeighed: since };
+    const found = estimate(model, surveys, newest, items, carriage);
+    const from = found?.unladen ?? newest.unladen;
+    const burden = carrying(from.burden, sumOf(since.map(loadOfItem)));
+    const sources = [...from.sources, ...itemSources(since)];
+    const unladen = shared({ burden, sources });
+    return { kind: 'ticket', unladen, survey: newest, ...(found ? { estimate: found } : {}), notWeighed: since };
   }
   const predicted = predictedUnladen(bare, all);
-  if (predicted) return { kind: 'prediction', unladen: predicted, notWeighed: all };
+  if (predicted) return { kind: 'prediction', unladen: shared(predicted), notWeighed: all };
   const fluids = sumOf(model.shell.tanks.map((tank) => times(fullTank(tank), unladenLevel(tank))));
-  const alone = placedOn(model.shell.chassis.axles, sumOf([...all.map(loadOfItem), fluids]));
-  return { kind: 'none', unladen: { burden: alone, sources: itemSources(all) }, notWeighed: all };
+  const alone = placedOn(axles, sumOf([...all.map(loadOfItem), fluids]));
+  return { kind: 'none', unladen: shared({ burden: alone, sources: itemSources(all) }), notWeighed: all };
 }

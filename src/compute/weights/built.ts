@@ -52,6 +52,14 @@ export function itemSources(items: readonly MassItem[]): readonly Source[] {
     name: `${basis} masses`,
     what: spreadOf(some.map((item) => loadAt(item.uMassKg, item.centroid))),
   }));
-  const places = spreadOf(items.map((item) => ({ massKg: 0, xKgMm: item.massKg * item.uPositionMm })));
+  const places = spreadOf(
+    items.flatMap((item) => {
+      const kgMm = item.massKg * item.uPositionMm;
+      return [
+        { massKg: 0, xKgMm: kgMm },
+        { massKg: 0, xKgMm: 0, yKgMm: kgMm },
+      ];
+    }),
+  );
   return [...masses, { name: 'positions of items', what: places }];
 }

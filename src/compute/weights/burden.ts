@@ -18,6 +18,17 @@ export interface VehicleLoad {
   readonly placed: Load;
   /** Upward moment of the weighed part, kg·mm, as predicted: a scale does not see height. */
   readonly heightKgMm: number;
+  /** By whose vertical loads a moment to a side is shared; absent: by this vehicle's own. */
+  readonly sharedAs?: SharedAs;
+}
+
+/**
+ * The vehicle by whose vertical loads every moment to a side is shared between axles: the unladen one. Held fixed, so that the load on an
+ * end is a sum over what is loaded, and the worst loading of an end a linear programme.
+ */
+export interface SharedAs {
+  readonly axlesKg: readonly number[];
+  readonly load: Load;
 }
 
 export const nothingWeighed = (axles: readonly Axle[]): Weighed => ({
@@ -59,22 +70,43 @@ export interface Standing {
 
 /**
  * Sets a burden down on its axles. With an axle lifted the weighed part is handed down anew by statics. The moment to a side is
- * shared between axles in proportion to their vertical load: roll stiffness is not on record.
+ * shared between axles in proportion to their vertical load (of the unladen vehicle, where one is given): roll stiffness is not on record.
  */
 export function solveAxleLoads(burden: VehicleLoad, axles: readonly Axle[], carriage: AxleModel | undefined): Standing {
   const total = totalOf(burden, axles);
   const base = { total, centroid: centroidOf(total) };
   if (!carriage) return { ...base, axlesKg: [], leftKg: [], rightKg: [] };
   const afoot = carriage.lifted.size === 0;
-  const moved = afoot ? burden.placed : total;
-  const added = reactions(carriage, moved);
+  const added = reactions(carriage, afoot ? burden.placed : total);
   const axlesKg = added.map((kg, i) => kg + (afoot ? (burden.weighed.axlesKg[i] as number) : 0));
-  const sum = total.massKg === 0 ? 1 : total.massKg;
-  const ends = axlesKg.map((kg, i) => {
-    const turn = (afoot ? (burden.weighed.turnKgMm[i] as number) : 0) + (moved.yKgMm * kg) / sum;
-    return endsOf(kg, turn, (axles[i] as Axle).trackMm);
-  });
+  const shares = burden.sharedAs ? sideShares(burden.sharedAs, carriage) : portions(axlesKg, total.massKg);
+  const turns = turnsOf(burden, axles, carriage, shares);
+  const ends = axlesKg.map((kg, i) => endsOf(kg, turns[i] as number, (axles[i] as Axle).trackMm));
   return { ...base, axlesKg, leftKg: ends.map((end) => end?.[0]), rightKg: ends.map((end) => end?.[1]) };
+}
+
+/** The same vehicle, with its own vertical loads as those by which a side load is shared whatever is loaded on it. */
+export function sharedByItself(burden: VehicleLoad, axles: readonly Axle[], carriage: AxleModel | undefined): VehicleLoad {
+  const { axlesKg, total } = solveAxleLoads(burden, axles, carriage);
+  return axlesKg.length === 0 ? burden : { ...burden, sharedAs: { axlesKg, load: total } };
+}
+
+/** The part of a moment to a side that each axle takes. A lifted axle takes none. */
+export const sideShares = ({ axlesKg, load }: SharedAs, carriage: AxleModel): readonly number[] =>
+  portions(carriage.lifted.size === 0 ? axlesKg : reactions(carriage, load), load.massKg);
+
+const portions = (kg: readonly number[], whole: number): readonly number[] => kg.map((each) => each / (whole === 0 ? 1 : whole));
+
+/** Moment to the right on each axle, kg·mm: what was weighed keeps to its axle, what was placed is shared. */
+export function turnsOf(
+  burden: VehicleLoad,
+  axles: readonly Axle[],
+  carriage: AxleModel,
+  shares: readonly number[],
+): readonly number[] {
+  const afoot = carriage.lifted.size === 0;
+  const moved = afoot ? burden.placed : totalOf(burden, axles);
+  return shares.map((share, i) => (afoot ? (burden.weighed.turnKgMm[i] as number) : 0) + moved.yKgMm * share);
 }
 
 /** Left and right end of an axle: W/2 ∓ T/track. */

@@ -1,10 +1,11 @@
 import type { Axle, Model } from '../../model/shell.js';
-import { type AxleModel, axleModelOf } from './axle-reactions.js';
+import { type AxleModel, axleModelOf, reactions } from './axle-reactions.js';
 import { carrying, type Standing, solveAxleLoads } from './burden.js';
+import { loadShareSources } from './load-share.js';
 import type { Loading } from './loadings.js';
 import type { Unladen } from './normalise.js';
-import type { AxleLoad, AxleRating, ConditionFigure } from './types.js';
-import { combine, contributions, type Source, verdictOf, xUncertaintyMm } from './uncertainty.js';
+import type { AxleLoad, AxleRating, ConditionFigure, EndContributions } from './types.js';
+import { combine, contributions, type Expanded, type Source, verdictOf, xUncertaintyMm } from './uncertainty.js';
 
 /** What a condition is judged by. `judged` false: nothing weighed to judge by, loads are those of the recorded shell alone. */
 export interface Judging {
@@ -18,8 +19,11 @@ export interface Judging {
 export function conditionFigure(judging: Judging, loading: Loading): ConditionFigure {
   const { axles } = judging.model.shell.chassis;
   const carriage = carriageFor(axles, loading.lifted);
-  const standing = solveAxleLoads(carrying(judging.unladen.burden, loading.load), axles, carriage);
-  return figureOf(judging, loading, standing, [...judging.unladen.sources, ...loading.sources], carriage);
+  const burden = carrying(judging.unladen.burden, loading.load);
+  const standing = solveAxleLoads(burden, axles, carriage);
+  const placedKg = carriage ? reactions(carriage, burden.placed) : [];
+  const shares = loading.lifted.size === 0 ? loadShareSources(axles, placedKg) : [];
+  return figureOf(judging, loading, standing, [...judging.unladen.sources, ...loading.sources, ...shares], carriage);
 }
 
 export const carriageFor = (axles: readonly Axle[], lifted: ReadonlySet<string> = new Set()): AxleModel | undefined => {
@@ -28,20 +32,22 @@ export const carriageFor = (axles: readonly Axle[], lifted: ReadonlySet<string> 
 };
 
 export function figureOf(
-  { model, ratings, judged }: Judging,
+  { model, ratings, judged, unladen }: Judging,
   loading: Pick<Loading, 'name' | 'kind' | 'holds' | 'lifted'>,
   standing: Standing,
   sources: readonly Source[],
   carriage: AxleModel | undefined,
 ): ConditionFigure {
   const { axles, gvwrKg } = model.shell.chassis;
-  const expanded = combine(sources, axles, carriage);
+  const sharedAs = unladen.burden.sharedAs;
+  const expanded = combine(sources, axles, carriage, sharedAs);
   const loads = standing.axlesKg.map((loadKg, i): AxleLoad => {
     const axle = axles[i] as Axle;
     const limitKg = ratings[i]?.limitKg;
     const uncertaintyKg = expanded.axlesKg[i] ?? 0;
     const marginKg = limitKg === undefined || !judged ? undefined : limitKg - loadKg;
     const [leftKg, rightKg] = [standing.leftKg[i], standing.rightKg[i]];
+    const [leftUncertaintyKg, rightUncertaintyKg] = [expanded.leftKg[i], expanded.rightKg[i]];
     return {
       axle: axle.id,
       loadKg,
@@ -51,6 +57,8 @@ export function figureOf(
       verdict: verdictOf(marginKg, uncertaintyKg),
       ...(leftKg === undefined ? {} : { leftKg }),
       ...(rightKg === undefined ? {} : { rightKg }),
+      ...(leftUncertaintyKg === undefined ? {} : { leftUncertaintyKg }),
+      ...(rightUncertaintyKg === undefined ? {} : { rightUncertaintyKg }),
       lifted: loading.lifted.has(axle.id),
     };
   });
@@ -72,7 +80,24 @@ export function figureOf(
     axles: loads,
     ...(steerKg === undefined || totalKg <= 0 ? {} : { steerShare: steerKg / totalKg }),
     contributions: contributions(expanded, tightest(loads)),
+    ...endContributions(expanded, loads),
   };
+}
+
+/** The end with the least left of half the axle's limit, and what it is uncertain by. */
+function endContributions(expanded: Expanded, loads: readonly AxleLoad[]): Pick<ConditionFigure, 'endContributions'> {
+  let least = Number.POSITIVE_INFINITY;
+  let found: EndContributions | undefined;
+  loads.forEach((load, i) => {
+    for (const end of ['left', 'right'] as const) {
+      const kg = end === 'left' ? load.leftKg : load.rightKg;
+      if (load.limitKg === undefined || kg === undefined || load.lifted || load.limitKg / 2 - kg >= least) continue;
+      least = load.limitKg / 2 - kg;
+      const column = loads.length + 1 + (end === 'left' ? 0 : loads.length) + i;
+      found = { axle: load.axle, end, contributions: contributions(expanded, column) };
+    }
+  });
+  return found && found.contributions.length > 0 ? { endContributions: found } : {};
 }
 
 /** The axle with the least margin; the last column (the total) where none has one. */

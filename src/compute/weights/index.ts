@@ -37,7 +37,7 @@ export function weights(model: Model, takeOff: TakeOff): Weights {
   const surveys = level.map((ticket) => survey(model, ticket, items, bare, carriage));
   const tickets = surveys.map((one) => ticketFigure(model, one, items, carriage));
   const newest = newestVerified(surveys, (stage) => stageOrder(model, stage));
-  const basis = chooseBasis(model, items, bare, newest);
+  const basis = chooseBasis(model, items, bare, newest, surveys, carriage);
   const judging: Judging = { model, ratings, unladen: basis.unladen, judged: basis.kind !== 'none' };
   const conditions = allConditions(judging, basis, items);
   const reserve = reserveOf(model, newest?.ticket.stage);
@@ -65,6 +65,8 @@ export function weights(model: Model, takeOff: TakeOff): Weights {
     cgHeight: cgHeights(model),
     basis: basis.kind,
     ...(newest ? { basisTicket: newest.ticket.id } : {}),
+    basisTickets: basis.estimate?.tickets ?? (newest ? [newest.ticket.id] : []),
+    endTickets: basis.estimate?.endTickets ?? [],
     assumptions: assumptions(model, basis, reserve),
     problems: problems(model, basis, 'problem' in layout ? layout.problem : undefined, ratings),
   };

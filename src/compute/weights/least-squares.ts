@@ -61,3 +61,43 @@ function invert(matrix: readonly (readonly number[])[]): number[][] | undefined 
   }
   return rows.map((row) => row.slice(size));
 }
+
+/** Least squares of observations whose errors go together. */
+export interface CorrelatedAdjustment {
+  readonly solution: readonly number[];
+  /** G of x = G l: how each unknown follows from each observation, row by row. */
+  readonly gain: readonly (readonly number[])[];
+  /** Observation less its adjusted value. */
+  readonly residuals: readonly number[];
+  /** vᵀ V⁻¹ v. */
+  readonly chiSquare: number;
+}
+
+/**
+ * Minimises (l − A x)ᵀ V⁻¹ (l − A x): x = (Aᵀ V⁻¹ A)⁻¹ Aᵀ V⁻¹ l, the best linear unbiased estimate for observations with the
+ * covariance V (Aitken's generalised least squares). Nothing where V or the normal equations are singular.
+ */
+export function adjustCorrelated(
+  design: readonly (readonly number[])[],
+  observed: readonly number[],
+  covariance: readonly (readonly number[])[],
+): CorrelatedAdjustment | undefined {
+  const weight = invert(covariance);
+  if (!weight || design.length === 0) return undefined;
+  const unknowns = design[0]?.length ?? 0;
+  const column = (i: number): readonly number[] => design.map((row) => at(row, i));
+  const weighted = Array.from({ length: unknowns }, (_, i) => multiply(weight, column(i)));
+  const inverse = invert(table(unknowns, (i, j) => dot(weighted[i] as number[], column(j))));
+  if (!inverse) return undefined;
+  const gain = inverse.map((row) =>
+    observed.map((_, k) => row.reduce((sum, value, j) => sum + value * at(weighted[j] as number[], k), 0)),
+  );
+  const solution = gain.map((row) => dot(row, observed));
+  const residuals = design.map((row, k) => at(observed, k) - dot(row, solution));
+  return { solution, gain, residuals, chiSquare: dot(residuals, multiply(weight, residuals)) };
+}
+
+const dot = (a: readonly number[], b: readonly number[]): number => a.reduce((sum, value, i) => sum + value * at(b, i), 0);
+
+const multiply = (matrix: readonly (readonly number[])[], vector: readonly number[]): number[] =>
+  matrix.map((row) => dot(row, vector));

@@ -1,12 +1,13 @@
-import type { Condition, Model, Ticket } from '../../model/shell.js';
+import type { Axle, Condition, Model, Ticket } from '../../model/shell.js';
 import type { MassItem } from '../takeoff/types.js';
-import type { AxleModel } from './axle-reactions.js';
+import { type AxleModel, axleModelOf } from './axle-reactions.js';
 import { type BuiltItem, builtBy, itemSources, loadOfItem } from './built.js';
 import { carrying, minus, solveAxleLoads, turnOf, type VehicleLoad, type Weighed } from './burden.js';
 import { differences, fuelUncertainty, loadOf } from './differences.js';
-import { sumOf } from './load.js';
-import { asBurden, BARE_CHASSIS, calibrationLapse, scaleSources, scaleUncertainty } from './scale.js';
-import type { Source } from './uncertainty.js';
+import { NO_LOAD, sumOf } from './load.js';
+import { loadShareSources } from './load-share.js';
+import { asBurden, BARE_CHASSIS, calibrationLapse, type ScaleUncertainty, scaleSources, scaleUncertainty } from './scale.js';
+import { rectangular, type Source, sourceOfLoad } from './uncertainty.js';
 
 /** The vehicle in the unladen condition: full fuel and operating fluids, no water, nobody, nothing aboard. */
 export interface Unladen {
@@ -16,15 +17,43 @@ export interface Unladen {
 
 export type Items = ReadonlyMap<string, BuiltItem>;
 
-/** The bare chassis as it came, brought to full fuel. Nothing where it is not on record for every axle. */
+/**
+ * The bare chassis as it came, brought to full fuel and all axles down. Nothing where it is not on record for every axle that stood on
+ * the scale.
+ */
 export function bareUnladen(model: Model, items: Items): Unladen | undefined {
   const { axles, bare } = model.shell.chassis;
-  if (!bare || axles.length === 0 || axles.some((axle) => !bare.readings[axle.id])) return undefined;
+  if (!bare) return undefined;
+  const lifted = liftedIn(bare.condition);
+  if (axles.length === 0 || axles.some((axle) => !bare.readings[axle.id] && !lifted.has(axle.id))) return undefined;
   const weighed = weighedOf(model, bare.readings);
   const inIt = differences(model, bare.condition, items, 'empty');
-  const burden = minus(asBurden(weighed, axles, new Set()), loadOf(inIt));
-  const sources = [...scaleSources('bare chassis', BARE_CHASSIS, axles, bare.readings), ...inIt.flatMap((one) => one.sources)];
+  const burden = minus(asBurden(weighed, axles, lifted), loadOf(inIt));
+  const sources = [
+    ...scaleSources('bare chassis', BARE_CHASSIS, axles, bare.readings, lifted),
+    ...inIt.flatMap((one) => one.sources),
+    ...(lifted.size > 0 ? loadShareSources(axles, solveAxleLoads(burden, axles, carriageOf(axles)).axlesKg) : []),
+    ...bareSideSources(axles, bare.readings),
+  ];
   return { burden, sources };
+}
+
+const carriageOf = (axles: readonly Axle[]): AxleModel | undefined => {
+  const found = axleModelOf(axles);
+  return 'carriage' in found ? found.carriage : undefined;
+};
+
+/** Centre of a bare chassis to either side where its ends were not weighed: ± 50 mm. Common practice, no source. */
+export const BARE_SIDE_HALF_WIDTH_MM = 50;
+
+function bareSideSources(axles: readonly Axle[], readings: Ticket['readings']): readonly Source[] {
+  const massKg = axles.reduce((sum, axle) => {
+    const reading = readings[axle.id];
+    return sum + (reading && turnOf(reading, axle.trackMm) === undefined ? reading.totalKg : 0);
+  }, 0);
+  if (massKg === 0) return [];
+  const yKgMm = massKg * rectangular(BARE_SIDE_HALF_WIDTH_MM);
+  return [sourceOfLoad('bare chassis: left to right, not weighed', axles, { ...NO_LOAD, yKgMm })];
 }
 
 /** Bare chassis and everything of a list, by statics. */
@@ -49,6 +78,9 @@ export interface Survey {
   readonly lifted: ReadonlySet<string>;
   readonly weighed: Weighed;
   readonly asWeighed: Unladen;
+  readonly scale: ScaleUncertainty;
+  /** What is not known of the tanks, the people and the things aboard. */
+  readonly aboard: readonly Source[];
   /** The same vehicle brought to unladen; nothing where its condition is not known. */
   readonly unladen?: Unladen;
   readonly predicted?: Unladen;
@@ -72,19 +104,23 @@ export function survey(model: Model, ticket: Ticket, items: Items, bare: Unladen
   const turns = guess?.axlesKg.map((kg, i) => lateralTurn(kg, guess.rightKg[i], axles[i]?.trackMm));
   const weighed = weighedOf(model, ticket.readings, turns);
   const heightKgMm = guess?.total.zKgMm ?? 0;
-  const scale = scaleSources(`scale of ${ticket.id}`, scaleUncertainty(instrument), axles, ticket.readings, lifted);
+  const doubt = scaleUncertainty(instrument);
+  const scale = scaleSources(`scale of ${ticket.id}`, doubt, axles, ticket.readings, lifted);
+  const aboard = inIt.flatMap((one) => one.sources);
   const burden = asBurden(weighed, axles, lifted, heightKgMm);
   const lapse = calibrationLapse(ticket, instrument);
   const reason = unverified(model, ticket, lifted, lapse);
   const unladen =
     condition && readingsComplete(model, ticket, lifted)
-      ? { burden: minus(burden, loadOf(inIt)), sources: [...scale, ...inIt.flatMap((one) => one.sources)] }
+      ? { burden: minus(burden, loadOf(inIt)), sources: [...scale, ...aboard] }
       : undefined;
   return {
     ticket,
     lifted,
     weighed,
     asWeighed: { burden, sources: scale },
+    scale: doubt,
+    aboard,
     ...(reason === undefined ? {} : { reason }),
     ...(lapse === undefined ? {} : { lapse }),
     ...(unladen ? { unladen } : {}),

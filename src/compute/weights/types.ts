@@ -25,6 +25,9 @@ export interface AxleLoad {
   readonly verdict: Verdict;
   readonly leftKg?: number;
   readonly rightKg?: number;
+  /** Of each end, expanded, k = 2. */
+  readonly leftUncertaintyKg?: number;
+  readonly rightUncertaintyKg?: number;
   readonly lifted: boolean;
 }
 
@@ -57,6 +60,14 @@ export interface ConditionFigure {
   /** Share of the total on the steered axles. */
   readonly steerShare?: number;
   /** What makes the uncertainty, largest first: name and expanded kg on the axle with the least margin. */
+  readonly contributions: readonly { readonly name: string; readonly kg: number }[];
+  /** The same on the wheel end with the least margin; absent where no end is known. */
+  readonly endContributions?: EndContributions;
+}
+
+export interface EndContributions {
+  readonly axle: string;
+  readonly end: 'left' | 'right';
   readonly contributions: readonly { readonly name: string; readonly kg: number }[];
 }
 
@@ -210,8 +221,11 @@ export interface Weights {
   readonly cgHeight: readonly CgHeight[];
   /** True when the figures stand on a verified ticket; false: on prediction alone. */
   readonly basis: 'ticket' | 'prediction' | 'none';
-  /** The ticket that the conditions start from. */
+  /** The newest ticket that the conditions start from. */
   readonly basisTicket?: string;
+  /** All tickets whose axle loads are reconciled for it, and all whose wheel ends are kept, oldest first. */
+  readonly basisTickets: readonly string[];
+  readonly endTickets: readonly string[];
   readonly assumptions: readonly string[];
   /** What could not be computed and why (an axle without rating, a singular layout). Sentences. */
   readonly problems: readonly string[];

@@ -1,6 +1,6 @@
 import type { Axle } from '../../model/shell.js';
 import type { AxleModel } from './axle-reactions.js';
-import { placedOn, solveAxleLoads, totalOf, type VehicleLoad } from './burden.js';
+import { endsOf, placedOn, type SharedAs, sideShares, solveAxleLoads, totalOf, turnsOf, type VehicleLoad } from './burden.js';
 import type { Load } from './load.js';
 import type { Verdict } from './types.js';
 
@@ -16,8 +16,8 @@ export interface Source {
 }
 
 /**
- * Many independent small placed sources as one: an axle takes a·m + b·mx of each, so Σ (a·m + b·mx)² = a²·Σm² + 2ab·Σm·mx + b²·Σmx².
- * A shell has thousands of items; three sums stand for them in every condition.
+ * Many independent small placed sources as one: an axle takes a·m + b·mx of each, so Σ (a·m + b·mx)² = a²·Σm² + 2ab·Σm·mx + b²·Σmx²;
+ * an end takes c·my as well. A shell has thousands of items; six sums stand for them in every condition.
  */
 export interface Spread {
   /** Σ m², kg². */
@@ -26,16 +26,25 @@ export interface Spread {
   readonly crossed: number;
   /** Σ (m·x)², kg²·mm². */
   readonly momentSquares: number;
+  /** Σ m·(m·y), kg²·mm. */
+  readonly sideCrossed: number;
+  /** Σ (m·x)·(m·y), kg²·mm². */
+  readonly momentsCrossed: number;
+  /** Σ (m·y)², kg²·mm². */
+  readonly sideSquares: number;
 }
 
-export const spreadOf = (loads: Iterable<Pick<Load, 'massKg' | 'xKgMm'>>): Spread => {
-  let [massSquares, crossed, momentSquares] = [0, 0, 0];
-  for (const { massKg, xKgMm } of loads) {
-    massSquares += massKg * massKg;
-    crossed += massKg * xKgMm;
-    momentSquares += xKgMm * xKgMm;
+export const spreadOf = (loads: Iterable<Pick<Load, 'massKg' | 'xKgMm'> & { readonly yKgMm?: number }>): Spread => {
+  const sums = { massSquares: 0, crossed: 0, momentSquares: 0, sideCrossed: 0, momentsCrossed: 0, sideSquares: 0 };
+  for (const { massKg, xKgMm, yKgMm = 0 } of loads) {
+    sums.massSquares += massKg * massKg;
+    sums.crossed += massKg * xKgMm;
+    sums.momentSquares += xKgMm * xKgMm;
+    sums.sideCrossed += massKg * yKgMm;
+    sums.momentsCrossed += xKgMm * yKgMm;
+    sums.sideSquares += yKgMm * yKgMm;
   }
-  return { massSquares, crossed, momentSquares };
+  return sums;
 };
 
 /** Coverage factor: about 95 % for a normal distribution (JCGM 100:2008 annex G). */
@@ -61,16 +70,28 @@ export const sourceOfLoad = (name: string, axles: readonly Axle[], load: Load): 
 export interface Expanded {
   /** k = 2, each axle; empty where the layout is not determined. */
   readonly axlesKg: readonly number[];
+  /** k = 2, each end; nothing where the track is not on record or no way of sharing is given. */
+  readonly leftKg: readonly (number | undefined)[];
+  readonly rightKg: readonly (number | undefined)[];
   readonly totalKg: number;
-  /** By source name, k = 2, each axle and the total (last). */
+  /** By source name, k = 2: each axle, the total, then left and right end of each axle. */
   readonly byName: ReadonlyMap<string, readonly number[]>;
 }
 
-/** Combines sources for one way of standing on the axles. */
-export function combine(sources: readonly Source[], axles: readonly Axle[], carriage: AxleModel | undefined): Expanded {
+/** Combines sources for one way of standing on the axles. `sharedAs`: how a moment to a side is shared, without which ends are left out. */
+export function combine(
+  sources: readonly Source[],
+  axles: readonly Axle[],
+  carriage: AxleModel | undefined,
+  sharedAs?: SharedAs,
+): Expanded {
+  const shares = carriage && sharedAs ? sideShares(sharedAs, carriage) : undefined;
   const squares = new Map<string, number[]>();
   for (const { name, what } of sources) {
-    const row = 'massSquares' in what ? spreadRow(what, carriage) : rowOf(what, axles, carriage).map((kg) => kg * kg);
+    const row =
+      'massSquares' in what
+        ? spreadRow(what, axles, carriage, shares)
+        : rowOf(what, axles, carriage, shares).map((kg) => kg * kg);
     const sums = squares.get(name) ?? row.map(() => 0);
     row.forEach((square, i) => {
       sums[i] = (sums[i] as number) + square;
@@ -78,24 +99,61 @@ export function combine(sources: readonly Source[], axles: readonly Axle[], carr
     squares.set(name, sums);
   }
   const byName = new Map([...squares].map(([name, sums]) => [name, sums.map((sum) => COVERAGE * Math.sqrt(sum))]));
-  const width = (carriage ? axles.length : 0) + 1;
-  const whole = Array.from({ length: width }, (_, i) => rootSumOfSquares([...byName.values()].map((row) => row[i] as number)));
-  return { axlesKg: whole.slice(0, -1), totalKg: whole[width - 1] as number, byName };
+  const count = carriage ? axles.length : 0;
+  const column = (i: number): number => rootSumOfSquares([...byName.values()].map((row) => row[i] as number));
+  const end = (first: number) =>
+    Array.from({ length: count }, (_, i) => (shares && hasTrack(axles[i] as Axle) ? column(count + 1 + first + i) : undefined));
+  return {
+    axlesKg: Array.from({ length: count }, (_, i) => column(i)),
+    leftKg: end(0),
+    rightKg: end(count),
+    totalKg: column(count),
+    byName,
+  };
 }
 
-/** What a source adds to each axle and, last, to the total. */
-function rowOf(burden: VehicleLoad, axles: readonly Axle[], carriage: AxleModel | undefined): readonly number[] {
+const hasTrack = ({ trackMm }: Axle): boolean => trackMm !== undefined && trackMm > 0;
+
+/** What a source adds to each axle, to the total, and to the left and right end of each axle. */
+function rowOf(
+  burden: VehicleLoad,
+  axles: readonly Axle[],
+  carriage: AxleModel | undefined,
+  shares: readonly number[] | undefined,
+): readonly number[] {
   const { axlesKg, total } = solveAxleLoads(burden, axles, carriage);
-  return [...axlesKg, total.massKg];
+  if (!carriage || !shares) return [...axlesKg, total.massKg];
+  const turns = turnsOf(burden, axles, carriage, shares);
+  const ends = axlesKg.map((kg, i) => endsOf(kg, turns[i] as number, axles[i]?.trackMm) ?? [0, 0]);
+  return [...axlesKg, total.massKg, ...ends.map(([left]) => left), ...ends.map(([, right]) => right)];
 }
 
-/** The squares that a spread adds to each axle's and, last, to the total's. */
-function spreadRow({ massSquares, crossed, momentSquares }: Spread, carriage: AxleModel | undefined): readonly number[] {
-  const axles = (carriage?.perKg ?? []).map((a, i) => {
-    const b = carriage?.perKgMm[i] as number;
-    return Math.max(0, a * a * massSquares + 2 * a * b * crossed + b * b * momentSquares);
-  });
-  return [...axles, massSquares];
+/** The squares that a spread adds to each axle's, to the total's, and to those of each end. */
+function spreadRow(
+  spread: Spread,
+  axles: readonly Axle[],
+  carriage: AxleModel | undefined,
+  shares: readonly number[] | undefined,
+): readonly number[] {
+  const { massSquares, crossed, momentSquares, sideCrossed, momentsCrossed, sideSquares } = spread;
+  const square = (a: number, b: number, c: number): number =>
+    Math.max(
+      0,
+      a * a * massSquares +
+        2 * a * b * crossed +
+        b * b * momentSquares +
+        2 * a * c * sideCrossed +
+        2 * b * c * momentsCrossed +
+        c * c * sideSquares,
+    );
+  const each = (carriage?.perKg ?? []).map((a, i) => [a, carriage?.perKgMm[i] as number] as const);
+  const whole = each.map(([a, b]) => square(a, b, 0));
+  if (!shares) return [...whole, massSquares];
+  const end = (outward: number): readonly number[] =>
+    each.map(([a, b], i) =>
+      square(a / 2, b / 2, (outward * (shares[i] as number)) / (axles[i]?.trackMm || Number.POSITIVE_INFINITY)),
+    );
+  return [...whole, massSquares, ...end(-1), ...end(1)];
 }
 
 /**
@@ -118,7 +176,7 @@ export function xUncertaintyMm(
   return (COVERAGE * Math.sqrt(sum)) / totalKg;
 }
 
-/** Contributions to one column (an axle's place, or the last for the total), largest first; what adds nothing is left out. */
+/** Contributions to one column (an axle's place, or their count for the total), largest first; what adds nothing is left out. */
 export function contributions({ byName }: Expanded, column: number): readonly { readonly name: string; readonly kg: number }[] {
   return [...byName]
     .map(([name, row]) => ({ name, kg: row[column] ?? 0 }))
