@@ -4,6 +4,7 @@ import type { Paint } from './paint.js';
 import type { HandOver } from './release.js';
 import { type Shown, shownIn } from './shown.js';
 import { type Column, table } from './tables.js';
+import { leastIn, ticketWords } from './weights-words.js';
 import { bullets, paragraph } from './wrap.js';
 
 const right = (head: string): Column => ({ head, align: 'right' });
@@ -27,39 +28,38 @@ export function releaseWeightText(sheet: HandOver, paint: Paint): readonly strin
   ];
 }
 
-const FROM: Readonly<Record<Weights['basis'], string>> = {
-  ticket: 'scale ticket',
+const FROM: Readonly<Record<Exclude<Weights['basis'], 'ticket'>, string>> = {
   prediction: 'prediction alone, nothing verified was weighed',
   none: 'nothing that can be judged',
 };
 
-function basisText({ basis, basisTicket, reserve }: Weights): string {
-  const from = basis === 'ticket' ? `${FROM.ticket} ${basisTicket}` : FROM[basis];
-  return `Figures stand on ${from}. ${percent(reserve, 0)} of each axle’s rating is kept back, and what is not known of its load (k = 2).`;
+function basisText(weights: Weights): string {
+  const { basis, reserve } = weights;
+  const from = basis === 'ticket' ? ticketWords(weights) : FROM[basis];
+  return `Figures are based on ${from}. ${percent(reserve, 0)} of each axle’s rating is held in reserve, half of it at each end, and the uncertainty of the load (k = 2) is taken off.`;
 }
 
 function leftText({ weights, leftOfGvwrKg }: HandOver, shown: Shown, paint: Paint): string {
   const rows = weights.budget.map((one) => [
     one.axle,
     one.leftKg < 0 ? paint.error(shown.massDown(one.leftKg)) : shown.massDown(one.leftKg),
-    shown.massDown(one.leftEndKg),
-    shown.massDown(one.rightEndKg),
+    ...[one.leftEndKg, one.rightEndKg].map((kg) => ((kg ?? 0) < 0 ? paint.error(shown.massDown(kg)) : shown.massDown(kg))),
     shown.mass(one.reserveKg),
     shown.mass(one.uncertaintyKg),
-    one.condition,
   ]);
-  const heads = [
-    { head: 'axle', wrap: true },
-    ...['axle', 'left end', 'right end', 'kept back', 'unsure'].map(right),
-    { head: 'least in' },
-  ];
-  const used = weights.budget.filter((one) => one.leftKg < 0).map((one) => one.axle);
+  const heads = [{ head: 'axle', wrap: true }, ...['axle', 'left end', 'right end', 'reserve', 'uncertainty'].map(right)];
+  const used = weights.budget.flatMap((one) => [
+    ...(one.leftKg < 0 ? [one.axle] : []),
+    ...((one.leftEndKg ?? 0) < 0 ? [`the left end of ${one.axle}`] : []),
+    ...((one.rightEndKg ?? 0) < 0 ? [`the right end of ${one.axle}`] : []),
+  ]);
   const notes = [
     ...(leftOfGvwrKg === undefined
       ? []
-      : [`Whole vehicle: ${shown.massDown(leftOfGvwrKg)} ${shown.massUnit} to its GVWR, loaded, nothing kept back.`]),
+      : [`Whole vehicle: ${shown.massDown(leftOfGvwrKg)} ${shown.massUnit} to its GVWR with everything full, no reserve.`]),
+    ...leastIn(weights),
     ...(used.length > 0
-      ? [`Nothing may be added over ${used.join(', ')}: the reserve is in use. Take off, or ask the shop.`]
+      ? [`Nothing may be added over ${used.join(', ')}: the reserve is in use. Take weight off there, or ask the shop.`]
       : []),
   ];
   const text = `${paint.strong(`May be added, ${shown.massUnit}`)}\n${table(heads, rows, '  ')}`;
@@ -75,7 +75,7 @@ function stationText({ stations }: HandOver, shown: Shown, paint: Paint): string
     shown.massDown(mostKg),
     limitedBy ?? '',
   ]);
-  const heads = [right(`x, ${shown.lengthUnit}`), ...axles.map(right), right('most'), { head: 'held by', wrap: true }];
+  const heads = [right(`x, ${shown.lengthUnit}`), ...axles.map(right), right('most'), { head: 'limited by', wrap: true }];
   const title = `100 kg (220 lb) at a station adds to each axle, ${shown.massUnit}; most that it may take alone`;
   const note =
     'x is rearward of the front axle, on the centre line: to a side, the end on that side counts. A minus lightens that axle; the steered axles keep 20 % of the whole. Stations share what is left: they do not add.';

@@ -1,4 +1,5 @@
-import type { ConditionFigure, RoadLimit, Weights } from '../../compute/weights/types.js';
+import type { AxleLoad, ConditionFigure, RoadLimit, Weights } from '../../compute/weights/types.js';
+import { verdictOf } from '../../compute/weights/uncertainty.js';
 import { bar } from './bars.js';
 import type { Paint } from './paint.js';
 import type { Shown } from './shown.js';
@@ -56,13 +57,30 @@ export function worstText(conditions: readonly ConditionFigure[], shown: Shown, 
   const lines = conditions.flatMap((one) => {
     const load = one.axles.find(({ axle }) => axle === one.worstFor);
     if (one.kind !== 'worst' || !load) return [];
-    const limit = load.limitKg === undefined ? '' : ` of ${shown.massDown(load.limitKg)}`;
-    const said = `${load.axle} ${shown.mass(load.loadKg)}${limit} ±${shown.mass(load.uncertaintyKg)}, ${load.verdict}: ${one.holds}`;
+    const { kg, limitKg, uncertaintyKg, name, verdict } = gauged(one, load);
+    const limit = limitKg === undefined ? '' : ` of ${shown.massDown(limitKg)}`;
+    const said = `${name} ${shown.mass(kg)}${limit} ±${shown.mass(uncertaintyKg)}, ${verdict}: ${one.holds}`;
     return [paragraph(said, '  - ')];
   });
   if (lines.length === 0) return '';
-  const title = `Worst for each axle within stated limits and the GVWR, by search, ${shown.massUnit}`;
+  const title = `Heaviest possible load on each axle and its fuller end, within stated limits and the GVWR, ${shown.massUnit}`;
   return [paint.strong(paragraph(title)), ...lines].join('\n');
+}
+
+/** The axle, or the end of it, that a worst condition was sought for. */
+function gauged({ worstEnd }: ConditionFigure, load: AxleLoad) {
+  const { axle: name, loadKg: kg, limitKg, uncertaintyKg, verdict } = load;
+  if (worstEnd === undefined) return { name, kg, limitKg, uncertaintyKg, verdict };
+  const [endKg = 0, endUncertaintyKg = 0] =
+    worstEnd === 'left' ? [load.leftKg, load.leftUncertaintyKg] : [load.rightKg, load.rightUncertaintyKg];
+  const half = limitKg === undefined ? undefined : limitKg / 2;
+  return {
+    name: `${name}, ${worstEnd} end,`,
+    kg: endKg,
+    limitKg: half,
+    uncertaintyKg: endUncertaintyKg,
+    verdict: verdictOf(load.marginKg === undefined || half === undefined ? undefined : half - endKg, endUncertaintyKg),
+  };
 }
 
 /** What makes the uncertainty, in the named condition with the least margin on any axle. */
@@ -77,9 +95,15 @@ export function contributionsText(conditions: readonly ConditionFigure[], shown:
   }
   if (!tightest || tightest.figure.contributions.length === 0) return '';
   const { figure, axle } = tightest;
-  const listed = figure.contributions.map(({ name, kg }) => `${name} ${shown.mass(kg, 1)}`).join('; ');
-  const title = `What makes the uncertainty of ${axle} in ${figure.name} (k = 2, root sum of squares), ${shown.massUnit}`;
-  return `${paint.strong(paragraph(title))}\n${paragraph(`${listed}.`, '  ')}`;
+  const list = (some: ConditionFigure['contributions']): string =>
+    paragraph(`${some.map(({ name, kg }) => `${name} ${shown.mass(kg, 1)}`).join('; ')}.`, '  ');
+  const title = (what: string): string =>
+    paint.strong(
+      paragraph(`What makes the uncertainty of ${what} in ${figure.name} (k = 2, root sum of squares), ${shown.massUnit}`),
+    );
+  const end = figure.endContributions;
+  const ofEnd = end ? [title(`the ${end.end} end of ${end.axle}`), list(end.contributions)] : [];
+  return [title(axle), list(figure.contributions), ...ofEnd].join('\n');
 }
 
 /** Road limits that the heaviest named condition comes nearest to. */

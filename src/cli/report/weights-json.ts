@@ -76,6 +76,11 @@ export function weightsJson({ model, figures }: Assessment, revision: string | n
     })),
     basis: weights.basis,
     basis_ticket: weights.basisTicket,
+    basis_tickets: weights.basisTickets,
+    end_tickets: weights.endTickets,
+    full_kg: weights.fullKg,
+    least_kg: weights.leastKg,
+    not_loaded_with: weights.notLoadedWith,
     assumptions: weights.assumptions,
     problems: weights.problems,
   });
@@ -88,6 +93,7 @@ function conditionJson(condition: ConditionFigure): Json {
     certified: condition.certified,
     holds: condition.holds,
     worst_for: condition.worstFor,
+    worst_end: condition.worstEnd,
     total_kg: condition.totalKg,
     centroid_mm: place3(condition.centroid),
     centroid_uncertainty_mm: condition.centroidUncertaintyMm,
@@ -104,9 +110,16 @@ function conditionJson(condition: ConditionFigure): Json {
       verdict: one.verdict,
       left_kg: one.leftKg,
       right_kg: one.rightKg,
+      left_uncertainty_kg: one.leftUncertaintyKg,
+      right_uncertainty_kg: one.rightUncertaintyKg,
       lifted: one.lifted,
     })),
     contributions: condition.contributions.map(({ name, kg }) => ({ name, kg })),
+    end_contributions: condition.endContributions && {
+      axle: condition.endContributions.axle,
+      end: condition.endContributions.end,
+      contributions: condition.endContributions.contributions.map(({ name, kg }) => ({ name, kg })),
+    },
   };
 }
 
@@ -118,6 +131,8 @@ export const budgetJson = (one: AxleBudget): Json => ({
   left_kg: one.leftKg,
   left_end_kg: one.leftEndKg,
   right_end_kg: one.rightEndKg,
+  left_end_uncertainty_kg: one.leftEndUncertaintyKg,
+  right_end_uncertainty_kg: one.rightEndUncertaintyKg,
 });
 
 const labelJson = (label: CargoLabel): Json => ({

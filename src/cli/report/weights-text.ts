@@ -6,6 +6,7 @@ import type { Paint } from './paint.js';
 import { type Shown, shownIn } from './shown.js';
 import { type Column, table } from './tables.js';
 import { cgHeightText, contributionsText, growthText, influenceChart, roadText, worstText } from './weights-charts.js';
+import { leastIn, ticketWords } from './weights-words.js';
 import { bullets, paragraph, widthOf } from './wrap.js';
 
 const CAUTION =
@@ -45,7 +46,7 @@ export function weightsText({ model, figures }: Assessment, paint: Paint, all: b
 }
 
 function basisText(weights: Weights): string {
-  if (weights.basis === 'ticket') return `The conditions start from scale ticket ${weights.basisTicket}.`;
+  if (weights.basis === 'ticket') return `The conditions start from ${ticketWords(weights)}.`;
   if (weights.basis === 'prediction') return 'Nothing verified has been weighed: the conditions stand on the take-off alone.';
   return 'Nothing weighed and no bare chassis on record: axle loads are not verified.';
 }
@@ -184,10 +185,12 @@ function budget(weights: Weights, shown: Shown, paint: Paint): string {
   const rows = weights.budget.map((one) => [
     one.axle,
     shown.massDown(one.leftKg),
+    shown.massDown(one.leftEndKg),
+    shown.massDown(one.rightEndKg),
     shown.mass(one.reserveKg),
     shown.mass(one.uncertaintyKg),
-    one.condition,
   ]);
-  const heads = [{ head: 'axle' }, right('may be added'), right('kept back'), right('unsure'), { head: 'worst in', wrap: true }];
-  return `${paint.strong(`Left for the next trade, ${shown.massUnit}`)}\n${table(heads, rows, '  ')}`;
+  const heads = [{ head: 'axle' }, ...['may be added', 'left end', 'right end', 'reserve', 'uncertainty'].map(right)];
+  const title = paint.strong(`Left for the next trade, ${shown.massUnit}`);
+  return `${title}\n${table(heads, rows, '  ')}\n${bullets(leastIn(weights))}`;
 }

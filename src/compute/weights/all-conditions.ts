@@ -5,15 +5,19 @@ import { NO_LOAD } from './load.js';
 import { liftedLoadings, ownLoadings, standardLoadings } from './loadings.js';
 import type { Items } from './normalise.js';
 import type { ConditionFigure } from './types.js';
-import { worstLoading } from './worst.js';
+import { hardestCases, type Search } from './worst-cases.js';
 
-/** As weighed, the named conditions, the shop's own, those with an axle up, and the worst for each axle, in that order. */
-export function allConditions(judging: Judging, basis: Basis, items: Items): readonly ConditionFigure[] {
+/** As weighed, the named conditions, the shop's own, those with an axle up, and the worst for each axle and its fuller end, in that order. */
+export function allConditions(judging: Judging, basis: Basis, items: Items, search: Search): readonly ConditionFigure[] {
   const { axles } = judging.model.shell.chassis;
   if (axles.length === 0) return [];
   const standard = standardLoadings(judging.model);
   const stated = [...standard, ...ownLoadings(judging.model, items), ...liftedLoadings(standard, axles)];
-  return [...asWeighed(judging, basis), ...stated.map((loading) => conditionFigure(judging, loading)), ...worst(judging)];
+  return [
+    ...asWeighed(judging, basis),
+    ...stated.map((loading) => conditionFigure(judging, loading)),
+    ...hardestCases(search, axles.length).map((one) => one.figure),
+  ];
 }
 
 /** The basis ticket itself, as it stood on the scale. */
@@ -30,16 +34,6 @@ function asWeighed(judging: Judging, { survey }: Basis): readonly ConditionFigur
     lifted: survey.lifted,
   } as const;
   return [figureOf(judging, loading, standing, sources, carriage)];
-}
-
-function worst(judging: Judging): readonly ConditionFigure[] {
-  const { axles } = judging.model.shell.chassis;
-  const carriage = carriageFor(axles);
-  if (!carriage || !judging.judged) return [];
-  return axles.map((axle, i) => ({
-    ...conditionFigure(judging, worstLoading(judging.model, judging.unladen, carriage, i)),
-    worstFor: axle.id,
-  }));
 }
 
 export const heaviestStandard = (conditions: readonly ConditionFigure[]): ConditionFigure | undefined =>

@@ -10,6 +10,7 @@ export function assumptions(model: Model, basis: Basis, reserve: number): readon
   const { units } = model.shop;
   const shared = chassis.axles.filter((axle) => axle.share);
   const liftable = chassis.axles.filter((axle) => axle.lift);
+  const unsaid = tanks.filter((tank) => tank.use === undefined);
   const odd = tanks.filter((tank) => tankRole(tank) === 'other');
   const unlimited = model.shell.bays.filter((bay) => bay.limitKg === undefined);
   return [
@@ -30,7 +31,7 @@ export function assumptions(model: Model, basis: Basis, reserve: number): readon
     ),
     ...(chassis.axles.some((axle) => axle.trackMm !== undefined)
       ? [
-          'Left and right: the moment to a side is shared between axles in proportion to their load, but for ends that were weighed.',
+          'Left and right: an end that was weighed is as weighed; any other moment to a side is shared between axles in proportion to their unladen load (± 25 mm).',
         ]
       : []),
     ...(chassis.axles.some((axle) => axle.tyres?.inflationPa !== undefined && axle.tyres.inflationForIndexPa !== undefined)
@@ -41,12 +42,17 @@ export function assumptions(model: Model, basis: Basis, reserve: number): readon
     )
       ? ['Where pressures are not on record tyres are taken at their full load index.']
       : []),
+    ...(unsaid.length > 0
+      ? [
+          `Not recorded what tanks ${unsaid.map((tank) => tank.id).join(', ')} are used for: taken by their words. Add \`use: fresh | waste | fuel | gas | fluid\`.`,
+        ]
+      : []),
     ...(odd.length > 0
       ? [`Tanks ${odd.map((tank) => tank.id).join(', ')} are empty in every condition that does not name them.`]
       : []),
     ...(model.shell.bays.length > 0
       ? [
-          'Bay allowances keep axles, their ends, tyres, GVWR and the bays’ own limits, and no bay counts on another to balance it; they leave no room for the uncertainty.',
+          'Bay allowances keep axles, their ends, tyres, GVWR and the bays’ own limits with any tank at any level, any seat taken or not, slide-outs in or out; any bay may be empty, none counts on another to balance it. They leave no room for the uncertainty.',
         ]
       : []),
     ...(chassis.gcwrKg === undefined
@@ -57,20 +63,31 @@ export function assumptions(model: Model, basis: Basis, reserve: number): readon
     ...(unlimited.length > 0
       ? [`Bays without a stated limit (${unlimited.map((bay) => bay.id).join(', ')}) are empty in \`loaded\`.`]
       : []),
-    'Uncertainties are expanded (k = 2), root sum of squares of independent sources; steps of the scale, its tolerance, levels of tanks at the weighing (± 5 %, full ± 2 %), masses and places by basis.',
+    'Uncertainties are expanded (k = 2), root sum of squares of independent sources: steps of the scale, its tolerance (one error for all readings of a scale), levels of tanks at the weighing (± 5 %, full ± 2 %), masses and places by basis, stated shares of load (± 2 %), and in full what the records do not explain of a weighing.',
     'Height of the centre of gravity counts the bare chassis at the top of its rails: not for stability.',
     `Budget: ${percent(reserve, 0)} of each axle’s rating is kept in reserve, and the expanded uncertainty of its load.`,
     'Road limits are those of the United States Interstate system, information only: states and provinces differ.',
   ];
 }
 
-function basisText(model: Model, { kind, survey, notWeighed }: Basis): string {
+function basisText(model: Model, { kind, survey, estimate, notWeighed }: Basis): string {
   const addedKg = notWeighed.reduce((sum, item) => sum + item.massKg, 0);
   const added = mass(addedKg, model.shop.units);
   if (kind === 'ticket' && survey) {
     const since = addedKg > 0 ? `, and ${added} that the records put on since` : '';
     const scale = survey.ticket.scale === undefined ? ' It names no scale: 50 kg steps and 0.5 % are taken.' : '';
-    return `Conditions start from ticket ${survey.ticket.id} of ${date(survey.ticket.date)}, brought to unladen${since}.${scale}`;
+    const many = (estimate?.tickets.length ?? 0) > 1;
+    const from = many
+      ? `tickets ${estimate?.tickets.join(', ')}, reconciled by least squares`
+      : `ticket ${survey.ticket.id} of ${date(survey.ticket.date)}`;
+    const against = estimate?.contradicted ?? [];
+    const apart =
+      against.length > 0
+        ? ` Ticket ${against.join(', ')} of the same stage contradicts it: what they differ by is in the uncertainty.`
+        : '';
+    const ends = (estimate?.endTickets ?? []).filter((id) => !estimate?.tickets.includes(id) || many);
+    const kept = ends.length > 0 ? ` Wheel ends are those weighed for ${ends.join(', ')}, with what was added since.` : '';
+    return `Conditions start from ${from}, brought to unladen${since}.${kept}${apart}${scale}`;
   }
   if (kind === 'prediction') {
     return `Conditions stand on prediction: the bare chassis (each reading ± 1 %) and ${added} on record. No ticket is verified.`;

@@ -1,50 +1,106 @@
 import { type Constraint, solve } from 'yalps';
-import type { Bay } from '../../model/shell.js';
-import { type AxleModel, influenceAt } from './axle-reactions.js';
-import { type Ends, fillUntilEnd, NO_ENDS } from './bay-ends.js';
+import type { Bay, Model } from '../../model/shell.js';
+import { type SharedAs, solveAxleLoads } from './burden.js';
+import { type Load, loadAt, plus } from './load.js';
+import type { Unladen } from './normalise.js';
+import { type Gauge, gaugeOf, gauges, rangeOf, type SearchState } from './search-states.js';
 import type { AxleRating, BayAllowance } from './types.js';
 
-/** One limit that loading must keep: what is left of it, and what one kilogram in each bay takes of that. */
+/** One limit that loading must keep: what is left of it, and what one kilogram in each bay takes of that; never less than nothing. */
 export interface BayLimit {
   readonly name: string;
   readonly slackKg: number;
   readonly perKg: readonly number[];
 }
 
-/** Every limit that bays must keep, from the loads that the axles already carry. */
+/**
+ * Every limit that bays must keep, whatever is in the tanks and on the seats, in each way that the vehicle may stand: what the worst level of
+ * every tank and seat takes is off the slack already. A bay that relieves a limit counts as nothing there, so that it may be empty.
+ */
 export function bayLimits(
-  bays: readonly Bay[],
-  carriage: AxleModel,
-  axlesKg: readonly number[],
-  totalKg: number,
+  model: Model,
+  unladen: Unladen,
+  states: readonly SearchState[],
   ratings: readonly AxleRating[],
-  gvwrKg: number | undefined,
 ): readonly BayLimit[] {
-  const influences = bays.map((bay) => influenceAt(carriage, bay.at[0]));
-  const axles = carriage.axles.flatMap((axle, i): BayLimit[] => {
-    const perKg = influences.map((row) => row[i] as number);
-    const loadKg = axlesKg[i] as number;
-    const { limitKg, limitedBy } = ratings[i] as AxleRating;
-    const lifting = { name: `${axle.id} would lift off`, slackKg: loadKg, perKg: perKg.map((each) => -each) };
-    return limitKg === undefined
-      ? [lifting]
-      : [{ name: `${axle.id} ${WORDS[limitedBy ?? 'gawr']}`, slackKg: limitKg - loadKg, perKg }, lifting];
-  });
-  const gross = gvwrKg === undefined ? [] : [{ name: 'GVWR', slackKg: gvwrKg - totalKg, perKg: bays.map(() => 1) }];
+  const { axles, gvwrKg } = model.shell.chassis;
+  const { bays } = model.shell;
+  const { sharedAs } = unladen.burden;
+  if (!sharedAs) return [];
   const own = bays.flatMap((bay, b): BayLimit[] =>
     bay.limitKg === undefined
       ? []
       : [{ name: 'its stated limit', slackKg: bay.limitKg, perKg: bays.map((_, i) => (i === b ? 1 : 0)) }],
   );
-  return [...axles, ...gross, ...own];
+  return [...states.flatMap((state) => stateLimits(model, unladen, sharedAs, state, ratings)), ...grossLimit(), ...own];
+
+  function grossLimit(): readonly BayLimit[] {
+    if (gvwrKg === undefined) return [];
+    const { massKg } = solveAxleLoads(unladen.burden, axles, undefined).total;
+    const { most } = rangeOf(withoutBays(states[0]), (load) => load.massKg);
+    return [{ name: 'GVWR', slackKg: gvwrKg - massKg - most, perKg: bays.map(() => 1) }];
+  }
+}
+
+const withoutBays = (state: SearchState | undefined) => (state?.choices ?? []).filter((choice) => choice.kind !== 'bay');
+
+function stateLimits(
+  model: Model,
+  unladen: Unladen,
+  sharedAs: SharedAs,
+  state: SearchState,
+  ratings: readonly AxleRating[],
+): readonly BayLimit[] {
+  const { shell } = model;
+  const { axles } = shell.chassis;
+  const { carriage, lifted, moved, words } = state;
+  const base = solveAxleLoads({ ...unladen.burden, placed: plus(unladen.burden.placed, moved) }, axles, carriage);
+  const others = withoutBays(state);
+  const one = shell.bays.map((bay) => oneKg(state, bay));
+  const named = (name: string): string => (words === '' ? name : `${name}, ${words}`);
+  return gauges(axles, lifted).flatMap((gauge): BayLimit[] => {
+    const adds = gaugeOf(carriage, sharedAs, gauge);
+    const { most, least } = rangeOf(others, adds);
+    const kg = shownKg(base, gauge);
+    const perKg = one.map(adds);
+    const lifts = {
+      name: named(`${gauge.name} would lift off`),
+      slackKg: kg + least,
+      perKg: perKg.map((each) => Math.max(0, -each)),
+    };
+    const { limitKg, limitedBy } = ratings[gauge.axle] as AxleRating;
+    const off = gauge.end === undefined ? [lifts] : [];
+    if (limitKg === undefined) return off;
+    const name = gauge.end === undefined ? `${gauge.name} ${WORDS[limitedBy ?? 'gawr']}` : gauge.name;
+    const slackKg = (gauge.end === undefined ? limitKg : limitKg / 2) - kg - most;
+    return [{ name: named(name), slackKg, perKg: perKg.map((each) => Math.max(0, each)) }, ...off];
+  });
 }
 
 const WORDS = { gawr: 'GAWR', tyres: 'tyres', wheels: 'wheels', suspension: 'suspension' } as const;
 
-/** The most that each bay may take, alone and all together, with every limit and every end of an axle kept. */
-export function bayAllowances(bays: readonly Bay[], limits: readonly BayLimit[], ends: Ends = NO_ENDS): readonly BayAllowance[] {
-  const alone = bays.map((_, b) => aloneIn(b, bays.length, limits, ends));
-  const together = togetherIn(alone, limits, ends);
+/** One kilogram in a bay, where the bay stands with the slide-outs as they are. */
+function oneKg(state: SearchState, bay: Bay): Load {
+  const full = state.choices.find((choice) => choice.kind === 'bay' && choice.name === bay.id)?.full;
+  if (!full) return loadAt(1, bay.at);
+  return {
+    massKg: 1,
+    xKgMm: full.xKgMm / full.massKg,
+    yKgMm: full.yKgMm / full.massKg,
+    zKgMm: full.zKgMm / full.massKg,
+  };
+}
+
+const shownKg = ({ axlesKg, leftKg, rightKg }: ReturnType<typeof solveAxleLoads>, { axle, end }: Gauge): number =>
+  (end === undefined ? axlesKg[axle] : end === 'left' ? leftKg[axle] : rightKg[axle]) ?? 0;
+
+/**
+ * The most that each bay may take: alone, and all together in any part of that, each bay by itself between empty and its figure. The second is a
+ * linear programme, max Σ m with A m ≤ slack, A ≥ 0: what holds for all bays full then holds for any of them less full.
+ */
+export function bayAllowances(bays: readonly Bay[], limits: readonly BayLimit[]): readonly BayAllowance[] {
+  const alone = bays.map((_, b) => aloneIn(b, limits));
+  const together = togetherIn(alone, limits);
   return bays.map((bay, b) => ({
     id: bay.id,
     ...(bay.limitKg === undefined ? {} : { statedKg: bay.limitKg }),
@@ -59,50 +115,28 @@ interface Alone {
   readonly by: string;
 }
 
+/** A limit passed by less than this is kept: floating-point dust of a limit that is just met. */
+const DUST_KG = 1e-6;
+
 /** One bay with the others empty: the least of slack ÷ influence. Nothing may be added over a limit that is already passed. */
-function aloneIn(bay: number, count: number, limits: readonly BayLimit[], ends: Ends): Alone {
-  const empty = Array.from({ length: count }, () => 0);
-  const passed = limits.find((limit) => limit.slackKg < 0) ?? ends.limits.find((end) => end.roomKg(empty) < -1e-6);
+function aloneIn(bay: number, limits: readonly BayLimit[]): Alone {
+  const passed = limits.find((limit) => limit.slackKg < -DUST_KG);
   if (passed) return { kg: 0, by: `${passed.name}, already over` };
   let least: Alone = { kg: Number.POSITIVE_INFINITY, by: 'no rating on record' };
   for (const { name, slackKg, perKg } of limits) {
     const each = perKg[bay] as number;
-    if (each > 1e-12 && slackKg / each < least.kg) least = { kg: slackKg / each, by: name };
+    if (each > 1e-12 && Math.max(0, slackKg) / each < least.kg) least = { kg: Math.max(0, slackKg) / each, by: name };
   }
-  if (!Number.isFinite(least.kg)) return { kg: 0, by: least.by };
-  const { part, by } = fillUntilEnd(
-    ends,
-    empty.map((_, i) => (i === bay ? least.kg : 0)),
-  );
-  return by === undefined ? least : { kg: least.kg * part, by };
+  return Number.isFinite(least.kg) ? least : { kg: 0, by: least.by };
 }
 
-const MOST_ROUNDS = 12;
-const SETTLED_KG = 0.01;
-
-/**
- * All bays for the greatest total: a linear programme, max Σ m with A m ≤ slack and 0 ≤ m ≤ what each bay may take alone, so that
- * no bay counts on another to hold the vehicle level. The ends of axles are rows of it about the last answer, until that settles; what
- * they are still over by then is taken off every bay alike.
- */
-function togetherIn(alone: readonly Alone[], limits: readonly BayLimit[], ends: Ends): readonly number[] {
-  let inBays: readonly number[] = alone.map(() => 0);
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const from = inBays;
-    inBays = greatest(alone, [...limits, ...ends.limits.map((end) => end.near(from))]);
-    if (ends.limits.length === 0 || inBays.every((kg, b) => Math.abs(kg - (from[b] as number)) < SETTLED_KG)) break;
-  }
-  const { part } = fillUntilEnd(ends, inBays);
-  return inBays.map((kg) => kg * part);
-}
-
-function greatest(alone: readonly Alone[], limits: readonly BayLimit[]): readonly number[] {
+function togetherIn(alone: readonly Alone[], limits: readonly BayLimit[]): readonly number[] {
   const constraints: [string, Constraint][] = [];
   const columns = alone.map(() => new Map<string, number>([['total', 1]]));
   limits.forEach(({ slackKg, perKg }, i) => {
-    constraints.push([`limit ${i}`, { max: slackKg }]);
+    constraints.push([`limit ${i}`, { max: Math.max(0, slackKg) }]);
     perKg.forEach((each, b) => {
-      columns[b]?.set(`limit ${i}`, each);
+      if (each !== 0) columns[b]?.set(`limit ${i}`, each);
     });
   });
   alone.forEach(({ kg }, b) => {

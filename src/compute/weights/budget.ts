@@ -1,6 +1,7 @@
 import type { Model } from '../../model/shell.js';
 import { stageOrder } from './built.js';
-import type { AxleBudget, AxleLoad, AxleRating, ConditionFigure } from './types.js';
+import type { AxleBudget, AxleRating, ConditionFigure, Weights } from './types.js';
+import type { WorstCase } from './worst-cases.js';
 
 /** Kept unallocated, of each axle's rating: before the interior is fixed, and after. Common practice, no source. */
 export const RESERVE_BEFORE = 0.1;
@@ -14,36 +15,68 @@ export function reserveOf(model: Model, weighedStage: string | undefined): numbe
 }
 
 /**
- * What is left for the next trade on each axle and end, in the standard condition in which that axle has the least left, after the
- * reserve and after what is not known of the load.
+ * What is left for the next trade on each axle and end in the worst loading that was found for it, in any way that the vehicle may stand, after
+ * the reserve and after what is not known of the load. Half of the reserve is an end's.
  */
 export function budget(
+  cases: readonly WorstCase[],
   conditions: readonly ConditionFigure[],
   ratings: readonly AxleRating[],
   reserve: number,
 ): readonly AxleBudget[] {
-  return ratings.flatMap((rating): AxleBudget[] => {
-    let tightest: { readonly name: string; readonly load: AxleLoad; readonly marginKg: number } | undefined;
-    for (const condition of conditions) {
-      if (condition.kind !== 'standard') continue;
-      const load = condition.axles.find((one) => one.axle === rating.axle);
-      if (load?.marginKg === undefined || (tightest && load.marginKg >= tightest.marginKg)) continue;
-      tightest = { name: condition.name, load, marginKg: load.marginKg };
-    }
-    if (!tightest || rating.limitKg === undefined) return [];
+  return ratings.flatMap((rating, at): AxleBudget[] => {
+    if (rating.limitKg === undefined) return [];
     const reserveKg = reserve * (rating.gawrKg ?? rating.limitKg);
-    const { uncertaintyKg } = tightest.load;
-    const endKg = (rating.limitKg - reserveKg - uncertaintyKg) / 2;
-    const { leftKg, rightKg } = tightest.load;
+    const own = cases.filter((one) => one.gauge.axle === at);
+    const left = (end: WorstCase['gauge']['end']) => leastLeft(own, end, end === undefined ? reserveKg : reserveKg / 2);
+    const [axle, leftEnd, rightEnd] = [left(undefined), left('left'), left('right')];
+    if (!axle) return [];
     return [
       {
         axle: rating.axle,
-        condition: tightest.name,
+        condition: nameOf(axle.worst, conditions),
         reserveKg,
-        uncertaintyKg,
-        leftKg: tightest.marginKg - uncertaintyKg - reserveKg,
-        ...(leftKg === undefined ? {} : { leftEndKg: endKg - leftKg }),
-        ...(rightKg === undefined ? {} : { rightEndKg: endKg - rightKg }),
+        uncertaintyKg: axle.worst.uncertaintyKg,
+        leftKg: axle.kg,
+        ...(leftEnd ? { leftEndKg: leftEnd.kg, leftEndUncertaintyKg: leftEnd.worst.uncertaintyKg } : {}),
+        ...(rightEnd ? { rightEndKg: rightEnd.kg, rightEndUncertaintyKg: rightEnd.worst.uncertaintyKg } : {}),
+      },
+    ];
+  });
+}
+
+/** The standard condition that loads the axle alike, by its name; else what is in the worst one. */
+function nameOf({ gauge, loadKg, figure }: WorstCase, conditions: readonly ConditionFigure[]): string {
+  const same = conditions.find(
+    (one) => one.kind === 'standard' && Math.abs((one.axles[gauge.axle]?.loadKg ?? Number.NaN) - loadKg) < 1e-6,
+  );
+  return same?.name ?? figure.holds;
+}
+
+function leastLeft(own: readonly WorstCase[], end: WorstCase['gauge']['end'], reserveKg: number) {
+  return own
+    .filter((one) => one.gauge.end === end && one.marginKg !== undefined)
+    .map((worst) => ({ worst, kg: (worst.marginKg as number) - worst.uncertaintyKg - reserveKg }))
+    .reduce<{ worst: WorstCase; kg: number } | undefined>((least, one) => (least && least.kg <= one.kg ? least : one), undefined);
+}
+
+/** What is left with an axle up, by axle and end, and how much of a kilogram at station x each takes: `perKg + perKgMm · x`. */
+export function liftedRooms(
+  cases: readonly WorstCase[],
+  ratings: readonly AxleRating[],
+  reserve: number,
+): Weights['liftedRooms'] {
+  return cases.flatMap(({ gauge, state, marginKg, uncertaintyKg }) => {
+    if (state.lifted.size === 0 || marginKg === undefined) return [];
+    const { gawrKg, limitKg = 0 } = ratings[gauge.axle] as AxleRating;
+    // On the centre line half of a load goes to each end.
+    const part = gauge.end === undefined ? 1 : 0.5;
+    return [
+      {
+        name: `${gauge.name}, ${state.words}`,
+        leftKg: marginKg - uncertaintyKg - part * reserve * (gawrKg ?? limitKg),
+        perKg: part * (state.carriage.perKg[gauge.axle] as number),
+        perKgMm: part * (state.carriage.perKgMm[gauge.axle] as number),
       },
     ];
   });

@@ -5,22 +5,25 @@ import { assumptions } from './assumptions.js';
 import { axleModelOf } from './axle-reactions.js';
 import { chooseBasis } from './basis.js';
 import { bayAllowances, bayLimits } from './bay-allowances.js';
-import { endLimits } from './bay-ends.js';
 import { roadLimits } from './bridge.js';
-import { budget, reserveOf } from './budget.js';
+import { budget, liftedRooms, reserveOf } from './budget.js';
 import { stageOrder, whenBuilt } from './built.js';
 import { carrying, solveAxleLoads } from './burden.js';
 import { cargo, cargoLabel, waterKg } from './cargo.js';
 import { cgHeights } from './cg-height.js';
-import { carriageFor, type Judging } from './conditions.js';
+import type { Judging } from './conditions.js';
 import { forecast, growth } from './growth.js';
 import { influence } from './influence.js';
-import { tanksOf, waterLoad } from './loadings.js';
+import { tanksOf } from './loadings.js';
 import { bareUnladen, survey } from './normalise.js';
 import { problems } from './problems.js';
 import { axleRating } from './ratings.js';
+import { gaugeOf, rangeOf, searchStates } from './search-states.js';
 import { massOf, newestVerified, ticketFigure } from './tickets.js';
 import type { ConditionFigure, Weights } from './types.js';
+import { type Search, worstCases } from './worst-cases.js';
+
+const NO_SEARCH: Search = { cases: [], shut: [], open: [] };
 
 /**
  * The vehicle on its axles: predicted from the bare chassis and the take-off, weighed by its tickets, judged by its ratings.
@@ -39,7 +42,8 @@ export function weights(model: Model, takeOff: TakeOff): Weights {
   const newest = newestVerified(surveys, (stage) => stageOrder(model, stage));
   const basis = chooseBasis(model, items, bare, newest, surveys, carriage);
   const judging: Judging = { model, ratings, unladen: basis.unladen, judged: basis.kind !== 'none' };
-  const conditions = allConditions(judging, basis, items);
+  const search = judging.judged ? worstCases(judging, searchStates(model, items)) : NO_SEARCH;
+  const conditions = allConditions(judging, basis, items, search);
   const reserve = reserveOf(model, newest?.ticket.stage);
   const heaviest = heaviestStandard(conditions);
   const unladenKg = solveAxleLoads(basis.unladen.burden, axles, carriage).axlesKg;
@@ -49,7 +53,7 @@ export function weights(model: Model, takeOff: TakeOff): Weights {
     tickets,
     ...capacity(judging),
     ...trailer(judging, heaviest),
-    bays: baysOf(judging),
+    bays: baysOf(judging, search),
     growth: growth(model, bare, [...items.values()], tickets),
     ...(judging.judged ? { forecast: forecast(basis.unladen, unladenKg, basis.notWeighed, model, carriage) } : {}),
     influence: carriage ? influence(carriage, axles, ...span(model, takeOff)) : [],
@@ -60,7 +64,10 @@ export function weights(model: Model, takeOff: TakeOff): Weights {
         )
       : [],
     ...(heaviest ? { roadLimitsCondition: heaviest.name } : {}),
-    budget: budget(conditions, ratings, reserve),
+    budget: budget(search.cases, conditions, ratings, reserve),
+    liftedRooms: liftedRooms(search.cases, ratings, reserve),
+    notLoadedWith: [...new Set(search.shut.map((state) => [...state.lifted].map((id) => `${id} up`).join(', ')))],
+    ...extremes(judging, search),
     reserve,
     cgHeight: cgHeights(model),
     basis: basis.kind,
@@ -88,15 +95,32 @@ function trailer({ model, judged }: Judging, heaviest: ConditionFigure | undefin
   return judged && heaviest && gcwrKg !== undefined ? { trailerKg: gcwrKg - heaviest.totalKg } : {};
 }
 
-/** Allowances start from occupants and full fresh water. */
-function baysOf({ model, ratings, unladen, judged }: Judging): Weights['bays'] {
-  const { bays, chassis } = model.shell;
-  const carriage = carriageFor(chassis.axles);
-  if (!carriage || !judged) return [];
-  const start = carrying(unladen.burden, waterLoad(model));
-  const { axlesKg, total } = solveAxleLoads(start, chassis.axles, carriage);
-  const limits = bayLimits(bays, carriage, axlesKg, total.massKg, ratings, chassis.gvwrKg);
-  return bayAllowances(bays, limits, endLimits(bays, carriage, start, chassis.axles, ratings));
+/** Allowances hold with every belted seat taken and fresh water full, and with any other level of any tank. */
+function baysOf({ model, ratings, unladen, judged }: Judging, { open }: Search): Weights['bays'] {
+  if (open.length === 0 || !judged) return [];
+  return bayAllowances(model.shell.bays, bayLimits(model, unladen, open, ratings));
+}
+
+/** The mass of everything full, and the least that each axle carries in any way of loading. */
+function extremes({ model, unladen }: Judging, { open }: Search): Pick<Weights, 'fullKg' | 'leastKg'> {
+  const { axles } = model.shell.chassis;
+  const { sharedAs } = unladen.burden;
+  const first = open[0];
+  if (!first || !sharedAs) return { leastKg: {} };
+  const least = (at: number): number =>
+    Math.min(
+      ...open
+        .filter((state) => !state.lifted.has(axles[at]?.id ?? ''))
+        .map((state) => {
+          const { axlesKg } = solveAxleLoads(carrying(unladen.burden, state.moved), axles, state.carriage);
+          const name = axles[at]?.id ?? '';
+          return (axlesKg[at] as number) + rangeOf(state.choices, gaugeOf(state.carriage, sharedAs, { axle: at, name })).least;
+        }),
+    );
+  return {
+    fullKg: massOf(unladen, axles) + rangeOf(first.choices, (load) => load.massKg).most,
+    leastKg: Object.fromEntries(axles.map((axle, at) => [axle.id, least(at)])),
+  };
 }
 
 /** From the foremost to the rearmost thing on record, mm. */

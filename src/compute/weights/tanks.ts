@@ -1,4 +1,5 @@
 import type { Condition, Tank } from '../../model/shell.js';
+import type { TankUse } from '../../model/vehicle.js';
 import { type Load, loadAt } from './load.js';
 
 /** What a tank's contents are to the vehicle. */
@@ -15,11 +16,21 @@ const ROLE_WORDS: readonly (readonly [TankRole, RegExp])[] = [
   ['fresh water', /\b(fresh|water|potable|heater)\b/u],
 ];
 
+/** Role by the recorded use; liquid petroleum gas is an operating fluid. */
+const ROLE_OF_USE: Readonly<Record<TankUse, TankRole>> = {
+  fresh: 'fresh water',
+  waste: 'waste',
+  fuel: 'fuel',
+  gas: 'operating fluid',
+  fluid: 'operating fluid',
+};
+
 /**
- * Fuel and operating fluids (liquid petroleum gas among them) are full in an unloaded vehicle; water is cargo
+ * The recorded `use` decides. Where it is not recorded, words of the contents and the id propose one, and the figures say so. Fuel and operating fluids (liquid petroleum gas among them) are full in an unloaded vehicle; water is cargo
  * (49 CFR 571.3, 571.120 S10.3.2).
  */
-export function tankRole(tank: Pick<Tank, 'id' | 'contents'>): TankRole {
+export function tankRole(tank: Pick<Tank, 'id' | 'contents' | 'use'>): TankRole {
+  if (tank.use !== undefined) return ROLE_OF_USE[tank.use];
   for (const text of [tank.contents, tank.id]) {
     const words = text.toLowerCase().replace(/[_./-]/gu, ' ');
     const role = ROLE_WORDS.find(([, pattern]) => pattern.test(words))?.[0];
@@ -34,7 +45,8 @@ export function tankRole(tank: Pick<Tank, 'id' | 'contents'>): TankRole {
 const GAS_FILL = 0.8;
 const GAS = /\b(propane|butane|lpg|lp|lp-gas)\b/iu;
 
-export const holdsGas = (tank: Tank): boolean => tankRole(tank) === 'operating fluid' && GAS.test(`${tank.contents} ${tank.id}`);
+export const holdsGas = (tank: Tank): boolean =>
+  tank.use === undefined ? tankRole(tank) === 'operating fluid' && GAS.test(`${tank.contents} ${tank.id}`) : tank.use === 'gas';
 
 const mostLevel = (tank: Tank): number => (holdsGas(tank) ? GAS_FILL : 1);
 

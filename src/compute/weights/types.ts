@@ -44,8 +44,9 @@ export interface ConditionFigure {
   readonly certified: boolean;
   /** What is in and on it, in words. */
   readonly holds: string;
-  /** The axle that a `worst` condition was sought for. */
+  /** The axle that a `worst` condition was sought for, and the end of it where it was sought for one. */
   readonly worstFor?: string;
+  readonly worstEnd?: 'left' | 'right';
   readonly totalKg: number;
   readonly centroid: Vec3;
   /** Expanded uncertainty of its station, k = 2. */
@@ -130,7 +131,7 @@ export interface BayAllowance {
   /** The most it may take with the others empty. */
   readonly allowanceKg: number;
   readonly limitedBy: string;
-  /** With all bays loaded together for the greatest total. */
+  /** With all bays loaded together for the greatest total, each to this figure or less: any of them may be empty. */
   readonly togetherKg: number;
 }
 
@@ -167,7 +168,7 @@ export interface RoadLimit {
 /** What the next trade may add, over one axle. */
 export interface AxleBudget {
   readonly axle: string;
-  /** Condition in which this axle has the least left. */
+  /** The loading in which this axle has the least left, in words. */
   readonly condition: string;
   readonly reserveKg: number;
   /** Expanded, k = 2: taken off as well, so that what is left is there. */
@@ -176,6 +177,9 @@ export interface AxleBudget {
   readonly leftKg: number;
   readonly leftEndKg?: number;
   readonly rightEndKg?: number;
+  /** Of each end in its own worst loading, expanded, k = 2; taken off its figure. */
+  readonly leftEndUncertaintyKg?: number;
+  readonly rightEndUncertaintyKg?: number;
 }
 
 export interface CgHeight {
@@ -216,6 +220,19 @@ export interface Weights {
   readonly roadLimits: readonly RoadLimit[];
   readonly roadLimitsCondition?: string;
   readonly budget: readonly AxleBudget[];
+  /** The same with an axle up, where that is a way to drive; `perKg + perKgMm · x` of a kilogram at station x on the centre line. */
+  readonly liftedRooms: readonly {
+    readonly name: string;
+    readonly leftKg: number;
+    readonly perKg: number;
+    readonly perKgMm: number;
+  }[];
+  /** Ways of standing that no search looks at, since an axle is over in them before a bay is loaded: `tag up`. */
+  readonly notLoadedWith: readonly string[];
+  /** Mass with every tank full, every belted seat taken and every bay at its stated limit. */
+  readonly fullKg?: number;
+  /** The least that each axle may come to carry, by axle. */
+  readonly leastKg: Readonly<Record<string, number>>;
   /** Fraction of each axle's limit that is kept in reserve for the budget. */
   readonly reserve: number;
   readonly cgHeight: readonly CgHeight[];

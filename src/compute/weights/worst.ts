@@ -1,70 +1,56 @@
-import type { Axle, Model } from '../../model/shell.js';
-import { type AxleModel, influenceAt } from './axle-reactions.js';
-import { totalOf } from './burden.js';
-import { OCCUPANT_KG } from './differences.js';
-import { type Load, loadAt, NO_LOAD, plus, times } from './load.js';
+import { type Constraint, solve } from 'yalps';
+import type { Model } from '../../model/shell.js';
+import { type SharedAs, totalOf } from './burden.js';
+import { plus } from './load.js';
 import type { Loading } from './loadings.js';
 import type { Unladen } from './normalise.js';
-import { fullTank, tankRole, unladenLevel } from './tanks.js';
+import { type Choice, type Gauge, gaugeOf, loadedTo, type SearchState } from './search-states.js';
 
-/** One thing that the user may put in or leave out, between nothing and full. */
-interface Choice {
-  readonly name: string;
-  readonly kind: 'tank' | 'seat' | 'bay';
-  readonly full: Load;
-  /** Level that the unladen vehicle already has of it. */
-  readonly already: number;
-}
+/** Levels nearer to full or empty than this are full or empty. */
+const DUST = 1e-7;
 
 /**
- * The state of tanks, seats and bays that loads one axle most, within every stated limit and the GVWR.
- *
- * Each choice adds to the axle in proportion to its level, so without the GVWR each is either full or empty by the sign of what it
- * adds. With the GVWR it is a fractional knapsack: what adds least to the axle for its mass is left out first.
+ * The levels of tanks, seats and bays that load one axle or one end of it most, within every stated limit and the GVWR: a linear programme,
+ * max Σ a·level with 0 ≤ level ≤ 1 and Σ m·level ≤ what the GVWR leaves.
  */
-export function worstLoading(model: Model, unladen: Unladen, carriage: AxleModel, at: number): Loading {
-  const { axles, gvwrKg } = model.shell.chassis;
-  const axle = axles[at] as Axle;
-  const choices = choicesOf(model);
-  const adds = choices.map((choice) => addedTo(carriage, at, choice.full));
-  const levels: number[] = adds.map((kg) => (kg > 0 ? 1 : 0));
-  let excessKg = totalOf(unladen.burden, axles).massKg - (gvwrKg ?? Number.POSITIVE_INFINITY);
-  choices.forEach((choice, i) => {
-    excessKg += choice.full.massKg * ((levels[i] as number) - choice.already);
+export function worstLevels(choices: readonly Choice[], adds: readonly number[], roomKg: number): readonly number[] {
+  const constraints: [string, Constraint][] = choices.map((_, i) => [`level ${i}`, { max: 1 }]);
+  if (Number.isFinite(roomKg)) constraints.push(['gvwr', { max: roomKg }]);
+  const variables = choices.map(({ full }, i): [number, Map<string, number>] => [
+    i,
+    new Map([
+      ['adds', adds[i] as number],
+      [`level ${i}`, 1],
+      ['gvwr', full.massKg],
+    ]),
+  ]);
+  const found = solve({ direction: 'maximize', objective: 'adds', constraints, variables });
+  const levels = new Map(found.status === 'optimal' ? found.variables : []);
+  return choices.map((_, i) => {
+    const level = levels.get(i) ?? 0;
+    return level < DUST ? 0 : level > 1 - DUST ? 1 : level;
   });
-  const leanest = choices.map((_, i) => i).filter((i) => levels[i] === 1);
-  leanest.sort((a, b) => (adds[a] as number) / massOf(choices[a]) - (adds[b] as number) / massOf(choices[b]));
-  for (const i of leanest) {
-    if (excessKg <= 0) break;
-    const left = Math.min(excessKg, massOf(choices[i]));
-    levels[i] = 1 - left / massOf(choices[i]);
-    excessKg -= left;
-  }
-  let load = NO_LOAD;
-  choices.forEach((choice, i) => {
-    load = plus(load, times(choice.full, (levels[i] as number) - choice.already));
-  });
-  const words = wordsOf(choices, levels);
-  return { name: `worst for ${axle.id}: ${words}`, kind: 'worst', holds: words, load, sources: [], lifted: carriage.lifted };
 }
 
-const massOf = (choice: Choice | undefined): number => (choice as Choice).full.massKg;
-
-const addedTo = (carriage: AxleModel, at: number, { massKg, xKgMm }: Load): number =>
-  massKg === 0 ? 0 : massKg * (influenceAt(carriage, xKgMm / massKg)[at] as number);
-
-function choicesOf({ shell }: Model): readonly Choice[] {
-  const tanks = shell.tanks
-    // Operating fluids stay full: the vehicle does not run without them.
-    .filter((tank) => tankRole(tank) !== 'operating fluid')
-    .map((tank): Choice => ({ name: tank.id, kind: 'tank', full: fullTank(tank), already: unladenLevel(tank) }));
-  const seats = shell.seats
-    .filter((seat) => seat.belted)
-    .map((seat): Choice => ({ name: seat.id, kind: 'seat', full: loadAt(OCCUPANT_KG, seat.at), already: 0 }));
-  const bays = shell.bays
-    .filter((bay) => bay.limitKg !== undefined)
-    .map((bay): Choice => ({ name: bay.id, kind: 'bay', full: loadAt(bay.limitKg as number, bay.at), already: 0 }));
-  return [...tanks, ...seats, ...bays].filter((choice) => choice.full.massKg > 0);
+/** The worst loading of one gauge with the vehicle standing in one way. */
+export function worstLoading(model: Model, unladen: Unladen, sharedAs: SharedAs, state: SearchState, gauge: Gauge): Loading {
+  const { axles, gvwrKg } = model.shell.chassis;
+  const { choices, carriage, lifted } = state;
+  const add = gaugeOf(carriage, sharedAs, gauge);
+  // Of the whole mass what is already in the vehicle may be taken out again.
+  const already = choices.reduce((sum, choice) => sum + choice.already * choice.full.massKg, 0);
+  const roomKg = (gvwrKg ?? Number.POSITIVE_INFINITY) - totalOf(unladen.burden, axles).massKg + already;
+  const adds = choices.map(({ full }) => add(full));
+  const levels = roomKg >= 0 ? worstLevels(choices, adds, roomKg) : choices.map(() => 0);
+  const words = [wordsOf(choices, levels), state.words].filter((text) => text !== '').join(', ');
+  return {
+    name: `worst for ${gauge.name}: ${words}`,
+    kind: 'worst',
+    holds: words,
+    load: plus(loadedTo(choices, levels), state.moved),
+    sources: [],
+    lifted,
+  };
 }
 
 /** `FUEL full, FRESH full, GREY empty, seats driver, bays B1 B3`; parts in percent. */

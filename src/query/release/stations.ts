@@ -9,11 +9,13 @@ const LEAST_KG = 0.01;
 
 const standardOf = ({ conditions }: Weights) => conditions.filter((one) => one.kind === 'standard');
 
-/** What the whole may still gain: the least GVWR margin of the standard conditions, kg. */
+/** What the whole may still gain, kg: the least GVWR margin of the standard conditions, or of everything full if that is less. */
 export function leftOfGvwr(weights: Weights): number | undefined {
-  const margins = standardOf(weights).map((one) => one.gvwrMarginKg);
+  const standard = standardOf(weights);
+  const margins = standard.map((one) => one.gvwrMarginKg);
   if (margins.length === 0 || margins.includes(undefined)) return undefined;
-  return Math.min(...(margins as number[]));
+  const full = standard.map((one) => (one.gvwrMarginKg as number) + one.totalKg - (weights.fullKg ?? one.totalKg));
+  return Math.min(...(margins as number[]), ...full);
 }
 
 /**
@@ -33,7 +35,11 @@ export function stations(weights: Weights, axles: readonly Axle[]): readonly Sta
         const each = perKg[i] as number;
         // On the centre line a load goes half to each end: the fuller end counts where it has less than half of what is left.
         if (each * TRIAL_KG > LEAST_KG) return [[(left[i] as number) / each, id], ...endOf(weights, id, each)];
-        return each * TRIAL_KG < -LEAST_KG ? [[leastLoad(weights, i) / -each, `${id} lifts`]] : [];
+        return each * TRIAL_KG < -LEAST_KG ? [[leastLoad(weights, id, i) / -each, `${id} lifts`]] : [];
+      }),
+      ...(weights.liftedRooms ?? []).flatMap(({ name, leftKg, perKg: a, perKgMm }): readonly (readonly [number, string])[] => {
+        const each = a + perKgMm * xMm;
+        return each * TRIAL_KG > LEAST_KG ? [[leftKg / each, name]] : [];
       }),
       ...steerLimit(weights, axles, perKg),
     ];
@@ -49,8 +55,8 @@ function endOf(weights: Weights, axle: string, each: number): readonly (readonly
   return [[(2 * kg) / each, `${axle}, ${side} end`]];
 }
 
-const leastLoad = (weights: Weights, at: number): number =>
-  Math.min(...standardOf(weights).map((one) => one.axles[at]?.loadKg ?? 0));
+const leastLoad = (weights: Weights, id: string, at: number): number =>
+  weights.leastKg?.[id] ?? Math.min(...standardOf(weights).map((one) => one.axles[at]?.loadKg ?? 0));
 
 /** From steered + m·s = 0.2·(total + m), the condition that allows least; nothing where the mass adds to the share. */
 function steerLimit(weights: Weights, axles: readonly Axle[], perKg: readonly number[]): readonly (readonly [number, string])[] {

@@ -1,3 +1,4 @@
+import type { AxleLoad } from '../../compute/weights/types.js';
 import type { Rule, RuleFinding } from '../rule.js';
 import { axlePlace, kg } from './text.js';
 
@@ -7,21 +8,29 @@ export const worstOver: Rule = {
   asks: 'defect',
   duty: 'administrator',
   finds:
-    'An axle that some state of tanks, seats and bays overloads, though each stays within its stated limit and the GVWR is kept.',
-  why: 'A user who keeps to every label can still overload this axle.',
-  source: 'statics, by search over tanks, belted seats and bays; the rating as in weight.over-rating',
+    'An axle, or one end of it, that some state of tanks, seats, bays, slide-outs and liftable axles overloads, though each stays within its stated limit and the GVWR is kept.',
+  why: 'A user who keeps to every label can still overload this axle, or the tyres at one end of it.',
+  source:
+    'statics, by linear programmes over tanks, belted seats and bays; the rating as in weight.over-rating, half of it an end',
   check({ figures, model }) {
     const { conditions, ratings } = figures.weights;
     return ratings.flatMap((rating): RuleFinding[] => {
-      const worst = conditions.find((one) => one.worstFor === rating.axle);
-      const load = worst?.axles.find((one) => one.axle === rating.axle);
-      const toldAlready = conditions.some(
-        (one) => one.certified && one.axles.some((each) => each.axle === rating.axle && each.verdict === 'over'),
-      );
-      if (!worst || load?.verdict !== 'over' || toldAlready) return [];
+      const certified = conditions.filter((one) => one.certified).flatMap(({ axles }) => axles.filter(isOf(rating.axle)));
+      const wholeKnown = certified.some((one) => overBy(one) > 0);
+      const endKnown = certified.some((one) => overBy(one, 'left') > 0 || overBy(one, 'right') > 0);
+      const found = conditions
+        .filter((one) => one.worstFor === rating.axle && !(one.worstEnd ? wholeKnown || endKnown : wholeKnown))
+        .flatMap((one) => one.axles.filter(isOf(rating.axle)).map((load) => ({ one, load, overKg: overBy(load, one.worstEnd) })))
+        .filter(({ overKg }) => overKg > 0);
+      // Over as a whole says it for its ends as well.
+      const told = found.find(({ one }) => one.worstEnd === undefined) ?? found.sort((a, b) => b.overKg - a.overKg)[0];
+      if (!told) return [];
+      const { one, load, overKg } = told;
+      const name = one.worstEnd ? `The ${one.worstEnd} end of axle ${rating.axle}` : `Axle ${rating.axle}`;
+      const limitKg = (load.limitKg ?? 0) / (one.worstEnd ? 2 : 1);
       return [
         {
-          message: `Axle ${rating.axle} would carry ${kg(model, load.loadKg)} with ${worst.holds}, expected at most ${kg(model, load.limitKg ?? 0)}: lower a bay limit, or tell the owner not to combine these`,
+          message: `${name} would carry ${kg(model, limitKg + overKg)} with ${one.holds}, expected at most ${kg(model, limitKg)}: lower a bay limit, or tell the owner not to combine these`,
           ids: [rating.axle],
           place: axlePlace(model, rating.axle),
         },
@@ -29,3 +38,12 @@ export const worstOver: Rule = {
     });
   },
 };
+
+const isOf = (axle: string) => (load: AxleLoad) => load.axle === axle;
+
+/** By how much an axle, or one end of it, is over its limit, kg; dust is nothing. */
+function overBy(load: AxleLoad, end?: 'left' | 'right'): number {
+  if (load.limitKg === undefined || load.marginKg === undefined) return 0;
+  const over = end === undefined ? -load.marginKg : ((end === 'left' ? load.leftKg : load.rightKg) ?? 0) - load.limitKg / 2;
+  return over > 1e-6 ? over : 0;
+}

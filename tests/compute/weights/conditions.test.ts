@@ -171,6 +171,8 @@ describe('verdicts', () => {
       loadKg: 5000,
       leftKg: 2500,
       rightKg: 2500,
+      leftUncertaintyKg: expect.any(Number),
+      rightUncertaintyKg: expect.any(Number),
       lifted: false,
       verdict: 'not verified',
       uncertaintyKg: expect.any(Number),

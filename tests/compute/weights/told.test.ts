@@ -14,12 +14,21 @@ const rear = (more: Partial<Axle>): Chassis => ({ axles: [axle('front', 0), axle
 
 describe('what the figures assume', () => {
   const said = (chassis: Chassis = {}, shell: Shell = {}) =>
-    weights(vehicle({ axles: plain, ...chassis }, shell), takeOffOf([item('A', 500, 2500)])).assumptions;
+    weights(vehicle({ axles: plain, ...chassis }, shell), takeOffOf([item('A', 500, 2500)])).assumptions.filter(
+      (words) => !words.startsWith('Not recorded what tanks'),
+    );
   const always = said();
   /** What is said more than of the plain shell. */
   const more = (chassis: Chassis, shell: Shell = {}) => said(chassis, shell).filter((words) => !always.includes(words));
   const tyres = { count: 2, loadIndex: [152] };
 
+  it('names the tanks whose use is not recorded, and takes the recorded one before any word', () => {
+    const at = (use?: 'fresh') =>
+      weights(vehicle({ axles: plain }, { tanks: [tank('GREY', 'grey', 100, 2500, use ? { use } : {})] }), takeOffOf());
+    expect(at().assumptions.join(' ')).toContain('Not recorded what tanks GREY');
+    expect(at().fullWaterKg).toBe(0);
+    expect(at('fresh').fullWaterKg).toBeCloseTo(100, 9);
+  });
   it('is nothing where there is nothing to compute', () => expect(said({ axles: [] })).toEqual([]));
   it('of a plain shell is what always holds', () => {
     expect(always).toEqual([

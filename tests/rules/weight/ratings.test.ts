@@ -98,7 +98,7 @@ describe('weight.lifted-over', () => {
 describe('weight.within-uncertainty and weight.margin-small', () => {
   it('a margin smaller than its uncertainty is not kept', () => {
     expect(said(withinUncertainty, weighed({ gawrKg: 5010 }))).toEqual([
-      'warning front: Axle front has 10 kg left in `unladen`, expected more than its uncertainty of ± 13 kg, most of it from scale of T-1: tolerance; also in occupants, water, loaded, waste: weigh on a finer scale with tanks full or empty, or take off load',
+      'warning front: Axle front has 10 kg left in `unladen`, expected more than its uncertainty of ± 13 kg, most of it from tolerance of scale SC-1; also in occupants, water, loaded, waste: weigh on a finer scale with tanks full or empty, or take off load',
     ]);
     expect(judge(marginSmall, weighed({ gawrKg: 5010 }))).toEqual([]);
   });
@@ -226,7 +226,7 @@ describe('weight.wheel-end-over', () => {
 describe('weight.left-right', () => {
   const ends = (leftKg: number, rightKg: number) => ({
     tickets: [
-      ticket('T-1', {}, { readings: { front: { totalKg: leftKg + rightKg, leftKg, rightKg }, rear: { totalKg: 6000 } } }),
+      ticket('T-1', {}, { readings: { front: { totalKg: leftKg + rightKg, leftKg, rightKg }, rear: { totalKg: 6000, leftKg: 3000, rightKg: 3000 } } }),
     ],
   });
   it('notes ends more than 5 % apart', () => {
