@@ -56,7 +56,7 @@ describe('charts of weights in the terminal', () => {
   });
   it('what makes the uncertainty, largest first', () => {
     const text = contributionsText(answer.conditions, kg, plain);
-    expect(text).toContain('scale of T-1: tolerance');
+    expect(text).toContain('tolerance of scale SC-1');
     expect(text).toContain('estimated masses');
   });
   it('road limits, marked as information', () => {

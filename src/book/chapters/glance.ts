@@ -113,8 +113,11 @@ function axlesUp(book: Book): readonly string[] {
 }
 
 export function basisWords(book: Book): string {
-  const { basis, basisTicket } = book.assessment.figures.weights;
-  if (basis === 'ticket') return `These loads stand on scale ticket ${basisTicket ?? ''}, corrected for what was aboard.`;
+  const { basis, basisTicket, basisTickets } = book.assessment.figures.weights;
+  if (basis === 'ticket') {
+    const tickets = basisTickets.length > 1 ? `tickets ${basisTickets.join(' and ')}` : `ticket ${basisTicket ?? ''}`;
+    return `These loads are based on scale ${tickets}, corrected for what was aboard.`;
+  }
   if (basis === 'prediction') return 'These loads are predicted from the recorded parts. No scale ticket verifies them.';
   return 'No loads could be computed: not verified.';
 }

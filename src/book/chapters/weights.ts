@@ -200,9 +200,9 @@ function budgetTable(book: Book) {
       c.massDown('May be added', (one) => one.leftKg),
       c.massDown('Left end', (one) => one.leftEndKg),
       c.massDown('Right end', (one) => one.rightEndKg),
-      c.mass('Kept back', (one) => one.reserveKg),
-      c.mass('Not known', (one) => one.uncertaintyKg),
-      c.text('Least in', (one) => one.condition),
+      c.mass('Reserve', (one) => one.reserveKg),
+      c.mass('Uncertainty', (one) => one.uncertaintyKg),
+      c.text('Least left with', (one) => one.condition),
     ],
     empty: 'No axle has both a load and a rating: not verified.',
   });

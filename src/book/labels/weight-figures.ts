@@ -58,7 +58,7 @@ export function weightFigures({ model: { shell }, figures: { weights } }: Assess
       name: 'Unloaded vehicle weight (UVW)',
       value: uvwKg === undefined ? NOT_KNOWN : both(up, uvwKg),
       how: {
-        ticket: `weighed, ticket ${weights.basisTicket ?? ''}, rounded up`,
+        ticket: `weighed, ticket ${(weights.basisTickets.length > 0 ? weights.basisTickets : [weights.basisTicket]).join(', ')}, rounded up`,
         prediction: 'predicted from parts, never weighed: not verified',
         none: 'nothing is weighed or recorded to add up',
       }[weights.basis],

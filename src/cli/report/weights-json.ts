@@ -79,7 +79,7 @@ export function weightsJson({ model, figures }: Assessment, revision: string | n
     basis_tickets: weights.basisTickets,
     end_tickets: weights.endTickets,
     full_kg: weights.fullKg,
-    least_kg: weights.leastKg,
+    least: Object.entries(weights.leastKg).map(([axle, kg]) => ({ axle, load_kg: kg })),
     not_loaded_with: weights.notLoadedWith,
     assumptions: weights.assumptions,
     problems: weights.problems,

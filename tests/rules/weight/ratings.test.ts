@@ -226,7 +226,16 @@ describe('weight.wheel-end-over', () => {
 describe('weight.left-right', () => {
   const ends = (leftKg: number, rightKg: number) => ({
     tickets: [
-      ticket('T-1', {}, { readings: { front: { totalKg: leftKg + rightKg, leftKg, rightKg }, rear: { totalKg: 6000, leftKg: 3000, rightKg: 3000 } } }),
+      ticket(
+        'T-1',
+        {},
+        {
+          readings: {
+            front: { totalKg: leftKg + rightKg, leftKg, rightKg },
+            rear: { totalKg: 6000, leftKg: 3000, rightKg: 3000 },
+          },
+        },
+      ),
     ],
   });
   it('notes ends more than 5 % apart', () => {
