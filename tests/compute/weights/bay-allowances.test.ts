@@ -317,7 +317,7 @@ describe('bays of random shells', () => {
       }),
       { numRuns: SHELLS },
     );
-  }, 3_600_000);
+  });
 
   it('alone, a bay takes its figure with anything in the tanks, and a kilogram more is over with the worst in them', () => {
     fc.assert(
@@ -354,7 +354,7 @@ describe('bays of random shells', () => {
       }),
       { numRuns: SHELLS },
     );
-  }, 3_600_000);
+  });
 
   it('another solver finds no greater total under the same limits', () => {
     const limit = fc.record({ slackKg: kg(0, 3000), perKg: fc.array(kg(0, 1.5), { minLength: 4, maxLength: 4 }) });
