@@ -30,7 +30,7 @@ async function cutOff({ shell, id }: Options, context: Context): Promise<Status>
         kind: isolation.kind,
         media: isolation.media,
         verified: isolation.verified,
-        unknown: isolation.unknown,
+        unknown: isolation.unknown.map(({ id: of, what }) => ({ id: of, what })),
         actions: isolation.actions.map(({ id: of, kind, action, say, step, circuit, place, panels, lines }) => ({
           id: of,
           kind,

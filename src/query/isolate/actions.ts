@@ -77,7 +77,7 @@ export function handlingOf(link: Link, node: Pick<ServiceNode, 'role' | 'medium'
 
 /** How dear a link is: one action, a last resort more, and `access` (0–999) for getting at it. */
 export function costOfHandling({ lastResort: last, kind }: Handling, medium: Medium, access: number): number {
-  const unplug = kind === 'connector' ? 100 : 0;
+  const unplug = kind === 'connector' ? 100 : kind === 'shore cord' || kind === 'supply hose' ? 400 : 0;
   if (last && medium === 'refrigerant') return SEALED;
   return ONE_ACTION + (last ? LAST_RESORT : 0) + access + unplug;
 }

@@ -6,9 +6,9 @@ import { solve } from './graph/solve.js';
 import { notesOf } from './notes.js';
 import { type Done, sourcesReaching } from './proof.js';
 import { loadSteps, proofSteps, storedSteps } from './steps.js';
+import { surroundings } from './surroundings.js';
 import { targetsOf } from './targets.js';
 import type { Isolation, IsolationAction } from './types.js';
-import { surroundings } from './surroundings.js';
 
 /**
  * What to switch off, shut and take off before work on a record, in order; the sources that are left; and what the record would have to
@@ -24,7 +24,9 @@ export function isolate(assessment: Computed, id: string): Isolation | undefined
   const sourceSteps = inOrder(solution.links, around).map((link) => around.sourceStep(link));
   const proved = sourcesReaching(shell, targets, doneBy(solution.links));
   const unknown = [...targets.unknown, ...solution.unknown];
-  const sourcesLeft = shell.nodes.filter(({ id: one }) => solution.left.includes(one) || proved.includes(one)).map((one) => one.id);
+  const sourcesLeft = shell.nodes
+    .filter(({ id: one }) => solution.left.includes(one) || proved.includes(one))
+    .map((one) => one.id);
   const actions: readonly IsolationAction[] = [
     ...loadSteps(targets, solution, around),
     ...sourceSteps,
@@ -52,4 +54,3 @@ const doneBy = (links: readonly Link[]): Done => ({
   nodes: new Set(links.filter((link) => link.of !== 'protection').map((link) => link.id)),
   circuits: new Set(links.flatMap((link) => link.circuit ?? [])),
 });
-

@@ -9,7 +9,17 @@ export interface Done {
 type Node = ServiceFacts['nodes'][number];
 type Run = ServiceFacts['runs'][number];
 
-const SOURCES = ['battery', 'generator', 'alternator', 'shore inlet', 'solar panel', 'tank', 'cylinder', 'city inlet', 'reservoir'];
+const SOURCES = [
+  'battery',
+  'generator',
+  'alternator',
+  'shore inlet',
+  'solar panel',
+  'tank',
+  'cylinder',
+  'city inlet',
+  'reservoir',
+];
 const PARTS = ['switch', 'breaker', 'fuse', 'shut-off', 'plug'];
 const PASSES = ['charger', 'converter', 'inverter', 'solar regulator', 'gas regulator', 'check valve', 'diode', 'heater'];
 const DRIVES = ['pump', 'compressor'];

@@ -18,12 +18,17 @@ const isTargeted = (targets: Targets): ((id: string) => boolean) => {
  * Loads off first, so that nothing is switched or pulled under load: 29 CFR 1910.147(d)(2), orderly shutdown. One line a piece of
  * equipment: those worked on, and those that hang on the same wires.
  */
-export function loadSteps(targets: Targets, { joined }: Solution, { nodes, placed }: Surroundings): readonly IsolationAction[] {
+export function loadSteps(
+  targets: Targets,
+  { joined }: Solution,
+  { nodes, placed, mediaOf }: Surroundings,
+): readonly IsolationAction[] {
+  const media = mediaOf(targets);
   const targeted = isTargeted(targets);
   const told = new Set<string>();
   return [...targets.nodes, ...joined].flatMap((id) => {
     const node = nodes.get(id);
-    if (!node || !(isLoad(node) || (targeted(id) && isOwnLoad(node)))) return [];
+    if (!node || !media.includes(node.medium) || !(isLoad(node) || (targeted(id) && isOwnLoad(node)))) return [];
     const things = node.of ?? [id];
     if (things.some((thing) => told.has(thing))) return [];
     for (const thing of things) told.add(thing);
@@ -40,7 +45,7 @@ const isOwnLoad = (node: ServiceNode): boolean =>
 /** What is still held when all is shut: 29 CFR 1910.147(d)(5), stored energy. */
 export function storedSteps(targets: Targets, solution: Solution, around: Surroundings): readonly IsolationAction[] {
   const { nodes, placed } = around;
-  const held = [...new Set([...solution.joined.filter((id) => solution.feeding.has(id)), ...targets.nodes])].flatMap((id) => {
+  const held = [...new Set([...solution.storing, ...targets.nodes])].flatMap((id) => {
     const node = nodes.get(id);
     const how = node && HELD[node.role as string];
     return node && how ? [{ id, ...how(id, node), step: 'stored' as const, ...placed(id) }] : [];
@@ -51,9 +56,17 @@ export function storedSteps(targets: Targets, solution: Solution, around: Surrou
 const HELD: Readonly<
   Record<string, ((id: string, node: ServiceNode) => Pick<IsolationAction, 'kind' | 'action' | 'say'>) | undefined>
 > = {
-  heater: (id) => ({ kind: 'heater', action: 'drain', say: `Let ${id} cool, then let its pressure and hot water out. It scalds.` }),
+  heater: (id) => ({
+    kind: 'heater',
+    action: 'drain',
+    say: `Let ${id} cool, then let its pressure and hot water out. It scalds.`,
+  }),
   accumulator: (id) => ({ kind: 'accumulator', action: 'drain', say: `Let the pressure out of ${id} to zero.` }),
-  capacitor: (id) => ({ kind: 'capacitor', action: 'drain', say: `Discharge ${id} and short it: it holds its charge when switched off.` }),
+  capacitor: (id) => ({
+    kind: 'capacitor',
+    action: 'drain',
+    say: `Discharge ${id} and short it: it holds its charge when switched off.`,
+  }),
 };
 
 /** Pressure and contents of the pipes that were cut off: by their drains, the lowest last; without one by a tap or gauge tapping. */
@@ -73,7 +86,12 @@ function letOut({ joined }: Solution, targets: Targets, { nodes, placed, mediaOf
       const found =
         drains.length > 0 || medium === 'gas'
           ? drains
-          : vents.map(({ id }) => ({ id, kind: 'vent', action: 'drain' as const, say: `Let the pressure out at ${id} to zero.` }));
+          : vents.map(({ id }) => ({
+              id,
+              kind: 'vent',
+              action: 'drain' as const,
+              say: `Let the pressure out at ${id} to zero.`,
+            }));
       return found.map((one) => ({ ...one, step: 'stored' as const, ...placed(one.id) }));
     });
 }
@@ -82,7 +100,9 @@ function letOut({ joined }: Solution, targets: Targets, { nodes, placed, mediaOf
 export function proofSteps(targets: Targets, solution: Solution, around: Surroundings): readonly IsolationAction[] {
   const { nodes, runs, placed, mediaOf } = around;
   return mediaOf(targets).map((medium) => {
-    const own = [...targets.nodes, ...targets.runs.flatMap((id) => endsOf(id, runs))].filter((id) => nodes.get(id)?.medium === medium);
+    const own = [...targets.nodes, ...targets.runs.flatMap((id) => endsOf(id, runs))].filter(
+      (id) => nodes.get(id)?.medium === medium,
+    );
     const here = solution.joined.filter((id) => nodes.get(id)?.medium === medium);
     const tapping = here.find((id) => nodes.get(id)?.nodeKind === 'test-point');
     const id = (isElectric(medium) || medium === 'data' ? own[0] : (tapping ?? own[0])) ?? targets.runs[0] ?? '';

@@ -7,7 +7,9 @@ import type { ServiceFacts } from '../../../src/query/isolate/graph/facts.js';
 type Node = ServiceFacts['nodes'][number];
 type Run = ServiceFacts['runs'][number];
 
-const SOURCE_ROLES = new Set('battery,generator,alternator,shore inlet,solar panel,tank,cylinder,city inlet,reservoir'.split(','));
+const SOURCE_ROLES = new Set(
+  'battery,generator,alternator,shore inlet,solar panel,tank,cylinder,city inlet,reservoir'.split(','),
+);
 const SWITCH_ROLES = new Set('switch,breaker,fuse,shut-off,plug'.split(','));
 const VALVE_ROLES = new Set('charger,converter,inverter,solar regulator,gas regulator,check valve,diode,heater'.split(','));
 const PUMP_ROLES = new Set(['pump', 'compressor']);
@@ -19,7 +21,9 @@ const kindOf = ({ role, nodeKind, medium }: Node): string => {
     if (VALVE_ROLES.has(role)) return 'one way';
     if (PUMP_ROLES.has(role)) return 'pump';
     if (role === 'changeover' || role === 'inverter charger') return role;
-    return medium === 'drain' && ['outlet', 'appliance', 'tap', 'fixture'].includes(role) && nodeKind !== 'drain' ? 'source' : 'joint';
+    return medium === 'drain' && ['outlet', 'appliance', 'tap', 'fixture'].includes(role) && nodeKind !== 'drain'
+      ? 'source'
+      : 'joint';
   }
   if (nodeKind === 'source' || (medium === 'drain' && nodeKind === 'load')) return 'source';
   return nodeKind === 'valve' ? 'switch' : 'joint';
@@ -72,16 +76,20 @@ export function statesOf(facts: ServiceFacts): readonly ReadonlyMap<string, stri
     const sides = sidesFor(kind);
     const fixed = new Map(
       ends.map((end) => {
-        const byMedium = end.run.medium !== 'ac' ? undefined : ({ charger: 'in', inverter: 'out' } as Record<string, string>)[node.role ?? ''];
+        const byMedium =
+          end.run.medium !== 'ac' ? undefined : ({ charger: 'in', inverter: 'out' } as Record<string, string>)[node.role ?? ''];
         return [end.key, end.side ?? byMedium] as const;
       }),
     );
     const free = ends.filter((end) => fixed.get(end.key) === undefined);
     if (sides.length === 2 && ends.length === 2 && free.length === 1) {
       const taken = [...fixed.values()].find((side) => side !== undefined);
-      fixed.set((free[0] as End).key, sides.find((side) => side !== taken));
+      fixed.set(
+        (free[0] as End).key,
+        sides.find((side) => side !== taken),
+      );
     } else if (kind === 'switch' && ends.length <= 2 && free.length > 0) {
-      free.forEach((end, i) => fixed.set(end.key, sides[i]));
+      for (const [i, end] of free.entries()) fixed.set(end.key, sides[i]);
     }
     for (const end of ends) vary(end.key, fixed.get(end.key) === undefined ? sides : [fixed.get(end.key) as string]);
   }

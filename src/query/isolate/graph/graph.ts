@@ -171,10 +171,7 @@ class Builder implements ServiceGraph {
   }
 
   /** Where a run end lands: on its side; where that is open, on any. */
-  private landings(
-    node: NodeFacts,
-    end: RunEnd,
-  ): readonly { readonly vertex: number; readonly when?: Pick<Edge, 'when'> }[] {
+  private landings(node: NodeFacts, end: RunEnd): readonly { readonly vertex: number; readonly when?: Pick<Edge, 'when'> }[] {
     const at = this.half.get(node.id);
     if (!at) return [{ vertex: (this.ofNode.get(node.id) as number[])[0] as number }];
     const side = this.sides.get(node.id)?.known.get(end);

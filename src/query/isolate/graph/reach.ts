@@ -48,7 +48,9 @@ export function worldsFor(graph: ServiceGraph, into: ReturnType<typeof feeders>,
   let worlds: World[] = [graph.choices.map((_, i) => (matters[i] ? -1 : 0))];
   graph.choices.forEach(({ states }, choice) => {
     if (!matters[choice] || worlds.length * states > MOST_WORLDS) return;
-    worlds = worlds.flatMap((world) => Array.from({ length: states }, (_, is) => world.map((now, i) => (i === choice ? is : now))));
+    worlds = worlds.flatMap((world) =>
+      Array.from({ length: states }, (_, is) => world.map((now, i) => (i === choice ? is : now))),
+    );
   });
   return worlds;
 }

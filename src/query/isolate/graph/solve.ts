@@ -19,10 +19,10 @@ export interface Solution {
   readonly left: readonly string[];
   /** What the record does not say and the answer hangs on. */
   readonly unknown: readonly Unknown[];
-  /** Nodes that stay joined to the targets when all is open, by any way of the medium; targets first. */
+  /** Nodes that stay joined to the targets both ways when all is open; targets first. */
   readonly joined: readonly string[];
-  /** Nodes from which something may still come to the targets: what they hold. */
-  readonly feeding: ReadonlySet<string>;
+  /** Nodes that store, and may still give what they hold to the targets. */
+  readonly storing: ReadonlySet<string>;
 }
 
 /** Work on these themselves is safe once they are stopped, unplugged or emptied; a battery, the sun or a cylinder stays as it is. */
@@ -49,7 +49,7 @@ export function solve(facts: ServiceFacts, targets: Targets, cost: (link: Link) 
     left: cut.uncut,
     unknown: [...facts.nodes.flatMap(({ id }) => (fed.has(id) ? (graph.unknown.get(id) ?? []) : [])), ...parted],
     joined: joinedNodes(graph, at, cut.worlds, open),
-    feeding: fed,
+    storing: storing(graph, still, nodes),
   };
 }
 
@@ -68,6 +68,17 @@ const idsAt = ({ vertices }: ServiceGraph, vertex: number): readonly string[] =>
   const found = vertices[vertex];
   return found && found.of !== 'run' ? [found.id] : [];
 };
+
+/** A heater gives what it holds at its out side only. */
+function storing(graph: ServiceGraph, still: ReadonlySet<number>, nodes: ReadonlyMap<string, NodeFacts>): ReadonlySet<string> {
+  return new Set(
+    [...still].flatMap((vertex) => {
+      const { id, of, side } = graph.vertices[vertex] as (typeof graph.vertices)[number];
+      const node = nodes.get(id);
+      return of === 'node' && side !== 'in' && node && behaviourOf(node).stores ? [id] : [];
+    }),
+  );
+}
 
 /** Targets that no source on record feeds: one of each group that is joined. */
 function unsourced(
@@ -115,7 +126,7 @@ function joinedNodes(
   ];
 }
 
-/** What hangs together with some vertices through what is not open, up or down the line, nearest first. */
+/** What hangs together with some vertices through what is not open, both ways, nearest first. */
 function joined(
   graph: ServiceGraph,
   start: readonly number[],
@@ -124,7 +135,8 @@ function joined(
 ): readonly number[] {
   const beside: number[][] = graph.vertices.map(() => []);
   for (const edge of graph.edges) {
-    if ((edge.link !== undefined && open.has(edge.link)) || edge.drive || !worlds.some((world) => conducts(edge, world))) continue;
+    if ((edge.link !== undefined && open.has(edge.link)) || edge.oneWay || !worlds.some((world) => conducts(edge, world)))
+      continue;
     beside[edge.from]?.push(edge.to);
     beside[edge.to]?.push(edge.from);
   }
