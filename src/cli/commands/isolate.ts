@@ -36,6 +36,7 @@ async function cutOff({ shell, id }: Options, context: Context): Promise<Status>
           kind,
           action,
           say,
+          how: say,
           step,
           circuit,
           place,

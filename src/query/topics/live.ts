@@ -21,7 +21,7 @@ export const live: Topic = {
       },
       ...opened.map((one) => ({
         id: one.id,
-        what: `this alone off leaves ${panel} fed by`,
+        what: `with only this off ${panel} is still fed by`,
         facts: facts(['fed by', one.sources.length > 0 ? one.sources : 'no recorded source']),
       })),
     ]);
