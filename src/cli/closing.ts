@@ -1,4 +1,5 @@
 import { blocking, type OpenItem, openItems } from '../closeout/items.js';
+import type { Held } from '../store/lock.js';
 import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
 import { type OpenShell, openShell, openStore } from './open.js';
@@ -31,7 +32,7 @@ export async function closeShell(shell: string, context: Context, env: Env = {})
   if (context.settings.book !== undefined)
     throw new UserError('A printed book is closed for good: leave out --book, and close in a store');
   const root = findStore(context.io.cwd, context.settings.store);
-  return underLock(root, async () => {
+  return underLock(root, async (held) => {
     await readyToClose(root, env);
     const store = await openStore(context);
     const { lookAround } = await import('./look-around.js');
@@ -40,17 +41,18 @@ export async function closeShell(shell: string, context: Context, env: Env = {})
     const items = openItems({ model: opened.assessment.model, findings: checked.findings });
     if (blocking(items).length > 0 || opened.store.loaded.findings.length > 0)
       return { outcome: 'missing', opened, checked, items };
-    return { opened, checked, items, ...(await commitAndTag(opened, env)) };
+    return { opened, checked, items, ...(await commitAndTag(opened, env, held)) };
   });
 }
 
-async function commitAndTag(opened: OpenShell, env: Env) {
+async function commitAndTag(opened: OpenShell, env: Env, held: Held) {
   const { root } = opened.store;
   const { shell } = opened.assessment.model;
+  const { toCommit, refuseUnlessCommitted } = await import('../store/to-commit.js');
   const { closingTagName, closingTags, commitFiles, headCommit, revisionLetter, shellTree, tagCommit } = await import(
     '../store/closings.js'
   );
-  const committed = opened.standing?.uncommitted ?? [];
+  const committed = await toCommit(root, shell.id);
   const before = (await closingTags(root)).get(shell.id) ?? [];
   const last = before.at(-1);
   const head = await headCommit(root);
@@ -65,11 +67,14 @@ async function commitAndTag(opened: OpenShell, env: Env) {
     before.map((tag) => tag.revision),
     revisionLetter,
   );
+  held.still();
   if (committed.length > 0) await commitFiles(root, committed, `${shell.id}: closed, revision ${revision}`, env);
   const commit = await headCommit(root);
   if (commit === undefined) throw new UserError(`The store at ${root} has no commit to close. Commit it: git add and git commit`);
+  await refuseUnlessCommitted(root, shell.id, commit);
   const tag = closingTagName(shell.id, revision);
   const { fingerprintOf } = await import('./fingerprint-of.js');
+  held.still();
   await tagCommit(root, tag, commit, messageOf(opened, revision, (await fingerprintOf(opened)).fingerprint), env);
   return { outcome: 'closed', tag, revision, commit, committed } as const;
 }

@@ -1,5 +1,5 @@
 import { findStore } from '../store/find.js';
-import { NOT_PASSED } from '../store/git.js';
+import { NOT_PASSED } from '../store/git/act.js';
 import { type KeptAt, keep, keptAt, readKept } from '../store/kept-answers.js';
 import type { Context } from './context.js';
 import type { Status } from './io.js';

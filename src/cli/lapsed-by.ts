@@ -3,7 +3,7 @@ import { changedSince, type Reasons, signedStages } from '../closeout/signed.js'
 import { loadStore } from '../model/load.js';
 import type { Model, Signoff } from '../model/shell.js';
 import { readStoreTextAt } from '../store/at-revision.js';
-import { askGit } from '../store/git.js';
+import { askGit, inTop } from '../store/git/look.js';
 
 /**
  * Why each lapsed sign-off of a shell has lapsed: what it covered in the commit that it came in with, beside what stands there now.
@@ -23,7 +23,7 @@ async function changedIn(root: string, model: Model, signoff: Signoff): Promise<
   const { stage, digest = '', source } = signoff;
   const day = signoff.date.slice(0, 10);
   try {
-    const commits = await askGit(root, ['log', '--format=%H', `-S${digest}`, '--', source.file]);
+    const commits = await askGit(root, ['log', '--format=%H', `-S${digest}`, 'HEAD', '--', ...inTop(root, [source.file])]);
     const entered = commits.split('\n').at(-1);
     if (!entered) return undefined;
     const then = loadStore(await readStoreTextAt(root, entered, model.shell.id)).shells.get(model.shell.id);

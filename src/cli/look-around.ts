@@ -7,11 +7,16 @@ export async function lookAround(store: OpenStore, shell: string, context: Conte
   if (!store.loaded.shells.has(shell)) return {};
   const hasPhotos = [...store.text.photos.keys()].some((file) => file.startsWith(`shells/${shell}/photos/`));
   if (hasPhotos) context.progress(`Looking at the photos of ${shell}`);
+  const { history } = store;
+  // Part of a history would give every record the day of the first commit that is here.
+  if (history?.missing !== undefined) context.tell(`${history.missing} When records were entered is not looked at.`);
   const [entered, last, photos] = await Promise.all([
-    store.history ? import('../store/entered.js').then(({ enteredOn }) => enteredOn(store.root, shell)) : undefined,
-    store.history?.commits(shell, 1),
+    history && history.missing === undefined
+      ? import('../store/entered.js').then(({ enteredOn }) => enteredOn(store.root, shell))
+      : undefined,
+    history?.commits(shell, 1),
     hasPhotos
-      ? import('../store/photo-facts.js').then(({ photoFacts }) => photoFacts(store.text, shell, store.history?.gitDir))
+      ? import('../store/photo-facts.js').then(({ photoFacts }) => photoFacts(store.text, shell, history?.gitDir))
       : undefined,
   ]);
   const lastCommit = last?.[0]?.date;

@@ -1,8 +1,8 @@
 import { type FieldChange, fieldChanges } from '../history/differences.js';
 import { recordsIn, type TypedRecord } from '../history/records-in.js';
 import { recordSlice, sliceData } from '../history/slice.js';
-import { eachBlob, readBlobs } from '../store/at-revision.js';
 import { type CommitChange, commitChanges, type RawChange } from '../store/changes.js';
+import { eachBlob, readBlobs } from '../store/git/blobs.js';
 import { takenAs } from '../store/taken.js';
 import type { SignedChange } from './changes.js';
 

@@ -1,5 +1,6 @@
-import { runGit } from './git.js';
+import { requireRepository } from './git/look.js';
 import { resolveRevision } from './revision.js';
+import { beside } from './uncommitted.js';
 
 /**
  * Shells that may be judged otherwise than at a revision: those of which a file differs, committed or not; all of them (`'all'`) where
@@ -7,11 +8,7 @@ import { resolveRevision } from './revision.js';
  */
 export async function changedSince(root: string, revision: string): Promise<ReadonlySet<string> | 'all'> {
   const commit = await resolveRevision(root, revision);
-  const [tracked, untracked] = await Promise.all([
-    runGit(root, ['diff', '--name-only', '-z', '--no-renames', '--no-ext-diff', '--relative', commit, '--', '.']),
-    runGit(root, ['ls-files', '-z', '--others', '--', '.']),
-  ]);
-  const files = `${tracked.toString('utf8')}${untracked.toString('utf8')}`.split('\0').filter((file) => file !== '');
+  const { different: files } = await beside(requireRepository(root), root, commit);
   if (files.some((file) => file === 'shop.yaml' || file.startsWith('library/'))) return 'all';
   return new Set(files.flatMap((file) => /^shells\/([^/]+)\//u.exec(file)?.[1] ?? []));
 }

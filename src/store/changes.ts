@@ -1,5 +1,7 @@
-import { readBlobs } from './at-revision.js';
-import { runGit } from './git.js';
+import { readBlobs } from './git/blobs.js';
+import { gitText, inTop, requireRepository } from './git/look.js';
+import { isUnborn } from './git/repository.js';
+import { pathsOf } from './history.js';
 import { decode, takenAs } from './taken.js';
 
 /** A file of the store that differs between two trees; its text absent where it was not there, or is no record file. */
@@ -27,9 +29,6 @@ export interface RawChange {
   readonly after?: string;
 }
 
-/** What a shell’s record is made of, from the store’s folder. */
-const pathsOf = (shell: string): readonly string[] => [`shells/${shell}`, 'library', 'shop.yaml'];
-
 /** Record files and pictures of a shell, with library and shop, that differ between two commits. */
 export async function changedFiles(root: string, from: string, to: string, shell: string): Promise<readonly FileChange[]> {
   const raw = rawChanges(
@@ -40,11 +39,11 @@ export async function changedFiles(root: string, from: string, to: string, shell
       '--raw',
       '--no-abbrev',
       '--no-renames',
-      '--relative',
+      ...relative(root),
       from,
       to,
       '--',
-      ...pathsOf(shell),
+      ...inTop(root, pathsOf(shell)),
     ]),
   );
   const taken = raw.filter(({ path }) => takenAs(path) !== undefined);
@@ -62,6 +61,7 @@ const textIn = (key: 'before' | 'after', blob: string | undefined, texts: Readon
 
 /** Commits that touched a shell’s record, newest first, with the files that each changed. Of a merge, its branches tell. */
 export async function commitChanges(root: string, shell: string): Promise<readonly CommitChange[]> {
+  if (isUnborn(requireRepository(root))) return [];
   const format = '--format=%x1e%H%x1f%aI%x1f%an%x1f%s%x1f';
   const told = await gitText(root, [
     'log',
@@ -69,16 +69,23 @@ export async function commitChanges(root: string, shell: string): Promise<readon
     '--raw',
     '--no-abbrev',
     '--no-renames',
-    '--relative',
+    ...relative(root),
     format,
+    'HEAD',
     '--',
-    ...pathsOf(shell),
-  ]).catch(() => '');
+    ...inTop(root, pathsOf(shell)),
+  ]);
   return told.split('\u001e').flatMap((part) => {
     const [commit, date, author, subject, files] = part.split('\u001f');
     if (!commit || date === undefined) return [];
     return [{ commit, date, author: author ?? '', subject: subject ?? '', files: rawChanges(files ?? '') }];
   });
+}
+
+/** Paths from the store. */
+function relative(root: string): readonly string[] {
+  const { prefix } = requireRepository(root);
+  return prefix === '' ? [] : [`--relative=${prefix}`];
 }
 
 const NOTHING = /^0+$/u;
@@ -125,7 +132,7 @@ export async function lineAuthors(
   to: string,
   file: string,
 ): Promise<readonly (Author | undefined)[]> {
-  const told = await gitText(root, ['blame', '--porcelain', `${from}..${to}`, '--', file]).catch(() => '');
+  const told = await gitText(root, ['blame', '--porcelain', `${from}..${to}`, '--', ...inTop(root, [file])]);
   const commits = new Map<string, { author: string; time: number; zone: string; old: boolean }>();
   const lines: (Author | undefined)[] = [];
   let current: { author: string; time: number; zone: string; old: boolean } | undefined;
@@ -156,5 +163,3 @@ function dayOf(seconds: number, zone: string): string {
   const offset = (Number(hours ?? 0) * 60 + Number(minutes ?? 0)) * (sign === '-' ? -60 : 60);
   return new Date((seconds + offset) * 1000).toISOString().slice(0, 10);
 }
-
-const gitText = async (root: string, args: readonly string[]): Promise<string> => (await runGit(root, args)).toString('utf8');

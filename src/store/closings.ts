@@ -1,5 +1,10 @@
+import { existsSync } from 'node:fs';
+import path from 'node:path';
 import { UserError } from '../user-error.js';
-import { askGit, GitFailed, runGit } from './git.js';
+import { actGit, userSetting } from './git/act.js';
+import { GitFailed } from './git/failed.js';
+import { askGit, askQuietly, at, requireRepository } from './git/look.js';
+import { headOf, isUnborn, repositoryOf } from './git/repository.js';
 
 type Env = Readonly<Record<string, string>>;
 
@@ -27,7 +32,8 @@ export function revisionLetter(count: number): string {
 /** Tags that closed shells of this repository, by shell, the first first. Lightweight tags of such a name count too. */
 export async function closingTags(root: string): Promise<ReadonlyMap<string, readonly ClosingTag[]>> {
   const format = ['%(refname:strip=2)', '%(objectname)', '%(*objectname)', '%(creatordate:iso-strict)'].join('%09');
-  const told = await askGit(root, ['for-each-ref', `--format=${format}`, 'refs/tags/']).catch(() => '');
+  if (!repositoryOf(root)) return new Map();
+  const told = await askGit(root, ['for-each-ref', `--format=${format}`, 'refs/tags/']);
   const tags = new Map<string, ClosingTag[]>();
   for (const line of told.split('\n')) {
     const [name = '', object = '', peeled = '', date = ''] = line.split('\t');
@@ -44,26 +50,21 @@ const byRevision = (a: ClosingTag, b: ClosingTag): number =>
 
 /** Throws {@link UserError} with what to do where Git could not take a close-out of this store. */
 export async function readyToClose(root: string, env: Env = {}): Promise<void> {
-  const told = await askGit(root, ['rev-parse', '--is-inside-work-tree', '--is-shallow-repository']).catch((error: unknown) => {
-    if (error instanceof GitFailed && error.status === null)
-      throw new UserError('Git is not installed, and closing is a commit and a tag in Git.');
-    return '';
-  });
-  const [inside, shallow] = told.split('\n');
-  if (inside !== 'true')
+  const repository = repositoryOf(root);
+  if (!repository)
     throw new UserError(`${root} does not lie in a Git work tree, and closing is a commit and a tag in Git. Start one: git init`);
-  if (shallow === 'true')
+  if (repository.whole === 'shallow')
     throw new UserError(
       'This clone is shallow: it lacks earlier commits, and with them earlier close-outs. Fetch them: git fetch --unshallow --tags',
     );
-  if ((await quiet(root, ['symbolic-ref', '--quiet', 'HEAD'])) === undefined)
+  if ('commit' in headOf(repository))
     throw new UserError('Git stands on no branch (detached HEAD), where a commit is soon lost. Go to one: git switch main');
-  for (const [ref, doing] of [
+  for (const [file, doing] of [
     ['MERGE_HEAD', 'merge'],
     ['CHERRY_PICK_HEAD', 'cherry-pick'],
     ['REVERT_HEAD', 'revert'],
   ] as const) {
-    if ((await quiet(root, ['rev-parse', '--verify', '--quiet', ref])) !== undefined)
+    if (existsSync(path.join(repository.gitDir, file)))
       throw new UserError(
         `A ${doing} is under way in this repository. Finish it: git ${doing} --continue; or give it up: git ${doing} --abort`,
       );
@@ -72,7 +73,7 @@ export async function readyToClose(root: string, env: Env = {}): Promise<void> {
     ['user.name', 'GIT_COMMITTER_NAME'],
     ['user.email', 'GIT_COMMITTER_EMAIL'],
   ] as const) {
-    const given = env[variable] ?? process.env[variable] ?? (await quiet(root, ['config', '--get', key]));
+    const given = env[variable] ?? process.env[variable] ?? (await userSetting(root, key));
     if (!given)
       throw new UserError(
         'Git does not know who you are, and a close-out is signed with a name. Tell it: git config user.name "…" and git config user.email …',
@@ -80,18 +81,19 @@ export async function readyToClose(root: string, env: Env = {}): Promise<void> {
   }
 }
 
-const quiet = (root: string, args: readonly string[]): Promise<string | undefined> => askGit(root, args).catch(() => undefined);
-
 /**
  * Commits these files of the store, as they lie there, and nothing else that may be staged. The user’s own hooks and signing apply.
  * Throws {@link UserError} with what Git said; the files are as they were.
  */
 export async function commitFiles(root: string, files: readonly string[], message: string, env: Env = {}): Promise<void> {
+  const repository = requireRepository(root);
+  const input = `${files.map((file) => `${repository.prefix}${file}`).join('\0')}\0`;
+  const listed = ['--pathspec-from-file=-', '--pathspec-file-nul'];
   try {
-    await runGit(root, ['add', '--all', '--', ...files], { env, trusted: true });
-    await runGit(root, ['commit', '--quiet', '--only', '--message', message, '--', ...files], { env, trusted: true });
+    await actGit(repository, ['add', '--all', ...listed], { env, input });
+    await actGit(repository, ['commit', '--quiet', '--only', '--message', message, ...listed], { env, input });
   } catch (error) {
-    throw refused('did not take the commit', error);
+    throw notTaken('did not take the commit', error);
   }
 }
 
@@ -100,27 +102,29 @@ export async function commitFiles(root: string, files: readonly string[], messag
  * where no tag of that name is there. Throws {@link UserError}.
  */
 export async function tagCommit(root: string, name: string, commit: string, message: string, env: Env = {}): Promise<void> {
-  if ((await quiet(root, ['check-ref-format', `refs/tags/${name}`])) === undefined || name.startsWith('-'))
+  if ((await askQuietly(root, ['check-ref-format', `refs/tags/${name}`])) === undefined || name.startsWith('-'))
     throw new UserError(
       `Git takes no tag called \`${name}\`: the shell’s number has signs that a tag may not have. Rename its folder.`,
     );
   try {
-    await runGit(root, ['tag', '--annotate', '--message', message, '--', name, commit], { env, trusted: true });
+    await actGit(requireRepository(root), ['tag', '--annotate', '--message', message, '--', name, commit], { env });
   } catch (error) {
-    throw refused('did not make the tag', error);
+    throw notTaken('did not make the tag', error);
   }
 }
 
-function refused(what: string, error: unknown): UserError {
+function notTaken(what: string, error: unknown): UserError {
+  if (error instanceof GitFailed && error.trouble !== 'said no') return error;
   const said = error instanceof GitFailed ? error.said.replace(/\s+/gu, ' ') : String(error);
   return new UserError(`Git ${what}: ${said || 'it gave no reason'}. Nothing was closed; put it right and close again.`);
 }
 
 /** Git’s id of everything in a shell’s folder at a commit; undefined where it was not there. */
-export async function shellTree(root: string, commit: string, shell: string): Promise<string | undefined> {
-  const prefix = await quiet(root, ['rev-parse', '--show-prefix']);
-  return quiet(root, ['rev-parse', '--verify', '--quiet', '--end-of-options', `${commit}:${prefix ?? ''}shells/${shell}`]);
-}
+export const shellTree = (root: string, commit: string, shell: string): Promise<string | undefined> =>
+  askQuietly(root, ['rev-parse', '--verify', '--quiet', '--end-of-options', at(root, commit, `shells/${shell}`)]);
 
-export const headCommit = (root: string): Promise<string | undefined> =>
-  quiet(root, ['rev-parse', '--verify', '--quiet', 'HEAD']);
+/** Undefined before the first commit, and outside Git. */
+export async function headCommit(root: string): Promise<string | undefined> {
+  const repository = repositoryOf(root);
+  return !repository || isUnborn(repository) ? undefined : askGit(root, ['rev-parse', '--verify', 'HEAD^{commit}']);
+}

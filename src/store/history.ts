@@ -1,6 +1,6 @@
-import { realpathSync } from 'node:fs';
-import path from 'node:path';
-import { runGit } from './git.js';
+import { askGit, gitText, inTop } from './git/look.js';
+import { isUnborn, type Repository, repositoryOf } from './git/repository.js';
+import { beside, headName } from './uncommitted.js';
 
 /** One commit that touched a shell, its library or its shop file. */
 export interface Commit {
@@ -23,70 +23,61 @@ export interface Standing {
 const FIELD = '\u001f';
 const RECORD = '\u001e';
 
-/** The history of a store, read through Git and never written. */
+/** The history of a store, read through Git and never written. Every question throws {@link GitFailed} where Git cannot answer. */
 export class History {
   private constructor(
     private readonly root: string,
-    /** The store's folder relative to the work tree's top, with forward slashes and a closing one; empty at the top. */
-    private readonly prefix: string,
-    /** The repository's own folder (`.git`), absolute. */
-    readonly gitDir: string,
+    private readonly repository: Repository,
   ) {}
 
-  /** Null where the store does not lie in a Git work tree, or where Git is not installed. */
-  static async open(root: string): Promise<History | null> {
-    try {
-      const real = realpathSync(root);
-      const told = await text(real, ['rev-parse', '--is-inside-work-tree', '--absolute-git-dir', '--show-prefix']);
-      const [inside, gitDir, prefix = ''] = told.split('\n');
-      return inside === 'true' && gitDir ? new History(real, prefix, path.resolve(gitDir)) : null;
-    } catch {
-      return null;
-    }
+  /** Null where the store does not lie in a Git work tree. Throws {@link GitFailed} where it does, and cannot be read. */
+  static open(root: string): History | null {
+    const repository = repositoryOf(root);
+    return repository ? new History(root, repository) : null;
+  }
+
+  /** The repository's own folder (`.git`), absolute. */
+  get gitDir(): string {
+    return this.repository.gitDir;
+  }
+
+  /** What of the past is not here, as a sentence; undefined where all of it is. */
+  get missing(): string | undefined {
+    return MISSING[this.repository.whole];
   }
 
   /** Newest first. Without a shell: everything that touched the store. */
   async commits(shell?: string, atMost?: number): Promise<readonly Commit[]> {
+    if (isUnborn(this.repository)) return [];
     const format = `--format=${['%H', '%aI', '%an', '%s', '%D'].join('%x1f')}%x1e`;
     const limit = atMost === undefined ? [] : [`--max-count=${Math.trunc(atMost)}`];
-    let told: string;
-    try {
-      told = await text(this.root, ['log', format, '--decorate=full', ...limit, '--', ...pathsOf(shell)]);
-    } catch {
-      // A work tree without a first commit.
-      return [];
-    }
-    return told.split(RECORD).flatMap((line) => readCommit(line.trimStart()));
+    const how = ['log', format, '--decorate=full', ...limit, 'HEAD', '--', ...inTop(this.root, pathsOf(shell))];
+    return (await gitText(this.root, how)).split(RECORD).flatMap((line) => readCommit(line.trimStart()));
   }
 
   async standing(shell?: string): Promise<Standing> {
-    const [newest, uncommitted] = await Promise.all([this.commits(shell, 1), this.uncommitted(shell)]);
-    return { last: newest[0] ?? null, uncommitted };
+    const [newest, { different }] = await Promise.all([
+      this.commits(shell, 1),
+      beside(this.repository, this.root, headName(this.repository), shell === undefined ? {} : { shell }),
+    ]);
+    return { last: newest[0] ?? null, uncommitted: different };
   }
 
-  private async uncommitted(shell?: string): Promise<readonly string[]> {
-    const told = await text(this.root, ['status', '--porcelain=v1', '-z', '--untracked-files=all', '--', ...pathsOf(shell)]);
-    const files = new Set<string>();
-    const entries = told.split('\0');
-    for (let i = 0; i < entries.length; i++) {
-      const entry = entries[i] as string;
-      if (entry.length < 4) continue;
-      files.add(this.inStore(entry.slice(3)));
-      // A rename is followed by the name that it had.
-      if (/^[RC]/u.test(entry)) files.add(this.inStore(entries[++i] ?? ''));
-    }
-    return [...files].filter((file) => file !== '').sort();
-  }
-
-  private inStore(file: string): string {
-    return file.startsWith(this.prefix) ? file.slice(this.prefix.length) : file;
+  /** The commit that the work tree is of; null before the first. */
+  async head(): Promise<string | null> {
+    return isUnborn(this.repository) ? null : askGit(this.root, ['rev-parse', '--verify', 'HEAD^{commit}']);
   }
 }
 
-const text = async (root: string, args: readonly string[]): Promise<string> => (await runGit(root, args)).toString('utf8');
+const MISSING: Readonly<Record<Repository['whole'], string | undefined>> = {
+  whole: undefined,
+  shallow:
+    'This clone is shallow: its earlier commits, and close-outs among them, are not here. Fetch them: git fetch --unshallow --tags',
+  partial: 'This clone is partial: contents of its earlier commits may not be here. Fetch them: git fetch --refetch --no-filter',
+};
 
 /** What a shell's record is made of, as paths from the store's folder. */
-const pathsOf = (shell?: string): readonly string[] =>
+export const pathsOf = (shell?: string): readonly string[] =>
   shell === undefined ? ['.'] : [`shells/${shell}`, 'library', 'shop.yaml'];
 
 function readCommit(line: string): readonly Commit[] {

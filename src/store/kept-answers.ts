@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto';
-import { readFile, stat } from 'node:fs/promises';
+import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import { getOwn } from '../get-own.js';
-import { runGit } from './git.js';
+import { headOf, type Repository, repositoryOf, textOf } from './git/repository.js';
 import { CacheDir, sealed, unsealed } from './kept.js';
-import { type Looks, looksOfFiles, statSnapshot } from './looks.js';
+import { looksOfFiles, statSnapshot } from './looks.js';
 
 /** Answers that were computed once: each part is read only when it is wanted. */
 export interface KeptAnswers {
@@ -31,7 +31,7 @@ export interface Asked {
   readonly program: readonly string[];
   /** Files and folders of the repository's own that the answer depends on, within its folder. */
   readonly inGit: readonly string[];
-  /** Whether it depends on what Git says of each file: changed, new, not looked at. */
+  /** Whether it depends on the last commit: which files differ from it. */
   readonly standing?: boolean;
 }
 
@@ -51,15 +51,15 @@ const SETTLED_MS = 4000;
  */
 export async function keptAt(root: string, asked: Asked, now = Date.now()): Promise<KeptAt | undefined> {
   try {
-    const gitDir = await gitDirOf(root);
-    if (gitDir === undefined) return undefined;
+    const repository = repositoryOf(root);
+    if (!repository) return undefined;
+    const { gitDir, commonDir } = repository;
     const commits = path.join(gitDir, 'logs', 'HEAD');
     await stat(commits);
-    const common = asked.standing ? await commonDirOf(gitDir) : gitDir;
-    const past = asked.standing ? PAST.map((file) => path.join(common, file)) : [];
+    const past = asked.standing ? PAST.map((file) => path.join(commonDir, file)) : [];
     const files = [...asked.program, commits, ...past, ...asked.inGit.map((file) => path.join(gitDir, file))];
-    // Git looks while we look.
-    const [standing, looks] = await Promise.all([asked.standing ? standingOf(root) : '', looksOf(root, files)]);
+    const standing = asked.standing ? headText(repository) : '';
+    const looks = [looksOfFiles(files), statSnapshot(root)];
     return {
       room: CacheDir.in(gitDir, asked.room),
       name: `${digest([path.resolve(root), asked.question]).slice(0, 16)}.json`,
@@ -71,41 +71,16 @@ export async function keptAt(root: string, asked: Asked, now = Date.now()): Prom
   }
 }
 
-const looksOf = async (root: string, files: readonly string[]): Promise<readonly Looks[]> => [
-  looksOfFiles(files),
-  statSnapshot(root),
-];
-
-/** The commit that the work tree is of, and what differs from it. Throws where Git cannot say. */
-async function standingOf(root: string): Promise<string> {
-  const how = ['--porcelain=v2', '--branch', '--no-ahead-behind', '-z', '--untracked-files=all'];
-  return (await runGit(root, ['status', ...how, '--', 'library', 'shells', 'shop.yaml'])).toString('utf8');
+/** The commit that the work tree is of; beside it the files themselves say what differs. */
+function headText(repository: Repository): string {
+  const head = headOf(repository);
+  return 'commit' in head ? head.commit : `${head.ref} ${textOf(path.join(repository.commonDir, head.ref)) ?? ''}`;
 }
 
 const digest = (lines: readonly string[]): string => createHash('sha256').update(lines.join('\n')).digest('hex');
 
-/** The `.git` folder of the work tree that a store lies in; the one that a linked work tree's `.git` file names. */
-async function gitDirOf(root: string): Promise<string | undefined> {
-  for (let dir = path.resolve(root); ; dir = path.dirname(dir)) {
-    const found = path.join(dir, '.git');
-    const is = await stat(found).catch(() => undefined);
-    if (is?.isDirectory()) return found;
-    if (is?.isFile()) {
-      const named = /^gitdir: (.+)$/mu.exec(await readFile(found, 'utf8'))?.[1];
-      return named === undefined ? undefined : path.resolve(dir, named);
-    }
-    if (path.dirname(dir) === dir) return undefined;
-  }
-}
-
-/** What may give one commit another past: a clone made shallow or whole again, and commits that stand in for others. */
-const PAST = ['shallow', 'info/grafts', 'refs/replace', 'packed-refs'];
-
-/** The folder that all work trees of a repository share. */
-async function commonDirOf(gitDir: string): Promise<string> {
-  const named = await readFile(path.join(gitDir, 'commondir'), 'utf8').catch(() => '.');
-  return path.resolve(gitDir, named.trim());
-}
+/** What may give one commit another past, a clone made shallow or whole again; and the references that are packed. */
+const PAST = ['shallow', 'packed-refs', 'reftable'];
 
 /** The first line of a kept file. */
 interface FirstLine {

@@ -44,7 +44,7 @@ export class CacheDir {
   }
 }
 
-const digest = (bytes: string | Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
+export const digest = (bytes: string | Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
 /** The text behind its digest: a disk may lose the end of what nobody waited for. */
 export const sealed = (text: string): string => `${digest(text)} ${text}`;

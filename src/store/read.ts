@@ -9,10 +9,11 @@ const READ_AT_ONCE = 64;
 
 /**
  * Reads every YAML file of a store as text, and the sizes of its photos. Stays within the folder: a link that leads out of it, a
- * file that is too large and one that is no UTF-8 are told in `refused` and not read.
- * With `shell`, other shells are passed over. Throws {@link UserError} where the folder itself cannot be read.
+ * file that is too large, one that is no UTF-8 and what is no file at all stand in `refused` and are not read.
+ * With `shell`, other shells are passed over; of files, only those come whose text `holds` what is wanted. Throws {@link UserError}
+ * where the folder itself cannot be read.
  */
-export async function readStoreText(root: string, shell?: string): Promise<StoreText> {
+export async function readStoreText(root: string, shell?: string, holds?: (text: string) => boolean): Promise<StoreText> {
   const found: Found = { yaml: [], photos: new Map(), refused: new Map() };
   let real: string;
   try {
@@ -29,7 +30,7 @@ export async function readStoreText(root: string, shell?: string): Promise<Store
     some.forEach((file, j) => {
       const text = texts[j] as Text;
       if (text.refused !== undefined) found.refused.set(file, text.refused);
-      else files.set(file, text.text);
+      else if (holds === undefined || holds(text.text)) files.set(file, text.text);
     });
   }
   return { root, files, photos: found.photos, ...(found.refused.size > 0 ? { refused: found.refused } : {}) };
@@ -67,8 +68,11 @@ async function visit(at: Walk, entry: Dirent): Promise<void> {
       ? 'folder'
       : entry.isFile()
         ? 'file'
-        : undefined;
+        : notAFile(at, name);
   if (kind === 'folder') {
+    // A folder of that name was meant to be a file.
+    if (takenAs(name) === 'yaml')
+      at.found.refused.set(name, 'This is a folder with the name of a record file: rename it, or put a file there');
     if (at.inside === 'shells' && at.shell !== undefined && entry.name !== at.shell) return;
     if (at.depth >= DEEPEST_FOLDER) at.found.refused.set(name, TOO_DEEP);
     else await walk({ ...at, inside: name, depth: at.depth + 1 });
@@ -79,6 +83,12 @@ async function visit(at: Walk, entry: Dirent): Promise<void> {
   }
 }
 
+/** A pipe, a socket or a device would hold whoever reads it. */
+function notAFile({ found }: Walk, name: string): undefined {
+  if (takenAs(name) !== undefined)
+    found.refused.set(name, 'This is a pipe, a socket or a device and no file, so it is not read: take it out');
+}
+
 /** A link is followed to a file within the store, never to a folder (it could lead round in a circle), never out. */
 async function linkedKind(at: Walk, name: string): Promise<'file' | undefined> {
   const refuse = (why: string): undefined => void at.found.refused.set(name, why);
@@ -86,8 +96,9 @@ async function linkedKind(at: Walk, name: string): Promise<'file' | undefined> {
     const target = await realpath(path.join(at.root, name));
     if (!target.startsWith(at.root + path.sep))
       return refuse('This is a link that leads out of the store, so it is not read: copy the file in');
-    if ((await lstat(target)).isFile()) return 'file';
-    return refuse('This is a link to a folder, so it is not read: put the files here');
+    const found = await lstat(target);
+    if (found.isFile()) return 'file';
+    return found.isDirectory() ? refuse('This is a link to a folder, so it is not read: put the files here') : notAFile(at, name);
   } catch {
     return refuse('This is a link to nowhere, so it is not read: take it out');
   }
@@ -96,8 +107,9 @@ async function linkedKind(at: Walk, name: string): Promise<'file' | undefined> {
 /** One record file, by its whole path. */
 export async function readText(file: string): Promise<Text> {
   try {
-    const { size } = await stat(file);
-    const refused = tooLarge(size);
+    const found = await stat(file);
+    if (!found.isFile()) return { refused: 'This is no file, so it is not read' };
+    const refused = tooLarge(found.size);
     if (refused !== undefined) return { refused };
     return decode(await readFile(file));
   } catch (error) {

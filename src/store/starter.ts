@@ -2,9 +2,9 @@ import { existsSync } from 'node:fs';
 import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { simpleGit } from 'simple-git';
 import { UserError } from '../user-error.js';
-import { History } from './history.js';
+import { startRepository } from './git/new.js';
+import { repositoryOf } from './git/repository.js';
 import { roleOf } from './layout.js';
 
 /** The starter files, which lie beside src/ and dist/ alike. */
@@ -33,7 +33,7 @@ export async function layStore(dir: string): Promise<Laid & { readonly gitStarte
   const files = await copyStarter('store', dir, {});
   await mkdir(path.join(dir, 'shells'), { recursive: true });
   await writeFile(path.join(dir, 'shells', '.gitkeep'), '');
-  const gitStarted = (await History.open(dir)) === null && (await startGit(dir));
+  const gitStarted = repositoryOf(dir) === undefined && (await startRepository(dir));
   return { dir, files: [...files, 'shells/.gitkeep'], gitStarted };
 }
 
@@ -107,13 +107,4 @@ async function copyStarter(
     files.push(name.split(path.sep).join('/'));
   }
   return files.sort();
-}
-
-async function startGit(dir: string): Promise<boolean> {
-  try {
-    await simpleGit({ baseDir: dir }).init();
-    return true;
-  } catch {
-    return false;
-  }
 }

@@ -2,7 +2,7 @@ import { readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { UserError } from '../user-error.js';
 import { normalizeEol, restoreEol } from './line-ends.js';
-import { underLock } from './lock.js';
+import { type Held, underLock } from './lock.js';
 import { placeOf } from './place.js';
 import { reason } from './read.js';
 import { replaceFile, sweep } from './replace.js';
@@ -13,6 +13,7 @@ export type Change = (old: string | null) => string;
 
 /** Writes to a store whose lock is held. */
 export interface Writer {
+  readonly held: Held;
   /**
    * Changes one file, named relative to the store with forward slashes; its folder is made where it is not there. False where the
    * text stayed the same and nothing was written.
@@ -27,12 +28,12 @@ export interface Writer {
  * Throws {@link UserError} with what stands in the way, and then nothing was written; what a `change` throws comes through.
  */
 export const writing = <T>(root: string, act: (writer: Writer) => Promise<T>): Promise<T> =>
-  underLock(root, () => act({ update: (file, change) => update(root, file, change) }));
+  underLock(root, (held) => act({ held, update: (file, change) => update(root, file, change, held) }));
 
 /** So often is an editor waited for that saves in the same moment. */
 const ATTEMPTS = 5;
 
-async function update(root: string, file: string, change: Change): Promise<boolean> {
+async function update(root: string, file: string, change: Change, held: Held): Promise<boolean> {
   const target = await placeOf(root, file);
   try {
     await sweep(path.dirname(target));
@@ -42,7 +43,12 @@ async function update(root: string, file: string, change: Change): Promise<boole
       const text = change(old?.text ?? null);
       const bytes = Buffer.from(old === null ? text : restoreEol(text, old), 'utf8');
       if (before?.equals(bytes)) return false;
-      if (await replaceFile(target, bytes, { last: async () => same(before, await bytesOf(target, file)) })) return true;
+      const last = async (): Promise<boolean> => {
+        const unchanged = same(before, await bytesOf(target, file));
+        held.still();
+        return unchanged;
+      };
+      if (await replaceFile(target, bytes, { last })) return true;
     }
   } catch (error) {
     if ((error as NodeJS.ErrnoException).syscall === undefined) throw error;

@@ -1,4 +1,5 @@
 import { execFileSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import fs, { chmodSync, cpSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -242,6 +243,56 @@ describe('close is told by Git', () => {
     chmodSync(hook, 0o755);
     await refused(root, /Git did not take the commit: not on Fridays/u);
     expect(readFileSync(path.join(root, 'shells/T-1/amendments.yaml'), 'utf8')).toBe('# none yet\n');
+  });
+});
+
+describe('close rests on what is in the commit', () => {
+  const PHOTO = 'shells/T-1/photos/p-1.jpg';
+  const refused = async (said: RegExp): Promise<void> => {
+    const { status, err } = await close();
+    expect([status, tags()]).toEqual([2, []]);
+    expect(err).toMatch(said);
+  };
+
+  it('and refuses where Git is told to ignore a picture', async () => {
+    git(root, 'rm', '--quiet', '--cached', PHOTO);
+    git(root, 'commit', '--quiet', '-m', 'Pictures are kept elsewhere');
+    write('.gitignore', 'books/\n*.jpg\n');
+    await refused(/Git is told to ignore shells\/T-1\/photos\/p-1\.jpg.*git add --force/u);
+  });
+
+  it.each(['--skip-worktree', '--assume-unchanged'])('and refuses where Git is told not to look: %s', async (mark) => {
+    git(root, 'update-index', mark, PHOTO, 'shells/T-1/tests.yaml');
+    write(PHOTO, 'another picture');
+    await refused(/Git is told not to look at shells\/T-1\/photos\/p-1\.jpg.*--no-skip-worktree/u);
+  });
+
+  it('and refuses where a filter puts something else into the commit', async () => {
+    git(root, 'config', 'filter.theirs.clean', 'tr a-z A-Z');
+    write('.gitattributes', '*.jpg filter=theirs\n');
+    write(PHOTO, 'another picture');
+    await refused(/The commit [0-9a-f]{8} does not hold shells\/T-1\/photos\/p-1\.jpg as it lies in the store/u);
+  });
+
+  it('and takes a record whose line ends Git was set to change', async () => {
+    git(root, 'config', 'core.autocrlf', 'true');
+    const file = 'shells/T-1/tests.yaml';
+    write(file, readFileSync(path.join(root, file), 'utf8').replaceAll('\n', '\r\n'));
+    expect((await close()).out).toContain('T-1 is closed');
+    expect((await close()).out).toContain('closed already');
+  });
+
+  it('and takes pictures that the commit names by their SHA-256', async () => {
+    // A pointer as in the specification of Git LFS, version 1.
+    const hash = createHash('sha256').update('one').digest('hex');
+    write(PHOTO, `version https://git-lfs.github.com/spec/v1\noid sha256:${hash}\nsize 3\n`);
+    git(root, 'commit', '--quiet', '--all', '-m', 'Pictures are kept by their hashes');
+    write(PHOTO, 'one');
+    expect((await shellbook(root, 'list', '--json')).out).not.toContain('uncommitted');
+    expect((await close()).out).toContain('T-1 is closed');
+    write(PHOTO, 'two');
+    git(root, 'update-index', '--assume-unchanged', PHOTO);
+    expect((await close()).err).toContain('not to look at');
   });
 });
 

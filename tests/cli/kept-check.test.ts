@@ -173,9 +173,17 @@ describe('an answer of check that is kept', () => {
     },
     'a file that nobody may read': () => chmodSync(zones(), 0o000),
     'a commit': () => git('commit', '--quiet', '--allow-empty', '-m', 'Nothing'),
-    'a file taken out of the index': () => git('rm', '--quiet', '--cached', 'shells/T-2/shell.yaml'),
-    'a new file that Git is told to leave alone': () => store.write('.git/info/exclude', 'clamps-new.yaml\n'),
   };
+  it('holds whatever Git is told to leave alone: its index and its lists of what to ignore have no say', async () => {
+    store.write('shells/T-1/clamps-new.yaml', '');
+    vi.setSystemTime(Date.now() + 60_000);
+    const before = await check(['T-1']);
+    git('rm', '--quiet', '--cached', 'shells/T-2/shell.yaml');
+    store.write('.git/info/exclude', 'clamps-new.yaml\n');
+    expect(await cold(['T-1'])).toEqual(before);
+    mark();
+    expect(await isWarm(['T-1'])).toBe(true);
+  });
   it.each(Object.keys(CHANGES))('holds no longer after: %s', async (name) => {
     store.write('shells/T-1/clamps-new.yaml', '');
     vi.setSystemTime(Date.now() + 60_000);

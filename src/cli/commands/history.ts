@@ -28,6 +28,7 @@ async function history(options: Options, context: Context): Promise<Status> {
   if (!store.history) {
     throw new UserError(`${shownPath(store.root, context)} is not in a Git work tree, so it has no history. Start one: git init`);
   }
+  if (store.history.missing !== undefined) context.tell(store.history.missing);
   if (options.id !== undefined) return recordHistory(store, options.shell, options.id, context);
   const [commits, { uncommitted }] = await Promise.all([
     store.history.commits(options.shell),

@@ -16,15 +16,18 @@ async function list(_options: object, context: Context): Promise<Status> {
     const { UserError } = await import('../../user-error.js');
     throw new UserError('A printed book is of one shell: leave out --book, or ask it with check');
   }
-  const [{ findStore }, { fileIds }, { summaries }, { closedAs }, { stateName }] = await Promise.all([
+  const [{ findStore }, { fileIds }, { History }, { summaries }, { closedAs }, { stateName }] = await Promise.all([
     import('../../store/find.js'),
     import('../../store/file-ids.js'),
+    import('../../store/history.js'),
     import('../summaries.js'),
     import('../../store/closed-as.js'),
     import('../../closeout/state.js'),
   ]);
   const root = findStore(context.io.cwd, context.settings.store);
   const files = await fileIds(root);
+  const missing = History.open(root)?.missing;
+  if (missing !== undefined) context.tell(missing);
   const [found, closed] = await Promise.all([summaries(root, files, context), closedAs(root, files.uncommitted)]);
   const shells = [...found].map(([shell, { title, progress, counts }]) => {
     const tag = closed.get(shell);

@@ -1,9 +1,11 @@
 import { mkdir, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { devNull } from 'node:os';
 import path from 'node:path';
+
 import { fileURLToPath } from 'node:url';
-import { type SimpleGit, simpleGit } from 'simple-git';
+
 import { parse } from 'yaml';
+import { MadeRepository } from '../../store/git/new.js';
 import { UserError } from '../../user-error.js';
 import { DEMO_MARKER } from './place.js';
 import { PLAN_FILE, type Plan, statesOf } from './plan.js';
@@ -34,9 +36,7 @@ export async function layDemoHistory(
   await mkdir(to, { recursive: true });
   if ((await readdir(to)).some((name) => name !== DEMO_MARKER))
     throw new UserError(`${to} is not empty: nothing was written. Name a new or an empty folder.`);
-  const git = gitIn(to);
-  await git.raw(['init', '--quiet', '--initial-branch=main', '--template=']);
-  await git.raw(['config', 'core.autocrlf', 'false']);
+  const repository = await MadeRepository.start(to);
   // Neither the mark of the demo's own folder nor its printed books is a record.
   await mkdir(path.join(to, '.git', 'info'), { recursive: true });
   await writeFile(path.join(to, '.git', 'info', 'exclude'), `/${DEMO_MARKER}\n/books/\n`);
@@ -45,7 +45,7 @@ export async function layDemoHistory(
     progress(`Commit ${i + 1} of ${plan.commits.length}: ${commit.message}`);
     await layState(to, stateOn(commit.date.slice(0, 10)), before);
     const as = asPerson(plan, commit);
-    await commitAll(git, as, commit);
+    await repository.commitAll(as, commit.message);
     if (commit.closes !== undefined) await close(to, commit.closes, { ...as, ...ALONE });
   }
 }
@@ -87,30 +87,6 @@ async function layState(to: string, state: ReadonlyMap<string, Buffer>, before: 
   }
 }
 
-const ENVIRONMENT = [
-  'PATH',
-  ...['AUTHOR', 'COMMITTER'].flatMap((who) => [`GIT_${who}_NAME`, `GIT_${who}_EMAIL`, `GIT_${who}_DATE`]),
-];
-
-/** Git with nothing of the user’s own: no settings, no hooks, no signing. */
-function gitIn(dir: string): SimpleGit {
-  const config = [
-    'core.autocrlf=false',
-    'core.hooksPath=/dev/null',
-    'core.fsmonitor=false',
-    'commit.gpgsign=false',
-    'tag.gpgsign=false',
-    'gc.auto=0',
-  ];
-  return simpleGit({
-    baseDir: dir,
-    config,
-    // Who and when are told to Git through its environment, and nothing else is.
-    allowEnvironment: ENVIRONMENT,
-    unsafe: { allowUnsafeHooksPath: true, allowUnsafeFsMonitor: true, allowUnsafeTemplateDir: true, allowUnsafeGpgProgram: true },
-  });
-}
-
 /** Who and when, for Git. */
 function asPerson(plan: Plan, commit: Commit): Readonly<Record<string, string>> {
   const person = plan.people[commit.by];
@@ -122,19 +98,4 @@ function asPerson(plan: Plan, commit: Commit): Readonly<Record<string, string>> 
       [`GIT_${who}_DATE`, commit.date],
     ]),
   );
-}
-
-async function commitAll(git: SimpleGit, as: Readonly<Record<string, string>>, commit: Commit): Promise<void> {
-  const asOne = git.env({ PATH: process.env.PATH ?? '', ...as });
-  await asOne.raw(['add', '--all', '--', '.']);
-  await asOne.raw([
-    'commit',
-    '--quiet',
-    '--allow-empty',
-    '--no-verify',
-    '--no-gpg-sign',
-    '--cleanup=verbatim',
-    '-m',
-    commit.message,
-  ]);
 }

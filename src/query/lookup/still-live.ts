@@ -19,7 +19,7 @@ export function stillLive(assessment: Computed): readonly StillLive[] {
       const isolation = isolate(assessment, panel.id);
       if (!isolation) return [];
       const opened = isolation.actions
-        .filter(({ step }) => step === 'source')
+        .filter(({ action }) => action !== 'drain')
         .map(({ id, circuit }) => ({
           id,
           ...(circuit === undefined ? {} : { circuit }),

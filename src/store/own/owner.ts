@@ -1,8 +1,11 @@
+import { createHash } from 'node:crypto';
 import { readFileSync, readlinkSync } from 'node:fs';
+import { hostname } from 'node:os';
 
 /**
- * A running process, named so that no other ever bears the name: the start of its machine, the room its number counts in (containers
- * have their own), its number, and the tick it began at, since numbers are given again.
+ * A running process, named so that no other ever bears the name: the start of its machine and the room its number counts in
+ * (containers have their own), its number, and the tick it began at, since numbers are given again. Where the system does not tell the
+ * last (only Linux does), it is 0.
  */
 interface Owner {
   readonly machine: string;
@@ -10,14 +13,10 @@ interface Owner {
   readonly began: string;
 }
 
-const NAME = /^([0-9a-f-]{36}-\d+)\.(\d+)\.(\d+)$/u;
+const NAME = /^([0-9a-f]{16})\.(\d{1,10})\.(\d{1,20})$/u;
 
-/** This process, as a file name. Undefined where the system does not tell (only Linux does). */
-export function ownName(): string | undefined {
-  const machine = thisMachine();
-  const began = machine === undefined ? undefined : processOf(process.pid)?.began;
-  return began === undefined ? undefined : `${machine}.${process.pid}.${began}`;
-}
+/** This process, as a part of a file name. */
+export const ownName = (): string => `${thisMachine()}.${process.pid}.${processOf(process.pid)?.began ?? '0'}`;
 
 /** Whether the process of that name has surely ended. False for one of another machine: nothing is known of it here. */
 export function hasEnded(name: string): boolean {
@@ -30,21 +29,33 @@ export function hasEnded(name: string): boolean {
     if ((error as NodeJS.ErrnoException).code === 'ESRCH') return true;
   }
   const found = processOf(owner.pid);
-  return found !== undefined && (found.began !== owner.began || found.dead);
+  return found !== undefined && owner.began !== '0' && (found.began !== owner.began || found.dead);
 }
+
+/** Whether it is a process of this machine, which can be asked whether it runs. */
+export const isHere = (name: string): boolean => read(name)?.machine === thisMachine();
+
+/** Its number, for a message; undefined where the name says nothing. */
+export const numberOf = (name: string): number | undefined => read(name)?.pid;
 
 function read(name: string): Owner | undefined {
   const [, machine, pid, began] = NAME.exec(name) ?? [];
   return machine === undefined || began === undefined ? undefined : { machine, pid: Number(pid), began };
 }
 
-function thisMachine(): string | undefined {
+let machine: string | undefined;
+
+function thisMachine(): string {
+  machine ??= createHash('sha256').update(bootOf()).digest('hex').slice(0, 16);
+  return machine;
+}
+
+function bootOf(): string {
   try {
     const boot = readFileSync('/proc/sys/kernel/random/boot_id', 'utf8').trim();
-    const room = /\d+/u.exec(readlinkSync('/proc/self/ns/pid'))?.[0];
-    return room === undefined ? undefined : `${boot}-${room}`;
+    return `${boot} ${readlinkSync('/proc/self/ns/pid')}`;
   } catch {
-    return undefined;
+    return hostname();
   }
 }
 

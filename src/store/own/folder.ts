@@ -1,0 +1,53 @@
+import { lstatSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { atEnd } from './at-end.js';
+import { hasEnded, ownName } from './owner.js';
+
+/** A folder of this process alone, for as long as it runs. */
+export interface OwnFolder {
+  readonly folder: string;
+  remove(): void;
+}
+
+/**
+ * A new folder in the system's place for such, closed to others (`shellbook-git-…`). It goes when the process ends; what an earlier one
+ * left that was killed goes now.
+ */
+export function ownFolder(what: string): OwnFolder {
+  sweep(what);
+  const folder = mkdtempSync(path.join(tmpdir(), `shellbook-${what}-${ownName()}-`));
+  const take = (): void => rmSync(folder, { recursive: true, force: true, maxRetries: 3 });
+  const callOff = atEnd(take);
+  return {
+    folder,
+    remove() {
+      callOff();
+      take();
+    },
+  };
+}
+
+const swept = new Set<string>();
+
+/** Once for each kind: folders of processes that have ended, if they are ours. */
+function sweep(what: string): void {
+  const place = tmpdir();
+  if (swept.has(what)) return;
+  swept.add(what);
+  const named = new RegExp(`^shellbook-${what}-(.+)-[^-]{6}$`, 'u');
+  try {
+    for (const name of readdirSync(place)) {
+      const owner = named.exec(name)?.[1];
+      if (owner !== undefined && hasEnded(owner) && isOurs(path.join(place, name)))
+        rmSync(path.join(place, name), { recursive: true, force: true, maxRetries: 3 });
+    }
+  } catch {
+    // Somebody else’s, or gone in this moment.
+  }
+}
+
+function isOurs(folder: string): boolean {
+  const found = lstatSync(folder);
+  return found.isDirectory() && (process.getuid === undefined || found.uid === process.getuid());
+}
