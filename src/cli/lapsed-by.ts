@@ -2,6 +2,7 @@ import { coverageOf, digestOf } from '../closeout/coverage.js';
 import { changedSince, type Reasons, signedStages } from '../closeout/signed.js';
 import { loadStore } from '../model/load.js';
 import type { Model, Signoff } from '../model/shell.js';
+import { dayOf } from '../quantity/day.js';
 import { readStoreTextAt } from '../store/at-revision.js';
 import { askGit, inTop } from '../store/git/look.js';
 
@@ -21,7 +22,7 @@ export async function lapsedBy(root: string, model: Model): Promise<Reasons> {
 
 async function changedIn(root: string, model: Model, signoff: Signoff): Promise<readonly string[] | undefined> {
   const { stage, digest = '', source } = signoff;
-  const day = signoff.date.slice(0, 10);
+  const day = dayOf(signoff.date);
   try {
     const commits = await askGit(root, ['log', '--format=%H', `-S${digest}`, 'HEAD', '--', ...inTop(root, [source.file])]);
     const entered = commits.split('\n').at(-1);

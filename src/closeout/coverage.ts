@@ -7,6 +7,7 @@ import type { Target } from '../model/references.js';
 import type { Model, RecordKind, Shell } from '../model/shell.js';
 import type { RecordBase } from '../model/source.js';
 import type { Weld } from '../model/structure.js';
+import { dayOf } from '../quantity/day.js';
 
 /** What a sign-off of a stage covers: `kind id` → SHA-256 of the record in canonical form, hex. */
 export type Coverage = ReadonlyMap<string, string>;
@@ -53,7 +54,9 @@ export function coverageOf(model: Model, stage: string, day: string): Coverage {
   const ids = new Set(own.map(({ record }) => record.id));
   const evidence = all(shell).filter(
     ({ kind, record }) =>
-      EVIDENCE.has(kind) && dayOf(record) <= day && (record.stage === stage || named(kind, record).some(({ id }) => ids.has(id))),
+      EVIDENCE.has(kind) &&
+      dayOfRecord(record) <= day &&
+      (record.stage === stage || named(kind, record).some(({ id }) => ids.has(id))),
   );
   for (const { kind, record } of [...own, ...evidence]) {
     put(kind, record);
@@ -104,7 +107,7 @@ function all(shell: Shell): readonly CoveredRecord[] {
   return kept;
 }
 
-const dayOf = (record: RecordBase & { readonly taken?: string }): string => (record.taken ?? record.date ?? '').slice(0, 10);
+const dayOfRecord = (record: RecordBase & { readonly taken?: string }): string => dayOf(record.taken ?? record.date ?? '');
 
 function named(kind: RecordKind, record: RecordBase): readonly { readonly id: string; readonly target: Target }[] {
   const found: { readonly id: string; readonly target: Target }[] = [];

@@ -1,4 +1,5 @@
 import type { Model, Signoff } from '../model/shell.js';
+import { dayOf } from '../quantity/day.js';
 import { type Coverage, coverageOf, digestOf, isKnownDigest } from './coverage.js';
 
 /** A sign-off and whether it still stands. */
@@ -24,7 +25,7 @@ function judge(model: Model): readonly Signed[] {
   const digests = new Map<string, string>();
   const now = ({ stage, date }: Signoff): string => {
     const key = `${stage} ${date}`;
-    const digest = digests.get(key) ?? digestOf(coverageOf(model, stage, date.slice(0, 10)));
+    const digest = digests.get(key) ?? digestOf(coverageOf(model, stage, dayOf(date)));
     digests.set(key, digest);
     return digest;
   };

@@ -1,3 +1,4 @@
+import { daysBetween } from '../quantity/day.js';
 import { nextId } from './numbering.js';
 import type { RecordIndex } from './record-index.js';
 import type { Data } from './yaml-text.js';
@@ -102,9 +103,9 @@ function proposedFor({ taken }: Taken, { known, unseen, stage }: PhotosOf): read
   const first = new Set(unseen);
   const scored = known.records.flatMap(({ kind, id, data }) => {
     const date = typeof data.date === 'string' ? data.date : undefined;
-    const apart = date === undefined ? undefined : daysBetween(date, taken);
+    const apart = date === undefined ? undefined : Math.abs(daysBetween(date, taken));
     const rank = SHOWABLE.indexOf(kind);
-    if (id === undefined || rank < 0 || apart === undefined || apart > 1) return [];
+    if (id === undefined || rank < 0 || apart === undefined || !(apart <= 1)) return [];
     const otherStage = stage !== undefined && data.stage !== undefined && String(data.stage) !== stage;
     return [{ id, score: apart + (first.has(id) ? 0 : 2) + (otherStage ? 4 : 0) + rank / SHOWABLE.length }];
   });
@@ -112,9 +113,4 @@ function proposedFor({ taken }: Taken, { known, unseen, stage }: PhotosOf): read
     .sort((a, b) => a.score - b.score)
     .slice(0, MOST)
     .map(({ id }) => id);
-}
-
-function daysBetween(a: string, b: string): number | undefined {
-  const days = (Date.parse(`${a.slice(0, 10)}T00:00Z`) - Date.parse(`${b.slice(0, 10)}T00:00Z`)) / 86_400_000;
-  return Number.isNaN(days) ? undefined : Math.abs(days);
 }

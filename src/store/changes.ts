@@ -1,3 +1,4 @@
+import { type Day, dayOf } from '../quantity/day.js';
 import { readBlobs } from './git/blobs.js';
 import { gitText, inTop, requireRepository } from './git/look.js';
 import { isUnborn } from './git/repository.js';
@@ -145,7 +146,7 @@ export async function lineAuthors(
       commits.set(at.commit, current);
     } else if (line.startsWith('\t') && at && current) {
       if (!current.old)
-        lines[at.line - 1] = { commit: at.commit, author: current.author, date: dayOf(current.time, current.zone) };
+        lines[at.line - 1] = { commit: at.commit, author: current.author, date: dayThere(current.time, current.zone) };
     } else if (current) {
       const [key, ...rest] = line.split(' ');
       if (key === 'author') current.author = rest.join(' ');
@@ -158,8 +159,8 @@ export async function lineAuthors(
 }
 
 /** The day by the author’s own calendar. */
-function dayOf(seconds: number, zone: string): string {
+function dayThere(seconds: number, zone: string): Day {
   const [, sign, hours, minutes] = /^([+-])(\d\d)(\d\d)$/u.exec(zone) ?? [];
   const offset = (Number(hours ?? 0) * 60 + Number(minutes ?? 0)) * (sign === '-' ? -60 : 60);
-  return new Date((seconds + offset) * 1000).toISOString().slice(0, 10);
+  return dayOf(new Date((seconds + offset) * 1000).toISOString());
 }

@@ -1,3 +1,4 @@
+import { dayOf } from '../../quantity/day.js';
 import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
@@ -42,7 +43,7 @@ async function history(options: Options, context: Context): Promise<Status> {
     const { table } = await import('../report/tables.js');
     const rows = commits.map((one) => [
       one.commit.slice(0, 8),
-      one.date.slice(0, 10),
+      dayOf(one.date),
       one.author,
       one.subject + one.tags.map((tag) => ` [${tag}]`).join(''),
     ]);

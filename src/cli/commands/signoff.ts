@@ -1,5 +1,6 @@
 import type { Signing } from '../../closeout/sign.js';
 import type { Library } from '../../model/library.js';
+import { dayOf } from '../../quantity/day.js';
 import { nearest } from '../../source/nearest.js';
 import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
@@ -49,7 +50,7 @@ async function signoff(options: Options, context: Context): Promise<Status> {
   return writing(root, async (writer) => {
     const opened = await openShell(await openStore(context), options.shell, context);
     const { model } = opened.assessment;
-    const signing: Signing = { stage: stageOf(options.stage, model.library), by: options.by, date: dayOf(options.date) };
+    const signing: Signing = { stage: stageOf(options.stage, model.library), by: options.by, date: signingDay(options.date) };
     const role = roleOf(options, model.library);
     const [{ missingFor, digestFor, unsignedBefore }, { checkedShell }, { envelope }, { openItemJson, openItemsText }] =
       await Promise.all([
@@ -111,11 +112,11 @@ function roleOf({ by, role }: Options, { people }: Library): string {
   return role.trim();
 }
 
-function dayOf(date: string | undefined): string {
+function signingDay(date: string | undefined): string {
   const day = date ?? localDay(new Date());
   const [, year, month, date_] = /^(\d{4})-(\d{2})-(\d{2})$/u.exec(day) ?? [];
   const real = new Date(Date.UTC(Number(year), Number(month) - 1, Number(date_)));
-  if (year === undefined || Number.isNaN(real.getTime()) || real.toISOString().slice(0, 10) !== day)
+  if (year === undefined || Number.isNaN(real.getTime()) || dayOf(real.toISOString()) !== day)
     throw new UserError(`Unexpected day \`${day}\`, expected one as 2026-02-12`);
   return day;
 }

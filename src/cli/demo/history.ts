@@ -5,6 +5,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 import { parse } from 'yaml';
+import { dayOf } from '../../quantity/day.js';
 import { MadeRepository } from '../../store/git/new.js';
 import { UserError } from '../../user-error.js';
 import { DEMO_MARKER } from './place.js';
@@ -43,7 +44,7 @@ export async function layDemoHistory(
   const before = new Map<string, Buffer>();
   for (const [i, commit] of plan.commits.entries()) {
     progress(`Commit ${i + 1} of ${plan.commits.length}: ${commit.message}`);
-    await layState(to, stateOn(commit.date.slice(0, 10)), before);
+    await layState(to, stateOn(dayOf(commit.date)), before);
     const as = asPerson(plan, commit);
     await repository.commitAll(as, commit.message);
     if (commit.closes !== undefined) await close(to, commit.closes, { ...as, ...ALONE });

@@ -1,4 +1,5 @@
 import path from 'node:path';
+import { dayOf } from '../../quantity/day.js';
 import { UserError } from '../../user-error.js';
 import { cutRecords, type Piece } from './cut.js';
 
@@ -58,7 +59,7 @@ function entryOf([name, whole]: readonly [string, Buffer], plan: Plan): Entry {
   const pieces = cutRecords(whole.toString('utf8')).map((piece) => {
     const earlier = plan.earlier.filter((one) => one.file === name && one.id === piece.record?.id);
     const stage = plan.stages[shell]?.[String(piece.record?.typed.stage)];
-    const own = piece.record && dayOf(piece.record.typed, earlier.length > 0);
+    const own = piece.record && lastDay(piece.record.typed, earlier.length > 0);
     const given = plan.enters[name]?.[piece.record?.id ?? ''] ?? plan.planned[name];
     return { ...piece, earlier: [...earlier, ...undatedUntil(piece, name, plan)], enters: given ?? own ?? stage ?? fallback };
   });
@@ -85,12 +86,12 @@ const fits = (pattern: string, name: string): boolean =>
 type Typed = Readonly<Record<string, unknown>>;
 
 /** The last day that a record speaks of, as it stood when it was whole; its first where earlier versions of it are told. */
-function dayOf(typed: Typed, first: boolean): string | undefined {
+function lastDay(typed: Typed, first: boolean): string | undefined {
   const dates = [typed.date, typed.taken, typed.raised, (typed.fixing as Typed | undefined)?.applied];
   const later = [typed.closed, ...((typed.inspections as readonly Typed[] | undefined) ?? []).map((one) => one.date)];
   const known = (first ? dates : [...dates, ...later])
     .filter((one): one is string => typeof one === 'string')
-    .map((one) => one.slice(0, 10));
+    .map((one) => dayOf(one));
   return known.sort().at(-1);
 }
 

@@ -2,6 +2,7 @@ import { boxBetween, isInBox } from '../../geometry/box.js';
 import { distance, dot, subtract, unit, type Vec3 } from '../../geometry/vector.js';
 import type { NodeKind, Run, Zone } from '../../model/services.js';
 import type { Model, Photo, Shell } from '../../model/shell.js';
+import { dayOf } from '../../quantity/day.js';
 import { samples } from './samples.js';
 import { type ZoneMap, zoneMap } from './zones.js';
 
@@ -49,7 +50,7 @@ export function photoCoverage({ shell }: Model): PhotoCoverage {
   const zones = zoneMap(shell.zones.filter((zone) => zone.concealed));
   const closing = new Map(shell.zones.map((zone) => [zone.id, closedOn(zone, shell)] as const));
   const counts = (photo: Photo, names: readonly (string | undefined)[], at: Vec3, held: readonly Zone[]): boolean => {
-    const day = (photo.taken ?? photo.date)?.slice(0, 10);
+    const day = dayOf(photo.taken ?? photo.date);
     if (!names.some((name) => name !== undefined && photo.of.includes(name))) return false;
     const inTime = held.every((zone) => {
       const closed = closing.get(zone.id);

@@ -1,5 +1,6 @@
 import type { Shell } from '../../model/shell.js';
 import type { RecordBase } from '../../model/source.js';
+import { dayOf, daysBetween } from '../../quantity/day.js';
 
 /** A record that came into the history long after what it tells of. */
 export interface LateEntry {
@@ -10,12 +11,6 @@ export interface LateEntry {
   readonly entered: string;
   readonly days: number;
 }
-
-const DAY_MS = 86_400_000;
-const dayOf = (iso: string): string => iso.slice(0, 10);
-/** Whole days from one day to another; negative where the second is earlier. */
-export const daysBetween = (from: string, to: string): number =>
-  Math.round((Date.parse(`${dayOf(to)}T00:00:00Z`) - Date.parse(`${dayOf(from)}T00:00:00Z`)) / DAY_MS);
 
 /**
  * Records whose event lies more than `mostDays` before their first commit. `entered`: id → date of that commit. A record without an

@@ -1,6 +1,7 @@
 import type { Instrument } from '../../model/library.js';
 import type { Medium } from '../../model/services.js';
 import type { Model, Test } from '../../model/shell.js';
+import { calibrationLapse } from './calibration.js';
 import { gasDrop } from './gas-drop.js';
 
 /** What a test's values say. Nobody types it. */
@@ -95,17 +96,6 @@ function uncertaintyOf(
   if (test.date === undefined) return { reason: `it has no date to set against the calibration of ${instrument.id}` };
   const lapse = calibrationLapse(instrument, test.date);
   return lapse ? { reason: lapse, lapsed: true } : undefined;
-}
-
-/** Why an instrument's calibration does not cover a day; undefined where it does, or where the day is not known. */
-export function calibrationLapse(instrument: Instrument, date: string | undefined): string | undefined {
-  if (date === undefined) return undefined;
-  if (instrument.due === undefined) return `${instrument.id} has no calibration due date`;
-  if (date > instrument.due) return `${instrument.id} was due for calibration on ${instrument.due}`;
-  if (instrument.calibrated !== undefined && date < instrument.calibrated) {
-    return `${instrument.id} was calibrated on ${instrument.calibrated}, after this use`;
-  }
-  return undefined;
 }
 
 /** The media of what a test is of: circuits, runs and nodes know theirs. */

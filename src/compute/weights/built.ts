@@ -1,5 +1,6 @@
 import type { Model, Ticket } from '../../model/shell.js';
 import type { RecordBase } from '../../model/source.js';
+import { dayOf } from '../../quantity/day.js';
 import type { MassItem } from '../takeoff/types.js';
 import { type Load, loadAt } from './load.js';
 import { type Source, spreadOf } from './uncertainty.js';
@@ -23,7 +24,7 @@ export function whenBuilt(model: Model, items: readonly MassItem[]): ReadonlyMap
   return new Map(
     items.map((item): [string, BuiltItem] => {
       const order = item.stage === undefined ? undefined : orders.get(item.stage);
-      const day = dateOf(model, item.id)?.slice(0, 10);
+      const day = dayOf(dateOf(model, item.id));
       return [item.id, { ...item, ...(order === undefined ? {} : { order }), ...(day === undefined ? {} : { day }) }];
     }),
   );

@@ -1,12 +1,13 @@
 import type { Axle, Condition, Model, Ticket } from '../../model/shell.js';
 import type { MassItem } from '../takeoff/types.js';
+import { calibrationLapse } from '../verdicts/calibration.js';
 import { type AxleModel, axleModelOf } from './axle-reactions.js';
 import { type BuiltItem, builtBy, itemSources, loadOfItem } from './built.js';
 import { carrying, minus, solveAxleLoads, turnOf, type VehicleLoad, type Weighed } from './burden.js';
 import { differences, fuelUncertainty, loadOf } from './differences.js';
 import { NO_LOAD, sumOf } from './load.js';
 import { loadShareSources } from './load-share.js';
-import { asBurden, BARE_CHASSIS, calibrationLapse, type ScaleUncertainty, scaleSources, scaleUncertainty } from './scale.js';
+import { asBurden, BARE_CHASSIS, type ScaleUncertainty, scaleSources, scaleUncertainty } from './scale.js';
 import { rectangular, type Source, sourceOfLoad } from './uncertainty.js';
 
 /** The vehicle in the unladen condition: full fuel and operating fluids, no water, nobody, nothing aboard. */
@@ -108,7 +109,7 @@ export function survey(model: Model, ticket: Ticket, items: Items, bare: Unladen
   const scale = scaleSources(`scale of ${ticket.id}`, doubt, axles, ticket.readings, lifted);
   const aboard = inIt.flatMap((one) => one.sources);
   const burden = asBurden(weighed, axles, lifted, heightKgMm);
-  const lapse = calibrationLapse(ticket, instrument);
+  const lapse = instrument && calibrationLapse(instrument, ticket.date);
   const reason = unverified(model, ticket, lifted, lapse);
   const unladen =
     condition && readingsComplete(model, ticket, lifted)
@@ -154,7 +155,6 @@ function unverified(model: Model, ticket: Ticket, lifted: ReadonlySet<string>, l
       : 'no axles are on record';
   }
   return (
-    fuelUncertainty(model, ticket.condition) ??
-    (lapse === undefined ? undefined : `its scale ${ticket.scale} was out of calibration: ${lapse}`)
+    fuelUncertainty(model, ticket.condition) ?? (lapse === undefined ? undefined : `its scale was out of calibration: ${lapse}`)
   );
 }

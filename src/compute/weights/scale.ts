@@ -1,5 +1,5 @@
 import type { Instrument } from '../../model/library.js';
-import type { Axle, AxleReading, Ticket } from '../../model/shell.js';
+import type { Axle, AxleReading } from '../../model/shell.js';
 import { loadOfWeighed, nothingWeighed, placedOn, type VehicleLoad, type Weighed } from './burden.js';
 import { NO_LOAD } from './load.js';
 import { ofResolution, rectangular, type Source } from './uncertainty.js';
@@ -62,14 +62,4 @@ export function scaleSources(
 export function asBurden(weighed: Weighed, axles: readonly Axle[], lifted: ReadonlySet<string>, heightKgMm = 0): VehicleLoad {
   if (lifted.size > 0) return placedOn(axles, loadOfWeighed(weighed, axles, heightKgMm));
   return { weighed, placed: NO_LOAD, heightKgMm };
-}
-
-/** What is wrong with the scale's calibration on the day of a ticket; nothing where it holds. */
-export function calibrationLapse(ticket: Ticket, instrument: Instrument | undefined): string | undefined {
-  if (!instrument) return undefined;
-  const day = ticket.date.slice(0, 10);
-  if (instrument.due !== undefined && day > instrument.due) return `calibration was due on ${instrument.due}`;
-  if (instrument.calibrated !== undefined && day < instrument.calibrated.slice(0, 10))
-    return `it was calibrated only on ${instrument.calibrated}`;
-  return undefined;
 }

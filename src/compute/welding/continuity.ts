@@ -1,6 +1,7 @@
 import type { Elsewhere } from '../../model/elsewhere.js';
 import type { Model } from '../../model/shell.js';
 import type { Weld } from '../../model/structure.js';
+import { dayOf } from '../../quantity/day.js';
 import { processName } from './process.js';
 
 /** ISO 9606-2 9.2 and AWS D1.2, from memory: the process was used within each six months. */
@@ -47,14 +48,12 @@ export function continuityGaps({ shell, library, elsewhere }: Model): readonly C
   return gaps;
 }
 
-const day = (weld: Weld): string => (weld.date ?? '').slice(0, 10);
+const day = (weld: Weld): string => dayOf(weld.date ?? '');
 
 function usesElsewhere(elsewhere: Elsewhere, welder: string, process: string): readonly Use[] {
   return elsewhere.records('welds', [welder]).flatMap(({ shell, id, typed }) => {
     const same = String(typed.welder) === welder && processName(String(typed.process)) === process;
-    return same && ISO_DAY.test(String(typed.date))
-      ? [{ day: String(typed.date).slice(0, 10), elsewhere: `${shell} ${id}` }]
-      : [];
+    return same && ISO_DAY.test(String(typed.date)) ? [{ day: dayOf(String(typed.date)), elsewhere: `${shell} ${id}` }] : [];
   });
 }
 const ISO_DAY = /^\d{4}-\d{2}-\d{2}/u;
@@ -73,7 +72,7 @@ function gapsIn(work: readonly Weld[], starts: readonly Use[], welder: string, p
 
 /** The same day some months on; the last day of a shorter month. */
 export function monthsLater(date: string, months: number): string {
-  const [year = 0, month = 1, dayOfMonth = 1] = date.slice(0, 10).split('-').map(Number);
+  const [year = 0, month = 1, dayOfMonth = 1] = dayOf(date).split('-').map(Number);
   const total = year * 12 + (month - 1) + months;
   const [toYear, toMonth] = [Math.floor(total / 12), total % 12];
   const last = new Date(Date.UTC(toYear, toMonth + 1, 0)).getUTCDate();

@@ -1,6 +1,7 @@
 import type { Inspections } from '../../model/library.js';
 import type { Model } from '../../model/shell.js';
 import type { Inspection, Member, MemberClass, Weld } from '../../model/structure.js';
+import { dayOf } from '../../quantity/day.js';
 import { isPrimary } from '../structure/materials.js';
 
 /** How much of the joints of a class was accepted by a method. */
@@ -62,7 +63,7 @@ export interface OutOfOrder {
 export function outOfOrder({ date, inspections }: Weld): readonly OutOfOrder[] {
   return inspections.flatMap((look, at): readonly OutOfOrder[] => {
     const above = inspections[at - 1];
-    if (date !== undefined && look.date.slice(0, 10) < date.slice(0, 10)) return [{ what: 'before the weld', at, look }];
+    if (date !== undefined && dayOf(look.date) < dayOf(date)) return [{ what: 'before the weld', at, look }];
     if (above && look.date < above.date.slice(0, look.date.length)) return [{ what: 'before the look above', at, look }];
     const rejected = inspections
       .slice(0, at)

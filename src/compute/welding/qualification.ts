@@ -1,6 +1,7 @@
 import type { Library, Qualification } from '../../model/library.js';
 import type { Model } from '../../model/shell.js';
 import type { Weld } from '../../model/structure.js';
+import { dayOf } from '../../quantity/day.js';
 import { baseParts, thinnerMm } from './base.js';
 import { coversPosition } from './positions.js';
 import { processName } from './process.js';
@@ -37,7 +38,7 @@ export function qualified(weld: Weld, model: Model): Qualified {
 
 function shortfalls(paper: Qualification, weld: Weld, model: Model): readonly Shortfall[] {
   const short: Shortfall[] = [];
-  const date = (weld.date as string).slice(0, 10);
+  const date = dayOf(weld.date as string);
   if (date < paper.from) short.push({ what: 'before', date, limit: paper.from });
   if (paper.until !== undefined && date > paper.until) short.push({ what: 'after', date, limit: paper.until });
   if (weld.position !== undefined && paper.positions.length > 0 && !coversPosition(paper.positions, weld.position)) {

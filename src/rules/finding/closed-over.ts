@@ -1,5 +1,6 @@
 import type { Place } from '../../finding.js';
 import type { Nonconformance } from '../../model/shell.js';
+import { dayOf } from '../../quantity/day.js';
 import { type Concealed, concealed } from '../../query/concealment.js';
 import { nameOf } from '../order/evidence.js';
 import type { Rule, RuleFinding } from '../rule.js';
@@ -36,9 +37,9 @@ const isAbout = ({ of }: Nonconformance, { record, zones }: Concealed): boolean 
   [record.id, record.circuit, ...zones].some((id) => id !== undefined && of.includes(id));
 
 function wasOpen({ raised, closed, decision, approvedBy }: Nonconformance, { closed: panel }: Concealed): boolean {
-  if (!panel || raised.slice(0, 10) > panel.date.slice(0, 10)) return false;
+  if (!panel || dayOf(raised) > dayOf(panel.date)) return false;
   if (decision === 'use as is' && approvedBy !== undefined) return false;
-  return closed === undefined || closed.slice(0, 10) > panel.date.slice(0, 10);
+  return closed === undefined || dayOf(closed) > dayOf(panel.date);
 }
 
 const placeOf = ({ panels, record }: Concealed, id: string): Place =>

@@ -1,5 +1,6 @@
 import { judgeTest } from '../../compute/verdicts/verdict.js';
 import type { Model, Nonconformance } from '../../model/shell.js';
+import { dayOf } from '../../quantity/day.js';
 import type { Rule } from '../rule.js';
 
 export const noReinspection: Rule = {
@@ -29,7 +30,7 @@ export const noReinspection: Rule = {
 function lookedAtAgain(record: Nonconformance, model: Model): boolean {
   const { shell } = model;
   const ids = new Set(record.of);
-  const since = (date: string | undefined): boolean => date !== undefined && date.slice(0, 10) >= record.raised.slice(0, 10);
+  const since = (date: string | undefined): boolean => date !== undefined && dayOf(date) >= dayOf(record.raised);
   const names = new Set(record.photos);
   return (
     shell.welds.some((weld) => ids.has(weld.id) && weld.inspections.some((one) => one.result === 'accept' && since(one.date))) ||

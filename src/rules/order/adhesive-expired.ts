@@ -1,3 +1,4 @@
+import { dayOf } from '../../quantity/day.js';
 import { closingDate } from '../../query/concealment.js';
 import type { Rule } from '../rule.js';
 
@@ -13,7 +14,7 @@ export const adhesiveExpired: Rule = {
     return shell.panels.flatMap((panel) => {
       const expires = panel.fixing?.expires;
       const applied = panel.fixing?.applied ?? closingDate(panel);
-      if (expires === undefined || applied === undefined || applied.slice(0, 10) <= expires.slice(0, 10)) return [];
+      if (expires === undefined || applied === undefined || dayOf(applied) <= dayOf(expires)) return [];
       const lot = panel.fixing?.lot === undefined ? '' : ` lot ${panel.fixing.lot}`;
       return [
         {

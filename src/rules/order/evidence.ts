@@ -1,5 +1,6 @@
 import { judgeTest } from '../../compute/verdicts/verdict.js';
 import type { Model, Photo, Test } from '../../model/shell.js';
+import { dayOf } from '../../quantity/day.js';
 import type { Concealed } from '../../query/concealment.js';
 
 /** What shows that a concealed run or joint was right before it was closed in. */
@@ -32,13 +33,13 @@ function testedThrough(node: string, circuit: string | undefined, { shell }: Mod
   return [node, circuit, ...runs.flatMap((run) => [run.id, run.circuit])];
 }
 
-export const photoDay = (photo: Photo): string | undefined => (photo.taken ?? photo.date)?.slice(0, 10);
-export const testDay = (test: Test): string | undefined => test.date?.slice(0, 10);
+export const photoDay = (photo: Photo): string | undefined => dayOf(photo.taken ?? photo.date);
+export const testDay = (test: Test): string | undefined => dayOf(test.date);
 
 /** The earliest day known, where every one is later than `day`; undefined where one is not, or where none is known. */
 export function firstTooLate(days: readonly (string | undefined)[], day: string): string | undefined {
   const known = days.filter((one) => one !== undefined).sort();
-  return known[0] !== undefined && known[0] > day.slice(0, 10) ? known[0] : undefined;
+  return known[0] !== undefined && known[0] > dayOf(day) ? known[0] : undefined;
 }
 
 /** `Run DC-12/1` or `Splice DC-12/S1`. */

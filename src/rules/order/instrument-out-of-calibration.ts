@@ -1,4 +1,4 @@
-import { calibrationLapse } from '../../compute/verdicts/verdict.js';
+import { calibrationLapse } from '../../compute/verdicts/calibration.js';
 import type { Rule } from '../rule.js';
 
 export const instrumentOutOfCalibration: Rule = {
@@ -6,7 +6,8 @@ export const instrumentOutOfCalibration: Rule = {
   severity: 'warning',
   asks: 'defect',
   duty: 'trade',
-  finds: 'A test taken with an instrument outside its calibration dates. (Scales: weight.scale-out-of-calibration.)',
+  finds:
+    'A test taken with an instrument outside its calibration dates, or without a due date. (Scales: weight.scale-out-of-calibration.)',
   why: 'What it showed that day is not evidence, so the test does not pass.',
   source: 'ISO 9001:2015 clause 7.1.5.2',
   check({ model: { shell, library } }) {

@@ -1,5 +1,6 @@
 import type { Model } from '../../model/shell.js';
 import type { RecordBase } from '../../model/source.js';
+import { dayOf } from '../../quantity/day.js';
 import type { Rule } from '../rule.js';
 
 /** Records named in a message; the ids have all of them. */
@@ -16,7 +17,7 @@ export const beforeBuild: Rule = {
   check({ model }) {
     const begun = firstWeld(model);
     if (begun === undefined) return [];
-    const early = dated(model).filter(({ day }) => day.slice(0, 10) < begun);
+    const early = dated(model).filter(({ day }) => dayOf(day) < begun);
     const [first] = early;
     if (!first) return [];
     const more = early.length > SHOWN ? ` and ${early.length - SHOWN} more` : '';
@@ -33,7 +34,7 @@ export const beforeBuild: Rule = {
 
 const firstWeld = ({ shell }: Model): string | undefined =>
   shell.welds
-    .flatMap(({ date }) => date?.slice(0, 10) ?? [])
+    .flatMap(({ date }) => dayOf(date) ?? [])
     .sort()
     .at(0);
 

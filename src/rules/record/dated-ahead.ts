@@ -1,4 +1,5 @@
 import { eventsOf } from '../../compute/record/late-entries.js';
+import { dayOf } from '../../quantity/day.js';
 import type { Rule } from '../rule.js';
 
 /** Records named in a message; the ids have all of them. */
@@ -13,9 +14,9 @@ export const datedAhead: Rule = {
   why: 'Nobody can have written down what had not happened yet: it is a slip of the year, or a plan in the place of a record.',
   source: 'common practice, no source',
   check({ model: { shell }, outside }) {
-    const last = outside?.lastCommit?.slice(0, 10);
+    const last = dayOf(outside?.lastCommit);
     if (last === undefined || (outside?.uncommitted?.length ?? 0) > 0) return [];
-    const ahead = eventsOf(shell).filter(({ event }) => event.slice(0, 10) > last);
+    const ahead = eventsOf(shell).filter(({ event }) => dayOf(event) > last);
     const [first] = ahead;
     if (!first) return [];
     const more = ahead.length > SHOWN ? ` and ${ahead.length - SHOWN} more` : '';

@@ -1,4 +1,4 @@
-import { daysBetween } from '../../compute/record/late-entries.js';
+import { daysBetween } from '../../quantity/day.js';
 import { number } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 

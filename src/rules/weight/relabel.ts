@@ -1,4 +1,5 @@
 import { relabelLimitKg } from '../../compute/weights/cargo.js';
+import { dayOf } from '../../quantity/day.js';
 import type { Rule } from '../rule.js';
 import { kg } from './text.js';
 
@@ -20,7 +21,7 @@ export const relabel: Rule = {
     const packed = model.library.rules.find((rule) => rule.rule === 'weight.relabel');
     const limitKg = relabelLimitKg(chassis.gvwrKg, packed?.limit);
     const last = amendments.reduce((a, b) => (a.date >= b.date ? a : b));
-    const labelled = declared.some((one) => /label/iu.test(one.declaredKind) && (one.date ?? '') >= last.date.slice(0, 10));
+    const labelled = declared.some((one) => /label/iu.test(one.declaredKind) && (one.date ?? '') >= dayOf(last.date));
     if (addedKg <= limitKg || labelled) return [];
     return [
       {

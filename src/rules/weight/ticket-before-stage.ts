@@ -1,4 +1,5 @@
 import { dateOf } from '../../compute/weights/built.js';
+import { dayOf } from '../../quantity/day.js';
 import type { Rule } from '../rule.js';
 import { ticketName, ticketPlace } from './text.js';
 
@@ -17,10 +18,7 @@ export const ticketBeforeStage: Rule = {
       const amended = new Set(model.shell.amendments.flatMap((amendment) => amendment.changes));
       const later = figures.takeOff.items.flatMap((item) => {
         const date = dateOf(model, item.id);
-        return !amended.has(item.id) &&
-          item.stage === figure.stage &&
-          date !== undefined &&
-          date.slice(0, 10) > figure.date.slice(0, 10)
+        return !amended.has(item.id) && item.stage === figure.stage && date !== undefined && dayOf(date) > dayOf(figure.date)
           ? [{ id: item.id, date }]
           : [];
       });

@@ -1,6 +1,7 @@
 import { methodName } from '../../compute/welding/inspection.js';
 import type { Person } from '../../model/library.js';
 import type { Inspection } from '../../model/structure.js';
+import { dayOf } from '../../quantity/day.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
 export const inspectorUnqualified: Rule = {
@@ -33,7 +34,7 @@ export const inspectorUnqualified: Rule = {
 /** Undefined where some qualification covers the method on that day. */
 function shortfall(look: Inspection, { qualified }: Person): string | undefined {
   const papers = qualified.filter(({ method }) => method !== undefined && methodName(method) === methodName(look.method));
-  const day = look.date.slice(0, 10);
+  const day = dayOf(look.date);
   if (papers.some(({ from, until }) => from <= day && (until === undefined || day <= until))) return undefined;
   const [first] = papers;
   if (!first) return `who has no ${look.method}, expected a qualification for it`;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { calibrationLapse } from '../../../src/compute/verdicts/calibration.js';
 import { weights } from '../../../src/compute/weights/index.js';
-import { calibrationLapse, scaleUncertainty, uOfReading } from '../../../src/compute/weights/scale.js';
+import { scaleUncertainty, uOfReading } from '../../../src/compute/weights/scale.js';
 import type { Instrument } from '../../../src/model/library.js';
 import type { Condition, Model } from '../../../src/model/shell.js';
 import { condition, item, scaleSC1, seat, tagCoach, takeOffOf, tank, ticket, twoAxles, vehicle } from './support.js';
@@ -181,9 +182,9 @@ describe('what a scale’s record says', () => {
       undefined,
     ]);
     const noon = { ...scaleSC1, calibrated: '2026-01-20T12:00', due: '2027-01-20T12:00' };
-    for (const date of ['2026-01-20', '2027-01-20']) expect(calibrationLapse(ticket('T-1', {}, { date }), noon)).toBeUndefined();
-    expect(calibrationLapse(ticket('T-1', {}, { date: '2027-01-21' }), noon)).toContain('due on');
-    expect(lapse('2026-01-19')).toContain('calibrated only on 2026-01-20');
-    expect(lapse('2027-01-21')).toContain('due on 2027-01-20');
+    for (const date of ['2026-01-20', '2027-01-20']) expect(calibrationLapse(noon, date)).toBeUndefined();
+    expect(calibrationLapse(noon, '2027-01-21')).toContain('was due for calibration on');
+    expect(lapse('2026-01-19')).toContain('calibrated on 2026-01-20');
+    expect(lapse('2027-01-21')).toContain('due for calibration on 2027-01-20');
   });
 });

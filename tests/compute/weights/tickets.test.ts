@@ -130,8 +130,8 @@ describe('a ticket is not verified', () => {
     ['without a condition', without, 'in what condition'],
     ['without its fuel', { ...good, condition: condition({ fuelKnown: false }) }, 'how much fuel'],
     ['without a reading for each axle', { ...good, readings: readings({ front: 5000 }) }, 'no reading for axle rear'],
-    ['past calibration', { ...good, date: '2027-02-01' }, 'calibration was due on 2027-01-20'],
-    ['before calibration', { ...good, date: '2026-01-01' }, 'calibrated only on 2026-01-20'],
+    ['past calibration', { ...good, date: '2027-02-01' }, 'SC-1 was due for calibration on 2027-01-20'],
+    ['before calibration', { ...good, date: '2026-01-01' }, 'SC-1 was calibrated on 2026-01-20, after this use'],
   ])('%s', (_name, one, reason) => {
     const answer = weights(vehicle({ axles }, { tickets: [one] }), takeOffOf());
     expect(answer.tickets[0]).toMatchObject({ verified: false, reason: expect.stringContaining(reason) });

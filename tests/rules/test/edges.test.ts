@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { calibrationLapse, judgeTest } from '../../../src/compute/verdicts/verdict.js';
+import { calibrationLapse } from '../../../src/compute/verdicts/calibration.js';
+import { judgeTest } from '../../../src/compute/verdicts/verdict.js';
 import type { Instrument } from '../../../src/model/library.js';
 import type { Test } from '../../../src/model/shell.js';
 import { buildModel, record } from '../../support/build.js';
@@ -166,6 +167,9 @@ describe('the instrument', () => {
     [{}, '2026-04-09', undefined],
     [{}, '2026-01-20', undefined],
     [{}, '2027-01-20', undefined],
+    // The due day counts whole.
+    [{}, '2027-01-20T10:00', undefined],
+    [{}, '2026-01-20T10:00', undefined],
     [{}, undefined, undefined],
     [{}, '2027-01-21', 'PG was due for calibration on 2027-01-20'],
     [{}, '2026-01-19', 'PG was calibrated on 2026-01-20, after this use'],

@@ -54,18 +54,18 @@ describe('weight.scale-out-of-calibration', () => {
     const late = [{ ...good, date: '2027-02-01' }];
     expect(said(scaleOutOfCalibration, weighed(late))).toEqual([
       expect.stringContaining(
-        'warning T-1: Ticket T-1 of 2027-02-01 was taken on scale SC-1 out of calibration: calibration was due on 2027-01-20',
+        'warning T-1: Ticket T-1 of 2027-02-01 was taken out of calibration: SC-1 was due for calibration on 2027-01-20',
       ),
     ]);
     expect(judge(ticketNotVerified, weighed(late))).toEqual([]);
   });
   it('passes on the due date itself', () =>
     expect(judge(scaleOutOfCalibration, weighed([{ ...good, date: '2027-01-20' }]))).toEqual([]));
-  it('notes a scale whose calibration is not on record', () => {
+  it('warns where the calibration of the scale is not on record: such a ticket proves no more than a test by such a gauge', () => {
     const { due: __, calibrated: ___, ...bare } = scaleSC1;
     const model = weighed();
     const unknown = { ...model, library: { ...model.library, instruments: new Map([[bare.id, bare]]) } };
-    expect(judge(scaleOutOfCalibration, unknown)[0]).toMatchObject({ severity: 'note', ids: ['T-1', 'SC-1'] });
+    expect(judge(scaleOutOfCalibration, unknown)[0]).toMatchObject({ severity: 'warning', ids: ['T-1', 'SC-1'] });
   });
 });
 
