@@ -1,3 +1,5 @@
+import type { AxleLoad } from '../../compute/weights/types.js';
+import { number } from '../../quantity/format.js';
 import { type Book, type ChapterMaker, stageName } from '../book.js';
 import { table } from '../table.js';
 import { placeColumn } from '../where.js';
@@ -26,6 +28,7 @@ function weightData(book: Book) {
   return {
     basis: basisWords(book),
     label: labelFacts(book),
+    three: threeNumbers(book),
     ratings: ratingTable(book),
     chart: figures.conditions.length > 0 ? book.draw.axleChart(book.assessment, { ...half, heightMm: 150 }) : undefined,
     conditions: conditionTable(book),
@@ -276,17 +279,30 @@ function seatTable(book: Book) {
   });
 }
 
+/** Figures of the label, from the one place that computes them; the store's own unit first. */
 function labelFacts(book: Book) {
-  const { uvwKg, occcKg, cccKg, fullWaterKg, trailerKg } = book.assessment.figures.weights;
+  const { label, uvwKg, fullWaterKg, trailerKg } = book.assessment.figures.weights;
   const { show } = book;
   const belted = book.assessment.model.shell.seats.filter((seat) => seat.belted).length;
-  const figure = (kg: number | undefined) => (kg === undefined ? 'not verified' : show.massDown(kg));
+  const unknown = 'not verified';
   return [
-    { name: 'Unloaded vehicle weight', value: uvwKg === undefined ? 'not verified' : show.mass(uvwKg) },
-    { name: 'Occupants and cargo together, at most', value: figure(occcKg) },
-    { name: 'Seats with belts', value: String(belted) },
-    { name: 'Cargo with every belted seat taken and water full', value: figure(cccKg) },
-    { name: 'Full load of fresh water weighs', value: show.mass(fullWaterKg) },
+    {
+      name: 'Unloaded vehicle weight',
+      value: label ? massPair(book, label.uvwKg, label.uvwLb) : uvwKg === undefined ? unknown : show.mass(uvwKg),
+    },
+    { name: 'Occupants and cargo together, at most', value: label ? massPair(book, label.occcKg, label.occcLb) : unknown },
+    {
+      name: 'Seats with belts',
+      value: label ? `${belted}, together ${massPair(book, label.seatsKg, label.seatsLb)}` : String(belted),
+    },
+    {
+      name: 'Cargo with every belted seat taken and water full',
+      value: label ? massPair(book, label.cccKg, label.cccLb) : unknown,
+    },
+    {
+      name: 'Full load of fresh water weighs',
+      value: label ? massPair(book, label.waterKg, label.waterLb) : show.mass(fullWaterKg),
+    },
     ...(trailerKg === undefined
       ? []
       : [
@@ -297,3 +313,59 @@ function labelFacts(book: Book) {
         ]),
   ];
 }
+
+const massPair = (book: Book, kg: number, lb: number): string =>
+  book.assessment.model.shop.units === 'metric' ? `${number(kg)} kg (${number(lb)} lb)` : `${number(lb)} lb (${number(kg)} kg)`;
+
+/** How much may I load: three numbers that look alike and are not, each with what sets it. */
+function threeNumbers(book: Book) {
+  const { label, bays, conditions } = book.assessment.figures.weights;
+  const { show } = book;
+  if (!label || bays.length === 0) return [];
+  const inBaysKg = bays.reduce((sum, bay) => sum + bay.togetherKg, 0);
+  const others = [...new Set(bays.map((bay) => bay.limitedBy).filter((by) => by !== OWN_LIMIT))];
+  const tightest = conditions
+    .filter((one) => one.kind === 'worst')
+    .flatMap((one) => one.axles.flatMap((load) => roomOf(load)))
+    .reduce<Room | undefined>((least, one) => (least && least.kg <= one.kg ? least : one), undefined);
+  return [
+    {
+      value: massPair(book, label.cccKg, label.cccLb),
+      name: 'Cargo capacity of the whole vehicle',
+      why: `what the GVWR leaves over the unloaded weight, ${label.seats} people and full fresh water. It says nothing about where.`,
+    },
+    {
+      value: show.massDown(inBaysKg),
+      name: 'All bays together',
+      why:
+        others.length === 0
+          ? 'each bay to the limit of its own floor, which comes before any axle. The rest of the capacity has no rated place to go.'
+          : `each bay to its figure below, held by ${others.join(', ')}.`,
+    },
+    ...(tightest
+      ? [
+          {
+            value: show.massDown(Math.max(0, tightest.kg)),
+            name: `Left at the ${tightest.end} end of axle ${tightest.axle}`,
+            why: 'with the bays full, everyone aboard and the tanks at the levels that load it most. Anything that you add for good (a rack, a bigger battery) comes out of this first: weigh every wheel before and after.',
+          },
+        ]
+      : []),
+  ];
+}
+
+const OWN_LIMIT = 'its stated limit';
+
+interface Room {
+  readonly axle: string;
+  readonly end: 'left' | 'right';
+  readonly kg: number;
+}
+
+const roomOf = ({ axle, limitKg, leftKg, rightKg, lifted }: AxleLoad): readonly Room[] => {
+  if (limitKg === undefined || leftKg === undefined || rightKg === undefined || lifted) return [];
+  return [
+    { axle, end: 'left', kg: limitKg / 2 - leftKg },
+    { axle, end: 'right', kg: limitKg / 2 - rightKg },
+  ];
+};

@@ -1,4 +1,5 @@
 import type { Assessment } from '../../assess.js';
+import { OCCUPANT_LB } from '../../compute/weights/cargo.js';
 import { OCCUPANT_KG } from '../../compute/weights/differences.js';
 import { number } from '../../quantity/format.js';
 import { KG_PER_LB, PA_PER_PSI } from '../../quantity/units.js';
@@ -9,14 +10,13 @@ export interface WeightFigure {
   readonly how: string;
 }
 
-/** 49 CFR 571.120 S10: 68 kg, which it also gives as 150 lb. */
-const OCCUPANT_LB = 150;
 /** Below this a figure is whole: what a conversion there and back leaves behind. */
 const DUST = 1e-6;
 const NOT_KNOWN = 'not verified';
 
 const down = (value: number): string => number(Math.floor(value + DUST));
 const up = (value: number): string => number(Math.ceil(value - DUST));
+const pair = (kg: number, lb: number): string => `${number(kg)} kg (${number(lb)} lb)`;
 const both = (round: (value: number) => string, kg: number): string => `${round(kg)} kg (${round(kg / KG_PER_LB)} lb)`;
 
 /**
@@ -56,7 +56,7 @@ export function weightFigures({ model: { shell }, figures: { weights } }: Assess
     }),
     {
       name: 'Unloaded vehicle weight (UVW)',
-      value: uvwKg === undefined ? NOT_KNOWN : both(up, uvwKg),
+      value: label ? pair(label.uvwKg, label.uvwLb) : uvwKg === undefined ? NOT_KNOWN : both(up, uvwKg),
       how: {
         ticket: `weighed, ticket ${(weights.basisTickets.length > 0 ? weights.basisTickets : [weights.basisTicket]).join(', ')}, rounded up`,
         prediction: 'predicted from parts, never weighed: not verified',
@@ -65,26 +65,22 @@ export function weightFigures({ model: { shell }, figures: { weights } }: Assess
     },
     {
       name: 'Occupants and cargo together, at most (OCCC)',
-      value: label ? `${number(label.occcKg)} kg (${number(label.occcLb)} lb)` : NOT_KNOWN,
+      value: label ? pair(label.occcKg, label.occcLb) : NOT_KNOWN,
       how: 'GVWR less UVW, rounded down',
     },
     {
       name: 'Seats with belts',
-      value: label
-        ? `${label.seats}, together ${number(label.seatsKg)} kg (${number(label.seats * OCCUPANT_LB)} lb)`
-        : String(belted),
+      value: label ? `${label.seats}, together ${pair(label.seatsKg, label.seatsLb)}` : String(belted),
       how: `${OCCUPANT_KG} kg (${OCCUPANT_LB} lb) a seat`,
     },
     {
       name: 'Fresh water, full',
-      value: label ? `${number(label.waterKg)} kg (${number(label.waterLb)} lb)` : both(up, weights.fullWaterKg),
+      value: label ? pair(label.waterKg, label.waterLb) : both(up, weights.fullWaterKg),
       how: '1 kg a litre (8.3 lb a gallon), rounded up',
     },
     {
       name: 'Cargo with every belted seat taken and water full (CCC)',
-      value: label
-        ? `${number(label.occcKg - label.seatsKg - label.waterKg)} kg (${number(label.occcLb - label.seats * OCCUPANT_LB - label.waterLb)} lb)`
-        : NOT_KNOWN,
+      value: label ? pair(label.cccKg, label.cccLb) : NOT_KNOWN,
       how: 'the figures above: OCCC less seats less water',
     },
   ];

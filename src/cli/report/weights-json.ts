@@ -136,12 +136,17 @@ export const budgetJson = (one: AxleBudget): Json => ({
 });
 
 const labelJson = (label: CargoLabel): Json => ({
+  uvw_kg: label.uvwKg,
+  uvw_lb: label.uvwLb,
   occc_kg: label.occcKg,
   occc_lb: label.occcLb,
   seats: label.seats,
   seats_kg: label.seatsKg,
+  seats_lb: label.seatsLb,
   water_kg: label.waterKg,
   water_lb: label.waterLb,
+  ccc_kg: label.cccKg,
+  ccc_lb: label.cccLb,
 });
 
 const forecastJson = (forecast: Forecast): Json => ({

@@ -29,7 +29,6 @@ export function weightsText({ model, figures }: Assessment, paint: Paint, all: b
   }
   const first = shownIn(units)[0] as Shown;
   parts.push(
-    label(weights, paint),
     worstText(weights.conditions, first, paint),
     contributionsText(weights.conditions, first, paint),
     growthText(weights, model.shell.chassis.gvwrKg, first, paint),
@@ -142,29 +141,30 @@ function residualText(ticket: TicketFigure, units: 'us' | 'metric' | 'both'): st
   return `${ticket.id}: ${shown.mass(ticket.residualKg)} ${shown.massUnit} unexplained, centred ${where}.`;
 }
 
+/** The figures of the label: the same here, in the book and on the label itself. */
 function cargo(weights: Weights, shown: Shown, paint: Paint): string {
-  if (weights.uvwKg === undefined && weights.occcKg === undefined && weights.cccKg === undefined) return '';
-  const rows = [
-    ['unloaded vehicle weight', shown.mass(weights.uvwKg)],
-    ['occupant and cargo carrying capacity', shown.massDown(weights.occcKg)],
-    ['fresh water, full', shown.mass(weights.fullWaterKg)],
-    ['cargo carrying capacity', shown.massDown(weights.cccKg)],
-    ...(weights.trailerKg === undefined ? [] : [['left of the GCWR for a trailer, loaded', shown.massDown(weights.trailerKg)]]),
-  ];
-  return `${paint.strong('Capacity')}\n${table([{ head: '' }, right(shown.massUnit)], rows, '  ')}`;
-}
-
-/** Always in both systems, as the label itself is. */
-function label({ label: figures }: Weights, paint: Paint): string {
-  if (!figures) return '';
-  const { occcKg, occcLb, seats, seatsKg, waterKg, waterLb } = figures;
-  const said = [
-    `Occupants and cargo together: ${number(occcKg)} kg or ${number(occcLb)} lb`,
-    `belted seats: ${seats}, which take ${number(seatsKg)} kg of it`,
-    `full fresh water: ${number(waterKg)} kg or ${number(waterLb)} lb`,
-  ].join('; ');
-  const whose = 'Rounded to the safe side. The wording, and the label itself, are those of the licensed final-stage maker.';
-  return `${paint.strong('Figures for the weight label')}\n${paragraph(`${said}. ${whose}`, '  ')}`;
+  const { label } = weights;
+  if (weights.uvwKg === undefined) return '';
+  const pounds = shown.massUnit === 'lb';
+  const of = (kg: number | undefined, lb: number | undefined): string => number((pounds ? lb : kg) ?? 0);
+  const rows = label
+    ? [
+        ['unloaded vehicle weight', of(label.uvwKg, label.uvwLb)],
+        ['occupant and cargo carrying capacity', of(label.occcKg, label.occcLb)],
+        [`${label.seats} belted seats`, of(label.seatsKg, label.seatsLb)],
+        ['fresh water, full', of(label.waterKg, label.waterLb)],
+        ['cargo carrying capacity', of(label.cccKg, label.cccLb)],
+      ]
+    : [
+        ['unloaded vehicle weight', shown.mass(weights.uvwKg)],
+        ['fresh water, full', shown.mass(weights.fullWaterKg)],
+      ];
+  const trailer =
+    weights.trailerKg === undefined ? [] : [['left of the GCWR for a trailer, loaded', shown.massDown(weights.trailerKg)]];
+  const whose =
+    'Figures for the weight label, each rounded to the safe side; water is 1 kg a litre or 8.3 lb a gallon. The wording, and the label itself, are those of the licensed final-stage maker.';
+  const text = `${paint.strong('Capacity')}\n${table([{ head: '' }, right(shown.massUnit)], [...rows, ...trailer], '  ')}`;
+  return label ? `${text}\n${paragraph(whose, '  ')}` : text;
 }
 
 function bays(weights: Weights, shown: Shown, paint: Paint): string {

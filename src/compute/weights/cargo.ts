@@ -1,5 +1,5 @@
 import { parseQuantity } from '../../quantity/parse.js';
-import { KG_PER_LB } from '../../quantity/units.js';
+import { KG_PER_LB, M3_PER_US_GAL } from '../../quantity/units.js';
 import { OCCUPANT_KG } from './differences.js';
 import type { CargoLabel } from './types.js';
 
@@ -31,21 +31,37 @@ export const cargo = (gvwrKg: number, uvwKg: number, beltedSeats: number, waterF
   cccKg: gvwrKg - uvwKg - beltedSeats * OCCUPANT_KG - waterFullKg,
 });
 
+/** 49 CFR 571.120 S10: the 68 kg of an occupant are also given as 150 lb. */
+export const OCCUPANT_LB = 150;
+/** Density of the label figure in pounds a US gallon. */
+const LABEL_WATER_LB_GAL = 8.3;
+
 /**
- * Figures of the label, whole kilograms and pounds, each rounded down from the exact capacity so that the GVWR is never
- * exceeded by either; water is rounded up. Nothing where the unladen mass is above the GVWR.
- * Worked: GVWR 26,000 lb, unloaded 21,480 lb: 2050 kg, 4520 lb.
+ * Every figure of the label, whole kilograms and pounds, by the regulation's own numbers in each unit (68 kg or 150 lb a seat, 1 kg a litre or
+ * 8.3 lb a gallon), each rounded to the safe side: what may be loaded down, what is already there up. Nothing where the unladen mass is
+ * above the GVWR. Book, label and JSON take their figures from here.
+ * Worked: GVWR 26,000 lb, unloaded 21,480 lb: 2050 kg, 4520 lb. 50 gal: 190 kg, 415 lb.
  */
 export function cargoLabel(gvwrKg: number, uvwKg: number, beltedSeats: number, waterFullKg: number): CargoLabel | undefined {
   const capacityKg = gvwrKg - uvwKg;
   if (capacityKg < -DUST) return undefined;
+  const [occcKg, occcLb] = [roundDown(capacityKg), roundDown(capacityKg / KG_PER_LB)];
+  const [seatsKg, seatsLb] = [beltedSeats * OCCUPANT_KG, beltedSeats * OCCUPANT_LB];
+  const gallons = waterFullKg / LABEL_WATER_KG_M3 / M3_PER_US_GAL;
+  const [waterUpKg, waterUpLb] = [roundUp(waterFullKg), roundUp(gallons * LABEL_WATER_LB_GAL)];
   return {
-    occcKg: roundDown(capacityKg),
-    occcLb: roundDown(capacityKg / KG_PER_LB),
+    uvwKg: roundUp(uvwKg),
+    uvwLb: roundUp(uvwKg / KG_PER_LB),
+    occcKg,
+    occcLb,
     seats: beltedSeats,
-    seatsKg: beltedSeats * OCCUPANT_KG,
-    waterKg: roundUp(waterFullKg),
-    waterLb: roundUp(waterFullKg / KG_PER_LB),
+    seatsKg,
+    seatsLb,
+    waterKg: waterUpKg,
+    waterLb: waterUpLb,
+    // As printed, so that the label adds up.
+    cccKg: occcKg - seatsKg - waterUpKg,
+    cccLb: occcLb - seatsLb - waterUpLb,
   };
 }
 

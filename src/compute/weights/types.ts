@@ -137,12 +137,20 @@ export interface BayAllowance {
 
 /** The figures of the occupant and cargo label, whole kilograms and pounds, rounded so that the GVWR is never exceeded. */
 export interface CargoLabel {
+  /** Unloaded vehicle weight. */
+  readonly uvwKg: number;
+  readonly uvwLb: number;
+  /** Occupants and cargo together. */
   readonly occcKg: number;
   readonly occcLb: number;
   readonly seats: number;
   readonly seatsKg: number;
+  readonly seatsLb: number;
   readonly waterKg: number;
   readonly waterLb: number;
+  /** Cargo with every belted seat taken and fresh water full. */
+  readonly cccKg: number;
+  readonly cccLb: number;
 }
 
 export interface Forecast {

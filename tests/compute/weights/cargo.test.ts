@@ -35,8 +35,25 @@ describe('occupant and cargo carrying capacity', () => {
     const water = waterKg([100 * M3_PER_US_GAL, 10 * M3_PER_US_GAL]);
     expect(water).toBeCloseTo(416.395, 3);
     expect(water / KG_PER_LB).toBeCloseTo(918, 1);
-    expect(cargoLabel(lb(26000), lb(21480), 6, water)).toMatchObject({ seats: 6, seatsKg: 408, waterKg: 417, waterLb: 918 });
+    expect(cargoLabel(lb(26000), lb(21480), 6, water)).toMatchObject({
+      seats: 6,
+      seatsKg: 408,
+      seatsLb: 900,
+      waterKg: 417,
+      waterLb: 913,
+    });
     expect(cargo(lb(26000), lb(21480), 6, water).cccKg).toBeCloseTo(1225.8, 1);
+  });
+});
+
+describe('figures of the label', () => {
+  it('of 50 gal: 415 lb by 8.3 lb a gallon, 190 kg by 1 kg a litre, and the lesser cargo of both', () => {
+    const water = waterKg([50 * M3_PER_US_GAL]);
+    const label = cargoLabel(lb(48000), lb(38102.3), 3, water);
+    expect(label).toMatchObject({ uvwLb: 38103, occcLb: 9897, waterKg: 190, waterLb: 415, seatsLb: 450 });
+    // The label adds up as printed, in each unit.
+    expect(label?.cccLb).toBe(9897 - 450 - 415);
+    expect(label?.cccKg).toBe((label?.occcKg as number) - 204 - 190);
   });
 });
 
