@@ -77,7 +77,7 @@ async function look(options: Options, context: Context): Promise<Status> {
 const BARE = /^[-+−]?[\d.]+$/u;
 
 /** `180,-10,0in` is read as `180in,-10in,0in`: three places of one unit. A bare number says nothing, and is refused with what to write. */
-function unitsOnEach(place: string): readonly string[] {
+export function unitsOnEach(place: string): readonly string[] {
   const typed = place.split(',').map((one) => one.trim());
   if (typed.length !== 3) throw new UserError(`Unexpected place \`${place}\`, expected x,y,z with units, as 180,-10,0in`);
   const [x, y, z] = typed as [string, string, string];

@@ -1,11 +1,13 @@
+import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { openForAnswer, revisionOf } from '../open.js';
+import { type OpenShell, openForAnswer, revisionOf } from '../open.js';
 import type { Registry } from '../registry.js';
 
 interface Options {
   readonly shell: string;
   readonly all: boolean;
+  readonly with: readonly string[];
 }
 
 export function declareWeights(registry: Registry): void {
@@ -13,14 +15,33 @@ export function declareWeights(registry: Registry): void {
     .add('weights <shell>', 'axle loads against every rating, by loading condition; cargo and bays', [
       'shellbook weights QF-007',
       'shellbook weights QF-007 --json',
+      'shellbook weights QF-007 --with "600 lb @ B1-R" --with "80 lb @ 120in,-38in,10in"',
     ])
     .option('--all', 'show lifted-axle and worst-case conditions too')
-    .action(registry.run(([shell], { all }) => ({ shell: shell as string, all: all === true }), weights));
+    .option(
+      '--with <mass @ place>',
+      'what if this is loaded: over or not, by axle, end, tyre and bay; may be given again',
+      again,
+      [],
+    )
+    .action(
+      registry.run(
+        ([shell], options) => ({
+          shell: shell as string,
+          all: options.all === true,
+          with: options.with as readonly string[],
+        }),
+        weights,
+      ),
+    );
 }
+
+const again = (one: string, before: readonly string[]): readonly string[] => [...before, one];
 
 async function weights(options: Options, context: Context): Promise<Status> {
   const opened = await openForAnswer(options.shell, context, ['shell', 'weight']);
   const { assessment } = opened;
+  if (options.with.length > 0) return withLoads(options, context, opened);
   if (context.settings.json) {
     const { weightsJson } = await import('../report/weights-json.js');
     context.print(weightsJson(assessment, revisionOf(opened)));
@@ -31,4 +52,27 @@ async function weights(options: Options, context: Context): Promise<Status> {
   const { conditions } = assessment.figures.weights;
   const counting = conditions.filter((one) => one.certified || one.kind === 'weighed');
   return counting.some((one) => one.verdict === 'over' || one.axles.some((axle) => axle.verdict === 'over')) ? 1 : 0;
+}
+
+/** The vehicle with loads that somebody thinks of. Exit 1 where anything is over. */
+async function withLoads(options: Options, context: Context, opened: OpenShell): Promise<Status> {
+  const { model, figures } = opened.assessment;
+  const { thoughtOf } = await import('../thoughts.js');
+  const { whatIf } = await import('../../compute/weights/what-if.js');
+  const { isOver, whatIfJson, whatIfText } = await import('../report/what-if.js');
+  const thoughts = options.with.map((typed) => thoughtOf(model, typed));
+  const rows = whatIf(model, figures.weights, thoughts);
+  if (rows.length === 0) {
+    const why = figures.weights.problems[0] ?? 'nothing weighed and no bare chassis on record';
+    throw new UserError(`What a load does cannot be said: ${why}`);
+  }
+  if (context.settings.json) {
+    const { weightsJson } = await import('../report/weights-json.js');
+    context.print(weightsJson(opened.assessment, revisionOf(opened), whatIfJson(options.with, thoughts, rows)));
+  } else {
+    const { shownIn } = await import('../report/shown.js');
+    const texts = shownIn(model.shop.units).map((shown) => whatIfText(options.with, rows, shown, context.paint));
+    context.print(texts.join('\n\n'));
+  }
+  return isOver(rows) ? 1 : 0;
 }

@@ -2,7 +2,7 @@ import type { Assessment } from '../../assess.js';
 import type { AxleBudget, CargoLabel, ConditionFigure, Forecast, Reconciled } from '../../compute/weights/types.js';
 import { envelope, type Json, place3 } from './json.js';
 
-export function weightsJson({ model, figures }: Assessment, revision: string | null): string {
+export function weightsJson({ model, figures }: Assessment, revision: string | null, whatIf?: Json): string {
   const { weights } = figures;
   return envelope('weights', model.shell.id, revision, {
     ratings: weights.ratings.map((one) => ({
@@ -81,6 +81,23 @@ export function weightsJson({ model, figures }: Assessment, revision: string | n
     full_kg: weights.fullKg,
     least: Object.entries(weights.leastKg).map(([axle, kg]) => ({ axle, load_kg: kg })),
     not_loaded_with: weights.notLoadedWith,
+    load_lines: weights.loadLines.map((one) => ({
+      axle: one.axle,
+      end: one.end,
+      name: one.name,
+      standing: one.standing,
+      base_kg: one.baseKg,
+      uncertainty_kg: one.uncertaintyKg,
+      // By one kilogram: at the datum, and more for each metre aft and to the right of it.
+      adds_kg: one.perKg,
+      adds_aft_kg: one.perKgMmX * 1000,
+      adds_right_kg: one.perKgMmY * 1000,
+      limit_kg: one.limitKg,
+      tyres: one.tyres,
+      tyre_kg: one.tyreKg,
+    })),
+    full_without_bays_kg: weights.fullWithoutBaysKg,
+    with: whatIf,
     assumptions: weights.assumptions,
     problems: weights.problems,
   });

@@ -14,6 +14,7 @@ import { cgHeights } from './cg-height.js';
 import type { Judging } from './conditions.js';
 import { forecast, growth } from './growth.js';
 import { influence } from './influence.js';
+import { loadLines } from './load-lines.js';
 import { tanksOf } from './loadings.js';
 import { bareUnladen, survey } from './normalise.js';
 import { problems } from './problems.js';
@@ -68,6 +69,7 @@ export function weights(model: Model, takeOff: TakeOff): Weights {
     liftedRooms: liftedRooms(search.cases, ratings, reserve),
     notLoadedWith: [...new Set(search.shut.map((state) => [...state.lifted].map((id) => `${id} up`).join(', ')))],
     ...extremes(judging, search),
+    loadLines: loadLines(judging, search),
     reserve,
     cgHeight: cgHeights(model),
     basis: basis.kind,
@@ -102,7 +104,7 @@ function baysOf({ model, ratings, unladen, judged }: Judging, { open }: Search):
 }
 
 /** The mass of everything full, and the least that each axle carries in any way of loading. */
-function extremes({ model, unladen }: Judging, { open }: Search): Pick<Weights, 'fullKg' | 'leastKg'> {
+function extremes({ model, unladen }: Judging, { open }: Search): Pick<Weights, 'fullKg' | 'fullWithoutBaysKg' | 'leastKg'> {
   const { axles } = model.shell.chassis;
   const { sharedAs } = unladen.burden;
   const first = open[0];
@@ -119,6 +121,12 @@ function extremes({ model, unladen }: Judging, { open }: Search): Pick<Weights, 
     );
   return {
     fullKg: massOf(unladen, axles) + rangeOf(first.choices, (load) => load.massKg).most,
+    fullWithoutBaysKg:
+      massOf(unladen, axles) +
+      rangeOf(
+        first.choices.filter((choice) => choice.kind !== 'bay'),
+        (load) => load.massKg,
+      ).most,
     leastKg: Object.fromEntries(axles.map((axle, at) => [axle.id, least(at)])),
   };
 }

@@ -173,6 +173,27 @@ export interface RoadLimit {
   readonly marginKg: number;
 }
 
+/** An axle or an end of it, as a straight line in what is put on; one for each way that the vehicle may stand. */
+export interface LoadLine {
+  readonly axle: string;
+  readonly end?: 'left' | 'right';
+  readonly name: string;
+  /** `tag up`, `SO-1 out`; empty with all axles down and slide-outs in. */
+  readonly standing: string;
+  /** With all bays empty, every tank and seat at the level that loads it most. */
+  readonly baseKg: number;
+  /** Expanded, k = 2. */
+  readonly uncertaintyKg: number;
+  /** What one kilogram at (x, y) adds: perKg + perKgMmX · x + perKgMmY · y. */
+  readonly perKg: number;
+  readonly perKgMmX: number;
+  readonly perKgMmY: number;
+  readonly limitKg?: number;
+  /** How many tyres stand under it, and what one of them carries. */
+  readonly tyres?: number;
+  readonly tyreKg?: number;
+}
+
 /** What the next trade may add, over one axle. */
 export interface AxleBudget {
   readonly axle: string;
@@ -239,6 +260,9 @@ export interface Weights {
   readonly notLoadedWith: readonly string[];
   /** Mass with every tank full, every belted seat taken and every bay at its stated limit. */
   readonly fullKg?: number;
+  /** The same with every bay empty. */
+  readonly fullWithoutBaysKg?: number;
+  readonly loadLines: readonly LoadLine[];
   /** The least that each axle may come to carry, by axle. */
   readonly leastKg: Readonly<Record<string, number>>;
   /** Fraction of each axle's limit that is kept in reserve for the budget. */

@@ -8,6 +8,7 @@ export { behind } from './behind.js';
 export { type DrainPlan, type DrainStep, drainPlan } from './draining.js';
 export { lookupOf } from './lookup-of.js';
 export { near } from './near.js';
+export { findables } from './records.js';
 export { type ScrewAt, screwAt } from './screw.js';
 export { type StillLive, stillLive } from './still-live.js';
 export type { Isolation, IsolationAction, Match, MatchQuality, NearHit, NearKind, ProtectionFound } from './types.js';
