@@ -1,8 +1,8 @@
 import canonicalize from 'canonicalize';
 import type { Certificate } from '../model/library.js';
-import { recordsOf } from '../model/records-of.js';
 import type { Model, Shell } from '../model/shell.js';
 import type { RecordBase } from '../model/source.js';
+import { recordsOf } from '../records/shell-lists.js';
 
 /** One record as plain data in the form that is hashed. */
 export interface CanonicalRecord {

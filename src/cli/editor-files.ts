@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
-import { editorFiles, SCHEMA_FOLDER } from '../schema/files.js';
+import { editorFiles, SCHEMA_FOLDER } from '../records/form/files.js';
 import { writing } from '../store/write.js';
 
 export interface EditorFiles {

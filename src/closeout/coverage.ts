@@ -2,12 +2,11 @@ import { canonical } from '../archive/canonical.js';
 import { sha256 } from '../archive/fingerprint.js';
 import type { Library } from '../model/library.js';
 import { eachNamed } from '../model/link.js';
-import type { LibraryKind } from '../model/links.js';
-import type { Target } from '../model/references.js';
-import type { Model, RecordKind, Shell } from '../model/shell.js';
+import type { LibraryKind, Model, RecordKind, Shell } from '../model/shell.js';
 import type { RecordBase } from '../model/source.js';
 import type { Weld } from '../model/structure.js';
 import { dayOf } from '../quantity/day.js';
+import type { Target } from '../records/references.js';
 
 /** What a sign-off of a stage covers: `kind id` → SHA-256 of the record in canonical form, hex. */
 export type Coverage = ReadonlyMap<string, string>;

@@ -1,6 +1,6 @@
 import type { Assessment } from '../assess.js';
 import { judgeTest } from '../compute/verdicts/verdict.js';
-import { checkOf, type HoldPointCheck, holdPointWords } from '../model/hold-point.js';
+import { checkOf, type HoldPointCheck, holdPointWords } from '../records/hold-point.js';
 import type { Model, Shell, Test } from '../model/shell.js';
 import type { Clamp, Panel, Weld } from '../model/structure.js';
 import { concealed } from '../query/concealment.js';

@@ -1,7 +1,7 @@
 import type { Model } from '../model/shell.js';
 import { EXAMPLES } from '../quantity/units.js';
-import { checkForm } from '../schema/form.js';
-import { Schemas } from '../schema/kinds.js';
+import { checkForm } from '../records/form/form.js';
+import { Schemas } from '../records/schema.js';
 import type { Path } from '../source/source.js';
 import type { Asker } from './asker.js';
 import { readCell, writeCell } from './cells.js';

@@ -1,9 +1,9 @@
 import { qualified } from '../compute/welding/qualification.js';
 import { boundsOf } from '../geometry/box.js';
 import { distance, lerp, type Vec3 } from '../geometry/vector.js';
-import { referencesOf, type Target } from '../model/references.js';
 import type { Model, RecordKind } from '../model/shell.js';
 import type { Weld } from '../model/structure.js';
+import { referencesOf, type Target } from '../records/references.js';
 import type { Choice } from './asker.js';
 import type { Column } from './columns.js';
 import { type EntryKind, homeOf } from './homes.js';

@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import { getOwn } from '../get-own.js';
-import { type FieldForm, formOf } from '../schema/field-form.js';
-import { type Kind, Schemas } from '../schema/kinds.js';
+import { quantity } from '../records/fields.js';
+import { type FieldForm, formOf } from '../records/form/field-form.js';
+import type { KindName } from '../records/index.js';
+import { Schemas, schemaOf } from '../records/schema.js';
 import type { Path } from '../source/source.js';
 
 /** One field of a record kind as a column of a table, an option or a question. */
@@ -23,7 +25,7 @@ const LAST = ['stage', 'date', 'by', 'photos', 'place', 'planned', 'corrected.da
 const AXES: Readonly<Record<string, number>> = { x: 0, y: 1, z: 2 };
 
 /** Every column of a kind that is known beforehand; blocks are taken apart, lists of blocks are one column each. */
-export function columnsOf(kind: Kind): readonly Column[] {
+export function columnsOf(kind: KindName): readonly Column[] {
   const made = COLUMNS.get(kind) ?? makeColumns(kind);
   COLUMNS.set(kind, made);
   return made;
@@ -31,16 +33,16 @@ export function columnsOf(kind: Kind): readonly Column[] {
 
 /** Schemas and columns of a kind are the same each time: made once. */
 const SCHEMAS = new Schemas();
-const COLUMNS = new Map<Kind, readonly Column[]>();
+const COLUMNS = new Map<KindName, readonly Column[]>();
 
-function makeColumns(kind: Kind): readonly Column[] {
+function makeColumns(kind: KindName): readonly Column[] {
   const columns = flat(SCHEMAS.of(kind), []);
   const rank = ({ key }: Column): number => (key === 'id' ? -1 : LAST.indexOf(key) + 1);
   return [...columns].sort((a, b) => rank(a) - rank(b));
 }
 
 /** The column of this key, also one that only the records know, as `readings.steer.left`; undefined where the kind has none. */
-export function columnFor(kind: Kind, key: string): Column | undefined {
+export function columnFor(kind: KindName, key: string): Column | undefined {
   if (/^x-\S+$/u.test(key))
     return { key, path: [key], help: 'The shop’s own', required: false, form: { as: 'text' }, list: false };
   const path: (string | number)[] = [];
@@ -54,6 +56,9 @@ export function columnFor(kind: Kind, key: string): Column | undefined {
   }
   return at && columnOf(key, path, at);
 }
+
+/** One of the three lengths of a place. */
+const lengthSchema = (help: string): z.core.$ZodType => schemaOf(quantity('length', help, 'any'), SCHEMAS.units);
 
 /** Keys of blocks and lists of blocks that open here: nothing can be typed for them in one word. */
 function flat(schema: z.core.$ZodType, path: Path): readonly Column[] {
@@ -96,8 +101,7 @@ function into(schema: z.core.$ZodType, step: string): { step: string | number; s
   if (plain instanceof z.ZodRecord) return { step, schema: plain.valueType as z.core.$ZodType };
   if (plain instanceof z.ZodArray && /^[1-9]\d?$/u.test(step)) return { step: Number(step) - 1, schema: plain.element };
   const axis = getOwn(AXES, step.toLowerCase());
-  if (formOf(plain).as === 'place' && axis !== undefined)
-    return { step: axis, schema: SCHEMAS.fields.quantity('length', helpOf(schema) ?? '', 'any') };
+  if (formOf(plain).as === 'place' && axis !== undefined) return { step: axis, schema: lengthSchema(helpOf(schema) ?? '') };
   return undefined;
 }
 

@@ -1,4 +1,4 @@
-import { Schemas } from '../schema/kinds.js';
+import { Schemas } from '../records/schema.js';
 import { UserError } from '../user-error.js';
 import type { ListPlace } from './append.js';
 import { chooseFile } from './files.js';

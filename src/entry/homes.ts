@@ -1,4 +1,4 @@
-import type { Kind } from '../schema/kinds.js';
+import type { KindName } from '../records/index.js';
 import type { FileRole, LibraryList, ShellList } from '../store/layout.js';
 import type { Style } from './yaml-text.js';
 
@@ -49,7 +49,7 @@ export const HOMES = {
   instrument: library('instruments'),
   stage: library('stages'),
   rule: library('rules'),
-} as const satisfies Record<Exclude<Kind, WholeFile>, Home>;
+} as const satisfies Record<Exclude<KindName, WholeFile>, Home>;
 
 export type EntryKind = keyof typeof HOMES;
 export const ENTRY_KINDS = Object.keys(HOMES) as readonly EntryKind[];

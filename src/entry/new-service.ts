@@ -1,5 +1,5 @@
-import { checkForm } from '../schema/form.js';
-import { Schemas } from '../schema/kinds.js';
+import { checkForm } from '../records/form/form.js';
+import { Schemas } from '../records/schema.js';
 import { roleOf } from '../store/layout.js';
 import { UserError } from '../user-error.js';
 import { missingFields, optionOf, readFields } from './options.js';

@@ -1,4 +1,4 @@
-import type { Kind } from '../schema/kinds.js';
+import type { KindName } from '../records/index.js';
 import { nearest } from '../source/nearest.js';
 import { UserError } from '../user-error.js';
 import { readCell } from './cells.js';
@@ -8,7 +8,7 @@ import type { EntryKind } from './homes.js';
 import type { Data } from './yaml-text.js';
 
 /** Fields given on the command line: `--cut-length "31 ft 10 in"`, `--protection.rating=15A`, `--set fixing.method=screws`. */
-export function readFields(kind: Kind, args: readonly string[]): Data {
+export function readFields(kind: KindName, args: readonly string[]): Data {
   let data: unknown = {};
   for (let i = 0; i < args.length; i++) {
     const arg = args[i] as string;
@@ -33,7 +33,7 @@ export function readFields(kind: Kind, args: readonly string[]): Data {
 }
 
 /** `cut-length` for `cut_length`: options are written with strokes. */
-function columnNamed(kind: Kind, key: string): Column {
+function columnNamed(kind: KindName, key: string): Column {
   const column = columnFor(kind, key) ?? columnFor(kind, key.replace(/-/gu, '_'));
   if (column) return column;
   const known = columnsOf(kind).map((one) => one.key);
@@ -45,7 +45,7 @@ function columnNamed(kind: Kind, key: string): Column {
 export const optionOf = (key: string): string => key.replace(/_/gu, '-');
 
 /** Keys that must be there and are not, as options. A member’s tube or plate is for the form to tell. */
-export function missingFields(kind: Kind, data: Data): readonly Column[] {
+export function missingFields(kind: KindName, data: Data): readonly Column[] {
   return columnsOf(kind).filter(({ path, required }) => required && !(String(path[0]) in data));
 }
 

@@ -1,7 +1,7 @@
 import type { Finding } from '../finding.js';
 import { withoutBlanks } from '../model/records.js';
 import type { RecordKind } from '../model/shell.js';
-import { Schemas } from '../schema/kinds.js';
+import { Schemas } from '../records/schema.js';
 import type { Path } from '../source/source.js';
 import type { ListPlace } from './append.js';
 import type { Habits } from './cells.js';

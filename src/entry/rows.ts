@@ -1,6 +1,6 @@
 import type { Finding } from '../finding.js';
 import { parseQuantity } from '../quantity/parse.js';
-import type { FieldSource } from '../schema/form.js';
+import type { FieldSource } from '../records/form/form.js';
 import type { Path } from '../source/source.js';
 import { type Habits, readCell } from './cells.js';
 import { withValue } from './change.js';

@@ -1,4 +1,4 @@
-import { Schemas } from '../schema/kinds.js';
+import { Schemas } from '../records/schema.js';
 import { UserError } from '../user-error.js';
 import type { PhotoDraft } from './photos.js';
 import type { RecordIndex } from './record-index.js';

@@ -1,13 +1,12 @@
 import type { Finding } from '../finding.js';
+import { readCondition } from '../model/conditions.js';
 import { link } from '../model/link.js';
-import { type From, type LibraryKind, Links } from '../model/links.js';
-import { mapCondition } from '../model/map-condition.js';
+import { type From, Links } from '../model/links.js';
 import { withoutBlanks } from '../model/records.js';
-import { reportRoughMembers, reportRoughZones } from '../model/rough.js';
-import type { RecordKind, Tank } from '../model/shell.js';
-import type { Source } from '../model/source.js';
-import { checkForm, type FieldSource } from '../schema/form.js';
-import type { Form, Schemas } from '../schema/kinds.js';
+import { checkForm, type FieldSource } from '../records/form/form.js';
+import type { LibraryKind, RecordKind, Source, Tank } from '../records/index.js';
+import { type Form, kindOf } from '../records/kinds.js';
+import type { Schemas } from '../records/schema.js';
 import { shown } from '../source/shown.js';
 import type { Path } from '../source/source.js';
 import { type EntryKind, homeOf } from './homes.js';
@@ -55,19 +54,14 @@ export function validate({ kind, data, known, schemas, source }: Candidate, say:
 
 /** A tube without an end, a swept cavity without its inside: forms that are right by halves. */
 function reportHalf(kind: EntryKind, record: never, say: Say): void {
-  const reader = {
-    tell: (rule: string, message: string, place: Finding['place'], ids: readonly string[] = []): void =>
-      say({ rule, severity: 'error', message, ids, place }),
-  };
-  if (kind === 'member') reportRoughMembers([record], reader);
-  if (kind === 'zone') reportRoughZones([record], reader);
+  kindOf(kind).more.check?.(record, (rule, message, place, ids) => say({ rule, severity: 'error', message, ids, place }));
 }
 
 /** What was aboard is named by a tank, what is in it, or an axle of this shell. */
 function reportCondition(form: object, { id, source }: { id: string; source: Source }, known: RecordIndex, say: Say): void {
   if (!('condition' in form) || form.condition === undefined) return;
   const tanks = known.ofKind('tank').map(({ data }) => ({ id: String(data.id), contents: String(data.contents) }) as Tank);
-  mapCondition(form.condition as never, { id, source, path: ['condition'] }, { tanks, register: known.register, say });
+  readCondition(form.condition as never, { id, source, path: ['condition'] }, { tanks, register: known.register, say });
 }
 
 /** Lets a record name what is not there yet, and tells it. Near names are not looked for: by the thousand that would take minutes. */

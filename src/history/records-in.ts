@@ -1,5 +1,5 @@
 import { isMap, isSeq, type Node, type Pair } from 'yaml';
-import { KIND_IN } from '../schema/kind-in.js';
+import { KIND_IN } from '../records/lists.js';
 import { readDocument, type SourceDocument } from '../source/document.js';
 import { NodeSource } from '../source/source.js';
 import { roleOf, stemOf } from '../store/layout.js';

@@ -1,5 +1,5 @@
-import { recordsOf } from './records-of.js';
-import type { Entry, RecordKind, Shell } from './shell.js';
+import type { Entry, RecordKind, Shell } from '../records/index.js';
+import { recordsOf } from '../records/shell-lists.js';
 
 /** Fills the index of every id of a shell, the shell's own and those of axles, tanks, seats and bays included. */
 export function indexById(shell: Shell, index: Map<string, Entry>): void {

@@ -1,9 +1,9 @@
 import type { Finding } from '../finding.js';
-import { ID } from '../schema/plain-fields.js';
+import { ID } from '../records/form/plain-fields.js';
+import type { Photo, RecordKind } from '../records/index.js';
+import { type Reference, referencesOf, type Target } from '../records/references.js';
 import { didYouMean } from '../source/nearest.js';
 import type { From, Links } from './links.js';
-import { type Reference, referencesOf, type Target } from './references.js';
-import type { Photo, RecordKind } from './shell.js';
 
 /** A record as typed, whether its form is right or not: what it names is checked all the same, so that one run tells everything. */
 export interface RawRecordRef extends From {

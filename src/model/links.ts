@@ -1,22 +1,11 @@
 import type { Finding } from '../finding.js';
+import type { KindName, Library, LibraryKind, RecordKind, Source } from '../records/index.js';
+import { kindOf } from '../records/kinds.js';
 import { didYouMean } from '../source/nearest.js';
 import { shown } from '../source/shown.js';
 import type { Path } from '../source/source.js';
-import type { Library } from './library.js';
 import type { Register } from './register.js';
-import type { RecordKind } from './shell.js';
-import type { Source } from './source.js';
 
-export type LibraryKind =
-  | 'material'
-  | 'certificate'
-  | 'section'
-  | 'conductor'
-  | 'procedure'
-  | 'person'
-  | 'instrument'
-  | 'stage'
-  | 'rule';
 export type LibraryRegisters = Readonly<Record<LibraryKind, Register>>;
 
 /** Where a reference was typed. */
@@ -25,32 +14,14 @@ export interface From {
   readonly source: Source;
 }
 
-const LIBRARY_FILES: Readonly<Record<LibraryKind, string>> = {
-  material: 'library/materials.yaml',
-  certificate: 'library/certificates.yaml',
-  section: 'library/sections.yaml',
-  conductor: 'library/conductors.yaml',
-  procedure: 'library/procedures.yaml',
-  person: 'library/people.yaml',
-  instrument: 'library/instruments.yaml',
-  stage: 'library/stages.yaml',
-  rule: 'library/rules/',
-};
-
-const SHELL_FILES: Readonly<Partial<Record<RecordKind, string>>> = {
-  axle: 'shell.yaml',
-  tank: 'shell.yaml',
-  seat: 'shell.yaml',
-  bay: 'shell.yaml',
-  zone: 'zones.yaml',
-  member: 'members.yaml',
-  panel: 'panels.yaml',
-  node: 'services/',
-  circuit: 'services/',
-  component: 'components.yaml',
-  photo: 'photos/photos.yaml',
-  test: 'tests.yaml',
-};
+/** Where records of a kind are typed, for advice: a list of a kind's own, or what it is part of. */
+function fileOf(kind: KindName): string | undefined {
+  const { home } = kindOf(kind);
+  if (home.in === 'library') return `library/${home.list}${home.list === 'rules' ? '/' : '.yaml'}`;
+  if (home.in === 'service') return 'services/';
+  if (home.in === 'head') return 'shell.yaml';
+  return home.in === 'shell' ? `${home.list === 'photos' ? 'photos/' : ''}${home.list}.yaml` : undefined;
+}
 
 /** Checks that what records name is there, and of the right kind. Every miss is a finding with the nearest known id. */
 export class Links {
@@ -66,7 +37,7 @@ export class Links {
     if (kind === 'any' || (kind !== undefined && kinds.includes(kind))) return;
     const wanted = orOf(kinds);
     if (kind !== undefined) this.wrongKind(from, id, kind, wanted, path);
-    else this.miss(from, id, wanted, this.shell.idsOf(kinds), SHELL_FILES[kinds[0] as RecordKind], path);
+    else this.miss(from, id, wanted, this.shell.idsOf(kinds), fileOf(kinds[0] as RecordKind), path);
   }
 
   /** Any record of this shell. */
@@ -77,7 +48,7 @@ export class Links {
 
   toLibrary(from: From, kind: LibraryKind, id: string, path: Path): void {
     if (this.library[kind].kindOf(id) !== undefined) return;
-    this.miss(from, id, orOf([kind]), this.library[kind].ids(), LIBRARY_FILES[kind], path);
+    this.miss(from, id, orOf([kind]), this.library[kind].ids(), fileOf(kind), path);
   }
 
   private wrongKind(from: From, id: string, kind: string, wanted: string, path: Path): void {

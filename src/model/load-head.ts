@@ -1,11 +1,12 @@
 import type { Vec3 } from '../geometry/vector.js';
-import type { Form, Kind } from '../schema/kinds.js';
+import type { Bay, Chassis, ConditionRead, HeadKind, LoadingCondition, RecordKind, Seat, Tank } from '../records/index.js';
+import type { Form } from '../records/kinds.js';
+import { inModel, partInModel } from '../records/read-model.js';
 import { found } from '../source/shown.js';
-import { mapCondition, mapReadings, type Vehicle } from './map-condition.js';
-import { mapAxles, mapBay, mapSeat, mapTank } from './map-shell.js';
-import { type Checked, nodeAt, type OpenFile, type RecordReader } from './records.js';
+import type { Path, Source } from '../source/source.js';
+import { readCondition, type Vehicle } from './conditions.js';
+import { checkWhole, nodeAt, type OpenFile, type RecordReader } from './records.js';
 import type { Register } from './register.js';
-import type { Bay, Chassis, RecordKind, Seat, Shell, Tank } from './shell.js';
 
 type Mapping = Readonly<Record<string, unknown>>;
 
@@ -16,7 +17,7 @@ export interface Head {
   readonly tanks: readonly Tank[];
   readonly seats: readonly Seat[];
   readonly bays: readonly Bay[];
-  readonly conditions: Shell['conditions'];
+  readonly conditions: readonly LoadingCondition[];
 }
 
 const PARTS = ['chassis', 'tanks', 'seats', 'bays', 'conditions', 'datum', 'units'] as const;
@@ -28,11 +29,14 @@ export function loadHead(file: OpenFile, id: string, reader: RecordReader, regis
   const moved = data.datum === undefined || data.datum === null ? file : moveDatum(file, id, data.datum, reader);
   const { source } = moved;
   const form = reader.form(moved, 'shell', { id, data: without(data, PARTS), source, alsoKnown: PARTS });
-  const list = <K extends Kind>(name: string, kind: K): readonly Checked<K>[] =>
-    reader.items(moved, nodeAt(moved, name), data[name], name, kind, register);
-  const tanks = list('tanks', 'tank').flatMap((record) => mapTank(record, reader) ?? []);
-  const seats = list('seats', 'seat').map(mapSeat);
-  const bays = list('bays', 'bay').map(mapBay);
+  const list = <K extends HeadKind>(name: string, kind: K) =>
+    reader.items(moved, nodeAt(moved, name), data[name], name, kind, register).flatMap((record) => {
+      checkWhole(kind, record, reader);
+      return inModel(kind, record) ?? [];
+    });
+  const tanks = list('tanks', 'tank');
+  const seats = list('seats', 'seat');
+  const bays = list('bays', 'bay');
   const vehicle: Vehicle = { tanks, register, say: reader.say };
   const chassis = loadChassis(moved, id, data.chassis, reader, vehicle);
   return { form, chassis, tanks, seats, bays, conditions: loadConditions(moved, id, data.conditions, reader, vehicle) };
@@ -55,30 +59,30 @@ function loadChassis(file: OpenFile, id: string, typed: unknown, reader: RecordR
     alsoKnown: CHASSIS_PARTS,
   });
   const axles = reader.items(file, nodeAt(file, 'chassis', 'axles'), data.axles, 'axles', 'axle', vehicle.register);
+  const sorted = [...axles].sort((a, b) => a.form.x - b.form.x);
   const isTyped = data.bare !== undefined && data.bare !== null;
   const path = ['chassis', 'bare'];
   const bare = isTyped ? reader.form(file, 'bare', { id, data: data.bare, source, path }) : undefined;
   return {
-    description: form?.description,
-    document: form?.document,
-    gvwrKg: form?.gvwr,
-    gcwrKg: form?.gcwr,
-    frame: {
-      railTopAboveGroundMm: form?.frame?.rail_top_above_ground,
-      railSpacingMm: form?.frame?.rail_spacing,
-      railDepthMm: form?.frame?.rail_depth,
-      railWidthMm: form?.frame?.rail_width,
-      lengthMm: form?.frame?.length,
-    },
-    axles: mapAxles(axles),
-    bare: bare && {
-      condition: mapCondition(bare.condition, { id, source, path: [...path, 'condition'] }, vehicle),
-      readings: mapReadings(bare.readings),
-    },
+    ...partInModel('chassis', form ?? {}, { id, path: ['chassis'] }),
+    axles: sorted.flatMap((record, i) => inModel('axle', record, { isFirst: i === 0 }) ?? []),
+    ...(bare ? { bare: partInModel('bare', bare, { id, path, condition: conditionsOf(id, source, vehicle) }) } : {}),
   };
 }
 
-function loadConditions(file: OpenFile, id: string, typed: unknown, reader: RecordReader, vehicle: Vehicle): Shell['conditions'] {
+/** How the words of a condition are read that stands in this record. */
+export const conditionsOf =
+  (id: string, source: Source, vehicle: Vehicle) =>
+  (read: ConditionRead, path: Path): unknown =>
+    readCondition(read, { id, source, path }, vehicle);
+
+function loadConditions(
+  file: OpenFile,
+  id: string,
+  typed: unknown,
+  reader: RecordReader,
+  vehicle: Vehicle,
+): readonly LoadingCondition[] {
   if (typed === undefined || typed === null) return [];
   const { source } = file;
   if (!Array.isArray(typed)) {
@@ -88,8 +92,8 @@ function loadConditions(file: OpenFile, id: string, typed: unknown, reader: Reco
   }
   return typed.flatMap((data: unknown, i) => {
     const form = reader.form(file, 'loading condition', { id, data, source, path: ['conditions', i] });
-    const at = { id, source, path: ['conditions', i, 'condition'] };
-    return form ? [{ name: form.name, condition: mapCondition(form.condition, at, vehicle) }] : [];
+    const given = { id, path: ['conditions', i], condition: conditionsOf(id, source, vehicle) };
+    return form ? [partInModel('loading condition', form, given)] : [];
   });
 }
 

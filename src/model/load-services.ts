@@ -1,9 +1,8 @@
+import { type Circuit, MEDIA, type Medium, type RecordKind, type Run, type Service, type ServiceNode } from '../records/index.js';
+import { inModel } from '../records/read-model.js';
 import { stemOf } from '../store/layout.js';
-import { mapCircuit, mapNode, mapRun, type OfService, withPaths } from './map-services.js';
 import { nodeAt, type OpenFile, type RecordReader } from './records.js';
 import type { Register } from './register.js';
-import { type Circuit, MEDIA, type Medium, type Run, type Service, type ServiceNode } from './services.js';
-import type { RecordKind } from './shell.js';
 
 export interface ServiceParts {
   readonly services: readonly Service[];
@@ -39,18 +38,18 @@ function loadService(path: string, file: OpenFile, reader: RecordReader, registe
   const data = mappingOf(file, path, reader);
   const head = Object.fromEntries(Object.entries(data).filter(([key]) => !(PARTS as readonly string[]).includes(key)));
   const form = reader.form(file, 'service', { data: head, source: file.source, alsoKnown: PARTS });
-  const of: OfService = { service: id, medium: form?.medium ?? mediumOr(data.medium) };
+  const of = { service: id, medium: form?.medium ?? mediumOr(data.medium) };
   const list = <K extends 'circuit' | 'node' | 'run'>(name: string, kind: K) =>
-    reader.items(file, nodeAt(file, name), data[name], name, kind, register);
+    reader.items(file, nodeAt(file, name), data[name], name, kind, register).flatMap((record) => inModel(kind, record, of) ?? []);
   return {
     id,
     name: form?.service ?? id,
     medium: of.medium,
     file: path,
     typed: form ? head : {},
-    circuits: list('circuits', 'circuit').map((record) => mapCircuit(record, of)),
-    nodes: list('nodes', 'node').map((record) => mapNode(record, of)),
-    runs: list('runs', 'run').map((record) => mapRun(record, of)),
+    circuits: list('circuits', 'circuit'),
+    nodes: list('nodes', 'node'),
+    runs: list('runs', 'run'),
   };
 }
 
@@ -65,4 +64,14 @@ function mappingOf(file: OpenFile, path: string, reader: RecordReader): Readonly
     reader.tell('format.wrong-value', message, file.source.place());
   }
   return {};
+}
+
+/** The whole way of each run, ends included; empty where an end is unknown. */
+function withPaths(runs: readonly Run[], nodes: readonly ServiceNode[]): readonly Run[] {
+  const places = new Map(nodes.map((node) => [node.id, node.at]));
+  return runs.map((run) => {
+    const from = places.get(run.from);
+    const to = places.get(run.to);
+    return from && to ? { ...run, path: [from, ...run.via, to] } : run;
+  });
 }

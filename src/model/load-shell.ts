@@ -1,23 +1,18 @@
 import type { Finding } from '../finding.js';
-import type { Kind } from '../schema/kinds.js';
-import { type FileRole, roleOf, type ShellList } from '../store/layout.js';
+import type { ListedKind, RecordKind, Shell, ShellLists, Shop, Source } from '../records/index.js';
+import { LISTED, type RecordNamed } from '../records/kinds.js';
+import { inModel, partInModel } from '../records/read-model.js';
+import { listName } from '../records/shell.js';
+import { type FileRole, roleOf } from '../store/layout.js';
+import type { Vehicle } from './conditions.js';
 import { indexById } from './index-by-id.js';
-import type { Shop } from './library.js';
 import { link, reportMissingFiles } from './link.js';
 import { type LinkedLibrary, Links } from './links.js';
-import { type Head, loadHead } from './load-head.js';
+import { conditionsOf, type Head, loadHead } from './load-head.js';
 import { loadServices, type ServiceParts } from './load-services.js';
 import type { LoadedShell } from './load-types.js';
-import type { Vehicle } from './map-condition.js';
-import { mapAmendment, mapComponent, mapDeclared, mapNonconformance, mapPhoto, mapSignoff, mapTest } from './map-records.js';
-import { mapZone } from './map-services.js';
-import { mapTicket } from './map-shell.js';
-import { mapClamp, mapMember, mapOpening, mapPanel, mapWeld } from './map-structure.js';
-import { type Checked, type OpenFile, RecordReader } from './records.js';
+import { checkWhole, type OpenFile, RecordReader } from './records.js';
 import { Register } from './register.js';
-import { reportRoughMembers, reportRoughZones } from './rough.js';
-import type { RecordKind, Shell } from './shell.js';
-import type { Source } from './source.js';
 
 /** What one shell is read from. */
 export interface ShellText {
@@ -70,51 +65,26 @@ function reportOtherFolder(typed: string, folder: string, file: OpenFile, reader
   reader.tell('format.wrong-value', message, file.source.place('shell'), [folder]);
 }
 
-type Lists = Pick<
-  Shell,
-  | 'zones'
-  | 'members'
-  | 'welds'
-  | 'panels'
-  | 'openings'
-  | 'components'
-  | 'tickets'
-  | 'tests'
-  | 'findings'
-  | 'signoffs'
-  | 'amendments'
-  | 'photos'
-  | 'declared'
-  | 'clamps'
->;
+type Lists = Omit<ShellLists, 'circuits' | 'nodes' | 'runs'>;
 
+/** Every list of a shell but those of its services. */
 function loadLists(text: ShellText, head: Head, reader: RecordReader, register: Register<RecordKind>): Lists {
-  const read = <K extends Kind & RecordKind>(list: ShellList, kind: K): readonly Checked<K>[] =>
+  const vehicle: Vehicle = { tanks: head.tanks, register, say: reader.say };
+  const read = <K extends ListedKind>(kind: K, list: string): readonly RecordNamed<K>[] =>
     filesOf(text, (role) => role.holds === 'list' && role.list === list).flatMap(([path, yaml]) => {
       const file = reader.open(path, yaml, register);
-      return file ? reader.list(file, list, kind, register) : [];
+      const records = file ? reader.list(file, list, kind, register) : [];
+      return records.flatMap((record) => {
+        checkWhole(kind, record, reader);
+        return inModel(kind, record, { condition: conditionsOf(record.id, record.source, vehicle) }) ?? [];
+      });
     });
-  const vehicle: Vehicle = { tanks: head.tanks, register, say: reader.say };
-  const zones = read('zones', 'zone');
-  const members = read('members', 'member');
-  reportRoughZones(zones, reader);
-  reportRoughMembers(members, reader);
-  return {
-    zones: zones.map(mapZone),
-    members: members.flatMap((record) => mapMember(record) ?? []),
-    welds: read('welds', 'weld').map(mapWeld),
-    panels: read('panels', 'panel').map(mapPanel),
-    openings: read('openings', 'opening').map(mapOpening),
-    components: read('components', 'component').map(mapComponent),
-    tickets: read('weights', 'ticket').map((record) => mapTicket(record, vehicle)),
-    tests: read('tests', 'test').map(mapTest),
-    findings: read('findings', 'finding').map(mapNonconformance),
-    signoffs: read('signoffs', 'signoff').map(mapSignoff),
-    amendments: read('amendments', 'amendment').map(mapAmendment),
-    photos: read('photos', 'photo').map(mapPhoto),
-    declared: read('declared', 'declared').map(mapDeclared),
-    clamps: read('clamps', 'clamp').map(mapClamp),
-  };
+  const kinds = Object.keys(LISTED) as readonly ListedKind[];
+  const lists = kinds.flatMap((kind) => {
+    const { home } = LISTED[kind];
+    return home.in === 'shell' ? [[listName(kind), read(kind, home.list)]] : [];
+  });
+  return Object.fromEntries(lists) as Lists;
 }
 
 function filesOf(text: ShellText, wanted: (role: FileRole) => boolean): readonly (readonly [string, string])[] {
@@ -127,26 +97,13 @@ function filesOf(text: ShellText, wanted: (role: FileRole) => boolean): readonly
 function assemble(id: string, head: Head, lists: Lists, services: ServiceParts, file: OpenFile | undefined): Shell {
   const { form } = head;
   const data = file?.document.data;
+  const { shell: _, photos: __, ...own } = partInModel('shell', form ?? {}, { id, path: [] });
   const shell = {
+    ...own,
     id,
     source: file?.source ?? noSource(`shells/${id}/shell.yaml`),
     typed: typeof data === 'object' && data !== null && !Array.isArray(data) ? (data as Record<string, unknown>) : {},
-    note: form?.note,
-    by: form?.by,
-    date: form?.date,
-    stage: form?.stage,
     title: form?.title ?? id,
-    vin: form?.vin,
-    customer: form?.customer,
-    envelope: form?.envelope && {
-      lengthMm: form.envelope.length,
-      widthMm: form.envelope.width,
-      heightMm: form.envelope.height,
-    },
-    care: form?.care?.map(({ done, ...one }) => ({ ...one, done: done ?? [] })),
-    paint: form?.paint,
-    parts: form?.parts?.map(({ maker_number, ...one }) => ({ ...one, makerNumber: maker_number })),
-    warranty: form?.warranty,
     chassis: head.chassis,
     tanks: head.tanks,
     seats: head.seats,

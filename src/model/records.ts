@@ -2,24 +2,24 @@ import { isMap, isSeq, type Node, type Pair } from 'yaml';
 import type { Finding } from '../finding.js';
 import type { Vec3 } from '../geometry/vector.js';
 import type { FileUnits } from '../quantity/parse.js';
-import { checkForm, type TypedRecordForm } from '../schema/form.js';
-import { type Form, type Kind, Schemas } from '../schema/kinds.js';
-import { readUnits } from '../schema/units.js';
+import { checkForm, type TypedRecordForm } from '../records/form/form.js';
+import { readUnits } from '../records/form/units.js';
+import type { KindName, RecordKind } from '../records/index.js';
+import { type Form, kindOf } from '../records/kinds.js';
+import { HEAD_LISTS, LIBRARY_LISTS, SERVICE_LISTS, SHELL_LISTS } from '../records/lists.js';
+import { Schemas } from '../records/schema.js';
 import { readDocument, type SourceDocument } from '../source/document.js';
 import { nearest } from '../source/nearest.js';
 import { found, shown } from '../source/shown.js';
 import { NodeSource } from '../source/source.js';
-import { LIBRARY_LISTS, SHELL_LISTS } from '../store/layout.js';
 import type { RawRecordRef } from './link.js';
 import type { Register } from './register.js';
-import type { RecordKind } from './shell.js';
-import type { RecordBase, Statement } from './source.js';
 
 type Mapping = Readonly<Record<string, unknown>>;
 export type Say = (finding: Finding) => void;
 
 /** One record whose form is right: fields under their typed names in SI, what was typed, and where. */
-export interface Checked<K extends Kind> {
+export interface Checked<K extends KindName> {
   readonly id: string;
   readonly form: Form<K>;
   readonly typed: Mapping;
@@ -76,7 +76,7 @@ export class RecordReader {
   }
 
   /** A file that is a list of records: bare, or under its kind's name beside `units`. */
-  list<K extends Kind>(file: OpenFile, name: string, kind: K, register: Register): readonly Checked<K>[] {
+  list<K extends KindName>(file: OpenFile, name: string, kind: K, register: Register): readonly Checked<K>[] {
     const { data } = file.document;
     if (data === null || data === undefined) return [];
     if (!isMapping(data)) return this.items(file, file.document.root, data, name, kind, register);
@@ -95,7 +95,7 @@ export class RecordReader {
   }
 
   /** The records of one list within a file (`nodes` of a service, `tanks` of a shell). */
-  items<K extends Kind>(
+  items<K extends KindName>(
     file: OpenFile,
     node: Node | null,
     data: unknown,
@@ -122,7 +122,7 @@ export class RecordReader {
     return records;
   }
 
-  private item<K extends Kind>(
+  private item<K extends KindName>(
     file: OpenFile,
     source: NodeSource,
     data: unknown,
@@ -142,7 +142,7 @@ export class RecordReader {
   }
 
   /** The form of a record or of a part of one; undefined where something in it is wrong. */
-  form<K extends Kind>(file: OpenFile, kind: K, typed: TypedRecordForm<NodeSource>): Form<K> | undefined {
+  form<K extends KindName>(file: OpenFile, kind: K, typed: TypedRecordForm<NodeSource>): Form<K> | undefined {
     const data = file.document.hasBlanks ? withoutBlanks(typed.data) : typed.data;
     const form = checkForm(file.schemas, kind, { ...typed, data }, this.say);
     if (form === undefined || file.document.faults.length === 0) return form;
@@ -158,27 +158,10 @@ export class RecordReader {
   }
 }
 
-/** What every record may carry, from its form. */
-export function baseOf(record: {
-  readonly id: string;
-  readonly form: Shared;
-  readonly typed: Mapping;
-  readonly source: NodeSource;
-}): RecordBase {
-  const { note, photos, by, date, stage, place, planned, corrected } = record.form;
-  const own = { id: record.id, source: record.source, typed: record.typed };
-  return { ...own, note, photos: photos ?? [], by, date, stage, place, planned, corrected };
-}
-
-interface Shared {
-  readonly note?: string | undefined;
-  readonly photos?: readonly string[] | undefined;
-  readonly by?: string | undefined;
-  readonly date?: string | undefined;
-  readonly stage?: string | undefined;
-  readonly place?: string | undefined;
-  readonly planned?: boolean | undefined;
-  readonly corrected?: Statement | undefined;
+/** Faults of a record that no single field can see. */
+export function checkWhole<K extends KindName>(kind: K, { id, form, source }: Checked<K>, reader: RecordReader): void {
+  const check = kindOf(kind).more.check as ((record: unknown, tell: RecordReader['tell']) => void) | undefined;
+  check?.({ id, form, source }, (...fault) => reader.tell(...fault));
 }
 
 /** Lists under a misspelt key lose their records, which is told once; what names those records is not told as well. */
@@ -190,7 +173,7 @@ function claimStrayLists(data: unknown, register: Register): void {
 const LISTS: ReadonlySet<string> = new Set([
   ...LIBRARY_LISTS,
   ...SHELL_LISTS,
-  ...['rules', 'photos', 'circuits', 'nodes', 'runs', 'tanks', 'seats', 'bays', 'conditions'],
+  ...['rules', 'photos', ...SERVICE_LISTS, ...HEAD_LISTS],
 ]);
 
 export function nodeAt(file: OpenFile, ...path: readonly string[]): Node | null {

@@ -1,7 +1,7 @@
 import type { Finding } from '../finding.js';
 import { number } from '../quantity/format.js';
 import { MM_PER_IN } from '../quantity/units.js';
-import type { Section, SectionShape } from './library.js';
+import type { Section, SectionShape } from '../records/index.js';
 
 /** One dimension that does not fit into another of the same section. */
 interface Slip {

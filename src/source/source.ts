@@ -1,10 +1,21 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, type YAMLSeq } from 'yaml';
 import type { Place } from '../finding.js';
-import type { Source } from '../model/source.js';
 import type { SourceDocument } from './document.js';
 import { rangeOf } from './plain.js';
 
 export type Path = readonly (string | number)[];
+
+/** A way down from a record: its key first, where its keys are known. */
+export type PathTo<Key extends string> = string extends Key
+  ? readonly (string | number)[]
+  : readonly [] | readonly [Key, ...(readonly (string | number)[])];
+
+/** Where a record was typed. Made once by the reader, so that no rule ever searches for a place to point at. */
+export interface Source<Key extends string = string> {
+  readonly file: string;
+  /** The place of a field (`place('axles', 0, 'gawr')`); of its nearest known parent where that field was not typed. */
+  place(...path: PathTo<Key>): Place;
+}
 
 /** Where the path led, as far as it could be followed. */
 interface Spot {

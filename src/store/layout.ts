@@ -1,38 +1,11 @@
-import { nearest } from '../source/nearest.js';
+import { LIBRARY_LISTS, type LibraryList, SHELL_LISTS, type ShellList } from '../records/lists.js';
 
-/** Lists of the library, by file name. */
-export const LIBRARY_LISTS = [
-  'materials',
-  'certificates',
-  'sections',
-  'conductors',
-  'procedures',
-  'people',
-  'instruments',
-  'stages',
-] as const;
-/** Lists of a shell, by file name; photos lie in photos/, services in services/. */
-export const SHELL_LISTS = [
-  'zones',
-  'members',
-  'welds',
-  'panels',
-  'openings',
-  'components',
-  'weights',
-  'tests',
-  'findings',
-  'signoffs',
-  'amendments',
-  'declared',
-  'clamps',
-] as const;
+export { LIBRARY_LISTS, type LibraryList, SHELL_LISTS, type ShellList } from '../records/lists.js';
+
+import { nearest } from '../source/nearest.js';
 
 /** What the shop's sheets call things: no record, and never looked at but to read a sheet. */
 export const COLUMNS_FILE = 'import.yaml';
-
-export type LibraryList = (typeof LIBRARY_LISTS)[number] | 'rules';
-export type ShellList = (typeof SHELL_LISTS)[number] | 'photos';
 
 /** What a file of the store holds. */
 export type FileRole =

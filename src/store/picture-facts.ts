@@ -1,4 +1,4 @@
-import type { PictureFacts } from '../model/picture.js';
+import type { PictureFacts } from '../records/picture-facts.js';
 import { openPicture } from './picture.js';
 
 const FULL_FRAME_WIDTH_MM = 36;

@@ -3,7 +3,7 @@ import { dutyOf } from '../../src/closeout/duty.js';
 import { unmetHoldPoints } from '../../src/closeout/hold-points.js';
 import { blocking, holdPointItems, openItems } from '../../src/closeout/items.js';
 import { digestFor, missingFor, unsignedBefore } from '../../src/closeout/sign.js';
-import type { HoldPoint } from '../../src/model/hold-point.js';
+import type { HoldPoint } from '../../src/records/hold-point.js';
 import type { Person, Stage } from '../../src/model/library.js';
 import type { Nonconformance, Photo, Signoff, Test } from '../../src/model/shell.js';
 import type { Inspection, Panel } from '../../src/model/structure.js';

@@ -5,7 +5,7 @@ import { fittingScale } from '../../src/drawing/sheet.js';
 import { processNumber } from '../../src/drawing/weld-symbol/process-number.js';
 import { columnFor } from '../../src/entry/columns.js';
 import { parseQuantity } from '../../src/quantity/parse.js';
-import { neverTyped } from '../../src/schema/unknown-key.js';
+import { neverTyped } from '../../src/records/form/unknown-key.js';
 import { smallStore } from '../book/small-store.js';
 import { loadOne } from '../support/store.js';
 import { assessmentOf } from './assessed.js';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { loadStore } from '../../src/model/load.js';
-import { Schemas } from '../../src/schema/kinds.js';
+import { Schemas } from '../../src/records/schema.js';
 
 describe('schemas that shells share', () => {
   const head = (id: string, datum: string): readonly (readonly [string, string])[] => [

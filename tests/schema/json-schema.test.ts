@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { editorFiles, type FileSchema, fileSchemas, SCHEMA_FOLDER } from '../../src/schema/files.js';
+import { editorFiles, type FileSchema, fileSchemas, SCHEMA_FOLDER } from '../../src/records/form/files.js';
 import { roleOf } from '../../src/store/layout.js';
 
 /** JSON Schema draft 2020-12 by another validator: ajv. Records are typed with yes and no, and numbers or words in any field. */

@@ -5,15 +5,15 @@
 import { parse } from 'yaml';
 import { z } from 'zod';
 import { EXAMPLES } from '../../src/quantity/units.js';
-import { formOf } from '../../src/schema/field-form.js';
-import { Fields } from '../../src/schema/fields.js';
-import { KIND_IN } from '../../src/schema/kind-in.js';
-import { KINDS, type Kind } from '../../src/schema/kinds.js';
+import { formOf } from '../../src/records/form/field-form.js';
+import { KIND_IN } from '../../src/records/lists.js';
+import type { KindName as Kind } from '../../src/records/names.js';
+import { Schemas } from '../../src/records/schema.js';
 import { SHELL_LISTS } from '../../src/store/layout.js';
 import { smallStore } from '../book/small-store.js';
 
 type Data = Record<string, unknown>;
-type List = keyof typeof KIND_IN;
+type List = string;
 
 export interface HostileStore {
   readonly files: Readonly<Record<string, string>>;
@@ -21,7 +21,7 @@ export interface HostileStore {
   readonly marks: ReadonlyMap<string, string>;
 }
 
-const FIELDS = new Fields({ length: 'in', mass: 'lb' });
+const SCHEMAS = new Schemas({ length: 'in', mass: 'lb' });
 
 /** Fills every field of text with the words, and a mark behind them unless they are to stand alone. */
 export function hostileStore(words: string, alone = false): HostileStore {
@@ -104,7 +104,7 @@ class Filler {
   }
 
   private kind(kind: Kind, typed: Data): Data {
-    return this.filled(KINDS[kind](FIELDS), typed, kind) as Data;
+    return this.filled(SCHEMAS.of(kind), typed, kind) as Data;
   }
 
   /** What stands at a place of a record, or what can stand there, with every text in it replaced. */

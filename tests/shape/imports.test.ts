@@ -37,8 +37,7 @@ const IMPORTS = FILES.flatMap(importsOf);
 const INSIDE = IMPORTS.filter(({ to }) => to.endsWith('.ts'));
 
 /**
- * The rooms from left to right; a file imports from its own room and from those left of it. `shapes`: what a record is, in model/, which
- * source and schema must know before anything is loaded. `layout`: what a store's files are called, which touches no file.
+ * The rooms from left to right; a file imports from its own room and from those left of it. `layout`: what a store's files are called, which touches no file.
  */
 const ROOMS = [
   ...[
@@ -47,23 +46,20 @@ const ROOMS = [
     'get-own.ts',
     'geometry',
     'quantity',
-    'shapes',
     'source',
+    'records',
     'layout',
-    'schema',
     'model',
     'store',
   ],
   ...['pdf', 'archive', 'history', 'coverage', 'compute', 'query', 'rules', 'assess.ts', 'drawing', 'closeout', 'entry', 'book'],
   ...['index.ts', 'cli', 'main.ts', 'preinstall.ts'],
 ];
-const SHAPES = new Set(['library', 'services', 'shell', 'source', 'structure', 'vehicle'].map((name) => `model/${name}.ts`));
 
 const roomOf = (file: string): string => file.split('/')[0] as string;
 /** What a signature stands for, which rules judge; the rest of closing a build comes after them. */
 const COVERAGE = new Set(['coverage', 'signed', 'state'].map((name) => `closeout/${name}.ts`));
 const roomFor = (file: string): string => {
-  if (SHAPES.has(file)) return 'shapes';
   if (COVERAGE.has(file)) return 'coverage';
   return file === 'store/layout.ts' ? 'layout' : roomOf(file);
 };
@@ -79,7 +75,7 @@ const PURE = [
   'geometry',
   'quantity',
   'source',
-  'schema',
+  'records',
   'model',
   'pdf',
   'archive',

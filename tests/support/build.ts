@@ -1,6 +1,7 @@
 /** Models from literals, for tests of figures and rules that need no YAML. */
 import { indexById } from '../../src/model/index-by-id.js';
-import type { Entry } from '../../src/model/shell.js';
+import type { Entry } from '../../src/records/index.js';
+import { emptyLists } from '../../src/records/shell-lists.js';
 import type { Limits, Material, Model, Section } from './types.js';
 
 export const source = {
@@ -17,6 +18,8 @@ export const limits: Limits = {
   trussSpacingMm: 508,
   cavityFill: 0.4,
   keepApart: [],
+  movingClearanceMm: 50,
+  hotClearanceMm: { dry: 230, wet: 50 },
   voltageDrop: 0.03,
   flatnessMm: 3,
   lateEntryDays: 7,
@@ -35,37 +38,15 @@ export function section(id: string, dimensions: Section['dimensions']): Section 
   return { ...record(id), dimensions };
 }
 
+const NONE = { tanks: [], seats: [], bays: [], conditions: [], services: [] };
+
 /** A model with nothing in it but what is given. `byId` is made from the records given. */
 export function buildModel(
   shell: Partial<Model['shell']> = {},
   library: Partial<Model['library']> = {},
   shop: Partial<Model['shop']> = {},
 ): Model {
-  const lists = {
-    tanks: [],
-    seats: [],
-    bays: [],
-    conditions: [],
-    zones: [],
-    members: [],
-    welds: [],
-    panels: [],
-    openings: [],
-    services: [],
-    circuits: [],
-    nodes: [],
-    runs: [],
-    components: [],
-    tickets: [],
-    tests: [],
-    findings: [],
-    signoffs: [],
-    amendments: [],
-    photos: [],
-    declared: [],
-    clamps: [],
-  };
-  const whole = { ...record('T-1'), title: 'Test shell', chassis: { frame: {}, axles: [] }, ...lists, ...shell };
+  const whole = { ...record('T-1'), title: 'Test shell', chassis: { frame: {}, axles: [] }, ...NONE, ...emptyLists(), ...shell };
   const byId: Map<string, Entry> = new Map();
   indexById({ ...whole, byId }, byId);
   return {

@@ -1,4 +1,4 @@
-import type { Kind } from '../../schema/kinds.js';
+import type { KindName } from '../../records/index.js';
 import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
@@ -24,9 +24,9 @@ async function schema({ kind, write }: Options, context: Context): Promise<Statu
   if (write) return writeAll(context);
   if (kind?.startsWith(ANSWER)) return answerOf(kind.slice(ANSWER.length), context);
   const [{ recordSchema, SCHEMA_KINDS }, { fileSchemas }, { KIND_IN }, { didYouMean }] = await Promise.all([
-    import('../../schema/json.js'),
-    import('../../schema/files.js'),
-    import('../../schema/kind-in.js'),
+    import('../../records/form/json.js'),
+    import('../../records/form/files.js'),
+    import('../../records/lists.js'),
     import('../../source/nearest.js'),
   ]);
   if (kind === undefined)
@@ -40,7 +40,7 @@ async function schema({ kind, write }: Options, context: Context): Promise<Statu
     const close = didYouMean(kind, [...SCHEMA_KINDS, ...Object.keys(KIND_IN)]);
     throw new UserError(`No record kind ${kind}${close === '' ? `, expected one of ${SCHEMA_KINDS.join(', ')}` : close}`);
   }
-  context.print(JSON.stringify(file ? file.schema : recordSchema(known as Kind), null, 2));
+  context.print(JSON.stringify(file ? file.schema : recordSchema(known as KindName), null, 2));
   return 0;
 }
 

@@ -3,7 +3,7 @@ import type { Draft } from '../../entry/draft.js';
 import type { EntryKind } from '../../entry/homes.js';
 import { optionOf } from '../../entry/options.js';
 import { type Data, item, type Style } from '../../entry/yaml-text.js';
-import type { Kind } from '../../schema/kinds.js';
+import type { KindName } from '../../records/index.js';
 import { envelope, type Json } from './json.js';
 import { paragraph } from './wrap.js';
 
@@ -11,7 +11,7 @@ import { paragraph } from './wrap.js';
 export const recordText = (data: Data, style: Style): string => item(data, style, '  ').trimEnd();
 
 /** The options of a kind: its fields, those that it must have first. */
-export function fieldsText(kind: Kind): string {
+export function fieldsText(kind: KindName): string {
   const columns = [...columnsOf(kind)].sort((a, b) => Number(b.required) - Number(a.required));
   const lines = columns.map(({ key, help, required, form }) => {
     const values = form.as === 'choice' ? `: ${form.values.join(' | ')}` : '';

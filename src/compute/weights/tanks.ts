@@ -1,5 +1,5 @@
 import type { Condition, Tank } from '../../model/shell.js';
-import type { TankUse } from '../../model/vehicle.js';
+import type { TankUse } from '../../records/index.js';
 import { type Load, loadAt } from './load.js';
 
 /** What a tank's contents are to the vehicle. */

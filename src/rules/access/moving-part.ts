@@ -1,7 +1,7 @@
 import type { TooNear } from '../../compute/access/clearances.js';
 import type { Place } from '../../finding.js';
-import type { Shell } from '../../model/shell.js';
 import { length, position } from '../../quantity/format.js';
+import type { Shell, Source } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
 export const movingPart: Rule = {
@@ -31,5 +31,5 @@ export const lessTolerance = ({ recordedMm, distanceMm }: TooNear, units: Parame
 export function placeOf({ id, what }: TooNear, shell: Shell): Place {
   const key = what === 'run' ? 'via' : what === 'member' ? 'from' : 'at';
   const record = [...shell.runs, ...shell.nodes, ...shell.members, ...shell.components].find((one) => one.id === id);
-  return (record ?? shell).source.place(key);
+  return record ? (record.source as Source).place(key) : shell.source.place();
 }

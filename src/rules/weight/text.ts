@@ -2,16 +2,19 @@ import type { AxleLoad, ConditionFigure, TicketFigure } from '../../compute/weig
 import type { Place } from '../../finding.js';
 import type { Model, Ticket } from '../../model/shell.js';
 import { mass, percent } from '../../quantity/format.js';
+import type { axle } from '../../records/axle.js';
+import type { ticket } from '../../records/ticket.js';
+import type { KeysOf, PathTo } from '../../records/types.js';
 
 /** Where an axle's field was typed; the chassis where the axle's own place is not known. */
-export function axlePlace({ shell }: Model, id: string, ...path: readonly string[]): Place {
+export function axlePlace({ shell }: Model, id: string, ...path: PathTo<KeysOf<typeof axle.fields>>): Place {
   const source = shell.chassis.axles.find((axle) => axle.id === id)?.source;
   return source ? source.place(...path) : shell.source.place('chassis', 'axles');
 }
 
 export const ticketOf = ({ shell }: Model, id: string): Ticket | undefined => shell.tickets.find((ticket) => ticket.id === id);
 
-export const ticketPlace = (model: Model, id: string, ...path: readonly string[]): Place =>
+export const ticketPlace = (model: Model, id: string, ...path: PathTo<KeysOf<typeof ticket.fields>>): Place =>
   ticketOf(model, id)?.source.place(...path) ?? model.shell.source.place();
 
 /** One axle in one condition. */

@@ -57,7 +57,7 @@ function say(reason: Shortfall, units: UnitSystem): string {
   }
 }
 
-function fieldOf(reason: Shortfall | undefined, weld: Weld): string {
+function fieldOf(reason: Shortfall | undefined, weld: Weld): 'position' | 'process' | 'date' | 'joins' | 'welder' | 'id' {
   switch (reason?.what) {
     case 'position':
     case 'process':

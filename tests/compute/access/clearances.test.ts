@@ -7,7 +7,7 @@ import { convexDistance } from '../../../src/geometry/convex-distance.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
 import type { Axle, Model } from '../../../src/model/shell.js';
 import type { Opening } from '../../../src/model/structure.js';
-import { tyreSize } from '../../../src/model/tyre-size.js';
+import { tyreSize } from '../../../src/records/tyre-size.js';
 import { buildModel, record, section } from '../../support/build.js';
 import { component, lineMember, node, run } from '../../support/services.js';
 

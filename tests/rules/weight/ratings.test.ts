@@ -282,7 +282,7 @@ describe('weight.concentrated-load', () => {
       'note GEN: Generator (GEN) weighs 240 kg',
     );
     expect(judge(concentratedLoad, weighed({}, { components: [component(227)] }))).toEqual([]);
-    const declared = (of: readonly string[]) => [{ ...record('MOUNT-1'), declaredKind: 'mounting', of }];
+    const declared = (of: readonly string[]) => [{ ...record('MOUNT-1'), declaredKind: 'mounting', by: 'J. Doe, P.E. 1', of }];
     const mounted = (of: readonly string[]) => weighed({}, { components: [component(240)], declared: declared(of) });
     expect(judge(concentratedLoad, mounted(['GEN']))).toEqual([]);
     expect(judge(concentratedLoad, mounted(['STOVE']))).toHaveLength(1);

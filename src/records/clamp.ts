@@ -1,0 +1,33 @@
+import { block, date, ids, list, position, quantity, text, yesNo } from './fields.js';
+import { kind, type RecordOf } from './kind.js';
+import type { ModelOf } from './types.js';
+
+const check = {
+  date: date('When it was checked').required(),
+  torque: quantity('torque', 'As found or tightened again', 'above zero').ofOne(),
+  by: text('Who checked it').person().ofOne(),
+  after: text('Distance or time by then, as 640 mi'),
+};
+export type ClampCheck = ModelOf<typeof check>;
+
+const again = block({ after: text('Distance or time, as 500 mi').required() }, 'When its torque is looked at next');
+
+/** clamps*.yaml */
+export const clamp = kind(
+  'clamp',
+  { in: 'shell', list: 'clamps' },
+  {
+    kind: text('U-bolt, plate, damper mount …').required().as('clampKind').called('type').asLast(),
+    at: position('Where it is').required().called('location'),
+    bolt: text('Size and grade'),
+    torque: quantity('torque', 'As tightened', 'above zero').ofOne(),
+    damper: text('Damper that it holds'),
+    isolator: yesNo('Unlike metals are kept apart here'),
+    joins: ids('Parts that it holds together').namesAny().usual([]),
+    check_again: again.model(({ after }) => `after ${after}`),
+    checks: list(block(check), 'Each check since it was first tightened').ofOne(),
+  },
+  { structure: true, pictured: 8 },
+);
+
+export type Clamp = RecordOf<typeof clamp>;

@@ -1,0 +1,16 @@
+import type { RecordOf } from './kind.js';
+import type { LIBRARY } from './kinds.js';
+import type { LibraryList } from './lists.js';
+import type { LibraryKind } from './names.js';
+
+type KindIn<L extends LibraryList> = {
+  [K in LibraryKind]: (typeof LIBRARY)[K]['home']['list'] extends L ? K : never;
+}[LibraryKind];
+type In<L extends LibraryList> = RecordOf<(typeof LIBRARY)[KindIn<L>]>;
+
+/** The shop's own library: records by id; stages in build order, rules in file order. */
+export type Library = {
+  readonly [L in Exclude<LibraryList, 'stages' | 'rules'>]: ReadonlyMap<string, In<L>>;
+} & {
+  readonly [L in 'stages' | 'rules']: readonly In<L>[];
+};

@@ -1,0 +1,52 @@
+import { block, id, ids, list, positions, quantity, range, text } from './fields.js';
+import { kind, type RecordOf } from './kind.js';
+
+const sag = block({
+  at: quantity('length', 'From the front end of the header').required(),
+  drop: quantity('length', 'Below a straight line between its ends', 'any').required(),
+});
+
+const measured = block(
+  {
+    top: quantity('length', 'Along the top', 'above zero'),
+    bottom: quantity('length', 'Along the bottom', 'above zero'),
+    front: quantity('length', 'Along the front', 'above zero'),
+    rear: quantity('length', 'Along the rear', 'above zero'),
+    diagonals: range('length', 'Both diagonals'),
+    header_sag: list(sag, 'Sag of the header below a line between its ends, place by place').usual([]),
+  },
+  'As measured: sides, diagonals and sag',
+);
+
+/** openings*.yaml */
+export const opening = kind(
+  'opening',
+  { in: 'shell', list: 'openings' },
+  {
+    kind: text('slide-out, door, window …').required().as('openingKind').asLast(),
+    wall: text('left, right, front, rear or roof'),
+    sill: positions('Both ends of the sill').usual([]),
+    width: quantity('length', 'Width as it should be', 'above zero').required(),
+    height: quantity('length', 'Height as it should be', 'above zero').required(),
+    measured: measured.ofOne(),
+    header: id('The member over it').names('member'),
+    gussets: ids('The plates in its corners').names('member').usual([]),
+    travel: quantity('length', 'Of a slide-out: how far it goes out from the wall', 'above zero'),
+    driven_by: ids('Of a slide-out: circuits, runs and nodes that move with it or drive it'),
+    depth: quantity('length', 'Of a slide-out: how far into the coach it stands when it is in', 'above zero'),
+  },
+  {
+    structure: true,
+    pictured: 6,
+    repeated: {
+      what: 'measured values and dates',
+      least: 1,
+      same: ['date', 'width', 'height'],
+      readings: ['measured'],
+      leastReadings: 1,
+      word: 'date',
+    },
+  },
+);
+
+export type Opening = RecordOf<typeof opening>;

@@ -1,0 +1,72 @@
+import type { AnyField, Fields } from './field.js';
+import { kindOf, LIBRARY } from './kinds.js';
+import type { KindName, LibraryKind, RecordKind } from './names.js';
+
+/** What a key must name: a record of this shell of one of some kinds, any record of it, or one of the library. */
+export type Target = { readonly kinds: readonly RecordKind[] } | { readonly any: true } | { readonly library: LibraryKind };
+
+/** Keys from the record down: `*` each item of a list, `{}` each key of a block, which is then itself the id. */
+export interface Reference {
+  readonly path: readonly string[];
+  readonly target: Target;
+}
+
+/** A path to a field: keys, `*` for each item of a list, `{}` for each key of a table. */
+export type FieldPath = readonly string[];
+
+/** Every field of a record, those within blocks and lists too, each with its way down. */
+export function eachField(fields: Fields, visit: (field: AnyField, path: FieldPath, key: string) => void): void {
+  const into = (field: AnyField, path: FieldPath, key: string): void => {
+    visit(field, path, key);
+    const { shape } = field;
+    if (shape.is === 'block' || shape.is === 'open')
+      for (const [inner, one] of Object.entries(shape.fields)) into(one, [...path, inner], inner);
+    else if (shape.is === 'list') into(shape.each, [...path, '*'], key);
+    else if (shape.is === 'table') into(shape.value, [...path, '{}'], key);
+    else if (shape.is === 'either') for (const one of shape.forms) into(one, path, key);
+  };
+  for (const [key, field] of Object.entries(fields)) into(field, [key], key);
+}
+
+function referencesIn(fields: Fields): readonly Reference[] {
+  const found: Reference[] = [];
+  eachField(fields, ({ shape, traits: { names } }, path) => {
+    if (names === undefined) return;
+    const steps = shape.is === 'table' ? ['{}'] : shape.is === 'value' ? shape.idsAt : [''];
+    for (const step of steps)
+      for (const target of targetsOf(names)) found.push({ path: step === '' ? path : [...path, ...step.split('.')], target });
+  });
+  return found;
+}
+
+function targetsOf(names: readonly KindName[] | 'any'): readonly Target[] {
+  if (names === 'any') return [{ any: true }];
+  const library = names.filter((name): name is LibraryKind => Object.hasOwn(LIBRARY, name));
+  const kinds = names.filter((name): name is RecordKind => !Object.hasOwn(LIBRARY, name));
+  return [...library.map((one) => ({ library: one })), ...(kinds.length > 0 ? [{ kinds }] : [])];
+}
+
+const KNOWN = new Map<KindName, readonly Reference[]>();
+
+/** Parts of shell.yaml that are read each on their own, and where they stand: the shell's record names what they name. */
+const WITHIN_SHELL = [
+  ['chassis.bare', 'bare'],
+  ['conditions.*', 'loading condition'],
+] as const;
+
+/** Every reference that a record of this kind may hold. */
+export function referencesOf(kind: KindName): readonly Reference[] {
+  const known = KNOWN.get(kind) ?? made(kind);
+  KNOWN.set(kind, known);
+  return known;
+}
+
+function made(kind: KindName): readonly Reference[] {
+  const { fields, variants } = kindOf(kind);
+  const own = [...referencesIn(fields), ...Object.values(variants?.forms ?? {}).flatMap(referencesIn)];
+  if (kind !== 'shell') return own;
+  const within = WITHIN_SHELL.flatMap(([path, part]) =>
+    referencesIn(kindOf(part).fields).map((one) => ({ ...one, path: [...path.split('.'), ...one.path] })),
+  );
+  return [...own, ...within];
+}

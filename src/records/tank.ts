@@ -1,0 +1,62 @@
+import type { Vec3 } from '../geometry/vector.js';
+import { STANDING } from './component.js';
+import { id, oneOf, position, quantity, size, text } from './fields.js';
+import { kind, type RecordOf } from './kind.js';
+import { densityOf } from './tank-contents.js';
+
+export const TANK_USES = ['fresh', 'waste', 'fuel', 'gas', 'fluid'] as const;
+export type TankUse = (typeof TANK_USES)[number];
+
+/** The box that something fills. */
+export interface Body {
+  /** Length, width, height: along x, y, z, mm. */
+  readonly sizeMm?: Vec3;
+  /** Its middle; where not typed, the record's place. */
+  readonly middle?: Vec3;
+  /** It hangs in the open. */
+  readonly outside?: boolean;
+  /** The slide-out that it moves with. */
+  readonly ridesOn?: string;
+}
+
+export function bodyOf({ sizeMm, middle, outside, ridesOn }: Body): Body | undefined {
+  const typed = [sizeMm, middle, outside, ridesOn].some((one) => one !== undefined);
+  return typed ? { sizeMm, middle, outside, ridesOn } : undefined;
+}
+
+/** One of shell.yaml’s `tanks` */
+export const tank = kind(
+  'tank',
+  { in: 'head', path: ['tanks'] },
+  {
+    contents: text('water, grey, black, diesel, propane …').required(),
+    capacity: quantity('volume', 'Volume when full', 'above zero').required(),
+    at: position('Middle of the tank').required(),
+    density: quantity('density', 'Where the contents are not among the known ones', 'above zero'),
+    use: oneOf(TANK_USES, 'What it is for').describes(),
+    of: id('The component whose size is this tank’s').names('component').describes(),
+    size: size('Outside size, as 60 in x 20 in x 12 in: along, across, up').describes(),
+    ...STANDING,
+  },
+  {
+    /** Undefined where nobody says how heavy the contents are. */
+    finish({ sizeMm, middle, outside, ridesOn, densityKgM3: typed, ...rest }) {
+      const densityKgM3 = typed ?? densityOf(rest.contents);
+      const body = bodyOf({ sizeMm, middle, outside, ridesOn });
+      return densityKgM3 === undefined
+        ? undefined
+        : ({ ...rest, densityKgM3, ...(body ? { body } : {}) } as typeof rest & {
+            readonly densityKgM3: number;
+            readonly body?: Body;
+          });
+    },
+    check({ id: own, form, source }, tell) {
+      if ((form.density ?? densityOf(form.contents)) !== undefined) return;
+      const message = `Missing key \`density\` of tank ${own}: the density of \`${form.contents}\` is not known here, expected it typed, as \`density: 1000 kg/m3\``;
+      tell('format.missing-key', message, source.place('contents'), [own]);
+    },
+    structure: true,
+  },
+);
+
+export type Tank = RecordOf<typeof tank>;
