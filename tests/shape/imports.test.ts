@@ -40,18 +40,7 @@ const INSIDE = IMPORTS.filter(({ to }) => to.endsWith('.ts'));
  * The rooms from left to right; a file imports from its own room and from those left of it. `layout`: what a store's files are called, which touches no file.
  */
 const ROOMS = [
-  ...[
-    'finding.ts',
-    'user-error.ts',
-    'get-own.ts',
-    'geometry',
-    'quantity',
-    'source',
-    'records',
-    'layout',
-    'model',
-    'store',
-  ],
+  ...['finding.ts', 'user-error.ts', 'get-own.ts', 'geometry', 'quantity', 'source', 'records', 'layout', 'model', 'store'],
   ...['pdf', 'archive', 'history', 'coverage', 'compute', 'query', 'rules', 'assess.ts', 'drawing', 'closeout', 'entry', 'book'],
   ...['index.ts', 'cli', 'main.ts', 'preinstall.ts'],
 ];
