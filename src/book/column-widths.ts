@@ -1,4 +1,4 @@
-import type { Cell, TableData } from './table.js';
+import type { Cell, TableData } from './table-data.js';
 
 /**
  * Widths of a table's columns from what stands in them, so that one long cell does not starve the rest. Browsers share the room by

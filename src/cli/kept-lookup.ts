@@ -1,4 +1,5 @@
-import type { Lookup, Match, TopicAnswer } from '../query/lookup/types.js';
+import type { Lookup } from '../query/lookup/ask.js';
+import type { Match, TopicAnswer } from '../query/lookup/types.js';
 import { findStore } from '../store/find.js';
 import { type Asked, type KeptAt, keep, keptAt, readKept } from '../store/kept-answers.js';
 import type { Context } from './context.js';

@@ -3,7 +3,7 @@ import { storeOfBook } from '../archive/verify.js';
 import { loadStore } from '../model/load.js';
 import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
-import type { OpenStore } from './open.js';
+import type { OpenStore } from './open-store.js';
 import { readBook, requireManifest, sound } from './read-book.js';
 
 /**

@@ -1,31 +1,13 @@
 import type { Assessment } from '../assess.js';
-import type { Edition } from '../book/input.js';
-import type { LoadedShell, LoadedStore, StoreText } from '../model/load-types.js';
+import type { LoadedShell } from '../model/load-types.js';
 import type { Outside, RuleArea } from '../rules/rule.js';
-import type { History, Standing } from '../store/history.js';
+import type { Standing } from '../store/history.js';
 import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
+import type { OpenStore } from './open-store.js';
 import { shownPath } from './shown-path.js';
 
-/** A store read and checked for form; its history beside it where it lies in Git. */
-export interface OpenStore {
-  readonly root: string;
-  readonly text: StoreText;
-  readonly loaded: LoadedStore;
-  readonly history: History | null;
-  /** Where the records come from a printed book and no folder. */
-  readonly book?: BookSource;
-}
-
-/** What a printed book says beside its records. */
-export interface BookSource {
-  readonly revision: string | null;
-  readonly edition: Edition;
-  /** What its edition leaves out of the records, in words. */
-  readonly withheld: readonly string[];
-  /** Anchor of a record's home → page, from 1. */
-  readonly pages: ReadonlyMap<string, number>;
-}
+export type { BookSource, OpenStore } from './open-store.js';
 
 /** One shell, judged. */
 export interface OpenShell {

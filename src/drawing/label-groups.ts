@@ -1,4 +1,4 @@
-import type { LabelWish } from './labels.js';
+import type { LabelWish } from './label-wish.js';
 
 /** Anchors nearer than this to each other may share one list, mm. */
 const TOGETHER_MM = 5;

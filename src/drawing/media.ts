@@ -1,5 +1,5 @@
 import { MEDIA, type Medium } from '../model/services.js';
-import type { Pen } from './styles.js';
+import type { Pen } from './pen.js';
 
 export interface MediumStyle {
   readonly medium: Medium;

@@ -90,6 +90,9 @@ const QUIET = [
   'csv-stringify/sync',
 ];
 
+/** Two of these still name each other's types. */
+const AGAINST_EACH_OTHER = new Set(['model/library.ts', 'schema/fields.ts', 'schema/plain-fields.ts']);
+
 describe('imports', () => {
   it('are found: every file but the first is imported by another', () => {
     const imported = new Set(INSIDE.map(({ to }) => to));
@@ -105,9 +108,14 @@ describe('imports', () => {
     expect(back.map(words)).toEqual([]);
   });
 
-  it('never go in a circle, not even later', () => {
+  it('never go in a circle, not even later, nor by types alone', () => {
     const next = new Map(
-      FILES.map((file) => [file, INSIDE.filter((one) => one.from === file && one.of === 'values').map(({ to }) => to)]),
+      FILES.map((file) => [
+        file,
+        INSIDE.filter(
+          (one) => one.from === file && one.of !== 'worker' && !(one.of === 'types' && AGAINST_EACH_OTHER.has(file)),
+        ).map(({ to }) => to),
+      ]),
     );
     expect(circleIn(next)).toEqual([]);
   });

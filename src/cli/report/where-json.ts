@@ -1,7 +1,8 @@
 import type { Surface } from '../../compute/access/surfaces.js';
 import type { PanelReach } from '../../compute/access/types.js';
 import type { CircuitFigure } from '../../compute/services/types.js';
-import type { Answer, Match, ProtectionFound } from '../../query/lookup/types.js';
+import type { Answer } from '../../query/lookup/ask.js';
+import type { Match, ProtectionFound } from '../../query/lookup/types.js';
 import { factsJson } from './facts.js';
 import { envelope, type Json, place3 } from './json.js';
 

@@ -54,3 +54,9 @@ function sharesOf(party: readonly Axle[]): readonly number[] | string {
   const total = shares.reduce((sum, one) => sum + one, 0);
   return shares.map((one) => one / total);
 }
+
+/** The coefficients by which supports, front to rear, share a load. */
+export interface SupportShares {
+  readonly perKg: readonly number[];
+  readonly perKgMm: readonly number[];
+}

@@ -1,5 +1,5 @@
 import type { Axle } from '../../model/shell.js';
-import { type AxleGroup, axleGroups } from './axle-groups.js';
+import { type AxleGroup, axleGroups, type SupportShares } from './axle-groups.js';
 import type { Load } from './load.js';
 import { springReactions } from './spring-reactions.js';
 
@@ -65,12 +65,6 @@ export const reactions = ({ perKg, perKgMm }: AxleModel, load: Pick<Load, 'massK
 /** What each axle takes of one kilogram at a station. */
 export const influenceAt = (carriage: AxleModel, xMm: number): readonly number[] =>
   reactions(carriage, { massKg: 1, xKgMm: xMm });
-
-/** The coefficients by which supports, front to rear, share a load. */
-export interface SupportShares {
-  readonly perKg: readonly number[];
-  readonly perKgMm: readonly number[];
-}
 
 function twoSupports([front, rear]: readonly [AxleGroup, AxleGroup]): SupportShares {
   const base = rear.xMm - front.xMm;

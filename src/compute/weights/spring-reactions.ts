@@ -1,5 +1,4 @@
-import type { AxleGroup } from './axle-groups.js';
-import type { SupportShares } from './axle-reactions.js';
+import type { AxleGroup, SupportShares } from './axle-groups.js';
 
 /**
  * A rigid body on three or more springs: each support gives R = k (a + b x), with the settlement a and the pitch b from

@@ -7,10 +7,10 @@ import { boundsOf, circle, grow, type Mark, type Point, type Rect, rectangle, te
 import { FURNITURE_MM, fittingScale, type Port, type SheetSize } from '../sheet.js';
 import type { SymbolKinds } from '../weld-symbol/kinds.js';
 import { distance } from './crowds.js';
+import type { MapSheet } from './map-sheet.js';
 import { type MapView, membersWithin } from './map-views.js';
 import { mapMembers, memberNames, numberWishes, type PlacedPoint, symbolNote, symbolWishes, weldDots } from './marks.js';
 import { type WeldPoint, weldsOf } from './points.js';
-import type { MapSheet } from './view-sheets.js';
 
 /** Welds that stand too close together for their numbers, drawn again at a larger scale. */
 export interface Detail {

@@ -6,10 +6,10 @@ import { type Mark, text } from '../scene.js';
 import type { Port, SheetSize } from '../sheet.js';
 import { frameLayouts } from '../views/cross-frames.js';
 import type { SymbolKinds } from '../weld-symbol/kinds.js';
+import type { MapSheet } from './map-sheet.js';
 import type { MapFrames } from './map-views.js';
 import { mapMembers, memberNames, numberWishes, symbolNote, symbolWishes, weldDots } from './marks.js';
 import { weldsOf } from './points.js';
-import type { MapSheet } from './view-sheets.js';
 
 /** Clear strip above and below each frame for its numbers, mm. */
 const STRIP_MM = 10;

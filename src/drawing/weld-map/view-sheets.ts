@@ -1,5 +1,5 @@
 import type { Assessment } from '../../assess.js';
-import { compose, type Drawing, type DrawingOptions } from '../compose.js';
+import { compose, type DrawingOptions } from '../compose.js';
 import { viewBounds } from '../extent.js';
 import { clipMarks, isThin } from '../halves.js';
 import type { LabelWish } from '../labels.js';
@@ -10,15 +10,10 @@ import { memberCorners } from '../visibility.js';
 import { letters, type SymbolKinds } from '../weld-symbol/kinds.js';
 import { crowds } from './crowds.js';
 import { type Detail, detailRing, detailSheets } from './details.js';
+import type { MapSheet } from './map-sheet.js';
 import { type MapView, membersWithin } from './map-views.js';
 import { mapMembers, memberNames, numberWishes, type PlacedPoint, symbolNote, symbolWishes, weldDots } from './marks.js';
 import { type WeldPoint, weldsOf } from './points.js';
-
-/** A sheet of the weld map that has no number yet. */
-export interface MapSheet extends Drawing {
-  readonly stage: string;
-  readonly welds: readonly string[];
-}
 
 /** More welds than this are not numbered on one sheet: they would be too small to find. */
 const MOST_POINTS = 56;

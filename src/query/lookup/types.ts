@@ -6,7 +6,6 @@ import type { RecordKind } from '../../model/shell.js';
 import type { Fact } from '../topics/topic.js';
 
 export type { Fact, Topic, TopicAnswer, TopicRow } from '../topics/topic.js';
-export type { Answer, Lookup } from './ask.js';
 
 /** How a record matched what was asked: by its whole id, name or marking, by its start, by a part of it, or nearly. */
 export type MatchQuality = 'exact' | 'prefix' | 'contains' | 'close';

@@ -1,5 +1,4 @@
 import { UserError } from '../../user-error.js';
-import type { Repository } from './repository.js';
 
 /**
  * Why Git could not answer. `not installed`: there is no Git. `refused`: the system or Git keeps this user from the repository.
@@ -48,14 +47,21 @@ export const ofAnotherUser = (repository: string, said: string): GitFailed =>
     `Git refuses to write to ${repository}: it belongs to another user. If you trust them: git config --global --add safe.directory ${repository}`,
   );
 
-const INCOMPLETE: Readonly<Record<Repository['whole'], string>> = {
+/** How much of a history a clone has. */
+export type Wholeness = 'whole' | 'shallow' | 'partial';
+
+const INCOMPLETE: Readonly<Record<Wholeness, string>> = {
   whole: '',
   shallow: 'this clone is shallow, so earlier commits are missing. Fetch them: git fetch --unshallow --tags',
   partial: 'this clone is partial, so contents of earlier commits are missing. Fetch them: git fetch --refetch --no-filter',
 };
 
 /** The failure of a run that only looked, by what Git wrote in English. */
-export function lookFailed(status: number | null, said: string, { top, whole }: Repository): GitFailed {
+export function lookFailed(
+  status: number | null,
+  said: string,
+  { top, whole }: { readonly top: string; readonly whole: Wholeness },
+): GitFailed {
   const first = firstLine(said);
   if (/permission denied/iu.test(said)) return refused(`Git’s files in ${top}`, first);
   const lacking =

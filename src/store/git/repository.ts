@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync, realpathSync, type Stats, statSync } from 'node:fs';
 import path from 'node:path';
-import { damaged, refused } from './failed.js';
+import { damaged, refused, type Wholeness } from './failed.js';
 
 /** The repository that a store lies in, found without Git: its settings have no say in it. */
 export interface Repository {
@@ -15,7 +15,7 @@ export interface Repository {
   readonly objects: 'sha1' | 'sha256';
   readonly refs: 'files' | 'reftable';
   /** shallow: earlier commits were not fetched. partial: contents were not. */
-  readonly whole: 'whole' | 'shallow' | 'partial';
+  readonly whole: Wholeness;
 }
 
 /**
