@@ -2,6 +2,7 @@ import { clearances } from './compute/access/clearances.js';
 import { access } from './compute/access/index.js';
 import { photoCoverage } from './compute/access/photos.js';
 import type { Computed, Figures } from './compute/figures.js';
+import { photoSight, solvedPhotos } from './compute/pictures/solved-photos.js';
 import { services } from './compute/services/index.js';
 import { bondFigures } from './compute/structure/bonds.js';
 import { clampFigures } from './compute/structure/clamps.js';
@@ -40,7 +41,8 @@ export function assess(model: Model, found: readonly Finding[], outside: Outside
     weights: () => weights(model, figures.takeOff),
     services: () => services(model, figures.takeOff),
     access: () => access(model),
-    photos: () => photoCoverage(model),
+    solvedPhotos: () => solvedPhotos(model, (file) => outside.photos?.get(file)?.picture),
+    photos: () => photoCoverage(model, photoSight(model, figures.solvedPhotos)),
     clearances: () => clearances(model, figures.takeOff),
     joints: () => joints(model),
     openings: () => openings(model),

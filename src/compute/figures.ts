@@ -2,6 +2,7 @@ import type { Model } from '../model/shell.js';
 import type { Clearances } from './access/clearances.js';
 import type { PhotoCoverage } from './access/photos.js';
 import type { AccessFigures } from './access/types.js';
+import type { SolvedPhoto } from './pictures/solve-photo.js';
 import type { ServicesFigures } from './services/types.js';
 import type { BondFigure } from './structure/bonds.js';
 import type { ClampFigures } from './structure/clamps.js';
@@ -21,6 +22,8 @@ export interface Figures {
   readonly access: AccessFigures;
   readonly clearances: Clearances;
   readonly photos: PhotoCoverage;
+  /** Photos with marked points, by id. */
+  readonly solvedPhotos: ReadonlyMap<string, SolvedPhoto>;
   readonly joints: JointFigures;
   readonly openings: readonly OpeningFigure[];
   readonly weldTotals: WeldTotals;

@@ -3,7 +3,9 @@ import path from 'node:path';
 import type { Sharp } from 'sharp';
 import writeFileAtomic from 'write-file-atomic';
 import type { StoreText } from '../model/load-types.js';
+import type { PictureFacts } from '../model/picture.js';
 import { hashPhotos } from './hash-photos.js';
+import { pictureFacts } from './picture-facts.js';
 
 /** What a picture's file says by itself. */
 export interface PhotoFacts {
@@ -13,6 +15,8 @@ export interface PhotoFacts {
   readonly look?: string;
   /** Day on which the camera says that it was taken, ISO 8601. */
   readonly taken?: string;
+  /** Its size and lens. */
+  readonly picture?: PictureFacts;
 }
 
 /** As kept between runs: size and times of change say whether a picture is still the same; no program can set the last one back. */
@@ -85,16 +89,21 @@ async function learn(
 }
 
 /** Upright, grey, spread over all levels, 16 × 17 places: each is compared with its right-hand neighbour (a difference hash). */
-async function seen(file: string): Promise<{ readonly look?: string; readonly taken?: string }> {
+async function seen(file: string): Promise<Omit<PhotoFacts, 'sha256'>> {
   const [{ openPicture }, { default: exifr }] = await Promise.all([import('./picture.js'), import('exifr')]);
-  const [levels, camera] = await Promise.all([
+  const [levels, camera, picture] = await Promise.all([
     openPicture(file, 'warning')
       .then((picture) => grey(picture).raw().toBuffer())
       .catch(() => undefined),
     exifr.parse(file, { pick: ['DateTimeOriginal', 'CreateDate', 'ModifyDate'], reviveValues: false }).catch(() => undefined),
+    pictureFacts(file),
   ]);
   const day = dayOf(camera as Readonly<Record<string, unknown>> | undefined);
-  return { ...(levels ? { look: lookOf(levels) } : {}), ...(day === undefined ? {} : { taken: day }) };
+  return {
+    ...(levels ? { look: lookOf(levels) } : {}),
+    ...(day === undefined ? {} : { taken: day }),
+    ...(picture ? { picture } : {}),
+  };
 }
 
 const grey = (picture: Sharp): Sharp =>
@@ -139,7 +148,7 @@ const isKept = ({ sha256, look, taken }: Partial<CachedFacts>): boolean =>
   typeof sha256 === 'string' && [look, taken].every((one) => one === undefined || typeof one === 'string');
 
 /** Another way of looking makes what was kept useless. */
-const FORM = `dhash ${PLACES} ${EVEN}`;
+const FORM = `dhash ${PLACES} ${EVEN}, lens`;
 
 async function keep(file: string, photos: ReadonlyMap<string, CachedFacts>): Promise<void> {
   try {

@@ -41,7 +41,7 @@ export function readPixel(typed: string): readonly [number, number] {
 async function locate({ shell, photo, px, on }: Options, context: Context): Promise<Status> {
   const [{ openPhoto }, { locateInPhoto }] = await Promise.all([
     import('../solved-photo.js'),
-    import('../../query/pictures/locate.js'),
+    import('../../compute/pictures/locate.js'),
   ]);
   const { opened, solved } = await openPhoto(shell, photo, context);
   const { model } = opened.assessment;

@@ -34,7 +34,7 @@ export function declareOverlay(registry: Registry): void {
 async function lay(options: Options, context: Context): Promise<Status> {
   const [{ openPhoto }, { overlay }] = await Promise.all([
     import('../solved-photo.js'),
-    import('../../query/pictures/overlay.js'),
+    import('../../compute/pictures/overlay.js'),
   ]);
   const { opened, solved, bytes } = await openPhoto(options.shell, options.photo, context);
   const { model } = opened.assessment;

@@ -1,6 +1,6 @@
+import type { LocatedInPhoto } from '../../compute/pictures/locate.js';
+import type { SolvedPhoto } from '../../compute/pictures/solve-photo.js';
 import { position, smallLength, type UnitSystem } from '../../quantity/format.js';
-import type { LocatedInPhoto } from '../../query/pictures/locate.js';
-import type { SolvedPhoto } from '../../query/pictures/solve-photo.js';
 import { noteText } from './overlay-text.js';
 
 const WHY = {

@@ -1,6 +1,6 @@
-import type { LocatedInPhoto } from '../../query/pictures/locate.js';
-import type { Overlay } from '../../query/pictures/overlay.js';
-import type { SolvedPhoto } from '../../query/pictures/solve-photo.js';
+import type { LocatedInPhoto } from '../../compute/pictures/locate.js';
+import type { Overlay } from '../../compute/pictures/overlay.js';
+import type { SolvedPhoto } from '../../compute/pictures/solve-photo.js';
 import { envelope, place3 } from './json.js';
 
 export function overlayJson(shell: string, { solved, drawn }: Overlay, revision: string | null): string {

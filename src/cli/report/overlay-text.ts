@@ -1,7 +1,7 @@
 import type { PictureNote } from '../../compute/camera/solve.js';
+import type { Overlay } from '../../compute/pictures/overlay.js';
+import type { SolvedPhoto } from '../../compute/pictures/solve-photo.js';
 import { position, smallLength, type UnitSystem } from '../../quantity/format.js';
-import type { Overlay } from '../../query/pictures/overlay.js';
-import type { SolvedPhoto } from '../../query/pictures/solve-photo.js';
 
 /** How a point of `seen` is called: by its number and what it names. */
 function pointName({ photo }: SolvedPhoto, i: number): string {

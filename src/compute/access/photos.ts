@@ -21,6 +21,9 @@ export interface PhotoGap {
   readonly closed?: string;
 }
 
+/** What a photo shows by the camera that its marked points give; undefined where they give none. */
+export type PhotoSight = (photo: Photo) => ((at: Vec3) => boolean) | undefined;
+
 export interface PhotoCoverage {
   /** Length of run that lies in concealed cavities, mm, and how much of it a picture of before close-in shows. */
   readonly runLengthMm: number;
@@ -44,9 +47,10 @@ const BEYOND = 1.5;
 
 /**
  * How much of what is closed in now, or will be, a picture shows. A picture counts for what it names (`of`: the run, its circuit, the
- * joint, or the cavity), as far as its `shows` or `camera` says, and if it was taken on or before the day the cavity was closed.
+ * joint, or the cavity), as far as its camera shows by marked points, else as its `shows` or `camera` says, and if it was taken on or before the day the cavity was closed.
  */
-export function photoCoverage({ shell }: Model): PhotoCoverage {
+export function photoCoverage({ shell }: Model, sight: PhotoSight = () => undefined): PhotoCoverage {
+  const shows = (photo: Photo, at: Vec3): boolean => sight(photo)?.(at) ?? isClaimed(photo, at);
   const zones = zoneMap(shell.zones.filter((zone) => zone.concealed));
   const closing = new Map(shell.zones.map((zone) => [zone.id, closedOn(zone, shell)] as const));
   const counts = (photo: Photo, names: readonly (string | undefined)[], at: Vec3, held: readonly Zone[]): boolean => {
@@ -58,7 +62,7 @@ export function photoCoverage({ shell }: Model): PhotoCoverage {
     });
     return inTime && shows(photo, at);
   };
-  const runs = shell.runs.map((run) => runCoverage(run, shell, zones, closing, counts));
+  const runs = shell.runs.map((run) => runCoverage(run, shell, zones, closing, counts, shows));
   const joints = shell.nodes.flatMap((node) => {
     const held = JOINTS.has(node.nodeKind) ? zones.holding(node.at, SLACK_MM) : [];
     if (held.length === 0) return [];
@@ -76,7 +80,7 @@ export function photoCoverage({ shell }: Model): PhotoCoverage {
     joints,
     closed: shell.zones.filter((zone) => zone.concealed && closing.get(zone.id) !== undefined).map((zone) => zone.id),
     withoutExtent: shell.photos
-      .filter((photo) => !photo.shows && !photo.camera && photo.of.some((id) => concealed.has(id)))
+      .filter((photo) => !photo.shows && !photo.camera && !sight(photo) && photo.of.some((id) => concealed.has(id)))
       .map((photo) => photo.id),
   };
 }
@@ -89,6 +93,7 @@ function runCoverage(
   zones: ZoneMap,
   closing: ReadonlyMap<string, string | undefined>,
   counts: Counts,
+  shows: (photo: Photo, at: Vec3) => boolean,
 ): { readonly concealedMm: number; readonly shownMm: number; readonly gaps: readonly PhotoGap[] } {
   let concealedMm = 0;
   let shownMm = 0;
@@ -124,8 +129,8 @@ function runCoverage(
   return { concealedMm, shownMm, gaps };
 }
 
-/** True where the picture says how far it shows, and the place is in that. */
-function shows({ shows: box, camera }: Photo, at: Vec3): boolean {
+/** True where the picture’s record says how far it shows, and the place is in that. */
+function isClaimed({ shows: box, camera }: Photo, at: Vec3): boolean {
   if (box) return isInBox(at, boxBetween(box[0], box[1]), SLACK_MM);
   if (!camera) return false;
   const away = distance(at, camera.at);

@@ -1,7 +1,7 @@
 import type { Pixel } from '../../compute/camera/camera.js';
+import type { DrawnRecord, Overlay, Stretch } from '../../compute/pictures/overlay.js';
 import type { Model } from '../../model/shell.js';
 import { smallLength } from '../../quantity/format.js';
-import type { DrawnRecord, Overlay, Stretch } from '../../query/pictures/overlay.js';
 import { labelMarks } from '../compose.js';
 import { Ink, textBox } from '../ink.js';
 import { type LabelWish, placeLabels } from '../labels.js';

@@ -4,6 +4,9 @@ import { datedAhead } from './dated-ahead.js';
 import { lateEntry } from './late-entry.js';
 import { photoChanged } from './photo-changed.js';
 import { photoDate } from './photo-date.js';
+import { photoPointOff } from './photo-point-off.js';
+import { photoPointsUnusable } from './photo-points-unusable.js';
+import { photoShowsNot } from './photo-shows-not.js';
 import { photoTwice } from './photo-twice.js';
 import { recordRepeats } from './repeats.js';
 import { uncommitted } from './uncommitted.js';
@@ -19,4 +22,7 @@ export const recordRules: readonly Rule[] = [
   photoChanged,
   photoTwice,
   photoDate,
+  photoPointOff,
+  photoPointsUnusable,
+  photoShowsNot,
 ];

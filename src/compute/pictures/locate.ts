@@ -1,12 +1,12 @@
-import { zoneBoxes } from '../../compute/access/zones.js';
-import type { Pixel } from '../../compute/camera/camera.js';
-import { type Located, locateOn, type Meets } from '../../compute/camera/locate.js';
 import { type Box, clipToBox } from '../../geometry/box.js';
 import { planarPolygon } from '../../geometry/polygon.js';
 import { add, distance, dot, lerp, scale, subtract, unit, type Vec3 } from '../../geometry/vector.js';
 import type { Zone } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
 import type { Panel } from '../../model/structure.js';
+import { zoneBoxes } from '../access/zones.js';
+import type { Pixel } from '../camera/camera.js';
+import { type Located, locateOn, type Meets } from '../camera/locate.js';
 import { memberBoxOf } from './in-sight.js';
 import { ON_PLANE_MM } from './overlay.js';
 import { PICKED_PX, type SolvedPhoto } from './solve-photo.js';

@@ -1,10 +1,10 @@
-import { componentBox, lineWalls } from '../../compute/access/walls.js';
-import { memberBox } from '../../compute/solids.js';
 import { type Box, boundsOf, boxBounds, clipToBox } from '../../geometry/box.js';
 import { type Facet, facet, throughFacet } from '../../geometry/facet.js';
 import { grid } from '../../geometry/grid.js';
 import { distance, type Vec3 } from '../../geometry/vector.js';
 import type { Model, Photo } from '../../model/shell.js';
+import { componentBox, lineWalls } from '../access/walls.js';
+import { memberBox } from '../solids.js';
 import { wasThere } from './was-there.js';
 
 /** What stands between a camera and a place. */

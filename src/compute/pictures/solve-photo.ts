@@ -1,8 +1,8 @@
-import { focalFromAngle, focalFromEquivalent, rayThrough } from '../../compute/camera/camera.js';
-import type { Sighting } from '../../compute/camera/fit.js';
-import { type SolvedPicture, solvePicture } from '../../compute/camera/solve.js';
 import type { Model, Photo } from '../../model/shell.js';
 import type { PictureFacts } from '../../records/picture-facts.js';
+import { focalFromAngle, focalFromEquivalent, rayThrough } from '../camera/camera.js';
+import type { Sighting } from '../camera/fit.js';
+import { type SolvedPicture, solvePicture } from '../camera/solve.js';
 import { isPoint, knownPoint, type NoPoint } from './known-points.js';
 
 /** A photo tied to the datum, or why it is not. */

@@ -1,9 +1,9 @@
-import { type Pixel, project } from '../../compute/camera/camera.js';
-import { type Fit, pixelsPerMm, shownAt } from '../../compute/camera/fit.js';
 import type { Box } from '../../geometry/box.js';
 import { add, distance, dot, lerp, scale, subtract, type Vec3 } from '../../geometry/vector.js';
 import type { Medium } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
+import { type Pixel, project } from '../camera/camera.js';
+import { type Fit, pixelsPerMm, shownAt } from '../camera/fit.js';
 import { inSight, memberBoxOf } from './in-sight.js';
 import { openingCorners } from './known-points.js';
 import type { SolvedPhoto } from './solve-photo.js';
