@@ -35,6 +35,8 @@ export interface Overlay {
 
 /** On a plane only what lies within this of it is drawn, mm: the rest would be shown beside its place. */
 export const ON_PLANE_MM = 25;
+/** What lies farther behind the known points than an arm reaches is left out: it would hide what the picture is of. mm, ISO 15534-3 from memory. */
+export const BEHIND_MM = 700;
 /** Lines are looked at this often, mm, to tell what of them is hidden. */
 const STEP_MM = 40;
 const MOST_STEPS = 200;
@@ -51,7 +53,9 @@ export function overlay(model: Model, solved: SolvedPhoto): Overlay {
     ...shell.members.filter(there).map((member) => {
       const box = memberBoxOf(model, member);
       const lines = member.shape.kind === 'plate' ? [closed(member.shape.outline)] : box ? edgesOf(box, fit) : [];
-      return pen.record({ id: member.id, kind: 'member' }, lines);
+      const seen = pen.record({ id: member.id, kind: 'member' }, lines);
+      // A tube behind another says nothing of services: only what is in plain sight is drawn of it.
+      return { ...seen, stretches: seen.stretches.filter(({ hidden }) => !hidden) };
     }),
     ...shell.panels.map((panel) => {
       const screws = panel.fixing?.method === 'screws' ? panel.fixing?.count : undefined;
@@ -103,6 +107,7 @@ function edgesOf({ center, axes, half }: Box, fit: Fit): readonly (readonly Vec3
 class Pencil {
   private readonly sight;
   private readonly frame;
+  private readonly deepestMm: number;
 
   constructor(
     model: Model,
@@ -111,6 +116,7 @@ class Pencil {
   ) {
     this.sight = fit.method === 'camera' ? inSight(model, solved.photo) : undefined;
     const { widthPx, heightPx } = solved.facts;
+    this.deepestMm = BEHIND_MM + Math.max(...solved.points.map(({ at, leftOut }) => (leftOut ? 0 : this.depthOf(at))));
     this.frame = {
       left: -widthPx * BEYOND,
       right: widthPx * (1 + BEYOND),
@@ -144,9 +150,15 @@ class Pencil {
     return stretches.filter(({ px }) => px.length > (line.length > 1 ? 1 : 0));
   }
 
+  /** Along the camera's axis; a plane has no depth. */
+  private depthOf(at: Vec3): number {
+    return this.fit.method === 'camera' ? dot(subtract(at, this.fit.camera.centre), this.fit.camera.look) : 0;
+  }
+
   private inFrame(at: Vec3): Pixel | undefined {
     if (this.fit.method === 'plane' && Math.abs(dot(subtract(at, this.fit.plane.origin), this.fit.plane.normal)) > ON_PLANE_MM)
       return undefined;
+    if (this.depthOf(at) > this.deepestMm) return undefined;
     const px = this.fit.method === 'camera' ? project(this.fit.camera, at)?.px : shownAt(this.fit, at);
     if (!px) return undefined;
     const { left, right, top, bottom } = this.frame;

@@ -60,7 +60,8 @@ function recordMarks(model: Model, record: DrawnRecord, on: (px: Pixel) => Point
   }
   return record.stretches.flatMap(({ px, hidden }) => {
     const points = px.map(on);
-    return [line(layer, 'casing', points), line(layer, penOf(record, hidden), points, record.id)];
+    const drawn = line(layer, penOf(record, hidden), points, record.id);
+    return record.kind === 'member' ? [drawn] : [line(layer, 'casing', points), drawn];
   });
 }
 

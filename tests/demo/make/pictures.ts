@@ -6,7 +6,7 @@ import type { Plan } from '../../../src/cli/demo/plan.js';
 import { scale, type Vec3 } from '../../../src/geometry/vector.js';
 import type { Medium } from '../../../src/model/services.js';
 import type { Model, Photo } from '../../../src/model/shell.js';
-import { HIGH, sceneSvg, type View, WIDE } from './scene.js';
+import { EQUIVALENT_MM, HIGH, sceneSvg, type View, WIDE } from './scene.js';
 
 interface Shot extends Omit<View, 'card' | 'runs'> {
   readonly photo: string;
@@ -59,9 +59,13 @@ async function pictureOf(photo: Photo, folder: string, model: Model, plan: Plan)
   const begun = plan.stages[model.shell.id] ?? {};
   const stood = model.shell.members.filter(({ stage }) => (begun[stage ?? ''] ?? '') <= taken);
   const view: View = { ...shot, card: [shot.card, model.shell.id, taken], runs: shot.services ? runsOf(model) : [] };
-  const picture = sharp(Buffer.from(sceneSvg(view, stood, model.library.sections)), { density: 72 }).resize(WIDE, HIGH);
+  const clean = sharp(Buffer.from(sceneSvg(view, stood, model.library.sections)), { density: 72 })
+    .resize(WIDE, HIGH)
+    .removeAlpha();
+  const picture = sharp(grainy(await clean.raw().toBuffer(), photo.id), { raw: { width: WIDE, height: HIGH, channels: 3 } });
   const exif = {
     IFD0: { Make: 'Ondervale', Model: 'shop telephone', DateTime: `${taken.replaceAll('-', ':')} 16:04:00` },
+    IFD2: { FocalLengthIn35mmFilm: String(EQUIVALENT_MM) },
     // A made-up place in the open sea.
     ...(shot.located
       ? { IFD3: { GPSLatitudeRef: 'N', GPSLatitude: '31/1 14/1 0/1', GPSLongitudeRef: 'W', GPSLongitude: '48/1 30/1 0/1' } }
@@ -72,6 +76,21 @@ async function pictureOf(photo: Photo, folder: string, model: Model, plan: Plan)
     .withExif(exif)
     .withMetadata({ orientation: shot.upright ? 6 : 1, exif })
     .toBuffer();
+}
+
+/** Grain of a small sensor, levels of 256. */
+const GRAIN = 3;
+
+/** The same grain for the same photo: Park and Miller’s generator, from its id. */
+function grainy(levels: Buffer, id: string): Buffer {
+  let seed = [...id].reduce((sum, sign) => (sum * 31 + (sign.codePointAt(0) as number)) % 2147483647, 7) || 1;
+  const next = (): number => {
+    seed = (seed * 16807) % 2147483647;
+    return seed / 2147483647;
+  };
+  return Buffer.from(
+    levels.map((level) => Math.min(255, Math.max(0, Math.round(level + GRAIN * (next() + next() + next() - 1.5) * 2)))),
+  );
 }
 
 const runsOf = ({ shell }: Model): View['runs'] =>

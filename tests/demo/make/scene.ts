@@ -1,6 +1,7 @@
+import { type Camera, cameraTowards, focalFromEquivalent, project } from '../../../src/compute/camera/camera.js';
 import { memberBox } from '../../../src/compute/solids.js';
 import { type Box, boxBetween } from '../../../src/geometry/box.js';
-import { add, cross, dot, scale, subtract, unit, type Vec3 } from '../../../src/geometry/vector.js';
+import { add, dot, lerp, scale, subtract, unit, type Vec3 } from '../../../src/geometry/vector.js';
 import type { Section } from '../../../src/model/library.js';
 import type { Member } from '../../../src/model/structure.js';
 
@@ -24,8 +25,10 @@ export const HIGH = 675;
 const MM = 25.4;
 const inches = (mm: Vec3): Vec3 => scale(mm, 1 / MM);
 
+type Point = readonly [number, number];
+
 interface Face {
-  readonly points: readonly (readonly [number, number])[];
+  readonly points: readonly Point[];
   readonly far: number;
   readonly fill: string;
 }
@@ -61,22 +64,23 @@ export function sceneSvg(view: View, members: readonly Member[], sections: Reado
   for (const box of view.boxes ?? []) solids.push([boxBetween(box.from, box.to), box.colour]);
   const faces: Face[] = solids.flatMap(([box, colour]) => facesOf(box, colour, camera, view.light));
   for (const plate of plates) {
-    const put = plate.map((p) => camera.put(p));
-    faces.push({
-      points: put.map(([x, y]) => [x, y] as const),
-      far: Math.min(...put.map(([, , far]) => far)),
-      fill: shade('#aab6bd', 0.7 + view.light * 0.3),
-    });
+    const points = camera.ring(plate);
+    const middle = camera.depth(
+      scale(
+        plate.reduce((sum, p) => add(sum, p), [0, 0, 0] as Vec3),
+        1 / plate.length,
+      ),
+    );
+    if (points.length > 2) faces.push({ points, far: middle, fill: shade('#aab6bd', 0.7 + view.light * 0.3) });
   }
   const lines = view.runs.flatMap((run) =>
     run.path.slice(1).flatMap((to, i) => {
       const from = run.path[i] as Vec3;
       if (!near(nearestOnLine(from, to, camera.target), 2)) return [];
-      const [a, b] = [camera.put(from), camera.put(to)];
-      return {
-        far: (a[2] + b[2]) / 2 - 2,
-        svg: `<path d="M${f(a[0])} ${f(a[1])}L${f(b[0])} ${f(b[1])}" stroke="${run.colour}" stroke-width="${f(Math.max(3, run.wide * camera.scale))}" stroke-linecap="round"/>`,
-      };
+      return camera.stretches(from, to).map(({ points, far }) => ({
+        far: far - 2,
+        svg: `<path d="M${points.map(([x, y]) => `${f(x)} ${f(y)}`).join('L')}" fill="none" stroke="${run.colour}" stroke-width="${f(Math.max(2, (run.wide * camera.focalPx) / far))}" stroke-linecap="round"/>`,
+      }));
     }),
   );
   const painted = [
@@ -93,21 +97,66 @@ export function sceneSvg(view: View, members: readonly Member[], sections: Reado
 
 const f = (n: number): string => n.toFixed(1);
 
+/** Focal length of the made-up telephone, as on 35 mm film, and how much its lens bends straight lines. */
+export const EQUIVALENT_MM = 26;
+export const LENS_K1 = -0.012;
+/** What is nearer than this to the lens is not painted, in. */
+const NEAREST_IN = 3;
+const PIECES = 8;
+
+/** Where the camera of a view stands, mm in the datum. */
+export function lensOf(view: Pick<View, 'target' | 'look' | 'across'>): Camera {
+  const size = { widthPx: WIDE, heightPx: HIGH };
+  const focalPx = focalFromEquivalent(EQUIVALENT_MM, size);
+  const away = (view.across * focalPx) / WIDE;
+  const target = scale(view.target, MM);
+  const centre = subtract(target, scale(unit(view.look), away * MM));
+  return cameraTowards(centre, target, focalPx, size, LENS_K1);
+}
+
 function cameraOf(view: View) {
-  const look = unit(view.look);
-  const reference: Vec3 = Math.abs(look[2]) > 0.95 ? [1, 0, 0] : [0, 0, 1];
-  const right = unit(cross(look, reference));
-  const up = cross(right, look);
-  const pixels = WIDE / view.across;
-  const target: Vec3 = view.target;
-  const put = (p: Vec3): readonly [number, number, number] => {
-    const d = subtract(p, target);
-    const far = dot(d, look);
-    // A weak perspective, so that parallel rails run together a little.
-    const shrink = 1 / (1 + far / (view.across * 3.2));
-    return [WIDE / 2 + dot(d, right) * pixels * shrink, HIGH / 2 - dot(d, up) * pixels * shrink, far];
+  const lens = lensOf(view);
+  const centre = inches(lens.centre);
+  const { look, right } = lens;
+  const up = scale(lens.down, -1);
+  const depth = (p: Vec3): number => dot(subtract(p, centre), look);
+  const put = (p: Vec3): Point | undefined => project(lens, scale(p, MM))?.px;
+  /** A ring before the lens, its sides bent as the lens bends them. */
+  const ring = (corners: readonly Vec3[]): readonly Point[] => {
+    const kept = corners.flatMap((from, i) => {
+      const to = corners[(i + 1) % corners.length] as Vec3;
+      const [a, b] = [depth(from) - NEAREST_IN, depth(to) - NEAREST_IN];
+      const cut = a * b < 0 ? [lerp(from, to, a / (a - b))] : [];
+      return a >= 0 ? [from, ...cut] : cut;
+    });
+    return kept.flatMap((from, i) => {
+      const to = kept[(i + 1) % kept.length] as Vec3;
+      return Array.from({ length: PIECES }, (_, k) => put(lerp(from, to, k / PIECES))).filter((one) => one !== undefined);
+    });
   };
-  return { look, right, up, target, scale: pixels, put };
+  /** A line in short lengths, each as far away as it is. */
+  const stretches = (from: Vec3, to: Vec3): readonly { readonly points: readonly Point[]; readonly far: number }[] => {
+    const count = Math.max(1, Math.ceil(Math.hypot(...subtract(to, from)) / 6));
+    return Array.from({ length: count }, (_, k) => [lerp(from, to, k / count), lerp(from, to, (k + 1) / count)] as const).flatMap(
+      ([a, b]) => {
+        const far = (depth(a) + depth(b)) / 2;
+        const points = [put(a), put(b)].filter((one) => one !== undefined);
+        return far > NEAREST_IN && points.length === 2 ? [{ points, far }] : [];
+      },
+    );
+  };
+  return {
+    look,
+    right,
+    up,
+    target: view.target,
+    centre,
+    focalPx: lens.focalPx,
+    scale: WIDE / view.across,
+    depth,
+    ring,
+    stretches,
+  };
 }
 
 function nearestOnLine(from: Vec3, to: Vec3, at: Vec3): Vec3 {
@@ -125,19 +174,19 @@ function within(end: Vec3, middle: Vec3, reach: number): Vec3 {
 function facesOf(box: Box, colour: string, camera: ReturnType<typeof cameraOf>, light: number): readonly Face[] {
   const sun = unit([0.4 - light, -0.5 + light * 0.6, 0.8]);
   return box.axes.flatMap((axis, k) => {
-    const side = dot(axis, camera.look) > 0 ? -1 : 1;
+    const side = dot(axis, subtract(camera.centre, box.center)) > 0 ? 1 : -1;
     const normal = scale(axis, side);
-    if (dot(normal, camera.look) > -0.02) return [];
-    const [u, v] = [(k + 1) % 3, (k + 2) % 3];
     const middle = add(box.center, scale(normal, box.half[k] as number));
+    if (dot(normal, subtract(camera.centre, middle)) <= 0) return [];
+    const [u, v] = [(k + 1) % 3, (k + 2) % 3];
     const corner = (a: number, b: number): Vec3 =>
       add(
         middle,
         add(scale(box.axes[u] as Vec3, a * (box.half[u] as number)), scale(box.axes[v] as Vec3, b * (box.half[v] as number))),
       );
-    const put = [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)].map((p) => camera.put(p));
     const bright = 0.55 + 0.45 * Math.max(0, dot(normal, sun));
-    return [{ points: put.map(([x, y]) => [x, y] as const), far: camera.put(middle)[2], fill: shade(colour, bright) }];
+    const points = camera.ring([corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)]);
+    return points.length > 2 ? [{ points, far: camera.depth(middle), fill: shade(colour, bright) }] : [];
   });
 }
 
