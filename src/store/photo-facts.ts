@@ -3,7 +3,7 @@ import path from 'node:path';
 import type { Sharp } from 'sharp';
 import writeFileAtomic from 'write-file-atomic';
 import type { StoreText } from '../model/load-types.js';
-import type { PictureFacts } from '../model/picture.js';
+import type { PictureFacts } from '../records/picture-facts.js';
 import { hashPhotos } from './hash-photos.js';
 import { pictureFacts } from './picture-facts.js';
 

@@ -1,6 +1,6 @@
 import type { Vec3 } from '../../geometry/vector.js';
-import type { PictureFacts } from '../../model/picture.js';
 import type { Model } from '../../model/shell.js';
+import type { PictureFacts } from '../../records/picture-facts.js';
 import type { PhotoSight } from '../access/photos.js';
 import { project } from '../camera/camera.js';
 import { inSight } from './in-sight.js';
