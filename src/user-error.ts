@@ -4,4 +4,11 @@
  */
 export class UserError extends Error {
   override readonly name = 'UserError';
+  constructor(
+    message: string,
+    /** 1 where the answer was asked of a book whose seal is broken: that is an answer, and it is "no". */
+    readonly status: 1 | 2 = 2,
+  ) {
+    super(message);
+  }
 }

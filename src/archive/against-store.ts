@@ -1,6 +1,5 @@
 import type { Model } from '../model/shell.js';
 import { canonicalRecords } from './canonical.js';
-import { fingerprint } from './fingerprint.js';
 import type { Manifest } from './manifest.js';
 import { type Difference, photoHashesOf } from './verify.js';
 
@@ -10,27 +9,11 @@ export interface Side {
   readonly photoHashes: ReadonlyMap<string, string>;
 }
 
-/** A store's record of the shell, whole, and as the edition of the book would carry it. */
-export interface StoreSide extends Side {
-  readonly asCarried: Model;
-}
+/** The records that a book carries, as one side. */
+export const sideOfBook = (model: Model, manifest: Manifest): Side => ({ model, photoHashes: photoHashesOf(manifest) });
 
-/** What of the store differs from the book, by record and field. Empty: the same record, to the fingerprint. */
-export function differencesFromStore(manifest: Manifest, book: Model, store: StoreSide): readonly Difference[] {
-  if (fingerprint(store.model, store.photoHashes) === manifest.fingerprint) return [];
-  const found = recordDifferences(
-    { model: book, photoHashes: photoHashesOf(manifest) },
-    { model: store.asCarried, photoHashes: store.photoHashes },
-  );
-  if (found.length > 0) return found;
-  const message =
-    manifest.edition === 'shop'
-      ? 'The store has another fingerprint, although no record differs: this version of the program may count otherwise.'
-      : 'Something that this edition withholds is not in the store as it was: only the shop edition can tell what.';
-  return [{ part: 'fingerprint', name: manifest.fingerprint, message }];
-}
-
-function recordDifferences(book: Side, store: Side): readonly Difference[] {
+/** By record and field what of two records differs; empty where they are the same. */
+export function recordDifferences(book: Side, store: Side): readonly Difference[] {
   const [inBook, inStore] = [keyed(book), keyed(store)];
   const keys = [...new Set([...inBook.keys(), ...inStore.keys()])].sort();
   return keys.flatMap((key): readonly Difference[] => {

@@ -24,6 +24,12 @@ const storePath = z
 const manifestSchema = z.object({
   shellbook: z.literal(1),
   kind: z.literal('as-built book'),
+  /** How it is sealed. 2: a page's digest counts links, notes and what the page inherits, and the rest of the file has one too. */
+  seal: z.literal(2).optional(),
+  /** By what it was printed: the same program and browser print the same pages again. */
+  printed_by: z.object({ program: z.string(), build: z.string(), platform: z.string(), browser: z.string() }).optional(),
+  /** Of bookmarks, named places, labels and all else that belongs to no one page. */
+  document_sha256: hex.optional(),
   shell: z.string(),
   title: z.string(),
   edition: z.enum(['owner', 'service', 'shop']),
@@ -34,7 +40,7 @@ const manifestSchema = z.object({
   tag: z.string().nullable(),
   /** Files of the record that differed from that commit. */
   uncommitted: z.array(z.string()),
-  /** Of the whole record, also of what this edition withholds. */
+  /** Of the record as this edition carries it; without `seal`, of the whole record, also of what the edition withholds. */
   fingerprint: hex,
   /** The record files that the book carries, as this edition has them. */
   records: z.array(z.object({ path: storePath, bytes, sha256: hex })),
@@ -61,7 +67,13 @@ const manifestSchema = z.object({
 export type Manifest = z.infer<typeof manifestSchema>;
 
 /** Everything that is known before the book is printed. */
-export type ManifestHead = Omit<Manifest, 'shellbook' | 'kind' | 'pages' | 'pictures' | 'homes'>;
+export type ManifestHead = Omit<
+  Manifest,
+  'shellbook' | 'kind' | 'seal' | 'printed_by' | 'document_sha256' | 'pages' | 'pictures' | 'homes'
+> & {
+  /** Which program prints it. */
+  readonly program: { readonly program: string; readonly build: string; readonly platform: string };
+};
 
 export type ManifestRead = { readonly manifest: Manifest } | { readonly fault: string };
 

@@ -10,6 +10,8 @@ export interface CarriedBook {
   readonly manifest: ManifestRead;
   /** SHA-256 of the manifest's bytes, hex. */
   readonly manifestDigest: string;
+  /** Names of the attached files. */
+  readonly attached: readonly string[];
   /** Bytes of a carried file, at most `mostBytes`. @throws PdfFault where it is missing, damaged or larger */
   carried(path: string, mostBytes: number): Uint8Array;
 }
@@ -25,18 +27,21 @@ export function openBook(bytes: Uint8Array): CarriedBook {
     const specification = specifications.get(path);
     if (!specification) throw new PdfFault('it is not in the book');
     const streams = file.dict(specification, 'EF', 'the embedded file');
-    return file.unpack(file.get(streams, 'UF') ?? file.get(streams, 'F'), mostBytes, 'the embedded file');
+    const bytes = file.unpack(file.get(streams, 'UF') ?? file.get(streams, 'F'), mostBytes, 'the embedded file');
+    if (path === MANIFEST || path.endsWith('.yaml')) file.budget.spend('textByte', bytes.length);
+    return bytes;
   };
+  const attached = [...specifications.keys()];
   if (!specifications.has(MANIFEST)) {
     throw new PdfFault('it carries no record: it is no book of shellbook, or its attachments were taken out');
   }
   try {
     const manifest = carried(MANIFEST, MOST_MANIFEST_BYTES);
     const text = Buffer.from(manifest).toString('utf8');
-    return { file, manifest: readManifest(text), manifestDigest: sha256(manifest), carried };
+    return { file, manifest: readManifest(text), manifestDigest: sha256(manifest), attached, carried };
   } catch (error) {
-    if (!(error instanceof PdfFault)) throw error;
-    return { file, manifest: { fault: `its manifest cannot be read: ${error.message}` }, manifestDigest: '', carried };
+    if (!(error instanceof PdfFault) || file.budget.left === 0) throw error;
+    return { file, manifest: { fault: `its manifest cannot be read: ${error.message}` }, manifestDigest: '', attached, carried };
   }
 }
 
@@ -45,11 +50,15 @@ function embeddedFiles(file: PdfFile): ReadonlyMap<string, PDFDict> {
   const found = new Map<string, PDFDict>();
   const names = file.get(file.catalog, 'Names');
   const tree = names instanceof PDFDict ? file.get(names, 'EmbeddedFiles') : undefined;
+  const seen = new Set<PDFObject>();
   const walk = (node: PDFObject | undefined, depth: number): void => {
-    if (!(node instanceof PDFDict) || depth > 20) return;
+    file.budget.spend('node');
+    if (!(node instanceof PDFDict) || depth > 20 || seen.has(node)) return;
+    seen.add(node);
     for (const kid of file.list(node, 'Kids')) walk(file.resolve(kid), depth + 1);
     const pairs = file.list(node, 'Names');
     for (let i = 1; i < pairs.length && found.size < MOST_NAMES; i += 2) {
+      file.budget.spend('node');
       const specification = file.resolve(pairs[i]);
       if (!(specification instanceof PDFDict)) continue;
       const name = file.text(specification, 'UF') ?? file.text(specification, 'F');
@@ -93,7 +102,7 @@ function checked(book: CarriedBook, path: string, size: number, digest: string):
     const bytes = book.carried(path, size);
     return sha256(bytes) === digest ? { path, bytes } : { path, fault: 'is not as it was when the book was printed' };
   } catch (error) {
-    if (error instanceof PdfFault) return { path, fault: `cannot be read: ${error.message}` };
+    if (error instanceof PdfFault && book.file.budget.left > 0) return { path, fault: `cannot be read: ${error.message}` };
     throw error;
   }
 }

@@ -2,7 +2,7 @@ import type { Assessment } from '../assess.js';
 import type { Signed } from '../closeout/signed.js';
 import type { Person } from '../model/library.js';
 import type { SheetSize as AvailableSize, Drawings } from './drawings.js';
-import type { Edition, History } from './input.js';
+import type { BookSigner, Edition, History } from './input.js';
 import type { BookPhotos } from './photos.js';
 import type { SheetSize } from './print/document.js';
 import type { Sheet } from './print/paginate.js';
@@ -14,6 +14,7 @@ export interface Book {
   readonly edition: Edition;
   readonly editionName: string;
   readonly fingerprint: string;
+  readonly signer?: BookSigner;
   /** The record has changes that no commit has. */
   readonly dirty: boolean;
   readonly history: History;

@@ -64,6 +64,7 @@ export async function bookDocument(input: BookInput, follower?: Follower): Promi
     date: input.history.revisionDate ?? input.history.commits[0]?.date ?? NO_DATE,
     warnings: [...book.photos.warnings, ...lackingWords(lacking)],
     ...(input.carry ? { carry: input.carry } : {}),
+    ...(input.signer ? { signer: input.signer } : {}),
   };
 }
 
@@ -77,6 +78,7 @@ async function openBook(input: BookInput): Promise<Book> {
     edition: input.edition,
     editionName: EDITION_POLICY[input.edition].name,
     fingerprint: input.fingerprint,
+    ...(input.signer ? { signer: input.signer } : {}),
     dirty: input.dirty === true,
     history: historyFor(input.history, input.assessment.model, input.edition),
     standings: new Map(signedStages(input.assessment.model).map(({ signoff, standing }) => [signoff.id, standing])),

@@ -1,4 +1,7 @@
 import { type Document, isMap, isScalar, isSeq, type Node, type Pair, parseDocument, visit } from 'yaml';
+import { filesOfShell } from '../archive/carry.js';
+import { loadStore } from '../model/load.js';
+import type { StoreText } from '../model/load-types.js';
 import type { Model } from '../model/shell.js';
 import { roleOf } from '../store/layout.js';
 import { EDITION_POLICY, type Hidden, hiddenFrom, redact } from './editions.js';
@@ -63,6 +66,39 @@ function cleanText(path: string, text: string, hidden: Hidden, edition: Edition)
     // What was taken out was named elsewhere by an alias.
     return undefined;
   }
+}
+
+/** A shell's record as one edition carries it. */
+export interface Carried {
+  /** Record files by their path. */
+  readonly files: ReadonlyMap<string, string>;
+  /** What whoever reads those files gets. */
+  readonly model: Model;
+  readonly photos: readonly {
+    readonly path: string;
+    readonly id: string | null;
+    readonly bytes: number;
+    readonly sha256: string;
+  }[];
+  /** Hashes of its photos by the paths that it names. */
+  readonly photoHashes: ReadonlyMap<string, string>;
+}
+
+/** `photoHashes`: path in the store → SHA-256, hex, of the shell's photo files. */
+export function carriedIn(text: StoreText, model: Model, photoHashes: ReadonlyMap<string, string>, edition: Edition): Carried {
+  const { id } = model.shell;
+  const whole = new Map(filesOfShell(text.files.keys(), id).map((path) => [path, text.files.get(path) as string]));
+  const files = recordsForEdition(whole, model, edition);
+  const shown = textForEdition(model, edition);
+  const photos = [...photoHashes].map(([path, sha256]) => ({
+    path: shown(path),
+    id: model.shell.photos.find((photo) => path.endsWith(`/photos/${photo.file}`))?.id ?? null,
+    bytes: text.photos.get(path) ?? 0,
+    sha256,
+  }));
+  const sizes = new Map(photos.map(({ path, bytes }) => [path, bytes]));
+  const read = edition === 'shop' ? model : loadStore({ root: text.root, files, photos: sizes }).shells.get(id)?.model;
+  return { files, photos, model: read ?? model, photoHashes: new Map(photos.map(({ path, sha256 }) => [path, sha256])) };
 }
 
 /** Any other text about a shell as an edition may have it, by the same table. */

@@ -4,11 +4,13 @@ import { openChromium } from './print/chromium.js';
 import { followingPage } from './print/open-page.js';
 import { printIn } from './print/print.js';
 
-export { type BookInput, EDITIONS, type Edition, type History, type PrintedBook } from './input.js';
+export { type BookInput, type BookSigner, EDITIONS, type Edition, type History, type PrintedBook } from './input.js';
 
 export interface Printer {
   /** Prints one edition. Throws {@link UserError} where the printed pages are not the planned ones. */
   print(input: BookInput): Promise<PrintedBook>;
+  /** Name and version of the browser. */
+  browser(): Promise<string>;
   close(): Promise<void>;
 }
 
@@ -31,6 +33,7 @@ export function openPrinter(): Printer {
         await following.close();
       }
     },
+    browser: async () => (await opening).browser.version(),
     close: () =>
       opening.then(
         (browser) => browser.close(),

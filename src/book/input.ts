@@ -21,10 +21,22 @@ export interface History {
   }[];
 }
 
+/** With whose key a book is signed. */
+export interface BookSigner {
+  /** The shop's name, as its certificate has it. */
+  readonly name: string;
+  /** SHA-256 of the certificate, hex: printed in the book, so that it can be compared with the shop's own paper. */
+  readonly fingerprint: string;
+  /** ISO 8601: when the signature says that it was made. */
+  readonly date?: string;
+  /** Signs a SHA-256 digest (CMS, DER); absent where a signed book is only printed again to compare its pages. */
+  readonly sign?: (digest: Uint8Array) => Uint8Array;
+}
+
 export interface BookInput {
   readonly assessment: Assessment;
   readonly edition: Edition;
-  /** SHA-256 over the record, in hexadecimal. */
+  /** SHA-256 over the record as this edition carries it, in hexadecimal. */
   readonly fingerprint: string;
   readonly history: History;
   /** True where the record has changes that no commit has: the book then says so on its cover and at the foot of every page. */
@@ -33,6 +45,8 @@ export interface BookInput {
   photoFile(photoId: string): Promise<Buffer | undefined>;
   /** Makes the records that the book takes along, as its edition may have them; absent for a print to look at. */
   readonly carry?: () => Promise<Carry>;
+  /** Who signs; absent where nobody does. */
+  readonly signer?: BookSigner;
   progress?(text: string): void;
 }
 

@@ -1,13 +1,11 @@
-import { differencesFromStore } from '../archive/against-store.js';
-import { filesOfShell } from '../archive/carry.js';
+import { recordDifferences, type Side, sideOfBook } from '../archive/against-store.js';
 import { fingerprint } from '../archive/fingerprint.js';
 import type { Manifest } from '../archive/manifest.js';
 import { type CarriedBook, carriedRecords } from '../archive/open-book.js';
 import { type Difference, storeOfBook } from '../archive/verify.js';
-import { recordsForEdition } from '../book/edition-records.js';
+import { carriedIn } from '../book/edition-records.js';
 import { loadStore } from '../model/load.js';
 import type { StoreText } from '../model/load-types.js';
-import type { Model } from '../model/shell.js';
 import { hashPhotosAt, readStoreTextAt } from '../store/at-revision.js';
 import { hashPhotos } from '../store/hash-photos.js';
 import { UserError } from '../user-error.js';
@@ -15,43 +13,19 @@ import type { Context } from './context.js';
 import { type OpenStore, openStore } from './open.js';
 import { shownPath } from './shown-path.js';
 
-/** What a store says of a book. */
+/** What a store says of the records in a book. */
 export interface Compared {
-  /** Null: there is no store to ask, or it has no such shell. */
+  /** Whether its record is the book's as it stands now. Null: there is no store to ask, or it has no such shell. */
   readonly matches: boolean | null;
-  /** Whether the store's record at the book's revision is the book's; null where the store has no such revision. */
+  /** Whether its record at the book's revision is the book's; null where the store has no such revision. */
   readonly matchesRevision: boolean | null;
   /** Whom was asked, or why nobody. A phrase. */
   readonly store: string;
   readonly differences: readonly Difference[];
 }
 
-/** Compares a book with the store that was named or that is found from here, as it stands now; else as it stood at the book's revision. */
-export async function compareWithStore(
-  shown: string,
-  book: CarriedBook,
-  manifest: Manifest,
-  context: Context,
-): Promise<Compared> {
-  const none = { matches: null, matchesRevision: null, differences: [] };
-  const store = await storeHere(context);
-  if (!store) return { ...none, store: 'no store here to compare with: name one with --store DIR' };
-  const where = shownPath(store.root, context);
-  const there = store.loaded.shells.get(manifest.shell);
-  const ours = loadStore(storeOfBook(shown, carriedRecords(book, manifest), manifest)).shells.get(manifest.shell);
-  if (!there || !ours) return { ...none, store: `the store ${where} has no shell ${manifest.shell}` };
-  context.progress(`Comparing with ${where}`);
-  const differences = differencesFromStore(manifest, ours.model, {
-    model: there.model,
-    asCarried: asCarried(store.text, there.model, manifest),
-    photoHashes: await hashPhotos(store.text, manifest.shell),
-  });
-  const matches = differences.length === 0;
-  return { matches, matchesRevision: matches || (await matchesThen(store, manifest)), store: where, differences };
-}
-
-/** A store that was named must be there; one that is only looked for need not. */
-async function storeHere(context: Context): Promise<OpenStore | undefined> {
+/** The store that was named or that is found from here; undefined where none was named and none is found. */
+export async function storeHere(context: Context): Promise<OpenStore | undefined> {
   try {
     return await openStore(context);
   } catch (error) {
@@ -60,21 +34,80 @@ async function storeHere(context: Context): Promise<OpenStore | undefined> {
   }
 }
 
-/** The store's record as the book's edition would carry it. */
-function asCarried(text: StoreText, model: Model, { edition, shell }: Manifest): Model {
-  const files = new Map(filesOfShell(text.files.keys(), shell).map((path) => [path, text.files.get(path) as string]));
-  const loaded = loadStore({ ...text, files: recordsForEdition(files, model, edition) }).shells.get(shell);
-  return loaded?.model ?? model;
+/**
+ * Compares the records in a book, as they are carried, with the store's: those of the book's revision and those of now, each as this
+ * edition carries them. What the book claims of itself, as a fingerprint, is not asked.
+ */
+export async function compareWithStore(
+  shown: string,
+  book: CarriedBook,
+  manifest: Manifest,
+  store: OpenStore | undefined,
+  context: Context,
+): Promise<Compared> {
+  const none = { matches: null, matchesRevision: null, differences: [] };
+  if (!store) return { ...none, store: 'no store here to compare with: name one with --store DIR' };
+  const where = shownPath(store.root, context);
+  const ours = loadStore(storeOfBook(shown, carriedRecords(book, manifest), manifest)).shells.get(manifest.shell);
+  if (!ours || !store.loaded.shells.has(manifest.shell))
+    return { ...none, store: `the store ${where} has no shell ${manifest.shell}` };
+  context.progress(`Comparing with ${where}`);
+  const [now, then] = [
+    wholeOf(store.text, await hashPhotos(store.text, manifest.shell), manifest),
+    await wholeThen(store, manifest),
+  ];
+  const mine = sideOfBook(ours.model, manifest);
+  const apart = now ? recordDifferences(mine, now.carried) : [];
+  const apartThen = then && recordDifferences(mine, then.carried);
+  const hidden = apart.length === 0 && now ? hiddenChange(manifest, now.whole, then?.whole) : [];
+  const differences = [...apart, ...hidden];
+  return {
+    matches: differences.length === 0,
+    matchesRevision: apartThen ? apartThen.length === 0 : differences.length === 0 ? true : null,
+    store: where,
+    differences,
+  };
 }
 
-async function matchesThen(store: OpenStore, { revision, shell, fingerprint: printed }: Manifest): Promise<boolean | null> {
-  if (revision === null || !store.history) return null;
+/** A record of the store: fingerprint of the whole, and what of it an edition carries. */
+interface StoreRecord {
+  readonly whole: string;
+  readonly carried: Side;
+}
+
+function wholeOf(
+  text: StoreText,
+  photoHashes: ReadonlyMap<string, string>,
+  { edition, shell }: Manifest,
+): StoreRecord | undefined {
+  const loaded = loadStore(text).shells.get(shell);
+  if (!loaded) return undefined;
+  const { model, photoHashes: named } = carriedIn(text, loaded.model, photoHashes, edition);
+  return { whole: fingerprint(loaded.model, photoHashes), carried: { model, photoHashes: named } };
+}
+
+/** A full commit's name and nothing else: what a book says of itself is not handed to Git as anything more. */
+export const COMMIT = /^(?:[0-9a-f]{40}|[0-9a-f]{64})$/u;
+
+/** The store's record at the book's revision; undefined where the store has no such revision. */
+async function wholeThen({ root, history }: OpenStore, manifest: Manifest): Promise<StoreRecord | undefined> {
+  const { revision, shell } = manifest;
+  if (revision === null || !COMMIT.test(revision) || !history) return undefined;
   try {
-    const text = await readStoreTextAt(store.root, revision, shell);
-    const then = loadStore(text).shells.get(shell);
-    return then ? fingerprint(then.model, await hashPhotosAt(store.root, revision, shell)) === printed : false;
+    return wholeOf(await readStoreTextAt(root, revision), await hashPhotosAt(root, revision, shell), manifest);
   } catch (error) {
-    if (error instanceof UserError) return null;
+    if (error instanceof UserError) return undefined;
     throw error;
   }
+}
+
+/** Something that changed in the store since, and that this edition withholds. Books of before say the whole's fingerprint themselves. */
+function hiddenChange(manifest: Manifest, now: string, then: string | undefined): readonly Difference[] {
+  const before = manifest.seal === 2 || manifest.uncommitted.length > 0 ? then : manifest.fingerprint;
+  if (before === undefined || before === now) return [];
+  const message =
+    manifest.edition === 'shop'
+      ? 'The store has another fingerprint, although no record differs: this version of the program may count otherwise.'
+      : 'Something that this edition withholds is not in the store as it was: only the shop edition can tell what.';
+  return [{ part: 'fingerprint', name: manifest.fingerprint, message }];
 }

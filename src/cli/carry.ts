@@ -7,6 +7,7 @@ import type { StoreText } from '../model/load-types.js';
 import { decode } from '../store/taken.js';
 import { UserError } from '../user-error.js';
 import type { OpenShell } from './open.js';
+import { programBuild } from './program-build.js';
 
 /** Whether the shop's edition carries the photo files themselves, or their hashes alone. */
 export type CarryPhotos = 'originals' | 'hashes';
@@ -17,31 +18,41 @@ const MOST_PHOTO_BYTES = 512 * 1024 * 1024;
 /** What each edition of a shell's book takes along. Files are read once for all of them. */
 export interface CarryMaker {
   of(edition: Edition): Promise<Carry>;
+  /** Of the record as the edition carries it. */
+  fingerprint(edition: Edition): Promise<string>;
   /** What does not travel, although it was to. Sentences. */
   readonly warnings: readonly string[];
 }
 
 export async function openCarry(
   opened: OpenShell,
-  fingerprint: string,
   photoHashes: ReadonlyMap<string, string>,
   wanted: CarryPhotos,
 ): Promise<CarryMaker> {
-  const { recordsForEdition, textForEdition, withheldFrom } = await import('../book/edition-records.js');
-  const { sha256 } = await import('../archive/fingerprint.js');
+  const [{ carriedIn, textForEdition, withheldFrom }, { fingerprint, sha256 }] = await Promise.all([
+    import('../book/edition-records.js'),
+    import('../archive/fingerprint.js'),
+  ]);
   const { model } = opened.assessment;
   const { text } = opened.store;
   const paths = filesOfShell(text.files.keys(), model.shell.id);
-  const texts = new Map(paths.map((file) => [file, text.files.get(file) as string]));
   const totalBytes = [...photoHashes.keys()].reduce((sum, file) => sum + (text.photos.get(file) ?? 0), 0);
   const tooMany = totalBytes > MOST_PHOTO_BYTES;
+  const made = new Map<Edition, ReturnType<typeof carriedIn>>();
+  const carriedBy = (edition: Edition) => {
+    const carried = made.get(edition) ?? carriedIn(text, model, photoHashes, edition);
+    made.set(edition, carried);
+    return carried;
+  };
   const head = (edition: Edition, records: ReadonlyMap<string, Uint8Array>): ManifestHead => {
     const carried = edition === 'shop' && wanted === 'originals' && !tooMany;
     const left = edition === 'shop' && !carried ? ['the original photo files'] : [];
     const unread = paths.filter((file) => !records.has(file)).map((file) => `${file}, which cannot be cleared of them`);
     const shown = textForEdition(model, edition);
     const { last, uncommitted = [] } = opened.standing ?? {};
+    const seen = carriedBy(edition);
     return {
+      program: programBuild(),
       shell: model.shell.id,
       title: shown(model.shell.title),
       edition,
@@ -50,27 +61,25 @@ export async function openCarry(
       revision_date: last?.date ?? null,
       tag: last?.tags[0] === undefined ? null : shown(last.tags[0]),
       uncommitted: [...uncommitted],
-      fingerprint,
+      fingerprint: fingerprint(seen.model, seen.photoHashes),
       records: [...records].map(([file, bytes]) => ({ path: file, bytes: bytes.length, sha256: sha256(bytes) })),
       withheld: [...withheldFrom(edition), ...left, ...unread],
-      photos: [...photoHashes].map(([file, hash]) => ({
-        path: shown(file),
-        id: model.shell.photos.find((photo) => file.endsWith(`/photos/${photo.file}`))?.id ?? null,
-        bytes: text.photos.get(file) ?? 0,
-        sha256: hash,
-        carried,
-      })),
+      photos: seen.photos.map(({ path: file, id, bytes, sha256: hash }) => ({ path: file, id, bytes, sha256: hash, carried })),
     };
   };
   return {
     warnings: tooMany
       ? [`The photos have ${Math.ceil(totalBytes / 1e6)} MB together: the book carries their hashes, not the files. Keep them.`]
       : [],
+    async fingerprint(edition) {
+      const seen = carriedBy(edition);
+      return fingerprint(seen.model, seen.photoHashes);
+    },
     async of(edition) {
       const records =
         edition === 'shop'
           ? await bytesOf(text, paths)
-          : new Map([...recordsForEdition(texts, model, edition)].map(([file, clean]) => [file, Buffer.from(clean)]));
+          : new Map([...carriedBy(edition).files].map(([file, clean]) => [file, Buffer.from(clean)]));
       return {
         head: head(edition, records),
         records,

@@ -1,4 +1,4 @@
-import type { Io } from './io.js';
+import type { Io, Status } from './io.js';
 import { withTimeLeft } from './pace.js';
 import { type Paint, paint } from './report/paint.js';
 import { printable } from './report/printable.js';
@@ -8,6 +8,8 @@ export interface Settings {
   readonly store?: string;
   /** A printed book to answer from instead. */
   readonly book?: string;
+  /** Status 1 where that book is not signed with a known key. */
+  readonly proved?: boolean;
   readonly json: boolean;
   readonly quiet: boolean;
   readonly color: boolean;
@@ -27,6 +29,10 @@ export interface Context {
   progress(text: string): void;
   /** Takes the passing line away. */
   done(): void;
+  /** The command ends with this status at least, whatever its answer. */
+  endAtLeast(status: Status): void;
+  /** What {@link Context.endAtLeast} was last told; 0 where nothing was. */
+  readonly least: () => Status;
 }
 
 /** Beyond this a person wants to know what is going on. */
@@ -37,6 +43,7 @@ export function makeContext(settings: Settings, io: Io): Context {
   const coloured = settings.color && !noColour && io.env.TERM !== 'dumb';
   let told = Date.now();
   let passing = false;
+  let least: Status = 0;
   const timed = withTimeLeft(Date.now);
   const done = (): void => {
     if (passing) io.err.write('\r\u001b[K');
@@ -66,5 +73,9 @@ export function makeContext(settings: Settings, io: Io): Context {
       }
     },
     done,
+    endAtLeast(status) {
+      least = status > least ? status : least;
+    },
+    least: () => least,
   };
 }

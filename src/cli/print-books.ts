@@ -2,7 +2,7 @@ import { mkdir, readFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import type { Printer } from '../book/index.js';
-import type { History as BookHistory, BookInput, Edition, PrintedBook } from '../book/input.js';
+import type { History as BookHistory, BookInput, BookSigner, Edition, PrintedBook } from '../book/input.js';
 import type { Commit } from '../store/history.js';
 import { keepPageMap } from '../store/page-map.js';
 import { replaceFile } from '../store/replace.js';
@@ -25,6 +25,8 @@ export interface PrintOptions {
   readonly photos?: CarryPhotos;
   /** One that was started before the record was read; else one of its own. */
   readonly printer?: Printer;
+  /** Whose name stands in the book, where it is not this user who signs: a book that is printed again. */
+  readonly signer?: BookSigner | 'nobody';
 }
 
 /** A browser for as long as `use` takes. */
@@ -47,12 +49,16 @@ export async function printBooks(
   editions: readonly Edition[],
   fileOf: (edition: Edition) => string,
   context: Context,
-  { printer, photos = 'originals' }: PrintOptions = {},
+  { printer, photos = 'originals', signer }: PrintOptions = {},
 ): Promise<readonly PrintedFile[]> {
-  if (!printer) return withPrinter((one) => printBooks(opened, editions, fileOf, context, { photos, printer: one }));
+  if (!printer)
+    return withPrinter((one) =>
+      printBooks(opened, editions, fileOf, context, { photos, printer: one, ...(signer ? { signer } : {}) }),
+    );
   const prepared = await inputOf(opened, photos, context);
   const { input, carry } = prepared;
-  const books = await printAll(printer, editions, prepared, context);
+  const who = signer ?? (await signerOf(opened, context));
+  const books = await printAll(printer, editions, prepared, who === 'nobody' ? undefined : who, context);
   const printed: PrintedFile[] = [];
   for (const [at, edition] of editions.entries()) {
     const { pdf, pages, pageCount, warnings } = books[at] as PrintedBook;
@@ -71,15 +77,18 @@ async function printAll(
   printer: Printer,
   editions: readonly Edition[],
   { input, carry }: Prepared,
+  signer: BookSigner | undefined,
   context: Context,
 ): Promise<readonly PrintedBook[]> {
+  const signed = signer ? { signer } : {};
   const books: PrintedBook[] = [];
   const left = [...editions.entries()];
   const printNext = async (): Promise<void> => {
     for (let next = left.shift(); next !== undefined; next = left.shift()) {
       const [at, edition] = next;
       const progress = (text: string): void => context.progress(`${edition} edition: ${text}`);
-      books[at] = await printer.print({ ...input, edition, carry: () => carry.of(edition), progress });
+      const fingerprint = await carry.fingerprint(edition);
+      books[at] = await printer.print({ ...input, ...signed, edition, fingerprint, carry: () => carry.of(edition), progress });
     }
   };
   await Promise.all(Array.from({ length: availableParallelism() }, printNext));
@@ -111,7 +120,33 @@ export async function inputOf(opened: OpenShell, carried: CarryPhotos, context: 
       return readFile(path.join(folder, photo.file)).catch(() => undefined);
     },
   };
-  return { input, carry: await openCarry(opened, fingerprint, photoHashes, carried) };
+  return { input, carry: await openCarry(opened, photoHashes, carried) };
+}
+
+/** Who signs a book of this shell: the shop's key where there is one. Its time is that of the closing tag, else of the commit. */
+async function signerOf(opened: OpenShell, context: Context): Promise<BookSigner | undefined> {
+  const { shopKey } = await import('./shop-key.js');
+  const key = await shopKey(context, opened.store.root);
+  if (!key) return undefined;
+  const [{ signDetached }, { keysOfStore }, { closingTags }] = await Promise.all([
+    import('../signing/cms.js'),
+    import('./known-keys.js'),
+    import('../store/closings.js'),
+  ]);
+  const { certificate } = key.signer;
+  if (!keysOfStore(opened.store.text, context).some(({ fingerprint }) => fingerprint === certificate.fingerprint))
+    context.tell(
+      `The key that signs this book is not among those of the store, so nobody can look it up there. Add it: shellbook key --add`,
+    );
+  const { last } = opened.standing ?? {};
+  const tags = last ? ((await closingTags(opened.store.root)).get(opened.assessment.model.shell.id) ?? []) : [];
+  const date = tags.find(({ commit }) => commit === last?.commit)?.date ?? last?.date;
+  return {
+    name: certificate.name,
+    fingerprint: certificate.fingerprint,
+    ...(date === undefined ? {} : { date }),
+    sign: (digest) => signDetached(digest, key.signer),
+  };
 }
 
 async function historyOf(opened: OpenShell): Promise<BookHistory> {

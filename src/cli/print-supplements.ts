@@ -1,6 +1,7 @@
 import path from 'node:path';
 import { fingerprint } from '../archive/fingerprint.js';
 import { assess } from '../assess.js';
+import { carriedIn } from '../book/edition-records.js';
 import type { BookInput, Edition } from '../book/input.js';
 import { loadStore } from '../model/load.js';
 import { hashPhotosAt, readStoreTextAt } from '../store/at-revision.js';
@@ -26,8 +27,8 @@ export async function supplements(
   context: Context,
 ): Promise<Status> {
   const shell = opened.assessment.model.shell.id;
-  const { input } = await inputOf(opened, 'hashes', context);
-  const old = await earlierInput(opened, since, input);
+  const { input, carry } = await inputOf(opened, 'hashes', context);
+  const { old, fingerprintThen } = await earlierInput(opened, since, input);
   const [{ openChromium }, { printSupplement }] = await Promise.all([
     import('../book/print/chromium.js'),
     import('../book/supplement/print.js'),
@@ -37,7 +38,11 @@ export async function supplements(
   try {
     for (const edition of editions) {
       const progress = (text: string): void => context.progress(`${edition} edition: ${text}`);
-      const printed = await printSupplement(browser, { ...old, edition }, { ...input, edition, progress });
+      const printed = await printSupplement(
+        browser,
+        { ...old, edition, fingerprint: fingerprintThen(edition) },
+        { ...input, edition, fingerprint: await carry.fingerprint(edition), progress },
+      );
       const file =
         out === undefined
           ? path.join(opened.store.root, 'books', `${shell}-${edition}-supplement.pdf`)
@@ -75,25 +80,37 @@ export async function supplements(
   return 0;
 }
 
-type Editionless = Omit<BookInput, 'edition'>;
+type Editionless = Omit<BookInput, 'edition' | 'fingerprint'>;
 
 /** What the book of an earlier revision was printed from, read from Git alone. */
-async function earlierInput(opened: OpenShell, since: string, now: Editionless): Promise<Editionless> {
+async function earlierInput(
+  opened: OpenShell,
+  since: string,
+  now: Editionless,
+): Promise<{ readonly old: Editionless; fingerprintThen(edition: Edition): string }> {
   const { root } = opened.store;
   const { id } = opened.assessment.model.shell;
   const commit = await resolveRevision(root, since);
-  const loaded = loadStore(await readStoreTextAt(root, commit, id)).shells.get(id);
+  const text = await readStoreTextAt(root, commit, id);
+  const loaded = loadStore(text).shells.get(id);
   if (!loaded)
     throw new UserError(`Shell ${id} was not in the store yet at ${since}, so no book of it can be brought up from there.`);
   const tree = await listTree(root, commit);
   const photos = new Map(loaded.model.shell.photos.map((photo) => [photo.id, `shells/${id}/photos/${photo.file}`]));
-  return {
+  const photoHashes = await hashPhotosAt(root, commit, id);
+  const old = {
     assessment: assess(loaded.model, loaded.findings),
-    fingerprint: fingerprint(loaded.model, await hashPhotosAt(root, commit, id)),
     history: await historyUntil(opened, commit, now.history),
     async photoFile(photo) {
       const blob = tree.find((file) => file.path === photos.get(photo) && !file.link)?.blob;
       return blob === undefined ? undefined : (await readBlobs(root, [blob])).get(blob);
+    },
+  } satisfies Omit<Editionless, 'fingerprint'>;
+  return {
+    old,
+    fingerprintThen(edition) {
+      const seen = carriedIn(text, loaded.model, photoHashes, edition);
+      return fingerprint(seen.model, seen.photoHashes);
     },
   };
 }

@@ -104,7 +104,7 @@ function failed(error: unknown, io: Io): Status {
   if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
   if (error instanceof UserError) {
     io.err.write(`shellbook: ${printable(error.message)}\n`);
-    return 2;
+    return error.status;
   }
   const said = error instanceof Error ? error.message : String(error);
   io.err.write(`shellbook: Unexpected fault: ${printable(said.split('\n')[0] ?? '')}\n`);

@@ -30,6 +30,36 @@ export function requireManifest({ shown, book }: BookFile): Manifest {
   throw new UserError(`${shown} is damaged: ${book.manifest.fault}.`);
 }
 
+/**
+ * Looks at the seal before anything is answered from a book, and says what it is worth where that is less than a known key's signature.
+ * @throws UserError with status 1 where it is broken
+ */
+export async function requireWhole(file: BookFile, context: Context): Promise<void> {
+  const { broken, warning } = await lookAtSeal(file, context);
+  if (broken !== undefined)
+    throw new UserError(`${broken} Nothing is answered from it. See what differs: shellbook verify ${file.shown}`, 1);
+  if (warning !== undefined) context.tell(warning);
+}
+
+/** What is to be said of a book's seal before its records are used. With `--proved` the status is 1 where there is a warning. */
+export async function lookAtSeal(
+  { shown, book }: BookFile,
+  context: Context,
+): Promise<{ readonly broken?: string; readonly warning?: string }> {
+  const [{ checkSeal }, { signedBy }, { ownKeys }] = await Promise.all([
+    import('../archive/check-seal.js'),
+    import('./book-seal.js'),
+    import('./known-keys.js'),
+  ]);
+  const seal = sound(shown, () => checkSeal(book));
+  const signed = signedBy(seal, await ownKeys(context));
+  if (!seal.sealed) return { broken: `${shown} has changed since it was sealed.` };
+  if (seal.signature && 'fault' in seal.signature) return { broken: `${shown}: the signature ${seal.signature.fault}.` };
+  if (signed.proved) return {};
+  if (context.settings.proved) context.endAtLeast(1);
+  return { warning: `${shown}: ${signed.words}` };
+}
+
 /** Whatever goes wrong in a file that anybody may have written is a fault of the file: one message, status 2. */
 export function sound<T>(shown: string, act: () => T): T {
   try {

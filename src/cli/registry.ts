@@ -37,12 +37,14 @@ const ANSWERS_FROM_BOOK: ReadonlySet<string> = new Set([
   'release',
 ]);
 
-const bookOption = (): Option =>
-  new Option('--book <file.pdf>', 'answer from the records inside a printed book, without a store');
+const bookOptions = (): readonly Option[] => [
+  new Option('--book <file.pdf>', 'answer from the records inside a printed book, without a store'),
+  new Option('--proved', 'status 1 where that book is not signed with a known key'),
+];
 
 /** Reads the shared options of a command and of the program before it. */
 function settingsOf(command: Command): Settings {
-  const { book } = command.opts();
+  const { book, proved } = command.opts();
   const given = [command, command.parent].map((one) => one?.opts() ?? {});
   const any = (name: string): boolean => given.some((options) => options[name] === true);
   const store = given.map((options) => options.store).find((dir) => typeof dir === 'string');
@@ -51,7 +53,7 @@ function settingsOf(command: Command): Settings {
     quiet: any('quiet'),
     color: given.every((options) => options.color !== false),
     ...(typeof store === 'string' ? { store } : {}),
-    ...(typeof book === 'string' && ANSWERS_FROM_BOOK.has(command.name()) ? { book } : {}),
+    ...(typeof book === 'string' && ANSWERS_FROM_BOOK.has(command.name()) ? { book, proved: proved === true } : {}),
   };
 }
 
@@ -59,7 +61,7 @@ export function makeRegistry(program: Command, begin: (settings: Settings) => Co
   return {
     add(usage, summary, examples) {
       const command = shareOptions(program.command(usage).description(summary));
-      if (ANSWERS_FROM_BOOK.has(command.name())) command.addOption(bookOption());
+      if (ANSWERS_FROM_BOOK.has(command.name())) for (const one of bookOptions()) command.addOption(one);
       const heading = examples.length > 1 ? 'Examples:' : 'Example:';
       return command.addHelpText('after', `\n${heading}\n${examples.map((line) => `  ${line}`).join('\n')}`);
     },
@@ -68,7 +70,8 @@ export function makeRegistry(program: Command, begin: (settings: Settings) => Co
         const command = given.at(-1) as Command;
         const context = begin(settingsOf(command));
         try {
-          end(await act(read(command.processedArgs as (string | undefined)[], command.opts()), context));
+          const status = await act(read(command.processedArgs as (string | undefined)[], command.opts()), context);
+          end(Math.max(status, context.least()) as Status);
         } finally {
           context.done();
         }

@@ -15,46 +15,60 @@ import { PdfFault } from './fault.js';
 import { streamBytes } from './inflate.js';
 import type { PdfFile } from './read.js';
 
-/** How a thing is stored, and its way back to what holds it: neither is part of what it shows. */
-const NOT_SHOWN = new Set([
-  'Length',
-  'Filter',
-  'DecodeParms',
-  'Parent',
-  'Annots',
-  'StructParents',
-  'StructParent',
-  'Tabs',
-  'Metadata',
-]);
 const MOST_STREAM_BYTES = 256e6;
 const DEEPEST = 60;
 
+/** What counts of an object, and what is known of it before it is read. */
+export interface Counted {
+  /** Keys that do not count, in whatever dictionary they stand. */
+  readonly without: ReadonlySet<string>;
+  /** Objects that stand for a word, as a page for its number: what leads there does not count what it leads to. */
+  readonly words?: ReadonlyMap<number, string>;
+  /** Objects that are no part of the file yet. */
+  readonly added?: ReadonlyMap<number, PDFObject>;
+}
+
+/** How a thing is stored, and its way back to what holds it: neither is part of what it shows. */
+const HOW_STORED = ['Length', 'Filter', 'DecodeParms', 'Parent', 'StructParents', 'StructParent'];
+
+/** What is drawn on a page alone: the rule of books printed before annotations counted. */
+export const DRAWN: Counted = { without: new Set([...HOW_STORED, 'Annots', 'Tabs', 'Metadata']) };
+export const EVERYTHING: Counted = { without: new Set(HOW_STORED) };
+
 /**
  * Digests of PDF objects by what they show: the same however the file packs, numbers or orders them, so that a file saved again by
- * another program still has them. A stream counts unpacked, but a picture as its file.
+ * another program still has them. A stream counts unpacked, but a picture as its file; each once.
  */
 export class Digester {
   private readonly known = new Map<number, string>();
 
-  constructor(private readonly file: PdfFile) {}
+  constructor(
+    private readonly file: PdfFile,
+    private readonly counted: Counted,
+  ) {}
 
   /** SHA-256, hex. */
   of(value: PDFObject | undefined, depth = 0): string {
     if (depth > DEEPEST) throw new PdfFault('its objects are nested too deep');
+    this.file.budget.spend('node');
     if (!(value instanceof PDFRef)) return sha(this.form(value, depth));
-    const known = this.known.get(value.objectNumber);
+    const known = this.counted.words?.get(value.objectNumber) ?? this.known.get(value.objectNumber);
     if (known) return known;
     // A way round comes back to here.
     this.known.set(value.objectNumber, 'round');
-    const digest = sha(this.form(this.file.resolve(value), depth));
+    const digest = sha(this.form(this.counted.added?.get(value.objectNumber) ?? this.file.resolve(value), depth));
     this.known.set(value.objectNumber, digest);
     return digest;
   }
 
+  /** Of a dictionary as if it had these entries. */
+  ofEntries(entries: Iterable<readonly [string, PDFObject]>): string {
+    return sha(this.entriesForm([...entries], 0));
+  }
+
   private form(value: PDFObject | undefined, depth: number): string {
     if (value instanceof PDFRawStream) {
-      return `s${this.dictForm(value.dict, depth)}${sha(streamBytes(value, MOST_STREAM_BYTES))}`;
+      return `s${this.dictForm(value.dict, depth)}${sha(streamBytes(value, MOST_STREAM_BYTES, this.file.budget))}`;
     }
     if (value instanceof PDFDict) return this.dictForm(value, depth);
     if (value instanceof PDFArray) return `[${value.asArray().map((one) => this.of(one, depth + 1))}]`;
@@ -67,12 +81,15 @@ export class Digester {
   }
 
   private dictForm(dict: PDFDict, depth: number): string {
-    const entries = dict
-      .entries()
-      .map(([key, value]) => [key.decodeText(), value] as const)
-      .filter(([key]) => !NOT_SHOWN.has(key))
-      .sort(([a], [b]) => (a < b ? -1 : 1));
-    return `<${entries.map(([key, value]) => `/${key} ${this.of(value, depth + 1)}`)}>`;
+    return this.entriesForm(
+      dict.entries().map(([key, value]) => [key.decodeText(), value] as const),
+      depth,
+    );
+  }
+
+  private entriesForm(entries: readonly (readonly [string, PDFObject])[], depth: number): string {
+    const counted = entries.filter(([key]) => !this.counted.without.has(key)).sort(([a], [b]) => (a < b ? -1 : 1));
+    return `<${counted.map(([key, value]) => `/${key} ${this.of(value, depth + 1)}`)}>`;
   }
 }
 

@@ -1,5 +1,6 @@
 import { inflateSync } from 'node:zlib';
 import { PDFArray, PDFDict, PDFName, type PDFRawStream } from '@cantoo/pdf-lib';
+import type { Budget } from './budget.js';
 import { PdfFault } from './fault.js';
 import { count, name } from './parse.js';
 
@@ -7,11 +8,14 @@ import { count, name } from './parse.js';
  * What a stream holds, unpacked to at most `mostBytes`. Filters of pictures are left as they are: their bytes are the picture.
  * @throws PdfFault where it is damaged, unpacks to more, or is packed in a way that is not read here
  */
-export function streamBytes(stream: PDFRawStream, mostBytes: number): Uint8Array {
+export function streamBytes(stream: PDFRawStream, mostBytes: number, budget: Budget): Uint8Array {
   const filters = filtersOf(stream);
+  budget.spend('byte', stream.contents.length);
   if (filters.length === 0 || PICTURES.has(filters.at(-1) as string)) return stream.contents;
   if (filters.length > 1 || filters[0] !== 'FlateDecode') throw new PdfFault(`a stream is packed by ${filters.join(' and ')}`);
-  const unpacked = inflate(stream.contents, mostBytes);
+  const most = Math.min(mostBytes, budget.leftOf('byte') + 1);
+  const unpacked = inflate(stream.contents, most, () => budget.spend('byte', most));
+  budget.spend('byte', unpacked.length);
   const parameters = stream.dict.get(name('DecodeParms'));
   return parameters instanceof PDFDict ? unpredict(unpacked, parameters) : unpacked;
 }
@@ -24,12 +28,14 @@ function filtersOf(stream: PDFRawStream): readonly string[] {
   return all.map((one) => (one instanceof PDFName ? one.decodeText() : '?'));
 }
 
-function inflate(bytes: Uint8Array, mostBytes: number): Uint8Array {
+/** `tooLarge` is told before the fault is thrown: the work was done all the same. */
+function inflate(bytes: Uint8Array, mostBytes: number, tooLarge: () => void): Uint8Array {
   try {
     return inflateSync(bytes, { maxOutputLength: Math.max(1, mostBytes) });
   } catch (error) {
-    const tooLarge = (error as NodeJS.ErrnoException).code === 'ERR_BUFFER_TOO_LARGE';
-    throw new PdfFault(tooLarge ? `a stream unpacks to more than ${Math.ceil(mostBytes / 1e6)} MB` : 'a stream is damaged');
+    const isTooLarge = (error as NodeJS.ErrnoException).code === 'ERR_BUFFER_TOO_LARGE';
+    if (isTooLarge) tooLarge();
+    throw new PdfFault(isTooLarge ? `a stream unpacks to more than ${Math.ceil(mostBytes / 1e6)} MB` : 'a stream is damaged');
   }
 }
 

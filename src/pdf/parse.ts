@@ -1,4 +1,5 @@
 import { PDFContext, type PDFDict, PDFName, PDFNumber, type PDFObject, PDFObjectParser, PDFRawStream } from '@cantoo/pdf-lib';
+import type { Budget } from './budget.js';
 import { PdfFault } from './fault.js';
 
 /** Only for the library's sake: objects are looked up by {@link ./read.ts}, none is registered here. */
@@ -10,13 +11,26 @@ export const name = (text: string): PDFName => PDFName.of(text);
  * The object that begins at `offset`; for an object of its own (`12 0 obj`), `offset` is where its value begins.
  * @throws PdfFault where there is none that can be read
  */
-export function parseObject(bytes: Uint8Array, offset = 0, end = bytes.length): PDFObject {
+export function parseObject(bytes: Uint8Array, budget: Budget, offset = 0, end = bytes.length): PDFObject {
+  const most = Math.min(end, offset + budget.leftOf('parsedByte') + 1);
+  const parser = PDFObjectParser.forBytes(bytes.subarray(offset, most), context);
+  let read: PDFObject | undefined;
   try {
-    return PDFObjectParser.forBytes(bytes.subarray(offset, end), context).parseObject();
+    read = parser.parseObject();
   } catch {
-    throw new PdfFault(`an object at byte ${offset} cannot be read`);
+    // What is wrong with it is said below, once what was read has been counted.
   }
+  const stream = read instanceof PDFRawStream ? read : undefined;
+  // A stream that says how long it is was jumped over and copied, any other was searched for its end.
+  const jumped = stream && count(stream.dict, 'Length') === stream.contents.length ? stream.contents.length : 0;
+  budget.spend('byte', jumped);
+  budget.spend('parsedByte', consumed(parser) - jumped);
+  if (read) return read;
+  throw new PdfFault(`an object at byte ${offset} cannot be read`);
 }
+
+/** Bytes that the library has gone over. */
+const consumed = (parser: PDFObjectParser): number => (parser as unknown as { bytes: { offset(): number } }).bytes.offset();
 
 /** Number of the object whose `12 0 obj` stands at `offset`, and where its value begins. Undefined where none stands there. */
 export function objectHead(bytes: Uint8Array, offset: number): { readonly number: number; readonly value: number } | undefined {

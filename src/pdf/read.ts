@@ -1,4 +1,5 @@
 import { PDFArray, PDFDict, PDFHexString, PDFName, type PDFObject, PDFRawStream, PDFRef, PDFString } from '@cantoo/pdf-lib';
+import { Budget } from './budget.js';
 import { PdfFault } from './fault.js';
 import { streamBytes } from './inflate.js';
 import { asStream, count, name, objectHead, parseObject } from './parse.js';
@@ -19,14 +20,16 @@ export class PdfFile {
   private constructor(
     readonly bytes: Uint8Array,
     readonly xref: Xref,
+    /** What may still be done with this file: whoever walks through it counts here. */
+    readonly budget: Budget,
   ) {}
 
   /** @throws PdfFault where it is no PDF, encrypted, or its table of objects is damaged */
-  static open(bytes: Uint8Array): PdfFile {
+  static open(bytes: Uint8Array, budget = Budget.for(bytes.length)): PdfFile {
     if (Buffer.from(bytes.subarray(0, 5)).toString('latin1') !== '%PDF-') throw new PdfFault('it is not a PDF');
-    const xref = readXref(bytes);
+    const xref = readXref(bytes, budget);
     if (xref.trailer.has(name('Encrypt'))) throw new PdfFault('it is encrypted');
-    return new PdfFile(bytes, xref);
+    return new PdfFile(bytes, xref, budget);
   }
 
   get catalog(): PDFDict {
@@ -71,10 +74,11 @@ export class PdfFile {
 
   /** What a stream holds; see {@link streamBytes}. */
   unpack(value: PDFObject | undefined, mostBytes: number, what: string): Uint8Array {
-    return streamBytes(asStream(this.resolve(value), what), mostBytes);
+    return streamBytes(asStream(this.resolve(value), what), mostBytes, this.budget);
   }
 
   private object(number: number): PDFObject | undefined {
+    this.budget.spend('node');
     const known = this.read.get(number);
     if (known) return known;
     const standing = this.xref.objects.get(number);
@@ -88,7 +92,7 @@ export class PdfFile {
   private objectAt(at: number, number: number): PDFObject {
     const head = at < this.bytes.length ? objectHead(this.bytes, at) : undefined;
     if (head?.number !== number) throw new PdfFault(`object ${number} is not where its table says`);
-    return parseObject(this.bytes, head.value);
+    return parseObject(this.bytes, this.budget, head.value);
   }
 
   /** The objects of a stream of objects (ISO 32000-2, 7.5.7), in its order. */
@@ -98,11 +102,14 @@ export class PdfFile {
     const standing = this.xref.objects.get(number);
     if (standing?.at === undefined) throw new PdfFault('a stream of objects is missing');
     const stream = asStream(this.objectAt(standing.at, number), 'a stream of objects');
-    const bytes = streamBytes(stream, MOST_OBJECT_BYTES);
-    const first = count(stream.dict, 'First') ?? bytes.length;
+    const bytes = streamBytes(stream, MOST_OBJECT_BYTES, this.budget);
+    const first = Math.min(count(stream.dict, 'First') ?? bytes.length, bytes.length);
+    this.budget.spend('parsedByte', first);
     const head = Buffer.from(bytes.subarray(0, first)).toString('latin1').trim().split(/\s+/u).map(Number);
     const objects: PDFObject[] = [];
-    for (let i = 0; i + 1 < head.length; i += 2) objects.push(parseObject(bytes, first + (head[i + 1] as number)));
+    for (let i = 0; i + 1 < head.length; i += 2) {
+      objects.push(parseObject(bytes, this.budget, first + (head[i + 1] as number)));
+    }
     this.packs.set(number, objects);
     return objects;
   }

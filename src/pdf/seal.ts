@@ -3,21 +3,30 @@ import { PDFArray, PDFHexString, PDFString } from '@cantoo/pdf-lib';
 import { name } from './parse.js';
 import type { PdfFile } from './read.js';
 
+/** Bytes of a file, the last one not among them. */
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+}
+
 /** Digits of a SHA-256. */
 export const SEAL_DIGITS = 64;
-const OPEN = '0'.repeat(SEAL_DIGITS);
 
 /**
- * The seal: SHA-256 over the whole file, with zeros where the seal itself stands. It stands as the changing half of the file's
- * identifier (ISO 32000-2, 14.4), which any program that saves the file again replaces.
+ * The seal: SHA-256 over the whole file, with zeros where the seal itself stands, and where a signature does, which is made after it and
+ * covers it. It stands as the changing half of the file's identifier (ISO 32000-2, 14.4), which any program that saves the file again
+ * replaces.
  */
-export function sealAt(bytes: Uint8Array, at: number): string {
+export function sealAt(bytes: Uint8Array, at: number, signature?: Stretch): string {
   const hash = createHash('sha256');
-  hash
-    .update(bytes.subarray(0, at))
-    .update(OPEN)
-    .update(bytes.subarray(at + SEAL_DIGITS));
-  return hash.digest('hex');
+  let here = 0;
+  const zeros = (from: number, to: number): void => {
+    hash.update(bytes.subarray(here, from)).update('0'.repeat(to - from));
+    here = to;
+  };
+  const blank = [{ from: at, to: at + SEAL_DIGITS }, ...(signature ? [signature] : [])].sort((a, b) => a.from - b.from);
+  for (const { from, to } of blank) zeros(from, to);
+  return hash.update(bytes.subarray(here)).digest('hex');
 }
 
 /** The two halves of the identifier, as lower-case hex; empty where there is none. */
@@ -29,11 +38,12 @@ export function identifierOf(file: PdfFile): readonly string[] {
     .map((one) => (one instanceof PDFHexString || one instanceof PDFString ? Buffer.from(one.asBytes()).toString('hex') : ''));
 }
 
-/** True where not one byte of the file has changed since it was written. */
-export function isSealed(file: PdfFile): boolean {
+/** True where not one byte of the file has changed since it was written. `signature`: where one stands, without its brackets. */
+export function isSealed(file: PdfFile, signature?: Stretch): boolean {
   const seal = identifierOf(file)[1] ?? '';
   if (seal.length !== SEAL_DIGITS) return false;
   const whole = Buffer.from(file.bytes.buffer, file.bytes.byteOffset, file.bytes.byteLength);
   const at = whole.lastIndexOf(seal, undefined, 'latin1');
-  return at >= 0 && sealAt(whole, at) === seal;
+  const apart = signature === undefined || at + SEAL_DIGITS <= signature.from || at >= signature.to;
+  return at >= 0 && apart && sealAt(whole, at, signature) === seal;
 }

@@ -4,6 +4,7 @@ import { PdfFault } from './fault.js';
 import { isSpace, objectHead } from './parse.js';
 import type { PdfFile } from './read.js';
 import { SEAL_DIGITS, sealAt } from './seal.js';
+import { emptySignature, type FileSigner, openSignature, writeSignature } from './signature.js';
 
 /** An object as it stands in a file: `<<…>>`, or `<<…>>stream…endstream`. */
 export interface RawObject {
@@ -65,14 +66,20 @@ export function packing(objects: readonly RawObject[]): Packing {
   return { objects, packs: packs.map((some) => ({ objects: some, stream: objectStream(some) })) };
 }
 
+/** A signature that is to stand in a file as an object of this number. */
+export interface ToSign {
+  readonly number: number;
+  readonly signer: FileSigner;
+}
+
 /**
  * Writes a whole file (ISO 32000-2, 7.5): streams as they are, everything else packed into streams of objects, the table of objects
- * as a stream, sealed. The same objects give the same bytes.
+ * as a stream, sealed, and signed where somebody signs. The same objects and key give the same bytes.
  */
-export async function writePdf(parts: readonly Packing[], identity: Identity): Promise<Buffer> {
+export async function writePdf(parts: readonly Packing[], identity: Identity, toSign?: ToSign): Promise<Buffer> {
   const out = new Output();
   out.add(Buffer.from('%PDF-1.7\n%\xd3\xeb\xe9\xe1\n', 'latin1'));
-  let last = 0;
+  let last = toSign?.number ?? 0;
   for (const { number, body, more = [], isStream } of parts.flatMap(({ objects }) => objects)) {
     last = Math.max(last, number);
     if (isStream) out.object(number, body, ...more);
@@ -82,7 +89,8 @@ export async function writePdf(parts: readonly Packing[], identity: Identity): P
     out.object(last, await stream);
     for (const [index, one] of objects.entries()) out.places.set(one.number, [2, last, index]);
   }
-  return out.close(last + 1, identity);
+  if (toSign) out.object(toSign.number, emptySignature(toSign.signer));
+  return out.close(last + 1, identity, toSign);
 }
 
 async function objectStream(objects: readonly RawObject[]): Promise<Buffer> {
@@ -127,7 +135,7 @@ class Output {
     this.add(Buffer.from('\nendobj\n'));
   }
 
-  async close(number: number, { root, info, id }: Identity): Promise<Buffer> {
+  async close(number: number, { root, info, id }: Identity, toSign?: ToSign): Promise<Buffer> {
     const start = this.size;
     this.places.set(number, [1, start, 0]);
     const size = number + 1;
@@ -142,7 +150,9 @@ class Output {
     this.add(Buffer.from(`\nendobj\nstartxref\n${start}\n%%EOF\n`));
     const whole = Buffer.concat(this.parts, this.size);
     const at = whole.indexOf(`<${seal}>`, start, 'latin1') + 1;
-    whole.write(sealAt(whole, at), at, 'latin1');
+    const signed = toSign && openSignature(whole, (this.places.get(toSign.number) as Place)[1]);
+    whole.write(sealAt(whole, at, signed), at, 'latin1');
+    if (toSign && signed) writeSignature(whole, signed, toSign.signer);
     return whole;
   }
 

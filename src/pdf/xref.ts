@@ -1,4 +1,5 @@
 import { PDFArray, PDFDict, PDFNumber } from '@cantoo/pdf-lib';
+import type { Budget } from './budget.js';
 import { PdfFault } from './fault.js';
 import { streamBytes } from './inflate.js';
 import { asStream, count, name, objectHead, parseObject } from './parse.js';
@@ -24,7 +25,7 @@ const MOST_TABLE_BYTES = 400e6;
  * The table of objects of a whole file (ISO 32000-2, 7.5.4 and 7.5.8): the newest part first, then each that it was added to.
  * @throws PdfFault where there is none that can be read
  */
-export function readXref(bytes: Uint8Array): Xref {
+export function readXref(bytes: Uint8Array, budget: Budget): Xref {
   const found: Found = { objects: new Map(), freed: new Set() };
   const start = startOf(bytes);
   let trailer: PDFDict | undefined;
@@ -35,7 +36,7 @@ export function readXref(bytes: Uint8Array): Xref {
     if (seen.has(at)) continue;
     if (seen.size >= MOST_PARTS) throw new PdfFault('its table of objects has too many parts');
     seen.add(at);
-    const part = readPart(bytes, at, found);
+    const part = readPart(bytes, at, found, budget);
     trailer ??= part;
     for (const key of ['XRefStm', 'Prev']) {
       const next = count(part, key);
@@ -64,10 +65,10 @@ function startOf(bytes: Uint8Array): number {
   return Number(told[1]);
 }
 
-function readPart(bytes: Uint8Array, at: number, found: Found): PDFDict {
+function readPart(bytes: Uint8Array, at: number, found: Found, budget: Budget): PDFDict {
   if (at >= bytes.length) throw new PdfFault('its table of objects is not where it should be');
   const isTable = Buffer.from(bytes.subarray(at, at + 4)).toString('latin1') === 'xref';
-  return isTable ? readTable(bytes, at, found) : readTableStream(bytes, at, found);
+  return isTable ? readTable(bytes, at, found, budget) : readTableStream(bytes, at, found, budget);
 }
 
 const ENTRY = 20;
@@ -83,7 +84,7 @@ function tenDigits(bytes: Uint8Array, at: number): number {
   return value;
 }
 
-function readTable(bytes: Uint8Array, at: number, found: Found): PDFDict {
+function readTable(bytes: Uint8Array, at: number, found: Found, budget: Budget): PDFDict {
   const whole = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   let here = at + 4;
   for (;;) {
@@ -93,25 +94,26 @@ function readTable(bytes: Uint8Array, at: number, found: Found): PDFDict {
     if (head[1]) break;
     const [first, many] = [Number(head[2]), Number(head[3])];
     if (here + many * ENTRY > bytes.length) throw new PdfFault('its table of objects is cut short');
+    budget.spend('row', many + 1);
     for (let i = 0; i < many; i++, here += ENTRY) {
       const inUse = whole[here + 17] === 0x6e;
       put(found, first + i, inUse ? { at: tenDigits(whole, here) } : undefined);
     }
   }
-  const trailer = parseObject(bytes, here);
+  const trailer = parseObject(bytes, budget, here);
   if (!(trailer instanceof PDFDict)) throw new PdfFault('its trailer cannot be read');
   return trailer;
 }
 
-function readTableStream(bytes: Uint8Array, at: number, found: Found): PDFDict {
+function readTableStream(bytes: Uint8Array, at: number, found: Found, budget: Budget): PDFDict {
   const head = objectHead(bytes, at);
   if (!head) throw new PdfFault('its table of objects is damaged');
-  const stream = asStream(parseObject(bytes, head.value), 'its table of objects');
+  const stream = asStream(parseObject(bytes, budget, head.value), 'its table of objects');
   const widths = numbersOf(stream.dict, 'W') ?? [];
   const [kindWide = 0, firstWide = 0, secondWide = 0] = widths;
   const wide = kindWide + firstWide + secondWide;
   if (widths.length !== 3 || wide < 1 || wide > 24) throw new PdfFault('its table of objects is damaged');
-  const rows = Buffer.from(streamBytes(stream, MOST_TABLE_BYTES));
+  const rows = Buffer.from(streamBytes(stream, MOST_TABLE_BYTES, budget));
   const spans = numbersOf(stream.dict, 'Index') ?? [0, count(stream.dict, 'Size') ?? 0];
   const field = (from: number, width: number): number => {
     let value = 0;
@@ -121,6 +123,7 @@ function readTableStream(bytes: Uint8Array, at: number, found: Found): PDFDict {
   let row = 0;
   for (let span = 0; span + 1 < spans.length; span += 2) {
     const many = spans[span + 1] as number;
+    budget.spend('row', Math.min(many, Math.floor((rows.length - row) / wide)) + 1);
     for (let i = 0; i < many && row + wide <= rows.length; i++, row += wide) {
       const kind = kindWide === 0 ? 1 : field(row, kindWide);
       const first = field(row + kindWide, firstWide);

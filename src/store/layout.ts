@@ -7,10 +7,14 @@ import { nearest } from '../source/nearest.js';
 /** What the shop's sheets call things: no record, and never looked at but to read a sheet. */
 export const COLUMNS_FILE = 'import.yaml';
 
+/** Keys that the shop signs with: no record, so that a new key leaves every shell's record as it was. */
+export const KEYS_FILE = 'keys.yaml';
+
 /** What a file of the store holds. */
 export type FileRole =
   | { readonly holds: 'shop' }
   | { readonly holds: 'columns' }
+  | { readonly holds: 'keys' }
   | { readonly holds: 'library'; readonly list: LibraryList }
   | { readonly holds: 'shell'; readonly shell: string }
   | { readonly holds: 'service'; readonly shell: string }
@@ -22,6 +26,7 @@ export function roleOf(
 ): FileRole | { readonly holds: 'unknown'; readonly message: string; readonly shell?: string } {
   if (path === 'shop.yaml') return { holds: 'shop' };
   if (path === COLUMNS_FILE) return { holds: 'columns' };
+  if (path === KEYS_FILE) return { holds: 'keys' };
   const [top = '', second = '', ...rest] = path.split('/');
   if (top === 'library') return libraryRole(path, second, rest);
   if (top === 'shells' && rest.length > 0) return shellRole(path, second, rest);

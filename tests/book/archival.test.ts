@@ -39,6 +39,7 @@ const PHOTO = await sharp({ create: { width: 60, height: 40, channels: 3, backgr
 
 const carry: Carry = {
   head: {
+    program: { program: 'shellbook', build: '0', platform: 'any' },
     shell: 'T-1',
     title: 'Travelling test bench',
     edition: 'shop',

@@ -41,7 +41,7 @@ const INSIDE = IMPORTS.filter(({ to }) => to.endsWith('.ts'));
  */
 const ROOMS = [
   ...['finding.ts', 'user-error.ts', 'get-own.ts', 'geometry', 'quantity', 'source', 'records', 'layout', 'model', 'store'],
-  ...['pdf', 'archive', 'history', 'coverage', 'compute', 'query', 'rules', 'assess.ts', 'drawing', 'closeout', 'entry', 'book'],
+  ...['signing', 'pdf', 'archive', 'history', 'coverage', 'compute', 'query', 'rules', 'assess.ts', 'drawing', 'closeout', 'entry', 'book'],
   ...['index.ts', 'cli', 'main.ts', 'preinstall.ts'],
 ];
 
@@ -66,6 +66,7 @@ const PURE = [
   'source',
   'records',
   'model',
+  'signing',
   'pdf',
   'archive',
   'history',
@@ -83,6 +84,9 @@ const QUIET = [
   'ml-matrix',
   'canonicalize',
   '@cantoo/pdf-lib',
+  '@peculiar/asn1-cms',
+  '@peculiar/asn1-schema',
+  '@peculiar/asn1-x509',
   'node:crypto',
   'node:zlib',
   'node:util',

@@ -1,3 +1,4 @@
+import { grouped } from '../../signing/words.js';
 import type { ChapterMaker } from '../book.js';
 
 /** Number, title, edition, revision, date, fingerprint and a drawing of this shell. */
@@ -19,7 +20,10 @@ export const cover: ChapterMaker = (book) => {
     ...(shell.customer?.name
       ? [{ name: 'Built for', value: [shell.customer.name, shell.customer.place].filter(Boolean).join(', ') }]
       : []),
-    { name: 'Fingerprint of the record (SHA-256)', value: book.fingerprint, mono: true },
+    { name: 'Fingerprint of the record in this edition (SHA-256)', value: book.fingerprint, mono: true },
+    ...(book.signer
+      ? [{ name: 'Signed with the shop’s key (SHA-256)', value: grouped(book.signer.fingerprint), mono: true }]
+      : []),
   ];
   return {
     key: 'cover',

@@ -1,7 +1,16 @@
 import { createHash } from 'node:crypto';
 import { promisify } from 'node:util';
 import { deflate } from 'node:zlib';
-import { PDFContext, type PDFDict, PDFHexString, PDFName, type PDFObject, PDFRef, PDFString } from '@cantoo/pdf-lib';
+import {
+  PDFContext,
+  type PDFDict,
+  PDFHexString,
+  PDFName,
+  type PDFObject,
+  PDFRawStream,
+  PDFRef,
+  PDFString,
+} from '@cantoo/pdf-lib';
 import type { RawObject } from '../../pdf/write.js';
 
 /** A file that travels inside the book. */
@@ -21,11 +30,19 @@ export interface Attachment {
 export class NewObjects {
   readonly context = PDFContext.create();
   readonly all: RawObject[] = [];
+  /** What was added so far, by number. */
+  readonly objects = new Map<number, PDFObject>();
 
   constructor(private next: number) {}
 
+  /** A number for an object that is written elsewhere. */
+  number(): number {
+    return this.next++;
+  }
+
   add(object: PDFDict): PDFRef {
-    const number = this.next++;
+    const number = this.number();
+    this.objects.set(number, object);
     this.all.push(rawObject(number, object));
     return PDFRef.of(number);
   }
@@ -33,7 +50,8 @@ export class NewObjects {
   async stream(entries: Record<string, unknown>, bytes: Uint8Array, packed = false): Promise<PDFRef> {
     const contents = packed ? bytes : await promisify<Uint8Array, { level: number }, Buffer>(deflate)(bytes, { level: 9 });
     const dict = this.dict({ ...entries, ...(packed ? {} : { Filter: 'FlateDecode' }), Length: contents.length });
-    const number = this.next++;
+    const number = this.number();
+    this.objects.set(number, PDFRawStream.of(dict, contents));
     this.all.push({ number, body: bytesOf(dict), more: [STREAM, contents, END_STREAM], isStream: true });
     return PDFRef.of(number);
   }

@@ -1,4 +1,5 @@
 import type { Carry } from '../../archive/carry.js';
+import type { BookSigner } from '../input.js';
 import type { Sheet } from './paginate.js';
 
 /** A sheet of paper, mm: its size, and the box that text and drawings may fill. */
@@ -33,6 +34,7 @@ export interface BookDocument {
   readonly warnings: readonly string[];
   /** Makes what the file takes along, while the browser is busy; absent for a print that is no book. */
   readonly carry?: () => Promise<Carry>;
+  readonly signer?: BookSigner;
 }
 
 export const textWidth = (sheet: SheetSize): number => sheet.widthMm - sheet.margin.left - sheet.margin.right;

@@ -1,13 +1,16 @@
-import { type PDFDict, PDFHexString, PDFRef, PDFString } from '@cantoo/pdf-lib';
+import { PDFArray, type PDFDict, PDFHexString, PDFRef, PDFString } from '@cantoo/pdf-lib';
 import type { Carry } from '../../archive/carry.js';
 import { sha256 } from '../../archive/fingerprint.js';
 import { MANIFEST, type Manifest } from '../../archive/manifest.js';
 import { getOwn } from '../../get-own.js';
-import { type PageDigest, pageDigests, pagesOf } from '../../pdf/pages.js';
+import { documentDigest } from '../../pdf/document-digest.js';
+import { type PageDigest, type PageObject, pageDigests, pageObjects } from '../../pdf/pages.js';
 import { name } from '../../pdf/parse.js';
 import { PdfFile } from '../../pdf/read.js';
-import { packing, rawObjects, writePdf } from '../../pdf/write.js';
+import type { FileSigner } from '../../pdf/signature.js';
+import { packing, rawObjects, type ToSign, writePdf } from '../../pdf/write.js';
 import { UserError } from '../../user-error.js';
+import type { BookSigner } from '../input.js';
 import { type Attachment, embed, NewObjects, rawObject } from './attach.js';
 import { COLOUR_SPACE, colourProfile } from './colour.js';
 import type { BookDocument } from './document.js';
@@ -23,20 +26,29 @@ export interface FinishedPdf {
   readonly warnings: readonly string[];
 }
 
+/** What the file says beside what is printed. */
+export interface Finishing {
+  /** Anchor → page, from 1. */
+  readonly homes: ReadonlyMap<string, number>;
+  /** Name and version of the browser that printed. */
+  readonly browser: string;
+  readonly carry?: Carry;
+}
+
 /**
  * Makes the browser's print the file that goes out: dates, metadata, colours and page labels; the records and the manifest inside it;
- * packed and sealed. The same print of the same record gives the same bytes.
+ * packed, sealed, and signed where the shop has a key. The same print of the same record gives the same bytes.
  * @throws UserError where it has not the pages that were `planned`
  */
 export async function finishPdf(
   print: Uint8Array,
   planned: number,
   document: BookDocument,
-  homes: ReadonlyMap<string, number>,
-  carry: Carry | undefined,
+  { homes, browser, carry }: Finishing,
 ): Promise<FinishedPdf> {
   const file = PdfFile.open(print);
-  const pageCount = pagesOf(file).length;
+  const objects = pageObjects(file);
+  const pageCount = objects.length;
   if (pageCount !== planned) {
     throw new UserError(
       `The book came out with ${pageCount} pages where ${planned} were planned, so its page numbers would be wrong; it was ` +
@@ -45,21 +57,62 @@ export async function finishPdf(
   }
   const { root, info } = numbersOf(file);
   const given = rawObjects(file);
+  const signer = document.signer?.sign ? fileSigner(document.signer, document.date) : undefined;
+  const anew = new Set([root, info, ...(signer ? [objects[0]?.number] : [])]);
   // Packed by other threads while this one looks at the pages.
-  const printed = packing(foldTags(given).filter(({ number }) => number !== root && number !== info));
+  const printed = packing(foldTags(given).filter(({ number }) => !anew.has(number)));
   const added = new NewObjects(given.reduce((most, { number }) => Math.max(most, number), 0) + 1);
   const pages = digestsOf(file);
   const lacking = pages.flatMap(({ lacksGlyph }, i) => (lacksGlyph ? [i + 1] : []));
   const words = wordsOf(file, document, lacking.length === 0, carry);
-  const manifest = carry === undefined ? undefined : manifestOf(pages, document, carry, homes);
   const { catalog } = file;
   catalog.set(name('Metadata'), await added.stream({ Type: 'Metadata', Subtype: 'XML' }, Buffer.from(xmp(words)), true));
   catalog.set(name('OutputIntents'), added.context.obj([await outputIntent(added)]));
   catalog.set(name('PageLabels'), added.dict({ Nums: pageLabels(document) }));
+  const facts = information(added, words);
+  const whole = documentDigest(file, objects, { catalog, info: facts, added: added.objects });
+  const manifest = carry && manifestOf({ pages, document: whole, browser, homes }, document, carry);
   if (carry && manifest) await attach(added, catalog, await attachments(carry, manifest), pdfDate(words.date));
-  const heads = [rawObject(root, catalog), rawObject(info, information(added, words))];
-  const pdf = await writePdf([printed, packing([...heads, ...added.all])], { root, info, id: sha256(manifest ?? xmp(words)) });
+  const signed = signer && signatureIn(added, catalog, objects[0] as PageObject, signer);
+  const heads = [rawObject(root, catalog), rawObject(info, facts), ...(signed ? [signed.page] : [])];
+  const parts = [printed, packing([...heads, ...added.all])];
+  const pdf = await writePdf(parts, { root, info, id: sha256(manifest ?? xmp(words)) }, signed?.toSign);
   return { pdf, warnings: lacking.map((page) => `Page ${page} has a sign that no typeface here has: it shows as an empty box.`) };
+}
+
+const fileSigner = ({ name: who, date, sign }: BookSigner, printed: string): FileSigner => ({
+  name: who,
+  date: pdfDate(utcSeconds(date ?? printed)),
+  sign: sign as FileSigner['sign'],
+});
+
+/** Printed with the page, and locked (ISO 32000-2, 12.5.3); it has no size, so that nothing of it shows. */
+const FIELD_FLAGS = 4 + 128;
+/** There are signatures, and the file may only be added to, not written anew (12.7.3). */
+const SIGNATURE_FLAGS = 3;
+
+/** The field of a signature on the first page, and the page with it. */
+function signatureIn(added: NewObjects, catalog: PDFDict, { page, number }: PageObject, signer: FileSigner) {
+  if (number === undefined) throw new Error('The browser wrote its first page within another object');
+  const toSign: ToSign = { number: added.number(), signer };
+  const value = PDFRef.of(toSign.number);
+  const field = added.add(
+    added.dict({
+      Type: 'Annot',
+      Subtype: 'Widget',
+      FT: 'Sig',
+      T: PDFString.of('Signature of the shop'),
+      F: FIELD_FLAGS,
+      Rect: [0, 0, 0, 0],
+      P: PDFRef.of(number),
+      V: value,
+    }),
+  );
+  const notes = page.lookup(name('Annots'));
+  page.set(name('Annots'), added.context.obj([...(notes instanceof PDFArray ? notes.asArray() : []), field]));
+  catalog.set(name('AcroForm'), added.dict({ Fields: [field], SigFlags: SIGNATURE_FLAGS }));
+  catalog.set(name('Perms'), added.dict({ DocMDP: value }));
+  return { toSign, page: rawObject(number, page) };
 }
 
 function digestsOf(file: PdfFile): readonly PageDigest[] {
@@ -119,14 +172,17 @@ const COVER = 'Cover';
 const labelOf = (document: BookDocument, page: number): string =>
   page === 1 && document.chapters[0]?.bare ? COVER : String(page);
 
+/** What was printed, by its digests, and by what. */
+interface Printed {
+  readonly pages: readonly PageDigest[];
+  readonly document: string;
+  readonly browser: string;
+  readonly homes: ReadonlyMap<string, number>;
+}
+
 /** The manifest as JSON text. */
-function manifestOf(
-  digests: readonly PageDigest[],
-  document: BookDocument,
-  carry: Carry,
-  homes: ReadonlyMap<string, number>,
-): string {
-  const pages = digests.map(({ whole, text, pictures }, i) => ({
+function manifestOf(printed: Printed, document: BookDocument, { head: { program, ...head } }: Carry): string {
+  const pages = printed.pages.map(({ whole, text, pictures }, i) => ({
     label: labelOf(document, i + 1),
     sha256: whole,
     text_sha256: text,
@@ -138,10 +194,13 @@ function manifestOf(
   const manifest: Manifest = {
     shellbook: 1,
     kind: 'as-built book',
-    ...carry.head,
+    seal: 2,
+    ...head,
+    printed_by: { ...program, browser: printed.browser },
+    document_sha256: printed.document,
     pages,
     pictures: Object.fromEntries(pictures),
-    homes: Object.fromEntries(homes),
+    homes: Object.fromEntries(printed.homes),
   };
   return `${JSON.stringify(manifest, null, 1)}\n`;
 }

@@ -47,7 +47,8 @@ export async function printIn(
   const looking = overfullIn(page);
   looking.catch(() => undefined);
   await setImmediate();
-  const finished = await finishPdf(printed, planned.length, document, stands, carry);
+  const browser = await page.browser().version();
+  const finished = await finishPdf(printed, planned.length, document, { homes: stands, browser, ...(carry ? { carry } : {}) });
   const overfull = (await looking).map((number) => `Page ${number} holds more than was measured: look at its foot.`);
   return {
     pdf: finished.pdf,

@@ -162,8 +162,13 @@ export const FIGURE_ANSWERS: Readonly<Record<string, Shape>> = {
     cautions: texts,
   }),
   verify: shape({
+    sealed: flag,
     matches_itself: flag,
+    signed_by: orNull(shape({ name: text, fingerprint: text, day: orNull(text), known: flag, said: text })),
+    proved: flag,
     matches_store: orNull(flag),
+    pages_compared: flag,
+    not_covered: texts,
     fingerprint: orNull(text),
     differences: list(shape({ with: oneOf('itself', 'store') })),
   }),

@@ -72,6 +72,7 @@ export const RECORD_ANSWERS: Readonly<Record<string, Shape>> = {
       library: { type: 'array' },
     },
   ),
+  key: shape({ file: text, name: text, fingerprint: text }),
   history: {
     anyOf: [
       shape({

@@ -11,6 +11,7 @@ import { declareExport } from './export.js';
 import { declareHistory } from './history.js';
 import { declareImport } from './import.js';
 import { declareIsolate } from './isolate.js';
+import { declareKey } from './key.js';
 import { declareLabels } from './labels.js';
 import { declareList } from './list.js';
 import { declareLocate } from './locate.js';
@@ -54,6 +55,7 @@ export const COMMANDS: readonly ((registry: Registry) => void)[] = [
   declareLabels,
   declareVerify,
   declareRecover,
+  declareKey,
   declareList,
   declareTrace,
   declareHistory,

@@ -10,6 +10,7 @@ import { shownPath } from '../shown-path.js';
 interface Options {
   readonly file: string;
   readonly dir: string;
+  readonly proved: boolean;
 }
 
 export function declareRecover(registry: Registry): void {
@@ -17,16 +18,27 @@ export function declareRecover(registry: Registry): void {
     .add('recover <book.pdf> <dir>', 'lays the records carried inside a book down as a store again', [
       'shellbook recover QF-007-shop.pdf records    every file back, byte for byte',
     ])
-    .action(registry.run(([file, dir]) => ({ file: file as string, dir: dir as string }), recover));
+    .option('--proved', 'status 1 where the book is not signed with a known key')
+    .action(
+      registry.run(([file, dir], { proved }) => ({ file: file as string, dir: dir as string, proved: proved === true }), recover),
+    );
 }
 
-async function recover({ file, dir }: Options, context: Context): Promise<Status> {
-  const [{ readBook, requireManifest, sound }, { layDown }] = await Promise.all([
+async function recover({ file, dir, proved }: Options, given: Context): Promise<Status> {
+  const context = { ...given, settings: { ...given.settings, proved } };
+  const [{ lookAtSeal, readBook, requireManifest, sound }, { layDown }] = await Promise.all([
     import('../read-book.js'),
     import('../../store/lay-down.js'),
   ]);
   const opened = await readBook(file, context);
   const manifest = requireManifest(opened);
+  const { broken, warning } = await lookAtSeal(opened, context);
+  if (broken !== undefined) {
+    context.tell(
+      `${broken} What is laid down may not be what the shop recorded. See what differs: shellbook verify ${opened.shown}`,
+    );
+    context.endAtLeast(1);
+  } else if (warning !== undefined) context.tell(warning);
   const { carriedPhoto, carriedRecords } = await import('../../archive/open-book.js');
   const lost: string[] = [];
   const target = path.resolve(context.io.cwd, dir);

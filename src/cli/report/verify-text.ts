@@ -1,29 +1,24 @@
 import type { Manifest } from '../../archive/manifest.js';
 import type { Difference } from '../../archive/verify.js';
 import { date } from '../../quantity/format.js';
-import type { Compared } from '../book-and-store.js';
+import type { Verified } from '../commands/verify.js';
 import type { Paint } from './paint.js';
 import { bullets, counted, paragraph } from './wrap.js';
 
 /** More than these a person does not read; JSON has them all. */
 const SHOWN = 20;
 
-const HONESTY =
-  'A match says that nothing in the file has changed since it was printed. Who printed it, it cannot say: compare the fingerprint with ' +
-  'the one that the shop gives you, or with the store.';
-
-export function verifyText(
-  shown: string,
-  manifest: Manifest | undefined,
-  own: readonly Difference[],
-  compared: Compared | undefined,
-  paint: Paint,
-): string {
+/** Three answers, each of its own: unchanged, signed by whom, the same as the store. None stands for another. */
+export function verifyText(found: Verified, paint: Paint): string {
+  const { manifest, shown, signed } = found;
   const parts = [
     manifest ? headText(manifest) : paragraph(shown),
-    own.length === 0 && manifest ? matchText(manifest, paint) : noMatch('Does not match itself', own, paint),
-    compared ? storeText(manifest as Manifest, compared, paint) : '',
-    own.length === 0 ? paragraph(paint.faint(HONESTY)) : '',
+    unchangedText(found, paint),
+    paragraph(signed.proved ? paint.good(signed.words) : signed.words),
+    storeText(found, paint),
+    manifest && manifest.withheld.length > 0
+      ? paragraph(paint.faint(`This edition carries the record without ${manifest.withheld.join('; ')}.`))
+      : '',
   ];
   return parts.filter((part) => part !== '').join('\n\n');
 }
@@ -33,23 +28,30 @@ function headText({ shell, title, edition, shop, revision, revision_date, tag, u
   const from = revision === null ? 'records that were never committed' : `revision ${revision.slice(0, 10)}${at}`;
   const also = uncommitted.length > 0 ? `, with ${counted(uncommitted.length, 'file')} changed and not committed` : '';
   return [
-    paragraph(`Shell ${shell}, ${title}: ${edition} edition, printed by ${shop}`),
+    paragraph(`By its own account: shell ${shell}, ${title}, ${edition} edition, printed by ${shop}`),
     paragraph(`${from}${tag === null ? '' : ` (${tag})`}${also}`, '  '),
     `  fingerprint ${fingerprint}`,
   ].join('\n');
 }
 
-function matchText({ records, photos, pages, edition, withheld }: Manifest, paint: Paint): string {
+function unchangedText({ own, manifest, seal }: Verified, paint: Paint): string {
+  if (own.length > 0 || !manifest) {
+    const uncovered =
+      seal.notCovered.length > 0
+        ? paragraph(`Not looked at, because nothing covers it: ${seal.notCovered.join('; ')}.`, '  ')
+        : '';
+    return [different('Changed since it was sealed', own, paint), uncovered].filter((part) => part !== '').join('\n');
+  }
+  const { records, photos, pages } = manifest;
   const carried = photos.filter((one) => one.carried).length;
   const files = carried > 0 ? [counted(carried, 'photo file')] : [];
   const amounts = [counted(records.length, 'record file'), ...files, counted(pages.length, 'page')];
-  const lines = [paragraph(`${paint.good('Matches itself')}: ${amounts.join(', ')} are as they were printed, to the byte.`)];
-  if (edition === 'shop') lines.push(paragraph('The fingerprint was counted again from the records in it.', '  '));
-  if (withheld.length > 0) lines.push(paragraph(`This edition carries the record without ${withheld.join('; ')}.`, '  '));
-  return lines.join('\n');
+  const counting =
+    manifest.seal === 2 || manifest.edition === 'shop' ? ' Its fingerprint was counted again from its records.' : '';
+  return paragraph(`${paint.good('Unchanged since it was sealed')}: ${amounts.join(', ')}.${counting}`);
 }
 
-function noMatch(head: string, differences: readonly Difference[], paint: Paint): string {
+function different(head: string, differences: readonly Difference[], paint: Paint): string {
   const more = differences.length - SHOWN;
   return [
     paint.error(head),
@@ -58,14 +60,27 @@ function noMatch(head: string, differences: readonly Difference[], paint: Paint)
   ].join('\n');
 }
 
-function storeText({ revision }: Manifest, { matches, matchesRevision, store, differences }: Compared, paint: Paint): string {
-  if (matches === null) return paragraph(`Not compared with a store: ${store}.`);
-  if (matches) return paragraph(`${paint.good('Matches the store')} ${store}: the same record, to the fingerprint.`);
-  const then = `its revision ${revision?.slice(0, 10)}`;
-  const since = matchesRevision
-    ? `The store's record at ${then} is the book's: it has changed since the book was printed.`
-    : matchesRevision === false
-      ? `The store's record at ${then} is not the book's either.`
-      : 'The store does not have the revision that the book was printed from.';
-  return `${noMatch(`Does not match the store ${store} as it is now`, differences, paint)}\n${paragraph(since, '  ')}`;
+function storeText({ manifest, compared, again, fromStore }: Verified, paint: Paint): string {
+  if (!manifest || !compared) return '';
+  const { matches, matchesRevision, store } = compared;
+  if (matches === null) {
+    const missing = fromStore.length > 0 ? `${bullets(fromStore.map(({ message }) => message))}\n` : '';
+    return `${missing}${paragraph(`Not compared with a store: ${store}.`)}`;
+  }
+  const at = manifest.revision === null ? '' : ` at revision ${manifest.revision.slice(0, 10)}`;
+  const pages =
+    again === undefined || 'why' in again
+      ? `pages not compared: ${again?.why ?? 'they cannot be read'}`
+      : again.differences.length === 0
+        ? `${counted(again.pages, 'page')} printed again, and the same`
+        : `${counted(again.pages, 'page')} printed again, and not the same`;
+  if (fromStore.length === 0) return paragraph(`${paint.good('The same record as the store')} ${store}${at}; ${pages}.`);
+  const then =
+    matchesRevision === true
+      ? `The store's record${at} is the book's: what differs has changed since.`
+      : matchesRevision === false
+        ? `The store's record${at} is not the book's either.`
+        : 'The store does not have the revision that the book was printed from.';
+  const since = matches ? '' : `\n${paragraph(then, '  ')}`;
+  return `${different(`Not the same as the store ${store}`, fromStore, paint)}${since}\n${paragraph(`${pages.charAt(0).toUpperCase()}${pages.slice(1)}.`, '  ')}`;
 }
