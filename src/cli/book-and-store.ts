@@ -50,7 +50,7 @@ export async function compareWithStore(
   const where = shownPath(store.root, context);
   const ours = loadStore(storeOfBook(shown, carriedRecords(book, manifest), manifest)).shells.get(manifest.shell);
   if (!ours || !store.loaded.shells.has(manifest.shell))
-    return { ...none, store: `the store ${where} has no shell ${manifest.shell}` };
+    return { ...none, store: `the store in ${where} has no shell ${manifest.shell}` };
   context.progress(`Comparing with ${where}`);
   const [now, then] = [
     wholeOf(store.text, await hashPhotos(store.text, manifest.shell), manifest),

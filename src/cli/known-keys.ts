@@ -15,7 +15,7 @@ export const OWN_KEYS_FILE = 'known-keys.yaml';
 export function keysOfStore({ root, files }: Pick<StoreText, 'root' | 'files'>, context: Context): readonly KnownKey[] {
   const text = files.get(KEYS_FILE);
   const where = shownPath(root, context);
-  return text === undefined ? [] : sound(path.join(where, KEYS_FILE), readKeys(text, `the store ${where}`));
+  return text === undefined ? [] : sound(path.join(where, KEYS_FILE), readKeys(text, `the store in ${where}`));
 }
 
 /** The keys in the user's own settings. @throws UserError where their list cannot be read */

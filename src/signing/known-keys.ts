@@ -13,7 +13,7 @@ export interface KnownKey {
   /** Day since which others may have it. */
   readonly lost?: string;
   readonly certificate?: ShopCertificate;
-  /** Who knows it, in words: `the store records`, `you`. */
+  /** Who knows it, in words: `the store in records`, `you`. */
   readonly knownTo: string;
 }
 

@@ -74,7 +74,7 @@ function storeText({ manifest, compared, again, fromStore }: Verified, paint: Pa
       : again.differences.length === 0
         ? `${counted(again.pages, 'page')} printed again, and the same`
         : `${counted(again.pages, 'page')} printed again, and not the same`;
-  if (fromStore.length === 0) return paragraph(`${paint.good('The same record as the store')} ${store}${at}; ${pages}.`);
+  if (fromStore.length === 0) return paragraph(`${paint.good('The same record as the store')} in ${store}${at}; ${pages}.`);
   const then =
     matchesRevision === true
       ? `The store's record${at} is the book's: what differs has changed since.`
@@ -82,5 +82,5 @@ function storeText({ manifest, compared, again, fromStore }: Verified, paint: Pa
         ? `The store's record${at} is not the book's either.`
         : 'The store does not have the revision that the book was printed from.';
   const since = matches ? '' : `\n${paragraph(then, '  ')}`;
-  return `${different(`Not the same as the store ${store}`, fromStore, paint)}${since}\n${paragraph(`${pages.charAt(0).toUpperCase()}${pages.slice(1)}.`, '  ')}`;
+  return `${different(`Not the same as the store in ${store}`, fromStore, paint)}${since}\n${paragraph(`${pages.charAt(0).toUpperCase()}${pages.slice(1)}.`, '  ')}`;
 }
