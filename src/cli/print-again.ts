@@ -31,7 +31,8 @@ export async function printAgain(
   if (why !== undefined) return { why };
   const folder = await mkdtemp(path.join(tmpdir(), 'shellbook-again-'));
   try {
-    const root = await laidOutAt(store.root, manifest.revision as string, manifest.shell, manifest.tag !== null, folder);
+    const wanted = { commit: manifest.revision as string, shell: manifest.shell, withTag: manifest.tag !== null };
+    const root = await laidOutAt(store.root, wanted, path.join(folder, 'store'));
     const fresh = await printedFrom(root, manifest, signer, path.join(folder, 'book.pdf'), context);
     return 'why' in fresh ? fresh : { pages: fresh.manifest.pages.length, differences: comparePages(found, fresh.manifest) };
   } catch (error) {

@@ -64,8 +64,8 @@ export async function shopKey(context: Context, root: string): Promise<ShopKey |
 /** Whoever gets a copy of the store must not get the key with it. */
 async function refuseInStore(file: string, root: string): Promise<void> {
   const [key, store] = await Promise.all([realpath(file), realpath(root)]);
-  const { topOfWorkTree } = await import('../store/work-tree.js');
-  const top = (await topOfWorkTree(store)) ?? store;
+  const { repositoryOf } = await import('../store/git/repository.js');
+  const top = repositoryOf(store)?.top ?? store;
   const inside = path.relative(top, key);
   if (inside === '' || (!inside.startsWith('..') && !path.isAbsolute(inside)))
     throw new UserError(
