@@ -41,7 +41,21 @@ const INSIDE = IMPORTS.filter(({ to }) => to.endsWith('.ts'));
  */
 const ROOMS = [
   ...['finding.ts', 'user-error.ts', 'get-own.ts', 'geometry', 'quantity', 'source', 'records', 'layout', 'model', 'store'],
-  ...['signing', 'pdf', 'archive', 'history', 'coverage', 'compute', 'query', 'rules', 'assess.ts', 'drawing', 'closeout', 'entry', 'book'],
+  ...[
+    'signing',
+    'pdf',
+    'archive',
+    'history',
+    'coverage',
+    'compute',
+    'query',
+    'rules',
+    'assess.ts',
+    'drawing',
+    'closeout',
+    'entry',
+    'book',
+  ],
   ...['index.ts', 'cli', 'main.ts', 'preinstall.ts'],
 ];
 
