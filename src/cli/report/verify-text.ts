@@ -1,7 +1,7 @@
 import type { Manifest } from '../../archive/manifest.js';
 import type { Difference } from '../../archive/verify.js';
 import { date } from '../../quantity/format.js';
-import type { Verified } from '../commands/verify.js';
+import type { Verified } from '../verified.js';
 import type { Paint } from './paint.js';
 import { bullets, counted, paragraph } from './wrap.js';
 
