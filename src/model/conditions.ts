@@ -4,7 +4,7 @@ import { contentsWords, meansContents } from '../records/tank-contents.js';
 import { didYouMean } from '../source/nearest.js';
 import { shown } from '../source/shown.js';
 import type { Path } from '../source/source.js';
-import { OCCUPANT_KG } from './defaults.js';
+import { OCCUPANT_KG } from './occupant.js';
 import type { Register } from './register.js';
 
 /** What a condition's words are resolved against. */

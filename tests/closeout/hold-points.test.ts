@@ -31,6 +31,16 @@ const pull = (measured: string): string =>
   `- {id: TS-9, kind: coupon pull, of: [SK-1], limit: 250 lbf, measured: ${measured}, instrument: PT-1, date: 2026-03-01}\n`;
 
 describe('a hold point', () => {
+  it('of the form `{check, words}` is looked at by its check, whatever it is called; another word is told', () => {
+    const stages = (check: string) => `- {id: floor, name: Floor, hold_points: [{check: ${check}, words: On the pads}]}\n`;
+    const read = (check: string) => loadOne({ 'library/stages.yaml': stages(check) });
+    const { model, findings } = read('weighed');
+    expect(unmetHoldPoints({ model, findings }, 'floor')).toMatchObject([
+      { holdPoint: 'On the pads', message: expect.stringContaining('No scale ticket is of stage floor') },
+    ]);
+    expect(read('weihged').store.findings[0]?.message).toMatch(/`weihged`.*`weighed`/u);
+  });
+
   it.each<[string, Record<string, string>, RegExp | null]>([
     ['U-bolts torqued', { 'clamps.yaml': clamp('') }, /^UB-1\| Clamp UB-1 has no torque on record/u],
     ['clamps torqued', { 'clamps.yaml': clamp(', torque: 150 ft.lb') }, null],

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { densityOf, meansContents } from '../../src/model/defaults.js';
 import { loadStore } from '../../src/model/load.js';
+import { densityOf, meansContents } from '../../src/records/tank-contents.js';
 import { loadOne, storeText } from '../support/store.js';
 
 const LIBRARY = {

@@ -1,6 +1,5 @@
 import type { Assessment } from '../../assess.js';
-import { OCCUPANT_LB } from '../../compute/weights/cargo.js';
-import { OCCUPANT_KG } from '../../compute/weights/differences.js';
+import { OCCUPANT_KG, OCCUPANT_LB } from '../../model/occupant.js';
 import { number } from '../../quantity/format.js';
 import { KG_PER_LB, PA_PER_PSI } from '../../quantity/units.js';
 

@@ -1,6 +1,6 @@
+import { OCCUPANT_KG, OCCUPANT_LB } from '../../model/occupant.js';
 import { parseQuantity } from '../../quantity/parse.js';
 import { KG_PER_LB, M3_PER_US_GAL } from '../../quantity/units.js';
-import { OCCUPANT_KG } from './differences.js';
 import type { CargoLabel } from './types.js';
 
 /** Density printed on the label, kg/m³ (1 kg/L, 8.3 lb/gal: 49 CFR 571.120 label figure). */
@@ -31,8 +31,6 @@ export const cargo = (gvwrKg: number, uvwKg: number, beltedSeats: number, waterF
   cccKg: gvwrKg - uvwKg - beltedSeats * OCCUPANT_KG - waterFullKg,
 });
 
-/** 49 CFR 571.120 S10: the 68 kg of an occupant are also given as 150 lb. */
-export const OCCUPANT_LB = 150;
 /** Density of the label figure in pounds a US gallon. */
 const LABEL_WATER_LB_GAL = 8.3;
 

@@ -1,3 +1,4 @@
+import { OCCUPANT_KG } from '../../model/occupant.js';
 import type { Condition, Model, Tank } from '../../model/shell.js';
 import type { MassItem } from '../takeoff/types.js';
 import { type Load, loadAt, sumOf, times } from './load.js';
@@ -21,8 +22,6 @@ const LEVEL_HALF_WIDTH = 0.05;
 const FULL_HALF_WIDTH = 0.02;
 /** A person counted at 68 kg instead of weighed: ± 20 kg. Common practice, no source. */
 const OCCUPANT_HALF_WIDTH_KG = 20;
-/** 68 kg, or 150 lb, an occupant (49 CFR 571.110 S3, 567.4(g)(3)). */
-export const OCCUPANT_KG = 68;
 /** A thing said to be aboard: ± 10 % of its mass. Common practice, no source. */
 const ABOARD_HALF_WIDTH = 0.1;
 

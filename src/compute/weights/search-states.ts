@@ -1,9 +1,9 @@
 import type { Vec3 } from '../../geometry/vector.js';
 import { getOwn } from '../../get-own.js';
+import { OCCUPANT_KG } from '../../model/occupant.js';
 import type { Axle, Body, Model } from '../../model/shell.js';
 import { type AxleModel, axleModelOf, reactions } from './axle-reactions.js';
 import { type SharedAs, sideShares } from './burden.js';
-import { OCCUPANT_KG } from './differences.js';
 import { type Load, loadAt, NO_LOAD, sumOf, times } from './load.js';
 import type { Items } from './normalise.js';
 import { fullTank, tankRole, unladenLevel } from './tanks.js';

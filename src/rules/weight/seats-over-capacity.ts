@@ -1,4 +1,4 @@
-import { OCCUPANT_KG } from '../../compute/weights/differences.js';
+import { OCCUPANT_KG } from '../../model/occupant.js';
 import type { Rule } from '../rule.js';
 import { kg } from './text.js';
 

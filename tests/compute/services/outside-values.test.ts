@@ -4,9 +4,13 @@ import { services } from '../../../src/compute/services/index.js';
 import { resistanceOhm } from '../../../src/compute/services/wire.js';
 import { takeOff } from '../../../src/compute/takeoff/index.js';
 import { pipeOf } from '../../../src/compute/takeoff/services/pipes.js';
-import { LIMITS } from '../../../src/model/defaults.js';
+import { fieldsInModel } from '../../../src/records/read-model.js';
+import { LIMIT_FIELDS, type Limits } from '../../../src/records/shop.js';
 import { buildModel } from '../../support/build.js';
 import { circuit, node, run } from '../../support/services.js';
+
+/** The shop's limits where shop.yaml does not say otherwise. */
+const LIMITS = fieldsInModel(LIMIT_FIELDS, {}, { id: 'shop', read: {}, path: [] }) as unknown as Limits;
 
 const IN2_MM2 = 645.16;
 const insideIn2 = (text: string, nominalMm: number, material: string): number => {
