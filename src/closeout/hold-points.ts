@@ -105,7 +105,9 @@ function openingsSquare(stage: Stage): ReturnType<Look> {
 }
 
 function bonds(stage: Stage): ReturnType<Look> {
-  const bonded = mine<Panel>(stage.model.shell.panels, stage).filter(({ fixing }) => /bond/iu.test(fixing?.method ?? ''));
+  const bonded = mine<Panel>(stage.model.shell.panels, stage).filter(
+    ({ fixing }) => fixing?.method?.startsWith('bonded') === true,
+  );
   return bonded.flatMap(({ id, bond }) => {
     const coupon = stage.model.shell.tests.find((test) => test.id === bond?.coupon);
     if (coupon && judgeTest(coupon, stage.model).verdict === 'passed') return [];

@@ -1,10 +1,10 @@
-import { block, celsius, id, load, quantity, quantityOfAnyKind, text, yesNo } from './fields.js';
+import { block, celsius, id, listed, load, quantity, quantityOfAnyKind, text, yesNo } from './fields.js';
 import { kind, type RecordOf } from './kind.js';
 import type { ModelOf } from './types.js';
 import { CARRIED } from './wire.js';
 
 const protection = {
-  kind: text('fuse, breaker, regulator, relief valve …').required().called('protection'),
+  kind: listed('protection', 'What kind of protection').required().called('protection'),
   rating: quantityOfAnyKind('Its rating')
     .model((rating) => (rating.dimension === 'current' ? rating.value : undefined), 'A')
     .called('fuse', 'breaker', 'fusesize'),

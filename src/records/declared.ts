@@ -1,4 +1,4 @@
-import { ids, position, quantityOfAnyKind, text } from './fields.js';
+import { ids, listed, position, quantityOfAnyKind, text } from './fields.js';
 import { kind, type RecordOf } from './kind.js';
 
 /** declared*.yaml: printed with its author, or the book says "not declared". */
@@ -6,7 +6,7 @@ export const declared = kind(
   'declared',
   { in: 'shell', list: 'declared' },
   {
-    kind: text('lift, jack, tow, roof load …').required().as('declaredKind').asLast(),
+    kind: listed('declared', 'What it is declared for').required().as('declaredKind').asLast(),
     at: position('Where'),
     rating: quantityOfAnyKind('The declared value'),
     by: text('The engineer’s name and number').required().person().asLast(),

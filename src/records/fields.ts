@@ -1,6 +1,7 @@
 import type { Vec3 } from '../geometry/vector.js';
 import { type Dimension, EXAMPLES } from '../quantity/units.js';
 import { found } from '../source/shown.js';
+import { CLOSED_LISTS, type ClosedList } from './closed-lists.js';
 import { type AnyField, Field, type Fields, type Shape } from './field.js';
 import type { FieldForm } from './form/field-form.js';
 import { anyQuantity, type JsonHelp, readDate, readId, readNumber, readText, readTexts, readYesNo } from './form/plain-fields.js';
@@ -210,6 +211,12 @@ export function load(help: string): Field<{ readonly a?: number; readonly w?: nu
 
 /** A word or a name. */
 export const text = (help: string): Field<string> => plainField(readText, help, { type: ['string', 'number'] }, { as: 'text' });
+
+/** A word that answers stand on. Another reads, and a rule warns of it: old records stay readable. */
+export const listed = (list: ClosedList, help: string): Field<string> => {
+  const words = CLOSED_LISTS[list];
+  return plainField(readText, `${help}: ${words.join(', ')}`, { type: ['string', 'number'], examples: words }, { as: 'text' });
+};
 
 /** Free text, in which a person may be named among other words. */
 export function prose(help: string): Field<string> {

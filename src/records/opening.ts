@@ -1,4 +1,4 @@
-import { block, id, ids, list, positions, quantity, range, text } from './fields.js';
+import { block, id, ids, list, listed, positions, quantity, range, text } from './fields.js';
 import { kind, type RecordOf } from './kind.js';
 
 const sag = block({
@@ -24,7 +24,7 @@ export const opening = kind(
   { in: 'shell', list: 'openings' },
   {
     kind: text('slide-out, door, window …').required().as('openingKind').asLast(),
-    wall: text('left, right, front, rear or roof'),
+    wall: listed('wall', 'Where it is'),
     sill: positions('Both ends of the sill').usual([]),
     width: quantity('length', 'Width as it should be', 'above zero').required(),
     height: quantity('length', 'Height as it should be', 'above zero').required(),

@@ -1,5 +1,5 @@
 import type { Vec3 } from '../geometry/vector.js';
-import { block, count, date, id, level, oneOf, outlines, positions, quantity, text, twoLengths } from './fields.js';
+import { block, count, date, id, level, listed, oneOf, outlines, positions, quantity, text, twoLengths } from './fields.js';
 import { kind, type RecordOf } from './kind.js';
 import type { ModelOf } from './types.js';
 
@@ -18,7 +18,7 @@ export const OUTWARD: Readonly<Record<Facing, Vec3>> = {
 };
 
 const fixing = {
-  method: text('bonded, screws, rivets, hinged …').required(),
+  method: listed('fixing', 'How it is fixed').required(),
   count: count('Number of fasteners'),
   driver: text('Tool that opens it, as 3/16 hex'),
   adhesive: text('Adhesive').called('adhesive'),

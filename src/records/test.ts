@@ -1,4 +1,4 @@
-import { id, ids, quantity, quantityOfAnyKind, text } from './fields.js';
+import { id, ids, listed, quantity, quantityOfAnyKind, text } from './fields.js';
 import { kind, type RecordOf } from './kind.js';
 
 const DECIDED = 'shellbook decides pass or fail from `limit` and `measured`';
@@ -8,7 +8,7 @@ export const test = kind(
   'test',
   { in: 'shell', list: 'tests' },
   {
-    kind: text('pressure, drop, continuity, insulation, rain, function …').required().as('testKind').called('type').asLast(),
+    kind: listed('test', 'What was tested').required().as('testKind').called('type').asLast(),
     of: ids('What was tested').required().namesAny().called('tested', 'circuit'),
     limit: quantityOfAnyKind('The limit'),
     measured: quantityOfAnyKind('The value read').called('result', 'reading'),

@@ -1,32 +1,33 @@
 import type { Declared } from '../../model/shell.js';
-import { BACKING, ON_ROOF, TRUSS } from '../../query/lookup/index.js';
+import { onRoof, roofLinesOf } from '../../query/lookup/index.js';
 import type { Book } from '../book.js';
 import { ref, table } from '../table.js';
 
 /** One thing that somebody may want to do, by the words of the declarations that allow it. */
 interface Use {
   readonly use: string;
-  readonly named: RegExp;
+  /** Declared kinds, of the closed list. */
+  readonly kinds: readonly string[];
   /** What holds where nothing is declared. */
   readonly otherwise: string;
 }
 
 const NOT_HERE = 'not declared: do not do it here';
 const LIFTING: readonly Use[] = [
-  { use: 'Lift the shell', named: /\blift/iu, otherwise: `${NOT_HERE}; a licensed engineer declares it first` },
-  { use: 'Jack', named: /\bjack|\bstand/iu, otherwise: `${NOT_HERE}: jack only at the chassis maker’s places, by its manual` },
-  { use: 'Tow, recover', named: /\btow|recover/iu, otherwise: `${NOT_HERE}: only at the chassis maker’s places, by its manual` },
+  { use: 'Lift the shell', kinds: ['lift'], otherwise: `${NOT_HERE}; a licensed engineer declares it first` },
+  { use: 'Jack', kinds: ['jack', 'stand'], otherwise: `${NOT_HERE}: jack only at the chassis maker’s places, by its manual` },
+  { use: 'Tow, recover', kinds: ['tow'], otherwise: `${NOT_HERE}: only at the chassis maker’s places, by its manual` },
   {
     use: 'Tie down',
-    named: /\btie|\blash|\banchor/iu,
+    kinds: ['tie down'],
     otherwise: `${NOT_HERE}: only at the chassis maker’s places, by its manual`,
   },
 ];
 const HANGING: readonly Use[] = [
-  { use: 'Hang or mount on wall, roof or floor', named: /\bmount|\bhang|\brack|\bcabinet|\bfloor/iu, otherwise: NOT_HERE },
+  { use: 'Hang or mount on wall, roof or floor', kinds: ['mounting', 'wall load', 'floor load'], otherwise: NOT_HERE },
 ];
 const ROOF: readonly Use[] = [
-  { use: 'Walk on the roof, or load it', named: /\broof|\bwalk/iu, otherwise: 'not declared: keep off the roof' },
+  { use: 'Walk on the roof, or load it', kinds: ['roof load'], otherwise: 'not declared: keep off the roof' },
 ];
 
 export const lifting = (book: Book) => usesTable(book, LIFTING);
@@ -42,9 +43,9 @@ interface Allowed {
 
 function usesTable(book: Book, uses: readonly Use[]) {
   const { declared } = book.assessment.model.shell;
-  const rows = uses.flatMap(({ use, named, otherwise }): readonly Allowed[] => {
+  const rows = uses.flatMap(({ use, kinds, otherwise }): readonly Allowed[] => {
     const alike = new Map<string, Declared[]>();
-    for (const one of declared.filter(({ declaredKind }) => named.test(declaredKind))) {
+    for (const one of declared.filter(({ declaredKind }) => kinds.includes(declaredKind))) {
       const key = JSON.stringify([one.declaredKind, one.rating?.text, one.by, one.document, one.note]);
       alike.set(key, [...(alike.get(key) ?? []), one]);
     }
@@ -85,16 +86,12 @@ const SAME_LINE_MM = 20;
 /** Where the roof has a truss under it, in each unit that the book shows, and what stands on it. */
 export function roofLines(book: Book) {
   const { shell } = book.assessment.model;
-  const stations = shell.members
-    .filter((member) => TRUSS.test(member.part) && member.shape.kind === 'line')
+  const stations = roofLinesOf(shell)
     .map((member) => (member.shape.kind === 'line' ? (member.shape.from[0] + member.shape.to[0]) / 2 : 0))
     .sort((a, b) => a - b);
   const lines = stations.filter((x, at) => at === 0 || x - (stations[at - 1] as number) > SAME_LINE_MM);
   return {
     lines: lines.length === 0 ? [] : book.show.ways.station.map(({ unit, write }) => `${lines.map(write).join(', ')} ${unit}`),
-    onRoof: shell.components.filter((one) => ON_ROOF.test(one.name)).map((one) => ({ ref: ref(one.id), name: one.name })),
-    backing: shell.members
-      .filter((member) => BACKING.test(member.part))
-      .map((member) => ({ ref: ref(member.id), name: member.part })),
+    onRoof: onRoof(shell).map((one) => ({ ref: ref(one.id), name: one.name })),
   };
 }

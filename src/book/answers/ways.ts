@@ -1,22 +1,13 @@
-import type { Medium, Run } from '../../model/services.js';
-import { EARTH } from '../../query/lookup/index.js';
+import { earthNodes } from '../../compute/services/earths.js';
+import type { Run } from '../../model/services.js';
 import type { Book } from '../book.js';
 import { isolatorWords } from '../passages.js';
 import { table } from '../table.js';
 import { madeOf, panelColumn, placeColumn, wayToRun } from '../where.js';
 
-const ELECTRIC: readonly Medium[] = ['dc', 'ac', 'data'];
-
 /** Studs and bars to which earths and bonds go. */
 export function earths(book: Book) {
-  const { shell } = book.assessment.model;
-  const bonding = new Set(shell.circuits.filter((circuit) => circuit.bonding).map((circuit) => circuit.id));
-  const ends = new Set(shell.runs.flatMap((run) => (bonding.has(run.circuit ?? '') ? [run.from, run.to] : [])));
-  const rows = shell.nodes.filter(
-    (node) =>
-      ends.has(node.id) ||
-      (ELECTRIC.includes(node.medium) && node.nodeKind !== 'load' && EARTH.test(`${node.name ?? ''} ${node.note ?? ''}`)),
-  );
+  const rows = earthNodes(book.assessment.model.shell);
   return table(book.show, {
     look: 'tight',
     rows,
@@ -34,7 +25,7 @@ export function earths(book: Book) {
       panelColumn(book),
       c.page((node) => node.id),
     ],
-    empty: 'No earth or bonding stud is recorded under such a name: not verified.',
+    empty: 'No earth bond is recorded: not verified.',
   });
 }
 

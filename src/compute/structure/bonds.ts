@@ -19,7 +19,7 @@ export interface BondFigure {
   readonly missing: readonly string[];
 }
 
-const isBonded = ({ fixing }: Panel): boolean => /bond|glue|adhesive/iu.test(fixing?.method ?? '');
+const isBonded = ({ fixing }: Panel): boolean => fixing?.method?.startsWith('bonded') === true || fixing?.adhesive !== undefined;
 
 /** The bonding log of every panel that is bonded on: one that is still in the rack has no day yet, and no log. */
 export function bondFigures(model: Model): readonly BondFigure[] {

@@ -1,7 +1,6 @@
 export { isolate } from '../isolate/index.js';
-export { BACKING, ON_ROOF, TRUSS } from '../topics/declared.js';
-export { EARTH } from '../topics/earths.js';
 export { TOPICS } from '../topics/index.js';
+export { onRoof, roofLinesOf } from '../topics/on-roof.js';
 export type { Fact, Topic, TopicAnswer, TopicRow } from '../topics/topic.js';
 export { type Answer, ask, type Lookup } from './ask.js';
 export { behind } from './behind.js';

@@ -1,8 +1,6 @@
 import { upstream } from '../lookup/upstream.js';
 import { facts, type Topic, type TopicRow } from './topic.js';
 
-const FUSE = /\b(?:fuse|breaker|relief valve)\b/iu;
-
 export const protections: Topic = {
   name: 'fuses',
   question: 'Where are all fuses and breakers, in-line ones included?',
@@ -18,7 +16,7 @@ export const protections: Topic = {
       return [
         {
           ...(protection.at === undefined ? {} : { id: protection.at }),
-          what: own?.includes(protection.kind) ? own : [protection.kind, own].filter(Boolean).join(', '),
+          what: [protection.kind, own].filter(Boolean).join(', '),
           facts: facts(
             ['rating', protection.ratingA, 'a'],
             ['protects', `${circuit.id} ${circuit.name}`],
@@ -28,7 +26,7 @@ export const protections: Topic = {
       ];
     });
     const others = shell.nodes
-      .filter((node) => FUSE.test(node.name ?? '') && !held.has(node.id) && node.nodeKind !== 'panel')
+      .filter((node) => (node.role === 'fuse' || node.role === 'breaker') && !held.has(node.id))
       .map((node) => ({ id: node.id, what: node.name ?? '', facts: facts(['rating', node.rating?.text]) }));
     const bare = shell.circuits.filter(
       ({ medium, protection, bonding }) => (medium === 'dc' || medium === 'ac') && !protection && !bonding,

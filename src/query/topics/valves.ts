@@ -1,7 +1,5 @@
 import { facts, type Topic } from './topic.js';
 
-const SHUT = /\b(?:valve|shut-?off|stop-?cock|damper)\b/iu;
-
 export const valves: Topic = {
   name: 'valves',
   question: 'Where are the valves, shut-offs and drains, and how do they stand?',
@@ -11,7 +9,7 @@ export const valves: Topic = {
     const rows = shell.nodes
       .filter(
         (node) =>
-          node.nodeKind === 'valve' || node.nodeKind === 'drain' || (node.nodeKind === 'device' && SHUT.test(node.name ?? '')),
+          node.nodeKind === 'valve' || node.nodeKind === 'drain' || node.role === 'shut-off' || node.role === 'drain cock',
       )
       .map((node) => ({
         id: node.id,

@@ -11,8 +11,10 @@ import { photoTwice } from './photo-twice.js';
 import { recordRepeats } from './repeats.js';
 import { uncommitted } from './uncommitted.js';
 import { vinTwice } from './vin-twice.js';
+import { wordNotListed } from './word-not-listed.js';
 
 export const recordRules: readonly Rule[] = [
+  wordNotListed,
   uncommitted,
   vinTwice,
   lateEntry,

@@ -1,10 +1,5 @@
-import type { ServiceNode } from '../../model/services.js';
-import { EARTH } from '../../query/topics/earths.js';
+import { earthStuds } from '../../compute/services/earths.js';
 import type { Rule } from '../rule.js';
-import { BAR } from './stud-crowded.js';
-
-const isEarthStud = ({ nodeKind, name = '' }: ServiceNode): boolean =>
-  nodeKind === 'terminal' && EARTH.test(name) && !BAR.test(name);
 
 export const bareEarth: Rule = {
   name: 'service.bare-earth',
@@ -15,8 +10,8 @@ export const bareEarth: Rule = {
   why: 'A bare copper lug eats the aluminium under it in the wet, and the earth is lost while it still looks tight.',
   source: 'MIL-STD-889 (galvanic series), from memory; isolator at each earth: common practice, no source',
   check({ model: { shell } }) {
-    return shell.nodes
-      .filter((node) => isEarthStud(node) && node.isolator !== true)
+    return earthStuds(shell)
+      .filter((node) => node.isolator !== true)
       .map((node) => ({
         message: `${node.id} (${node.name}) has no record of what keeps its copper lug off the aluminium, expected a tinned lug or a stainless washer: look, and add \`isolator: yes\``,
         ids: [node.id],

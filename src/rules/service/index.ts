@@ -5,6 +5,7 @@ import { gasAluminium } from './gas-aluminium.js';
 import { gasJointConcealed } from './gas-joint-concealed.js';
 import { jointUnderUnion } from './joint-under-union.js';
 import { lengthDiffers } from './length-differs.js';
+import { loadDisagrees } from './load-disagrees.js';
 import { noGrommet } from './no-grommet.js';
 import { noProtection } from './no-protection.js';
 import { noSealant } from './no-sealant.js';
@@ -12,12 +13,15 @@ import { noSpareWay } from './no-spare-way.js';
 import { noSwitch } from './no-switch.js';
 import { noTolerance } from './no-tolerance.js';
 import { nodeTwice } from './node-twice.js';
+import { oneWayLoop } from './one-way-loop.js';
 import { outsideEnvelope } from './outside-envelope.js';
 import { outsideZone } from './outside-zone.js';
 import { protectionBelowLoad } from './protection-below-load.js';
 import { protectionFar } from './protection-far.js';
 import { protectionTooLarge } from './protection-too-large.js';
 import { ring } from './ring.js';
+import { roleMisfit } from './role-misfit.js';
+import { roleMissing } from './role-missing.js';
 import { runUnmarked } from './run-unmarked.js';
 import { shareZone } from './share-zone.js';
 import { studCrowded } from './stud-crowded.js';
@@ -32,6 +36,10 @@ import { wireBelowWater } from './wire-below-water.js';
 import { zoneInsideOut } from './zone-inside-out.js';
 
 export const serviceRules: readonly Rule[] = [
+  roleMissing,
+  roleMisfit,
+  oneWayLoop,
+  loadDisagrees,
   outsideEnvelope,
   outsideZone,
   lengthDiffers,

@@ -2,8 +2,6 @@ import type { Rule } from '../rule.js';
 
 /** Lugs on one stud: ABYC E-11, from memory. */
 const MOST = 4;
-/** Bars and blocks have a screw for each. */
-export const BAR = /\b(?:bar|bus|block|strip)\b/iu;
 
 export const studCrowded: Rule = {
   name: 'service.stud-crowded',
@@ -17,7 +15,7 @@ export const studCrowded: Rule = {
     const lugs = new Map<string, number>();
     for (const run of shell.runs) for (const end of [run.from, run.to]) lugs.set(end, (lugs.get(end) ?? 0) + 1);
     return shell.nodes
-      .filter((node) => node.nodeKind === 'terminal' && !BAR.test(node.name ?? '') && (lugs.get(node.id) ?? 0) > MOST)
+      .filter((node) => node.nodeKind === 'terminal' && node.role !== 'busbar' && (lugs.get(node.id) ?? 0) > MOST)
       .map((node) => ({
         message: `${node.id} holds ${lugs.get(node.id)} terminals, expected at most ${MOST} on a stud: add a bar, or name it one`,
         ids: [node.id],

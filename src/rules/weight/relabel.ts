@@ -21,7 +21,7 @@ export const relabel: Rule = {
     const packed = model.library.rules.find((rule) => rule.rule === 'weight.relabel');
     const limitKg = relabelLimitKg(chassis.gvwrKg, packed?.limit);
     const last = amendments.reduce((a, b) => (a.date >= b.date ? a : b));
-    const labelled = declared.some((one) => /label/iu.test(one.declaredKind) && (one.date ?? '') >= dayOf(last.date));
+    const labelled = declared.some((one) => one.declaredKind === 'label' && (one.date ?? '') >= dayOf(last.date));
     if (addedKg <= limitKg || labelled) return [];
     return [
       {

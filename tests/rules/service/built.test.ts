@@ -213,7 +213,7 @@ describe('notes', () => {
     const runs = (count: number) => Array.from({ length: count }, (_, i) => run(`R${i}`, a, b));
     expect(ids('service.stud-crowded', { nodes: [a, b], runs: runs(4) })).toEqual([]);
     expect(ids('service.stud-crowded', { nodes: [a, b], runs: runs(5) })).toEqual(['A']);
-    const bar = of('A', [0, 0, 0], 'terminal', 'dc', { name: 'negative bar' });
+    const bar = of('A', [0, 0, 0], 'terminal', 'dc', { role: 'busbar' });
     expect(ids('service.stud-crowded', { nodes: [bar, b], runs: runs(5) })).toEqual([]);
   });
 

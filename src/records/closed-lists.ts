@@ -1,0 +1,18 @@
+/**
+ * Words that answers stand on. A word outside its list is kept as typed and decides nothing; new entry offers the list. Published in the
+ * schema of each field.
+ */
+export const CLOSED_LISTS = {
+  protection: ['fuse', 'breaker', 'regulator', 'relief valve', 'pressure switch', 'thermal cut-out'],
+  wall: ['left', 'right', 'front', 'rear', 'roof', 'floor'],
+  declared: ['lift', 'jack', 'stand', 'tow', 'tie down', 'mounting', 'wall load', 'floor load', 'roof load', 'label'],
+  fixing: ['bonded', 'screws', 'rivets', 'bolts', 'bonded and screws', 'bonded and rivets', 'welded', 'clips', 'hinged'],
+  test: [
+    ...['pressure hold', 'pressure', 'drop', 'continuity', 'insulation', 'dielectric withstand', 'polarity', 'gas appliances'],
+    ...['rain', 'function', 'coupon pull', 'torque', 'earth bond'],
+  ],
+} as const;
+
+export type ClosedList = keyof typeof CLOSED_LISTS;
+
+export const isListed = (list: ClosedList, word: string): boolean => (CLOSED_LISTS[list] as readonly string[]).includes(word);

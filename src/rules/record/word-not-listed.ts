@@ -1,0 +1,64 @@
+import { CLOSED_LISTS, type ClosedList, isListed } from '../../records/closed-lists.js';
+import type { RecordBase } from '../../model/source.js';
+import { nearest } from '../../source/nearest.js';
+import type { Rule } from '../rule.js';
+import { isSignedOff } from '../signed-off.js';
+
+interface Word {
+  readonly list: ClosedList;
+  readonly record: RecordBase;
+  readonly word: string | undefined;
+  readonly path: readonly string[];
+}
+
+export const wordNotListed: Rule = {
+  name: 'record.word-not-listed',
+  severity: 'warning',
+  asks: 'defect',
+  duty: 'administrator',
+  finds:
+    'A word that answers stand on and that is not in its list: kind of protection, of declaration and of test, method of fixing, wall. A note on a shell whose stages are all signed off.',
+  why: 'The word decides nothing then: a `class T fuse` is not known to be a fuse, and no isolation relies on it.',
+  source: 'common practice, no source',
+  check({ model }) {
+    const { shell } = model;
+    const words: readonly Word[] = [
+      ...shell.circuits.map((record) => ({
+        list: 'protection' as const,
+        record,
+        word: record.protection?.kind,
+        path: ['protection', 'kind'],
+      })),
+      ...shell.openings.map((record) => ({ list: 'wall' as const, record, word: record.wall, path: ['wall'] })),
+      ...shell.declared.map((record) => ({ list: 'declared' as const, record, word: record.declaredKind, path: ['kind'] })),
+      ...shell.panels.map((record) => ({
+        list: 'fixing' as const,
+        record,
+        word: record.fixing?.method,
+        path: ['fixing', 'method'],
+      })),
+      ...shell.tests.map((record) => ({ list: 'test' as const, record, word: record.testKind, path: ['kind'] })),
+    ];
+    const severity = isSignedOff(model) ? 'note' : 'warning';
+    return words.flatMap(({ list, record, word, path }) => {
+      if (word === undefined || isListed(list, word)) return [];
+      const meant = proposed(list, word);
+      return [
+        {
+          severity,
+          message: `${record.id} has the ${path.join(' ')} \`${word}\`, which is not in the list, expected one of ${CLOSED_LISTS[list].join(', ')}: ${meant === undefined ? 'type the one that fits' : `type \`${meant}\` if that is what it is`}, and put the rest into \`note\``,
+          ids: [record.id],
+          place: record.source.place(...path),
+        },
+      ];
+    });
+  },
+};
+
+/** A name may propose: the listed word that stands in it, else the nearest. */
+function proposed(list: ClosedList, word: string): string | undefined {
+  const listed: readonly string[] = CLOSED_LISTS[list];
+  const lower = word.toLowerCase();
+  const inside = [...listed].sort((a, b) => b.length - a.length).find((one) => lower.includes(one));
+  return inside ?? nearest(lower, listed, 1)[0];
+}
