@@ -68,7 +68,7 @@ medium: dc
 circuits:
   - {id: DC-12, name: Bay lights left, voltage: 12.8 V, load: 6 A, conductor: {awg: 14, conductors: 2, rating: 105 C}, protection: {kind: fuse, rating: 15 A, at: DCP}, marking: BL-12}
 nodes:
-  - {id: DCP, kind: panel, name: House DC panel, at: [100 in, -30 in, 0 in]}
+  - {id: DCP, kind: panel, role: busbar, name: House DC panel, at: [100 in, -30 in, 0 in]}
   - {id: BAT, kind: source, name: House battery, at: [90 in, -30 in, -6 in]}
   - {id: DC-12/S1, kind: splice, at: [150 in, -8 in, 0 in], panel: AP-11, tolerance: 15 mm}
   - {id: DC-12/L1, kind: load, name: Bay light, at: [220 in, -40 in, 0 in]}

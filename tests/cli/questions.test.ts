@@ -43,17 +43,17 @@ const QUESTIONS: readonly Question[] = [
   {
     asks: '3 what fuse feeds it, where, behind which main',
     command: ['where', SHELL, 'DC-30'],
-    holds: [/protected fuse 10 A at DC-30\/F, in the open/u, /fed through class T fuse 200 A at BAT\/MF/u],
+    holds: [/protected fuse 10 A at DC-30\/F, in the open/u, /fed through fuse 200 A at BAT\/MF/u],
   },
   {
     asks: '4 what is live if I kill the main',
     command: ['where', SHELL, 'what is live if I kill the main?'],
-    holds: [/AC-13\/B +this alone off leaves ACP fed by; fed by SHORE, GEN/u, /DCP .*\n? *.*BAT\/MD/u, 'sources left'],
+    holds: [/SHORE\/B +with only this off ACP is still fed by; fed by GEN/u, /DCP .*\n? *.*BAT\/MD/u, 'sources left'],
   },
   {
     asks: '4 the full list for the panel, with the proof',
     command: ['isolate', SHELL, 'DCP'],
-    holds: [/open +BAT\/MD/u, 'Sources that feed it: SHORE, GEN', 'no recorded source is left', 'never dead'],
+    holds: ['Switch BAT/MD off', 'Sources that feed it: SHORE, GEN', 'no recorded source reaches it', 'never dead'],
   },
   {
     asks: '5 where are all fuses, in-line ones too',

@@ -40,7 +40,7 @@ describe('the finished demo shell', () => {
       photos: shell.photos.length >= 60,
     }).toEqual({ members: true, welds: true, panels: true, access: true, runs: true, nodes: true, tickets: true, photos: true });
     const media = new Set(shell.services.map((service) => service.medium));
-    expect(MEDIA.filter((medium) => !media.has(medium))).toEqual(['refrigerant']);
+    expect(MEDIA.filter((medium) => !media.has(medium))).toEqual(['refrigerant', 'fuel']);
   });
 
   it('has a weld for every joint that its geometry has, and every node in reach', () => {

@@ -11,7 +11,7 @@ interface Options {
 
 export function declareIsolate(registry: Registry): void {
   registry
-    .add('isolate <shell> <id>', 'what to switch, shut and disconnect before work on it, and what source is left', [
+    .add('isolate <shell> <id>', 'what to switch off, shut and disconnect before work on it, and what source is left', [
       'shellbook isolate QF-007 DC-12',
     ])
     .action(registry.run(([shell, id]) => ({ shell: shell as string, id: id as string }), cutOff));
@@ -28,18 +28,23 @@ async function cutOff({ shell, id }: Options, context: Context): Promise<Status>
       envelope('isolate', shell, revisionOf(opened), {
         id: isolation.id,
         kind: isolation.kind,
-        actions: isolation.actions.map(({ id: of, kind, action, circuit, panels, how, lines }) => ({
+        media: isolation.media,
+        verified: isolation.verified,
+        unknown: isolation.unknown.map(({ id: of, what }) => ({ id: of, what })),
+        actions: isolation.actions.map(({ id: of, kind, action, say, step, circuit, place, panels, lines }) => ({
           id: of,
           kind,
           action,
+          say,
+          how: say,
+          step,
           circuit,
+          place,
           panels,
-          how,
           lines: lines ?? [],
         })),
         sources: isolation.sources,
         sources_left: isolation.sourcesLeft,
-        verified: isolation.verified,
         notes: isolation.notes,
       }),
     );
@@ -47,7 +52,7 @@ async function cutOff({ shell, id }: Options, context: Context): Promise<Status>
     const { isolateText } = await import('../report/isolate-text.js');
     context.print(isolateText(opened.assessment.model, isolation, context.paint));
   }
-  // With no source on record there is nothing to prove against: that is not a yes.
+  // With no source on record, or a fact missing, there is nothing to prove it by: that is not a yes.
   return isolation.verified && isolation.sourcesLeft.length === 0 ? 0 : 1;
 }
 

@@ -1,42 +1,48 @@
 import type { Model } from '../../model/shell.js';
-import type { Isolation, IsolationAction } from '../../query/lookup/types.js';
+import type { Isolation, IsolationAction, IsolationStep } from '../../query/lookup/types.js';
 import { nameOf } from './name-of.js';
 import type { Paint } from './paint.js';
-import { table } from './tables.js';
 import { bullets, paragraph } from './wrap.js';
+
+const STEPS: Readonly<Record<IsolationStep, string>> = {
+  load: 'Switch the loads off',
+  source: 'Cut the sources off',
+  stored: 'Let out what is stored',
+  proof: 'Prove it',
+};
 
 export function isolateText(model: Model, isolation: Isolation, paint: Paint): string {
   const { id, actions, sources, notes } = isolation;
   const parts = [paint.strong(`Before work on ${id}${nameOf(id, model) ? ` (${nameOf(id, model)})` : ''}`)];
-  if (actions.length > 0) {
-    const rows = actions.map((one, i) => [
-      String(i + 1),
-      one.action,
-      one.id,
-      one.kind,
-      one.circuit ?? nameOf(one.id, model),
-      one.panels.length > 0 ? `through ${one.panels.join(' or ')}` : '',
-    ]);
-    parts.push(
-      table(
-        [{ head: '' }, { head: 'do' }, { head: 'id' }, { head: 'kind' }, { head: 'of' }, { head: 'reach', wrap: true }],
-        rows,
-        '  ',
-      ),
-    );
-    const how = actions.flatMap((one) => (one.how === undefined ? [] : [`${one.id}: ${one.how}${linesOf(one)}.`]));
-    if (how.length > 0) parts.push(bullets(how));
+  for (const step of ['load', 'source', 'stored', 'proof'] as const) {
+    const lines = actions.flatMap((one, i) => (one.step === step ? [line(one, i + 1, model)] : []));
+    if (lines.length > 0) parts.push([`${STEPS[step]}:`, ...lines].join('\n'));
   }
   parts.push(paragraph(sources.length > 0 ? `Sources that feed it: ${sources.join(', ')}.` : 'No source on record feeds it.'));
-  parts.push(paragraph(outcome(isolation, paint)));
+  parts.push(...outcome(isolation, paint));
   if (notes.length > 0) parts.push(bullets(notes));
   return parts.join('\n\n');
 }
 
-const linesOf = ({ lines = [] }: IsolationAction): string => (lines.length > 0 ? ` (${lines.join(', ')})` : '');
+function line({ id, say, lines = [], place, panels }: IsolationAction, number: number, model: Model): string {
+  const name = nameOf(id, model);
+  const more = [
+    name,
+    lines.length > 0 ? `takes off ${lines.join(', ')}` : '',
+    place ?? '',
+    panels.length > 0 ? `through ${panels.join(' or ')}` : '',
+  ].filter((one) => one !== '');
+  return paragraph(`${say}${more.length > 0 ? ` (${more.join('; ')})` : ''}`, `${String(number).padStart(3)}  `);
+}
 
-function outcome({ sources, sourcesLeft, verified }: Isolation, paint: Paint): string {
-  if (sourcesLeft.length > 0) return paint.error(`NOT ISOLATED: ${sourcesLeft.join(', ')} would still feed it.`);
-  if (!verified || sources.length === 0) return paint.warning('NOT VERIFIED: treat it as live and under pressure.');
-  return paint.good('With these done, no recorded source is left. Prove it dead or empty at the place of work.');
+function outcome({ sourcesLeft, verified, unknown }: Isolation, paint: Paint): readonly string[] {
+  const left = sourcesLeft.length > 0 ? [paint.error(`NOT ISOLATED: ${sourcesLeft.join(', ')} would still feed it.`)] : [];
+  if (unknown.length > 0)
+    return [
+      ...left,
+      `${paint.warning('NOT PROVED: treat it as live and under pressure. Record or measure:')}\n${bullets(unknown.map(({ id, what }) => `${id}: ${what}`))}`,
+    ];
+  if (left.length > 0) return left;
+  if (!verified) return [paint.warning('NOT PROVED: treat it as live and under pressure.')];
+  return [paint.good('With these done, no recorded source reaches it. Prove it dead or empty at the place of work.')];
 }

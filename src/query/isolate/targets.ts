@@ -1,54 +1,67 @@
-import { componentBox } from '../../compute/access/walls.js';
 import type { Computed } from '../../compute/figures.js';
-import { isInBox } from '../../geometry/box.js';
-import { distance, type Vec3 } from '../../geometry/vector.js';
-import type { Component, Entry, Shell, Tank } from '../../model/shell.js';
+import type { Entry, Shell } from '../../model/shell.js';
+import type { Unknown } from './graph/facts.js';
+import type { Targets as Parts } from './graph/solve.js';
 
-/** What must be dead before work on a record: nodes and runs. */
-export interface Targets {
-  readonly nodes: readonly string[];
-  readonly runs: readonly string[];
+/** What must be dead before work on a record. */
+export interface Targets extends Parts {
   readonly note?: string;
+  /** What the record would have to say for the list to be whole. */
+  readonly unknown: readonly Unknown[];
 }
 
-/** A connection this near to a tank or component belongs to it, mm. House value. */
-const AT_IT_MM = 300;
-/** Connections stand a little off a component's case, mm. House value. */
-const OFF_CASE_MM = 50;
-
-/** Undefined where nothing of a service is recorded at it: then nobody can say what feeds it. */
-export function targetsOf({ kind, id, record }: Entry, { model: { shell }, figures }: Computed): Targets | undefined {
+/** Undefined for what no service can be at: a member, a weld, a seat. */
+export function targetsOf({ kind, id }: Entry, { model: { shell }, figures }: Computed): Targets | undefined {
   switch (kind) {
-    case 'node':
-      return { nodes: [id], runs: [] };
+    case 'node': {
+      const whole = shell.nodes.find((node) => node.id === id)?.of ?? [];
+      const note = whole.length > 0 ? `For work on the whole of ${whole.join(' and ')} isolate that.` : undefined;
+      return { nodes: [id], runs: [], unknown: [], ...(note === undefined ? {} : { note }) };
+    }
     case 'run':
-      return { nodes: [], runs: [id] };
+      return { nodes: [], runs: [id], unknown: [] };
     case 'circuit':
-      return some({ nodes: [], runs: shell.runs.filter((run) => run.circuit === id).map((run) => run.id) });
+      return some({ nodes: [], runs: shell.runs.filter((run) => run.circuit === id).map((run) => run.id) }, id, 'circuit');
     case 'component':
-    case 'tank':
-      return atIt(record as Component | Tank, shell);
+    case 'tank': {
+      const nodes = nodesOf(id, shell);
+      if (nodes.length > 0) return { nodes, runs: [], unknown: [], note: `Its connections, as recorded: ${nodes.join(', ')}.` };
+      const what = `no node is recorded \`of: ${id}\`: record its connections, in every service`;
+      return { nodes, runs: [], unknown: [{ id, what }] };
+    }
     case 'zone': {
       const runs = figures.services.zones.find((zone) => zone.id === id)?.runs;
       const named = shell.runs.filter((run) => run.zones.includes(id)).map((run) => run.id);
-      return some({ nodes: [], runs: [...new Set([...(runs ?? []), ...named])], note: 'Everything that runs in the cavity.' });
+      const all = { nodes: [], runs: [...new Set([...(runs ?? []), ...named])] };
+      return some(all, id, 'run', 'Everything that runs in the cavity.');
     }
     case 'panel': {
       const items = figures.access.behind[id] ?? [];
       const of = (wanted: string): readonly string[] => items.filter((item) => item.kind === wanted).map((item) => item.id);
-      return some({ nodes: of('node'), runs: of('run'), note: 'Everything within an arm’s length behind the panel.' });
+      return some({ nodes: of('node'), runs: of('run') }, id, 'run', 'Everything within an arm’s length behind the panel.');
     }
     default:
       return undefined;
   }
 }
 
-const some = (targets: Targets): Targets | undefined => (targets.nodes.length + targets.runs.length > 0 ? targets : undefined);
+function some(parts: Parts, id: string, of: string, note?: string): Targets | undefined {
+  if (parts.nodes.length + parts.runs.length === 0) return of === 'circuit' ? nothingOf(id) : undefined;
+  return { ...parts, unknown: [], ...(note === undefined ? {} : { note }) };
+}
 
-function atIt(record: { readonly id: string; readonly at: Vec3; readonly sizeMm?: Vec3 }, shell: Shell): Targets | undefined {
-  const box = componentBox(record);
-  const isAt = (at: Vec3): boolean => (box ? isInBox(at, box, OFF_CASE_MM) : distance(at, record.at) <= AT_IT_MM);
-  const own = `${record.id}/`;
-  const nodes = shell.nodes.filter((node) => node.id.startsWith(own) || isAt(node.at)).map((node) => node.id);
-  return some({ nodes, runs: [], note: `Taken as connected to ${record.id} by their id or place: ${nodes.join(', ')}.` });
+const nothingOf = (id: string): Targets => ({
+  nodes: [],
+  runs: [],
+  unknown: [{ id, what: 'no run of it is recorded: record its wires or pipes' }],
+});
+
+/** Every node that is recorded as belonging to a component or tank, and to a tank or component that is the same solid. */
+export function nodesOf(id: string, { nodes, tanks }: Pick<Shell, 'nodes' | 'tanks'>): readonly string[] {
+  const same = new Set([id]);
+  for (const tank of tanks) {
+    if (tank.id === id && tank.of !== undefined) same.add(tank.of);
+    if (tank.of === id) same.add(tank.id);
+  }
+  return nodes.filter((node) => node.of?.some((one) => same.has(one))).map((node) => node.id);
 }

@@ -2,9 +2,8 @@ import type { Computed } from '../../compute/figures.js';
 import type { TrappedWater } from '../../compute/services/types.js';
 import type { ServiceNode } from '../../model/services.js';
 import type { Shell, Tank } from '../../model/shell.js';
-import { nodeKey, serviceGraph } from '../isolate/graph.js';
-import { minimumCut } from '../isolate/minimum-cut.js';
-import { isDriven, isSource } from '../isolate/roles.js';
+import { behaviourOf } from '../isolate/graph/behaviour.js';
+import { solve } from '../isolate/graph/solve.js';
 
 /** One thing to do when the water is drained against frost. */
 export interface DrainStep {
@@ -25,7 +24,8 @@ export interface DrainPlan {
   readonly notes: readonly string[];
 }
 
-const HEATER = /\b(?:heater|boiler|kettle|calorifier)\b/iu;
+const isHeater = ({ role }: ServiceNode): boolean => role === 'heater';
+const isPump = ({ role }: ServiceNode): boolean => role === 'pump';
 const highestFirst = (a: ServiceNode, b: ServiceNode): number => b.at[2] - a.at[2];
 
 /**
@@ -39,10 +39,10 @@ export function drainPlan({ model: { shell }, figures }: Computed): DrainPlan {
     shell.nodes.filter((node) => node.medium === medium && keep(node)).sort(highestFirst);
   const kind = (wanted: ServiceNode['nodeKind']) => (node: ServiceNode) => node.nodeKind === wanted;
   const supply = new Set(supplyValves(shell));
-  const heaters = oncePerThing(of('water', (node) => HEATER.test(node.name ?? '') && !isSource(node) && kind('device')(node)));
+  const heaters = oncePerThing(of('water', isHeater));
   const steps: readonly DrainStep[] = [
-    ...of('water', isDriven).map(({ id }) => step('switch off', id, 'the pump must not run against open taps')),
-    ...heaters.map(({ id }) => step('switch off', id, 'let the hot water cool first')),
+    ...heaters.map(({ id }) => step('switch off', id, 'let the hot water cool first; dry it burns out')),
+    ...of('water', isPump).map(({ id }) => step('switch off', id, 'the pump must not run against open taps')),
     ...[...supply].map((id) => step('shut', id, 'stops the supply')),
     ...of('water', kind('load')).map(({ id }) => step('open', id, 'lets air in')),
     ...of('water', (node) => kind('valve')(node) && node.position === 'normally closed' && !supply.has(node.id)).map(({ id }) =>
@@ -50,11 +50,11 @@ export function drainPlan({ model: { shell }, figures }: Computed): DrainPlan {
     ),
     ...of('water', kind('drain')).map(({ id }) => ({ ...step('drain', id, 'leave it open'), litres: litres.get(id) ?? 0 })),
     ...heaters.map(({ id }) => step('drain', id, 'by its own drain, as its maker says')),
-    ...of('water', isDriven).map(({ id }) => step('run', id, 'a few seconds, until it only brings air')),
+    ...of('water', isPump).map(({ id }) => step('run', id, 'a few seconds, until it only brings air')),
     ...[...supply].flatMap((id) => emptied(id, shell)),
     ...of('drain', (node) => kind('valve')(node) || kind('drain')(node)).map(({ id }) => ({
       ...step(shell.nodes.find((node) => node.id === id)?.nodeKind === 'drain' ? 'drain' : 'open', id, 'waste, last'),
-      ...(litres.has(id) ? { litres: litres.get(id) as number } : {}),
+      ...litresAt(id, litres, shell),
     })),
   ];
   const kept = figures.services.trapped;
@@ -65,30 +65,54 @@ const step = (does: DrainStep['do'], id: string, why: string): DrainStep => ({ d
 
 /** The valves that part every supply from the drains and taps: the fewest. */
 function supplyValves(shell: Shell): readonly string[] {
-  const water = shell.nodes.filter((node) => node.medium === 'water');
-  const ends = water.filter((node) => node.nodeKind === 'drain' || node.nodeKind === 'load');
-  const sources = water.filter((node) => isSource(node) && !isDriven(node));
-  const { cut } = minimumCut(
-    serviceGraph(shell),
-    ends.map((node) => nodeKey(node.id)),
-    sources.map((node) => nodeKey(node.id)),
-    () => 0,
-  );
-  return cut.filter((vertex) => vertex.what === 'node' && !vertex.lastResort).map((vertex) => vertex.id);
+  const isWater = ({ medium }: { readonly medium: string }): boolean => medium === 'water';
+  const nodes = shell.nodes.filter(isWater);
+  const ends = nodes.filter((node) => node.nodeKind === 'drain' || behaviourOf(node).way === 'end');
+  const water = { nodes, runs: shell.runs.filter(isWater), circuits: [] };
+  const { links } = solve(water, { nodes: ends.map((node) => node.id), runs: [] }, ({ of }) => (of === 'source' ? 1000 : 1));
+  return links.filter(({ of }) => of === 'node').map(({ id }) => id);
 }
 
-/** A heater joined to cold and to hot water is one heater: `HEATER/C` and `HEATER/H`. */
+/** A heater joined to cold and to hot water is one heater. */
 const oncePerThing = (nodes: readonly ServiceNode[]): readonly ServiceNode[] => [
-  ...new Map(nodes.map((node) => [node.id.split('/')[0], node] as const)).values(),
+  ...new Map(nodes.map((node) => [node.of?.join() ?? node.id, node] as const)).values(),
 ];
 
 /** With the lines empty, the tank behind a shut valve runs out by the same drains. */
 function emptied(valve: string, shell: Shell): readonly DrainStep[] {
   const beyond = shell.runs.flatMap((run) => (run.from === valve ? [run.to] : run.to === valve ? [run.from] : []));
-  const tank = shell.tanks.find((one: Tank) => beyond.some((id) => id.startsWith(`${one.id}/`)));
+  const tank = tankAt(beyond, shell);
   if (!tank) return [];
   const why = `only where ${tank.id} may freeze too: it runs out by the open drains`;
   return [{ ...step('open', valve, why), litres: tank.capacityM3 * 1000 }];
+}
+
+/** What comes out of a waste valve or drain: the water of its pipes, and the tank that empties through it. */
+function litresAt(id: string, litres: ReadonlyMap<string, number>, shell: Shell): Pick<DrainStep, 'litres'> {
+  if (shell.nodes.find((node) => node.id === id)?.nodeKind !== 'drain') return {};
+  const tank = tankAt([...above(id, shell)], shell);
+  const all = (litres.get(id) ?? 0) + (tank ? tank.capacityM3 * 1000 : 0);
+  return all > 0 ? { litres: all } : {};
+}
+
+/** The tank whose outlet is among some nodes. */
+function tankAt(ids: readonly string[], { nodes, tanks }: Shell): Tank | undefined {
+  const outlets = nodes.filter((node) => node.role === 'tank' && ids.includes(node.id));
+  return tanks.find((tank) => outlets.some((node) => node.of?.includes(tank.id)));
+}
+
+/** Nodes that a drain hangs together with, up to the tanks. */
+function above(id: string, { runs, nodes }: Shell): ReadonlySet<string> {
+  const tanks = new Set(nodes.filter((node) => node.role === 'tank').map((node) => node.id));
+  const seen = new Set([id]);
+  for (const at of seen) {
+    if (tanks.has(at)) continue;
+    for (const { from, to } of runs) {
+      if (from === at) seen.add(to);
+      else if (to === at) seen.add(from);
+    }
+  }
+  return seen;
 }
 
 function notes(steps: readonly DrainStep[], kept: readonly TrappedWater[]): readonly string[] {

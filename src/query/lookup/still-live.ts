@@ -19,7 +19,7 @@ export function stillLive(assessment: Computed): readonly StillLive[] {
       const isolation = isolate(assessment, panel.id);
       if (!isolation) return [];
       const opened = isolation.actions
-        .filter(({ action }) => action !== 'drain')
+        .filter(({ step }) => step === 'source')
         .map(({ id, circuit }) => ({
           id,
           ...(circuit === undefined ? {} : { circuit }),

@@ -5,6 +5,7 @@ import type { Vec3 } from '../../geometry/vector.js';
 import type { RecordKind } from '../../model/shell.js';
 import type { Fact } from '../topics/topic.js';
 
+export type { Isolation, IsolationAction, IsolationStep, Unknown } from '../isolate/types.js';
 export type { Fact, Topic, TopicAnswer, TopicRow } from '../topics/topic.js';
 
 /** How a record matched what was asked: by its whole id, name or marking, by its start, by a part of it, or nearly. */
@@ -62,36 +63,4 @@ export interface NearHit {
   readonly nearest: Vec3;
   /** How well its place is known, where that was recorded: the true distance may be so much less. */
   readonly toleranceMm?: number;
-}
-
-/** One thing to do before work. */
-export interface IsolationAction {
-  /** Node that is switched, shut or taken apart. */
-  readonly id: string;
-  /** fuse, breaker, valve, connector, switch, drain, battery lead, shore cord … */
-  readonly kind: string;
-  readonly action: 'open' | 'shut' | 'disconnect' | 'drain';
-  /** What a hand does there, where that is more than a handle. */
-  readonly how?: string;
-  /** Of a source: the runs that come off it. */
-  readonly lines?: readonly string[];
-  /** The circuit whose fuse or breaker it is. */
-  readonly circuit?: string;
-  /** Panels that reach it, best first; empty where it stands in the open or nothing reaches it. */
-  readonly panels: readonly string[];
-}
-
-export interface Isolation {
-  readonly id: string;
-  readonly kind: RecordKind;
-  /** In the order to do them: what cuts off, then what drains. */
-  readonly actions: readonly IsolationAction[];
-  /** Every source that feeds it as recorded. */
-  readonly sources: readonly string[];
-  /** Sources that still feed it after the actions: found by a search of its own. Empty, or it is not safe. */
-  readonly sourcesLeft: readonly string[];
-  /** False where no source at all is recorded on its lines: then an empty `sourcesLeft` proves nothing. */
-  readonly verified: boolean;
-  /** What the answer rests on, and the usual cautions. Sentences. */
-  readonly notes: readonly string[];
 }

@@ -1,4 +1,5 @@
-import { isSource } from '../isolate/roles.js';
+import { behaviourOf } from '../isolate/graph/behaviour.js';
+import { shutOffs } from '../isolate/graph/shut-offs.js';
 import { stillLive } from '../lookup/still-live.js';
 import { facts, type Topic } from './topic.js';
 
@@ -13,14 +14,14 @@ export const live: Topic = {
         id: panel,
         what: 'all of this makes it dead',
         facts: facts(
-          ['do', isolation.actions.filter((one) => one.action !== 'drain').map((one) => `${one.action} ${one.id}`)],
+          ['do', isolation.actions.filter((one) => one.step === 'source').map((one) => one.say)],
           ['sources', isolation.sources],
           ['sources left', isolation.sourcesLeft.length > 0 ? isolation.sourcesLeft : 'none'],
         ),
       },
       ...opened.map((one) => ({
         id: one.id,
-        what: `this alone off leaves ${panel} fed by`,
+        what: `with only this off ${panel} is still fed by`,
         facts: facts(['fed by', one.sources.length > 0 ? one.sources : 'no recorded source']),
       })),
     ]);
@@ -35,34 +36,19 @@ export const live: Topic = {
 };
 
 /** What matters before anybody cuts. */
-const DANGER = ['gas', 'dc', 'ac'];
-const FUEL = /fuel|diesel|gasoline|petrol|propane|\blp/iu;
-const SHUT = /\b(?:valve|shut-?off|disconnect|switch|breaker|fuse|main)\b/iu;
+const DANGER = ['gas', 'fuel', 'dc', 'ac'];
 
 export const emergency: Topic = {
   name: 'emergency',
   question: 'In an emergency: where are gas, batteries and mains, and what shuts them?',
   words: ['emergency', 'rescue', 'fire', 'cut', 'zones', 'gas', 'battery', 'batteries'],
   answer({ model: { shell } }) {
-    const sources = shell.nodes.filter((node) => DANGER.includes(node.medium) && isSource(node) && node.nodeKind === 'source');
-    const shuts = new Map<string, string>();
-    // The first things on the lines from a source that can be shut or switched.
-    for (const source of sources) {
-      const seen = new Set([source.id]);
-      const queue = [source.id];
-      for (let at = queue.shift(); at !== undefined; at = queue.shift()) {
-        for (const run of shell.runs) {
-          const next = run.from === at ? run.to : run.to === at ? run.from : undefined;
-          const node = shell.nodes.find((one) => one.id === next);
-          if (!node || seen.has(node.id)) continue;
-          seen.add(node.id);
-          if (node.nodeKind === 'valve' || (node.nodeKind === 'device' && SHUT.test(node.name ?? ''))) {
-            if (!shuts.has(node.id)) shuts.set(node.id, source.id);
-          } else if (node.nodeKind === 'terminal' || node.nodeKind === 'connector' || node.nodeKind === 'junction')
-            queue.push(node.id);
-        }
-      }
-    }
+    const nodes = new Map(shell.nodes.map((node) => [node.id, node] as const));
+    const sources = shell.nodes.filter((node) => DANGER.includes(node.medium) && behaviourOf(node).way === 'source');
+    const ids = new Set(sources.map((node) => node.id));
+    const shuts = new Map<string, string[]>();
+    for (const { source, links } of shutOffs(shell))
+      if (ids.has(source)) for (const { id } of links) shuts.set(id, [...(shuts.get(id) ?? []), source]);
     const rows = [
       ...sources.map((node) => ({
         id: node.id,
@@ -71,12 +57,15 @@ export const emergency: Topic = {
       })),
       ...[...shuts].map(([id, of]) => ({
         id,
-        what: shell.nodes.find((node) => node.id === id)?.name ?? '',
-        facts: facts(['shuts', of]),
+        what: nodes.get(id)?.name ?? '',
+        facts: facts(['shuts', [...new Set(of)]]),
       })),
       ...shell.tanks
-        .filter(({ contents }) => FUEL.test(contents) && !/exhaust/iu.test(contents))
+        .filter(({ use }) => use === 'fuel' || use === 'gas')
         .map((tank) => ({ id: tank.id, what: `${tank.contents} tank: do not cut here`, facts: [] })),
+      ...shell.tanks
+        .filter(({ use }) => use === undefined)
+        .map((tank) => ({ id: tank.id, what: 'tank: what it is for is not recorded (`use`); take it as fuel', facts: [] })),
     ];
     return {
       rows,

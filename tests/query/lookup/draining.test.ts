@@ -11,13 +11,13 @@ const wet = (id: string, nodeKind: NodeKind, at: readonly [number, number, numbe
 
 /** Tank, valve, pump; a crown between a front drain and a lower rear drain; a tap. */
 function line() {
-  const out = wet('FRESH/OUT', 'source', [0, 0, 900]);
+  const out = wet('OUT', 'source', [0, 0, 900], { role: 'tank', of: ['FRESH'] });
   const valve = wet('V', 'valve', [0, 0, 880], { position: 'normally open' });
-  const pump = wet('P', 'device', [0, 0, 870], { name: 'water pump' });
+  const pump = wet('P', 'device', [0, 0, 870], { role: 'pump' });
   const crown = wet('T', 'fitting', [0, 0, 500]);
   const front = wet('D-F', 'drain', [-5000, 0, 400]);
   const rear = wet('D-R', 'drain', [20000, 0, 300]);
-  const tap = wet('TAP', 'load', [0, 0, 1200], { name: 'tap' });
+  const tap = wet('TAP', 'load', [0, 0, 1200]);
   const size = { text: '19 mm hose', nominalMm: 19, material: 'hose' };
   const tank: Tank = { id: 'FRESH', contents: 'water', capacityM3: 0.2, at: [0, 0, 900], densityKgM3: 1000 };
   return {

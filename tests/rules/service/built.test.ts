@@ -58,11 +58,11 @@ describe('service.no-switch', () => {
   it('R48: wants a switch, fuse or breaker between a panel and each of its sources', () => {
     const [finding] = judged('service.no-switch', { nodes: [bat, box], runs: [run('R', bat, box)] });
     expect(finding).toMatchObject({ severity: 'warning', ids: ['DCP', 'BAT'] });
-    const sw = of('SW', [500, 0, 0], 'device', 'dc', { name: 'battery disconnect' });
+    const sw = of('SW', [500, 0, 0], 'device', 'dc', { role: 'switch' });
     const switched = { nodes: [bat, sw, box], runs: [run('R', bat, sw), run('S', sw, box)] };
     expect(ids('service.no-switch', switched)).toEqual([]);
     // A second source that by-passes the switch.
-    const solar = of('SOL', [0, 900, 0], 'source', 'dc', { name: 'solar gland' });
+    const solar = of('SOL', [0, 900, 0], 'source', 'dc', { role: 'solar panel' });
     const both = { nodes: [...switched.nodes, solar], runs: [...switched.runs, run('T', solar, box)] };
     expect(judged('service.no-switch', both)[0]?.ids).toEqual(['DCP', 'SOL']);
   });

@@ -1,0 +1,73 @@
+import type { Computed } from '../../compute/figures.js';
+import type { Medium, ServiceNode } from '../../model/services.js';
+import { length, type UnitSystem } from '../../quantity/format.js';
+import { placeWords } from '../place-words.js';
+import { costOfHandling, type Handling, handlingOf, sayAt } from './actions.js';
+import type { Link } from './graph/graph.js';
+import type { Targets } from './graph/solve.js';
+import type { IsolationAction } from './types.js';
+
+export type Surroundings = ReturnType<typeof surroundings>;
+
+/** What an answer about one shell looks up: nodes, their reach, what a hand does where. */
+export function surroundings({ model: { shell, shop }, figures }: Computed) {
+  const nodes = new Map(shell.nodes.map((node) => [node.id, node] as const));
+  const runs = new Map(shell.runs.map((run) => [run.id, run] as const));
+  const circuits = new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const));
+  const access = new Map(figures.access.nodes.map((node) => [node.id, node] as const));
+  const handling = (link: Link): Handling =>
+    handlingOf(
+      link,
+      nodes.get(link.id) as ServiceNode,
+      link.circuit === undefined ? undefined : circuits.get(link.circuit)?.protection?.kind,
+    );
+  const panelsTo = (id: string): readonly string[] => {
+    const found = access.get(id);
+    if (!found || found.open) return [];
+    return found.panels.filter((one) => one.reach !== 'beyond' && one.blockedBy.length === 0).map((one) => one.panel);
+  };
+  const placed = (id: string): Pick<IsolationAction, 'place' | 'panels'> => {
+    const place = placeOf(nodes.get(id), shop.units);
+    return { ...(place === undefined ? {} : { place }), panels: panelsTo(id) };
+  };
+  return {
+    shell,
+    nodes,
+    runs,
+    placed,
+    /** Of two ways with as many actions, the one without a panel to take off and without plugs to pull is the easier. */
+    costOf(link: Link): number {
+      const found = access.get(link.id);
+      const shut = found?.open ? 0 : found?.inReach ? 50 : 300;
+      return costOfHandling(handling(link), (nodes.get(link.id) as ServiceNode).medium, shut);
+    },
+    sourceStep(link: Link): IsolationAction {
+      const { kind, action, say } = handling(link);
+      return {
+        id: link.id,
+        kind,
+        action,
+        say: sayAt(say, link.id),
+        step: 'source',
+        ...(link.of === 'source' ? { lines: linesAt(link.id, shell.runs) } : {}),
+        ...(link.circuit === undefined ? {} : { circuit: link.circuit }),
+        ...placed(link.id),
+      };
+    },
+    mediaOf({ nodes: ids, runs: ofRuns }: Targets): readonly Medium[] {
+      const media = [...ids.map((id) => nodes.get(id)?.medium), ...ofRuns.map((id) => runs.get(id)?.medium)];
+      return [...new Set(media.filter((one): one is Medium => one !== undefined))];
+    },
+  };
+}
+
+const linesAt = (id: string, runs: readonly { readonly id: string; readonly from: string; readonly to: string }[]) =>
+  runs.filter((run) => run.from === id || run.to === id).map((run) => run.id);
+
+/** Where a node is, as the shop wrote it; else its place in its panel; else as a tape tells it. */
+function placeOf(node: ServiceNode | undefined, units: UnitSystem): string | undefined {
+  if (node?.place !== undefined || !node) return node?.place;
+  if (!node.slot) return placeWords({ length: (mm) => length(mm, units === 'both' ? 'us' : units) }, node.at);
+  const { row, number } = node.slot;
+  return row === undefined ? `position ${number}` : `row ${row}, position ${number}`;
+}
