@@ -1,7 +1,10 @@
 import canonicalize from 'canonicalize';
-import type { Certificate } from '../model/library.js';
-import type { Model, Shell } from '../model/shell.js';
-import type { RecordBase } from '../model/source.js';
+import { eachNamed } from '../model/link.js';
+import type { Model } from '../model/shell.js';
+import type { Certificate, KindName, LibraryKind, RecordBase } from '../records/index.js';
+import { LIBRARY } from '../records/kinds.js';
+import { recordIn } from '../records/library.js';
+import { leansOn } from '../records/references.js';
 import { recordsOf } from '../records/shell-lists.js';
 
 /** One record as plain data in the form that is hashed. */
@@ -47,48 +50,37 @@ type Records = Readonly<Record<string, readonly RecordBase[]>>;
 /** What of the library the shell uses, directly or through another library record. Stages and packed rules count whole: they judge it. */
 function ofLibrary(model: Model): Records {
   const { shell, library } = model;
-  const used = <T>(all: ReadonlyMap<string, T>, ids: Iterable<string | undefined>): readonly T[] =>
-    [...new Set(ids)].flatMap((id) => (id === undefined ? [] : (all.get(id) ?? [])));
-  const procedures = used(
-    library.procedures,
-    shell.welds.map((weld) => weld.procedure),
-  );
+  const used = new Map<LibraryKind, Set<string>>();
+  const use = (kind: KindName, typed: unknown): void =>
+    eachNamed(
+      kind,
+      typed,
+      ({ id, target }) => {
+        if (!('library' in target) || used.get(target.library)?.has(id)) return;
+        used.set(target.library, (used.get(target.library) ?? new Set()).add(id));
+        const record = recordIn(library, target.library, id);
+        if (record) use(target.library, record.typed);
+      },
+      leansOn(kind),
+    );
+  for (const [kind, records] of Object.entries(recordsOf(shell)))
+    for (const record of records) use(kind as KindName, record.typed);
   const certificates = certificatesOf(model);
-  const wires = [...shell.circuits, ...shell.runs].map((one) => one.conductor?.type);
-  return {
-    'library section': used(
-      library.sections,
-      shell.members.map(({ shape }) => (shape.kind === 'line' ? shape.section : undefined)),
-    ),
-    'library material': used(library.materials, [
-      ...shell.members.map((member) => member.alloy),
-      ...shell.panels.map((panel) => panel.alloy),
-      ...procedures.flatMap((procedure) => procedure.base),
-      ...certificates.map((certificate) => certificate.alloy),
-    ]),
-    'library certificate': certificates,
-    'library conductor': used(library.conductors, wires),
-    'library procedure': procedures,
-    'library person': used(library.people, peopleOf(shell)),
-    'library instrument': used(library.instruments, [
-      ...shell.tickets.map((ticket) => ticket.scale),
-      ...shell.tests.map((test) => test.instrument),
-    ]),
-    'library stage': library.stages,
-    'library rule': library.rules,
-  };
+  for (const one of certificates) {
+    use('certificate', one.typed);
+    used.set('certificate', (used.get('certificate') ?? new Set()).add(one.id));
+  }
+  const kinds = Object.keys(LIBRARY) as readonly LibraryKind[];
+  return Object.fromEntries(
+    kinds.map((kind) => {
+      const held = library[LIBRARY[kind].home.list];
+      if (Array.isArray(held)) return [`library ${kind}`, held as readonly RecordBase[]];
+      return [`library ${kind}`, [...(used.get(kind) ?? [])].flatMap((id) => recordIn(library, kind, id) ?? [])];
+    }),
+  );
 }
 
 function certificatesOf({ shell, library }: Model): readonly Certificate[] {
   const heats = new Set(shell.members.map(({ heat }) => heat));
   return [...library.certificates.values()].filter((certificate) => certificate.heats.some((heat) => heats.has(heat)));
-}
-
-function peopleOf(shell: Shell): readonly (string | undefined)[] {
-  return [
-    ...Object.values(recordsOf(shell)).flatMap((records) => records.map((record) => record.by)),
-    ...shell.welds.flatMap((weld) => [weld.welder, ...weld.inspections.map((one) => one.by)]),
-    ...shell.tests.map((test) => test.witness),
-    ...shell.findings.map((finding) => finding.approvedBy),
-  ];
 }

@@ -1,6 +1,7 @@
 import type { Assessment } from '../assess.js';
 import type { Finding } from '../finding.js';
 import type { Model, Shell } from '../model/shell.js';
+import { keysWith } from '../records/keys-with.js';
 import type { Edition, History } from './input.js';
 
 /** Who may see what: the one table. Whatever is not for an edition is taken out here, before any chapter sees it. */
@@ -32,9 +33,11 @@ export const EDITION_POLICY: Readonly<Record<Edition, EditionPolicy>> = {
 /** What stands in the place of a welder. */
 const SOMEONE = 'the shop';
 /** Fields of free text, where a stamp may be named among other words. */
-const TEXTS = new Set(['note', 'reason', 'description', 'caption', 'view', 'title']);
-/** As the model and as the record files call them. */
-const SIGNERS = new Set(['by', 'welder', 'approvedBy', 'approved_by', 'witness']);
+const TEXTS = keysWith(({ prose }) => prose === true);
+/** Fields that name a person. */
+const SIGNERS = keysWith(({ person }) => person === true);
+/** What no edition but the shop's has: under which addresses and by which key a person commits. */
+const PRIVATE = keysWith((traits) => traits.private === true);
 
 /** What an edition keeps to itself of one shell's record. */
 export interface Hidden {
@@ -65,7 +68,9 @@ export function forEdition(assessment: Assessment, edition: Edition): Assessment
   const findings = sight.nonconformances === 'all' ? clean.findings : clean.findings.filter((one) => one.tellOwner);
   const welds = clean.welds.map(({ welder, ...weld }) => weld);
   const shell: Shell = { ...clean, findings, welds, byId, ...(sight.customer && customer ? { customer } : {}) };
-  const people = new Map([...model.library.people].filter(([id]) => !hidden.ids.has(id)));
+  const people = new Map(
+    [...model.library.people].filter(([id]) => !hidden.ids.has(id)).map(([id, one]) => [id, withoutPrivate(one)]),
+  );
   const kept = { shop: model.shop, library: { ...model.library, people }, shell: { ...shell, byId: entriesOf(shell, byId) } };
   return { model: kept, figures: assessment.figures, findings: seenFindings(assessment.findings, sight, hidden) };
 }
@@ -85,6 +90,9 @@ function seenFindings(findings: readonly Finding[], sight: EditionPolicy, hidden
   const seen = areas === 'all' ? findings : findings.filter((one) => areas.includes(one.rule.split('.')[0] as string));
   return seen.map((one) => ({ ...one, message: masked(one.message, hidden), ids: one.ids.filter((id) => !hidden.ids.has(id)) }));
 }
+
+const withoutPrivate = <T extends object>(record: T): T =>
+  Object.fromEntries(Object.entries(record).filter(([key]) => !PRIVATE.has(key))) as T;
 
 /** The same ids, each with its record as this edition has it; a record that it may not see is gone. */
 function entriesOf(shell: Shell, byId: Shell['byId']): Shell['byId'] {

@@ -1,4 +1,4 @@
-import { coverageOf, digestOf } from '../closeout/coverage.js';
+import { coverageOf, digestOf, wayOf } from '../closeout/coverage.js';
 import { changedSince, type Reasons, signedStages } from '../closeout/signed.js';
 import { loadStore } from '../model/load.js';
 import type { Model, Signoff } from '../model/shell.js';
@@ -28,8 +28,9 @@ async function changedIn(root: string, model: Model, signoff: Signoff): Promise<
     const entered = commits.split('\n').at(-1);
     if (!entered) return undefined;
     const then = loadStore(await readStoreTextAt(root, entered, model.shell.id)).shells.get(model.shell.id);
-    const covered = then && coverageOf(then.model, stage, day);
-    return covered && digestOf(covered) === digest ? changedSince(covered, coverageOf(model, stage, day)) : undefined;
+    const way = wayOf(digest);
+    const covered = way && then && coverageOf(then.model, stage, day, way);
+    return covered && digestOf(covered, way) === digest ? changedSince(covered, coverageOf(model, stage, day, way)) : undefined;
   } catch {
     return undefined;
   }

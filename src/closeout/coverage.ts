@@ -1,22 +1,21 @@
 import { canonical } from '../archive/canonical.js';
 import { sha256 } from '../archive/fingerprint.js';
-import type { Library } from '../model/library.js';
 import { eachNamed } from '../model/link.js';
-import type { LibraryKind, Model, RecordKind, Shell } from '../model/shell.js';
+import type { KindName, Library, LibraryKind, Model, RecordKind, Shell } from '../model/shell.js';
 import type { RecordBase } from '../model/source.js';
 import type { Weld } from '../model/structure.js';
 import { dayOf } from '../quantity/day.js';
+import { kindOf } from '../records/kinds.js';
+import { recordIn } from '../records/library.js';
 import type { Target } from '../records/references.js';
+import { substanceOf, type Way } from '../records/substance.js';
 
 /** What a sign-off of a stage covers: `kind id` → SHA-256 of the record in canonical form, hex. */
 export type Coverage = ReadonlyMap<string, string>;
 
-/** How digests are made. A later way gets another mark, so that no old sign-off is judged by it. */
-const WAY = 'c1-';
-
 /** Digest of what a sign-off covers, as typed into `digest`. */
-export const digestOf = (coverage: Coverage): string =>
-  WAY +
+export const digestOf = (coverage: Coverage, way: Way = NEWEST): string =>
+  `${way}-` +
   sha256(
     [...coverage]
       .map(([name, hash]) => `${name} ${hash}\n`)
@@ -24,27 +23,31 @@ export const digestOf = (coverage: Coverage): string =>
       .join(''),
   );
 
-/** Whether a sign-off's digest was made in the way that this program knows. */
-export const isKnownDigest = (digest: string): boolean => /^c1-[0-9a-f]{64}$/u.test(digest);
+/** How digests are made now. A later way gets another mark, so that no old sign-off is judged by it. */
+const NEWEST: Way = 'c2';
+
+/** The way in which a sign-off's digest was made; undefined where this program does not know it. */
+export const wayOf = (digest: string): Way | undefined => /^(c[12])-[0-9a-f]{64}$/u.exec(digest)?.[1] as Way | undefined;
 
 const byUnits = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 /** Judged by themselves, by whom and whenever: no part of what a stage's signature stands for. */
-const OWN_LIFE: ReadonlySet<RecordKind> = new Set(['finding', 'signoff', 'amendment']);
+const hasOwnLife = (kind: RecordKind): boolean => kindOf(kind).more.stands === 'own life';
 /** Evidence: that of a later day is more evidence, and no change of what was signed. */
-const EVIDENCE: ReadonlySet<RecordKind> = new Set(['photo', 'test', 'ticket']);
+const isEvidence = (kind: RecordKind): boolean => kindOf(kind).more.stands === 'evidence';
 /** Cards and calibration go on after a stage is signed; the rules look at their dates. */
-const KEPT_UP: ReadonlySet<LibraryKind> = new Set(['person', 'instrument', 'stage', 'rule', 'certificate']);
+const isKeptUp = (kind: LibraryKind): boolean => kindOf(kind).more.stands === 'kept up';
 
 /**
  * What the signature of a stage, given on `day`, stands for: the records of that stage, tests, photos and weighings of them up to that
  * day, and what each of these names: the section and alloy of a tube, the procedure of a weld, the circuit of a test with its runs
  * and nodes. So moving a pipe takes its pressure test with it.
  */
-export function coverageOf(model: Model, stage: string, day: string): Coverage {
+export function coverageOf(model: Model, stage: string, day: string, way: Way = NEWEST): Coverage {
   const { shell } = model;
   const covered = new Map<string, string>();
-  const put = (kind: string, record: RecordBase): void => void covered.set(`${kind} ${record.id}`, hashOf(kind, record));
+  const put = (kind: KindName, record: RecordBase, name: string = kind): void =>
+    void covered.set(`${name} ${record.id}`, hashOf(kind, name, record, way));
   const order = orderOf(model.library);
   // Nothing rests on what is built after it: a panel that closes a run in gets its own date later.
   const isLater = ({ record }: CoveredRecord): boolean =>
@@ -53,7 +56,7 @@ export function coverageOf(model: Model, stage: string, day: string): Coverage {
   const ids = new Set(own.map(({ record }) => record.id));
   const evidence = all(shell).filter(
     ({ kind, record }) =>
-      EVIDENCE.has(kind) &&
+      isEvidence(kind) &&
       dayOfRecord(record) <= day &&
       (record.stage === stage || named(kind, record).some(({ id }) => ids.has(id))),
   );
@@ -61,9 +64,9 @@ export function coverageOf(model: Model, stage: string, day: string): Coverage {
     put(kind, record);
     for (const { id, target } of named(kind, record)) {
       if ('library' in target) {
-        const used = KEPT_UP.has(target.library) ? undefined : libraryRecord(model.library, target.library, id);
-        if (used) put(`library ${target.library}`, used);
-      } else for (const rest of restsOn(shell, id)) if (!EVIDENCE.has(rest.kind) && !isLater(rest)) put(rest.kind, rest.record);
+        const used = isKeptUp(target.library) ? undefined : recordIn(model.library, target.library, id);
+        if (used) put(target.library, used, `library ${target.library}`);
+      } else for (const rest of restsOn(shell, id)) if (!isEvidence(rest.kind) && !isLater(rest)) put(rest.kind, rest.record);
     }
   }
   return covered;
@@ -71,7 +74,7 @@ export function coverageOf(model: Model, stage: string, day: string): Coverage {
 
 /** Records of the stage, evidence aside. */
 export const ownRecords = (model: Model, stage: string): readonly CoveredRecord[] =>
-  all(model.shell).filter((one) => !EVIDENCE.has(one.kind) && !OWN_LIFE.has(one.kind) && stageOf(model, one) === stage);
+  all(model.shell).filter((one) => !isEvidence(one.kind) && !hasOwnLife(one.kind) && stageOf(model, one) === stage);
 
 /** The stage of a record. A weld without one is of the latest stage of the parts that it joins. */
 export function stageOf({ shell, library }: Model, { kind, record }: CoveredRecord): string | undefined {
@@ -130,17 +133,11 @@ function restsOn(shell: Shell, id: string): readonly CoveredRecord[] {
   ];
 }
 
-function libraryRecord(library: Library, kind: LibraryKind, id: string): RecordBase | undefined {
-  if (kind === 'section') return library.sections.get(id);
-  if (kind === 'material') return library.materials.get(id);
-  if (kind === 'procedure') return library.procedures.get(id);
-  return kind === 'conductor' ? library.conductors.get(id) : undefined;
-}
+const hashes: Readonly<Record<Way, WeakMap<RecordBase, string>>> = { c1: new WeakMap(), c2: new WeakMap() };
 
-const hashes = new WeakMap<RecordBase, string>();
-
-function hashOf(kind: string, record: RecordBase): string {
-  const hash = hashes.get(record) ?? sha256(canonical({ kind, id: record.id, data: record.typed }));
-  hashes.set(record, hash);
+function hashOf(kind: KindName, name: string, record: RecordBase, way: Way): string {
+  const known = hashes[way].get(record);
+  const hash = known ?? sha256(canonical({ kind: name, id: record.id, data: substanceOf(kind, record.typed, way) }));
+  hashes[way].set(record, hash);
   return hash;
 }

@@ -1,6 +1,7 @@
 import type { Model, Signoff } from '../model/shell.js';
 import { dayOf } from '../quantity/day.js';
-import { type Coverage, coverageOf, digestOf, isKnownDigest } from './coverage.js';
+import type { Way } from '../records/substance.js';
+import { type Coverage, coverageOf, digestOf, wayOf } from './coverage.js';
 
 /** A sign-off and whether it still stands. */
 export interface Signed {
@@ -23,15 +24,17 @@ export function signedStages(model: Model): readonly Signed[] {
 
 function judge(model: Model): readonly Signed[] {
   const digests = new Map<string, string>();
-  const now = ({ stage, date }: Signoff): string => {
-    const key = `${stage} ${date}`;
-    const digest = digests.get(key) ?? digestOf(coverageOf(model, stage, dayOf(date)));
+  const now = ({ stage, date }: Signoff, way: Way): string => {
+    const key = `${way} ${stage} ${date}`;
+    const digest = digests.get(key) ?? digestOf(coverageOf(model, stage, dayOf(date), way), way);
     digests.set(key, digest);
     return digest;
   };
   return latestOf(model.shell.signoffs).map((signoff) => {
-    if (signoff.digest === undefined || !isKnownDigest(signoff.digest)) return { signoff, standing: 'not verified' };
-    return { signoff, standing: now(signoff) === signoff.digest ? 'holds' : 'lapsed' };
+    const { digest } = signoff;
+    const way = digest === undefined ? undefined : wayOf(digest);
+    if (way === undefined) return { signoff, standing: 'not verified' };
+    return { signoff, standing: now(signoff, way) === digest ? 'holds' : 'lapsed' };
   });
 }
 

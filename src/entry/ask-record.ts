@@ -1,6 +1,7 @@
 import type { Model } from '../model/shell.js';
 import { EXAMPLES } from '../quantity/units.js';
 import { checkForm } from '../records/form/form.js';
+import { kindOf } from '../records/kinds.js';
 import { Schemas } from '../records/schema.js';
 import type { Path } from '../source/source.js';
 import type { Asker } from './asker.js';
@@ -14,76 +15,6 @@ import type { RecordIndex } from './record-index.js';
 import { NO_PLACE } from './validate.js';
 import type { Data } from './yaml-text.js';
 
-/** What the shop wants to be asked of each kind, in the order in which one knows it on the floor. */
-const ASKED: Readonly<Partial<Record<EntryKind, readonly string[]>>> = {
-  member: ['id', 'stage', 'part', 'alloy', 'section', 'from', 'to', 'cut_length', 'heat'],
-  weld: [
-    'id',
-    'joins',
-    'type',
-    'size',
-    'length',
-    'sides',
-    'process',
-    'procedure',
-    'filler',
-    'position',
-    'stage',
-    'date',
-    'welder',
-  ],
-  panel: ['id', 'kind', 'stage', 'alloy', 'thickness', 'facing', 'outline', 'fixing.method', 'date'],
-  circuit: [
-    'id',
-    'name',
-    'voltage',
-    'load',
-    'conductor.awg',
-    'conductor.conductors',
-    'conductor.rating',
-    'protection.kind',
-    'protection.rating',
-    'protection.at',
-    'marking',
-  ],
-  node: ['id', 'kind', 'name', 'at', 'circuit', 'tolerance', 'panel'],
-  run: ['id', 'circuit', 'from', 'to', 'via', 'zones', 'installed_length', 'tolerance', 'date', 'photos'],
-  component: ['id', 'name', 'mass', 'at', 'basis', 'stage', 'date'],
-  ticket: ['id', 'date', 'stage', 'scale', 'ticket'],
-  test: ['id', 'kind', 'of', 'limit', 'measured', 'duration', 'instrument', 'by', 'date', 'stage'],
-  finding: ['id', 'raised', 'of', 'description', 'decision', 'reason', 'approved_by'],
-};
-const PLATE = ['id', 'stage', 'part', 'alloy', 'plate.thickness', 'plate.outline', 'heat'];
-/** These are likely what they were in the last record. */
-const AS_LAST = [
-  'stage',
-  'alloy',
-  'section',
-  'type',
-  'size',
-  'sides',
-  'process',
-  'procedure',
-  'filler',
-  'position',
-  'welder',
-  'date',
-  'heat',
-  'kind',
-  'thickness',
-  'instrument',
-  'by',
-  'scale',
-  'basis',
-  'role',
-  'raised',
-  'approved_by',
-  'voltage',
-];
-/** Needed of one form of a record, though not of every. */
-const NEEDED: Readonly<Partial<Record<EntryKind, readonly string[]>>> = {
-  member: ['section', 'from', 'to', 'plate.thickness', 'plate.outline'],
-};
 const DONE = '';
 
 export interface AskFor {
@@ -99,7 +30,10 @@ export async function askRecord(of: AskFor, asker: Asker): Promise<Data> {
   let data: Data = of.given;
   for (const key of await keysToAsk(of, asker)) {
     const found = columnFor(of.kind, key);
-    const column = found && { ...found, required: found.required || NEEDED[of.kind]?.includes(key) === true };
+    const column = found && {
+      ...found,
+      required: found.required || (kindOf(of.kind).more.needed as readonly string[] | undefined)?.includes(key) === true,
+    };
     if (!column || valueAt(data, column.path) !== undefined) continue;
     const value = await askField(of, column, data, asker);
     if (value !== undefined) data = withValue(data, column.path, value) as Data;
@@ -109,10 +43,11 @@ export async function askRecord(of: AskFor, asker: Asker): Promise<Data> {
 
 async function keysToAsk({ kind, given }: AskFor, asker: Asker): Promise<readonly string[]> {
   const columns = columnsOf(kind);
-  const usual = ASKED[kind] ?? [...columns.filter(({ required }) => required).map(({ key }) => key), 'stage', 'date'];
+  const { asked, askedOtherwise } = kindOf(kind).more;
+  const usual = asked ?? [...columns.filter(({ required }) => required).map(({ key }) => key), 'stage', 'date'];
   if (kind !== 'member' || given.section !== undefined) return usual;
   const plate = given.plate !== undefined || (await asker.confirm({ text: 'Is it a plate?', usual: false }));
-  return plate ? PLATE : usual;
+  return plate ? (askedOtherwise ?? usual) : usual;
 }
 
 async function askField(of: AskFor, column: Column, data: Data, asker: Asker): Promise<unknown> {
@@ -186,7 +121,7 @@ const typedValue = (column: Column, typed: string): unknown => {
 function usualOf({ kind, known }: AskFor, column: Column): string | undefined {
   if (column.key === 'id') return nextId(kind, known);
   const last = known.ofKind(kind).at(-1);
-  if (!last || !AS_LAST.includes(column.key)) return undefined;
+  if (!last || !column.traits.asLast) return undefined;
   const value = valueAt(last.data, column.path);
   return value === undefined ? undefined : writeCell(value, column, known.unitsOf(last.file));
 }

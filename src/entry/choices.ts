@@ -1,8 +1,9 @@
 import { qualified } from '../compute/welding/qualification.js';
 import { boundsOf } from '../geometry/box.js';
 import { distance, lerp, type Vec3 } from '../geometry/vector.js';
-import type { Model, RecordKind } from '../model/shell.js';
+import type { LibraryKind, Model, RecordKind } from '../model/shell.js';
 import type { Weld } from '../model/structure.js';
+import { LIBRARY } from '../records/kinds.js';
 import { referencesOf, type Target } from '../records/references.js';
 import type { Choice } from './asker.js';
 import type { Column } from './columns.js';
@@ -29,20 +30,8 @@ function targetOf(kind: EntryKind, { path, list }: Column): Target | undefined {
   return referencesOf(kind as RecordKind).find((reference) => reference.path.join('.') === wanted)?.target;
 }
 
-const LIBRARY = {
-  material: 'materials',
-  certificate: 'certificates',
-  section: 'sections',
-  conductor: 'conductors',
-  procedure: 'procedures',
-  person: 'people',
-  instrument: 'instruments',
-  stage: 'stages',
-  rule: 'rules',
-} as const;
-
-function ofLibrary(kind: keyof typeof LIBRARY, { library }: Model): readonly Choice[] {
-  const held = library[LIBRARY[kind]];
+function ofLibrary(kind: LibraryKind, { library }: Model): readonly Choice[] {
+  const held = library[LIBRARY[kind].home.list];
   const records = Array.isArray(held)
     ? (held as readonly { id: string }[])
     : [...(held as ReadonlyMap<string, { id: string }>).values()];

@@ -1,9 +1,11 @@
 import { z } from 'zod';
 import { getOwn } from '../get-own.js';
+import { fieldOf, type Traits } from '../records/field.js';
 import { quantity } from '../records/fields.js';
 import { type FieldForm, formOf } from '../records/form/field-form.js';
 import type { KindName } from '../records/index.js';
 import { Schemas, schemaOf } from '../records/schema.js';
+import { LISTED, SHARED } from '../records/shared.js';
 import type { Path } from '../source/source.js';
 
 /** One field of a record kind as a column of a table, an option or a question. */
@@ -18,10 +20,12 @@ export interface Column {
   readonly form: FieldForm;
   /** Several values: ids, places, or what else stands in `[…]`. */
   readonly list: boolean;
+  /** What its field says of itself; nothing of the shop's own. */
+  readonly traits: Partial<Traits>;
 }
 
 /** Words that every record may carry come last in a table. */
-const LAST = ['stage', 'date', 'by', 'photos', 'place', 'planned', 'corrected.date', 'corrected.by', 'corrected.why', 'note'];
+const LAST = [...Object.keys(SHARED).reverse(), ...Object.keys(LISTED)];
 const AXES: Readonly<Record<string, number>> = { x: 0, y: 1, z: 2 };
 
 /** Every column of a kind that is known beforehand; blocks are taken apart, lists of blocks are one column each. */
@@ -37,14 +41,14 @@ const COLUMNS = new Map<KindName, readonly Column[]>();
 
 function makeColumns(kind: KindName): readonly Column[] {
   const columns = flat(SCHEMAS.of(kind), []);
-  const rank = ({ key }: Column): number => (key === 'id' ? -1 : LAST.indexOf(key) + 1);
+  const rank = ({ path: [key] }: Column): number => (key === 'id' ? -1 : LAST.indexOf(String(key)) + 1);
   return [...columns].sort((a, b) => rank(a) - rank(b));
 }
 
 /** The column of this key, also one that only the records know, as `readings.steer.left`; undefined where the kind has none. */
 export function columnFor(kind: KindName, key: string): Column | undefined {
   if (/^x-\S+$/u.test(key))
-    return { key, path: [key], help: 'The shop’s own', required: false, form: { as: 'text' }, list: false };
+    return { key, path: [key], help: 'The shop’s own', required: false, form: { as: 'text' }, list: false, traits: {} };
   const path: (string | number)[] = [];
   let at: z.core.$ZodType | undefined = SCHEMAS.of(kind);
   for (const step of key.split('.')) {
@@ -75,7 +79,8 @@ function flat(schema: z.core.$ZodType, path: Path): readonly Column[] {
 function columnOf(key: string, path: Path, schema: z.core.$ZodType): Column {
   const inner = unwrap(schema);
   const form = scalarOf(inner);
-  return { key, path, help: helpOf(schema) ?? '', required: !isOptional(schema), form, list: isList(inner, form) };
+  const traits = fieldOf(inner)?.traits ?? {};
+  return { key, path, help: helpOf(schema) ?? '', required: !isOptional(schema), form, list: isList(inner, form), traits };
 }
 
 /** Of a value of several forms (`6980 lb` or `{left: …, right: …}`) the plain one. */

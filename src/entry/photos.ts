@@ -1,4 +1,5 @@
 import { daysBetween } from '../quantity/day.js';
+import { KIND_NAMES, kindOf } from '../records/kinds.js';
 import { nextId } from './numbering.js';
 import type { RecordIndex } from './record-index.js';
 import type { Data } from './yaml-text.js';
@@ -93,8 +94,8 @@ function fileName(name: string, id: string, taken: ReadonlySet<string>): string 
   return `${id.replace(/\//gu, '-')}${end}`;
 }
 
-/** What people take pictures of, the likeliest first. */
-const SHOWABLE = ['run', 'node', 'weld', 'panel', 'member', 'opening', 'component', 'clamp', 'finding', 'test', 'ticket'];
+/** As kinds say how likely a picture shows one of theirs. */
+const LEAST_LIKELY = Math.max(...KIND_NAMES.map((kind) => kindOf(kind).more.pictured ?? 0));
 const MOST = 8;
 
 /** Records dated on the picture’s day or the day before or after; those of its stage and what nobody has pictured yet first. */
@@ -104,10 +105,10 @@ function proposedFor({ taken }: Taken, { known, unseen, stage }: PhotosOf): read
   const scored = known.records.flatMap(({ kind, id, data }) => {
     const date = typeof data.date === 'string' ? data.date : undefined;
     const apart = date === undefined ? undefined : Math.abs(daysBetween(date, taken));
-    const rank = SHOWABLE.indexOf(kind);
-    if (id === undefined || rank < 0 || apart === undefined || !(apart <= 1)) return [];
+    const rank = kindOf(kind).more.pictured;
+    if (id === undefined || rank === undefined || apart === undefined || !(apart <= 1)) return [];
     const otherStage = stage !== undefined && data.stage !== undefined && String(data.stage) !== stage;
-    return [{ id, score: apart + (first.has(id) ? 0 : 2) + (otherStage ? 4 : 0) + rank / SHOWABLE.length }];
+    return [{ id, score: apart + (first.has(id) ? 0 : 2) + (otherStage ? 4 : 0) + (rank - 1) / LEAST_LIKELY }];
   });
   return scored
     .sort((a, b) => a.score - b.score)

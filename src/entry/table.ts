@@ -4,7 +4,7 @@ import { writeCell } from './cells.js';
 import { valueAt } from './change.js';
 import { type Column, columnFor, columnsOf } from './columns.js';
 import { guarded } from './guard.js';
-import { type EntryKind, HOMES } from './homes.js';
+import { type EntryKind, homeOf } from './homes.js';
 import type { KnownRecord, RecordIndex } from './record-index.js';
 import { isData } from './yaml-text.js';
 
@@ -38,7 +38,7 @@ export function csvOf(heads: readonly string[], rows: readonly (readonly string[
 
 /** The file that a kind’s table goes to: `members.csv`. */
 export const tableName = (kind: EntryKind): string => {
-  const home = HOMES[kind];
+  const home = homeOf(kind);
   return 'list' in home ? home.list : (home.path.at(-1) as string);
 };
 

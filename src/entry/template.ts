@@ -1,34 +1,10 @@
+import type { KindName } from '../records/index.js';
+import { kindOf } from '../records/kinds.js';
 import { roleOf } from '../store/layout.js';
 import { columnFor } from './columns.js';
 import { type EntryKind, type HeldList, listsOf } from './homes.js';
 import type { KnownFile, KnownRecord, RecordIndex } from './record-index.js';
 import { type Data, field, flow, isData, item } from './yaml-text.js';
-
-/** Kinds of record that say what is to be built. The others say what was done, weighed, found or seen. */
-const STRUCTURE: readonly EntryKind[] = [
-  'zone',
-  'member',
-  'weld',
-  'panel',
-  'opening',
-  'circuit',
-  'node',
-  'run',
-  'component',
-  'clamp',
-  'axle',
-  'tank',
-  'seat',
-  'bay',
-  'loading condition',
-];
-
-/** What is of one vehicle only: evidence, readings, lots, and what its papers rate. Dates go by their form. */
-const OWN_OF_ONE: ReadonlySet<string> = new Set([
-  ...['note', 'photos', 'by', 'heat', 'offcut_of', 'cut_length', 'installed_length', 'serial'],
-  ...['welder', 'inspections', 'measured', 'torque', 'checks', 'bond', 'lot', 'expires', 'applied'],
-  ...['gawr', 'suspension', 'wheels', 'tyres', 'gvwr', 'gcwr', 'document', 'bare', 'vin', 'customer'],
-]);
 
 /**
  * Files of a new shell with the structure of another: name within the shell’s folder → text. Without heats, dates, readings, photos,
@@ -40,7 +16,7 @@ export function templateTexts(known: RecordIndex, shell: string): ReadonlyMap<st
     const role = roleOf(file.path);
     if (role.holds === 'unknown' || !file.path.startsWith(`shells/${known.shell}/`)) continue;
     const name = file.path.slice(`shells/${known.shell}/`.length);
-    const lists = listsOf(role).filter(({ kind }) => STRUCTURE.includes(kind));
+    const lists = listsOf(role).filter(({ kind }) => kindOf(kind).more.structure);
     const text =
       lists.length === 0 ? undefined : role.holds === 'shell' ? headText(file, shell, known) : listText(file, lists, known);
     if (text !== undefined) texts.set(name, text);
@@ -59,7 +35,7 @@ function listText(file: KnownFile, lists: readonly HeldList[], known: RecordInde
   const [first] = held;
   if (first?.list.bare && Array.isArray(data)) return from + itemsText(first.records, '');
   const head = isData(data)
-    ? Object.entries(data).filter(([key]) => !held.some(({ list }) => list.path[0] === key) && !isOwn(key))
+    ? Object.entries(data).filter(([key]) => !held.some(({ list }) => list.path[0] === key) && !isOfOne('service', key))
     : [];
   const heads = head.map(([key, value]) => `${field(key, value, '  ')}\n`).join('');
   return from + heads + held.map(({ list, records }) => `${list.path[0]}:\n${itemsText(records, '  ')}`).join('');
@@ -68,7 +44,7 @@ function listText(file: KnownFile, lists: readonly HeldList[], known: RecordInde
 function headText(file: KnownFile, shell: string, known: RecordIndex): string {
   const data = file.open?.document.data;
   const head: Data = isData(data) ? data : {};
-  const chassis = isData(head.chassis) ? withoutOwn('axle', head.chassis) : {};
+  const chassis = isData(head.chassis) ? withoutOwn('chassis', head.chassis) : {};
   const lines = [
     `# From ${known.shell}. Ratings are those of one chassis: copy gvwr, gcwr, gawr and tyres from the papers of this one.`,
     `shell: ${flow(shell)}`,
@@ -76,7 +52,7 @@ function headText(file: KnownFile, shell: string, known: RecordIndex): string {
     ...['units', 'datum', 'envelope'].filter((key) => head[key] !== undefined).map((key) => field(key, head[key], '  ')),
     'chassis:',
     ...Object.entries(chassis)
-      .filter(([key]) => key !== 'axles')
+      .filter(([key]) => columnFor('chassis', key) !== undefined)
       .map(([key, value]) => `  ${field(key, value, '    ')}`),
   ];
   const axles = recordsIn(file, 'axle', known);
@@ -101,10 +77,10 @@ function bared(kind: EntryKind, data: Data): Data {
   return kind === 'component' && plain.basis === 'weighed' ? { ...plain, basis: 'estimated' } : plain;
 }
 
-function withoutOwn(kind: EntryKind, data: Data, path: readonly string[] = []): Data {
+function withoutOwn(kind: KindName, data: Data, path: readonly string[] = []): Data {
   const kept = Object.entries(data).flatMap(([key, value]): readonly (readonly [string, unknown])[] => {
     const column = columnFor(kind, [...path, key].join('.'));
-    if (isOwn(key) || value === null || column?.form.as === 'date') return [];
+    if (isOfOne(kind, [...path, key].join('.')) || value === null || column?.form.as === 'date') return [];
     if (!isData(value)) return [[key, value]];
     const inner = withoutOwn(kind, value, [...path, key]);
     return Object.keys(inner).length > 0 ? [[key, inner]] : [];
@@ -112,4 +88,6 @@ function withoutOwn(kind: EntryKind, data: Data, path: readonly string[] = []): 
   return Object.fromEntries(kept);
 }
 
-const isOwn = (key: string): boolean => OWN_OF_ONE.has(key) || key.startsWith('x-');
+/** Of one vehicle only: evidence, readings, lots, and what its papers rate. Dates go by their form. */
+const isOfOne = (kind: KindName, key: string): boolean =>
+  key.split('.').some((step) => step.startsWith('x-')) || columnFor(kind, key)?.traits.ofOne === true;

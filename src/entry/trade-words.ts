@@ -1,161 +1,41 @@
+import type { AnyField, Fields } from '../records/field.js';
+import { kindOf } from '../records/kinds.js';
+import { COMMON } from '../records/shared.js';
 import type { EntryKind } from './homes.js';
 
-/** What cut lists, wire lists and tickets call things → the key. A guess that the shop confirms. Common practice, no source. */
-const EVERY: Readonly<Record<string, string>> = {
-  no: 'id',
-  number: 'id',
-  mark: 'id',
-  tag: 'id',
-  item: 'id',
-  piece: 'id',
-  pieceno: 'id',
-  notes: 'note',
-  remarks: 'note',
-  comment: 'note',
-  comments: 'note',
-  photo: 'photos',
-  phase: 'stage',
-};
+const KNOWN = new Map<EntryKind, ReadonlyMap<string, string>>();
 
-const OWN: Readonly<Partial<Record<EntryKind, Readonly<Record<string, string>>>>> = {
-  member: {
-    description: 'part',
-    name: 'part',
-    material: 'alloy',
-    temper: 'alloy',
-    profile: 'section',
-    shape: 'section',
-    extrusion: 'section',
-    size: 'section',
-    length: 'cut_length',
-    cut: 'cut_length',
-    heatno: 'heat',
-    lot: 'heat',
-    rotation: 'roll',
-    start: 'from',
-    end: 'to',
-    startx: 'from.x',
-    starty: 'from.y',
-    startz: 'from.z',
-    endx: 'to.x',
-    endy: 'to.y',
-    endz: 'to.z',
-    x1: 'from.x',
-    y1: 'from.y',
-    z1: 'from.z',
-    x2: 'to.x',
-    y2: 'to.y',
-    z2: 'to.z',
-  },
-  weld: {
-    weld: 'id',
-    weldno: 'id',
-    parts: 'joins',
-    joint: 'joins',
-    members: 'joins',
-    leg: 'size',
-    wps: 'procedure',
-    welded: 'date',
-    wire: 'filler',
-    inspector: 'inspections.1.by',
-    inspected: 'inspections.1.date',
-    result: 'inspections.1.result',
-    method: 'inspections.1.method',
-  },
-  panel: { material: 'alloy', gauge: 'thickness', type: 'kind', lot: 'fixing.lot', adhesive: 'fixing.adhesive', weight: 'mass' },
-  circuit: {
-    circuit: 'id',
-    circuitno: 'id',
-    description: 'name',
-    feeds: 'name',
-    volts: 'voltage',
-    amps: 'load',
-    current: 'load',
-    watts: 'load',
-    wire: 'conductor.awg',
-    gauge: 'conductor.awg',
-    awg: 'conductor.awg',
-    wiregauge: 'conductor.awg',
-    conductors: 'conductor.conductors',
-    cores: 'conductor.conductors',
-    insulation: 'conductor.rating',
-    fuse: 'protection.rating',
-    breaker: 'protection.rating',
-    fusesize: 'protection.rating',
-    protection: 'protection.kind',
-    fusepanel: 'protection.at',
-    label: 'marking',
-  },
-  node: {
-    node: 'id',
-    type: 'kind',
-    description: 'name',
-    location: 'at',
-    position: 'at',
-    x: 'at.x',
-    y: 'at.y',
-    z: 'at.z',
-    access: 'panel',
-    label: 'marking',
-  },
-  run: {
-    run: 'id',
-    wire: 'id',
-    wireno: 'id',
-    length: 'installed_length',
-    zone: 'zones',
-    route: 'zones',
-    waypoints: 'via',
-    gauge: 'conductor.awg',
-    awg: 'conductor.awg',
-    wiregauge: 'conductor.awg',
-    label: 'marking',
-    installed: 'date',
-  },
-  component: {
-    component: 'id',
-    description: 'name',
-    weight: 'mass',
-    location: 'at',
-    position: 'at',
-    x: 'at.x',
-    y: 'at.y',
-    z: 'at.z',
-    partno: 'part',
-    serialno: 'serial',
-    source: 'basis',
-  },
-  ticket: {
-    ticketno: 'ticket',
-    total: 'gross',
-    grossweight: 'gross',
-    weighed: 'date',
-    fuel: 'condition.fuel',
-    fuellevel: 'condition.fuel',
-    driver: 'condition.occupants',
-  },
-  test: {
-    test: 'id',
-    type: 'kind',
-    result: 'measured',
-    reading: 'measured',
-    tested: 'of',
-    circuit: 'of',
-    gauge: 'instrument',
-    tester: 'by',
-  },
-  photo: {
-    photo: 'id',
-    filename: 'file',
-    shows: 'of',
-    subject: 'of',
-    subjects: 'of',
-    description: 'caption',
-    direction: 'view',
-    datetaken: 'taken',
-  },
-  clamp: { type: 'kind', location: 'at' },
-  section: { profile: 'id', thickness: 'wall', type: 'shape' },
-};
+/** What cut lists, wire lists and tickets call things → the key, as each field says. A guess that the shop confirms. */
+export function tradeWords(kind: EntryKind): ReadonlyMap<string, string> {
+  const words = KNOWN.get(kind) ?? wordsOf(kind);
+  KNOWN.set(kind, words);
+  return words;
+}
 
-export const tradeWords = (kind: EntryKind): ReadonlyMap<string, string> => new Map(Object.entries({ ...EVERY, ...OWN[kind] }));
+/** A kind's own words before those that every record has. */
+function wordsOf(kind: EntryKind): ReadonlyMap<string, string> {
+  const { fields, variants, more } = kindOf(kind);
+  const own = Object.fromEntries(Object.entries(fields).filter(([key, field]) => (COMMON as Fields)[key] !== field));
+  const shared = Object.fromEntries(Object.entries(fields).filter(([key]) => !(key in own)));
+  const words = new Map([...calledIn(shared), ...calledIn(own)]);
+  for (const form of Object.values(variants?.forms ?? {})) for (const [word, key] of calledIn(form)) words.set(word, key);
+  for (const word of variants?.keyCalled ?? []) words.set(word, (variants as { readonly key: string }).key);
+  for (const [word, key] of Object.entries(more.called ?? {})) words.set(word, key);
+  return words;
+}
+
+function calledIn(fields: Fields, path: readonly string[] = []): readonly (readonly [string, string])[] {
+  return Object.entries(fields).flatMap(([key, field]) => called(field, [...path, key]));
+}
+
+/** The words of a field and of what is within it; of a list its first item's, of a place each axis’s behind it: `startx`. */
+function called({ shape, traits }: AnyField, path: readonly string[]): readonly (readonly [string, string])[] {
+  const key = path.join('.');
+  const own = (traits.called ?? []).flatMap((word): readonly (readonly [string, string])[] => {
+    const axes = shape.is === 'value' && shape.form.as === 'place' ? ['x', 'y', 'z'] : [];
+    return [...(word === '' ? [] : [[word, key] as const]), ...axes.map((axis) => [`${word}${axis}`, `${key}.${axis}`] as const)];
+  });
+  if (shape.is === 'block') return [...own, ...calledIn(shape.fields, path)];
+  if (shape.is === 'list') return [...own, ...called(shape.each, [...path, '1'])];
+  return own;
+}

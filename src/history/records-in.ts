@@ -1,4 +1,5 @@
 import { isMap, isSeq, type Node, type Pair } from 'yaml';
+import { HEAD, KIND_NAMES, kindOf } from '../records/kinds.js';
 import { KIND_IN } from '../records/lists.js';
 import { readDocument, type SourceDocument } from '../source/document.js';
 import { NodeSource } from '../source/source.js';
@@ -15,15 +16,14 @@ export interface TypedRecord {
   lineOf(path: readonly (string | number)[]): number;
 }
 
-/** Lists within a file that is itself one record. */
-const PARTS: Readonly<Record<string, string>> = {
-  circuits: 'circuit',
-  nodes: 'node',
-  runs: 'run',
-  tanks: 'tank',
-  seats: 'seat',
-  bays: 'bay',
-};
+/** Lists within a file that is itself one record: list → kind. Those deeper within are part of that record. */
+const PARTS: Readonly<Record<string, string>> = Object.fromEntries(
+  KIND_NAMES.flatMap((kind) => {
+    const { home } = kindOf(kind);
+    if (home.in === 'service') return [[home.list, kind]];
+    return home.in === 'head' && home.path.length === 1 && Object.hasOwn(HEAD, kind) ? [[home.path[0], kind]] : [];
+  }),
+);
 
 /** Every record of a file of the store, by `kind id`. Two of one id in one file count as the later. */
 export function recordsIn(file: string, text: string): readonly TypedRecord[] {

@@ -1,15 +1,26 @@
-/** What a recall may ask for → the keys of a record that hold it. */
-export const TRACE_KEYS = {
-  heat: ['heat'],
-  lot: ['lot'],
-  welder: ['welder'],
-  procedure: ['procedure'],
-  instrument: ['instrument', 'scale'],
-  part: ['part', 'section', 'type', 'name', 'serial'],
-  certificate: ['certificate', 'document'],
-} as const satisfies Record<string, readonly string[]>;
+import type { TraceWord } from '../records/field.js';
+import { KIND_NAMES, kindOf } from '../records/kinds.js';
+import { eachField } from '../records/references.js';
 
-export type TraceKey = keyof typeof TRACE_KEYS;
+export type TraceKey = TraceWord;
+
+/** What a recall may ask for → the keys that hold it and the kinds that have them, as the fields themselves say. */
+export const TRACE_KEYS: ReadonlyMap<TraceKey, { readonly keys: ReadonlySet<string>; readonly kinds: ReadonlySet<string> }> =
+  tracedKeys();
+
+function tracedKeys() {
+  const found = new Map<TraceKey, { readonly keys: Set<string>; readonly kinds: Set<string> }>();
+  for (const kind of KIND_NAMES) {
+    eachField(kindOf(kind).fields, ({ traits: { traced } }, _path, key) => {
+      if (traced === undefined) return;
+      const one = found.get(traced) ?? { keys: new Set(), kinds: new Set() };
+      one.keys.add(key);
+      one.kinds.add(kindOf(kind).home.in === 'part' ? 'shell' : kind);
+      found.set(traced, one);
+    });
+  }
+  return found;
+}
 
 /** What is sought: any of some values under any of some keys. */
 export interface TraceQuery {
@@ -20,18 +31,14 @@ export interface TraceQuery {
   readonly kinds?: ReadonlySet<string>;
 }
 
-/** A part is a thing; the name of a circuit, a panel or a test is none. */
-const PART_KINDS: ReadonlySet<string> = new Set(['member', 'component', 'run', 'circuit', 'clamp', 'node']);
-
 /** `heats`: of a certificate, the heats that the library says it is of. */
 export function soughtFor(key: TraceKey, value: string, heats: readonly string[] = []): readonly TraceQuery[] {
-  const one: TraceQuery = {
-    keys: new Set<string>(TRACE_KEYS[key]),
-    values: new Set([plain(value)]),
-    ...(key === 'part' ? { kinds: PART_KINDS } : {}),
-  };
-  return heats.length === 0 ? [one] : [one, { keys: new Set(['heat', 'lot']), values: new Set(heats.map(plain)) }];
+  const one = { ...traced(key), values: new Set([plain(value)]) };
+  const ofHeats = (['heat', 'lot'] as const).map((word) => ({ ...traced(word), values: new Set(heats.map(plain)) }));
+  return heats.length === 0 ? [one] : [one, ...ofHeats];
 }
+
+const traced = (key: TraceKey) => TRACE_KEYS.get(key) ?? { keys: new Set<string>(), kinds: new Set<string>() };
 
 /** As values are compared: without case, and whatever the white space. */
 export const plain = (value: unknown): string => String(value).trim().replace(/\s+/gu, ' ').toLowerCase();

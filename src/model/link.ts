@@ -1,6 +1,6 @@
 import type { Finding } from '../finding.js';
 import { ID } from '../records/form/plain-fields.js';
-import type { Photo, RecordKind } from '../records/index.js';
+import type { KindName, Photo, RecordKind } from '../records/index.js';
 import { type Reference, referencesOf, type Target } from '../records/references.js';
 import { didYouMean } from '../source/nearest.js';
 import type { From, Links } from './links.js';
@@ -24,8 +24,13 @@ export interface Named {
 }
 
 /** Every record that a record of this kind names, from what was typed. */
-export function eachNamed(kind: RecordKind, typed: unknown, visit: (named: Named) => void): void {
-  for (const reference of referencesOf(kind)) follow(reference, typed, 0, [], visit);
+export function eachNamed(
+  kind: KindName,
+  typed: unknown,
+  visit: (named: Named) => void,
+  references: readonly Reference[] = referencesOf(kind),
+): void {
+  for (const reference of references) follow(reference, typed, 0, [], visit);
 }
 
 function follow(

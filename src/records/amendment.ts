@@ -7,11 +7,11 @@ export const amendment = kind(
   { in: 'shell', list: 'amendments' },
   {
     date: date('When').required().asLast(),
-    by: text('Who').required().person().asLast(),
+    by: text('Who').required().person().leansOn('person').asLast(),
     reason: prose('Why').required(),
     changes: ids('Records that it changes').namesAny().usual([]),
   },
-  { stands: 'own life' },
+  { stands: 'own life', event: ['date'] },
 );
 
 export type Amendment = RecordOf<typeof amendment>;

@@ -27,7 +27,7 @@ export const clamp = kind(
     check_again: again.model(({ after }) => `after ${after}`),
     checks: list(block(check), 'Each check since it was first tightened').ofOne(),
   },
-  { structure: true, pictured: 8 },
+  { structure: true, event: ['date'], pictured: 8 },
 );
 
 export type Clamp = RecordOf<typeof clamp>;

@@ -89,6 +89,8 @@ export interface More<Own, H extends Home, R> {
   readonly block?: boolean;
   /** Evidence, of a life of its own beside a sign-off, or kept up after a stage is signed. */
   readonly stands?: 'evidence' | 'own life' | 'kept up';
+  /** When what it tells of happened, by the first of these keys that is typed. */
+  readonly event?: readonly Keys<Whole<Own>>[];
   /** How likely a picture shows one: 1 is the likeliest. */
   readonly pictured?: number;
   readonly repeated?: Repeated<Whole<Own>>;

@@ -1,7 +1,8 @@
 import type { RecordOf } from './kind.js';
-import type { LIBRARY } from './kinds.js';
+import { LIBRARY } from './kinds.js';
 import type { LibraryList } from './lists.js';
 import type { LibraryKind } from './names.js';
+import type { RecordBase } from './record-base.js';
 
 type KindIn<L extends LibraryList> = {
   [K in LibraryKind]: (typeof LIBRARY)[K]['home']['list'] extends L ? K : never;
@@ -14,3 +15,9 @@ export type Library = {
 } & {
   readonly [L in 'stages' | 'rules']: readonly In<L>[];
 };
+
+/** A record of the library by its kind and id. */
+export function recordIn(library: Library, kind: LibraryKind, id: string): RecordBase | undefined {
+  const held = library[LIBRARY[kind].home.list] as ReadonlyMap<string, RecordBase> | readonly RecordBase[];
+  return 'get' in held ? held.get(id) : held.find((one) => one.id === id);
+}

@@ -12,7 +12,7 @@ export const nonconformance = kind(
     description: prose('What was found and what was expected').required(),
     decision: oneOf(['rework', 'repair', 'use as is', 'reject'], 'What was decided'),
     reason: prose('Why'),
-    approved_by: text('Who approved the decision').person().asLast(),
+    approved_by: text('Who approved the decision').person().leansOn('person').asLast(),
     closed: date('When it was done'),
     /** Owners must know of it. */
     tell_owner: yesNo('Printed in the owner’s edition').usual(false),
@@ -21,6 +21,7 @@ export const nonconformance = kind(
     asked: ['id', 'raised', 'of', 'description', 'decision', 'reason', 'approved_by'],
     block: true,
     stands: 'own life',
+    event: ['raised'],
     pictured: 9,
   },
 );

@@ -37,6 +37,7 @@ export const opening = kind(
   },
   {
     structure: true,
+    event: ['date'],
     pictured: 6,
     repeated: {
       what: 'measured values and dates',

@@ -66,6 +66,7 @@ export const panel = kind(
   {
     structure: true,
     asked: ['id', 'kind', 'stage', 'alloy', 'thickness', 'facing', 'outline', 'fixing.method', 'date'],
+    event: ['fixing.applied', 'date'],
     pictured: 4,
     repeated: {
       what: 'bonding logs and dates',

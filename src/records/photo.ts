@@ -48,7 +48,7 @@ export const photo = kind(
     seen: list(block(seen), 'Points whose place is known, and where they lie in the picture').describes(),
     vouched: statement('Of a picture without a camera’s date: who says when it was taken, and why that is known'),
   },
-  { called: { photo: 'id' }, stands: 'evidence' },
+  { called: { photo: 'id' }, stands: 'evidence', event: ['taken'] },
 );
 
 export type Photo = RecordOf<typeof photo>;

@@ -70,3 +70,20 @@ function made(kind: KindName): readonly Reference[] {
   );
   return [...own, ...within];
 }
+
+const LEANT_ON = new Map<KindName, readonly Reference[]>();
+
+/** Records of the library that a record of this kind leans on: those that it must name, and those that it may. */
+export function leansOn(kind: KindName): readonly Reference[] {
+  const known = LEANT_ON.get(kind) ?? [...referencesOf(kind).filter(({ target }) => 'library' in target), ...mayLeanOn(kind)];
+  LEANT_ON.set(kind, known);
+  return known;
+}
+
+function mayLeanOn(kind: KindName): readonly Reference[] {
+  const found: Reference[] = [];
+  eachField(kindOf(kind).fields, ({ traits }, path) => {
+    if (traits.leansOn !== undefined) found.push({ path: [...path, '*'], target: { library: traits.leansOn as LibraryKind } });
+  });
+  return found;
+}

@@ -52,6 +52,7 @@ export const run = kind(
     structure: true,
     asked: ['id', 'circuit', 'from', 'to', 'via', 'zones', 'installed_length', 'tolerance', 'date', 'photos'],
     called: { run: 'id', wire: 'id', wireno: 'id', installed: 'date' },
+    event: ['date'],
     pictured: 1,
   },
 );

@@ -3,7 +3,10 @@ import type { ModelOf } from './types.js';
 
 /** A word given by a person on a day. */
 export const statement = (help: string) =>
-  block({ date: date('When').required(), by: text('Who').person().required(), why: prose('Why').required() }, help);
+  block(
+    { date: date('When').required(), by: text('Who').person().leansOn('person').required(), why: prose('Why').required() },
+    help,
+  );
 
 /** What every record may carry beside its own fields. Keys that begin with `x-` are the shop's own and are never looked at. */
 export const SHARED = {
@@ -12,7 +15,7 @@ export const SHARED = {
     .ofOne()
     .describes('early'),
   photos: ids('Ids of photos that show it').names('photo').usual([]).called('photo').ofOne(),
-  by: text('Who did it or entered it').person().ofOne().asLast(),
+  by: text('Who did it or entered it').person().leansOn('person').ofOne().asLast(),
   date: date('When it was done').asLast(),
   stage: id('Build stage that it belongs to, as in library/stages.yaml').names('stage').called('phase').asLast(),
 };

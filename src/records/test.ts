@@ -22,13 +22,14 @@ export const test = kind(
       .traced('instrument'),
     start_temperature: quantity('temperature', 'At the start'),
     end_temperature: quantity('temperature', 'At the end'),
-    witness: text('Who looked on').person(),
+    witness: text('Who looked on').person().leansOn('person'),
   },
   {
     never: { result: DECIDED, passed: DECIDED, pass: DECIDED },
     asked: ['id', 'kind', 'of', 'limit', 'measured', 'duration', 'instrument', 'by', 'date', 'stage'],
     called: { test: 'id', tester: 'by' },
     stands: 'evidence',
+    event: ['date'],
     pictured: 10,
     repeated: {
       what: 'readings and dates',

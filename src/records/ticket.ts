@@ -31,6 +31,7 @@ export const ticket = kind(
     called: { fuel: 'condition.fuel', fuellevel: 'condition.fuel', driver: 'condition.occupants' },
     block: true,
     stands: 'evidence',
+    event: ['date'],
     pictured: 11,
     repeated: {
       what: 'readings and dates',

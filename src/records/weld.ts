@@ -75,6 +75,7 @@ export const weld = kind(
       ...(['stage', 'date', 'welder'] as const),
     ],
     called: { weld: 'id', weldno: 'id', welded: 'date' },
+    event: ['date'],
     pictured: 3,
     repeated: {
       what: 'ids, welders and dates',

@@ -37,7 +37,7 @@ describe('signoff', () => {
     expect([status, out]).toEqual([0, 'Signed: stage floor of T-1, by J2 (inspector), 2026-05-01.\n']);
     expect(err).toContain('git commit');
     expect(signoffs()).toMatch(
-      /^# Signed when met\n- \{stage: floor, role: inspector, by: J2, date: 2026-05-01,\n {3}digest: c1-[0-9a-f]{64}\}\n$/u,
+      /^# Signed when met\n- \{stage: floor, role: inspector, by: J2, date: 2026-05-01,\n {3}digest: c2-[0-9a-f]{64}\}\n$/u,
     );
     expect(parse(signoffs())[0]).toMatchObject({ stage: 'floor', by: 'J2' });
     expect(await lapses()).toEqual([]);

@@ -28,8 +28,8 @@ async function trace({ key, value }: Options, context: Context): Promise<Status>
   ]);
   if (context.settings.book !== undefined)
     throw new UserError('A printed book is of one shell: leave out --book, and trace in a store');
-  if (!(key in TRACE_KEYS)) {
-    const known = Object.keys(TRACE_KEYS);
+  if (!TRACE_KEYS.has(key as TraceKey)) {
+    const known = [...TRACE_KEYS.keys()];
     const close = nearest(key, known);
     throw new UserError(`Nothing is traced by \`${key}\`, expected ${close.length > 0 ? close.join(' or ') : known.join(', ')}`);
   }

@@ -1,6 +1,8 @@
-import type { Shell } from '../../model/shell.js';
-import type { RecordBase } from '../../model/source.js';
 import { dayOf, daysBetween } from '../../quantity/day.js';
+import type { RecordBase, Shell } from '../../records/index.js';
+import { kindOf } from '../../records/kinds.js';
+import { listName } from '../../records/shell.js';
+import { LISTED_KINDS } from '../../records/shell-lists.js';
 
 /** A record that came into the history long after what it tells of. */
 export interface LateEntry {
@@ -25,23 +27,26 @@ export function lateEntries(shell: Shell, entered: ReadonlyMap<string, string>, 
   });
 }
 
-/** What happened on a day, by the record's own word. */
+/** What happened on a day, by the record's own word; the earliest first. */
 export function eventsOf(shell: Shell): readonly { readonly record: RecordBase; readonly event: string }[] {
-  const dated = (records: readonly RecordBase[]) =>
-    records.flatMap((record) => (record.date === undefined ? [] : [{ record, event: record.date }]));
-  return [
-    ...dated(shell.welds),
-    ...dated(shell.openings),
-    ...dated(shell.clamps),
-    ...dated(shell.runs),
-    ...dated(shell.tickets),
-    ...dated(shell.tests),
-    ...shell.panels.flatMap((record) => {
-      const event = record.fixing?.applied ?? record.date;
+  const events = EVENTS.flatMap(({ kind, keys }) =>
+    (shell[listName(kind)] as readonly RecordBase[]).flatMap((record) => {
+      const event = keys.map((key) => at(record, key)).find((day) => day !== undefined);
       return event === undefined ? [] : [{ record, event }];
     }),
-    ...shell.findings.map((record) => ({ record, event: record.raised })),
-    ...shell.photos.flatMap((record) => (record.taken === undefined ? [] : [{ record, event: record.taken }])),
-    ...dated(shell.amendments),
-  ];
+  );
+  return events.sort((a, b) => (a.event < b.event ? -1 : a.event > b.event ? 1 : 0));
+}
+
+/** Kinds that tell of what happened on a day, each with the keys that may say when. */
+const EVENTS = LISTED_KINDS.flatMap((kind) => {
+  const { event: keys } = kindOf(kind).more;
+  return keys === undefined ? [] : [{ kind, keys }];
+});
+
+/** `fixing.applied` of a panel. */
+function at(record: unknown, key: string): string | undefined {
+  let value: unknown = record;
+  for (const step of key.split('.')) value = (value as Readonly<Record<string, unknown>> | undefined)?.[step];
+  return value as string | undefined;
 }
