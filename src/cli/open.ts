@@ -1,5 +1,6 @@
 import type { Assessment } from '../assess.js';
 import type { LoadedShell } from '../model/load-types.js';
+import type { Model } from '../model/shell.js';
 import type { Outside, RuleArea } from '../rules/rule.js';
 import type { Standing } from '../store/history.js';
 import { UserError } from '../user-error.js';
@@ -51,10 +52,25 @@ export async function openShell(
   const found = await requireShell(store, shell, context);
   const { assess } = await import('../assess.js');
   const standing = (await store.history?.standing(shell)) ?? null;
+  const model = await withChanges(store, found.model, standing, areas);
   context.progress(`Computing ${shell}`);
   const outside = standing ? { uncommitted: standing.uncommitted, ...(await lapses(store, found, areas)) } : {};
-  const assessment = assess(found.model, found.findings, { ...outside, ...more }, areas);
+  const assessment = assess(model, found.findings, { ...outside, ...more }, areas);
   return { store, assessment, standing };
+}
+
+/** The model with what the history says of changes, for commands whose answer rests on evidence. */
+export async function withChanges(
+  store: OpenStore,
+  model: Model,
+  standing: Standing | null,
+  areas?: readonly RuleArea[],
+): Promise<Model> {
+  if (!standing || !store.history || (areas && !areas.includes('order'))) return model;
+  const { changesOf } = await import('./changed-on.js');
+  const changes = await changesOf(store.root, model.shell.id, store.text.files, standing.uncommitted);
+  const { withoutSigned } = await import('../closeout/signed-since.js');
+  return { ...model, changes: withoutSigned(model, changes) };
 }
 
 async function lapses(store: OpenStore, { model }: LoadedShell, areas?: readonly RuleArea[]): Promise<Pick<Outside, 'lapsedBy'>> {

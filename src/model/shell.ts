@@ -1,4 +1,5 @@
 import type { Library, Shell, Shop } from '../records/index.js';
+import type { Changes } from './changes.js';
 import type { Elsewhere } from './elsewhere.js';
 
 export * from '../records/index.js';
@@ -10,4 +11,6 @@ export interface Model {
   readonly shell: Shell;
   /** The other shells of the store; absent where there is only this one. */
   readonly elsewhere?: Elsewhere;
+  /** What the history says of changes; absent where there is none, or where nobody asked. */
+  readonly changes?: Changes;
 }

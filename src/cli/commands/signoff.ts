@@ -5,6 +5,7 @@ import { nearest } from '../../source/nearest.js';
 import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
+import { localDay } from '../local-day.js';
 import { openShell, openStore, revisionOf } from '../open.js';
 import type { Registry } from '../registry.js';
 
@@ -120,6 +121,3 @@ function signingDay(date: string | undefined): string {
     throw new UserError(`Unexpected day \`${day}\`, expected one as 2026-02-12`);
   return day;
 }
-
-const localDay = (now: Date): string =>
-  `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, '0')}-${String(now.getDate()).padStart(2, '0')}`;

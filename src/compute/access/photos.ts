@@ -3,6 +3,7 @@ import { distance, dot, subtract, unit, type Vec3 } from '../../geometry/vector.
 import type { NodeKind, Run, Zone } from '../../model/services.js';
 import type { Model, Photo, Shell } from '../../model/shell.js';
 import { dayOf } from '../../quantity/day.js';
+import { stillCounts } from '../record/changed-on.js';
 import { samples } from './samples.js';
 import { type ZoneMap, zoneMap } from './zones.js';
 
@@ -47,9 +48,11 @@ const BEYOND = 1.5;
 
 /**
  * How much of what is closed in now, or will be, a picture shows. A picture counts for what it names (`of`: the run, its circuit, the
- * joint, or the cavity), as far as its camera shows by marked points, else as its `shows` or `camera` says, and if it was taken on or before the day the cavity was closed.
+ * joint, or the cavity), as far as its camera shows by marked points, else as its `shows` or `camera` says, and if it was taken after the last
+ * change of what it shows, and on or before the day the cavity was closed.
  */
-export function photoCoverage({ shell }: Model, sight: PhotoSight = () => undefined): PhotoCoverage {
+export function photoCoverage(model: Model, sight: PhotoSight = () => undefined): PhotoCoverage {
+  const { shell } = model;
   const shows = (photo: Photo, at: Vec3): boolean => sight(photo)?.(at) ?? isClaimed(photo, at);
   const zones = zoneMap(shell.zones.filter((zone) => zone.concealed));
   const closing = new Map(shell.zones.map((zone) => [zone.id, closedOn(zone, shell)] as const));
@@ -62,12 +65,14 @@ export function photoCoverage({ shell }: Model, sight: PhotoSight = () => undefi
     });
     return inTime && shows(photo, at);
   };
-  const runs = shell.runs.map((run) => runCoverage(run, shell, zones, closing, counts, shows));
+  const current = (photos: readonly Photo[], id: string): readonly Photo[] =>
+    photos.filter((photo) => stillCounts(model, id, photo.taken ?? photo.date));
+  const runs = shell.runs.map((run) => runCoverage(run, current(shell.photos, run.id), zones, closing, counts, shows));
   const joints = shell.nodes.flatMap((node) => {
     const held = JOINTS.has(node.nodeKind) ? zones.holding(node.at, SLACK_MM) : [];
     if (held.length === 0) return [];
     const names = [node.id, node.circuit, ...held.map((zone) => zone.id)];
-    const seen = shell.photos.filter(
+    const seen = current(shell.photos, node.id).filter(
       (photo) => (node.photos.includes(photo.id) && shows(photo, node.at)) || counts(photo, names, node.at, held),
     );
     return [{ id: node.id, zones: held.map((zone) => zone.id), photos: seen.map((photo) => photo.id) }];
@@ -89,7 +94,7 @@ type Counts = (photo: Photo, names: readonly (string | undefined)[], at: Vec3, h
 
 function runCoverage(
   run: Run,
-  { photos }: Shell,
+  photos: readonly Photo[],
   zones: ZoneMap,
   closing: ReadonlyMap<string, string | undefined>,
   counts: Counts,

@@ -1,28 +1,41 @@
+import { stillCounts } from '../../compute/record/changed-on.js';
 import { judgeTest } from '../../compute/verdicts/verdict.js';
+import type { Run } from '../../model/services.js';
 import type { Model, Photo, Test } from '../../model/shell.js';
 import { dayOf } from '../../quantity/day.js';
 import type { Concealed } from '../../query/concealment.js';
 
-/** What shows that a concealed run or joint was right before it was closed in. */
+/** What shows that a run or joint is right, as it is now. */
 export interface Evidence {
   readonly photos: readonly Photo[];
   /** Those whose values pass. */
   readonly tests: readonly Test[];
+  /** Of before its last change of substance: they show what is no longer there. */
+  readonly stale: { readonly photos: readonly Photo[]; readonly tests: readonly Test[] };
   /** An air duct has nothing to test; a spare or abandoned run is dead. */
   readonly needsTest: boolean;
 }
 
-export function evidenceOf(item: Concealed, model: Model): Evidence {
+/** A run or joint, closed in or not. */
+export type Line = Pick<Concealed, 'kind' | 'record'> & { readonly zones: readonly string[] };
+
+export function evidenceOf(item: Line, model: Model): Evidence {
   const { shell } = model;
-  const { record } = item;
-  const shows = new Set([record.id, ...item.zones, ...(item.kind === 'run' && item.record.circuit ? [item.record.circuit] : [])]);
-  const tested = new Set(
-    item.kind === 'run' ? [record.id, item.record.circuit] : testedThrough(record.id, item.record.circuit, model),
-  );
-  const dead = item.kind === 'run' && (item.record.spare === true || item.record.abandoned === true);
+  const { record, kind } = item as Concealed;
+  const circuit = record.circuit;
+  const shows = new Set([record.id, ...item.zones, ...(kind === 'run' && circuit ? [circuit] : [])]);
+  const tested = new Set(kind === 'run' ? [record.id, circuit] : testedThrough(record.id, circuit, model));
+  const dead = kind === 'run' && ((record as Run).spare === true || (record as Run).abandoned === true);
+  const photos = shell.photos.filter((photo) => record.photos.includes(photo.id) || photo.of.some((id) => shows.has(id)));
+  const tests = shell.tests.filter((test) => test.of.some((id) => tested.has(id)) && judgeTest(test, model).verdict === 'passed');
+  const counts = (day: string | undefined): boolean => stillCounts(model, record.id, day);
   return {
-    photos: shell.photos.filter((photo) => record.photos.includes(photo.id) || photo.of.some((id) => shows.has(id))),
-    tests: shell.tests.filter((test) => test.of.some((id) => tested.has(id)) && judgeTest(test, model).verdict === 'passed'),
+    photos: photos.filter((photo) => counts(photoDay(photo))),
+    tests: tests.filter((test) => counts(testDay(test))),
+    stale: {
+      photos: photos.filter((photo) => !counts(photoDay(photo))),
+      tests: tests.filter((test) => !counts(testDay(test))),
+    },
     needsTest: record.medium !== 'duct' && !dead,
   };
 }

@@ -1,5 +1,6 @@
 import type { Rule } from '../rule.js';
 import { adhesiveExpired } from './adhesive-expired.js';
+import { evidenceStale } from './evidence-stale.js';
 import { instrumentOutOfCalibration } from './instrument-out-of-calibration.js';
 import { orderNotVerified } from './not-verified.js';
 import { photoAfterCloseIn } from './photo-after-close-in.js';
@@ -11,6 +12,7 @@ export const orderRules: readonly Rule[] = [
   photoGap,
   testAfterCloseIn,
   orderNotVerified,
+  evidenceStale,
   adhesiveExpired,
   instrumentOutOfCalibration,
 ];

@@ -20,10 +20,14 @@ export const orderNotVerified: Rule = {
 
 function withoutEvidence(item: Concealed, model: Model): readonly RuleFinding[] {
   if (!item.closed) return [];
-  const { photos, tests, needsTest } = evidenceOf(item, model);
+  const { photos, tests, stale, needsTest } = evidenceOf(item, model);
   const missing = [
-    photos.some((photo) => photoDay(photo)) ? '' : photos.length > 0 ? 'its photos have no date' : 'no photo shows it',
-    !needsTest || tests.some((test) => testDay(test)) ? '' : 'no passed test is of it',
+    photos.some((photo) => photoDay(photo)) || stale.photos.length > 0
+      ? ''
+      : photos.length > 0
+        ? 'its photos have no date'
+        : 'no photo shows it',
+    !needsTest || tests.some((test) => testDay(test)) || stale.tests.length > 0 ? '' : 'no passed test is of it',
   ].filter((text) => text !== '');
   if (missing.length === 0) return [];
   const { date, panel } = item.closed;

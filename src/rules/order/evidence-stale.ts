@@ -1,0 +1,91 @@
+import { type CountsFrom, countsFrom } from '../../compute/record/changed-on.js';
+import type { Model } from '../../model/shell.js';
+import type { Weld } from '../../model/structure.js';
+import { concealed } from '../../query/concealment.js';
+import type { Rule, RuleFinding } from '../rule.js';
+import { evidenceOf, type Line, photoDay, testDay } from './evidence.js';
+
+export const evidenceStale: Rule = {
+  name: 'order.evidence-stale',
+  severity: 'warning',
+  asks: 'missing',
+  duty: 'inspector',
+  finds:
+    'A run, joint, weld or test whose only photos, passed tests or inspections are from before the last change of its place, route, size or joints.',
+  why: 'A line that was moved after its photo and its test has been neither photographed nor tested.',
+  source: 'common practice, no source',
+  check({ model }) {
+    return [...lines(model).flatMap((line) => ofLine(line, model)), ...model.shell.welds.flatMap((weld) => ofWeld(weld, model))];
+  },
+};
+
+/** What is closed in, by photo and test; what stands exposed, by test alone. */
+function lines(model: Model): readonly (Line & { readonly closed: boolean })[] {
+  const hidden = concealed(model);
+  const known = new Set(hidden.map(({ record }) => record.id));
+  const exposed = model.shell.runs.filter((run) => !known.has(run.id));
+  return [
+    ...hidden.map(
+      (item) => ({ kind: item.kind, record: item.record, zones: item.zones, closed: true }) as Line & { closed: true },
+    ),
+    ...exposed.map((record) => ({ kind: 'run', record, zones: [], closed: false }) as Line & { closed: false }),
+  ];
+}
+
+function ofLine(line: Line & { readonly closed: boolean }, model: Model): readonly RuleFinding[] {
+  const { record } = line;
+  const { photos, tests, stale, needsTest } = evidenceOf(line, model);
+  const from = countsFrom(model, record.id);
+  if (!from) return [];
+  const old = [
+    ...(line.closed && !photos.some(photoDay)
+      ? stale.photos.map(({ id, ...one }) => ({ id, day: photoDay({ id, ...one }), what: 'photo' }))
+      : []),
+    ...(needsTest && !tests.some(testDay)
+      ? stale.tests.map(({ id, ...one }) => ({ id, day: testDay({ id, ...one }), what: 'test' }))
+      : []),
+  ];
+  if (old.length === 0) return [];
+  const what = [...new Set(old.map((one) => one.what))];
+  return [
+    {
+      message: `${record.id} ${changeWords(from, record.id, model)}; ${listed(old)} ${old.length > 1 ? 'are' : 'is'} from before that and no longer ${old.length > 1 ? 'count' : 'counts'}: make the ${what.join(' and the ')} again, or, if only the entry was mended, add \`corrected: {date: …, by: …, why: …}\``,
+      ids: [record.id, ...old.map((one) => one.id)],
+      place: record.source.place(),
+    },
+  ];
+}
+
+function ofWeld(weld: Weld, model: Model): readonly RuleFinding[] {
+  const from = countsFrom(model, weld.id);
+  const accepted = weld.inspections.filter((one) => one.result === 'accept' && one.date !== undefined);
+  if (!from?.change || accepted.length === 0) return [];
+  if (accepted.some((one) => (one.date as string).slice(0, 10) >= from.day)) return [];
+  const last = accepted
+    .map((one) => (one.date as string).slice(0, 10))
+    .sort()
+    .at(-1);
+  return [
+    {
+      message: `Weld ${weld.id} ${changeWords(from, weld.id, model)}; its last accepted inspection is of ${last} and no longer counts: inspect it again, or, if only the entry was mended, add \`corrected: {date: …, by: …, why: …}\``,
+      ids: [weld.id],
+      place: weld.source.place('inspections'),
+    },
+  ];
+}
+
+/** `was changed on 2026-06-01 (amendment A-1)`. */
+function changeWords({ day, change, of }: CountsFrom, id: string, { shell }: Model): string {
+  const amended = shell.amendments.find((one) => one.changes.includes(of));
+  const by = amended ? ` by amendment ${amended.id}` : change && change.commit === undefined ? ', not committed yet' : '';
+  if (!change) return `is recorded as of ${day}`;
+  return of === id ? `was changed on ${day}${by}` : `changed with ${of} on ${day}${by}`;
+}
+
+const MOST = 4;
+
+function listed(old: readonly { readonly id: string; readonly day?: string | undefined; readonly what: string }[]): string {
+  const some = old.slice(0, MOST).map((one) => `${one.what} ${one.id} of ${one.day}`);
+  const more = old.length - some.length;
+  return more > 0 ? `${some.join(', ')} and ${more} more` : some.join(', ');
+}
