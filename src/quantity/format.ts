@@ -1,4 +1,4 @@
-import { KG_PER_LB, M3_PER_US_GAL, MM_PER_IN, PA_PER_PSI } from './units.js';
+import { KG_PER_LB, M3_PER_US_GAL, MM_PER_IN, PA_PER_INCH_OF_WATER, PA_PER_PSI } from './units.js';
 
 /** How a store shows figures. `both` prints the store's first system with the other in brackets. */
 export type UnitSystem = 'us' | 'metric' | 'both';
@@ -78,8 +78,15 @@ export const area = (mm2: number, system: UnitSystem): string =>
   pair(system, `${number(mm2 / (MM_PER_IN * 12) ** 2, 1)} ft²`, `${number(mm2 / 1e6, 2)} m²`);
 export const volume = (m3: number, system: UnitSystem): string =>
   pair(system, `${number(m3 / M3_PER_US_GAL, 1)} gal`, `${number(m3 * 1000)} L`);
-export const pressure = (pa: number, system: UnitSystem): string =>
-  pair(system, `${number(pa / PA_PER_PSI)} psi`, `${number(pa / 1000)} kPa`);
+/** Inches of water column below 1 psi, as gas fitters read them; kilopascals with as many digits. */
+export function pressure(pa: number, system: UnitSystem): string {
+  const low = Math.abs(pa) < PA_PER_PSI;
+  return pair(
+    system,
+    low ? `${number(pa / PA_PER_INCH_OF_WATER, 1)} in w.c.` : `${number(pa / PA_PER_PSI)} psi`,
+    `${number(pa / 1000, low ? 2 : 0)} kPa`,
+  );
+}
 export const lineMass = (kgPerM: number, system: UnitSystem): string =>
   pair(system, `${number((kgPerM / KG_PER_LB) * 0.3048, 3)} lb/ft`, `${number(kgPerM, 3)} kg/m`);
 export const torque = (nm: number, system: UnitSystem): string =>

@@ -43,6 +43,8 @@ const GRAVITY = 9.80665;
 const POUND_FORCE_N = POUND_KG * GRAVITY;
 const US_GALLON_M3 = 231 * INCH_MM ** 3 * 1e-9;
 const PSI_PA = POUND_FORCE_N / (INCH_MM * 1e-3) ** 2;
+/** Of water at 4 °C: NIST SP 811, appendix B.8. */
+const INCH_OF_WATER_PA = 249.08891;
 
 const unit = (dimension: Dimension, factor: number, offset?: number): Unit =>
   offset === undefined ? { dimension, factor } : { dimension, factor, offset };
@@ -85,9 +87,9 @@ export const UNITS: Readonly<Record<string, Unit>> = {
   psi: unit('pressure', PSI_PA),
   ksi: unit('pressure', PSI_PA * 1000),
   // Conventional inch of water, ISO 31-3 / NIST SP 811.
-  inH2O: unit('pressure', 249.08891),
-  'in w.c.': unit('pressure', 249.08891),
-  'in wc': unit('pressure', 249.08891),
+  inH2O: unit('pressure', INCH_OF_WATER_PA),
+  'in w.c.': unit('pressure', INCH_OF_WATER_PA),
+  'in wc': unit('pressure', INCH_OF_WATER_PA),
   s: unit('time', 1),
   min: unit('time', 60),
   h: unit('time', 3600),
@@ -226,4 +228,5 @@ export const N_PER_LBF = POUND_FORCE_N;
 export const MM_PER_IN = INCH_MM;
 export const M3_PER_US_GAL = US_GALLON_M3;
 export const PA_PER_PSI = PSI_PA;
+export const PA_PER_INCH_OF_WATER = INCH_OF_WATER_PA;
 export const STANDARD_GRAVITY = GRAVITY;

@@ -54,8 +54,9 @@ describe('the emergency plan', () => {
   });
 
   it('counts a tank that burns once, beside its node or alone, and no urea', () => {
-    const tank = (id: string, contents: string, x: number) => ({
+    const tank = (id: string, use: 'fuel' | 'fluid' | 'fresh' | 'gas', contents: string, x: number) => ({
       id,
+      use,
       contents,
       capacityM3: 0.1,
       at: [x, 0, 0] as const,
@@ -66,10 +67,10 @@ describe('the emergency plan', () => {
       nodes: [],
       components: [],
       tanks: [
-        tank('F', 'diesel', 0),
-        tank('U', 'diesel exhaust fluid', 3000),
-        tank('W', 'water', 6000),
-        tank('G', 'propane', 9000),
+        tank('F', 'fuel', 'diesel', 0),
+        tank('U', 'fluid', 'diesel exhaust fluid', 3000),
+        tank('W', 'fresh', 'water', 6000),
+        tank('G', 'gas', 'propane', 9000),
       ],
     };
     expect(drawing.rescueItems(shell).items.map(({ id, group }) => [id, group])).toEqual([

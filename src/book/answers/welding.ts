@@ -1,4 +1,5 @@
 import { rescueItems } from '../../drawing/index.js';
+import { beforeWelding } from '../../query/isolate/rescue.js';
 import type { Book } from '../book.js';
 import { ref, table } from '../table.js';
 
@@ -47,10 +48,7 @@ export function weldingOn(book: Book) {
     disconnect: rescueItems(shell)
       .items.filter((item) => item.group !== 'Gas' && item.group !== 'Fuel')
       .map((item) => ({ ref: ref(item.id), name: item.name })),
-    electronic: shell.nodes
-      .filter((node) => node.medium === 'data' && ['panel', 'device'].includes(node.nodeKind))
-      .slice(0, MOST)
-      .map((node) => ({ ref: ref(node.id), name: node.name ?? node.nodeKind })),
+    electronic: beforeWelding(shell).map((node) => ({ ref: ref(node.id), name: node.name ?? node.nodeKind })),
     bonded: bonded.slice(0, MOST),
     moreBonded: Math.max(0, bonded.length - MOST),
     lining: shell.components.filter((one) => LINING.test(one.name)).map((one) => ({ ref: ref(one.id), name: one.name })),

@@ -1,12 +1,11 @@
 import { RESCUE_GROUPS, rescueBadge, rescueItems, shellExtent } from '../../drawing/index.js';
 import type { ServiceNode } from '../../model/services.js';
+import { firstShutOffs } from '../../query/isolate/rescue.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { type Ref, ref } from '../table.js';
 import { IN_THE_OPEN, wayToNode } from '../where.js';
 
-/** Of water, air and hydraulics only what stops all of it. */
-const MAIN = /\bmain\b|\bmaster\b|emergency|tank shut-?off/iu;
-const OTHER_MEDIA = ['water', 'air', 'hydraulic'];
+const OTHER_MEDIA = ['water', 'air', 'hydraulic'] as const;
 /** The list beside the plan: as narrow as lets what is not fuel stand there; and the space between them, mm. */
 const LIST_MM = [64, 70, 76, 82];
 const GAP_MM = 4;
@@ -28,8 +27,10 @@ const COLUMNS_GAP_MM = 6;
 export const emergency: ChapterMaker = (book) => {
   const { shell } = book.assessment.model;
   const { items, more } = rescueItems(shell);
+  // Of water, air and hydraulics only what stops all of it: the first valve on the lines of a source.
+  const first = firstShutOffs(shell);
   const others = shell.nodes
-    .filter((node) => OTHER_MEDIA.includes(node.medium) && node.nodeKind === 'valve' && MAIN.test(node.name ?? ''))
+    .filter((node) => OTHER_MEDIA.some((medium) => medium === node.medium) && first.has(node.id))
     .map((node) => ({
       ref: ref(node.id),
       name: `${book.draw.mediumName(node.medium).toLowerCase()}: ${node.name}`,
@@ -51,7 +52,12 @@ export const emergency: ChapterMaker = (book) => {
       })),
   }));
   const [gas, fuel, ...electric] = groups;
-  const rest: Listed = { title: 'Water, air and hydraulics (not on the plan)', more: 0, items: others };
+  const named = OTHER_MEDIA.filter((medium) => shell.nodes.some((node) => node.medium === medium && first.has(node.id)));
+  const rest: Listed = {
+    title: `${inWords(named.map((one) => book.draw.mediumName(one)))} (not on the plan)`,
+    more: 0,
+    items: others,
+  };
   const listed = [gas, ...electric, fuel, rest].filter((group) => group !== undefined).filter((group) => group.items.length > 0);
   const roomMm = book.availableSize('landscape').heightMm - ABOVE_MM;
   const listMm =
@@ -75,6 +81,9 @@ export const emergency: ChapterMaker = (book) => {
     },
   };
 };
+
+/** `Water, compressed air`. */
+const inWords = (words: readonly string[]): string => words.map((word, i) => (i === 0 ? word : word.toLowerCase())).join(', ');
 
 interface Listed {
   readonly title: string;

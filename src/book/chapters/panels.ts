@@ -1,7 +1,7 @@
 import type { BehindItem } from '../../compute/access/types.js';
 import { faceWords } from '../../drawing/index.js';
-import type { Medium } from '../../model/services.js';
 import type { Panel } from '../../model/structure.js';
+import { hazardsBehind } from '../../query/hazards.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { isolatorWords, sealWords } from '../passages.js';
 import { ref, table } from '../table.js';
@@ -62,7 +62,7 @@ function card(book: Book, panel: Panel) {
     note: panel.note,
     keyPlan: book.draw.panelKeyPlan(book.assessment, panel.id, { widthMm: 82, heightMm: 42 }),
     face: book.draw.panelFace(book.assessment, panel.id, { widthMm: 88, heightMm: 82 }),
-    hazards: hazardsBehind(book, items),
+    hazards: hazardWords(book, items),
     behind: behindTable(book, worstFirst(book, services), members.length > 0),
     members,
     photos: pictures,
@@ -70,34 +70,18 @@ function card(book: Book, panel: Panel) {
   };
 }
 
-/** What may hurt the one who reaches in, worst first. House order. */
-const HAZARDS: readonly (readonly [Medium, string])[] = [
-  ['gas', 'gas'],
-  ['ac', 'mains voltage'],
-  ['fuel', 'fuel'],
-  ['hydraulic', 'hydraulic pressure'],
-  ['refrigerant', 'refrigerant under pressure'],
-];
-
-function mediaOf({ assessment }: Book): ReadonlyMap<string, Medium> {
-  const { nodes, runs } = assessment.model.shell;
-  return new Map([...nodes, ...runs].map((one) => [one.id, one.medium]));
-}
-
-function hazardsBehind(book: Book, items: readonly BehindItem[]): string | undefined {
-  const media = mediaOf(book);
-  const hot = new Set(book.assessment.model.shell.components.filter((one) => one.hot).map((one) => one.id));
-  const found = new Set(items.map((item) => media.get(item.id)));
-  const words = HAZARDS.filter(([medium]) => found.has(medium)).map(([, word]) => word);
-  return [...words, ...(items.some((item) => hot.has(item.id)) ? ['hot parts'] : [])].join(', ') || undefined;
+/** What a hand through the panel can touch and be hurt by, in words; undefined where nothing is. */
+function hazardWords(book: Book, items: readonly BehindItem[]): string | undefined {
+  const found = hazardsBehind(book.assessment.model.shell, items);
+  return found.map(({ word }, i) => (i === 0 ? word : `${word[0]?.toLowerCase()}${word.slice(1)}`)).join(', ') || undefined;
 }
 
 /** What may hurt before what may not, each nearest first. */
 function worstFirst(book: Book, items: readonly BehindItem[]): readonly BehindItem[] {
-  const media = mediaOf(book);
+  const worst = hazardsBehind(book.assessment.model.shell, items);
   const rank = ({ id }: BehindItem): number => {
-    const at = HAZARDS.findIndex(([medium]) => medium === media.get(id));
-    return at === -1 ? HAZARDS.length : at;
+    const at = worst.findIndex(({ ids }) => ids.includes(id));
+    return at === -1 ? worst.length : at;
   };
   return [...items].sort((a, b) => rank(a) - rank(b) || a.distanceMm - b.distanceMm);
 }
@@ -116,7 +100,6 @@ const MOST_PHOTOS = 6;
 
 function behindTable(book: Book, items: readonly BehindItem[], keepEmpty: boolean) {
   const { shell } = book.assessment.model;
-  const media = mediaOf(book);
   const words = (item: BehindItem): string => {
     const record = shell.byId.get(item.id)?.record as
       | { name?: string; part?: string; nodeKind?: string; circuit?: string; medium?: string }
@@ -135,7 +118,8 @@ function behindTable(book: Book, items: readonly BehindItem[], keepEmpty: boolea
     const circuit = shell.circuits.find((one) => one.id === record?.circuit);
     return [protectionWords(circuit), care(item.id)].filter(Boolean).join('; ') || undefined;
   };
-  const hazard = (item: BehindItem) => HAZARDS.find(([medium]) => medium === media.get(item.id))?.[1];
+  const worst = hazardsBehind(shell, items);
+  const hazard = (item: BehindItem) => worst.find(({ ids }) => ids.includes(item.id))?.word;
   const hurting = items.some((item) => hazard(item) !== undefined);
   return table(book.show, {
     caption: 'Behind it: what may hurt first, then nearest first',

@@ -1,7 +1,7 @@
 import type { Assessment } from '../../assess.js';
 import { faceWords } from '../../drawing/index.js';
 import { anchor } from '../../model/anchor.js';
-import { type Hazard, hazardsBehind } from './hazard.js';
+import { type Hazard, hazardsBehind } from '../../query/hazards.js';
 
 /** What stands on the label of one access panel. */
 export interface PanelLabel {

@@ -31,6 +31,8 @@ async function look({ shell, panel }: Options, context: Context): Promise<Status
   const { behind } = await import('../../query/lookup/index.js');
   const contents = behind(opened.assessment, panel);
   if (!contents) throw new UserError(await noSuchPanel(shell, panel, Object.keys(opened.assessment.figures.access.behind)));
+  const { hazardsBehind } = await import('../../query/hazards.js');
+  const hazards = hazardsBehind(opened.assessment.model.shell, contents);
   if (context.settings.json) {
     const [{ envelope, place3 }, { reachedJson, surfaceJson }, { surfaces }] = await Promise.all([
       import('../report/json.js'),
@@ -47,12 +49,13 @@ async function look({ shell, panel }: Options, context: Context): Promise<Status
       envelope('behind', shell, revisionOf(opened), {
         panel,
         surface: surfaceJson(surfaces(opened.assessment.model).get(panel) as Surface),
+        hazards: hazards.map(({ kind, word, ids }) => ({ kind, word, ids })),
         contents: listed,
       }),
     );
   } else {
     const { behindText } = await import('../report/nearby-text.js');
-    context.print(behindText(opened.assessment.model, panel, contents));
+    context.print(behindText(opened.assessment.model, panel, contents, hazards));
   }
   return 0;
 }

@@ -2,13 +2,15 @@ import type { BehindItem } from '../../compute/access/types.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import { length, lengthDown, position, type UnitSystem } from '../../quantity/format.js';
+import type { Hazard } from '../../query/hazards.js';
 import type { ScrewAt } from '../../query/lookup/index.js';
 import type { NearHit } from '../../query/lookup/types.js';
 import { nameOf } from './name-of.js';
 import { table } from './tables.js';
-import { paragraph } from './wrap.js';
+import { bullets, paragraph } from './wrap.js';
 
-export function behindText(model: Model, panel: string, contents: readonly BehindItem[]): string {
+/** What can hurt a hand there first, then everything, nearest first. */
+export function behindText(model: Model, panel: string, contents: readonly BehindItem[], hazards: readonly Hazard[]): string {
   if (contents.length === 0) return `Nothing recorded is within an arm's length behind ${panel}.`;
   const { units } = model.shop;
   const rows = contents.map((one) => [
@@ -20,7 +22,7 @@ export function behindText(model: Model, panel: string, contents: readonly Behin
     one.toleranceMm === undefined ? '' : `±${length(one.toleranceMm, units)}`,
     one.blockedBy.length > 0 ? `blocked by ${one.blockedBy.join(', ')}` : '',
   ]);
-  return table(
+  const listed = table(
     [
       { head: 'id' },
       { head: 'kind' },
@@ -32,6 +34,8 @@ export function behindText(model: Model, panel: string, contents: readonly Behin
     ],
     rows,
   );
+  if (hazards.length === 0) return listed;
+  return `${bullets(hazards.map(({ word, act, ids }) => `${word}: ${ids.join(', ')}. ${act}`))}\n\n${listed}`;
 }
 
 /** `arm, tool, both hands`: how far in, and what one can do there. */

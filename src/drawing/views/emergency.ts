@@ -12,7 +12,7 @@ const DANGEROUS_MEDIA = ['gas', 'ac'] as const;
 export const RESCUE_BADGES: Readonly<Record<RescueGroup, Badge>> = {
   Gas: 'gas',
   Fuel: 'fuel',
-  'Mains, generator and inverter': 'mains',
+  'AC power': 'mains',
   'Batteries and direct current': 'battery',
 };
 
