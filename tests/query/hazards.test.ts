@@ -15,11 +15,14 @@ const item = (id: string, more: Partial<BehindItem> = {}): BehindItem => ({
   ...more,
 });
 
-const of = (id: string, medium: Medium, more: Partial<ServiceNode> = {}) =>
-  node(id, [0, 0, 0], { medium, ...more });
+const of = (id: string, medium: Medium, more: Partial<ServiceNode> = {}) => node(id, [0, 0, 0], { medium, ...more });
 
 describe('hazards at a hand', () => {
-  const [bat, fuse, lamp] = [of('BAT', 'dc', { role: 'battery' }), of('F', 'dc', { role: 'fuse' }), of('L', 'dc', { role: 'lamp' })];
+  const [bat, fuse, lamp] = [
+    of('BAT', 'dc', { role: 'battery' }),
+    of('F', 'dc', { role: 'fuse' }),
+    of('L', 'dc', { role: 'lamp' }),
+  ];
   const [gas, tap, main, air] = [of('G', 'gas'), of('W', 'water'), of('M', 'ac', { circuit: 'AC' }), of('A', 'air')];
   const { shell } = buildModel({
     circuits: [circuit('AC', { medium: 'ac', voltageV: 120 })],
