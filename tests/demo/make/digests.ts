@@ -1,19 +1,18 @@
 import { type Plan, statesOf } from '../../../src/cli/demo/plan.js';
-import { coverageOf, digestOf, wayOf } from '../../../src/closeout/coverage.js';
+import { coverageOf, digestOf } from '../../../src/closeout/coverage.js';
 import { loadStore } from '../../../src/model/load.js';
 import { takenAs } from '../../../src/store/taken.js';
 import { setInRecords } from './in-place.js';
 
-/** The sign-offs of a shell, each with the digest, made in the way of the one before it, of what it covered on the day of the commit that it came in with. */
+/** The sign-offs of a shell, each with the digest of what it covered on the day of the commit that it came in with. */
 export function withDigests(shell: string, store: ReadonlyMap<string, Buffer>, plan: Plan): string {
   const stateOn = statesOf(plan, store);
   const models = new Map<string, ReturnType<typeof modelOn>>();
-  return setInRecords(String(store.get(signoffsOf(shell))), 'digest', ({ stage, date, digest }) => {
+  return setInRecords(String(store.get(signoffsOf(shell))), 'digest', ({ stage, date }) => {
     const entered = plan.commits.map((commit) => commit.date.slice(0, 10)).find((day) => day >= String(date)) ?? String(date);
     const model = models.get(entered) ?? modelOn(stateOn(entered), shell);
     models.set(entered, model);
-    const way = wayOf(String(digest)) ?? 'c2';
-    return digestOf(coverageOf(model, String(stage), String(date), way), way);
+    return digestOf(coverageOf(model, String(stage), String(date)));
   });
 }
 
