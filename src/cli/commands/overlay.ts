@@ -7,6 +7,7 @@ interface Options {
   readonly shell: string;
   readonly photo: string;
   readonly out?: string;
+  readonly mark?: string;
 }
 
 /** Width of the drawing that is laid over a picture, mm: lettering is then 2.3 mm on a page of that width. */
@@ -17,14 +18,17 @@ export function declareOverlay(registry: Registry): void {
     .add('overlay <shell> <photo>', 'what is recorded in a photo’s view, drawn onto the picture', [
       'shellbook overlay QF-007 P-0231',
       'shellbook overlay QF-007 P-0231 --out p-0231-drawn.jpg',
+      'shellbook overlay QF-007 P-0231 --mark p-0231.html',
     ])
     .option('--out <file>', 'write the picture with the record drawn on it, as JPEG')
+    .option('--mark <file>', 'write a page for any browser, to pick the points in the picture')
     .action(
       registry.run(
-        ([shell, photo], { out }) => ({
+        ([shell, photo], { out, mark }) => ({
           shell: shell as string,
           photo: photo as string,
           ...(out === undefined ? {} : { out: out as string }),
+          ...(mark === undefined ? {} : { mark: mark as string }),
         }),
         lay,
       ),
@@ -38,6 +42,16 @@ async function lay(options: Options, context: Context): Promise<Status> {
   ]);
   const { opened, solved, bytes } = await openPhoto(options.shell, options.photo, context);
   const { model } = opened.assessment;
+  if (options.mark !== undefined) {
+    const [{ markPage }, { writeWhole }, { default: path }] = await Promise.all([
+      import('../mark-page.js'),
+      import('../print-books.js'),
+      import('node:path'),
+    ]);
+    await writeWhole(path.resolve(context.io.cwd, options.mark), Buffer.from(await markPage(model, solved, bytes)));
+    context.tell(`Written: ${options.mark}. Open it in a browser, pick seven points or more, and put the lines into photos.yaml`);
+    return 0;
+  }
   const made = overlay(model, solved);
   if (options.out !== undefined && solved.usable) {
     const [{ photoOverlay }, { pictureWith }, { writeWhole }, { default: path }] = await Promise.all([
