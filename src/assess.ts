@@ -2,6 +2,8 @@ import { clearances } from './compute/access/clearances.js';
 import { access } from './compute/access/index.js';
 import { photoCoverage } from './compute/access/photos.js';
 import type { Computed, Figures } from './compute/figures.js';
+import { overlay } from './compute/pictures/overlay.js';
+import type { SolvedPhoto } from './compute/pictures/solve-photo.js';
 import { photoSight, solvedPhotos } from './compute/pictures/solved-photos.js';
 import { services } from './compute/services/index.js';
 import { bondFigures } from './compute/structure/bonds.js';
@@ -14,6 +16,7 @@ import { weights } from './compute/weights/index.js';
 import { inspectionShares } from './compute/welding/inspection.js';
 import { heatAffectedZones } from './compute/welding/weld-bands.js';
 import type { Finding } from './finding.js';
+import { LazyMap } from './model/lazy-map.js';
 import type { Model } from './model/shell.js';
 import { judge } from './rules/index.js';
 import type { Outside, RuleArea } from './rules/rule.js';
@@ -41,7 +44,8 @@ export function assess(model: Model, found: readonly Finding[], outside: Outside
     weights: () => weights(model, figures.takeOff),
     services: () => services(model, figures.takeOff),
     access: () => access(model),
-    solvedPhotos: () => solvedPhotos(model, (file) => outside.photos?.get(file)?.picture),
+    solvedPhotos: () => solvedPhotos(model, (file) => outside.photos?.get(file)?.picture ?? outside.pictures?.get(file)),
+    overlays: () => new LazyMap(figures.solvedPhotos.keys(), (id) => overlay(model, figures.solvedPhotos.get(id) as SolvedPhoto)),
     photos: () => photoCoverage(model, photoSight(model, figures.solvedPhotos)),
     clearances: () => clearances(model, figures.takeOff),
     joints: () => joints(model),

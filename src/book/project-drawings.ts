@@ -10,6 +10,7 @@ export const projectDrawings: Drawings = {
   weldMap: (a, room) => drawing.weldMap(a, room),
   weldSymbols: (a) => drawing.weldSymbols(a),
   services: (a, medium, room) => [...drawing.serviceDrawings(a, medium, room), ...drawing.serviceDetails(a, medium, room)],
+  photoOverlay: (a, photo, widthMm) => drawing.photoOverlayDrawing(a, photo, widthMm),
   panelKeyPlan: (a, id, room) => drawing.panelKeyPlan(a, id, room),
   panelFace: (a, id, room) => drawing.panelFace(a, id, room),
   panels: (a, room) => drawing.panelsDrawings(a, room),

@@ -55,7 +55,8 @@ export async function openShell(
   const model = await withChanges(store, found.model, standing, areas);
   context.progress(`Computing ${shell}`);
   const outside = standing ? { uncommitted: standing.uncommitted, ...(await lapses(store, found, areas)) } : {};
-  const assessment = assess(model, found.findings, { ...outside, ...more }, areas);
+  const pictures = await markedPictures(store, found);
+  const assessment = assess(model, found.findings, { ...outside, ...(pictures ? { pictures } : {}), ...more }, areas);
   return { store, assessment, standing };
 }
 
@@ -71,6 +72,16 @@ export async function withChanges(
   const changes = await changesOf(store.root, model.shell.id, store.text.files, standing.uncommitted);
   const { withoutSigned } = await import('../closeout/signed-since.js');
   return { ...model, changes: withoutSigned(model, changes) };
+}
+
+/** Size and lens of the pictures that have marked points. */
+async function markedPictures({ root, text }: OpenStore, { model }: LoadedShell): Promise<Outside['pictures']> {
+  const files = model.shell.photos.flatMap(({ file, seen }) =>
+    seen === undefined ? [] : [`shells/${model.shell.id}/photos/${file}`].filter((one) => text.photos.has(one)),
+  );
+  if (files.length === 0) return undefined;
+  const { pictureFactsOf } = await import('../store/picture-facts.js');
+  return pictureFactsOf(root, files);
 }
 
 async function lapses(store: OpenStore, { model }: LoadedShell, areas?: readonly RuleArea[]): Promise<Pick<Outside, 'lapsedBy'>> {

@@ -2,6 +2,7 @@ import type { Model } from '../model/shell.js';
 import type { Clearances } from './access/clearances.js';
 import type { PhotoCoverage } from './access/photos.js';
 import type { AccessFigures } from './access/types.js';
+import type { Overlay } from './pictures/overlay.js';
 import type { SolvedPhoto } from './pictures/solve-photo.js';
 import type { ServicesFigures } from './services/types.js';
 import type { BondFigure } from './structure/bonds.js';
@@ -24,6 +25,8 @@ export interface Figures {
   readonly photos: PhotoCoverage;
   /** Photos with marked points, by id. */
   readonly solvedPhotos: ReadonlyMap<string, SolvedPhoto>;
+  /** What is recorded in the view of each of them, made when asked for. */
+  readonly overlays: ReadonlyMap<string, Overlay>;
   readonly joints: JointFigures;
   readonly openings: readonly OpeningFigure[];
   readonly weldTotals: WeldTotals;

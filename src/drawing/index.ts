@@ -20,6 +20,7 @@ export { noDrillFace } from './views/no-drill.js';
 export { openingDrawing } from './views/opening.js';
 export { panelFace } from './views/panel-face.js';
 export { faceWords, panelKeyPlan, panelsDrawings } from './views/panels.js';
+export { photoOverlayDrawing } from './views/photo-overlay.js';
 export { protectionPlan } from './views/protection-plan.js';
 export { sectionDrawing } from './views/section.js';
 export { serviceDetails } from './views/service-details.js';

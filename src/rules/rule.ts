@@ -1,6 +1,7 @@
 import type { Figures } from '../compute/figures.js';
 import type { Finding, Severity } from '../finding.js';
 import type { Model } from '../model/shell.js';
+import type { PictureFacts } from '../records/picture-facts.js';
 import type { PhotoFacts } from '../store/photo-facts.js';
 
 /** What only the world outside the records can say. The caller looks it up; absent where it could not. */
@@ -13,6 +14,8 @@ export interface Outside {
   readonly entered?: ReadonlyMap<string, string>;
   /** Path in the store of a picture → what its file says by itself; absent where nobody looked. */
   readonly photos?: ReadonlyMap<string, PhotoFacts>;
+  /** Path in the store of a picture with marked points → its size and lens, where its facts are not asked for. */
+  readonly pictures?: ReadonlyMap<string, PictureFacts>;
   /** Id of a lapsed sign-off → `kind id` of the records that it covered and that have changed since; absent where nobody knows. */
   readonly lapsedBy?: ReadonlyMap<string, readonly string[]>;
 }

@@ -1,3 +1,4 @@
+import path from 'node:path';
 import type { PictureFacts } from '../records/picture-facts.js';
 import { openPicture } from './picture.js';
 
@@ -22,6 +23,16 @@ export async function pictureFacts(given: Buffer | string): Promise<PictureFacts
   const [widthPx, heightPx] = turned ? [head.height, head.width] : [head.width, head.height];
   const equivalentMm = equivalentOf((exif ?? {}) as Readonly<Record<string, unknown>>);
   return { widthPx, heightPx, ...(equivalentMm === undefined ? {} : { equivalentMm }) };
+}
+
+/** Those of some pictures of a store, by their paths in it; what is no picture is left out. One after the other: only their heads are read. */
+export async function pictureFactsOf(root: string, files: readonly string[]): Promise<ReadonlyMap<string, PictureFacts>> {
+  const facts = new Map<string, PictureFacts>();
+  for (const file of files) {
+    const found = await pictureFacts(path.join(root, file)).catch(() => undefined);
+    if (found) facts.set(file, found);
+  }
+  return facts;
 }
 
 /** Millimetres in the unit of the sensor's resolution: 2 inch, 3 cm, 4 mm, 5 µm. */

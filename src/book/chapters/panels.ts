@@ -66,6 +66,11 @@ function card(book: Book, panel: Panel) {
     behind: behindTable(book, worstFirst(book, services), members.length > 0),
     members,
     photos: pictures,
+    overlay: overlayOf(
+      book,
+      panel,
+      pictures.map(({ text }) => text),
+    ),
     afterwards: members.length + pictures.length > 0,
   };
 }
@@ -84,6 +89,19 @@ function worstFirst(book: Book, items: readonly BehindItem[]): readonly BehindIt
     return at === -1 ? worst.length : at;
   };
   return [...items].sort((a, b) => rank(a) - rank(b) || a.distanceMm - b.distanceMm);
+}
+
+/** Width of a photo with the record drawn on it, mm. */
+const OVERLAY_MM = 156;
+
+/** The first close-in photo that is tied to the coach and has something of the panel’s own in its view. */
+function overlayOf(book: Book, panel: Panel, photos: readonly string[]) {
+  for (const id of photos) {
+    const drawing = book.draw.photoOverlay(book.assessment, id, OVERLAY_MM);
+    const path = book.photos.byId.get(id)?.path;
+    if (drawing && path && drawing.ids.includes(panel.id)) return { drawing, path, photo: ref(id) };
+  }
+  return undefined;
 }
 
 /** Pictures of the panel, or of a cavity that it opens onto, taken before it went on. */

@@ -1,19 +1,43 @@
 import type { Pixel } from '../../compute/camera/camera.js';
+import type { Computed } from '../../compute/figures.js';
 import type { DrawnRecord, Overlay, Stretch } from '../../compute/pictures/overlay.js';
 import type { Model } from '../../model/shell.js';
 import { smallLength } from '../../quantity/format.js';
-import { labelMarks } from '../compose.js';
+import { type Drawing, type DrawingOptions, labelMarks } from '../compose.js';
 import { Ink, textBox } from '../ink.js';
 import { type LabelWish, placeLabels } from '../labels.js';
 import { MEDIUM_STYLES } from '../media.js';
 import { circle, grow, line, type Mark, type Point, type Rect, type Scene, text } from '../scene.js';
 import type { Layer, PenName } from '../styles.js';
+import { toSvg } from '../svg.js';
 import { nodeMarks } from '../symbols.js';
 
 /** Ids on one picture: more hide it. */
 const MOST_LABELS = 40;
 /** Lines shorter than this on the sheet have no name, mm. */
 const LEAST_NAMED_MM = 6;
+
+/** The drawing of a photo’s overlay as the book takes it; undefined where the photo is not tied to the coach. */
+export function photoOverlayDrawing(
+  { model, figures }: Computed,
+  photo: string,
+  widthMm: number,
+  options: DrawingOptions = {},
+): Drawing | undefined {
+  const overlay = figures.overlays.get(photo);
+  if (!overlay?.solved.usable) return undefined;
+  const scene = photoOverlay(model, overlay, widthMm);
+  return {
+    id: `overlay-${photo}`,
+    title: scene.title,
+    alt: scene.alt,
+    scale: 'not to scale',
+    svg: toSvg(scene, { linkable: options.linkable ?? (() => true) }),
+    widthMm,
+    heightMm: scene.heightMm,
+    ids: overlay.drawn.map(({ id }) => id),
+  };
+}
 
 /** What is recorded, to be laid over a photo that is `widthMm` wide; without the photo itself. */
 export function photoOverlay(model: Model, overlay: Overlay, widthMm: number): Scene {
