@@ -66,7 +66,7 @@ function setCross(px: readonly [number, number]): void {
 
 function draw(): void {
   for (const old of frame.querySelectorAll('.mark')) old.remove();
-  picked.forEach(({ px }, i) => putMark(px, String(i + 1), 'mark'));
+  for (const [i, { px }] of picked.entries()) putMark(px, String(i + 1), 'mark');
   if (cross) putMark(cross, '', 'mark cross');
   paintLoupe();
   list.replaceChildren(...picked.map((one, i) => row(one, i)));
