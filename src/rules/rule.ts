@@ -63,7 +63,7 @@ export interface Rule {
   readonly why: string;
   /** The clause or figure behind it; `common practice, no source` where it is the trade's own. */
   readonly source: string;
-  readonly examples?: Examples;
+  readonly examples: Examples;
   check(given: Case): readonly RuleFinding[];
 }
 

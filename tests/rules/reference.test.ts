@@ -26,13 +26,13 @@ describe('the page of rules', () => {
 });
 
 describe('the examples of a rule', () => {
-  it.each(RULES.filter(({ examples }) => examples !== undefined).map((rule) => [rule.name, rule] as const))(
+  it.each(RULES.map((rule) => [rule.name, rule] as const))(
     '%s: the first gives the finding, the second does not',
     (name, { examples }) => {
-      const found = (text: string) => findingsOf(`${examples?.given ?? ''}\n${text}`);
-      const fails = found(examples?.fails ?? '');
+      const found = (text: string) => findingsOf(`${examples.given ?? ''}\n${text}`);
+      const fails = found(examples.fails);
       expect(fails.map(({ rule }) => rule)).toContain(name);
-      const passes = found(examples?.passes ?? '');
+      const passes = found(examples.passes);
       expect(passes.filter(({ rule }) => rule === name)).toEqual([]);
       for (const finding of [...fails, ...passes]) expect(finding.rule, finding.message).not.toMatch(/^format\./u);
     },

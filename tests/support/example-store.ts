@@ -28,6 +28,7 @@ limits:
 # shell.yaml
 shell: X-1
 title: Example coach
+tanks: [{id: FUEL, contents: diesel, capacity: 200 L, at: [2 m, 0.9 m, 0 m]}]
 chassis:
   gvwr: 12000 kg
   frame: {rail_top_above_ground: 1 m, rail_spacing: 860 mm}

@@ -10,6 +10,22 @@ export const hotPart: Rule = {
   finds: 'A run or node closer to an exhaust or other hot part than it may be, unless it ends on it.',
   why: 'Insulation and hose go hard and crack long before they burn.',
   source: 'limit from the part’s maker or shop.yaml; 230 mm dry and 50 mm wet: ABYC E-11, from memory',
+  examples: {
+    given: `
+# components.yaml
+- {id: FLUE, name: heater flue, mass: 1 kg, at: [1 m, 0 m, 1 m], size: 100 mm x 100 mm x 100 mm, hot: dry}
+# services/dc.yaml
+service: Lights
+medium: dc
+nodes:
+`,
+    fails: `
+  - {id: S1, kind: splice, at: [1.15 m, 0 m, 1 m]}
+`,
+    passes: `
+  - {id: S1, kind: splice, at: [1.6 m, 0 m, 1 m]}
+`,
+  },
   check({ model: { shell, shop }, figures }) {
     return figures.clearances.tooNear
       .filter(({ kind }) => kind === 'hot')

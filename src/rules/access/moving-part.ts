@@ -13,6 +13,26 @@ export const movingPart: Rule = {
     'A run, node, member or piece of equipment closer to a moving tyre, or a run or node to a moving slide-out, than it may be.',
   why: 'The tyre at full bump and lock, or the slide on its way in, cuts it through.',
   source: 'limit from shop.yaml; 50 mm: common practice, no source',
+  examples: {
+    given: `
+# shell.yaml
+shell: X-1
+title: Example coach
+chassis:
+  gvwr: 12000 kg
+  frame: {rail_top_above_ground: 1 m, rail_spacing: 860 mm}
+  axles:
+    - {id: steer, x: 0 m, gawr: 5000 kg, track: 2 m}
+    - {id: drive, x: 5 m, gawr: 9000 kg, track: 1.8 m, travel: {bump: 80 mm, rebound: 110 mm}, tyres: {count: 2, load_index: 152, diameter: 1 m, width: 300 mm, size: 295/75R22.5}}
+# components.yaml
+`,
+    fails: `
+- {id: BOX, name: step box, mass: 5 kg, at: [5.65 m, 0.9 m, -0.5 m], size: 300 mm x 300 mm x 300 mm}
+`,
+    passes: `
+- {id: BOX, name: step box, mass: 5 kg, at: [7 m, 0.9 m, -0.5 m], size: 300 mm x 300 mm x 300 mm}
+`,
+  },
   check({ model: { shell, shop }, figures }) {
     return figures.clearances.tooNear
       .filter(({ kind }) => kind !== 'hot')

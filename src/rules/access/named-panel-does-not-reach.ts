@@ -9,6 +9,25 @@ export const namedPanelDoesNotReach: Rule = {
   finds: 'A node whose record names a panel that does not open onto it: too far, on the wrong side, blocked, or no access panel.',
   why: 'A technician opens the wrong panel, and trusts the book no more.',
   source: 'reach: ANSUR II 2012, 5th percentile; openings: MIL-STD-1472, from memory',
+  examples: {
+    given: `
+# zones.yaml
+- {id: TC, name: belly trough, box: [[0 m, -0.5 m, 0 m], [4 m, 0.5 m, 0.3 m]], closed_by: [BP-1], drains: [[2.9 m, 0 m, 0 m]]}
+# panels.yaml
+- {id: BP-1, kind: belly, thickness: 2 mm, outline: [[0 m, -0.5 m, 0 m], [4 m, -0.5 m, 0 m], [4 m, 0.5 m, 0 m], [0 m, 0.5 m, 0 m]]}
+- {id: AP-1, kind: access, of: BP-1, opening: 300 mm x 300 mm, facing: down, outline: [[0.85 m, -0.15 m, 0 m], [1.15 m, -0.15 m, 0 m], [1.15 m, 0.15 m, 0 m], [0.85 m, 0.15 m, 0 m]]}
+# services/dc.yaml
+service: Lights
+medium: dc
+nodes:
+`,
+    fails: `
+  - {id: S1, kind: splice, at: [3.5 m, 0 m, 0.15 m], tolerance: 10 mm, panel: AP-1}
+`,
+    passes: `
+  - {id: S1, kind: splice, at: [1.05 m, 0 m, 0.15 m], tolerance: 10 mm, panel: AP-1}
+`,
+  },
   check({ model: { shell, shop }, figures }) {
     const panels = new Map(shell.panels.map((panel) => [panel.id, panel] as const));
     const found = new Map(figures.access.nodes.map((node) => [node.id, node] as const));

@@ -8,6 +8,20 @@ export const noPanelOverBay: Rule = {
   finds: 'A concealed underfloor bay closed by belly panels that no access panel opens onto.',
   why: 'What runs there cannot be looked at without taking the belly down.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# zones.yaml
+- {id: TC, name: belly trough, box: [[0 m, -0.5 m, 0 m], [4 m, 0.5 m, 0.3 m]], closed_by: [BP-1], drains: [[2.9 m, 0 m, 0 m]]}
+# panels.yaml
+- {id: BP-1, kind: belly, thickness: 2 mm, outline: [[0 m, -0.5 m, 0 m], [4 m, -0.5 m, 0 m], [4 m, 0.5 m, 0 m], [0 m, 0.5 m, 0 m]]}
+`,
+    fails: `
+# no access panel
+`,
+    passes: `
+- {id: AP-1, kind: access, of: BP-1, opening: 300 mm x 300 mm, facing: down, outline: [[0.85 m, -0.15 m, 0 m], [1.15 m, -0.15 m, 0 m], [1.15 m, 0.15 m, 0 m], [0.85 m, 0.15 m, 0 m]]}
+`,
+  },
   check({ model: { shell }, figures }) {
     const belly = new Set(shell.panels.filter((panel) => panel.panelKind === 'belly').map((panel) => panel.id));
     const opened = new Set(

@@ -8,6 +8,22 @@ export const notVerified: Rule = {
   finds: 'A shell with services whose record has no concealed cavity at all.',
   why: 'Every node then counts as open, so nothing was judged.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# services/dc.yaml
+service: Lights
+medium: dc
+nodes:
+  - {id: S1, kind: splice, at: [1 m, 0 m, 0.2 m], tolerance: 10 mm}
+# zones.yaml
+`,
+    fails: `
+# no cavity is recorded
+`,
+    passes: `
+- {id: TC, box: [[0 m, -0.5 m, 0 m], [3 m, 0.5 m, 0.5 m]]}
+`,
+  },
   check({ model: { shell } }) {
     if (shell.nodes.length === 0 || shell.zones.some((zone) => zone.concealed)) return [];
     return [

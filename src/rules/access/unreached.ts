@@ -20,6 +20,25 @@ export const unreached: Rule = {
   why: 'When it fails, the skin must be cut.',
   source:
     'reach: ANSUR II 2012, 5th percentile; openings: MIL-STD-1472, from memory; the rule itself: common practice, no source',
+  examples: {
+    given: `
+# zones.yaml
+- {id: TC, name: belly trough, box: [[0 m, -0.5 m, 0 m], [4 m, 0.5 m, 0.3 m]], closed_by: [BP-1], drains: [[2.9 m, 0 m, 0 m]]}
+# panels.yaml
+- {id: BP-1, kind: belly, thickness: 2 mm, outline: [[0 m, -0.5 m, 0 m], [4 m, -0.5 m, 0 m], [4 m, 0.5 m, 0 m], [0 m, 0.5 m, 0 m]]}
+- {id: AP-1, kind: access, of: BP-1, opening: 300 mm x 300 mm, facing: down, outline: [[0.85 m, -0.15 m, 0 m], [1.15 m, -0.15 m, 0 m], [1.15 m, 0.15 m, 0 m], [0.85 m, 0.15 m, 0 m]]}
+# services/dc.yaml
+service: Lights
+medium: dc
+nodes:
+`,
+    fails: `
+  - {id: S1, kind: splice, at: [3.5 m, 0 m, 0.15 m], tolerance: 10 mm}
+`,
+    passes: `
+  - {id: S1, kind: splice, at: [1.05 m, 0 m, 0.15 m], tolerance: 10 mm}
+`,
+  },
   check(given) {
     const { units } = given.model.shop;
     return concealedNodes(given)

@@ -14,6 +14,30 @@ export const closedOver: Rule = {
     'A concealed run or joint that was closed in while a finding about it, its circuit or its cavity was open. "Use as is" with who approved it counts as settled.',
   why: 'What is shut in behind a panel with its fault is forgotten with it.',
   source: 'ISO 9001:2015 clause 8.7.1',
+  examples: {
+    given: `
+# zones.yaml
+- {id: TC, name: belly trough, box: [[0 m, -0.5 m, 0 m], [4 m, 0.5 m, 0.3 m]], closed_by: [BP-1], drains: [[2.9 m, 0 m, 0 m]]}
+# panels.yaml
+- {id: BP-1, kind: belly, thickness: 2 mm, date: 2026-04-20, outline: [[0 m, -0.5 m, 0 m], [4 m, -0.5 m, 0 m], [4 m, 0.5 m, 0 m], [0 m, 0.5 m, 0 m]]}
+# services/dc.yaml
+service: Lights
+medium: dc
+circuits: [{id: DC-1, voltage: 12 V, protection: {kind: fuse, rating: 5 A, at: N1}, conductor: {awg: 14}}]
+nodes:
+  - {id: N1, kind: source, at: [-1 m, 0 m, 0.15 m], tolerance: 10 mm}
+  - {id: N2, kind: load, at: [5 m, 0 m, 0.15 m], tolerance: 10 mm}
+runs:
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2, zones: [TC], tolerance: 10 mm}
+# findings.yaml
+`,
+    fails: `
+- {id: NC-1, raised: 2026-04-02, of: [DC-1/1], description: a dent, decision: rework, approved_by: J2}
+`,
+    passes: `
+- {id: NC-1, raised: 2026-04-02, of: [DC-1/1], description: a dent, decision: rework, approved_by: J2, closed: 2026-04-10}
+`,
+  },
   check({ model }) {
     const items = concealed(model);
     return model.shell.findings.flatMap((record): readonly RuleFinding[] => {

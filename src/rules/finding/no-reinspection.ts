@@ -12,6 +12,26 @@ export const noReinspection: Rule = {
     'A rework or repair closed without an accepted inspection, a passed test, a new measurement or a photo after the finding was raised.',
   why: '"Fixed" is a word; the second look is the evidence.',
   source: 'ISO 9001:2015 clause 8.7.1 (conformity is verified when nonconforming outputs are corrected)',
+  examples: {
+    given: `
+# members.yaml
+- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
+- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+# welds.yaml
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-03-02, inspections: [{method: VT, by: J2, date: 2026-03-03, result: accept}]}
+# findings.yaml
+`,
+    fails: `
+- {id: NC-1, raised: 2026-04-02, of: [A], description: a dent, decision: rework, approved_by: J2, closed: 2026-04-10}
+`,
+    passes: `
+- {id: NC-1, raised: 2026-04-02, of: [A], description: a dent, decision: rework, approved_by: J2, closed: 2026-04-10}
+# pictures
+shells/X-1/photos/a.jpg: {sha256: ab}
+# photos/photos.yaml
+- {id: P-1, file: a.jpg, of: [A], taken: 2026-04-09}
+`,
+  },
   check({ model }) {
     return model.shell.findings.flatMap((record) => {
       const reworked = record.decision === 'rework' || record.decision === 'repair';

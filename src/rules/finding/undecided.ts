@@ -9,6 +9,17 @@ export const undecided: Rule = {
   finds: 'A nonconformance without a decision, or whose decision nobody approved. A warning until its stage is signed off.',
   why: 'Nothing is closed over an open nonconformance: what is not decided is forgotten.',
   source: 'ISO 9001:2015 clause 8.7',
+  examples: {
+    given: `
+# findings.yaml
+`,
+    fails: `
+- {id: NC-1, raised: 2026-04-02, of: [X-1], description: a dent}
+`,
+    passes: `
+- {id: NC-1, raised: 2026-04-02, of: [X-1], description: a dent, decision: use as is, approved_by: J2}
+`,
+  },
   check({ model }) {
     const signed = new Set(model.shell.signoffs.map((signoff) => signoff.stage));
     return model.shell.findings.flatMap((record) => {

@@ -9,6 +9,19 @@ export const alloySwapped: Rule = {
     'A member whose heat is certified for another alloy than the record says. A warning where only the temper differs. One finding for each heat and alloy.',
   why: 'Strength, filler and procedure all follow from the alloy: the paper and the record cannot both be right.',
   source: 'EN 10204:2004, from memory; common practice',
+  examples: {
+    given: `
+# members.yaml
+- {id: CB-1, section: RT4x2, alloy: 6061-T6, heat: H-1, from: [1 m, -1 m, 0 m], to: [1 m, 1 m, 0 m]}
+# library/certificates.yaml
+`,
+    fails: `
+- {id: MC-1, heats: [H-1], alloy: 5052-H32, type: 3.1}
+`,
+    passes: `
+- {id: MC-1, heats: [H-1], alloy: 6061-T6, type: 3.1}
+`,
+  },
   check({ model: { shell }, figures }) {
     return figures.materials.heats.flatMap(({ heat, alloys, members, certificates }): readonly RuleFinding[] => {
       const certified = [...new Set(certificates.map(({ alloy }) => alloy))];

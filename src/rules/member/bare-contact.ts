@@ -11,6 +11,19 @@ export const bareContact: Rule = {
     'Aluminium in contact with steel, stainless or copper, at a clamp or where two members meet, without an isolator on record. A clamp counts as steel.',
   why: 'Aluminium is eaten away where it touches another metal in the wet, under the paint and out of sight.',
   source: 'MIL-STD-889 (galvanic series), from memory; isolator at each clamp: common practice, no source',
+  examples: {
+    given: `
+# members.yaml
+- {id: SF-L, section: RT4x2, alloy: 6061-T6, from: [0 m, -0.4 m, 0.1 m], to: [3 m, -0.4 m, 0.1 m]}
+# clamps.yaml
+`,
+    fails: `
+- {id: UB-1, kind: U-bolt, at: [1 m, -0.4 m, 0 m], torque: 200 N.m, joins: [SF-L]}
+`,
+    passes: `
+- {id: UB-1, kind: U-bolt, at: [1 m, -0.4 m, 0 m], torque: 200 N.m, joins: [SF-L], isolator: yes}
+`,
+  },
   check({ model, figures }) {
     const { byId } = model.shell;
     return unlikeContacts(model, figures.joints).flatMap(({ clamp, parts, metals, isolated }): readonly RuleFinding[] => {

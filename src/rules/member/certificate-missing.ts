@@ -12,6 +12,19 @@ export const certificateMissing: Rule = {
     'A heat of which no certificate of type 3.1 or 3.2 is on record. One finding a heat; one note for the shell while the library has no certificates at all.',
   why: 'The paper of the heat is the only evidence that the metal is what its marking says.',
   source: 'EN 10204:2004 (3.1 and 3.2 are tested on the delivery itself) and EN 1090-3, from memory',
+  examples: {
+    given: `
+# members.yaml
+- {id: CB-1, section: RT4x2, alloy: 6061-T6, heat: H-1, from: [1 m, -1 m, 0 m], to: [1 m, 1 m, 0 m]}
+# library/certificates.yaml
+`,
+    fails: `
+- {id: MC-1, heats: [H-1], alloy: 6061-T6, type: 2.2}
+`,
+    passes: `
+- {id: MC-1, heats: [H-1], alloy: 6061-T6, type: 3.1}
+`,
+  },
   check({ model, figures }) {
     const bare = figures.materials.heats.filter(({ certificates }) => !certificates.some(isOfTheHeat));
     if (bare.length === 0) return [];

@@ -12,6 +12,17 @@ export const clampCheckDue: Rule = {
   finds: 'Clamps whose later check is set and not on record. One note for each distance or time.',
   why: 'Clamps settle in the paint oven and on the first run: whoever drives the coach must know what is still to be done.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# clamps.yaml
+`,
+    fails: `
+- {id: UB-1, kind: U-bolt, at: [1 m, -0.4 m, 0 m], torque: 200 N.m, check_again: {after: 500 mi}}
+`,
+    passes: `
+- {id: UB-1, kind: U-bolt, at: [1 m, -0.4 m, 0 m], torque: 200 N.m, check_again: {after: 500 mi}, checks: [{date: 2026-10-14, after: 500 mi}]}
+`,
+  },
   check({ model: { shell }, figures }) {
     const byId = new Map(shell.clamps.map((clamp) => [clamp.id, clamp]));
     const due = new Map<string, Clamp[]>();

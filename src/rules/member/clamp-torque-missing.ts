@@ -8,6 +8,17 @@ export const clampTorqueMissing: Rule = {
   finds: 'A U-bolt, or a clamp with a bolt, without the torque that it was tightened to. A note where no later check is set.',
   why: 'The shell hangs on its clamps: too loose it walks on the frame, too tight the rail is crushed; and every clamp settles.',
   source: 'common practice, no source: follow the chassis maker’s body builder manual',
+  examples: {
+    given: `
+# clamps.yaml
+`,
+    fails: `
+- {id: UB-1, kind: U-bolt, at: [1 m, -0.4 m, 0 m], check_again: {after: 500 mi}}
+`,
+    passes: `
+- {id: UB-1, kind: U-bolt, at: [1 m, -0.4 m, 0 m], torque: 200 N.m, check_again: {after: 500 mi}}
+`,
+  },
   check({ model: { shell } }) {
     return shell.clamps.flatMap((clamp) => {
       if (clamp.bolt === undefined && !/bolt/iu.test(clamp.clampKind)) return [];

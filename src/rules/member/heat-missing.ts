@@ -14,6 +14,18 @@ export const heatMissing: Rule = {
   finds: 'A primary member without a heat. One note for the shell while no member has one.',
   why: 'An off-cut that lost its heat is metal of which nobody knows what it is; a recall of a heat would miss it.',
   source: 'EN 1090-3 clause 5.2 (constituent products are traceable), from memory; off-cuts: common practice, no source',
+  examples: {
+    given: `
+# members.yaml
+- {id: CB-1, section: RT4x2, alloy: 6061-T6, heat: H-1, from: [1 m, -1 m, 0 m], to: [1 m, 1 m, 0 m]}
+`,
+    fails: `
+- {id: CB-2, section: RT4x2, alloy: 6061-T6, from: [2 m, -1 m, 0 m], to: [2 m, 1 m, 0 m]}
+`,
+    passes: `
+- {id: CB-2, section: RT4x2, alloy: 6061-T6, heat: H-1, from: [2 m, -1 m, 0 m], to: [2 m, 1 m, 0 m]}
+`,
+  },
   check({ model }) {
     const { members } = model.shell;
     const without = members.filter((member) => isPrimary(member) && member.heat === undefined);

@@ -13,6 +13,17 @@ export const lengthDiffers: Rule = {
   finds: 'A cut length that differs from the member’s line by more than 3 mm or 0.2 %, whichever is larger.',
   why: 'One of the two is wrong: mass and joints follow from them.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# members.yaml
+`,
+    fails: `
+- {id: CB-1, section: RT4x2, alloy: 6061-T6, from: [1 m, -1 m, 0 m], to: [1 m, 1 m, 0 m], cut_length: 2050 mm}
+`,
+    passes: `
+- {id: CB-1, section: RT4x2, alloy: 6061-T6, from: [1 m, -1 m, 0 m], to: [1 m, 1 m, 0 m], cut_length: 1998 mm}
+`,
+  },
   check({ model, figures }) {
     const { units } = model.shop;
     const byId = new Map(model.shell.members.map((member) => [member.id, member]));

@@ -8,6 +8,18 @@ export const offcutHeat: Rule = {
   finds: 'An off-cut whose heat or alloy is not that of the member it was cut from.',
   why: 'One bar has one heat: a marking was copied wrong, or the off-cut is of another bar.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# members.yaml
+- {id: CB-1, section: RT4x2, alloy: 6061-T6, heat: H-1, from: [1 m, -1 m, 0 m], to: [1 m, 1 m, 0 m]}
+`,
+    fails: `
+- {id: BR-1, offcut_of: CB-1, section: RT4x2, alloy: 6061-T6, heat: H-2, from: [2 m, -1 m, 0 m], to: [2 m, -0.8 m, 0 m]}
+`,
+    passes: `
+- {id: BR-1, offcut_of: CB-1, section: RT4x2, alloy: 6061-T6, heat: H-1, from: [2 m, -1 m, 0 m], to: [2 m, -0.8 m, 0 m]}
+`,
+  },
   check({ model: { shell } }) {
     const byId = new Map(shell.members.map((member) => [member.id, member]));
     return shell.members.flatMap((member) => {

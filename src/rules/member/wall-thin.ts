@@ -14,6 +14,19 @@ export const wallThin: Rule = {
   finds: 'A tube among the members with a wall under 1/8 in (3.2 mm). One finding a section.',
   why: 'A thinner wall burns through and loses more of its strength to the heat of the weld.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# members.yaml
+- {id: CB-1, section: TUBE, alloy: 6061-T6, from: [1 m, -1 m, 0 m], to: [1 m, 1 m, 0 m]}
+# library/sections.yaml
+`,
+    fails: `
+- {id: TUBE, shape: rectangular tube, depth: 2 in, width: 2 in, wall: 0.080 in}
+`,
+    passes: `
+- {id: TUBE, shape: rectangular tube, depth: 2 in, width: 2 in, wall: 1/8 in}
+`,
+  },
   check({ model: { shell, library, shop } }) {
     return [...library.sections.values()].flatMap(({ id, dimensions }) => {
       const tube =

@@ -9,6 +9,17 @@ export const zeroLength: Rule = {
   finds: 'A member whose line starts and ends in one place.',
   why: 'It has no direction: it cannot be drawn, joined or weighed.',
   source: 'geometry',
+  examples: {
+    given: `
+# members.yaml
+`,
+    fails: `
+- {id: CB-1, section: RT4x2, alloy: 6061-T6, from: [1 m, -1 m, 0 m], to: [1 m, -1 m, 0 m]}
+`,
+    passes: `
+- {id: CB-1, section: RT4x2, alloy: 6061-T6, from: [1 m, -1 m, 0 m], to: [1 m, 1 m, 0 m]}
+`,
+  },
   check({ model }) {
     return model.shell.members.flatMap(({ id, shape, source }) => {
       if (shape.kind !== 'line' || distance(shape.from, shape.to) > 0) return [];

@@ -11,6 +11,22 @@ export const gussetMissing: Rule = {
     'A slide-out opening with a corner that no gusset plate is near, or any opening that names a gusset that stands elsewhere.',
   why: 'The corners of a slide-out opening take its load each time it moves: they crack first.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# openings.yaml
+- {id: SO-1, kind: slide-out, wall: left, sill: [[1 m, -1.2 m, 0 m], [3 m, -1.2 m, 0 m]], width: 2000 mm, height: 1500 mm}
+# members.yaml
+- {id: G-1, part: corner gusset, alloy: 5052-H32, plate: {thickness: 5/16 in, outline: [[1 m, -1.2 m, 0 m], [1.3 m, -1.2 m, 0 m], [1 m, -1.2 m, 0.3 m]]}}
+- {id: G-2, part: corner gusset, alloy: 5052-H32, plate: {thickness: 5/16 in, outline: [[3 m, -1.2 m, 0 m], [2.7 m, -1.2 m, 0 m], [3 m, -1.2 m, 0.3 m]]}}
+- {id: G-3, part: corner gusset, alloy: 5052-H32, plate: {thickness: 5/16 in, outline: [[3 m, -1.2 m, 1.5 m], [2.7 m, -1.2 m, 1.5 m], [3 m, -1.2 m, 1.2 m]]}}
+`,
+    fails: `
+# no plate at the fourth corner
+`,
+    passes: `
+- {id: G-4, part: corner gusset, alloy: 5052-H32, plate: {thickness: 5/16 in, outline: [[1 m, -1.2 m, 1.5 m], [1.3 m, -1.2 m, 1.5 m], [1 m, -1.2 m, 1.2 m]]}}
+`,
+  },
   check({ model: { shell, shop }, figures }) {
     const byId = new Map(shell.openings.map((opening) => [opening.id, opening]));
     return figures.openings.flatMap(({ id, gussets, cornersWithoutGusset = [] }) => {

@@ -9,6 +9,26 @@ export const gussetPhoto: Rule = {
   finds: 'A corner gusset of a slide-out opening that no photo shows. A note until the opening’s stage is signed off.',
   why: 'The corners crack first, and the skin hides them: the photo is what a service shop has.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# openings.yaml
+- {id: SO-1, kind: slide-out, wall: left, sill: [[1 m, -1.2 m, 0 m], [3 m, -1.2 m, 0 m]], width: 2000 mm, height: 1500 mm}
+# members.yaml
+- {id: G-1, part: corner gusset, alloy: 5052-H32, plate: {thickness: 5/16 in, outline: [[1 m, -1.2 m, 0 m], [1.3 m, -1.2 m, 0 m], [1 m, -1.2 m, 0.3 m]]}}
+- {id: G-2, part: corner gusset, alloy: 5052-H32, plate: {thickness: 5/16 in, outline: [[3 m, -1.2 m, 0 m], [2.7 m, -1.2 m, 0 m], [3 m, -1.2 m, 0.3 m]]}}
+- {id: G-3, part: corner gusset, alloy: 5052-H32, plate: {thickness: 5/16 in, outline: [[3 m, -1.2 m, 1.5 m], [2.7 m, -1.2 m, 1.5 m], [3 m, -1.2 m, 1.2 m]]}}
+- {id: G-4, part: corner gusset, alloy: 5052-H32, plate: {thickness: 5/16 in, outline: [[1 m, -1.2 m, 1.5 m], [1.3 m, -1.2 m, 1.5 m], [1 m, -1.2 m, 1.2 m]]}}
+# pictures
+shells/X-1/photos/a.jpg: {sha256: ab}
+# photos/photos.yaml
+`,
+    fails: `
+# no photo shows them
+`,
+    passes: `
+- {id: P-1, file: a.jpg, of: [G-1, G-2, G-3, G-4]}
+`,
+  },
   check({ model: { shell }, figures }) {
     const signed = new Set(shell.signoffs.map(({ stage }) => stage));
     const shown = new Set(shell.photos.flatMap(({ of }) => of));

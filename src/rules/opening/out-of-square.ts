@@ -9,6 +9,17 @@ export const outOfSquare: Rule = {
   finds: 'An opening whose diagonals differ by more than the shop’s limit (1/8 in unless set).',
   why: 'A slide-out binds and a door leaks in an opening that is racked.',
   source: 'limit `diagonal_difference` in shop.yaml; common practice, no source',
+  examples: {
+    given: `
+# openings.yaml
+`,
+    fails: `
+- {id: DR-1, kind: door, wall: right, sill: [[1 m, 1 m, 0 m], [1.7 m, 1 m, 0 m]], width: 700 mm, height: 1900 mm, measured: {diagonals: [2025 mm, 2033 mm]}}
+`,
+    passes: `
+- {id: DR-1, kind: door, wall: right, sill: [[1 m, 1 m, 0 m], [1.7 m, 1 m, 0 m]], width: 700 mm, height: 1900 mm, measured: {diagonals: [2025 mm, 2027 mm]}}
+`,
+  },
   check({ model: { shell, shop }, figures }) {
     const byId = new Map(shell.openings.map((opening) => [opening.id, opening]));
     return figures.openings.flatMap(({ id, diagonalDifferenceMm, rackingDeg }) => {

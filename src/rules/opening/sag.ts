@@ -9,6 +9,17 @@ export const sag: Rule = {
   finds: 'A header that was measured to sag by more than the shop’s limit (1/16 in unless set).',
   why: 'A sagged header rubs the slide-out or the door, and says that it carries more than it should.',
   source: 'limit `header_sag` in shop.yaml; common practice, no source',
+  examples: {
+    given: `
+# openings.yaml
+`,
+    fails: `
+- {id: DR-1, kind: door, wall: right, sill: [[1 m, 1 m, 0 m], [1.7 m, 1 m, 0 m]], width: 700 mm, height: 1900 mm, measured: {diagonals: [2025 mm, 2025 mm], header_sag: [{at: 350 mm, drop: 3 mm}]}}
+`,
+    passes: `
+- {id: DR-1, kind: door, wall: right, sill: [[1 m, 1 m, 0 m], [1.7 m, 1 m, 0 m]], width: 700 mm, height: 1900 mm, measured: {diagonals: [2025 mm, 2025 mm], header_sag: [{at: 350 mm, drop: 1 mm}]}}
+`,
+  },
   check({ model: { shell, shop }, figures }) {
     const byId = new Map(shell.openings.map((opening) => [opening.id, opening]));
     return figures.openings.flatMap(({ id, sagMm, headerWithPanelMm }) => {

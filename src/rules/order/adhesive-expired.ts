@@ -10,6 +10,17 @@ export const adhesiveExpired: Rule = {
   finds: 'A panel bonded with adhesive past its expiry date.',
   why: 'A bond cannot be inspected afterwards, so what went into it must be in date.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# panels.yaml
+`,
+    fails: `
+- {id: SK-1, kind: skin, outline: [[0 m, -1 m, 0 m], [1 m, -1 m, 0 m], [1 m, -1 m, 1 m]], fixing: {method: bonded, adhesive: PU, lot: A-1, expires: 2026-02-01, applied: 2026-02-06}}
+`,
+    passes: `
+- {id: SK-1, kind: skin, outline: [[0 m, -1 m, 0 m], [1 m, -1 m, 0 m], [1 m, -1 m, 1 m]], fixing: {method: bonded, adhesive: PU, lot: A-1, expires: 2026-02-06, applied: 2026-02-06}}
+`,
+  },
   check({ model: { shell } }) {
     return shell.panels.flatMap((panel) => {
       const expires = panel.fixing?.expires;

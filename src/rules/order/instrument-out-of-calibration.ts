@@ -10,6 +10,17 @@ export const instrumentOutOfCalibration: Rule = {
     'A test taken with an instrument outside its calibration dates, or without a due date. (Scales: weight.scale-out-of-calibration.)',
   why: 'What it showed that day is not evidence, so the test does not pass.',
   source: 'ISO 9001:2015 clause 7.1.5.2',
+  examples: {
+    given: `
+# tests.yaml
+`,
+    fails: `
+- {id: TS-1, kind: insulation, of: [X-1], limit: 1 Mohm, measured: 50 Mohm, instrument: IR-1, date: 2027-01-02}
+`,
+    passes: `
+- {id: TS-1, kind: insulation, of: [X-1], limit: 1 Mohm, measured: 50 Mohm, instrument: IR-1, date: 2027-01-01}
+`,
+  },
   check({ model: { shell, library } }) {
     return shell.tests.flatMap((test) => {
       const instrument = test.instrument === undefined ? undefined : library.instruments.get(test.instrument);

@@ -10,6 +10,32 @@ export const photoAfterCloseIn: Rule = {
   finds: 'A concealed run or joint whose every photo was taken after the panel that closes it went on.',
   why: 'A photo of a closed panel shows nothing of what is behind it, and a late date says that the record was made up afterwards.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# zones.yaml
+- {id: TC, name: belly trough, box: [[0 m, -0.5 m, 0 m], [4 m, 0.5 m, 0.3 m]], closed_by: [BP-1], drains: [[2.9 m, 0 m, 0 m]]}
+# panels.yaml
+- {id: BP-1, kind: belly, thickness: 2 mm, date: 2026-04-20, outline: [[0 m, -0.5 m, 0 m], [4 m, -0.5 m, 0 m], [4 m, 0.5 m, 0 m], [0 m, 0.5 m, 0 m]]}
+# services/dc.yaml
+service: Lights
+medium: dc
+circuits: [{id: DC-1, voltage: 12 V, protection: {kind: fuse, rating: 5 A, at: N1}, conductor: {awg: 14}}]
+nodes:
+  - {id: N1, kind: source, at: [-1 m, 0 m, 0.15 m], tolerance: 10 mm}
+  - {id: N2, kind: load, at: [5 m, 0 m, 0.15 m], tolerance: 10 mm}
+runs:
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2, zones: [TC], tolerance: 10 mm}
+# pictures
+shells/X-1/photos/a.jpg: {sha256: ab}
+# photos/photos.yaml
+`,
+    fails: `
+- {id: P-1, file: a.jpg, of: [DC-1/1], taken: 2026-04-23}
+`,
+    passes: `
+- {id: P-1, file: a.jpg, of: [DC-1/1], taken: 2026-04-17}
+`,
+  },
   check({ model }) {
     return concealed(model).flatMap((item) => {
       if (!item.closed) return [];

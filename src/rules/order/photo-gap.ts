@@ -12,6 +12,32 @@ export const photoGap: Rule = {
     'Lengths of run in a concealed cavity that no picture of before close-in shows, and joints in fewer than two. A note for each cavity still open, one for all that are closed.',
   why: 'The picture is what a repair years later goes by; after the panel is on nobody can take it.',
   source: 'two pictures of each joint: common practice, no source',
+  examples: {
+    given: `
+# zones.yaml
+- {id: TC, name: belly trough, box: [[0 m, -0.5 m, 0 m], [4 m, 0.5 m, 0.3 m]], closed_by: [BP-1], drains: [[2.9 m, 0 m, 0 m]]}
+# panels.yaml
+- {id: BP-1, kind: belly, thickness: 2 mm, date: 2026-04-20, outline: [[0 m, -0.5 m, 0 m], [4 m, -0.5 m, 0 m], [4 m, 0.5 m, 0 m], [0 m, 0.5 m, 0 m]]}
+# services/dc.yaml
+service: Lights
+medium: dc
+circuits: [{id: DC-1, voltage: 12 V, protection: {kind: fuse, rating: 5 A, at: N1}, conductor: {awg: 14}}]
+nodes:
+  - {id: N1, kind: source, at: [-1 m, 0 m, 0.15 m], tolerance: 10 mm}
+  - {id: N2, kind: load, at: [5 m, 0 m, 0.15 m], tolerance: 10 mm}
+runs:
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2, zones: [TC], tolerance: 10 mm}
+# pictures
+shells/X-1/photos/a.jpg: {sha256: ab}
+# photos/photos.yaml
+`,
+    fails: `
+- {id: P-1, file: a.jpg, of: [TC], taken: 2026-04-17, shows: [[0 m, -0.5 m, 0 m], [1 m, 0.5 m, 0.3 m]]}
+`,
+    passes: `
+- {id: P-1, file: a.jpg, of: [TC], taken: 2026-04-17, shows: [[-1 m, -0.5 m, 0 m], [5 m, 0.5 m, 0.3 m]]}
+`,
+  },
   check(given) {
     const { shell } = given.model;
     const short = shell.zones.filter((zone) => zone.concealed).filter((zone) => isShort(missingIn(zone, given.figures.photos)));

@@ -10,6 +10,17 @@ export const bondDewPoint: Rule = {
   finds: 'A panel bonded on a surface less than 3 °C above the dew point of the air.',
   why: 'Water settles on the surface before anybody sees it, and the adhesive holds to the water.',
   source: 'EN 17460 practice, +3 °C from memory; dew point by the Magnus formula',
+  examples: {
+    given: `
+# panels.yaml
+`,
+    fails: `
+- {id: SK-1, kind: skin, outline: [[0 m, -1 m, 0 m], [1 m, -1 m, 0 m], [1 m, -1 m, 1 m]], fixing: {method: bonded, applied: 2026-02-06}, bond: {surface: 16 C, air: 20 C, humidity: 70 %}}
+`,
+    passes: `
+- {id: SK-1, kind: skin, outline: [[0 m, -1 m, 0 m], [1 m, -1 m, 0 m], [1 m, -1 m, 1 m]], fixing: {method: bonded, applied: 2026-02-06}, bond: {surface: 19 C, air: 20 C, humidity: 70 %}}
+`,
+  },
   check({ model: { shell, shop }, figures }) {
     const byId = new Map(shell.panels.map((panel) => [panel.id, panel]));
     return figures.bonds.flatMap(({ panel: id, dewPointK, dewMarginK }) => {

@@ -9,6 +9,21 @@ export const bondNotVerified: Rule = {
     'A bonded panel whose log cannot be judged, or whose coupon did not pass. What is missing is a note until the panel’s stage is signed off.',
   why: 'A bond cannot be inspected afterwards: its log is the only evidence that it holds.',
   source: 'EN 17460 and DIN 2304 (bonding is a special process), from memory',
+  examples: {
+    given: `
+# library/instruments.yaml
+- {id: PT-1, kind: pull tester, resolution: 10 lbf, tolerance: 1 %, calibrated: 2026-01-01, due: 2027-01-01}
+# tests.yaml
+- {id: TS-1, kind: coupon pull, of: [SK-1], limit: 250 lbf, measured: 390 lbf, instrument: PT-1, date: 2026-02-09}
+# panels.yaml
+`,
+    fails: `
+- {id: SK-1, kind: skin, outline: [[0 m, -1 m, 0 m], [1 m, -1 m, 0 m], [1 m, -1 m, 1 m]], fixing: {method: bonded, adhesive: PU, lot: A-1, expires: 2026-12-01, applied: 2026-02-06}}
+`,
+    passes: `
+- {id: SK-1, kind: skin, outline: [[0 m, -1 m, 0 m], [1 m, -1 m, 0 m], [1 m, -1 m, 1 m]], fixing: {method: bonded, adhesive: PU, lot: A-1, expires: 2026-12-01, applied: 2026-02-06}, bond: {surface: 19 C, air: 20 C, humidity: 50 %, open_time: 15 min, open_time_limit: 20 min, cure: 24 h, coupon: TS-1}}
+`,
+  },
   check({ model: { shell }, figures }) {
     const signed = new Set(shell.signoffs.map(({ stage }) => stage));
     const byId = new Map(shell.panels.map((panel) => [panel.id, panel]));

@@ -10,6 +10,17 @@ export const bondTime: Rule = {
   why: 'A skin that has formed on the bead does not wet the panel; a bond that is loaded while it is soft creeps.',
   source:
     'limits `open_time_limit` and `cure_least` on the record, from the adhesive’s data sheet; EN 17460 practice, from memory',
+  examples: {
+    given: `
+# panels.yaml
+`,
+    fails: `
+- {id: SK-1, kind: skin, outline: [[0 m, -1 m, 0 m], [1 m, -1 m, 0 m], [1 m, -1 m, 1 m]], fixing: {method: bonded, applied: 2026-02-06}, bond: {open_time: 25 min, open_time_limit: 20 min}}
+`,
+    passes: `
+- {id: SK-1, kind: skin, outline: [[0 m, -1 m, 0 m], [1 m, -1 m, 0 m], [1 m, -1 m, 1 m]], fixing: {method: bonded, applied: 2026-02-06}, bond: {open_time: 15 min, open_time_limit: 20 min}}
+`,
+  },
   check({ model: { shell } }) {
     return shell.panels.flatMap(({ id, bond, source }): readonly RuleFinding[] => {
       const found: RuleFinding[] = [];

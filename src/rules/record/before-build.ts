@@ -14,6 +14,22 @@ export const beforeBuild: Rule = {
   finds: 'Tests, openings, bonded panels and photos dated before the first weld of the shell. One note for all of them.',
   why: 'There was nothing to test or to measure yet: the date was left over from another shell, or is a slip of the year.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# members.yaml
+- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
+- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+# welds.yaml
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-03-02, inspections: [{method: VT, by: J2, date: 2026-03-03, result: accept}]}
+# tests.yaml
+`,
+    fails: `
+- {id: TS-1, kind: drop, of: [X-1], limit: 1 psi, measured: 0.5 psi, instrument: PG-1, date: 2026-02-02}
+`,
+    passes: `
+- {id: TS-1, kind: drop, of: [X-1], limit: 1 psi, measured: 0.5 psi, instrument: PG-1, date: 2026-04-02}
+`,
+  },
   check({ model }) {
     const begun = firstWeld(model);
     if (begun === undefined) return [];

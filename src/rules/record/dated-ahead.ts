@@ -13,6 +13,22 @@ export const datedAhead: Rule = {
   finds: 'Records of something done that are dated after the last commit of the shell. One note for all of them.',
   why: 'Nobody can have written down what had not happened yet: it is a slip of the year, or a plan in the place of a record.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# members.yaml
+- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
+- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+# welds.yaml
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-03-02, inspections: [{method: VT, by: J2, date: 2026-03-03, result: accept}]}
+# git
+`,
+    fails: `
+lastCommit: 2026-03-01
+`,
+    passes: `
+lastCommit: 2026-03-09
+`,
+  },
   check({ model: { shell }, outside }) {
     const last = dayOf(outside?.lastCommit);
     if (last === undefined || (outside?.uncommitted?.length ?? 0) > 0) return [];

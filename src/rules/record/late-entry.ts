@@ -14,6 +14,22 @@ export const lateEntry: Rule = {
     'Records that came into Git more days after their event than the shop allows (a week unless set). One note for each day of entry.',
   why: 'What is written down weeks later is written from memory, or after somebody asked for it.',
   source: 'limit `late_entry` in shop.yaml; common practice, no source',
+  examples: {
+    given: `
+# members.yaml
+- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
+- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+# welds.yaml
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-03-02, inspections: [{method: VT, by: J2, date: 2026-03-03, result: accept}]}
+# git
+`,
+    fails: `
+entered: {W-1: 2026-05-01}
+`,
+    passes: `
+entered: {W-1: 2026-03-04}
+`,
+  },
   check({ model: { shell, shop }, outside }) {
     if (!outside?.entered) return [];
     const { lateEntryDays } = shop.limits;

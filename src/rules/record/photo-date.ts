@@ -10,6 +10,19 @@ export const photoDate: Rule = {
   finds: 'A photo whose camera says another day than its record, by more than the shop allows for late entries.',
   why: 'One of the two dates is wrong, and what the photo proves rests on it.',
   source: 'limit `late_entry` in shop.yaml; date by EXIF; common practice, no source',
+  examples: {
+    given: `
+# photos/photos.yaml
+- {id: P-1, file: a.jpg, of: [X-1], taken: 2026-04-09}
+# pictures
+`,
+    fails: `
+shells/X-1/photos/a.jpg: {sha256: aa, taken: 2026-05-20}
+`,
+    passes: `
+shells/X-1/photos/a.jpg: {sha256: aa, taken: 2026-04-08}
+`,
+  },
   check({ model: { shell, shop }, outside }) {
     return shell.photos.flatMap((photo) => {
       const camera = outside?.photos?.get(`shells/${shell.id}/photos/${photo.file}`)?.taken;

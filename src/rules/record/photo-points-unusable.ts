@@ -20,6 +20,26 @@ export const photoPointsUnusable: Rule = {
   finds: 'A photo with marked points that cannot be tied to the coach by them.',
   why: 'Nothing can be drawn on it or read from it.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# pictures
+shells/X-1/photos/a.jpg: {sha256: ab, picture: {widthPx: 1200, heightPx: 900}}
+# photos/photos.yaml
+`,
+    fails: `
+- {id: P-1, file: a.jpg, of: [X-1], taken: 2026-04-09, seen: [{at: [0 m, -1 m, 0 m], px: [100, 800]}, {at: [2 m, -1 m, 0 m], px: [700, 620]}]}
+`,
+    passes: `
+- {id: P-1, file: a.jpg, of: [X-1], taken: 2026-04-09,
+   seen: [{at: [0 m, -1 m, 0 m], px: [100, 800]},
+     {at: [2 m, -1 m, 0 m], px: [692, 615]},
+     {at: [2 m, -1 m, 1.5 m], px: [692, 131]},
+     {at: [0 m, -1 m, 1.5 m], px: [100, 170]},
+     {at: [1 m, -1 m, 0.4 m], px: [435, 550]},
+     {at: [0.4 m, -1 m, 1.1 m], px: [245, 319]},
+     {at: [1.5 m, -1 m, 0.9 m], px: [571, 344]}]}
+`,
+  },
   check({ figures }) {
     return [...figures.solvedPhotos.values()].flatMap((solved) => {
       const [note] = solved.notes;

@@ -12,6 +12,22 @@ export const photoTwice: Rule = {
     'One picture that stands as evidence twice: the same file, or one that looks the same, under two records of the shell; the same file in another shell.',
   why: 'The second place was not photographed.',
   source: 'SHA-256 of the file; a difference hash of the picture (house value); common practice, no source',
+  examples: {
+    given: `
+# photos/photos.yaml
+- {id: P-1, file: a.jpg, of: [X-1], taken: 2026-04-09}
+- {id: P-2, file: b.jpg, of: [X-1], taken: 2026-04-10}
+# pictures
+`,
+    fails: `
+shells/X-1/photos/a.jpg: {sha256: aa}
+shells/X-1/photos/b.jpg: {sha256: aa}
+`,
+    passes: `
+shells/X-1/photos/a.jpg: {sha256: aa}
+shells/X-1/photos/b.jpg: {sha256: bb}
+`,
+  },
   check(given) {
     const facts = given.outside?.photos;
     if (!facts) return [];

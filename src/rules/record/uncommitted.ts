@@ -10,6 +10,17 @@ export const uncommitted: Rule = {
   finds: 'Files of the shell\u2019s record that differ from the last commit.',
   why: 'A book printed now would name a revision that does not have what it shows, and nobody stands behind the change yet.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# git
+`,
+    fails: `
+uncommitted: [shells/X-1/welds.yaml]
+`,
+    passes: `
+uncommitted: []
+`,
+  },
   check({ model: { shell }, outside }) {
     const files = outside?.uncommitted ?? [];
     const [first] = files;

@@ -9,6 +9,20 @@ export const bareEarth: Rule = {
   finds: 'An earth or bonding stud without a record of what keeps its copper off the aluminium.',
   why: 'A bare copper lug eats the aluminium under it in the wet, and the earth is lost while it still looks tight.',
   source: 'MIL-STD-889 (galvanic series), from memory; isolator at each earth: common practice, no source',
+  examples: {
+    given: `
+# services/dc.yaml
+service: House
+medium: dc
+nodes:
+`,
+    fails: `
+  - {id: EB-1, kind: terminal, name: earth stud, at: [0 m, 0 m, 1 m]}
+`,
+    passes: `
+  - {id: EB-1, kind: terminal, name: earth stud, at: [0 m, 0 m, 1 m], isolator: yes}
+`,
+  },
   check({ model: { shell } }) {
     return earthStuds(shell)
       .filter((node) => node.isolator !== true)

@@ -10,6 +10,23 @@ export const gasAluminium: Rule = {
   finds: 'A gas line of aluminium tube.',
   why: 'Aluminium tube cracks with vibration and corrodes where it touches wet metal.',
   source: 'state liquefied-gas vehicle rules, from memory; a licensed gas fitter decides',
+  examples: {
+    given: `
+# services/gas.yaml
+service: Propane
+medium: gas
+nodes:
+  - {id: G1, kind: source, at: [0 m, 0 m, 1 m]}
+  - {id: G2, kind: load, at: [3 m, 0 m, 1 m]}
+runs:
+`,
+    fails: `
+  - {id: GAS/1, from: G1, to: G2, size: 1/2 in aluminium}
+`,
+    passes: `
+  - {id: GAS/1, from: G1, to: G2, size: 1/2 in copper}
+`,
+  },
   check({ model: { shell } }) {
     const circuits = new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const));
     return shell.runs.flatMap((run) => {

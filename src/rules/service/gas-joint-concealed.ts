@@ -11,6 +11,28 @@ export const gasJointConcealed: Rule = {
   finds: 'A joint of a gas line in a concealed place.',
   why: 'It leaks where nobody smells it, into a closed space.',
   source: 'state liquefied-gas vehicle rules and NFPA 1192, from memory; a licensed gas fitter decides',
+  examples: {
+    given: `
+# zones.yaml
+- {id: TC, box: [[0 m, -0.5 m, 0 m], [3 m, 0.5 m, 0.5 m]]}
+# services/gas.yaml
+service: Propane
+medium: gas
+circuits: [{id: G}]
+runs:
+  - {id: GAS/1, circuit: G, from: G1, to: J, size: 1/2 in copper, tolerance: 10 mm}
+  - {id: GAS/2, circuit: G, from: J, to: G2, size: 1/2 in copper, tolerance: 10 mm}
+nodes:
+  - {id: G1, kind: source, at: [-1 m, 0 m, 0.2 m], tolerance: 10 mm}
+  - {id: G2, kind: load, at: [4 m, 0 m, 1 m], tolerance: 10 mm}
+`,
+    fails: `
+  - {id: J, kind: fitting, name: tee, at: [1 m, 0 m, 0.2 m], tolerance: 10 mm}
+`,
+    passes: `
+  - {id: J, kind: fitting, name: tee, at: [1 m, 0 m, 1 m], tolerance: 10 mm}
+`,
+  },
   check({ model: { shell }, figures }) {
     const open = new Map(figures.access.nodes.map((node) => [node.id, node.open] as const));
     return shell.nodes

@@ -17,6 +17,25 @@ export const jointUnderUnion: Rule = {
   finds: 'An electric joint right under a union, valve or drain of a water or waste line.',
   why: 'Unions are what drips, and a wet joint corrodes or shorts.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# services/water.yaml
+service: Water
+medium: water
+nodes:
+  - {id: V1, kind: valve, at: [1 m, 0 m, 1 m]}
+# services/dc.yaml
+service: Lights
+medium: dc
+nodes:
+`,
+    fails: `
+  - {id: S1, kind: splice, at: [1 m, 0.02 m, 0.9 m]}
+`,
+    passes: `
+  - {id: S1, kind: splice, at: [2 m, 0.02 m, 0.9 m]}
+`,
+  },
   check({ model: { shell, shop } }) {
     const unions = shell.nodes.filter((node) => ['water', 'drain'].includes(node.medium) && UNIONS.includes(node.nodeKind));
     const joints = shell.nodes.filter((node) => ['dc', 'ac', 'data'].includes(node.medium) && JOINTS.includes(node.nodeKind));

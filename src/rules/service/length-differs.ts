@@ -17,6 +17,25 @@ export const lengthDiffers: Rule = {
     'An installed length that its recorded way does not explain: more than 15 % and 300 mm longer, or 2 % and 25 mm shorter.',
   why: 'One of the two is wrong: a map that is wrong sends a drill through a pipe, a length that is wrong spoils the voltage drop.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# services/dc.yaml
+service: dc
+medium: dc
+circuits:
+  - {id: DC-1, voltage: 12 V, load: 5 A, protection: {kind: fuse, rating: 7.5 A, at: N1}, conductor: {awg: 14}}
+nodes:
+  - {id: N1, kind: source, name: battery, at: [0 m, 0 m, 1 m]}
+  - {id: N2, kind: load, name: lamp, at: [3 m, 0 m, 1 m]}
+runs:
+`,
+    fails: `
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2, installed_length: 6 m}
+`,
+    passes: `
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2, installed_length: 3.1 m}
+`,
+  },
   check({ model: { shell, shop }, figures }) {
     const paths = new Map(figures.takeOff.runs.map((run) => [run.id, run.pathLengthMm] as const));
     return shell.runs.flatMap((run) => {

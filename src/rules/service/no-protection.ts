@@ -11,6 +11,25 @@ export const noProtection: Rule = {
   finds: 'A DC or AC circuit without a fuse or breaker on record. Earth bonds (`bonding: yes`) want none.',
   why: 'Nobody can tell what to switch off before work on it, and an unprotected wire can start a fire.',
   source: 'common practice, no source; NEC 240 and 551 ask for the device itself (from memory)',
+  examples: {
+    given: `
+# services/dc.yaml
+service: Lights
+medium: dc
+nodes:
+  - {id: N1, kind: source, name: battery, at: [0 m, 0 m, 1 m]}
+  - {id: N2, kind: load, name: lamp, at: [3 m, 0 m, 1 m]}
+runs:
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2}
+circuits:
+`,
+    fails: `
+  - {id: DC-1, voltage: 12 V, load: 5 A, conductor: {awg: 14}}
+`,
+    passes: `
+  - {id: DC-1, voltage: 12 V, load: 5 A, protection: {kind: fuse, rating: 7.5 A, at: N1}, conductor: {awg: 14}}
+`,
+  },
   check({ model: { shell } }) {
     return shell.circuits
       .filter(

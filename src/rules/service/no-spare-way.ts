@@ -11,6 +11,17 @@ export const noSpareWay: Rule = {
   finds: 'A concealed truss cavity, chase or conduit without a spare way and a pull cord on record.',
   why: 'The next wire then runs on the surface, or the lining comes down.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# zones.yaml
+`,
+    fails: `
+- {id: RC, name: roof chase, box: [[0 m, -0.5 m, 2 m], [3 m, 0.5 m, 2.1 m]]}
+`,
+    passes: `
+- {id: RC, name: roof chase, box: [[0 m, -0.5 m, 2 m], [3 m, 0.5 m, 2.1 m]], spare: 3/4 in smurf tube, pull_cord: yes}
+`,
+  },
   check({ model: { shell } }) {
     return shell.zones
       .filter((zone) => zone.concealed && (zone.along !== undefined || LONG.test(zone.name)))

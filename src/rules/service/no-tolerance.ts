@@ -19,6 +19,27 @@ export const noTolerance: Rule = {
   finds: 'A concealed node or run whose record does not say how well its place is known.',
   why: 'A map without a tolerance looks exact, and the next drill is set a finger’s breadth beside a pipe.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# zones.yaml
+- {id: TC, name: chase, box: [[0 m, -0.2 m, 0.9 m], [3 m, 0.2 m, 1.1 m]]}
+# services/dc.yaml
+service: dc
+medium: dc
+circuits:
+  - {id: DC-1, voltage: 12 V, load: 5 A, protection: {kind: fuse, rating: 7.5 A, at: N1}, conductor: {awg: 14}}
+nodes:
+  - {id: N1, kind: source, name: battery, at: [0 m, 0 m, 1 m], tolerance: 10 mm}
+  - {id: N2, kind: load, name: lamp, at: [3 m, 0 m, 1 m], tolerance: 10 mm}
+runs:
+`,
+    fails: `
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2, zones: [TC]}
+`,
+    passes: `
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2, zones: [TC], tolerance: 10 mm}
+`,
+  },
   check({ model: { shell }, figures }) {
     const zones = zoneMap(shell.zones);
     const concealed = new Set(shell.zones.filter((zone) => zone.concealed).map((zone) => zone.id));

@@ -16,6 +16,21 @@ export const nodeTwice: Rule = {
   finds: 'One connection under two ids, or a run that begins and ends at one node.',
   why: 'Runs end at the one or the other, and the line looks broken between them: nothing follows it, and nothing isolates it.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# services/dc.yaml
+service: Lights
+medium: dc
+nodes:
+  - {id: S1, kind: splice, at: [1 m, 0 m, 1 m]}
+`,
+    fails: `
+  - {id: S2, kind: splice, at: [1 m, 0 m, 1 m]}
+`,
+    passes: `
+  - {id: S2, kind: splice, at: [1.3 m, 0 m, 1 m]}
+`,
+  },
   check({ model: { shell } }) {
     const byCell = new Map<string, ServiceNode[]>();
     for (const node of shell.nodes) {

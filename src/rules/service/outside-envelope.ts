@@ -53,6 +53,28 @@ export const outsideEnvelope: Rule = {
   finds: 'A node or way point more than a metre outside the frame and skins of the coach.',
   why: 'It is most likely feet and inches exchanged, a lost minus sign, or left for right: the map of that run is wrong.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# members.yaml
+- {id: SF-L, section: RT4x2, alloy: 6061-T6, from: [0 m, -1 m, 0 m], to: [6 m, -1 m, 0 m]}
+- {id: SF-R, section: RT4x2, alloy: 6061-T6, from: [0 m, 1 m, 2 m], to: [6 m, 1 m, 2 m]}
+# services/dc.yaml
+service: dc
+medium: dc
+circuits:
+  - {id: DC-1, voltage: 12 V, load: 5 A, protection: {kind: fuse, rating: 7.5 A, at: N1}, conductor: {awg: 14}}
+nodes:
+  - {id: N1, kind: source, name: battery, at: [0 m, 0 m, 1 m]}
+  - {id: N2, kind: load, name: lamp, at: [3 m, 0 m, 1 m]}
+runs:
+`,
+    fails: `
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2, via: [[18 m, 0 m, 1 m]]}
+`,
+    passes: `
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2, via: [[1.8 m, 0 m, 1 m]]}
+`,
+  },
   check({ model: { shell, shop } }) {
     const bounds = extent(shell);
     if (!bounds) return [];

@@ -27,6 +27,28 @@ export const outsideZone: Rule = {
   finds: 'A run that never enters a cavity it says it is in, or (a note) that leaves its cavities at a way point and comes back.',
   why: 'Either the cavity or the way points are wrong, and whoever looks for the run looks in the wrong place.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# zones.yaml
+- {id: TC, name: chase, box: [[0 m, -0.2 m, 0.9 m], [3 m, 0.2 m, 1.1 m]]}
+- {id: TD, name: other chase, box: [[0 m, -0.2 m, 1.9 m], [3 m, 0.2 m, 2.1 m]]}
+# services/dc.yaml
+service: dc
+medium: dc
+circuits:
+  - {id: DC-1, voltage: 12 V, load: 5 A, protection: {kind: fuse, rating: 7.5 A, at: N1}, conductor: {awg: 14}}
+nodes:
+  - {id: N1, kind: source, name: battery, at: [0 m, 0 m, 1 m]}
+  - {id: N2, kind: load, name: lamp, at: [3 m, 0 m, 1 m]}
+runs:
+`,
+    fails: `
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2, zones: [TD], tolerance: 10 mm}
+`,
+    passes: `
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2, zones: [TC], tolerance: 10 mm}
+`,
+  },
   check({ model: { shell, shop } }) {
     const zones = zoneMap(shell.zones);
     return shell.runs.flatMap((run): readonly RuleFinding[] => {

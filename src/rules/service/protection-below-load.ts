@@ -9,6 +9,25 @@ export const protectionBelowLoad: Rule = {
   finds: 'A circuit whose loads together draw more than its fuse or breaker lets pass.',
   why: 'It opens in use, and the next owner puts a larger one in.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# services/dc.yaml
+service: Lights
+medium: dc
+nodes:
+  - {id: N1, kind: source, name: battery, at: [0 m, 0 m, 1 m]}
+  - {id: N2, kind: load, name: lamp, at: [3 m, 0 m, 1 m]}
+runs:
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2}
+circuits:
+`,
+    fails: `
+  - {id: DC-1, voltage: 12 V, load: 10 A, protection: {kind: fuse, rating: 7.5 A, at: N1}, conductor: {awg: 14}}
+`,
+    passes: `
+  - {id: DC-1, voltage: 12 V, load: 5 A, protection: {kind: fuse, rating: 7.5 A, at: N1}, conductor: {awg: 14}}
+`,
+  },
   check({ model: { shell }, figures }) {
     const circuits = new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const));
     return figures.services.circuits.flatMap(({ id, loadA, protectionA }) => {

@@ -43,6 +43,26 @@ export const protectionFar: Rule = {
   finds: 'A wire from a battery that runs more than 7 in (180 mm) before its first fuse, and is not sheathed.',
   why: 'Nothing but the battery itself limits a short on that stretch.',
   source: 'ABYC E-11, from memory; stretches that are not recorded as `sheathed`',
+  examples: {
+    given: `
+# services/dc.yaml
+service: House
+medium: dc
+circuits: [{id: DC-1, voltage: 12 V, load: 5 A, protection: {kind: fuse, rating: 7.5 A, at: F1}, conductor: {awg: 14}}]
+runs:
+  - {id: DC-1/1, circuit: DC-1, from: BAT, to: F1}
+  - {id: DC-1/2, circuit: DC-1, from: F1, to: N2}
+nodes:
+  - {id: BAT, kind: source, role: battery, name: house battery, at: [0 m, 0 m, 1 m]}
+  - {id: N2, kind: load, at: [3 m, 0 m, 1 m]}
+`,
+    fails: `
+  - {id: F1, kind: device, role: fuse, at: [0.9 m, 0 m, 1 m]}
+`,
+    passes: `
+  - {id: F1, kind: device, role: fuse, at: [0.1 m, 0 m, 1 m]}
+`,
+  },
   check({ model: { shell, shop } }) {
     const batteries = shell.nodes.filter(
       (node) => node.medium === 'dc' && node.nodeKind === 'source' && BATTERY.test(node.name ?? ''),

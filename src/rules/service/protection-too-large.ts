@@ -30,6 +30,25 @@ export const protectionTooLarge: Rule = {
   finds: 'A fuse or breaker larger than the smallest conductor on the way can carry.',
   why: 'The wire burns before the fuse blows.',
   source: 'NEC Table 310.16; small conductors NEC 240.4(D) and Table 551.10(E)(1), from memory',
+  examples: {
+    given: `
+# services/dc.yaml
+service: Lights
+medium: dc
+nodes:
+  - {id: N1, kind: source, name: battery, at: [0 m, 0 m, 1 m]}
+  - {id: N2, kind: load, name: lamp, at: [3 m, 0 m, 1 m]}
+runs:
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2}
+circuits:
+`,
+    fails: `
+  - {id: DC-1, voltage: 12 V, load: 5 A, protection: {kind: fuse, rating: 60 A, at: N1}, conductor: {awg: 14}}
+`,
+    passes: `
+  - {id: DC-1, voltage: 12 V, load: 5 A, protection: {kind: fuse, rating: 7.5 A, at: N1}, conductor: {awg: 14}}
+`,
+  },
   check({ model: { shell }, figures }) {
     const circuits = new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const));
     return figures.services.circuits.flatMap((figure) => {

@@ -11,6 +11,28 @@ export const ring: Rule = {
   finds: 'Runs of one circuit that form a ring where a tree is expected. A note for pipes, which may be rings on purpose.',
   why: 'A load is then fed two ways: one fuse does not part it, and each wire may carry more than it was sized for.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# services/dc.yaml
+service: dc
+medium: dc
+circuits:
+  - {id: DC-1, voltage: 12 V, load: 5 A, protection: {kind: fuse, rating: 7.5 A, at: N1}, conductor: {awg: 14}}
+nodes:
+  - {id: N1, kind: source, name: battery, at: [0 m, 0 m, 1 m]}
+  - {id: N2, kind: load, name: lamp, at: [3 m, 0 m, 1 m]}
+  - {id: N3, kind: junction, at: [1.5 m, 0 m, 1.2 m]}
+runs:
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N3}
+  - {id: DC-1/2, circuit: DC-1, from: N3, to: N2}
+`,
+    fails: `
+  - {id: DC-1/3, circuit: DC-1, from: N2, to: N1}
+`,
+    passes: `
+# no third run
+`,
+  },
   check({ model: { shell }, figures }) {
     const roots = new Map(figures.services.circuits.map((circuit) => [circuit.id, circuit.root] as const));
     const byCircuit = new Map<string | undefined, Run[]>();

@@ -12,6 +12,25 @@ export const supportAtEnd: Rule = {
   finds: 'A wire whose first support is more than 150 mm (6 in) from its terminal.',
   why: 'The terminal then carries the swinging wire.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# services/dc.yaml
+service: dc
+medium: dc
+circuits:
+  - {id: DC-1, voltage: 12 V, load: 5 A, protection: {kind: fuse, rating: 7.5 A, at: N1}, conductor: {awg: 14}}
+nodes:
+  - {id: N1, kind: source, name: battery, at: [0 m, 0 m, 1 m]}
+  - {id: N2, kind: load, name: lamp, at: [3 m, 0 m, 1 m]}
+runs:
+`,
+    fails: `
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2, end_supports: 10 in}
+`,
+    passes: `
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2, end_supports: 5 in}
+`,
+  },
   check({ model: { shell, shop } }) {
     return shell.runs
       .filter(({ medium, endSupportsMm }) => ['dc', 'ac', 'data'].includes(medium) && (endSupportsMm ?? 0) > FROM_END_MM + 0.5)

@@ -13,6 +13,25 @@ export const trappedWater: Rule = {
     'A low place of a water or drain line that keeps more than 0.2 L when every drain and tap is open, level or on a 3 % slope.',
   why: 'It freezes in the first cold night in store, and splits the pipe behind a panel.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# services/water.yaml
+service: water
+medium: water
+circuits:
+  - {id: CW, size: 1/2 in PEX}
+nodes:
+  - {id: W1, kind: valve, at: [0 m, 0 m, 1 m]}
+  - {id: W2, kind: load, name: tap, at: [3 m, 0 m, 1 m]}
+runs:
+`,
+    fails: `
+  - {id: CW/1, circuit: CW, from: W1, to: W2, via: [[0.2 m, 0 m, 0.2 m], [2.8 m, 0 m, 0.2 m]], size: 1 in PEX}
+`,
+    passes: `
+  - {id: CW/1, circuit: CW, from: W1, to: W2, size: 3/8 in PEX}
+`,
+  },
   check({ model: { shell, shop }, figures }) {
     const runs = new Map(shell.runs.map((run) => [run.id, run] as const));
     return figures.services.trapped.flatMap(({ runs: ids, at, levelLitres, slopeLitres, noOutlet }) => {

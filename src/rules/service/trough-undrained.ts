@@ -22,6 +22,19 @@ export const troughUndrained: Rule = {
   finds: 'A belly trough without a drain hole on record, or a run in its lowest 20 mm.',
   why: 'Every belly gets wet once. Without a hole it stays wet, and what lies on the floor of it lies in water.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# panels.yaml
+- {id: BP-1, kind: belly, thickness: 2 mm, outline: [[0 m, -0.5 m, 0 m], [3 m, -0.5 m, 0 m], [3 m, 0.5 m, 0 m], [0 m, 0.5 m, 0 m]]}
+# zones.yaml
+`,
+    fails: `
+- {id: TC, name: belly trough, box: [[0 m, -0.5 m, 0 m], [3 m, 0.5 m, 0.3 m]], closed_by: [BP-1]}
+`,
+    passes: `
+- {id: TC, name: belly trough, box: [[0 m, -0.5 m, 0 m], [3 m, 0.5 m, 0.3 m]], closed_by: [BP-1], drains: [[2.9 m, 0 m, 0 m]]}
+`,
+  },
   check({ model: { shell, shop }, figures }) {
     const radius = new Map(figures.takeOff.runs.map((run) => [run.id, (run.outsideDiameterMm ?? 0) / 2] as const));
     return shell.zones

@@ -10,6 +10,25 @@ export const untagged: Rule = {
   finds: 'A wire that is not tagged at both ends. One note a service where nobody wrote where its tags are.',
   why: 'The end without a tag is the one that a technician has in the hand. Keep tags 50 mm and more back from the terminal.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# services/dc.yaml
+service: dc
+medium: dc
+circuits:
+  - {id: DC-1, voltage: 12 V, load: 5 A, protection: {kind: fuse, rating: 7.5 A, at: N1}, conductor: {awg: 14}}
+nodes:
+  - {id: N1, kind: source, name: battery, at: [0 m, 0 m, 1 m]}
+  - {id: N2, kind: load, name: lamp, at: [3 m, 0 m, 1 m]}
+runs:
+`,
+    fails: `
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2, tags: one end}
+`,
+    passes: `
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2, tags: both ends}
+`,
+  },
   check({ model: { shell } }) {
     const wires = shell.runs.filter((run) => WIRES.includes(run.medium));
     const short = wires

@@ -9,6 +9,25 @@ export const voltageDrop: Rule = {
   finds: 'A circuit that loses more than the shop’s share of its voltage on the way to a load.',
   why: 'Pumps and lights run weak, and the wire warms where the volts are lost.',
   source: '3 % for critical circuits: ABYC E-11, NEC 210.19 note; from memory. The shop sets it in shop.yaml',
+  examples: {
+    given: `
+# services/dc.yaml
+service: Lights
+medium: dc
+nodes:
+  - {id: N1, kind: source, name: battery, at: [0 m, 0 m, 1 m]}
+  - {id: N2, kind: load, name: lamp, at: [3 m, 0 m, 1 m]}
+runs:
+  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2}
+circuits:
+`,
+    fails: `
+  - {id: DC-1, voltage: 12 V, load: 15 A, protection: {kind: fuse, rating: 20 A, at: N1}, conductor: {awg: 14}}
+`,
+    passes: `
+  - {id: DC-1, voltage: 12 V, load: 15 A, protection: {kind: fuse, rating: 20 A, at: N1}, conductor: {awg: 6}}
+`,
+  },
   check({ model: { shell, shop }, figures }) {
     const circuits = new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const));
     return figures.services.circuits.flatMap((figure) => {

@@ -76,6 +76,34 @@ export const wireBelowWater: Rule = {
   finds: 'A wire that lies below a water or waste pipe beside it in the same cavity.',
   why: 'The first drip runs onto it.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# zones.yaml
+- {id: TC, box: [[0 m, -0.2 m, 0 m], [3 m, 0.2 m, 0.5 m]]}
+# services/water.yaml
+service: Water
+medium: water
+nodes:
+  - {id: W1, kind: source, at: [0 m, 0 m, 0.3 m], tolerance: 10 mm}
+  - {id: W2, kind: load, at: [3 m, 0 m, 0.3 m], tolerance: 10 mm}
+runs:
+  - {id: CW/1, from: W1, to: W2, size: 1/2 in PEX, tolerance: 10 mm}
+# services/dc.yaml
+service: Lights
+medium: dc
+runs:
+  - {id: DC/1, from: N1, to: N2, tolerance: 10 mm}
+nodes:
+`,
+    fails: `
+  - {id: N1, kind: source, at: [0 m, 0.02 m, 0.1 m], tolerance: 10 mm}
+  - {id: N2, kind: load, at: [3 m, 0.02 m, 0.1 m], tolerance: 10 mm}
+`,
+    passes: `
+  - {id: N1, kind: source, at: [0 m, 0.02 m, 0.45 m], tolerance: 10 mm}
+  - {id: N2, kind: load, at: [3 m, 0.02 m, 0.45 m], tolerance: 10 mm}
+`,
+  },
   check({ model: { shell, shop } }) {
     const zones = zoneMap(shell.zones.filter((zone) => zone.concealed));
     const pieces = (run: Run): readonly Piece[] =>

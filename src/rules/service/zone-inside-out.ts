@@ -15,6 +15,17 @@ export const zoneInsideOut: Rule = {
   finds: 'A cavity’s box that has no inside (a warning), or whose first corner lies beyond its second (a note).',
   why: 'It is most likely a lost minus sign or two corners exchanged: runs in the cavity are then looked for elsewhere.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# zones.yaml
+`,
+    fails: `
+- {id: TC, box: [[0 m, 0 m, 0 m], [3 m, 0 m, 0.2 m]]}
+`,
+    passes: `
+- {id: TC, box: [[0 m, -0.2 m, 0 m], [3 m, 0.2 m, 0.2 m]]}
+`,
+  },
   check({ model: { shell, shop } }) {
     return shell.zones.flatMap((zone): readonly RuleFinding[] => {
       if (!zone.box) return [];

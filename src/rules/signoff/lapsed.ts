@@ -12,6 +12,20 @@ export const lapsed: Rule = {
   finds: 'A stage whose sign-off was given for other content than stands there now. A warning until every stage is signed off.',
   why: 'A signature stands for what its signer saw. A pipe that was moved takes its pressure test, and the sign-off over it, with it.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# members.yaml
+- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
+- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+# signoffs.yaml
+`,
+    fails: `
+- {stage: floor, role: inspector, by: J2, date: 2026-03-31, digest: c1-0000000000000000000000000000000000000000000000000000000000000000}
+`,
+    passes: `
+# not signed
+`,
+  },
   check({ model, outside }) {
     const severity = everyStageSigned(model) ? 'error' : 'warning';
     return signedStages(model).flatMap(({ signoff, standing }) => {

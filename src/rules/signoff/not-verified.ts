@@ -9,6 +9,20 @@ export const notVerified: Rule = {
   finds: 'A sign-off without a digest of what it covers, so that nobody can tell whether it still stands.',
   why: 'A line typed by hand says who signed, but not for what. Closing needs a sign-off that can be compared.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# members.yaml
+- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
+- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+# signoffs.yaml
+`,
+    fails: `
+- {stage: floor, role: inspector, by: J2, date: 2026-03-31}
+`,
+    passes: `
+# not signed
+`,
+  },
   check({ model }) {
     return signedStages(model).flatMap(({ signoff, standing }) => {
       if (standing !== 'not verified') return [];

@@ -11,6 +11,17 @@ export const failed: Rule = {
   finds: 'A test whose values are past its limit, with no later test of the same kind that passes. A note where there is one.',
   why: 'The values decide, not a word typed beside them. A failed test stays on record beside the one that passed after the repair.',
   source: 'the limit on record; gas drop corrected for temperature by the gas law',
+  examples: {
+    given: `
+# tests.yaml
+`,
+    fails: `
+- {id: TS-1, kind: drop, of: [X-1], limit: 1 psi, measured: 3 psi, instrument: PG-1, date: 2026-04-02}
+`,
+    passes: `
+- {id: TS-1, kind: drop, of: [X-1], limit: 1 psi, measured: 0.5 psi, instrument: PG-1, date: 2026-04-02}
+`,
+  },
   check({ model }) {
     return model.shell.tests.flatMap((test) => {
       const figure = judgeTest(test, model);

@@ -45,6 +45,26 @@ export const missing: Rule = {
   why: 'A check without evidence is not verified; it never passes.',
   source:
     'gas: 24 CFR 3280.705(k)(1) as a stand-in, from memory; water and mains: state rules for commercial coaches, from memory. The code of the place goes first',
+  examples: {
+    given: `
+# services/water.yaml
+service: Water
+medium: water
+circuits: [{id: CW, size: 1/2 in PEX}]
+nodes:
+  - {id: W1, kind: source, at: [0 m, 0 m, 1 m]}
+  - {id: W2, kind: drain, at: [3 m, 0 m, 0.9 m]}
+runs:
+  - {id: CW/1, circuit: CW, from: W1, to: W2, size: 1/2 in PEX}
+# tests.yaml
+`,
+    fails: `
+# nobody tested it
+`,
+    passes: `
+- {id: TS-1, kind: pressure hold, of: [CW], limit: 1 psi, start: 80 psi, end: 80 psi, duration: 20 min, instrument: PG-1, date: 2026-04-02}
+`,
+  },
   check({ model }) {
     const { shell } = model;
     return shell.circuits.flatMap((circuit) => {

@@ -15,6 +15,19 @@ export const concentratedLoad: Rule = {
     'A single component over 227 kg (500 lb) on less than 2 m², or whose size is not on record, that nothing is declared for.',
   why: 'What carries it, and what holds it in a crash, wants an engineer in the file; this tool infers no strength.',
   source: "one state's rule for vendor units asks for an engineer over 500 lb; elsewhere common practice, no source",
+  examples: {
+    given: `
+# components.yaml
+- {id: CMP-1, name: Platen press, mass: 520 kg, at: [4 m, 0.7 m, 0.6 m], basis: weighed}
+# declared.yaml
+`,
+    fails: `
+# nobody has declared its mounting
+`,
+    passes: `
+- {id: MOUNT-1, kind: mounting, of: [CMP-1], rating: 24 kN, by: "An engineer, licence 1234", date: 2026-05-01}
+`,
+  },
   check({ model }) {
     const declared = new Set(model.shell.declared.flatMap(({ of }) => of));
     return model.shell.components.flatMap((component) =>

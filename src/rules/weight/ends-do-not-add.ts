@@ -10,6 +10,17 @@ export const endsDoNotAdd: Rule = {
   finds: 'Left and right readings that do not add to the reading of their axle, beyond what the scale can do.',
   why: 'One of the three is wrong, or was taken at another stop.',
   source: 'JCGM 100:2008 5.1.2 (root sum of squares, k = 2)',
+  examples: {
+    given: `
+# weights.yaml
+`,
+    fails: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: {left: 1750 kg, right: 1750 kg, axle: 3700 kg}, drive: 5500 kg}}
+`,
+    passes: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: {left: 1750 kg, right: 1750 kg, axle: 3510 kg}, drive: 5500 kg}}
+`,
+  },
   check({ model }) {
     return model.shell.tickets.flatMap((ticket) =>
       Object.entries(ticket.readings).flatMap(([axle, reading]): RuleFinding[] => {

@@ -12,6 +12,22 @@ export const gcwrBelowGvwr: Rule = {
   finds: 'A gross combination weight rating below the GVWR.',
   why: 'The combination counts the vehicle itself, so one of the two is another chassis’s, or in another unit.',
   source: '49 CFR 571.3 (GVWR), 390.5 (GCWR) (from memory)',
+  examples: {
+    given: `
+# shell.yaml
+shell: X-1
+title: Example coach
+chassis:
+  gvwr: 12000 kg
+  axles: [{id: steer, x: 0 m, gawr: 5000 kg}, {id: drive, x: 5 m, gawr: 9000 kg}]
+`,
+    fails: `
+  gcwr: 10000 kg
+`,
+    passes: `
+  gcwr: 20000 kg
+`,
+  },
   check({ model }) {
     const { gvwrKg, gcwrKg } = model.shell.chassis;
     if (gvwrKg === undefined || gcwrKg === undefined || gcwrKg >= gvwrKg - ROUNDING_KG) return [];

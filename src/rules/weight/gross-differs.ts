@@ -10,6 +10,17 @@ export const grossDiffers: Rule = {
   finds: 'A ticket whose axles together differ from its gross by more than 1 %.',
   why: 'Axles weighed one after another on a slope, with the brakes on or at another stop do not add.',
   source: '1 % after IMO guidelines on lightweight surveys; for axle scales common practice, no source',
+  examples: {
+    given: `
+# weights.yaml
+`,
+    fails: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 3500 kg, drive: 5500 kg}, gross: 9200 kg}
+`,
+    passes: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 3500 kg, drive: 5500 kg}, gross: 9010 kg}
+`,
+  },
   check({ model, figures }) {
     return model.shell.tickets.flatMap((ticket): RuleFinding[] => {
       const apart = grossApart(model, ticket);

@@ -12,6 +12,27 @@ export const groupApart: Rule = {
     'A ticket that the conditions start from, of axles that share load, whose wheels did not stand on the scale together and level. A note where the ticket does not say.',
   why: 'With one axle of a group on a pad and the other on the ground, the pad takes or gives load: gross weights came out 4 to 6 % wrong.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# shell.yaml
+shell: X-1
+title: Example coach
+tanks: [{id: FUEL, contents: diesel, capacity: 200 L, at: [2 m, 0.9 m, 0 m]}]
+chassis:
+  gvwr: 20000 kg
+  axles:
+    - {id: steer, x: 0 m, gawr: 6000 kg}
+    - {id: drive, x: 5 m, gawr: 9000 kg}
+    - {id: tag, x: 6.3 m, gawr: 6000 kg, share: {with: drive, fraction: 0.4}}
+# weights.yaml
+`,
+    fails: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 3000 kg, drive: 3600 kg, tag: 2400 kg}, together: axle}
+`,
+    passes: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 3000 kg, drive: 3600 kg, tag: 2400 kg}, together: group}
+`,
+  },
   check({ figures, model }) {
     const figure = figures.weights.tickets.find((one) => one.id === figures.weights.basisTicket);
     const ticket = figure && ticketOf(model, figure.id);

@@ -12,6 +12,17 @@ export const leftRight: Rule = {
   finds: 'An axle whose ends differ by more than 5 % of its load, unladen.',
   why: 'The vehicle leans, and wears one side.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# weights.yaml
+`,
+    fails: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: {left: 1900 kg, right: 1600 kg}, drive: {left: 2750 kg, right: 2750 kg}}}
+`,
+    passes: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: {left: 1760 kg, right: 1740 kg}, drive: {left: 2750 kg, right: 2750 kg}}}
+`,
+  },
   check({ figures, model }) {
     const unladen = figures.weights.conditions.find((one) => one.name === 'unladen' && one.kind === 'standard');
     if (!unladen || figures.weights.basis === 'none') return [];

@@ -9,6 +9,27 @@ export const liftedOver: Rule = {
   finds: 'Loading conditions in which a liftable axle must stay down.',
   why: 'With that axle up the others carry its load, and one of them is over its rating.',
   source: 'statics; the rating as in weight.over-rating',
+  examples: {
+    given: `
+# shell.yaml
+shell: X-1
+title: Example coach
+tanks: [{id: FUEL, contents: diesel, capacity: 200 L, at: [2 m, 0.9 m, 0 m]}]
+chassis:
+  gvwr: 20000 kg
+  axles:
+    - {id: steer, x: 0 m, gawr: 6000 kg}
+    - {id: drive, x: 5 m, gawr: 9000 kg}
+    - {id: tag, x: 6.3 m, gawr: 6000 kg, lift: yes, mass: 500 kg, share: {with: drive, fraction: 0.4}}
+# weights.yaml
+`,
+    fails: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 5000 kg, drive: 7500 kg, tag: 5000 kg}}
+`,
+    passes: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 3000 kg, drive: 3600 kg, tag: 2400 kg}}
+`,
+  },
   check({ figures, model }) {
     return model.shell.chassis.axles.flatMap((axle): RuleFinding[] => {
       if (!axle.lift) return [];

@@ -9,6 +9,17 @@ export const marginSmall: Rule = {
   finds: "An axle with less left than the shop's limit (`limits: axle_margin`, 3 % where not typed).",
   why: 'What comes aboard later always weighs something, and a scale repair or a wet coach eats a small margin.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# weights.yaml
+`,
+    fails: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 4900 kg, drive: 5500 kg}}
+`,
+    passes: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 4500 kg, drive: 5500 kg}}
+`,
+  },
   check({ figures, model }) {
     const { axleMargin } = model.shop.limits;
     return figures.weights.ratings.flatMap((rating): RuleFinding[] => {

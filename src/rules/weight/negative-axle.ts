@@ -12,6 +12,26 @@ export const negativeAxle: Rule = {
   finds: 'An axle that would lift off the road in a loading condition.',
   why: 'Load behind the rear axles lightens the front one: it can neither steer nor brake.',
   source: 'statics: sum of moments about the rear group',
+  examples: {
+    given: `
+# weights.yaml
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 300 kg, drive: 6000 kg}}
+# shell.yaml
+shell: X-1
+title: Example coach
+chassis:
+  gvwr: 14000 kg
+  axles: [{id: steer, x: 0 m, gawr: 5000 kg}, {id: drive, x: 5 m, gawr: 9000 kg}]
+tanks:
+  - {id: FUEL, contents: diesel, capacity: 200 L, at: [2 m, 0.9 m, 0 m]}
+`,
+    fails: `
+  - {id: FRESH, contents: water, capacity: 1000 L, at: [8 m, 0 m, 0 m]}
+`,
+    passes: `
+  - {id: FRESH, contents: water, capacity: 1000 L, at: [3 m, 0 m, 0 m]}
+`,
+  },
   check({ figures, model }) {
     // Without the chassis the recorded shell alone says nothing of this.
     if (figures.weights.basis === 'none') return [];

@@ -9,6 +9,23 @@ export const noRating: Rule = {
   finds: 'An axle without any rating on record.',
   why: 'Its load is computed, but nothing says whether it may carry it: it is not verified, and bays are not held to it.',
   source: '49 CFR 567.4(g)(4) (GAWR of each axle on the certification label)',
+  examples: {
+    given: `
+# shell.yaml
+shell: X-1
+title: Example coach
+chassis:
+  gvwr: 12000 kg
+  axles:
+    - {id: drive, x: 5 m, gawr: 9000 kg}
+`,
+    fails: `
+    - {id: steer, x: 0 m}
+`,
+    passes: `
+    - {id: steer, x: 0 m, gawr: 5000 kg}
+`,
+  },
   check({ figures, model }) {
     return figures.weights.ratings.flatMap(({ axle, limitKg, gawrKg }) => {
       if (gawrKg !== undefined) return [];

@@ -10,6 +10,17 @@ export const notVerified: Rule = {
     'Axle loads that nothing weighed stands behind. A note while there is a prediction and the last stage is not signed off.',
   why: 'A check without evidence does not pass.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# weights.yaml
+`,
+    fails: `
+# nothing is weighed
+`,
+    passes: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 3500 kg, drive: 5500 kg}}
+`,
+  },
   check({ figures, model }) {
     const { weights } = figures;
     const { shell, library } = model;

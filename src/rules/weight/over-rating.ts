@@ -9,6 +9,17 @@ export const overRating: Rule = {
   finds: 'An axle over its rating, or the whole over its GVWR, in a condition that the vehicle must carry as certified.',
   why: 'A tyre, wheel, axle or spring over its rating fails on the road.',
   source: '49 CFR 571.3 (GAWR, GVWR); rating of an axle: the least of GAWR, tyres, wheels and suspension on record',
+  examples: {
+    given: `
+# weights.yaml
+`,
+    fails: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 5400 kg, drive: 6000 kg}}
+`,
+    passes: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 4200 kg, drive: 6000 kg}}
+`,
+  },
   check(given) {
     const { figures, model } = given;
     const axles = figures.weights.ratings.flatMap((rating): RuleFinding[] => {

@@ -15,6 +15,23 @@ export const ratingImprobable: Rule = {
   finds: 'An axle rating that its number of tyres could not carry whatever they were: pounds taken for kilograms.',
   why: 'A rating typed in the wrong unit is more than double, and every margin on it is false.',
   source: 'common practice, no source; load index: ISO 4223-1',
+  examples: {
+    given: `
+# shell.yaml
+shell: X-1
+title: Example coach
+chassis:
+  gvwr: 12000 kg
+  axles:
+    - {id: drive, x: 5 m, gawr: 9000 kg, dual: yes}
+`,
+    fails: `
+    - {id: steer, x: 0 m, gawr: 14600 kg, tyres: {count: 2, load_index: 150}}
+`,
+    passes: `
+    - {id: steer, x: 0 m, gawr: 14600 lb, tyres: {count: 2, load_index: 150}}
+`,
+  },
   check({ model }) {
     return model.shell.chassis.axles.flatMap((axle) => {
       const count = axle.tyres?.count ?? (hasDuals(axle) ? 4 : 2);

@@ -10,6 +10,17 @@ export const readingsDisagree: Rule = {
   finds: 'Wheel, axle and gross readings of one ticket that do not agree within what the scale can do.',
   why: 'One of them is a slip; which one shows by how badly each fits the others.',
   source: 'weighted least squares, largest normalised residual beyond 3.29 (0.1 %, normal distribution)',
+  examples: {
+    given: `
+# weights.yaml
+`,
+    fails: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: {left: 1750 kg, right: 1750 kg, axle: 3510 kg}, drive: {left: 2750 kg, right: 2750 kg, axle: 5490 kg}}, gross: 9080 kg}
+`,
+    passes: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: {left: 1750 kg, right: 1750 kg, axle: 3510 kg}, drive: {left: 2750 kg, right: 2750 kg, axle: 5490 kg}}, gross: 9010 kg}
+`,
+  },
   check({ figures, model }) {
     return figures.weights.tickets.flatMap(({ id, reconciled }): RuleFinding[] => {
       const ticket = ticketOf(model, id);

@@ -12,6 +12,21 @@ export const relabel: Rule = {
     'Amendments that put on more than the lesser of 1.5 % of GVWR and 100 lb, and no new label on record. A library rule pack may state another limit.',
   why: 'Added before first sale, such mass must be told on the label: what it says may be loaded no longer holds.',
   source: '49 CFR 571.120 S10.5; 72 FR 68442 (2007)',
+  examples: {
+    given: `
+# components.yaml
+- {id: CMP-9, name: A second battery, mass: 60 kg, at: [3 m, 0 m, 0 m], basis: weighed, date: 2026-09-01}
+# amendments.yaml
+- {id: AM-1, date: 2026-09-01, by: A1, reason: More hours away from shore power, changes: [CMP-9]}
+# declared.yaml
+`,
+    fails: `
+# no new label
+`,
+    passes: `
+- {id: LBL-2, kind: weight label, by: A1, date: 2026-09-02}
+`,
+  },
   check({ figures, model }) {
     const { amendments, chassis, declared } = model.shell;
     if (amendments.length === 0 || chassis.gvwrKg === undefined) return [];

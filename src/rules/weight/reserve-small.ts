@@ -10,6 +10,17 @@ export const reserveSmall: Rule = {
     'An axle with less left, after what is not known of its load, than the reserve for what is still to come: 10 % of its rating, 5 % once the last stage is weighed.',
   why: 'Builds grow: the next trade has nothing left to spend on this axle.',
   source: 'common practice, no source; that a reserve is kept and drawn down: SAWE recommended practice (from memory)',
+  examples: {
+    given: `
+# weights.yaml
+`,
+    fails: `
+- {id: T-1, date: 2026-05-04, stage: floor, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 4700 kg, drive: 5500 kg}}
+`,
+    passes: `
+- {id: T-1, date: 2026-05-04, stage: floor, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 3700 kg, drive: 5500 kg}}
+`,
+  },
   check({ figures, model }) {
     const { budget, reserve, conditions } = figures.weights;
     return budget.flatMap((one): RuleFinding[] => {

@@ -9,6 +9,17 @@ export const scaleOutOfCalibration: Rule = {
   finds: 'A ticket taken outside the calibration of its scale, or on a scale without a calibration due date.',
   why: 'Such a ticket proves nothing: it is not verified, and conditions do not start from it.',
   source: 'ISO 9001:2015 clause 7.1.5.2 (measurement traceability)',
+  examples: {
+    given: `
+# weights.yaml
+`,
+    fails: `
+- {id: T-1, date: 2027-01-02, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 3500 kg, drive: 5500 kg}}
+`,
+    passes: `
+- {id: T-1, date: "2027-01-01T10:00", scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 3500 kg, drive: 5500 kg}}
+`,
+  },
   check({ figures, model }) {
     return figures.weights.tickets.flatMap((figure): RuleFinding[] => {
       const scale = ticketOf(model, figure.id)?.scale;

@@ -10,6 +10,17 @@ export const singleWeighing: Rule = {
   finds: 'A finished vehicle that stands on one weighing without a gross reading to check it.',
   why: 'A slip of the scale shows only when something else was read.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# weights.yaml
+`,
+    fails: `
+- {id: T-1, date: 2026-05-04, stage: finished, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 3500 kg, drive: 5500 kg}}
+`,
+    passes: `
+- {id: T-1, date: 2026-05-04, stage: finished, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 3500 kg, drive: 5500 kg}, gross: 9000 kg}
+`,
+  },
   check({ figures, model }) {
     const { basisTicket, tickets } = figures.weights;
     const figure = tickets.find((one) => one.id === basisTicket);

@@ -11,6 +11,17 @@ export const steerShare: Rule = {
   why: 'A light front axle steers and brakes badly.',
   source:
     'European type rules for heavy vehicles ask for about 20 % (from memory); as a rule for every coach: common practice, no source',
+  examples: {
+    given: `
+# weights.yaml
+`,
+    fails: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 1500 kg, drive: 7000 kg}}
+`,
+    passes: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 2500 kg, drive: 6000 kg}}
+`,
+  },
   check({ figures, model }) {
     const light = figures.weights.conditions
       .filter((one) => one.certified && one.steerShare !== undefined && one.steerShare < LEAST_STEER_SHARE)

@@ -11,6 +11,19 @@ export const ticketBeforeStage: Rule = {
   finds: 'A ticket of a stage that is dated before things of that same stage were fitted.',
   why: 'It does not weigh the stage that it names.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# weights.yaml
+- {id: T-1, date: 2026-05-04, stage: floor, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 3500 kg, drive: 5500 kg}}
+# components.yaml
+`,
+    fails: `
+- {id: CMP-1, name: Plywood floor, mass: 180 kg, at: [3 m, 0 m, 0.3 m], basis: weighed, stage: floor, date: 2026-05-11}
+`,
+    passes: `
+- {id: CMP-1, name: Plywood floor, mass: 180 kg, at: [3 m, 0 m, 0.3 m], basis: weighed, stage: floor, date: 2026-05-01}
+`,
+  },
   check({ figures, model }) {
     return figures.weights.tickets.flatMap((figure) => {
       if (figure.stage === undefined) return [];

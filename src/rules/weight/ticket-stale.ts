@@ -12,6 +12,19 @@ export const ticketStale: Rule = {
   finds: 'The newest verified ticket is older than mass that was put on since, by more than 0.5 % of the total.',
   why: 'The conditions then stand on a weight that the vehicle no longer has, and on records for the rest.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# weights.yaml
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 3500 kg, drive: 5500 kg}}
+# components.yaml
+`,
+    fails: `
+- {id: CMP-1, name: Generator, mass: 180 kg, at: [3 m, 0 m, 0.3 m], basis: weighed, date: 2026-06-11}
+`,
+    passes: `
+- {id: CMP-1, name: Generator, mass: 180 kg, at: [3 m, 0 m, 0.3 m], basis: weighed, date: 2026-04-11}
+`,
+  },
   check({ figures, model }) {
     const { basisTicket, tickets } = figures.weights;
     const figure = tickets.find((one) => one.id === basisTicket);

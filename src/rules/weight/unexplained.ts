@@ -15,6 +15,27 @@ export const unexplained: Rule = {
     "A verified ticket that differs from the prediction by more than the shop's limit: 1 % of a finished vehicle where not typed, 3 % before the last stage.",
   why: 'Something is not on record, is recorded at the wrong mass, or the ticket says less than all of what was aboard.',
   source: 'IMO guidelines on lightweight surveys use 1 %; the rest common practice, no source',
+  examples: {
+    given: `
+# shell.yaml
+shell: X-1
+title: Example coach
+tanks: [{id: FUEL, contents: diesel, capacity: 200 L, at: [2 m, 0.9 m, 0 m]}]
+chassis:
+  gvwr: 12000 kg
+  axles: [{id: steer, x: 0 m, gawr: 5000 kg}, {id: drive, x: 5 m, gawr: 9000 kg}]
+  bare: {condition: {fuel: 100 %}, readings: {steer: 3000 kg, drive: 3000 kg}}
+# components.yaml
+- {id: CMP-1, name: Body, mass: 2500 kg, at: [3.75 m, 0 m, 1 m], basis: weighed}
+# weights.yaml
+`,
+    fails: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 3700 kg, drive: 5200 kg}}
+`,
+    passes: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 3630 kg, drive: 4870 kg}}
+`,
+  },
   check({ figures, model }) {
     return figures.weights.tickets.flatMap((figure) => {
       const totalKg = figure.normalisedKg ?? 0;

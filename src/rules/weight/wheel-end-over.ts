@@ -9,6 +9,17 @@ export const wheelEndOver: Rule = {
   finds: 'One end of an axle over half of what the axle, and so its own tyres, may carry.',
   why: 'An axle within its rating may still have one tyre over.',
   source: '49 CFR 571.120 S5.1.2 (from memory) for tyres; half of the axle rating an end: common practice, no source',
+  examples: {
+    given: `
+# weights.yaml
+`,
+    fails: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: {left: 2700 kg, right: 1900 kg}, drive: {left: 3000 kg, right: 3000 kg}}}
+`,
+    passes: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: {left: 2300 kg, right: 2300 kg}, drive: {left: 3000 kg, right: 3000 kg}}}
+`,
+  },
   check({ figures, model }) {
     return figures.weights.ratings.flatMap((rating): RuleFinding[] => {
       const { limitKg } = rating;

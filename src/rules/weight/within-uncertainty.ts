@@ -9,6 +9,17 @@ export const withinUncertainty: Rule = {
   finds: 'An axle, or the whole, whose margin is smaller than what is not known of its load.',
   why: 'It may be over its rating; nobody can say from these figures.',
   source: 'JCGM 100:2008 (expanded uncertainty, k = 2); that such a margin does not count as kept is a rule of this tool',
+  examples: {
+    given: `
+# weights.yaml
+`,
+    fails: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 4995 kg, drive: 5500 kg}}
+`,
+    passes: `
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 4500 kg, drive: 5500 kg}}
+`,
+  },
   check({ figures, model }) {
     const { ratings, conditions } = figures.weights;
     const axles = ratings.flatMap((rating): RuleFinding[] => {

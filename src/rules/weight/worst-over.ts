@@ -12,6 +12,27 @@ export const worstOver: Rule = {
   why: 'A user who keeps to every label can still overload this axle, or the tyres at one end of it.',
   source:
     'statics, by linear programmes over tanks, belted seats and bays; the rating as in weight.over-rating, half of it an end',
+  examples: {
+    given: `
+# weights.yaml
+- {id: T-1, date: 2026-05-04, scale: SC-1, condition: {fuel: 100 %}, readings: {steer: 4700 kg, drive: 5000 kg}}
+# shell.yaml
+shell: X-1
+title: Example coach
+tanks: [{id: FUEL, contents: diesel, capacity: 200 L, at: [2 m, 0.9 m, 0 m]}]
+chassis:
+  gvwr: 14000 kg
+  axles: [{id: steer, x: 0 m, gawr: 5000 kg}, {id: drive, x: 5 m, gawr: 9000 kg}]
+bays:
+  - {id: REAR, at: [8 m, 0 m, 0 m], limit: 500 kg}
+`,
+    fails: `
+  - {id: FRONT, at: [0 m, 0 m, 0 m], limit: 500 kg}
+`,
+    passes: `
+  - {id: FRONT, at: [0 m, 0 m, 0 m], limit: 150 kg}
+`,
+  },
   check({ figures, model }) {
     const { conditions, ratings } = figures.weights;
     return ratings.flatMap((rating): RuleFinding[] => {

@@ -10,6 +10,20 @@ export const continuityLapsed: Rule = {
     'A weld made more than six months after its welder last used the process, by the welds of every shell in the store and the start of the welder’s qualifications.',
   why: 'A qualification lapses when the process is not used: the first weld after the gap is not covered by it.',
   source: 'ISO 9606-2 clause 9.2 and AWS D1.2, from memory; 1 January holds to 1 July (common practice, no source)',
+  examples: {
+    given: `
+# members.yaml
+- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
+- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+# welds.yaml
+`,
+    fails: `
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-07-02, inspections: [{method: VT, by: J2, date: 2026-07-03, result: accept}]}
+`,
+    passes: `
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-06-30, inspections: [{method: VT, by: J2, date: 2026-07-03, result: accept}]}
+`,
+  },
   check({ model }) {
     return continuityGaps(model).map(
       ({ weld, welder, process, since, sinceElsewhere, until }) =>

@@ -12,6 +12,24 @@ export const fillerUnsuited: Rule = {
   why: 'A silicon filler makes brittle magnesium silicide with these alloys; others crack or fall short of the strength.',
   source:
     'filler selection of a welding textbook (Table 3.3) and its chapter 3 on magnesium silicide; 6005A by EN 1999-1-1 Table 8.8, from memory; rows of the shop’s own in library/rules/',
+  examples: {
+    given: `
+# members.yaml
+- {id: A, section: RT4x2, alloy: 5083-H116, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m]}
+- {id: B, section: RT4x2, alloy: 5083-H116, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m]}
+# library/materials.yaml
+- {id: 5083-H116, kind: aluminium, density: 2660 kg/m3, group: 22}
+# library/procedures.yaml
+- {id: WPS-1, process: GMAW, types: [fillet], base: [5083-H116], thickness: [1/8 in, 3/4 in], filler: [ER5356, ER4043], positions: [1F, 2F]}
+# welds.yaml
+`,
+    fails: `
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER4043, position: 2F, welder: K7, date: 2026-03-02, inspections: [{method: VT, by: J2, date: 2026-03-03, result: accept}]}
+`,
+    passes: `
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-03-02, inspections: [{method: VT, by: J2, date: 2026-03-03, result: accept}]}
+`,
+  },
   check({ model }) {
     const rows = selectionRows(model.library.rules);
     return model.shell.welds.flatMap((weld) => {

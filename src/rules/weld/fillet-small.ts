@@ -15,6 +15,20 @@ export const filletSmall: Rule = {
     'A fillet whose leg is under the least for the thinner part: 1/8 in to 1/4 in of base metal, 3/16 to 1/2, 1/4 to 3/4, 5/16 above.',
   why: 'A small fillet on thick metal chills and does not fuse.',
   source: 'AWS D1.1 Table 5.7 (steel), from memory; the aluminium code’s own table is not confirmed',
+  examples: {
+    given: `
+# members.yaml
+- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
+- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+# welds.yaml
+`,
+    fails: `
+- {id: W-1, joins: [A, B], type: fillet, size: 1/16 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-03-02, inspections: [{method: VT, by: J2, date: 2026-03-03, result: accept}]}
+`,
+    passes: `
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-03-02, inspections: [{method: VT, by: J2, date: 2026-03-03, result: accept}]}
+`,
+  },
   check({ model }) {
     const { units } = model.shop;
     return model.shell.welds.flatMap((weld) => {

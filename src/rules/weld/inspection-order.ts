@@ -11,6 +11,20 @@ export const inspectionOrder: Rule = {
     'A look dated before the weld or before the look above it, or an acceptance after a reject by the same method without the number of the repair.',
   why: 'Rejects and repairs are kept in order: a later reader must see what was found, what was done and who looked again.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# members.yaml
+- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
+- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+# welds.yaml
+`,
+    fails: `
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-03-02, inspections: [{method: VT, by: J2, date: 2026-03-01, result: accept}]}
+`,
+    passes: `
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-03-02, inspections: [{method: VT, by: J2, date: 2026-03-03, result: accept}]}
+`,
+  },
   check({ model }) {
     return model.shell.welds.flatMap((weld) =>
       outOfOrder(weld).map(

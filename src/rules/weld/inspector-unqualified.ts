@@ -12,6 +12,20 @@ export const inspectorUnqualified: Rule = {
   finds: 'A weld accepted by somebody who did not hold the method on that day. (By the welder: weld.own-inspection.)',
   why: 'The acceptance is worth what the eyes behind it are qualified for.',
   source: 'ISO 9712 (methods and their validity) and AWS D1.2, from memory: the dates are those on the record',
+  examples: {
+    given: `
+# members.yaml
+- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
+- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+# welds.yaml
+`,
+    fails: `
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-03-02, inspections: [{method: PT, by: J2, date: 2026-03-03, result: accept}, {method: VT, by: J2, date: 2026-03-03, result: accept}]}
+`,
+    passes: `
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-03-02, inspections: [{method: VT, by: J2, date: 2026-03-03, result: accept}]}
+`,
+  },
   check({ model: { shell, library } }) {
     return shell.welds.flatMap((weld) =>
       weld.inspections.flatMap((look, i): readonly RuleFinding[] => {

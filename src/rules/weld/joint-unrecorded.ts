@@ -11,6 +11,20 @@ export const jointUnrecorded: Rule = {
   finds: 'Members that meet without a weld or clamp on record. One finding for each member that has such joints, the most first.',
   why: 'A joint that nobody recorded is a joint that nobody inspected.',
   source: 'geometry (outer surfaces within 3 mm); common practice, no source',
+  examples: {
+    given: `
+# members.yaml
+- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
+- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+# welds.yaml
+`,
+    fails: `
+# nothing joins them
+`,
+    passes: `
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-03-02, inspections: [{method: VT, by: J2, date: 2026-03-03, result: accept}]}
+`,
+  },
   check({ model, figures }) {
     const members = new Map(model.shell.members.map((member) => [member.id, member]));
     return byMember(figures.joints.missing).flatMap(({ id, partners }) => {

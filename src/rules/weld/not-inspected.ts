@@ -9,6 +9,20 @@ export const notInspected: Rule = {
   finds: 'A weld without an inspection on record. A warning until the stage of the weld, or of what it joins, is signed off.',
   why: 'Each weld is looked at before paint and panels hide it; what is not on record is not verified.',
   source: 'AWS D1.2: visual inspection of all welds is the default; the step at sign-off is common practice, no source',
+  examples: {
+    given: `
+# members.yaml
+- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
+- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+# welds.yaml
+`,
+    fails: `
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-03-02}
+`,
+    passes: `
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-03-02, inspections: [{method: VT, by: J2, date: 2026-03-03, result: accept}]}
+`,
+  },
   check({ model }) {
     return model.shell.welds.flatMap((weld) => {
       if (weld.inspections.length > 0) return [];

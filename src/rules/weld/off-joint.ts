@@ -10,6 +10,20 @@ export const offJoint: Rule = {
   finds: 'A weld whose recorded place is more than 50 mm from every joint that it is of.',
   why: 'Whoever looks for the weld, or for a crack in it, goes to the place on record.',
   source: 'geometry; the tolerance is common practice, no source',
+  examples: {
+    given: `
+# members.yaml
+- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
+- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+# welds.yaml
+`,
+    fails: `
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-03-02, inspections: [{method: VT, by: J2, date: 2026-03-03, result: accept}], at: [1.4 m, 25 mm, 0 m]}
+`,
+    passes: `
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-03-02, inspections: [{method: VT, by: J2, date: 2026-03-03, result: accept}], at: [1.02 m, 25 mm, 0 m]}
+`,
+  },
   check({ model: { shell, shop }, figures }) {
     const welds = new Map(shell.welds.map((weld) => [weld.id, weld]));
     return (figures.joints.offJoint ?? []).flatMap(({ weld: id, members: [a, b], distanceMm }) => {

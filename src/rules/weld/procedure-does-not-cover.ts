@@ -12,6 +12,20 @@ export const procedureDoesNotCover: Rule = {
     'A weld outside its procedure: process, type, filler, position, base metal, thickness of the thinner part. A warning where no procedure is named.',
   why: 'A procedure is proved for what it lists; beside that, nobody has shown that the weld holds.',
   source: 'ISO 15614-2 and AWS D1.2: the ranges are those on the record; the thinner part counts (EN 288-4)',
+  examples: {
+    given: `
+# members.yaml
+- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
+- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+# welds.yaml
+`,
+    fails: `
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 3F, welder: K7, date: 2026-03-02, inspections: [{method: VT, by: J2, date: 2026-03-03, result: accept}]}
+`,
+    passes: `
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-03-02, inspections: [{method: VT, by: J2, date: 2026-03-03, result: accept}]}
+`,
+  },
   check({ model }) {
     const { library, shell, shop } = model;
     return shell.welds.flatMap((weld): readonly RuleFinding[] => {

@@ -9,6 +9,20 @@ export const rejectedOpen: Rule = {
   finds: 'A weld that was rejected, with no accepted inspection by the same method after it.',
   why: 'A rejected weld is repaired and looked at again, or it is still rejected.',
   source: 'ISO 9001:2015 clause 8.7.1; common practice for the method',
+  examples: {
+    given: `
+# members.yaml
+- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
+- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+# welds.yaml
+`,
+    fails: `
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-03-02, inspections: [{method: VT, by: J2, date: 2026-03-03, result: reject, reason: undercut}]}
+`,
+    passes: `
+- {id: W-1, joins: [A, B], type: fillet, size: 1/4 in, length: 4 in, process: GMAW, procedure: WPS-1, filler: ER5356, position: 2F, welder: K7, date: 2026-03-02, inspections: [{method: VT, by: J2, date: 2026-03-03, result: reject, reason: undercut}, {method: VT, by: J2, date: 2026-03-04, result: accept, repair: 1}]}
+`,
+  },
   check({ model }) {
     return model.shell.welds.flatMap((weld) => {
       const open = weld.inspections.find((one, i) => one.result === 'reject' && !accepted(one, weld.inspections, i));
