@@ -6,7 +6,7 @@ import { parse } from 'yaml';
 import { assess } from '../../src/assess.js';
 import { RULES } from '../../src/rules/index.js';
 import { READING } from '../../src/rules/reading.js';
-import type { Outside } from '../../src/rules/rule.js';
+import type { Outside, RuleArea } from '../../src/rules/rule.js';
 import { EXAMPLE_STORE, exampleFiles } from '../support/example-store.js';
 import { rulePage } from '../support/rule-page.js';
 import { loadOne } from '../support/store.js';
@@ -29,7 +29,8 @@ describe('the examples of a rule', () => {
   it.each(RULES.map((rule) => [rule.name, rule] as const))(
     '%s: the first gives the finding, the second does not',
     (name, { examples }) => {
-      const found = (text: string) => findingsOf(`${examples.given ?? ''}\n${text}`);
+      const area = name.slice(0, name.indexOf('.')) as RuleArea;
+      const found = (text: string) => findingsOf(`${examples.given ?? ''}\n${text}`, area);
       const fails = found(examples.fails);
       expect(fails.map(({ rule }) => rule)).toContain(name);
       const passes = found(examples.passes);
@@ -39,11 +40,11 @@ describe('the examples of a rule', () => {
   );
 });
 
-function findingsOf(text: string) {
+function findingsOf(text: string, area: RuleArea) {
   const { git, pictures, ...files } = Object.fromEntries([...exampleFiles(EXAMPLE_STORE), ...exampleFiles(text)]);
   const named = Object.fromEntries(Object.keys(pictures === undefined ? {} : parse(pictures)).map((file) => [file, 'x']));
   const { model, findings } = loadOne({ ...files, ...named }, 'X-1');
-  return assess(model, findings, outsideOf(git, pictures)).findings;
+  return assess(model, findings, outsideOf(git, pictures), [area]).findings;
 }
 
 /** What Git and the pictures say, as an example writes it. */

@@ -14,6 +14,31 @@ export const evidenceStale: Rule = {
     'A run, joint, weld or test whose only photos, passed tests or inspections are from before the last change of its place, route, size or joints.',
   why: 'A line that was moved after its photo and its test has been neither photographed nor tested.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# zones.yaml
+- {id: TC, name: belly trough, box: [[0 m, -0.5 m, 0 m], [4 m, 0.5 m, 0.3 m]], closed_by: [BP-1], drains: [[2.9 m, 0 m, 0 m]]}
+# panels.yaml
+- {id: BP-1, kind: belly, thickness: 2 mm, date: 2026-04-20, outline: [[0 m, -0.5 m, 0 m], [4 m, -0.5 m, 0 m], [4 m, 0.5 m, 0 m], [0 m, 0.5 m, 0 m]]}
+# services/dc.yaml
+service: Lights
+medium: dc
+nodes:
+  - {id: N1, kind: source, role: battery, at: [-1 m, 0 m, 0.15 m], tolerance: 10 mm}
+  - {id: N2, kind: load, at: [5 m, 0 m, 0.15 m], tolerance: 10 mm}
+runs:
+  - {id: DC-1/1, from: N1, to: N2, zones: [TC], tolerance: 10 mm, date: 2026-04-10}
+# pictures
+shells/X-1/photos/a.jpg: {sha256: ab}
+# photos/photos.yaml
+`,
+    fails: `
+- {id: P-1, file: a.jpg, of: [DC-1/1], taken: 2026-04-05}
+`,
+    passes: `
+- {id: P-1, file: a.jpg, of: [DC-1/1], taken: 2026-04-12}
+`,
+  },
   check({ model }) {
     return [...lines(model).flatMap((line) => ofLine(line, model)), ...model.shell.welds.flatMap((weld) => ofWeld(weld, model))];
   },

@@ -20,6 +20,17 @@ export const wordNotListed: Rule = {
     'A word that answers stand on and that is not in its list: kind of protection, of declaration and of test, method of fixing, wall. A note on a shell whose stages are all signed off.',
   why: 'The word decides nothing then: a `class T fuse` is not known to be a fuse, and no isolation relies on it.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# openings.yaml
+`,
+    fails: `
+- {id: DR-1, kind: door, wall: rihgt, sill: [[1 m, 1 m, 0 m], [1.7 m, 1 m, 0 m]], width: 700 mm, height: 1900 mm}
+`,
+    passes: `
+- {id: DR-1, kind: door, wall: right, sill: [[1 m, 1 m, 0 m], [1.7 m, 1 m, 0 m]], width: 700 mm, height: 1900 mm}
+`,
+  },
   check({ model }) {
     const { shell } = model;
     const words: readonly Word[] = [

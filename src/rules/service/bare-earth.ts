@@ -14,7 +14,10 @@ export const bareEarth: Rule = {
 # services/dc.yaml
 service: House
 medium: dc
+circuits: [{id: EB, bonding: yes}]
+runs: [{id: EB/1, circuit: EB, from: CMP, to: EB-1}]
 nodes:
+  - {id: CMP, kind: load, at: [1 m, 0 m, 1 m]}
 `,
     fails: `
   - {id: EB-1, kind: terminal, name: earth stud, at: [0 m, 0 m, 1 m]}

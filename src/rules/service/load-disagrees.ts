@@ -12,6 +12,23 @@ export const loadDisagrees: Rule = {
     'A circuit whose own load and the loads of its nodes differ by more than a tenth, amperes and watts brought together by its voltage.',
   why: 'Drop, fuse and supply are worked out from one of the two. Which of them is right nobody knows.',
   source: 'P = U I; slack of a tenth: common practice, no source',
+  examples: {
+    given: `
+# services/dc.yaml
+service: House
+medium: dc
+circuits: [{id: DC-1, voltage: 12 V, load: 5 A}]
+runs: [{id: DC-1/1, circuit: DC-1, from: N1, to: N2}]
+nodes:
+  - {id: N1, kind: source, role: battery, at: [0 m, 0 m, 1 m]}
+`,
+    fails: `
+  - {id: N2, kind: load, load: 120 W, at: [1 m, 0 m, 1 m]}
+`,
+    passes: `
+  - {id: N2, kind: load, load: 60 W, at: [1 m, 0 m, 1 m]}
+`,
+  },
   check({ model: { shell } }) {
     return shell.circuits.flatMap((circuit) => {
       const { voltageV, loadA, loadW } = circuit;

@@ -10,6 +10,34 @@ export const oneWayLoop: Rule = {
     'Devices that pass one way only and feed each other in a ring, as a charger on the output of an inverter that its own battery feeds.',
   why: 'Such a ring turns power into heat until the battery is empty, or a side is recorded the wrong way round.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# services/dc.yaml
+service: House
+medium: dc
+nodes:
+  - {id: BAT, kind: source, role: battery, at: [0 m, 0 m, 1 m]}
+  - {id: INV, kind: device, role: inverter, at: [1 m, 0 m, 1 m]}
+  - {id: CHG, kind: device, role: charger, at: [2 m, 0 m, 1 m]}
+  - {id: ACP, kind: junction, role: busbar, at: [1.5 m, 0 m, 1 m]}
+runs:
+  - {id: R1, from: BAT, to: INV, to_side: in}
+  - {id: R2, from: CHG, from_side: out, to: BAT}
+# services/ac.yaml
+service: Shore
+medium: ac
+nodes:
+  - {id: SH, kind: source, role: shore inlet, at: [3 m, 0 m, 1 m]}
+runs:
+  - {id: R3, from: INV, from_side: out, to: ACP}
+`,
+    fails: `
+  - {id: R4, from: ACP, to: CHG, to_side: in}
+`,
+    passes: `
+  - {id: R4, from: SH, to: CHG, to_side: in}
+`,
+  },
   check({ model: { shell } }) {
     const { edges, vertices } = serviceGraph(shell);
     const onward = vertices.map((): { to: number; device?: string }[] => []);

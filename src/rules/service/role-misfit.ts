@@ -11,6 +11,20 @@ export const roleMisfit: Rule = {
     'A role that is not found in the medium of its service, a run that ends on a side which its node has not, or a changeover with fewer than two supplies.',
   why: 'Isolation is worked out from roles and sides. A wrong one is worse than none: the answer would look proved.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# services/gas.yaml
+service: Propane
+medium: gas
+nodes:
+`,
+    fails: `
+  - {id: G1, kind: device, role: charger, at: [0 m, 0 m, 1 m]}
+`,
+    passes: `
+  - {id: G1, kind: device, role: gas regulator, at: [0 m, 0 m, 1 m]}
+`,
+  },
   check({ model: { shell } }) {
     const nodes = new Map(shell.nodes.map((node) => [node.id, node] as const));
     const ends = endsByNode(shell.runs);

@@ -20,6 +20,20 @@ export const roleMissing: Rule = {
   why: 'No isolation past such a node can be proved: it may be a source, or join what it seems to part.',
   source:
     '29 CFR 1910.147(c)(4): procedures name each energy source and what isolates it; common practice for the rest, no source',
+  examples: {
+    given: `
+# services/dc.yaml
+service: House
+medium: dc
+nodes:
+`,
+    fails: `
+  - {id: BAT, kind: source, name: house battery, at: [0 m, 0 m, 1 m]}
+`,
+    passes: `
+  - {id: BAT, kind: source, role: battery, name: house battery, at: [0 m, 0 m, 1 m]}
+`,
+  },
   check({ model }) {
     return model.shell.services.flatMap((service) => {
       const roles = service.nodes.filter(isSilent);

@@ -24,7 +24,7 @@ export const relabel: Rule = {
 # no new label
 `,
     passes: `
-- {id: LBL-2, kind: weight label, by: A1, date: 2026-09-02}
+- {id: LBL-2, kind: label, by: A1, date: 2026-09-02}
 `,
   },
   check({ figures, model }) {
@@ -40,7 +40,7 @@ export const relabel: Rule = {
     if (addedKg <= limitKg || labelled) return [];
     return [
       {
-        message: `Amendments changed ${added.map((item) => item.id).join(', ')}, ${kg(model, addedKg)} together, expected at most ${kg(model, limitKg)} without a new weight label${packed?.citation === undefined ? '' : ` (${packed.citation})`}: print it with \`shellbook labels\`, and record it in declared.yaml, as \`{id: LABEL-2, kind: weight label, by: …, date: ${last.date}}\``,
+        message: `Amendments changed ${added.map((item) => item.id).join(', ')}, ${kg(model, addedKg)} together, expected at most ${kg(model, limitKg)} without a new weight label${packed?.citation === undefined ? '' : ` (${packed.citation})`}: print it with \`shellbook labels\`, and record it in declared.yaml, as \`{id: LABEL-2, kind: label, by: …, date: ${last.date}}\``,
         ids: [last.id, ...added.map((item) => item.id)],
         place: last.source.place('changes'),
       },
