@@ -66,8 +66,9 @@ const shareWords = (book: Book, access: RunAccess): string =>
 function wayThrough(access: Pick<NodeAccess, 'panels'> | undefined): WayIn {
   const best: PanelReach | undefined = access?.panels[0];
   if (!best || best.reach === 'beyond') return { panels: [], words: 'no panel reaches it' };
+  const before = best.approach?.clear === false ? `, but ${best.approach.blockedBy.join(', ')} stands before the panel` : '';
   const blocked = best.blockedBy.length > 0 ? `, behind ${best.blockedBy.join(', ')}` : '';
-  return { panels: [best.panel], words: `${reachWords(best.reach)}${blocked}` };
+  return { panels: [best.panel], words: `${reachWords(best.reach)}${before}${blocked}` };
 }
 
 interface ById {

@@ -1,10 +1,10 @@
 /** A made-up coach full of members, runs and access panels, as a checked model. The same coach for the same size. */
 import type { Vec3 } from '../../src/geometry/vector.js';
 import type { Medium, Run, ServiceNode } from '../../src/model/services.js';
-import type { Model } from '../../src/model/shell.js';
+import type { Chassis, Model, Tank } from '../../src/model/shell.js';
 import type { Panel } from '../../src/model/structure.js';
 import { buildModel, record, section } from '../support/build.js';
-import { lineMember, node, run, zone } from '../support/services.js';
+import { component, lineMember, node, run, zone } from '../support/services.js';
 
 /** A piece of a thousand records: of what is in a coach of 5,000 members, 2,000 runs and 300 panels, so much. */
 export const PIECE = 1000;
@@ -12,6 +12,7 @@ const MEMBERS = 441;
 const RUNS = 176;
 const PANELS = 27;
 const ZONES = 4;
+const EQUIPMENT = 9;
 const WAY_POINTS = 10;
 const LENGTH_MM = 1060;
 const HALF_WIDTH_MM = 1250;
@@ -28,8 +29,10 @@ export function benchCoach(count: number): Model {
   const runs = pieces.flatMap((one) => one.runs);
   const zones = pieces.flatMap((one) => one.zones);
   const panels = pieces.flatMap((one) => one.panels);
+  const components = pieces.flatMap((one) => one.components);
+  const tanks = pieces.flatMap((one) => one.tanks);
   return buildModel(
-    { members, nodes, runs, zones, panels },
+    { members, nodes, runs, zones, panels, components, tanks, chassis: CHASSIS },
     { sections: new Map([[TUBE.id, TUBE]]) },
     {
       limits: {
@@ -81,9 +84,23 @@ function piece(number: number) {
     ]),
   );
   const panels = times(PANELS, (i) => accessPanel(`AP-${number}-${i}`, i % 4, start + random() * LENGTH_MM, random));
-  return { members, nodes, runs, zones, panels };
+  const components = times(EQUIPMENT, (i) =>
+    component(`C-${number}-${i}`, place(), [200 + 200 * random(), 200, 200 + 100 * random()]),
+  );
+  const tank: Tank = {
+    id: `T-${number}`,
+    contents: 'water',
+    capacityM3: 0.1,
+    at: [start + LENGTH_MM / 2, 0, -500],
+    densityKgM3: 1000,
+  };
+  return { members, nodes, runs, zones, panels, components, tanks: [tank] };
 }
 
+const CHASSIS: Chassis = {
+  axles: [],
+  frame: { railTopAboveGroundMm: 1040, railSpacingMm: 864, railDepthMm: 260, railWidthMm: 80, lengthMm: 100_000 },
+};
 const MEDIA = ['dc', 'ac', 'gas', 'water'] as const;
 const TUBE = section('TUBE', { shape: 'rectangular tube', depthMm: 50, widthMm: 50, wallMm: 3, cornerRadiusMm: 0 });
 

@@ -222,14 +222,17 @@ describe('behind, near and isolate', () => {
     expect((await answer('near', 'T-1', '100,-5.5,0mm')).json.place_mm).toEqual([100, -5.5, 0]);
   });
 
-  it('say how long a screw the nearest face takes', async () => {
-    const { json } = await answer('near', 'T-1', '100,0,0in');
+  it('say how long a screw the face takes that the place is on, or that there is none', async () => {
+    const { json } = await answer('near', 'T-1', '100,0,-4in');
     expect(keys(json)).toContain('screw');
     expect(keys(json.screw)).toEqual(['panel', 'at_mm', 'depth_mm', 'limited_by', 'limited_by_kind', 'metal']);
     expect(json.screw.panel).toBe('BP-1');
     expect(json.screw.depth_mm).toBeLessThan(150);
-    const { answer: text } = await shellbook('near', 'T-1', '100,0,0in');
+    const { answer: text } = await shellbook('near', 'T-1', '100,0,-4in');
     expect(text).toMatch(/Deepest screw into BP-1 at .*under its head/su);
+    const off = await answer('near', 'T-1', '100,0,0in');
+    expect(off.json).toMatchObject({ face: null });
+    expect((await shellbook('near', 'T-1', '100,0,0in')).answer).toContain('No face is recorded within 1 in');
   });
 
   it('say what to do first, and that no source is left', async () => {

@@ -13,7 +13,7 @@ const none = { nodes: 0, nodesInReach: 0, runLengthMm: 0, runLengthInReachMm: 0 
 const assessment = () =>
   assessmentOf(sampleModel(), {
     weights: sampleWeights(),
-    access: { nodes: [], runs: [], behind: sampleBehind, coverage: none, assumptions: [] },
+    access: { nodes: [], runs: [], approaches: {}, behind: sampleBehind, coverage: none, assumptions: [] },
   });
 
 type Assessed = ReturnType<typeof assessment>;

@@ -14,7 +14,7 @@ const none = { nodes: 0, nodesInReach: 0, runLengthMm: 0, runLengthInReachMm: 0 
 function all(): readonly drawing.Drawing[] {
   const a = assessmentOf(sampleModel(), {
     weights: sampleWeights(),
-    access: { nodes: [], runs: [], behind: sampleBehind, coverage: none, assumptions: [] },
+    access: { nodes: [], runs: [], approaches: {}, behind: sampleBehind, coverage: none, assumptions: [] },
   });
   return [
     ...drawing.generalArrangement(a, SHEET),

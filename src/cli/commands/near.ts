@@ -9,6 +9,7 @@ interface Options {
   readonly shell: string;
   readonly place: string;
   readonly within: string;
+  readonly knownTo: string;
 }
 
 export function declareNear(registry: Registry): void {
@@ -18,12 +19,14 @@ export function declareNear(registry: Registry): void {
       'shellbook near QF-007 4572mm,-254mm,0mm',
     ])
     .option('--within <distance>', 'how far to look', '3in')
+    .option('--known-to <distance>', 'how well the place is known: looked so much further, and taken off the screw')
     .action(
       registry.run(
-        ([shell, place], { within }) => ({
+        ([shell, place], { within, knownTo }) => ({
           shell: shell as string,
           place: (place as string).trim(),
           within: within as string,
+          knownTo: (knownTo as string | undefined) ?? '0 mm',
         }),
         look,
       ),
@@ -39,10 +42,11 @@ async function look(options: Options, context: Context): Promise<Status> {
   };
   const place = unitsOnEach(options.place).map((one, i) => lengthOf(one, `${'xyz'[i]} of the place`)) as unknown as Vec3;
   const withinMm = lengthOf(options.within, '--within');
+  const uncertaintyMm = lengthOf(options.knownTo, '--known-to');
   const opened = await openForAnswer(options.shell, context, []);
   const { near, screwAt } = await import('../../query/lookup/index.js');
-  const hits = near(opened.assessment, place, withinMm);
-  const screw = screwAt(opened.assessment, place);
+  const hits = near(opened.assessment, place, withinMm, uncertaintyMm);
+  const screw = screwAt(opened.assessment, place, uncertaintyMm);
   if (context.settings.json) {
     const { envelope, place3 } = await import('../report/json.js');
     const listed = hits.map((one) => ({
@@ -56,6 +60,8 @@ async function look(options: Options, context: Context): Promise<Status> {
       envelope('near', options.shell, revisionOf(opened), {
         place_mm: place3(place),
         within_mm: withinMm,
+        uncertainty_mm: uncertaintyMm,
+        face: screw?.panel ?? null,
         hits: listed,
         screw: screw && {
           panel: screw.panel,

@@ -44,10 +44,13 @@ const reachText = ({ reach, tool, twoHands }: BehindItem): string =>
 
 const DRILL = 'Only what is recorded is known, to its recorded tolerance. Open up and look, and set a stop on the drill.';
 
+const NO_FACE =
+  'No face is recorded within 1 in (25 mm) of that place, so how deep a screw may go there is not known. Ask at a place on a skin, lining, floor or ceiling.';
+
 export function nearText(model: Model, place: Vec3, withinMm: number, hits: readonly NearHit[], screw?: ScrewAt): string {
   const { units } = model.shop;
   const head = paragraph(`Within ${length(withinMm, units)} of ${position(place, units)}:`);
-  const last = [...(screw ? [screwText(screw, units)] : []), paragraph(DRILL)];
+  const last = [screw ? screwText(screw, units) : paragraph(NO_FACE), paragraph(DRILL)];
   if (hits.length === 0) return [head, 'Nothing recorded.', ...last].join('\n\n');
   const rows = hits.map((one) => [
     one.id,

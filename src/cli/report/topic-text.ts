@@ -1,3 +1,4 @@
+import { isClear } from '../../compute/access/sight.js';
 import type { UnitSystem } from '../../quantity/format.js';
 import type { Match, TopicAnswer, TopicRow } from '../../query/lookup/types.js';
 import { factText } from './facts.js';
@@ -35,7 +36,7 @@ const whatOf = ({ what, facts }: TopicRow, units: UnitSystem): string =>
 function reachOf(match: Match | undefined): string {
   if (!match) return '';
   if (match.open) return 'in the open';
-  const best = match.panels.find((one) => one.reach !== 'beyond' && one.blockedBy.length === 0);
+  const best = match.panels.find(isClear);
   if (best) return `${best.panel} ${best.reach}`;
   return match.kind === 'node' ? 'no panel' : '';
 }

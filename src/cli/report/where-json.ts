@@ -1,5 +1,5 @@
 import type { Surface } from '../../compute/access/surfaces.js';
-import type { PanelReach } from '../../compute/access/types.js';
+import type { Approach, PanelReach } from '../../compute/access/types.js';
 import type { CircuitFigure } from '../../compute/services/types.js';
 import type { Answer } from '../../query/lookup/ask.js';
 import type { Match, ProtectionFound } from '../../query/lookup/types.js';
@@ -47,6 +47,15 @@ function matchJson(match: Match, pages: readonly number[]): Json {
 
 export const surfaceJson = ({ side, seenFrom }: Surface): Json => ({ side, seen_from: seenFrom });
 
+/** What stands before a panel; `from` is where the person is. */
+export const approachJson = ({ clear, blockedBy, removeFirst, moveFirst, from }: Approach): Json => ({
+  clear,
+  blocked_by: blockedBy,
+  remove_first: removeFirst,
+  move_first: moveFirst,
+  from,
+});
+
 /** How far in something lies, and what stands before it. */
 export const reachedJson = (one: Omit<PanelReach, 'panel'>) => ({
   distance_mm: one.distanceMm,
@@ -55,6 +64,7 @@ export const reachedJson = (one: Omit<PanelReach, 'panel'>) => ({
   tolerance_mm: one.toleranceMm,
   with_tool: one.tool ?? false,
   both_hands: one.twoHands ?? false,
+  ...(one.approach ? { approach: approachJson(one.approach) } : {}),
 });
 
 const reachJson = (one: PanelReach): Json => ({ id: one.panel, ...reachedJson(one) });

@@ -1,6 +1,7 @@
 import type { Edition } from '../../book/input.js';
+import { isClear } from '../../compute/access/sight.js';
 import { surfaceWords } from '../../compute/access/surfaces.js';
-import type { PanelReach } from '../../compute/access/types.js';
+import type { Approach, PanelReach } from '../../compute/access/types.js';
 import type { CircuitFigure } from '../../compute/services/types.js';
 import type { RecordKind } from '../../model/shell.js';
 import { length, number, percent, position, type UnitSystem } from '../../quantity/format.js';
@@ -73,7 +74,7 @@ function reachText(match: Match, units: UnitSystem): string {
   if (match.open) return 'in the open, no panel needed';
   if (match.panels.length === 0) return 'no access panel reaches it';
   // With a panel that opens clear onto it, nobody goes round by a blocked one.
-  const clear = match.panels.filter((one) => one.reach !== 'beyond' && one.blockedBy.length === 0);
+  const clear = match.panels.filter(isClear);
   const best = clear.length > 0 ? clear : match.panels;
   const more = best.length > PANELS ? `; and ${best.length - PANELS} more` : '';
   return `${best
@@ -82,12 +83,27 @@ function reachText(match: Match, units: UnitSystem): string {
     .join('; ')}${more}`;
 }
 
-function panelText({ panel, distanceMm, reach, blockedBy, toleranceMm, tool, twoHands }: PanelReach, units: UnitSystem): string {
+function panelText(
+  { panel, distanceMm, reach, blockedBy, toleranceMm, tool, twoHands, approach }: PanelReach,
+  units: UnitSystem,
+): string {
   const how = reach === 'beyond' ? 'beyond an arm' : `by ${reach}`;
-  const blocked = blockedBy.length > 0 ? `, blocked by ${blockedBy.join(', ')}` : '';
+  const behind = blockedBy.length > 0 ? `, blocked by ${blockedBy.join(', ')}` : '';
+  const blocked = `${approachText(approach)}${behind}`;
   const known = toleranceMm === undefined ? '' : ` ±${length(toleranceMm, units)}`;
   const work = twoHands ? ', room for both hands' : tool ? ', room for a tool' : '';
   return `${panel} ${how}, ${length(distanceMm, units)}${known}${work}${blocked}`;
+}
+
+/** `, FUEL stands before it`; `, take BP-01 off first`. */
+export function approachText(approach: Approach | undefined): string {
+  if (!approach) return '';
+  const { blockedBy, removeFirst, moveFirst } = approach;
+  return [
+    blockedBy.length > 0 ? `, ${blockedBy.join(', ')} stands before it` : '',
+    removeFirst.length > 0 ? `, take ${removeFirst.join(', ')} off first` : '',
+    moveFirst.length > 0 ? `, run slide-out ${moveFirst.join(', ')} first` : '',
+  ].join('');
 }
 
 function protectionText(found: ProtectionFound, units: UnitSystem): string {

@@ -9,8 +9,8 @@ import type { Obstacles } from './obstacles.js';
 import { depthBehind, distanceFromOpening, nearestOfOpening, type PanelOpening } from './opening.js';
 import { REACH_MM } from './reach.js';
 import { FEW_ENTRIES, reachThrough } from './sight.js';
+import { solids } from './standing.js';
 import type { BehindItem } from './types.js';
-import { componentBox } from './walls.js';
 import { zoneBoxes } from './zones.js';
 
 /** Something that may stand behind a panel: how to find its place nearest to a point. */
@@ -58,15 +58,17 @@ function item(body: Body, opening: PanelOpening, obstacles: Obstacles): readonly
   if (distanceFromOpening(nearest, opening) > REACH_MM.arm) return [];
   const { id, kind, toleranceMm } = body;
   const entries = kind === 'node' || kind === 'component' ? undefined : FEW_ENTRIES;
-  const { distanceMm, reach, blockedBy, tool, twoHands } = reachThrough(opening, nearest, obstacles, {
+  const { distanceMm, reach, blockedBy, tool, twoHands, approach } = reachThrough(opening, nearest, obstacles, {
     ignore: id,
     toleranceMm,
     entries,
   });
-  return [{ id, kind, nearest, distanceMm, reach, blockedBy, toleranceMm, tool, twoHands }];
+  return [{ id, kind, nearest, distanceMm, reach, blockedBy, toleranceMm, tool, twoHands, approach }];
 }
 
-function bodies({ shell, library }: Model): readonly Body[] {
+function bodies(model: Model): readonly Body[] {
+  const { shell, library } = model;
+  const tolerance = new Map(shell.components.map(({ id, toleranceMm }) => [id, toleranceMm] as const));
   return [
     ...shell.nodes.map((node): Body => pointBody('node', node)),
     ...shell.runs.filter((run) => run.path.length > 0).map((run): Body => pathBody(run)),
@@ -75,16 +77,16 @@ function bodies({ shell, library }: Model): readonly Body[] {
       const section = library.sections.get(member.shape.section);
       return section ? [boxBody('member', member, [memberBox(member.shape, section.dimensions)])] : [];
     }),
-    ...shell.components.map((component): Body => {
-      const box = componentBox(component);
-      return box ? boxBody('component', component, [box]) : pointBody('component', component);
-    }),
+    ...shell.components.filter(({ sizeMm }) => !sizeMm).map((component): Body => pointBody('component', component)),
+    ...solids(model).map(({ id, kind, box }): Body => boxBody(kind, { id, ...known(tolerance.get(id)) }, [box])),
     ...shell.zones.flatMap((zone) => {
       const boxes = zoneBoxes(zone);
       return boxes.length > 0 ? [boxBody('zone', zone, boxes)] : [];
     }),
   ];
 }
+
+const known = (toleranceMm: number | undefined) => (toleranceMm === undefined ? {} : { toleranceMm });
 
 /** A record by its id, and how well its place is known where that is recorded. */
 interface Placed {

@@ -3,13 +3,17 @@ import { distance, type Vec3 } from '../../geometry/vector.js';
 import type { ServiceNode } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
 import type { Panel } from '../../model/structure.js';
+import { approached } from './approach.js';
 import { behind } from './behind.js';
+import { isExposed } from './exposed.js';
 import { type Obstacles, obstacles, STIFF_PIPE_MM } from './obstacles.js';
 import { isBehind, nearestOfOpening, type PanelOpening, panelOpening, pointGrid } from './opening.js';
 import { FINGER_MM, HAND_RADIUS_MM, REACH_MM } from './reach.js';
 import { runAccess } from './runs.js';
 import { bestFirst, isClear, NEAR_MM, reachThrough } from './sight.js';
-import type { AccessFigures, NodeAccess, PanelReach } from './types.js';
+import { standing } from './standing.js';
+import { surfaces } from './surfaces.js';
+import type { AccessFigures, Approach, NodeAccess, PanelReach } from './types.js';
 import { zoneMap } from './zones.js';
 
 /**
@@ -18,10 +22,10 @@ import { zoneMap } from './zones.js';
  */
 export function access(model: Model): AccessFigures {
   const { shell } = model;
-  const openings = panelOpenings(model);
   const solid = obstacles(model);
+  const openings = approached(model, panelOpenings(model), solid);
   const concealed = zoneMap(shell.zones.filter((zone) => zone.concealed));
-  const isConcealed = (at: Vec3): boolean => concealed.holds(at);
+  const isConcealed = (at: Vec3): boolean => concealed.holds(at) || !isExposed(at, solid);
 
   const byPanel = new Map(openings.map((opening) => [opening.panel.id, opening] as const));
   const near = nodeReaches(shell.nodes, openings, solid);
@@ -32,6 +36,7 @@ export function access(model: Model): AccessFigures {
   return {
     nodes,
     runs,
+    approaches: Object.fromEntries(openings.map(({ panel, approach }) => [panel.id, approach as Approach])),
     behind: behind(model, openings, solid),
     coverage: {
       nodes: nodes.length,
@@ -39,7 +44,7 @@ export function access(model: Model): AccessFigures {
       runLengthMm: sum(runs.map((run) => run.lengthMm)),
       runLengthInReachMm: sum(runs.map((run) => run.inReachMm)),
     },
-    assumptions: [...ASSUMPTIONS, ...openings.flatMap((opening) => opening.assumed)],
+    assumptions: [...ASSUMPTIONS, ...standing(model).assumptions, ...openings.flatMap((opening) => opening.assumed)],
   };
 }
 
@@ -47,11 +52,14 @@ const ASSUMPTIONS: readonly string[] = [
   `Reach is that of a small person with bare hands (ANSUR II, 5th percentile woman): hand ${REACH_MM.hand} mm, forearm ${REACH_MM.forearm} mm, arm ${REACH_MM.arm} mm from the opening; openings, tools and two hands after MIL-STD-1472, from memory.`,
   `A way must be clear ${2 * HAND_RADIUS_MM} mm across for the hand, but for the last ${FINGER_MM} mm, where a fingertip is enough; it is looked for from ten places of the opening, straight or bent a little at the knuckles. Members count by their walls, so the hollow of a tube is open at its ends.`,
   'Reach is judged as if a thing lay further off by the tolerance recorded for its place; one without is taken where it is recorded.',
-  `Wires, hoses and pipes under ${STIFF_PIPE_MM} mm are taken as pushed aside; components without a size do not stand in the way.`,
-  'A node or a length of run that lies in no concealed zone is open and needs no panel, unless its record names one.',
+  `Wires, hoses and pipes under ${STIFF_PIPE_MM} mm are taken as pushed aside; what has no recorded size does not stand in the way.`,
+  'A node or a length of run that lies in no concealed zone, and that a hand and forearm get to straight, is exposed and needs no panel, unless its record names one.',
+  'Before a panel an arm needs a forearm’s length clear, straight or slanting, and whoever opens it room to lie (510 mm high) or stand: MIL-STD-1472, from memory. The cab, axles and drive line are not on record and stand in nobody’s way here.',
 ];
 
-function panelOpenings({ shell }: Model): readonly PanelOpening[] {
+function panelOpenings(model: Model): readonly PanelOpening[] {
+  const { shell } = model;
+  const sides = surfaces(model);
   const corners = shell.panels.flatMap((panel) => panel.outline);
   const { min, max } = corners.length > 0 ? boundsOf(corners) : boundsOf([[0, 0, 0]]);
   const middle: Vec3 = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2];
@@ -60,7 +68,7 @@ function panelOpenings({ shell }: Model): readonly PanelOpening[] {
     .filter((panel) => panel.panelKind === 'access')
     .flatMap((panel) => {
       const parent: Panel | undefined = panel.of === undefined ? undefined : byId.get(panel.of);
-      const opening = panelOpening(panel, parent, middle);
+      const opening = panelOpening(panel, parent, middle, sides.get(panel.id));
       return opening ? [opening] : [];
     });
 }
@@ -92,7 +100,15 @@ function nodeAccess(
   const named = node.panel === undefined ? undefined : byPanel.get(node.panel);
   const missing = named && !near.some((one) => one.panel === node.panel);
   const far: readonly PanelReach[] = missing
-    ? [{ panel: named.panel.id, distanceMm: distance(node.at, nearestOfOpening(node.at, named)), reach: 'beyond', blockedBy: [] }]
+    ? [
+        {
+          panel: named.panel.id,
+          distanceMm: distance(node.at, nearestOfOpening(node.at, named)),
+          reach: 'beyond',
+          blockedBy: [],
+          approach: named.approach,
+        },
+      ]
     : [];
   const panels = bestFirst([...near, ...far]);
   return { id: node.id, panels, inReach: panels.some(isClear), open };

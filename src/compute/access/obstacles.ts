@@ -9,7 +9,8 @@ import type { Model } from '../../model/shell.js';
 import { lazy } from '../lazy.js';
 import { memberBox } from '../solids.js';
 import { isOverOpening, type PanelOpening } from './opening.js';
-import { componentBox, lineWalls } from './walls.js';
+import { solids } from './standing.js';
+import { lineWalls } from './walls.js';
 
 /** Something solid that a hand cannot pass. */
 interface Obstacle {
@@ -34,11 +35,14 @@ export interface Way {
   readonly radiusMm: number;
 }
 
+/** Records that are not in their own way: the one looked at, and what it is part of. */
+export type Ignored = string | readonly string[] | undefined;
+
 export interface Obstacles {
-  /** Ids of what stands in a way, each once. Empty: the way is clear. */
-  inTheWay(way: Way, opening: PanelOpening, ignore?: string): readonly string[];
+  /** Ids of what stands in a way, each once. Empty: the way is clear. Without an opening nothing has a hole for it. */
+  inTheWay(way: Way, opening?: PanelOpening, ignore?: Ignored): readonly string[];
   /** The same answer as whether there are none, and sooner. */
-  isClear(way: Way, opening: PanelOpening, ignore?: string): boolean;
+  isClear(way: Way, opening?: PanelOpening, ignore?: Ignored): boolean;
 }
 
 /** What lies within this of either end of a way does not block it: the thing stands on it, or the rim is it. mm */
@@ -54,15 +58,15 @@ const CELL_MM = 200;
 /** `cellMm` is the size of the index's cells; with an endless one every obstacle is looked at, which gives the same answers. */
 export function obstacles(model: Model, cellMm = CELL_MM): Obstacles {
   const stock = lazy(() => {
-    const all = [...memberObstacles(model), ...panelObstacles(model), ...componentObstacles(model), ...pipeObstacles(model)];
+    const all = [...memberObstacles(model), ...panelObstacles(model), ...solidObstacles(model), ...pipeObstacles(model)];
     const index = grid(
       all.flatMap((one, i) => pieces(one).map((bounds) => ({ index: i, bounds }))),
       cellMm,
     );
     return { all, index };
   });
-  const stops = (one: Obstacle, bounds: Bounds, way: Way, opening: PanelOpening, ignore: string | undefined) =>
-    overlap(bounds, one.bounds) && one.id !== ignore && one.id !== opening.panel.id ? stopper(one, way, opening) : undefined;
+  const stops = (one: Obstacle, bounds: Bounds, way: Way, opening: PanelOpening | undefined, ignore: Ignored) =>
+    overlap(bounds, one.bounds) && !isIgnored(one.id, opening, ignore) ? stopper(one, way, opening) : undefined;
   // What stopped the last way often stops the next, which starts beside it: that wall alone is asked first.
   let last: { readonly id: string; readonly form: Form } | undefined;
   return {
@@ -78,7 +82,7 @@ export function obstacles(model: Model, cellMm = CELL_MM): Obstacles {
       return [...found];
     },
     isClear(way, opening, ignore) {
-      if (last && last.id !== ignore && last.id !== opening.panel.id && formStops(last.form, way, opening)) return false;
+      if (last && !isIgnored(last.id, opening, ignore) && formStops(last.form, way, opening)) return false;
       const { all, index } = stock();
       const bounds = boundsOfWay(way);
       return !index.visit(bounds, (i) => {
@@ -91,6 +95,9 @@ export function obstacles(model: Model, cellMm = CELL_MM): Obstacles {
     },
   };
 }
+
+const isIgnored = (id: string, opening: PanelOpening | undefined, ignore: Ignored): boolean =>
+  id === ignore || id === opening?.panel.id || (typeof ignore === 'object' && ignore.includes(id));
 
 function boundsOfWay({ start, hand, target, radiusMm }: Way): Bounds {
   return {
@@ -108,18 +115,18 @@ function boundsOfWay({ start, hand, target, radiusMm }: Way): Bounds {
 }
 
 /** Which of an obstacle's forms stands in a way. */
-function stopper({ whole, forms }: Obstacle, way: Way, opening: PanelOpening): Form | undefined {
+function stopper({ whole, forms }: Obstacle, way: Way, opening: PanelOpening | undefined): Form | undefined {
   const { start, hand, target, radiusMm } = way;
   if (whole && !mayComeWithin(start, hand, whole, radiusMm) && !mayComeWithin(hand, target, whole, 0)) return undefined;
   for (const form of forms()) if (formStops(form, way, opening)) return form;
   return undefined;
 }
 
-const formStops = (form: Form, way: Way, opening: PanelOpening): boolean =>
+const formStops = (form: Form, way: Way, opening: PanelOpening | undefined): boolean =>
   (way.radiusMm > 0 && stopsHand(form, way, opening)) || stopsFinger(form, way.hand, way.target, opening);
 
 /** Whether a form stands in the bare line from one place to the target. */
-function stopsFinger(form: Form, from: Vec3, target: Vec3, opening: PanelOpening): boolean {
+function stopsFinger(form: Form, from: Vec3, target: Vec3, opening: PanelOpening | undefined): boolean {
   const length = distance(from, target);
   if (form.kind === 'box') {
     if (!mayComeWithin(from, target, form.box, 0)) return false;
@@ -137,7 +144,7 @@ function stopsFinger(form: Form, from: Vec3, target: Vec3, opening: PanelOpening
 }
 
 /** Whether a form comes into the round way that a hand needs; what the target is in or on does not count. */
-function stopsHand(form: Form, { start, hand, target, radiusMm }: Way, opening: PanelOpening): boolean {
+function stopsHand(form: Form, { start, hand, target, radiusMm }: Way, opening: PanelOpening | undefined): boolean {
   if (form.kind === 'box') {
     if (!mayComeWithin(start, hand, form.box, radiusMm)) return false;
     const through = mayComeWithin(start, hand, form.box, 0);
@@ -148,7 +155,7 @@ function stopsHand(form: Form, { start, hand, target, radiusMm }: Way, opening: 
     if (nearestOnSegment(target, form.from, form.to).distance <= form.radiusMm + TOUCH_MM) return false;
     return nearestOfSegments(start, hand, form.from, form.to).distance < form.radiusMm + radiusMm - SKIN_MM;
   }
-  if (isSetIn(form.facet, opening)) return stopsFinger(form, start, hand, opening);
+  if (opening && isSetIn(form.facet, opening)) return stopsFinger(form, start, hand, opening);
   const [near, far] = [height(start, form.facet), height(hand, form.facet)];
   if (near * far > 0 && Math.min(Math.abs(near), Math.abs(far)) >= radiusMm) return false;
   if (segmentToFacet(start, hand, form.facet) >= radiusMm - SKIN_MM) return false;
@@ -160,8 +167,8 @@ const isSetIn = (sheet: Facet, opening: PanelOpening): boolean =>
   Math.abs(dot(sheet.normal, opening.inward)) > 0.95 && Math.abs(height(opening.center, sheet)) <= SET_IN_MM;
 
 /** What the access panel is set in has the hole as well. */
-const isHole = (sheet: Facet, at: Vec3, opening: PanelOpening): boolean =>
-  isSetIn(sheet, opening) && isOverOpening(at, opening, SET_IN_MM);
+const isHole = (sheet: Facet, at: Vec3, opening: PanelOpening | undefined): boolean =>
+  opening !== undefined && isSetIn(sheet, opening) && isOverOpening(at, opening, SET_IN_MM);
 
 const smaller = (box: Box): Box => ({
   ...box,
@@ -189,11 +196,9 @@ const memberObstacles = ({ shell, library }: Model): readonly Obstacle[] =>
 const panelObstacles = ({ shell }: Model): readonly Obstacle[] =>
   shell.panels.flatMap((panel) => sheetObstacle(panel.id, panel.outline, panel.holes));
 
-const componentObstacles = ({ shell }: Model): readonly Obstacle[] =>
-  shell.components.flatMap((component) => {
-    const box = componentBox(component);
-    return box ? [{ id: component.id, bounds: boxBounds(box), forms: lazy(() => [boxForm(box)]) }] : [];
-  });
+/** Equipment, tanks, bays and chassis rails. */
+const solidObstacles = (model: Model): readonly Obstacle[] =>
+  solids(model).map(({ id, box }) => ({ id, bounds: boxBounds(box), forms: lazy(() => [boxForm(box)]) }));
 
 function pipeObstacles({ shell }: Model): readonly Obstacle[] {
   return shell.runs.flatMap((run) => {

@@ -4,6 +4,8 @@ import { type Grid, grid } from '../../geometry/grid.js';
 import { add, distance, dot, scale, subtract, type Vec3 } from '../../geometry/vector.js';
 import { OUTWARD, type Panel } from '../../model/structure.js';
 import { type Admits, admits, HAND_RADIUS_MM } from './reach.js';
+import type { Surface } from './surfaces.js';
+import type { Approach } from './types.js';
 
 /** The clear hole of an access panel, taken off: a rectangle about the middle of its outline. */
 export interface PanelOpening {
@@ -18,8 +20,12 @@ export interface PanelOpening {
   readonly bounds: Bounds;
   /** How far from its rim the middle of a flat hand goes in, along the longer side and across. */
   readonly inset: readonly [number, number];
-  /** Nine places spread over it where a hand may go in. */
+  /** Nine places spread over it where a hand may go in; of an opening that something stands before, those that are left. */
   readonly spread: readonly Vec3[];
+  /** True where something stands before a part of it: then a hand goes in at the places of `spread` only. */
+  readonly partly?: boolean;
+  /** What stands before it; absent where nobody has looked. */
+  readonly approach?: Approach;
   /** Sentences on what was not recorded and had to be taken. */
   readonly assumed: readonly string[];
 }
@@ -28,7 +34,7 @@ export interface PanelOpening {
 const RIM_MM = 25;
 
 /** Undefined where the outline has no area. `middle` is the middle of the shell: the inner side of a panel that says nothing else. */
-export function panelOpening(panel: Panel, parent: Panel | undefined, middle: Vec3): PanelOpening | undefined {
+export function panelOpening(panel: Panel, parent: Panel | undefined, middle: Vec3, surface?: Surface): PanelOpening | undefined {
   const flat = facet(panel.outline);
   if (!flat) return undefined;
   const assumed: string[] = [];
@@ -46,7 +52,8 @@ export function panelOpening(panel: Panel, parent: Panel | undefined, middle: Ve
       `${panel.id}: no facing recorded; ${parent ? `taken from ${parent.id}` : 'taken as away from the middle of the shell'}`,
     );
   }
-  const outward = outwardOf(panel, parent, flat.center, middle);
+  const known = panel.facing ?? surface?.faces;
+  const outward = known ? OUTWARD[known] : outwardOf(panel, parent, flat.center, middle);
   const inward = scale(flat.normal, dot(flat.normal, outward) > 0 ? -1 : 1);
   const half = [longMm / 2, shortMm / 2] as const;
   const opening = { center: flat.center, u: flat.u, v: flat.v };
@@ -94,7 +101,9 @@ export const nearestOfOpening = (point: Vec3, opening: PanelOpening): Vec3 => cl
 
 /** Where the middle of a hand goes in that takes the shortest way to a point: half a hand clear of the rim. */
 export const entryTowards = (point: Vec3, opening: PanelOpening): Vec3 =>
-  clampedFoot(point, opening, [opening.half[0] - opening.inset[0], opening.half[1] - opening.inset[1]]);
+  opening.partly
+    ? (spreadTowards(point, opening, 1)[0] ?? opening.center)
+    : clampedFoot(point, opening, [opening.half[0] - opening.inset[0], opening.half[1] - opening.inset[1]]);
 
 function clampedFoot(point: Vec3, opening: PanelOpening, half: readonly [number, number]): Vec3 {
   const [along, across] = footOn(opening, point);

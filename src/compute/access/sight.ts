@@ -1,5 +1,5 @@
 import { add, cross, distance, lerp, scale, subtract, unit, type Vec3 } from '../../geometry/vector.js';
-import type { Obstacles, Way } from './obstacles.js';
+import type { Ignored, Obstacles, Way } from './obstacles.js';
 import { distanceFromOpening, entryTowards, type PanelOpening, spreadTowards } from './opening.js';
 import { FINGER_MM, HAND_RADIUS_MM, limitMm, reachesWithBothHands, reachesWithTool, reachOf } from './reach.js';
 import type { PanelReach } from './types.js';
@@ -14,7 +14,7 @@ export const FEW_ENTRIES = 4;
 
 interface SightOptions {
   /** The record that is looked at: it is not in its own way. */
-  readonly ignore?: string | undefined;
+  readonly ignore?: Ignored;
   /** How well its place is known: reach is judged as if it lay so much further. */
   readonly toleranceMm?: number | undefined;
   /** Places of the opening to try. */
@@ -41,6 +41,7 @@ export function toldReach(
   { ignore, toleranceMm = 0 }: SightOptions = {},
 ): PanelReach {
   const panel = opening.panel.id;
+  const { approach } = opening;
   const distanceMm = distanceFromOpening(target, opening);
   const known = toleranceMm > 0 ? toleranceMm : undefined;
   if (wayMm !== undefined) {
@@ -54,14 +55,16 @@ export function toldReach(
       toleranceMm: known,
       tool: reachesWithTool(judgedMm, openingMm) || undefined,
       twoHands: reachesWithBothHands(judgedMm, openingMm) || undefined,
+      approach,
     };
   }
   const reach = reachOf(distanceMm + toleranceMm, opening.admits);
   // What stands in a way that is too long anyhow is not looked for.
-  if (reach === 'beyond') return { panel, distanceMm, reach, blockedBy: NOTHING, toleranceMm: known };
+  if (reach === 'beyond') return { panel, distanceMm, reach, blockedBy: NOTHING, toleranceMm: known, approach };
   const blockedBy = obstacles.inTheWay(wayFrom(entryTowards(target, opening), target), opening, ignore);
   // A clear straight way may yet be too long by the half hand at the rim.
-  return { panel, distanceMm, reach: blockedBy.length === 0 ? 'beyond' : reach, blockedBy, toleranceMm: known };
+  const tooLong = blockedBy.length === 0 && approach?.clear !== false;
+  return { panel, distanceMm, reach: tooLong ? 'beyond' : reach, blockedBy, toleranceMm: known, approach };
 }
 
 const NOTHING: readonly string[] = [];
@@ -73,6 +76,7 @@ export function clearWay(
   obstacles: Obstacles,
   { ignore, toleranceMm = 0, entries = MOST_ENTRIES }: SightOptions = {},
 ): number | undefined {
+  if (opening.approach?.clear === false) return undefined;
   const limit = limitMm(opening.admits) - toleranceMm;
   const first = entryTowards(target, opening);
   const straightMm = distance(first, target);
@@ -120,8 +124,13 @@ function bentWays(straight: Way): readonly Way[] {
   return sides.map((side) => ({ ...straight, hand: add(straight.hand, scale(side, HAND_RADIUS_MM)) }));
 }
 
-export const isClear = (reach: Pick<PanelReach, 'reach' | 'blockedBy'>): boolean =>
-  reach.reach !== 'beyond' && reach.blockedBy.length === 0;
+export const isClear = (one: Pick<PanelReach, 'reach' | 'blockedBy' | 'approach'>): boolean =>
+  one.reach !== 'beyond' && one.blockedBy.length === 0 && one.approach?.clear !== false;
+
+/** What stands in the way, before the panel and behind it, by id. */
+export const standsInTheWay = (one: Pick<PanelReach, 'blockedBy' | 'approach'>): readonly string[] => [
+  ...new Set([...(one.approach?.blockedBy ?? []), ...one.blockedBy]),
+];
 
 /** Clear before blocked, near enough before beyond, then nearest first. */
 export function bestFirst(reaches: readonly PanelReach[]): readonly PanelReach[] {

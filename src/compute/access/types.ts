@@ -15,6 +15,21 @@ export interface PanelReach {
   readonly tool?: boolean | undefined;
   /** Where clear: both hands get there. */
   readonly twoHands?: boolean | undefined;
+  /** What stands before the panel. */
+  readonly approach?: Approach | undefined;
+}
+
+/** What stands before an access panel, from where a person can be. */
+export interface Approach {
+  /** A person comes to it, once what comes off or moves has been taken away. */
+  readonly clear: boolean;
+  /** What stands before it and does not come off, by id. */
+  readonly blockedBy: readonly string[];
+  /** Panels that come off first. */
+  readonly removeFirst: readonly string[];
+  /** Slide-outs that must be run in or out first. */
+  readonly moveFirst: readonly string[];
+  readonly from: 'outside' | 'under the coach' | 'on the roof' | 'inside';
 }
 
 export interface NodeAccess {
@@ -23,7 +38,7 @@ export interface NodeAccess {
   readonly panels: readonly PanelReach[];
   /** True when one of them reaches it clear. */
   readonly inReach: boolean;
-  /** True when it stands in the open (no zone that is concealed): no panel is needed. */
+  /** True when it stands exposed: in no concealed zone, and a hand gets to it from the room or from outside. No panel is needed. */
   readonly open: boolean;
 }
 
@@ -40,7 +55,7 @@ export interface RunAccess {
 
 export interface BehindItem {
   readonly id: string;
-  readonly kind: 'node' | 'run' | 'member' | 'component' | 'zone';
+  readonly kind: 'node' | 'run' | 'member' | 'component' | 'tank' | 'bay' | 'rail' | 'zone';
   readonly distanceMm: number;
   readonly reach: Reach;
   readonly blockedBy: readonly string[];
@@ -48,11 +63,14 @@ export interface BehindItem {
   readonly toleranceMm?: number | undefined;
   readonly tool?: boolean | undefined;
   readonly twoHands?: boolean | undefined;
+  readonly approach?: Approach | undefined;
 }
 
 export interface AccessFigures {
   readonly nodes: readonly NodeAccess[];
   readonly runs: readonly RunAccess[];
+  /** Access panel id → what stands before it. */
+  readonly approaches: Readonly<Record<string, Approach>>;
   /** Access panel id → what is behind it, nearest first. */
   readonly behind: Readonly<Record<string, readonly BehindItem[]>>;
   readonly coverage: {

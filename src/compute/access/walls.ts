@@ -109,8 +109,13 @@ function arc(radius: number, wall: number, depth: number, width: number, start: 
 }
 
 /** A component's outside as a box along the datum's axes; undefined where its size is not recorded. */
-export function componentBox(component: { readonly at: Box['center']; readonly sizeMm?: Box['center'] }): Box | undefined {
+export function componentBox(component: {
+  readonly at: Box['center'];
+  readonly middle?: Box['center'];
+  readonly sizeMm?: Box['center'];
+}): Box | undefined {
   if (!component.sizeMm) return undefined;
   const half = scale(component.sizeMm, 0.5);
-  return boxBetween(add(component.at, scale(half, -1)), add(component.at, half));
+  const middle = component.middle ?? component.at;
+  return boxBetween(add(middle, scale(half, -1)), add(middle, half));
 }

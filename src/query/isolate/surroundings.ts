@@ -1,3 +1,4 @@
+import { isClear } from '../../compute/access/sight.js';
 import type { Computed } from '../../compute/figures.js';
 import type { Medium, ServiceNode } from '../../model/services.js';
 import { length, type UnitSystem } from '../../quantity/format.js';
@@ -24,7 +25,7 @@ export function surroundings({ model: { shell, shop }, figures }: Computed) {
   const panelsTo = (id: string): readonly string[] => {
     const found = access.get(id);
     if (!found || found.open) return [];
-    return found.panels.filter((one) => one.reach !== 'beyond' && one.blockedBy.length === 0).map((one) => one.panel);
+    return found.panels.filter(isClear).map((one) => one.panel);
   };
   const placed = (id: string): Pick<IsolationAction, 'place' | 'panels'> => {
     const place = placeOf(nodes.get(id), shop.units);

@@ -1,4 +1,5 @@
-import { componentBox, lineWalls } from '../../compute/access/walls.js';
+import { solids } from '../../compute/access/standing.js';
+import { lineWalls } from '../../compute/access/walls.js';
 import { zoneBoxes } from '../../compute/access/zones.js';
 import type { Computed } from '../../compute/figures.js';
 import { type Box, nearestInBox } from '../../geometry/box.js';
@@ -9,15 +10,18 @@ import type { NearHit, NearKind } from './types.js';
 
 /**
  * Every run, node, member, panel, component and zone whose outside comes within a distance of a point, nearest first: what a drill
- * there would meet. Tubes count by their walls. Exact but for rounded corners. All lengths in mm.
+ * there would meet; tanks, bays and chassis rails too. Tubes count by their walls. Exact but for rounded corners. A place that is known to
+ * `uncertaintyMm` only is asked so much further about. All lengths in mm.
  */
-export function near({ model: { shell, library }, figures }: Computed, point: Vec3, withinMm: number): readonly NearHit[] {
+export function near({ model, figures }: Computed, point: Vec3, withinMm: number, uncertaintyMm = 0): readonly NearHit[] {
+  const { shell, library } = model;
   const outside = new Map(figures.takeOff.runs.map((run) => [run.id, run.outsideDiameterMm] as const));
+  const tolerances = new Map(shell.components.map(({ id, toleranceMm }) => [id, toleranceMm] as const));
   const hits: NearHit[] = [];
   const keep = (id: string, kind: NearKind, nearest: Vec3 | undefined, toleranceMm?: number): void => {
     if (!nearest) return;
     const distanceMm = distance(point, nearest);
-    if (distanceMm <= withinMm) hits.push({ id, kind, distanceMm, nearest, toleranceMm });
+    if (distanceMm <= withinMm + uncertaintyMm) hits.push({ id, kind, distanceMm, nearest, toleranceMm });
   };
   for (const run of shell.runs) {
     const axis = nearestOnPolyline(point, run.path);
@@ -34,9 +38,9 @@ export function near({ model: { shell, library }, figures }: Computed, point: Ve
   }
   for (const panel of shell.panels) keep(panel.id, 'panel', onPlate(point, panel.outline, panel.holes, panel.thicknessMm ?? 0));
   for (const component of shell.components) {
-    const box = componentBox(component);
-    keep(component.id, 'component', box ? nearestInBox(point, box) : component.at, component.toleranceMm);
+    if (!component.sizeMm) keep(component.id, 'component', component.at, component.toleranceMm);
   }
+  for (const { id, kind, box } of solids(model)) keep(id, kind, nearestInBox(point, box), tolerances.get(id));
   for (const zone of shell.zones) keep(zone.id, 'zone', onBoxes(point, zoneBoxes(zone)));
   return hits.sort((a, b) => a.distanceMm - b.distanceMm || (a.id < b.id ? -1 : 1));
 }

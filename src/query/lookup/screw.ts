@@ -9,13 +9,13 @@ export interface ScrewAt extends ScrewDepth {
   readonly at: Vec3;
 }
 
-/** A face further than this from the place asked is not the one meant, mm. House value. */
-const FACE_MM = 300;
+/** A place is on a face within this of it, mm. */
+export const FACE_MM = 25;
 
-/** Undefined where no sheet is on record near the place. */
-export function screwAt(assessment: Computed, place: Vec3): ScrewAt | undefined {
+/** The screw at a place that is known to `uncertaintyMm`; undefined where no sheet is on record on whose face the place is. */
+export function screwAt(assessment: Computed, place: Vec3, uncertaintyMm = 0): ScrewAt | undefined {
   const map = screws(assessment);
   const nearest = map.nearest(place);
   if (!nearest || nearest.distanceMm > FACE_MM) return undefined;
-  return { panel: nearest.sheet.panel.id, at: nearest.at, ...map.depthAt(nearest.sheet, nearest.at) };
+  return { panel: nearest.sheet.panel.id, at: nearest.at, ...map.depthAt(nearest.sheet, nearest.at, uncertaintyMm) };
 }

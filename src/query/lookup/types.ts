@@ -51,7 +51,7 @@ export interface Match {
   readonly facts: readonly Fact[];
 }
 
-export type NearKind = 'run' | 'node' | 'member' | 'panel' | 'component' | 'zone';
+export type NearKind = 'run' | 'node' | 'member' | 'panel' | 'component' | 'tank' | 'bay' | 'rail' | 'zone';
 
 /** Something within a distance of a point. */
 export interface NearHit {

@@ -171,7 +171,7 @@ function panelsOnto(ids: readonly string[], { figures }: LookUps): readonly Pane
       items
         .filter((item) => wanted.has(item.id))
         .slice(0, 1)
-        .map(({ distanceMm, reach, blockedBy }) => ({ panel, distanceMm, reach, blockedBy })),
+        .map(({ distanceMm, reach, blockedBy, approach }) => ({ panel, distanceMm, reach, blockedBy, approach })),
     ),
   );
 }

@@ -1,4 +1,4 @@
-import { componentBox } from '../../compute/access/walls.js';
+import { type Solid, solids } from '../../compute/access/standing.js';
 import type { Figures } from '../../compute/figures.js';
 import { heatAffectedMetal } from '../../compute/welding/weld-bands.js';
 import { type Bounds, type Box, boundsOf, boxBounds, clipToBox, grow } from '../../geometry/box.js';
@@ -16,7 +16,7 @@ export const SCREW_RADIUS_MM = 3.175;
 /** Something that a screw would meet, and how deep under the face. */
 export interface ScrewHit {
   readonly id: string;
-  readonly kind: 'run' | 'node' | 'component' | 'weld' | 'panel';
+  readonly kind: 'run' | 'node' | Solid['kind'] | 'weld' | 'panel';
   readonly depthMm: number;
 }
 
@@ -33,7 +33,7 @@ export interface ScrewObstacle {
 export const screwThings = (model: Model, figures: Pick<Figures, 'takeOff' | 'joints'>): readonly ScrewObstacle[] => [
   ...runThings(model, figures),
   ...nodeThings(model),
-  ...componentThings(model),
+  ...solidThings(model),
   ...weldThings(figures),
   ...sheetThings(model),
 ];
@@ -62,11 +62,11 @@ const nodeThings = ({ shell }: Model): readonly ScrewObstacle[] =>
     met: (start, along, widenMm) => rayToBall(start, along, at, toleranceMm + widenMm),
   }));
 
-const componentThings = ({ shell }: Model): readonly ScrewObstacle[] =>
-  shell.components.flatMap((component) => {
-    const box = componentBox(component);
-    return box ? [boxThing(component.id, 'component', widened(box, component.toleranceMm ?? ASSUMED_TOLERANCE_MM))] : [];
-  });
+/** Equipment, tanks, bays and chassis rails. */
+const solidThings = (model: Model): readonly ScrewObstacle[] => {
+  const known = new Map(model.shell.components.map(({ id, toleranceMm }) => [id, toleranceMm] as const));
+  return solids(model).map(({ id, kind, box }) => boxThing(id, kind, widened(box, known.get(id) ?? ASSUMED_TOLERANCE_MM)));
+};
 
 const weldThings = ({ joints }: Pick<Figures, 'joints'>): readonly ScrewObstacle[] =>
   heatAffectedMetal(joints.joints).map(({ id, box }) => boxThing(id, 'weld', box));

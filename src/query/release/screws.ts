@@ -62,7 +62,7 @@ export function screws({
       const ray = boundsOf([start, alongRay(start, sheet.into, LOOK_MM)]);
       let meets: ScrewHit | undefined;
       let service: ScrewHit | undefined;
-      index.visit(ray, (i) => {
+      index.visit(widenMm > CELL_WIDEN_MM ? grow(ray, widenMm - CELL_WIDEN_MM) : ray, (i) => {
         const { id, kind, met } = things[i] as ScrewObstacle;
         const depthMm = met(start, sheet.into, SCREW_RADIUS_MM + widenMm);
         if (depthMm === undefined || depthMm >= LOOK_MM || (kind === 'panel' && depthMm < LAID_ON_MM)) return false;

@@ -1,6 +1,8 @@
+import { standsInTheWay } from '../../compute/access/sight.js';
 import { length } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 import { concealedNodes, named } from './needs-access.js';
+import { standsWords } from './stands-words.js';
 
 export const blocked: Rule = {
   name: 'access.blocked',
@@ -38,8 +40,8 @@ nodes:
       const away = length(best.distanceMm, given.model.shop.units);
       return [
         {
-          message: `${best.panel} is ${away} from ${named(node)} but ${best.blockedBy.join(', ')} stands in the way, expected a clear way: move what blocks it, or the node, or the panel`,
-          ids: [node.id, best.panel, ...best.blockedBy],
+          message: `${best.panel} is ${away} from ${named(node)} but ${standsWords(best)}, expected a clear way: move what blocks it, or the node, or the panel`,
+          ids: [node.id, best.panel, ...standsInTheWay(best).filter((id) => given.model.shell.byId.has(id))],
           place: node.source.place('at'),
         } as const,
       ];

@@ -1,5 +1,7 @@
+import { isClear } from '../../compute/access/sight.js';
 import { length } from '../../quantity/format.js';
 import type { Rule, RuleFinding } from '../rule.js';
+import { standsWords } from './stands-words.js';
 
 export const namedPanelDoesNotReach: Rule = {
   name: 'access.named-panel-does-not-reach',
@@ -36,13 +38,13 @@ nodes:
       const access = found.get(node.id);
       if (!panel || !access) return [];
       const reach = access.panels.find((one) => one.panel === panel.id);
-      if (reach && reach.reach !== 'beyond' && reach.blockedBy.length === 0) return [];
-      const better = access.panels.find((one) => one.reach !== 'beyond' && one.blockedBy.length === 0);
+      if (reach && isClear(reach)) return [];
+      const better = access.panels.find(isClear);
       const why = !reach
         ? `it is a ${panel.panelKind} panel, no access panel`
         : reach.reach === 'beyond'
           ? `it is ${length(reach.distanceMm, shop.units)} away, beyond reach through its opening`
-          : `${reach.blockedBy.join(', ')} stands in the way`;
+          : standsWords(reach);
       return [
         {
           message: `${node.id} says that ${panel.id} opens it, but ${why}, expected a panel that reaches it${better ? `: write \`panel: ${better.panel}\`` : ': name another, or correct the position'}`,

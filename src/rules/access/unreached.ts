@@ -2,12 +2,13 @@ import type { PanelReach } from '../../compute/access/types.js';
 import { length, type UnitSystem } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 import { concealedNodes, named } from './needs-access.js';
+import { standsWords } from './stands-words.js';
 
 function nearest(best: PanelReach | undefined, units: UnitSystem): string {
   if (!best) return 'no access panel is near';
   const away = `the best, ${best.panel}, is ${length(best.distanceMm, units)} away`;
   if (best.reach === 'beyond') return `${away}, beyond what an arm or its opening allows`;
-  return `${away} and blocked by ${best.blockedBy.join(', ')}`;
+  return `${away} but ${standsWords(best)}`;
 }
 
 export const unreached: Rule = {

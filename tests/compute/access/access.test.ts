@@ -281,7 +281,7 @@ describe('open and named', () => {
 
   it('keeps the panel that the record names, however far', () => {
     const { nodes } = look({ nodes: [node('FAR', [3900, 0, 100], { panel: 'AP' })] });
-    expect(nodes[0]?.panels).toEqual([{ panel: 'AP', distanceMm: Math.hypot(2750, 100), reach: 'beyond', blockedBy: [] }]);
+    expect(nodes[0]?.panels).toMatchObject([{ panel: 'AP', distanceMm: Math.hypot(2750, 100), reach: 'beyond', blockedBy: [] }]);
   });
 });
 

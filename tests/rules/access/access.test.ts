@@ -30,7 +30,7 @@ describe('access.unreached', () => {
     );
     expect(
       judged('access.unreached', shell({ panels: [belly, panel, lid], nodes: [node('S', [1000, 0, 300])] }))[0]?.message,
-    ).toContain('blocked by LID');
+    ).toContain('LID stands in the way');
   });
 
   it('lets what is reached, what is open, and what needs no hand', () => {
