@@ -20,7 +20,8 @@ export function boxRing(at: Vec3, sizeMm: Vec3, port: Port): readonly Point[] {
 
 /** A component by its outside size, or by a cross at its middle where none was recorded. */
 export function componentMarks(component: Component, port: Port, layer: Layer = 'equipment'): readonly Mark[] {
-  if (component.sizeMm) return [area(layer, 'equipment', boxRing(component.middle ?? component.at, component.sizeMm, port), component.id)];
+  if (component.sizeMm)
+    return [area(layer, 'equipment', boxRing(component.middle ?? component.at, component.sizeMm, port), component.id)];
   return middleMarks(port.place(component.at), component.id, layer);
 }
 
