@@ -15,6 +15,8 @@ export interface Book {
   readonly editionName: string;
   readonly fingerprint: string;
   readonly signer?: BookSigner;
+  /** Takes out of rendered markup what this edition keeps to itself; absent where it keeps nothing. */
+  readonly clean?: (markup: string) => string;
   /** The record has changes that no commit has. */
   readonly dirty: boolean;
   readonly history: History;

@@ -2,12 +2,15 @@ import { signedStages } from '../closeout/signed.js';
 import type { Book } from './book.js';
 import { contentsOf, type Heading } from './chapters/contents.js';
 import { chaptersOf } from './chapters/index.js';
-import { EDITION_POLICY, forEdition, historyFor } from './editions.js';
+import { EDITION_POLICY } from './edition-policy.js';
+import { forEdition, historyFor } from './editions.js';
 import { fontFaces } from './fonts.js';
 import type { BookInput } from './input.js';
 import { type BookPhotos, preparePhotos } from './photos.js';
 import { type BookDocument, sheetsOf, textHeight, textWidth } from './print/document.js';
 import { projectDrawings } from './project-drawings.js';
+import { hiddenFrom } from './redact/hidden.js';
+import { cleanMarkup } from './redact/markup.js';
 import { type RenderedChapter, rendered } from './rendered.js';
 import { showIn } from './show.js';
 import { lackingWords, printable } from './signs.js';
@@ -70,6 +73,7 @@ export async function bookDocument(input: BookInput, follower?: Follower): Promi
 
 async function openBook(input: BookInput): Promise<Book> {
   const assessment = forEdition(input.assessment, input.edition);
+  const hidden = hiddenFrom(input.assessment.model, input.edition);
   const { shop, shell } = assessment.model;
   const sheets = sheetsOf(shop.paper);
   const show = showIn(shop.units);
@@ -79,6 +83,7 @@ async function openBook(input: BookInput): Promise<Book> {
     editionName: EDITION_POLICY[input.edition].name,
     fingerprint: input.fingerprint,
     ...(input.signer ? { signer: input.signer } : {}),
+    ...(input.edition === 'shop' ? {} : { clean: (markup) => cleanMarkup(markup, hidden) }),
     dirty: input.dirty === true,
     history: historyFor(input.history, input.assessment.model, input.edition),
     standings: new Map(signedStages(input.assessment.model).map(({ signoff, standing }) => [signoff.id, standing])),

@@ -14,7 +14,8 @@ export interface RenderedChapter {
 }
 
 export function rendered(book: Book, { key, title, bare, template, data }: Chapter): RenderedChapter {
-  const { text, lacking } = printable(raised(render(template, { key, title, template, data, bare, book: common(book) })));
+  const markup = render(template, { key, title, template, data, bare, book: common(book) });
+  const { text, lacking } = printable(raised(book.clean?.(markup) ?? markup));
   const html = `<section class="chapter ${key}" data-chapter="${key}">\n${text}\n</section>`;
   return { key, title, ...(bare ? { bare } : {}), html, lacking };
 }

@@ -58,6 +58,7 @@ export async function printBooks(
   const prepared = await inputOf(opened, photos, context);
   const { input, carry } = prepared;
   const who = signer ?? (await signerOf(opened, context));
+  const { toldToShop } = await import('../book/redact/told.js');
   const books = await printAll(printer, editions, prepared, who === 'nobody' ? undefined : who, context);
   const printed: PrintedFile[] = [];
   for (const [at, edition] of editions.entries()) {
@@ -66,7 +67,7 @@ export async function printBooks(
     await writeWhole(file, pdf);
     const { history } = opened.store;
     if (history) await keepPageMap(history.gitDir, input.fingerprint, edition, pages);
-    const more = edition === 'shop' ? carry.warnings : [];
+    const more = edition === 'shop' ? carry.warnings : toldToShop(opened.assessment.model, edition);
     printed.push({ edition, file, pageCount, warnings: [...warnings, ...more] });
   }
   return printed;

@@ -17,11 +17,15 @@ export interface Elsewhere {
   records(list: ShellList, words: readonly string[], least?: number): readonly RecordElsewhere[];
   /** Other shells whose shell.yaml has this vehicle identification number. */
   withVin(vin: string): readonly string[];
+  /** Who ordered the other shells, as typed. */
+  customers?(): readonly RawRecord[];
+  /** Everyone who is named as a welder, in this shell too: also in records that are not whole. */
+  welders?(): readonly string[];
   /** True where this shell's first day on record is before that of another. */
   beganBefore(shell: string): boolean;
 }
 
-type RawRecord = Readonly<Record<string, unknown>>;
+export type RawRecord = Readonly<Record<string, unknown>>;
 interface ListFile {
   readonly shell: string;
   readonly list: ShellList;
@@ -58,6 +62,8 @@ export class Neighbours {
           }),
       withVin: (vin) =>
         [...this.heads].filter(([other, text]) => other !== shell && vinIn(text) === vin.toUpperCase()).map(([other]) => other),
+      customers: () => [...this.heads].flatMap(([other, text]) => (other === shell ? [] : customerIn(text))),
+      welders: () => this.files.flatMap((file) => (file.list === 'welds' ? weldersIn(file.text) : [])),
       beganBefore: (other) => this.firstDay(shell) < this.firstDay(other),
     };
   }
@@ -85,6 +91,17 @@ function hasSome(file: ListFile, words: readonly string[], least: number): boole
   return false;
 }
 const BETWEEN = /[\s,:{}[\]"'#]+/u;
+
+function customerIn(text: string): readonly RawRecord[] {
+  if (!/^\s*["']?customer["']?\s*:/mu.test(text)) return [];
+  const { data } = readDocument('shell.yaml', text);
+  const customer = (data as RawRecord | null)?.customer;
+  return typeof customer === 'object' && customer !== null && !Array.isArray(customer) ? [customer as RawRecord] : [];
+}
+
+const weldersIn = (text: string): readonly string[] => [
+  ...new Set([...text.matchAll(/\bwelder["']?\s*:\s*["']?([\p{L}\p{N}./_-]+)/gu)].map((match) => match[1] as string)),
+];
 
 const vinIn = (text: string): string | undefined => /^vin:\s*["']?([A-Z0-9]{5,})/imu.exec(text)?.[1]?.toUpperCase();
 

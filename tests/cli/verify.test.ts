@@ -8,6 +8,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Manifest } from '../../src/archive/manifest.js';
 import { openBook } from '../../src/archive/open-book.js';
 import { readAttachments } from '../book/read-pdf.js';
+import { everyByte, standsIn } from '../support/every-byte.js';
 import { bookOf, printSmallBook, SECRETS, shellbook } from './printed-book.js';
 import type { SmallStore } from './small-store.js';
 
@@ -80,6 +81,20 @@ describe('what a book carries', () => {
     const findings = (await readAttachments(read('owner'))).get('shells/T-1/findings.yaml');
     expect(Buffer.from(findings as Uint8Array).toString()).toMatch(/NC-2/u);
     expect(Buffer.from(findings as Uint8Array).toString()).not.toMatch(/NC-1/u);
+  });
+
+  it.each([
+    ['owner', SECRETS.welder],
+    ['service', [...SECRETS.welder, ...SECRETS.customer]],
+  ] as const)('gives nobody away in any byte of the %s edition, unpacked, in four encodings', async (edition, hidden) => {
+    const every = await everyByte(read(edition));
+    // The look finds what is there: each way that a name might stand in the file does.
+    expect(standsIn(every, 'T-1')).toEqual(expect.arrayContaining(['text', 'UTF-8', 'hexadecimal']));
+    for (const word of hidden.flatMap((one) => (one.includes('@') ? [one] : one.split(' ')))) {
+      // Two signs stand by chance among the bytes of any picture.
+      if (word.length > 2) expect([word, standsIn(every, word)]).toEqual([word, []]);
+      else expect(every.text).not.toMatch(new RegExp(`\\b${word}\\b`, 'iu'));
+    }
   });
 
   it('is the same to the byte when printed again', async () => {

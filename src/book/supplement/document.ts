@@ -1,4 +1,5 @@
-import { EDITION_POLICY, forEdition, historyFor } from '../editions.js';
+import { EDITION_POLICY } from '../edition-policy.js';
+import { forEdition, historyFor } from '../editions.js';
 import type { BookInput } from '../input.js';
 import type { BookDocument, SheetSize } from '../print/document.js';
 import { showIn } from '../show.js';

@@ -95,18 +95,25 @@ async function tables(options: Options, context: Context): Promise<ReadonlyMap<s
 async function sheets(options: Options, context: Context): Promise<ReadonlyMap<string, string>> {
   if (options.kind !== 'all')
     throw new UserError('Hand-over sheets are of the whole shell: shellbook export all SHELL --cobie --out DIR');
-  const [{ openShell }, { cobieSheets }, { csvOf }] = await Promise.all([
+  const [{ openShell }, { cobieSheets }, { csvOf }, { forEdition }, { hiddenFrom }, { cleanText }] = await Promise.all([
     import('../open.js'),
     import('../../entry/cobie/index.js'),
     import('../../entry/table.js'),
+    import('../../book/editions.js'),
+    import('../../book/redact/hidden.js'),
+    import('../../book/redact/text.js'),
   ]);
   const store = await openStore(context);
   await requireShell(store, options.shell, context);
   const opened = await openShell(store, options.shell, context);
-  const made = cobieSheets(opened.assessment.model, {
+  // What is handed over is the owner's: it names no welder, and the customer only where asked.
+  const { model } = forEdition(opened.assessment, 'owner');
+  const hidden = hiddenFrom(opened.assessment.model, options.customer ? 'owner' : 'service');
+  const clean = (rows: readonly (readonly string[])[]) => rows.map((row) => row.map((cell) => cleanText(cell, hidden)));
+  const made = cobieSheets(model, {
     createdOn: opened.standing?.last?.date ?? null,
     revision: revisionOf(opened),
     customer: options.customer,
   });
-  return new Map(made.map(({ name, heads, rows }) => [`${name}.csv`, csvOf(heads, rows)]));
+  return new Map(made.map(({ name, heads, rows }) => [`${name}.csv`, csvOf(heads, clean(rows))]));
 }
