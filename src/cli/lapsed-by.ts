@@ -8,7 +8,7 @@ import { askGit, inTop } from '../store/git/look.js';
 
 /**
  * Why each lapsed sign-off of a shell has lapsed: what it covered in the commit that it came in with, beside what stands there now.
- * Says nothing of one whose commit cannot be found, or was not what was signed.
+ * One that is not committed yet is compared with the last commit. Says nothing of one whose commit was not what was signed.
  */
 export async function lapsedBy(root: string, model: Model): Promise<Reasons> {
   const reasons = new Map<string, readonly string[]>();
@@ -26,7 +26,8 @@ async function changedIn(root: string, model: Model, signoff: Signoff): Promise<
   try {
     const commits = await askGit(root, ['log', '--format=%H', `-S${digest}`, 'HEAD', '--', ...inTop(root, [source.file])]);
     const entered = commits.split('\n').at(-1);
-    if (!entered) return undefined;
+    // Signed, and changed before anything was committed: what differs from the last commit is what can be told.
+    if (!entered) return sinceHead(root, model, stage, day);
     const then = loadStore(await readStoreTextAt(root, entered, model.shell.id)).shells.get(model.shell.id);
     const way = wayOf(digest);
     const covered = way && then && coverageOf(then.model, stage, day, way);
@@ -34,4 +35,11 @@ async function changedIn(root: string, model: Model, signoff: Signoff): Promise<
   } catch {
     return undefined;
   }
+}
+
+async function sinceHead(root: string, model: Model, stage: string, day: string): Promise<readonly string[] | undefined> {
+  const then = loadStore(await readStoreTextAt(root, 'HEAD', model.shell.id)).shells.get(model.shell.id);
+  if (!then) return undefined;
+  const changed = changedSince(coverageOf(then.model, stage, day), coverageOf(model, stage, day));
+  return changed.length > 0 ? changed : undefined;
 }

@@ -84,10 +84,15 @@ async function markedPictures({ root, text }: OpenStore, { model }: LoadedShell)
   return pictureFactsOf(root, files);
 }
 
-async function lapses(store: OpenStore, { model }: LoadedShell, areas?: readonly RuleArea[]): Promise<Pick<Outside, 'lapsedBy'>> {
+async function lapses(
+  store: OpenStore,
+  { model }: LoadedShell,
+  areas?: readonly RuleArea[],
+): Promise<Pick<Outside, 'lapsedBy' | 'signings'>> {
   if (areas && !areas.includes('signoff')) return {};
-  const { lapsedBy } = await import('./lapsed-by.js');
-  return { lapsedBy: await lapsedBy(store.root, model) };
+  const [{ lapsedBy }, { signingsOf }] = await Promise.all([import('./lapsed-by.js'), import('./signings.js')]);
+  const [reasons, signings] = await Promise.all([lapsedBy(store.root, model), signingsOf(store.root, model.shell.id)]);
+  return { lapsedBy: reasons, signings };
 }
 
 /**

@@ -1,5 +1,6 @@
 import type { Model } from '../model/shell.js';
 import type { Weld } from '../model/structure.js';
+import { mayNotSign, newestCovered, signers } from './bound.js';
 import { coverageOf, digestOf, ownRecords } from './coverage.js';
 import { dutyOf } from './duty.js';
 import { holdPointItems, type Judged, type OpenItem, openItems } from './items.js';
@@ -22,7 +23,35 @@ export function missingFor(judged: Judged, { stage, by, date }: Signing): readon
     (item) =>
       item.grade === 'A' && item.place !== undefined && !item.because.startsWith('signoff.') && covered.has(item.ids[0] ?? ''),
   );
-  return [...blamed, ...holdPointItems(judged, stage), ...ownWelds(model, stage, by)];
+  return [...notBound(model, { stage, by, date }), ...blamed, ...holdPointItems(judged, stage), ...ownWelds(model, stage, by)];
+}
+
+/** Who may sign, and never before what they sign for, once the shop has said who signs. */
+function notBound(model: Model, { stage, by, date }: Signing): readonly OpenItem[] {
+  if (signers(model).length === 0) return [];
+  const item = (message: string, ids: readonly string[]): OpenItem => ({
+    list: 'completion',
+    grade: 'A',
+    message,
+    ids,
+    who: dutyOf('inspector', [], model),
+    where: `stage ${stage}`,
+    because: 'signoff',
+    stage,
+  });
+  const refused = mayNotSign(model, by, stage);
+  const newest = newestCovered(model, stage, date);
+  return [
+    ...(refused ? [item(refused, [by])] : []),
+    ...(newest && newest.day > date
+      ? [
+          item(
+            `${newest.id} is of ${newest.day}, expected nothing newer than the sign-off of ${date}: sign on the day that you look`,
+            [newest.id],
+          ),
+        ]
+      : []),
+  ];
 }
 
 function ownWelds(model: Model, stage: string, by: string): readonly OpenItem[] {

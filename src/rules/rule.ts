@@ -18,6 +18,16 @@ export interface Outside {
   readonly pictures?: ReadonlyMap<string, PictureFacts>;
   /** Id of a lapsed sign-off → `kind id` of the records that it covered and that have changed since; absent where nobody knows. */
   readonly lapsedBy?: ReadonlyMap<string, readonly string[]>;
+  /** Who entered the sign-offs, and since when that is held to; absent outside Git, or where nobody asked. */
+  readonly signings?: Signings;
+}
+
+/** How sign-offs came into the history. */
+export interface Signings {
+  /** Digest of a sign-off → the first commit that has it: its date (ISO 8601) and its author's address. */
+  readonly entries: ReadonlyMap<string, { readonly commit: string; readonly date: string; readonly email: string }>;
+  /** Date of the first commit in which somebody in library/people.yaml `signs`; absent where nobody does. */
+  readonly since?: string;
 }
 
 /** The areas that rules are named by; their folders. */

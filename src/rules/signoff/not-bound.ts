@@ -1,0 +1,90 @@
+import { mayNotSign, newestCovered, signers } from '../../closeout/bound.js';
+import { signedStages } from '../../closeout/signed.js';
+import type { Model, Signoff } from '../../model/shell.js';
+import { daysBetween } from '../../quantity/day.js';
+import type { Rule, RuleFinding, Signings } from '../rule.js';
+
+export const notBound: Rule = {
+  name: 'signoff.not-bound',
+  severity: 'error',
+  asks: 'defect',
+  duty: 'inspector',
+  finds:
+    'A sign-off by somebody who may not give it, entered under another identity, or dated before what it covers. A note while library/people.yaml says of nobody what they sign, and for one that came into Git late.',
+  why: 'A name in a file is nobody’s signature until it is tied to the person who gives it, on the day that they give it.',
+  source: 'common practice, no source',
+  check({ model, outside }) {
+    const latest = signedStages(model).map(({ signoff }) => signoff);
+    const [first] = latest;
+    if (!first) return [];
+    if (signers(model).length === 0) {
+      return [
+        {
+          severity: 'note',
+          message:
+            'Sign-offs are bound to nobody: anybody can type a name. Say in library/people.yaml who signs what and under which address they commit: `signs: [floor, close], git: [name@example.org]`',
+          ids: latest.map(({ id }) => id),
+          place: first.source.place('by'),
+        },
+      ];
+    }
+    return latest.flatMap((signoff) => judge(signoff, model, outside?.signings));
+  },
+};
+
+function judge(signoff: Signoff, model: Model, signings: Signings | undefined): readonly RuleFinding[] {
+  const entry = signoff.digest === undefined ? undefined : signings?.entries.get(signoff.digest);
+  // What was signed before the shop named its signers stands as it was; what is not committed yet is signed now.
+  if (!signings || (entry && (signings.since === undefined || entry.date < signings.since))) return [];
+  const name = `Sign-off of stage ${signoff.stage} by ${signoff.by} of ${signoff.date}`;
+  const told = (
+    message: string,
+    key: Key,
+    severity: 'error' | 'note' = 'error',
+    ids: readonly string[] = [],
+  ): RuleFinding => ({
+    severity,
+    message: `${name} ${message}`,
+    ids: [signoff.id, ...ids],
+    place: signoff.source.place(key),
+  });
+  const found: RuleFinding[] = [];
+  const refused = mayNotSign(model, signoff.by, signoff.stage);
+  if (refused) found.push(told(`is not theirs to give: ${refused}`, 'by'));
+  const newest = newestCovered(model, signoff.stage, signoff.date.slice(0, 10));
+  if (newest && newest.day > signoff.date.slice(0, 10))
+    found.push(
+      told(
+        `is dated before what it covers: ${newest.id} is of ${newest.day}. Sign again on the day that you look`,
+        'date',
+        'error',
+        [newest.id],
+      ),
+    );
+  if (entry) found.push(...identity(signoff, entry, model, told), ...late(signoff, entry.date, model, told));
+  return found;
+}
+
+type Key = 'by' | 'date' | 'entered_by';
+type Tell = (message: string, key: Key, severity?: 'error' | 'note') => RuleFinding;
+
+function identity(signoff: Signoff, entry: { readonly email: string }, model: Model, told: Tell): readonly RuleFinding[] {
+  const own = model.library.people.get(signoff.by)?.git ?? [];
+  if (own.some((address) => address.toLowerCase() === entry.email.toLowerCase())) return [];
+  if (signoff.enteredBy !== undefined)
+    return [told(`was entered by ${signoff.enteredBy} under another identity than the signer’s`, 'entered_by', 'note')];
+  if (own.length === 0)
+    return [told(`is tied to no identity: ${signoff.by} has no \`git\` address in library/people.yaml`, 'by')];
+  return [
+    told(
+      `came into Git under an identity that is not ${signoff.by}’s: have ${signoff.by} commit it, or say who typed it with \`entered_by\``,
+      'by',
+    ),
+  ];
+}
+
+function late(signoff: Signoff, entered: string, { shop }: Model, told: Tell): readonly RuleFinding[] {
+  const days = daysBetween(signoff.date, entered);
+  if (days <= shop.limits.lateEntryDays) return [];
+  return [told(`came into Git on ${entered.slice(0, 10)}, ${days} days later`, 'date', 'note')];
+}
