@@ -37,12 +37,7 @@ function judge(signoff: Signoff, model: Model, signings: Signings | undefined): 
   // What was signed before the shop named its signers stands as it was; what is not committed yet is signed now.
   if (!signings || (entry && (signings.since === undefined || entry.date < signings.since))) return [];
   const name = `Sign-off of stage ${signoff.stage} by ${signoff.by} of ${signoff.date}`;
-  const told = (
-    message: string,
-    key: Key,
-    severity: 'error' | 'note' = 'error',
-    ids: readonly string[] = [],
-  ): RuleFinding => ({
+  const told = (message: string, key: Key, severity: 'error' | 'note' = 'error', ids: readonly string[] = []): RuleFinding => ({
     severity,
     message: `${name} ${message}`,
     ids: [signoff.id, ...ids],
