@@ -62,7 +62,7 @@ const ROOMS = [
 
 const roomOf = (file: string): string => file.split('/')[0] as string;
 /** What a signature stands for, which rules judge; the rest of closing a build comes after them. */
-const COVERAGE = new Set(['coverage', 'signed', 'state'].map((name) => `closeout/${name}.ts`));
+const COVERAGE = new Set(['bound', 'coverage', 'signed', 'state'].map((name) => `closeout/${name}.ts`));
 const roomFor = (file: string): string => {
   if (COVERAGE.has(file)) return 'coverage';
   return file === 'store/layout.ts' ? 'layout' : roomOf(file);
