@@ -13,6 +13,19 @@ export const notBound: Rule = {
     'A sign-off by somebody who may not give it, entered under another identity, or dated before what it covers. A note while library/people.yaml says of nobody what they sign, and for one that came into Git late.',
   why: 'A name in a file is nobody’s signature until it is tied to the person who gives it, on the day that they give it.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# members.yaml
+- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
+# signoffs.yaml
+`,
+    fails: `
+- {stage: floor, role: inspector, by: J2, date: 2026-03-31, digest: c1-0000000000000000000000000000000000000000000000000000000000000000}
+`,
+    passes: `
+# not signed
+`,
+  },
   check({ model, outside }) {
     const latest = signedStages(model).map(({ signoff }) => signoff);
     const [first] = latest;
