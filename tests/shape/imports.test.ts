@@ -10,6 +10,8 @@ interface Import {
   readonly from: string;
   readonly to: string;
   readonly of: 'types' | 'values' | 'worker';
+  /** Values that are imported. */
+  readonly names: readonly string[];
 }
 
 const FILES = readdirSync(SRC, { recursive: true, encoding: 'utf8' })
@@ -29,7 +31,12 @@ function importsOf(from: string): readonly Import[] {
       .map((name) => name.trim());
     const allTypes = names?.filter((name) => name !== '').every((name) => name.startsWith('type ')) === true;
     const ofTypes = groups.type !== undefined || allTypes;
-    return { from, to, of: groups.worker === undefined ? (ofTypes ? 'types' : 'values') : 'worker' };
+    return {
+      from,
+      to,
+      of: groups.worker === undefined ? (ofTypes ? 'types' : 'values') : 'worker',
+      names: names?.filter((name) => name !== '' && !name.startsWith('type ')) ?? ['*'],
+    };
   });
 }
 
@@ -109,6 +116,12 @@ const QUIET = [
   'csv-stringify/sync',
 ];
 
+/** Of compute/: constants, words of a record, and the body that a member or plate is drawn as. */
+const READ_ONLY = new Set([
+  ...['PHOTOS_OF_A_JOINT', 'REACH_MM', 'WELD_BAND_MM', 'memberBox', 'plateFaces'],
+  ...['outOf', 'processName', 'surfaceKey', 'surfaceWords', 'surfacesInOrder'],
+]);
+
 describe('imports', () => {
   it('are found: every file but the first is imported by another', () => {
     const imported = new Set(INSIDE.map(({ to }) => to));
@@ -129,6 +142,17 @@ describe('imports', () => {
       FILES.map((file) => [file, INSIDE.filter((one) => one.from === file && one.of !== 'worker').map(({ to }) => to)]),
     );
     expect(circleIn(next)).toEqual([]);
+  });
+
+  it('of drawings and pages are of nothing that computes: figures come from the assessment, all else from query/', () => {
+    const computing = IMPORTS.filter(
+      ({ from, to, of, names }) =>
+        of === 'values' &&
+        ['drawing', 'book'].includes(roomOf(from)) &&
+        roomOf(to) === 'compute' &&
+        names.some((name) => !READ_ONLY.has(name)),
+    );
+    expect(computing.map(words)).toEqual([]);
   });
 
   it('of the middle are of nothing that touches the world', () => {

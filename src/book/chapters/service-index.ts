@@ -1,5 +1,5 @@
-import { zoneMap } from '../../compute/access/zones.js';
 import type { Circuit, Run, ServiceNode } from '../../model/services.js';
+import { zonesHolding } from '../../query/shown.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { isolatorWords, sealWords } from '../passages.js';
 import { type Column, type Columns, table } from '../table.js';
@@ -47,7 +47,7 @@ const order = new Intl.Collator('en', { numeric: true, sensitivity: 'base' }).co
 
 function entriesOf(book: Book): readonly Entry[] {
   const { shell } = book.assessment.model;
-  const map = zoneMap(shell.zones);
+  const holding = zonesHolding(shell);
   const runsOf = (id: string): string => {
     const all = shell.runs.filter((run) => run.circuit === id).map((run) => run.id);
     const short = all.map((run) => (run.startsWith(`${id}/`) ? run.slice(id.length) : run));
@@ -68,7 +68,7 @@ function entriesOf(book: Book): readonly Entry[] {
   const ofNode = (node: ServiceNode): Entry => {
     const circuit = circuitOf(book, node);
     const name = node.name ?? `${circuit?.name ?? ''} ${node.nodeKind}`.trim();
-    const zones = map.holding(node.at).map((zone) => zone.id);
+    const zones = holding(node.at).map((zone) => zone.id);
     return {
       ...entry(node.id, name, node.nodeKind, node, circuit, wayToNode(book, node.id), zones),
       ...cared(isolatorWords(node)),

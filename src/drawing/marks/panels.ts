@@ -1,15 +1,16 @@
-import { outOf, type Surface, surfaceKey, surfaces } from '../../compute/access/surfaces.js';
+import { outOf, type Surface, surfaceKey } from '../../compute/access/surfaces.js';
 import { planarPolygon } from '../../geometry/polygon.js';
 import { dot, lerp, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { Facing, Panel } from '../../model/structure.js';
+import { panelSurfaces } from '../../query/shown.js';
 import type { Point, ShapeMark } from '../scene.js';
 import type { Port } from '../sheet.js';
 import type { Layer, PenName } from '../styles.js';
 
 export const panelMiddle = (panel: Panel): Vec3 => planarPolygon(panel.outline).centroid;
 
-export const surfaceOf = (panel: Panel, model: Model): Surface => surfaces(model).get(panel.id) as Surface;
+export const surfaceOf = (panel: Panel, model: Model): Surface => panelSurfaces(model).get(panel.id) as Surface;
 
 /** Panels of one surface, farther ones first, so that an access panel set in a skin is painted over it. */
 export function panelsOfSurface(model: Model, surface: Surface): readonly Panel[] {

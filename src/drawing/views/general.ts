@@ -1,10 +1,11 @@
 import type { Assessment } from '../../assess.js';
-import { type Solid, solids } from '../../compute/access/standing.js';
+import type { Solid } from '../../compute/access/standing.js';
 import { outOf, type Surface, surfacesInOrder, surfaceWords } from '../../compute/access/surfaces.js';
 import { dot, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { Facing, Member, Panel } from '../../model/structure.js';
 import { length } from '../../quantity/format.js';
+import { solidsIn } from '../../query/shown.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { acrossDimension, uprightDimension } from '../dimensions.js';
 import { type Extent, extentCorners, groundZMm, shellExtent, vehicleExtent, viewBounds } from '../extent.js';
@@ -235,7 +236,7 @@ function standsBefore(model: Model, shell: Extent, surface: Surface, panels: rea
   const plane = panels.reduce((most, panel) => Math.max(most, dot(out, panelMiddle(panel))), -Infinity);
   const isInside = ({ box: { center } }: Solid): boolean =>
     center.every((at, k) => at > (shell.low[k] as number) && at < (shell.high[k] as number));
-  return solids(model).filter((one) => {
+  return solidsIn(model).filter((one) => {
     const { box } = one;
     const depths = boxCorners(box).map((corner) => dot(out, corner));
     return isInside(one) && Math.min(...depths) > plane - 25 && Math.min(...depths) < plane + BEFORE_MM;

@@ -1,6 +1,6 @@
 import type { Assessment } from '../../assess.js';
 import { type Surface, surfaceKey, surfaceWords } from '../../compute/access/surfaces.js';
-import { heatAffectedMetal, WELD_BAND_MM } from '../../compute/welding/weld-bands.js';
+import { WELD_BAND_MM } from '../../compute/welding/weld-bands.js';
 import { boxBetween } from '../../geometry/box.js';
 import { inFacet, isInPolygon } from '../../geometry/facet.js';
 import { add, lerp, scale, type Vec3 } from '../../geometry/vector.js';
@@ -9,6 +9,7 @@ import type { Member } from '../../model/structure.js';
 import { length } from '../../quantity/format.js';
 import { MM_PER_IN } from '../../quantity/units.js';
 import { ASSUMED_TOLERANCE_MM, drilledSheets, isFarBeside, underFace } from '../../query/release/index.js';
+import { heatAffectedBoxes } from '../../query/shown.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { type Extent, extentCorners, shellExtent, viewBounds } from '../extent.js';
 import { fitsOn, HALF_SHEET_STRIPS, halfSheet } from '../half-sheet.js';
@@ -214,7 +215,7 @@ function blocksBehind(
 /** The soft metal about the welds that a screw of the first band would meet. */
 function weldsBehind(a: Assessment, port: Port, depthOf: DepthOf): readonly Mark[] {
   const first = (bandsFor(a)[0] as Bands[number]).upToMm;
-  return heatAffectedMetal(a.figures.joints.joints).flatMap(({ box }): readonly Mark[] => {
+  return heatAffectedBoxes(a).flatMap(({ box }): readonly Mark[] => {
     const corners = boxCorners(box);
     const depths = corners.map((corner) => depthOf.at(corner, 0));
     if (Math.min(...depths) > first || Math.max(...depths) < 0) return [];

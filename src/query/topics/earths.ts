@@ -1,4 +1,7 @@
 import { earthNodes } from '../../compute/services/earths.js';
+
+export { earthNodes } from '../../compute/services/earths.js';
+
 import { facts, type Topic } from './topic.js';
 
 export const earths: Topic = {

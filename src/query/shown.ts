@@ -1,0 +1,26 @@
+import { type Solid, solids } from '../compute/access/standing.js';
+import { type Surface, surfaces } from '../compute/access/surfaces.js';
+import { zoneMap } from '../compute/access/zones.js';
+import type { Computed } from '../compute/figures.js';
+import { heatAffectedMetal } from '../compute/welding/weld-bands.js';
+import type { Box } from '../geometry/box.js';
+import type { Vec3 } from '../geometry/vector.js';
+import type { Model, Shell, Zone } from '../model/shell.js';
+
+/** What pages and drawings show without a question being asked: they read it here and compute nothing. Lengths in mm, in the datum. */
+
+/** The surface of every panel, by the panel's id. */
+export const panelSurfaces = (model: Model): ReadonlyMap<string, Surface> => surfaces(model);
+
+/** What stands in the coach, each as a box. */
+export const solidsIn = (model: Model): readonly Solid[] => solids(model);
+
+/** Boxes about the welds in which the metal has lost its temper, by the weld that did it. */
+export const heatAffectedBoxes = ({ figures }: Computed): readonly { readonly id: string; readonly box: Box }[] =>
+  heatAffectedMetal(figures.joints.joints);
+
+/** The cavities that hold a place. */
+export function zonesHolding({ zones }: Shell): (at: Vec3) => readonly Zone[] {
+  const map = zoneMap(zones);
+  return (at) => map.holding(at);
+}
