@@ -116,9 +116,9 @@ const QUIET = [
   'csv-stringify/sync',
 ];
 
-/** Of compute/: constants, words of a record, and the body that a member or plate is drawn as. */
+/** Of compute/: constants, words of a record, the body that a member or plate is drawn as, and what puts off work until it is asked for. */
 const READ_ONLY = new Set([
-  ...['PHOTOS_OF_A_JOINT', 'REACH_MM', 'WELD_BAND_MM', 'memberBox', 'plateFaces'],
+  ...['PHOTOS_OF_A_JOINT', 'REACH_MM', 'WELD_BAND_MM', 'memberBox', 'plateFaces', 'lazy', 'lazyFields', 'LazyMap'],
   ...['outOf', 'processName', 'surfaceKey', 'surfaceWords', 'surfacesInOrder'],
 ]);
 
