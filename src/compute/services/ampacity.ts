@@ -82,6 +82,12 @@ export function ampacityA(wire: Wire): number | undefined {
   return row && at(row, column(wire.ratingC));
 }
 
+/** The most that a wire may carry for the sake of the terminals at its ends, A: their column of the table. Infinite where nothing is known of them. */
+export function terminalLimitA(wire: Wire, terminalC: number | undefined): number {
+  const row = terminalC === undefined || wire.material !== 'copper' ? undefined : rowOf(wire);
+  return row ? at(row, column(terminalC)) : Infinity;
+}
+
 /** The small-conductor limit of a wire, A; undefined for larger ones, and for wire that the library rates. */
 export function smallConductorA(wire: Wire): number | undefined {
   const row = wire.material === 'copper' && wire.ratedA === undefined ? rowOf(wire) : undefined;

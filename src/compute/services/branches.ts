@@ -1,4 +1,5 @@
 import type { Circuit, Run, ServiceNode } from '../../model/services.js';
+import { gives } from './supplies.js';
 
 /** One run of a circuit as the current meets it, coming from the root. */
 export interface Branch {
@@ -21,11 +22,14 @@ export interface CircuitTree {
 }
 
 /**
- * Where the current comes in: the node that holds the protection, else a panel or source among the circuit's own nodes, else where its
+ * Where the current comes in: the source on it; else the node that holds the protection, else a panel or source among the circuit's own nodes, else where its
  * first run starts. Undefined for a circuit without runs.
  */
 export function rootOf(circuit: Circuit, runs: readonly Run[], nodes: ReadonlyMap<string, ServiceNode>): string | undefined {
   const ends = runs.flatMap((run) => [run.from, run.to]);
+  // A supply circuit begins at its source: what lies before the fuse loses volts too.
+  const source = ends.find((id) => gives(nodes.get(id), circuit.medium));
+  if (source !== undefined) return source;
   const at = circuit.protection?.at;
   if (at !== undefined && ends.includes(at)) return at;
   const ofKind = (kind: string): string | undefined => ends.find((id) => nodes.get(id)?.nodeKind === kind);

@@ -32,6 +32,7 @@ export function services(model: Model, takeOff: TakeOff): ServicesFigures {
     nodes,
     lengthMm: (run: Run): number => figures.get(run.id)?.lengthMm ?? run.installedLengthMm ?? 0,
     bundled: bundledConductors(live, carrying),
+    all: { circuits, runs: live },
   };
   const byCircuit = groupByCircuit(shell.runs);
   const wet = shell.runs.filter(

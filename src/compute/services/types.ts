@@ -35,6 +35,8 @@ export interface CircuitFigure {
   /** All loads together, A. */
   readonly loadA?: number;
   readonly loads: readonly LoadFigure[];
+  /** The wires between a source and its root, and what is lost in them; counted in the drops. */
+  readonly feeder?: { readonly source: string; readonly runs: readonly string[]; readonly dropV: number };
   /** Run with the smallest conductor. */
   readonly smallestRun?: string;
   /** As typed: `14 AWG`, `6 mm²`. */

@@ -1,17 +1,20 @@
 import type { Circuit, Run, ServiceNode } from '../../model/services.js';
-import { type Branch, type CircuitTree, wayTo } from './branches.js';
+import { type CircuitTree, wayTo } from './branches.js';
+import { type Draw, solveNodal } from './nodal.js';
+import { gives } from './supplies.js';
 import type { LoadFigure } from './types.js';
 import { conductorC, resistanceOhm, type Wire } from './wire.js';
 
-/** A node that draws current. */
+/** A node that draws current: amperes, or watts at whatever voltage is left there. */
 export interface Load {
   readonly node: string;
-  readonly currentA: number;
+  readonly currentA?: number;
+  readonly w?: number;
 }
 
 /**
  * What a circuit feeds: the nodes whose own load is recorded; else the circuit's load in equal shares at its loads and devices,
- * or where there are none, at the open ends of its runs. `shared` tells the second case.
+ * or where there are none, and on a circuit that starts at a source, at the open ends of its runs. `shared` tells the second case.
  */
 export function loadsOf(
   circuit: Circuit,
@@ -19,53 +22,60 @@ export function loadsOf(
   nodes: ReadonlyMap<string, ServiceNode>,
 ): { readonly loads: readonly Load[]; readonly shared: boolean } {
   const fed = [...tree.into.keys()];
-  const own = fed.flatMap((id) => {
-    const currentA = nodes.get(id)?.loadA;
-    return currentA === undefined ? [] : [{ node: id, currentA }];
+  const own = fed.flatMap((id): readonly Load[] => {
+    const node = nodes.get(id);
+    if (node?.loadA !== undefined) return [{ node: id, currentA: node.loadA }];
+    return node?.loadW === undefined ? [] : [{ node: id, w: node.loadW }];
   });
   if (own.length > 0) return { loads: own, shared: false };
-  const whole = circuit.loadA ?? (circuit.loadW && circuit.voltageV ? circuit.loadW / circuit.voltageV : undefined);
-  if (whole === undefined) return { loads: [], shared: false };
-  const users = fed.filter((id) => ['load', 'device'].includes(nodes.get(id)?.nodeKind ?? ''));
+  const { loadA, loadW } = circuit;
+  if (loadA === undefined && loadW === undefined) return { loads: [], shared: false };
+  const isSupply = gives(nodes.get(tree.root), circuit.medium);
+  const users = isSupply ? [] : fed.filter((id) => ['load', 'device'].includes(nodes.get(id)?.nodeKind ?? ''));
   const inner = new Set([...tree.into.values()].map((branch) => branch.from));
-  const ends = users.length > 0 ? users : fed.filter((id) => !inner.has(id));
+  const open = fed.filter((id) => !inner.has(id) && !gives(nodes.get(id), circuit.medium));
+  const ends = users.length > 0 ? users : open;
   return {
-    loads: ends.map((node) => ({ node, currentA: whole / ends.length })),
+    loads: ends.map((node) => ({
+      node,
+      ...(loadA === undefined ? { w: (loadW as number) / ends.length } : { currentA: loadA / ends.length }),
+    })),
     shared: ends.length > 1,
   };
 }
 
 /**
- * Voltage drop at each load, V: over every run on its way, the run's resistance there and back times all the current that the run
- * carries, V = Σ I R. Loads on whose way a conductor is not known are left out. A run of a single conductor counts one way: its
- * return is not recorded.
+ * Voltage drop at each load, V, by nodal analysis of the circuit’s runs, each with its resistance there and back; rings as rings. Loads
+ * on whose way a conductor is not known are left out. A run of a single conductor counts one way: its return is not recorded.
  */
 export function loadFigures(
   circuit: Circuit,
+  runs: readonly Run[],
   tree: CircuitTree,
   loads: readonly Load[],
-  wireOfRun: (run: Run) => Wire | undefined,
+  { wireOfRun, lengthMm }: { readonly wireOfRun: (run: Run) => Wire | undefined; readonly lengthMm: (run: Run) => number },
 ): readonly LoadFigure[] {
-  const carried = new Map<Run, number>();
-  for (const load of loads) {
-    for (const { run } of wayTo(load.node, tree)) carried.set(run, (carried.get(run) ?? 0) + load.currentA);
-  }
   const atC = conductorC(circuit.medium);
-  const drop = ({ run, lengthMm }: Branch): number => {
+  const resistors = runs.flatMap((run) => {
     const wire = wireOfRun(run);
-    return wire ? (carried.get(run) as number) * wire.carrying * resistanceOhm(wire, lengthMm, atC) : Number.NaN;
-  };
-  return loads.flatMap((load) => {
-    const way = wayTo(load.node, tree);
-    const dropV = way.reduce((sum, branch) => sum + drop(branch), 0);
-    if (way.length === 0 || Number.isNaN(dropV)) return [];
-    const share = circuit.voltageV ? dropV / circuit.voltageV : undefined;
+    return wire ? [{ from: run.from, to: run.to, ohm: wire.carrying * resistanceOhm(wire, lengthMm(run), atC) }] : [];
+  });
+  const { voltageV } = circuit;
+  const draws = loads.flatMap(({ node, currentA, w }): readonly Draw[] => {
+    if (currentA !== undefined) return [{ node, a: currentA }];
+    return w !== undefined && voltageV !== undefined ? [{ node, w }] : [];
+  });
+  const { dropV, drawnA } = solveNodal(resistors, tree.root, draws, voltageV);
+  return draws.flatMap(({ node }) => {
+    const way = wayTo(node, tree);
+    const lost = dropV.get(node);
+    if (way.length === 0 || lost === undefined || way.some(({ run }) => wireOfRun(run) === undefined)) return [];
     return [
       {
-        node: load.node,
-        currentA: load.currentA,
-        dropV,
-        drop: share,
+        node,
+        currentA: drawnA.get(node) as number,
+        dropV: lost,
+        drop: voltageV ? lost / voltageV : undefined,
         runs: way.map(({ run }) => run.id),
       },
     ];

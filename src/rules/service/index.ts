@@ -5,6 +5,7 @@ import { gasAluminium } from './gas-aluminium.js';
 import { gasJointConcealed } from './gas-joint-concealed.js';
 import { jointUnderUnion } from './joint-under-union.js';
 import { lengthDiffers } from './length-differs.js';
+import { linkTooSmall } from './link-too-small.js';
 import { loadDisagrees } from './load-disagrees.js';
 import { noGrommet } from './no-grommet.js';
 import { noProtection } from './no-protection.js';
@@ -36,6 +37,7 @@ import { wireBelowWater } from './wire-below-water.js';
 import { zoneInsideOut } from './zone-inside-out.js';
 
 export const serviceRules: readonly Rule[] = [
+  linkTooSmall,
   roleMissing,
   roleMisfit,
   oneWayLoop,

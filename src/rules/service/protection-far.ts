@@ -4,10 +4,10 @@ import type { Shell } from '../../model/shell.js';
 import { length } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
-/** Bare wire between a battery and its fuse, mm: 7 in, ABYC E-11, from memory. */
+/** Wire between a battery and its fuse, mm: 7 in, or 72 in in a sheath or enclosure all along; ABYC E-11.10.1.1, from memory. */
 const BARE_MM = 177.8;
+const SHEATHED_MM = 1828.8;
 
-const BATTERY = /\bbatter(?:y|ies)\b/iu;
 const ON_THE_WAY = ['terminal', 'connector', 'junction', 'splice', 'fitting'];
 
 /** Runs from a battery up to the first node that holds a fuse or breaker, each with the way from the battery to its end. */
@@ -31,6 +31,8 @@ function bareRuns(battery: ServiceNode, shell: Shell): readonly { readonly run: 
   return found;
 }
 
+const mostMm = ({ sheathed }: Run): number => (sheathed ? SHEATHED_MM : BARE_MM);
+
 /** A fuse on the battery’s own terminal. */
 const fusedThere = (run: Run, battery: ServiceNode, { circuits }: Shell): boolean =>
   circuits.some((circuit) => circuit.id === run.circuit && circuit.protection?.at === battery.id);
@@ -40,9 +42,9 @@ export const protectionFar: Rule = {
   severity: 'warning',
   asks: 'defect',
   duty: 'trade',
-  finds: 'A wire from a battery that runs more than 7 in (180 mm) before its first fuse, and is not sheathed.',
+  finds: 'A wire from a battery that runs more than 7 in (180 mm) before its first fuse, or 72 in (1,829 mm) in a sheath.',
   why: 'Nothing but the battery itself limits a short on that stretch.',
-  source: 'ABYC E-11, from memory; stretches that are not recorded as `sheathed`',
+  source: 'ABYC E-11.10.1.1, from memory',
   examples: {
     given: `
 # services/dc.yaml
@@ -65,13 +67,13 @@ nodes:
   },
   check({ model: { shell, shop } }) {
     const batteries = shell.nodes.filter(
-      (node) => node.medium === 'dc' && node.nodeKind === 'source' && BATTERY.test(node.name ?? ''),
+      (node) => node.medium === 'dc' && (node.role === 'battery' || (node.role === undefined && node.nodeKind === 'source')),
     );
     return batteries.flatMap((battery) =>
       bareRuns(battery, shell)
-        .filter(({ run, wayMm }) => wayMm > BARE_MM + 2.5 && !run.sheathed && !run.abandoned && !fusedThere(run, battery, shell))
+        .filter(({ run, wayMm }) => wayMm > mostMm(run) + 2.5 && !run.abandoned && !fusedThere(run, battery, shell))
         .map(({ run, wayMm }) => ({
-          message: `${run.id} is ${length(wayMm, shop.units)} from ${battery.id} before a fuse, expected at most ${length(BARE_MM, shop.units)}: move the fuse to the battery, or add \`sheathed: yes\` where it is`,
+          message: `${run.id} is ${length(wayMm, shop.units)} from ${battery.id} before a fuse, expected at most ${length(mostMm(run), shop.units)}: move the fuse to the battery${run.sheathed ? '' : ', or add `sheathed: yes` where it is in a sheath all along'}`,
           ids: [run.id, battery.id],
           place: run.source.place('to'),
         })),

@@ -1,0 +1,88 @@
+import type { Circuit, Run, ServiceNode } from '../../model/services.js';
+import { gives, isSupply } from './supplies.js';
+import { conductorC, resistanceOhm, type Wire } from './wire.js';
+
+/** What a circuit hangs on: the wires from a source to where the circuit begins. */
+export interface Feeder {
+  readonly source: string;
+  /** From the circuit back to the source. */
+  readonly runs: readonly string[];
+  readonly dropV: number;
+}
+
+interface Around {
+  readonly nodes: ReadonlyMap<string, ServiceNode>;
+  readonly circuits: ReadonlyMap<string, Circuit>;
+  readonly runs: readonly Run[];
+  readonly lengthMm: (run: Run) => number;
+  readonly wireOf: (run: Run) => Wire | undefined;
+}
+
+/** What a circuit draws by its own word, A. */
+export const statedA = ({ loadA, loadW, voltageV }: Circuit): number | undefined =>
+  loadA ?? (loadW !== undefined && voltageV ? loadW / voltageV : undefined);
+
+/**
+ * The wires between a circuit’s root and each source, the shortest way to each, and of them those that lose most: V = Σ I R there and
+ * back. A feeder carries what its own record says that it feeds, a link without a circuit what the next feeder does, and the link that
+ * only this circuit hangs on this circuit’s load. Undefined where the root is a source, or no source is joined to it.
+ */
+export function feederOf(circuit: Circuit, root: string, ownA: number, around: Around): Feeder | undefined {
+  const here = around.nodes.get(root);
+  if (!here || gives(here, circuit.medium)) return undefined;
+  const ways = waysToSources(circuit, root, around).map((way) => ({ ...way, dropV: dropAlong(way.runs, root, ownA, around) }));
+  const worst = ways.reduce<(typeof ways)[number] | undefined>((a, b) => (a && a.dropV >= b.dropV ? a : b), undefined);
+  return worst && { source: worst.source, runs: worst.runs.map(({ id }) => id), dropV: worst.dropV };
+}
+
+function waysToSources(circuit: Circuit, root: string, { nodes, runs, lengthMm }: Around) {
+  const usable = runs.filter(
+    (run) => run.medium === circuit.medium && run.circuit !== circuit.id && !run.abandoned && !run.spare,
+  );
+  const away = new Map<string, number>([[root, 0]]);
+  const by = new Map<string, Run>();
+  const settled = new Set<string>();
+  const found: { readonly source: string; readonly runs: readonly Run[] }[] = [];
+  for (;;) {
+    const at = [...away].filter(([id]) => !settled.has(id)).sort((a, b) => a[1] - b[1])[0]?.[0];
+    if (at === undefined) return found;
+    settled.add(at);
+    const node = nodes.get(at);
+    if (node && at !== root && isSupply(node)) {
+      found.push({ source: at, runs: wayBack(at, root, by) });
+      continue;
+    }
+    for (const run of usable) {
+      const to = run.from === at ? run.to : run.to === at ? run.from : undefined;
+      const far = (away.get(at) as number) + lengthMm(run);
+      if (to === undefined || settled.has(to) || far >= (away.get(to) ?? Infinity)) continue;
+      away.set(to, far);
+      by.set(to, run);
+    }
+  }
+}
+
+/** From the root to the source. */
+function wayBack(source: string, root: string, by: ReadonlyMap<string, Run>): readonly Run[] {
+  const way: Run[] = [];
+  for (let at = source; at !== root; ) {
+    const run = by.get(at) as Run;
+    way.unshift(run);
+    at = run.from === at ? run.to : run.from;
+  }
+  return way;
+}
+
+function dropAlong(way: readonly Run[], root: string, ownA: number, { circuits, lengthMm, wireOf }: Around): number {
+  const stated = (run: Run | undefined): number | undefined => {
+    const circuit = run?.circuit === undefined ? undefined : circuits.get(run.circuit);
+    return circuit && statedA(circuit);
+  };
+  return way.reduce((sum, run, i) => {
+    const touches = run.from === root || run.to === root;
+    const next = way.slice(i).find((one) => one.circuit !== undefined);
+    const amperes = stated(run) ?? (touches && run.circuit === undefined ? ownA : Math.max(ownA, stated(next) ?? 0));
+    const wire = wireOf(run);
+    return wire ? sum + amperes * wire.carrying * resistanceOhm(wire, lengthMm(run), conductorC(run.medium)) : sum;
+  }, 0);
+}

@@ -1,0 +1,14 @@
+import type { Medium, NodeRole, ServiceNode } from '../../model/services.js';
+
+const HOLDS: readonly (NodeRole | undefined)[] = ['battery', 'generator', 'alternator', 'shore inlet'];
+
+/** Holds the voltage of the wires behind it. A solar panel charges and holds nothing up. Without a role by its kind. */
+export const isSupply = ({ role, nodeKind }: ServiceNode): boolean =>
+  role === undefined ? nodeKind === 'source' : HOLDS.includes(role);
+
+/** Gives power into a circuit of a medium: a source, a charger into direct current, an inverter into alternating. It draws none there. */
+export function gives(node: ServiceNode | undefined, medium: Medium): boolean {
+  if (!node) return false;
+  if (isSupply(node) || node.role === 'solar panel') return true;
+  return (node.role === 'charger' && medium === 'dc') || (node.role === 'inverter' && medium === 'ac');
+}
