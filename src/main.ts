@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import { writeSync } from 'node:fs';
 import process from 'node:process';
 import { setFlagsFromString } from 'node:v8';
 import type { Sink } from './cli/io.js';
@@ -12,10 +13,21 @@ setFlagsFromString('--semi-space-growth-factor=8');
 function sink(stream: NodeJS.WriteStream): Sink {
   // The reader of a pipe may go away (`shellbook check | head`): that is no fault of ours.
   stream.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error;
-    process.exit(process.exitCode ?? 0);
+    if (error.code === 'EPIPE') process.exit(process.exitCode ?? 0);
+    lost(error);
   });
   return { write: (text) => void stream.write(text), terminal: stream.isTTY === true };
+}
+
+/** Half an answer is none. */
+function lost(error: NodeJS.ErrnoException): never {
+  const why = error.code === 'ENOSPC' || error.code === 'EDQUOT' ? 'the disk is full' : (error.code ?? error.message);
+  try {
+    writeSync(2, `shellbook: The answer could not be written: ${why}.\n`);
+  } catch {
+    // Nor can that.
+  }
+  process.exit(2);
 }
 
 process.exitCode = await run(process.argv.slice(2), {

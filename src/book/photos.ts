@@ -1,5 +1,5 @@
 import type { Photo } from '../model/shell.js';
-import { hasTooManyPixels, openPicture, TOO_MANY_PIXELS } from '../store/picture.js';
+import { openPicture, whyNot } from '../store/picture.js';
 import { LIBRARY, openPhotoCache, type PhotoCache, type PrintPicture } from './photo-cache.js';
 
 /** One photo as the book prints it. */
@@ -59,7 +59,8 @@ async function preparePhoto(
     const bytes = await cache.picture(given, () => printed(given));
     return { photo, bytes, path: `/photo/${number}.jpg` };
   } catch (error) {
-    const why = hasTooManyPixels(error) ? `${TOO_MANY_PIXELS}: record a smaller copy` : 'cannot be read as a picture';
+    const said = whyNot(error);
+    const why = said === undefined ? 'cannot be read as a picture' : `${said}: record a smaller copy`;
     return { photo, missing: `its file \`${photo.file}\` ${why}` };
   }
 }

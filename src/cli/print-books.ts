@@ -1,12 +1,11 @@
-import { mkdir, readFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import type { Printer } from '../book/index.js';
 import type { History as BookHistory, BookInput, BookSigner, Edition, PrintedBook } from '../book/input.js';
 import type { Commit } from '../store/history.js';
 import { keepPageMap } from '../store/page-map.js';
-import { replaceFile } from '../store/replace.js';
-import { UserError } from '../user-error.js';
+import { writeOut } from '../store/write-out.js';
 import { type CarryMaker, type CarryPhotos, openCarry } from './carry.js';
 import type { Context } from './context.js';
 import { fingerprintOf } from './fingerprint-of.js';
@@ -64,7 +63,7 @@ export async function printBooks(
   for (const [at, edition] of editions.entries()) {
     const { pdf, pages, pageCount, warnings } = books[at] as PrintedBook;
     const file = fileOf(edition);
-    await writeWhole(file, pdf);
+    await writeOut(opened.store.root, file, pdf);
     const { history } = opened.store;
     if (history) await keepPageMap(history.gitDir, input.fingerprint, edition, pages);
     const more = edition === 'shop' ? carry.warnings : toldToShop(opened.assessment.model, edition);
@@ -166,13 +165,3 @@ async function historyOf(opened: OpenShell): Promise<BookHistory> {
 }
 
 const tagOf = (commit: Commit): { tag?: string } => (commit.tags[0] === undefined ? {} : { tag: commit.tags[0] });
-
-/** At one stroke: whoever opens the file meanwhile sees the old book or the new one, never half of one. */
-export async function writeWhole(file: string, bytes: Uint8Array): Promise<void> {
-  try {
-    await mkdir(path.dirname(file), { recursive: true });
-    await replaceFile(file, bytes);
-  } catch (error) {
-    throw new UserError(`${file} cannot be written: ${(error as NodeJS.ErrnoException).code ?? String(error)}`);
-  }
-}

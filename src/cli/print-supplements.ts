@@ -8,11 +8,12 @@ import { hashPhotosAt, readStoreTextAt } from '../store/at-revision.js';
 import { readBlobs } from '../store/git/blobs.js';
 import { listTree } from '../store/git/tree.js';
 import { resolveRevision } from '../store/revision.js';
+import { writeOut } from '../store/write-out.js';
 import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
 import type { Status } from './io.js';
 import { type OpenShell, revisionOf } from './open.js';
-import { inputOf, writeWhole } from './print-books.js';
+import { inputOf } from './print-books.js';
 import { shownPath } from './shown-path.js';
 
 /**
@@ -47,7 +48,7 @@ export async function supplements(
         out === undefined
           ? path.join(opened.store.root, 'books', `${shell}-${edition}-supplement.pdf`)
           : path.resolve(context.io.cwd, out);
-      if (printed) await writeWhole(file, printed.pdf);
+      if (printed) await writeOut(opened.store.root, file, printed.pdf);
       told.push({ edition, file, printed });
     }
   } finally {

@@ -15,6 +15,8 @@ export interface Taken {
 /** A picture as a record of photos.yaml. */
 export interface PhotoDraft {
   readonly picture: Taken;
+  /** Its file lies in the shell’s photos folder already, without a record: an earlier run was broken off. */
+  readonly isThere: boolean;
   readonly id: string;
   readonly data: Data;
   /** Records of the day on which it was taken, the likeliest first: for a person to confirm, never written as fact. */
@@ -25,8 +27,10 @@ export interface PhotosOf {
   readonly known: RecordIndex;
   /** Names in the shell’s photos folder. */
   readonly files: readonly string[];
-  /** SHA-256 of pictures that are there already. */
+  /** SHA-256 of pictures that have a record already. */
   readonly hashes: ReadonlySet<string>;
+  /** SHA-256 → name of pictures in the shell’s photos folder that no record names. */
+  readonly unrecorded: ReadonlyMap<string, string>;
   /** Runs and joints that are to be closed in and that no photo shows yet. */
   readonly unseen: readonly string[];
   readonly stage?: string;
@@ -59,9 +63,16 @@ export function photoDrafts(pictures: readonly Taken[], of: PhotosOf): PhotoDraf
     seen.add(picture.sha256);
     const id = nextId('photo', of.known, given) ?? freeId(of.known, given);
     given.add(id);
-    const file = fileName(picture.name, id, names);
+    const there = of.unrecorded.get(picture.sha256);
+    const file = there ?? fileName(picture.name, id, names);
     names.add(file.toLowerCase());
-    drafts.push({ picture, id, data: dataOf(picture, id, file, of), proposed: of.of.length > 0 ? [] : proposedFor(picture, of) });
+    drafts.push({
+      picture,
+      isThere: there !== undefined,
+      id,
+      data: dataOf(picture, id, file, of),
+      proposed: of.of.length > 0 ? [] : proposedFor(picture, of),
+    });
   }
   return { drafts, doubles };
 }

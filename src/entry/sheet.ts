@@ -18,6 +18,8 @@ export interface Row {
 }
 
 const LARGEST_BYTES = 20 * 1024 * 1024;
+/** A spreadsheet has 16,384 columns at most (`XFD`); a sheet of records has a few dozen. */
+const MOST_COLUMNS = 1000;
 const DELIMITERS = [',', ';', '\t', '|'] as const;
 
 /**
@@ -28,6 +30,7 @@ export function readSheet(name: string, bytes: Uint8Array, headRow = 1): Sheet {
   if (bytes.length > LARGEST_BYTES)
     throw new UserError(`${name} is over ${LARGEST_BYTES / 1048576} MB, expected a sheet of records: split it`);
   const { text, delimiter } = delimited(decode(name, bytes));
+  refuseWide(name, text, delimiter);
   const table = parsed(name, text, delimiter);
   const heads = (table[headRow - 1] ?? []).map((head) => head.trim());
   if (heads.every((head) => head === '')) {
@@ -63,6 +66,19 @@ function delimited(text: string): { readonly text: string; readonly delimiter: s
   const bare = first.replace(/"(?:[^"]|"")*"?/gu, '');
   const count = (sign: string): number => bare.split(sign).length;
   return { text, delimiter: DELIMITERS.reduce((best, sign) => (count(sign) > count(best) ? sign : best)) };
+}
+
+/** Before anything is made of it: each cell of a line costs more than its bytes. */
+function refuseWide(name: string, text: string, delimiter: string): void {
+  let columns = 0;
+  for (let at = 0; at < text.length; at++) {
+    const sign = text[at];
+    if (sign === '\n') columns = 0;
+    else if (sign === delimiter && ++columns >= MOST_COLUMNS)
+      throw new UserError(
+        `${name} has more than ${MOST_COLUMNS} columns in one row, expected a sheet of records: take the empty ones out`,
+      );
+  }
 }
 
 function parsed(name: string, text: string, delimiter: string): readonly (readonly string[])[] {

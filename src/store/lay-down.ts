@@ -1,9 +1,9 @@
-import { randomBytes } from 'node:crypto';
 import { lstat, mkdir, open, readdir, rename, rm, rmdir } from 'node:fs/promises';
 import path from 'node:path';
 import { UserError } from '../user-error.js';
 import { placeOf } from './place.js';
 import { reason } from './read.js';
+import { freshName, sweep } from './replace.js';
 
 /** A file for a new store: named relative to it, with forward slashes. */
 export interface NewFile {
@@ -17,10 +17,11 @@ export interface NewFile {
  */
 export async function layDown(dir: string, files: Iterable<NewFile>): Promise<number> {
   await refuseUnlessFree(dir);
-  const fresh = path.join(path.dirname(dir), `.${path.basename(dir)}.${randomBytes(4).toString('hex')}.new`);
+  const fresh = freshName(dir);
   let count = 0;
   try {
     await mkdir(fresh, { recursive: true });
+    await sweep(path.dirname(dir));
     for (const { path: file, bytes } of files) {
       const handle = await open(await placeOf(fresh, file), 'wx');
       try {

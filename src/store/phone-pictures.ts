@@ -2,12 +2,12 @@ import { createHash } from 'node:crypto';
 import { readdir, readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { UserError } from '../user-error.js';
+import { momentOf, readExif } from './exif.js';
 
-/** A picture as a phone or camera left it. */
+/** A picture as a phone or camera left it; its bytes stay on the disk. */
 export interface Picture {
   /** Relative to the folder. */
   readonly name: string;
-  readonly bytes: Buffer;
   readonly sha256: string;
   /** When it was taken, ISO 8601 without a zone, as the phone’s clock had it. */
   readonly taken?: string;
@@ -21,26 +21,44 @@ export interface Pictures {
   readonly refused: ReadonlyMap<string, string>;
   /** Files that are no pictures at all. */
   readonly others: number;
+  /** Pictures that are taken in without their date → what stands there in its place. */
+  readonly undated: ReadonlyMap<string, string>;
+  /** The bytes of one of them, once more. Throws {@link UserError} where it is no longer what was looked at. */
+  bytesOf(picture: Pick<Picture, 'name' | 'sha256'>): Promise<Buffer>;
 }
 
 const PICTURE = /\.(?:jpe?g|png|webp|tiff?|heic|heif|avif)$/iu;
 const HEIC = /\.hei[cf]$/iu;
 const LARGEST_BYTES = 60 * 1024 * 1024;
 
-/** Reads the pictures of a folder and of those in it, in the order of their names. Throws {@link UserError} where there is no such folder. */
+/** Looks at the pictures of a folder and of those in it, one by one, in the order of their names. Throws {@link UserError} where there is no such folder. */
 export async function readPictures(dir: string, progress: (text: string) => void): Promise<Pictures> {
   const names = await filesIn(dir);
   const pictures: Picture[] = [];
   const refused = new Map<string, string>();
+  const undated = new Map<string, string>();
   const wanted = names.filter((name) => PICTURE.test(name));
   for (const [i, name] of wanted.entries()) {
     progress(`Reading picture ${i + 1} of ${wanted.length}`);
     const read = await readPicture(dir, name);
     if (typeof read === 'string') refused.set(name, read);
-    else pictures.push(read);
+    else {
+      pictures.push(read.picture);
+      if (read.wrongDate !== undefined) undated.set(name, read.wrongDate);
+    }
   }
-  return { pictures, refused, others: names.length - wanted.length };
+  return { pictures, refused, undated, others: names.length - wanted.length, bytesOf: (picture) => bytesAgain(dir, picture) };
 }
+
+async function bytesAgain(dir: string, { name, sha256 }: Pick<Picture, 'name' | 'sha256'>): Promise<Buffer> {
+  const bytes = await readFile(path.join(dir, name)).catch(() => undefined);
+  if (bytes && hashOf(bytes) === sha256) return bytes;
+  throw new UserError(
+    `${name} was changed or taken away while the pictures were taken in. Take them in again: what is there already is passed over.`,
+  );
+}
+
+const hashOf = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex');
 
 async function filesIn(dir: string): Promise<readonly string[]> {
   try {
@@ -55,43 +73,61 @@ async function filesIn(dir: string): Promise<readonly string[]> {
   }
 }
 
-/** The picture, or why it cannot be used. */
-async function readPicture(dir: string, name: string): Promise<Picture | string> {
-  const file = path.join(dir, name);
-  if ((await stat(file)).size > LARGEST_BYTES) return `over ${LARGEST_BYTES / 1048576} MB: save it smaller`;
-  const bytes = await readFile(file);
-  const fault = await faultOf(name, bytes);
-  if (fault !== undefined) return fault;
-  return { name, bytes, sha256: createHash('sha256').update(bytes).digest('hex'), ...(await exifOf(bytes)) };
+interface Read {
+  readonly picture: Picture;
+  readonly wrongDate?: string;
 }
 
-/** Pixels are asked for, not the head alone: a picture cut short has a head too. */
-async function faultOf(name: string, bytes: Buffer): Promise<string | undefined> {
-  const { hasTooManyPixels, openPicture, TOO_MANY_PIXELS } = await import('./picture.js');
+/** The picture, or why it cannot be used. */
+async function readPicture(dir: string, name: string): Promise<Read | string> {
+  const file = path.join(dir, name);
+  const found = await stat(file).catch(() => undefined);
+  if (!found?.isFile()) return 'it is gone';
+  if (found.size > LARGEST_BYTES) return `over ${LARGEST_BYTES / 1048576} MB: save it smaller`;
+  const bytes = await readFile(file);
+  const looked = await lookAt(name, bytes);
+  if (typeof looked === 'string') return looked;
+  const { taken, wrongDate, bearingDeg } = cameraOf(looked.exif);
+  const picture = {
+    name,
+    sha256: hashOf(bytes),
+    ...(taken === undefined ? {} : { taken }),
+    ...(bearingDeg === undefined ? {} : { bearingDeg }),
+  };
+  return { picture, ...(wrongDate === undefined ? {} : { wrongDate }) };
+}
+
+/** Pixels are asked for, not the head alone: a picture cut short has a head too. What is wrong, in words; else what the camera wrote. */
+async function lookAt(name: string, bytes: Buffer): Promise<{ readonly exif: Buffer | undefined } | string> {
+  const { openPicture, whyNot } = await import('./picture.js');
   try {
-    await (await openPicture(bytes)).resize(8, 8).raw().toBuffer();
-    return undefined;
+    const picture = await openPicture(bytes);
+    const { exif } = await picture.metadata();
+    await picture.resize(8, 8).raw().toBuffer();
+    // A TIFF is the frame of Exif itself.
+    return { exif: exif ?? (/^(?:II|MM)/u.test(bytes.toString('latin1', 0, 2)) ? bytes : undefined) };
   } catch (error) {
-    if (hasTooManyPixels(error)) return `it ${TOO_MANY_PIXELS}: save it smaller`;
+    const why = whyNot(error);
+    if (why !== undefined) return `it ${why}: save it smaller`;
     if (HEIC.test(name)) return 'HEIC cannot be read here: save it as JPEG, or set the phone to take JPEG (“most compatible”)';
     return 'it cannot be read as a picture: it is cut short or of another kind';
   }
 }
 
-async function exifOf(bytes: Buffer): Promise<Pick<Picture, 'taken' | 'bearingDeg'>> {
-  const { default: exifr } = await import('exifr');
-  const pick = ['DateTimeOriginal', 'CreateDate', 'GPSImgDirection'];
-  // As the phone wrote it: its clock is the shop’s, whatever zone this machine is in.
-  const read: unknown = await exifr.parse(bytes, { pick, reviveValues: false, translateValues: false }).catch(() => undefined);
-  const { DateTimeOriginal, CreateDate, GPSImgDirection } = (read ?? {}) as Readonly<Record<string, unknown>>;
-  const taken = isoTime(DateTimeOriginal) ?? isoTime(CreateDate);
-  const bearingDeg =
-    typeof GPSImgDirection === 'number' && GPSImgDirection >= 0 && GPSImgDirection <= 360 ? GPSImgDirection : undefined;
-  return { ...(taken === undefined ? {} : { taken }), ...(bearingDeg === undefined ? {} : { bearingDeg }) };
-}
-
-/** `2026:04:07 14:30:05` as Exif has it. */
-function isoTime(typed: unknown): string | undefined {
-  const match = /^(\d{4}):(\d{2}):(\d{2}) (\d{2}:\d{2}(?::\d{2})?)/u.exec(String(typed ?? ''));
-  return match && match[1] !== '0000' ? `${match[1]}-${match[2]}-${match[3]}T${match[4]}` : undefined;
+/** As the phone wrote it: its clock is the shop’s, whatever zone this machine is in. */
+function cameraOf(block: Buffer | undefined): {
+  readonly taken?: string;
+  readonly wrongDate?: string;
+  readonly bearingDeg?: number;
+} {
+  const { dateTimeOriginal, dateTimeDigitized, gpsImgDirection } = readExif(block);
+  const moments = [momentOf(dateTimeOriginal), momentOf(dateTimeDigitized)];
+  const taken = moments.find((one) => one !== undefined && 'iso' in one && one.iso.includes('T'));
+  const wrong = moments.find((one) => one !== undefined && 'wrong' in one);
+  const bearing =
+    typeof gpsImgDirection === 'number' && gpsImgDirection >= 0 && gpsImgDirection <= 360 ? gpsImgDirection : undefined;
+  return {
+    ...(taken && 'iso' in taken ? { taken: taken.iso } : wrong && 'wrong' in wrong ? { wrongDate: wrong.wrong } : {}),
+    ...(bearing === undefined ? {} : { bearingDeg: bearing }),
+  };
 }

@@ -4,6 +4,7 @@ import type { Sharp } from 'sharp';
 import writeFileAtomic from 'write-file-atomic';
 import type { StoreText } from '../model/load-types.js';
 import type { PictureFacts } from '../records/picture-facts.js';
+import { type Exif, momentOf, readExif } from './exif.js';
 import { hashPhotos } from './hash-photos.js';
 import { pictureFacts } from './picture-facts.js';
 
@@ -90,15 +91,18 @@ async function learn(
 
 /** Upright, grey, spread over all levels, 16 × 17 places: each is compared with its right-hand neighbour (a difference hash). */
 async function seen(file: string): Promise<Omit<PhotoFacts, 'sha256'>> {
-  const [{ openPicture }, { default: exifr }] = await Promise.all([import('./picture.js'), import('exifr')]);
+  const { openPicture } = await import('./picture.js');
   const [levels, camera, picture] = await Promise.all([
     openPicture(file, 'warning')
       .then((picture) => grey(picture).raw().toBuffer())
       .catch(() => undefined),
-    exifr.parse(file, { pick: ['DateTimeOriginal', 'CreateDate', 'ModifyDate'], reviveValues: false }).catch(() => undefined),
+    openPicture(file, 'none')
+      .then((picture) => picture.metadata())
+      .then(({ exif }) => readExif(exif))
+      .catch(() => undefined),
     pictureFacts(file),
   ]);
-  const day = dayOf(camera as Readonly<Record<string, unknown>> | undefined);
+  const day = dayOf(camera);
   return {
     ...(levels ? { look: lookOf(levels) } : {}),
     ...(day === undefined ? {} : { taken: day }),
@@ -125,11 +129,9 @@ function lookOf(levels: Buffer): string {
   return look;
 }
 
-/** EXIF writes `2026:04:07 16:04:00`. */
-function dayOf(camera: Readonly<Record<string, unknown>> | undefined): string | undefined {
-  const said = camera?.DateTimeOriginal ?? camera?.CreateDate ?? camera?.ModifyDate;
-  const match = /^(\d{4})[:-](\d{2})[:-](\d{2})/u.exec(String(said ?? ''));
-  return match && Number(match[1]) > 1990 ? `${match[1]}-${match[2]}-${match[3]}` : undefined;
+function dayOf(camera: Exif | undefined): string | undefined {
+  const moment = momentOf(camera?.dateTimeOriginal ?? camera?.dateTimeDigitized ?? camera?.dateTime);
+  return moment && 'iso' in moment ? moment.iso.slice(0, 10) : undefined;
 }
 
 const fileOf = (gitDir: string, shell: string): string => path.join(gitDir, 'shellbook', 'photos', `${shell}.json`);

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import type { PictureFacts } from '../records/picture-facts.js';
+import { type Exif, type ExifName, readExif } from './exif.js';
 import { openPicture } from './picture.js';
 
 const FULL_FRAME_WIDTH_MM = 36;
@@ -10,18 +11,13 @@ const SIDEWAYS = 5;
  * A405), else from the true focal length and the resolution of the sensor (920A, A20E, A210). Undefined where it is no picture.
  */
 export async function pictureFacts(given: Buffer | string): Promise<PictureFacts | undefined> {
-  const { default: exifr } = await import('exifr');
-  const pick = ['FocalLengthIn35mmFormat', 'FocalLength', 'FocalPlaneXResolution', 'FocalPlaneResolutionUnit', 'ExifImageWidth'];
-  const [head, exif] = await Promise.all([
-    openPicture(given, 'none')
-      .then((picture) => picture.metadata())
-      .catch(() => undefined),
-    exifr.parse(given, { pick, translateValues: false, reviveValues: false }).catch(() => undefined),
-  ]);
+  const head = await openPicture(given, 'none')
+    .then((picture) => picture.metadata())
+    .catch(() => undefined);
   if (!head?.width || !head.height) return undefined;
   const turned = (head.orientation ?? 1) >= SIDEWAYS;
   const [widthPx, heightPx] = turned ? [head.height, head.width] : [head.width, head.height];
-  const equivalentMm = equivalentOf((exif ?? {}) as Readonly<Record<string, unknown>>);
+  const equivalentMm = equivalentOf(readExif(head.exif));
   return { widthPx, heightPx, ...(equivalentMm === undefined ? {} : { equivalentMm }) };
 }
 
@@ -40,14 +36,14 @@ const UNIT_MM: Readonly<Record<number, number>> = { 2: 25.4, 3: 10, 4: 1, 5: 0.0
 const SHORTEST_MM = 5;
 const LONGEST_MM = 2000;
 
-function equivalentOf(exif: Readonly<Record<string, unknown>>): number | undefined {
-  const number = (key: string): number | undefined => {
+function equivalentOf(exif: Exif): number | undefined {
+  const number = (key: ExifName): number | undefined => {
     const value = exif[key];
     return typeof value === 'number' && Number.isFinite(value) && value > 0 ? value : undefined;
   };
-  const said = number('FocalLengthIn35mmFormat');
-  const [focal, resolution, width] = [number('FocalLength'), number('FocalPlaneXResolution'), number('ExifImageWidth')];
-  const unit = UNIT_MM[number('FocalPlaneResolutionUnit') ?? 2];
+  const said = number('focalLengthIn35mm');
+  const [focal, resolution, width] = [number('focalLength'), number('focalPlaneXResolution'), number('pixelXDimension')];
+  const unit = UNIT_MM[number('focalPlaneResolutionUnit') ?? 2];
   const worked = focal && resolution && width && unit ? (focal * FULL_FRAME_WIDTH_MM) / ((width / resolution) * unit) : undefined;
   const equivalent = said ?? worked;
   return equivalent !== undefined && equivalent >= SHORTEST_MM && equivalent <= LONGEST_MM ? equivalent : undefined;

@@ -1,9 +1,19 @@
-import { randomBytes } from 'node:crypto';
+import { createHash, randomBytes } from 'node:crypto';
 import { type FileHandle, open, readdir, rename, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
+import { hasEnded, ownName } from './own/owner.js';
 
-/** `.members.yaml.1f2e3d4c.new`: hidden from the reader. */
-const NEW = /^\..+\.[0-9a-f]{8}\.new$/u;
+/** `.members.yaml.OWNER-1f2e3d4c.new`: hidden from the reader, with the process that it belongs to. */
+const NEW = /^\..+\.([0-9a-f]{16}\.\d+\.\d+)-[0-9a-f]{8}\.new$/u;
+/** File systems take names of 255 bytes; what is added has less than 80. */
+const LONGEST_NAME = 120;
+
+/** A name beside `target` that no other process uses, and that says whose it is. */
+export const freshName = (target: string): string => {
+  const name = path.basename(target);
+  const short = Buffer.byteLength(name) > LONGEST_NAME ? createHash('sha256').update(name).digest('hex') : name;
+  return path.join(path.dirname(target), `.${short}.${ownName()}-${randomBytes(4).toString('hex')}.new`);
+};
 
 export interface Care {
   /** Asked right before the stroke; where it says no, the old file stays and the answer is false. */
@@ -18,7 +28,7 @@ export interface Care {
  */
 export async function replaceFile(target: string, bytes: Uint8Array, { last, sync = true }: Care = {}): Promise<boolean> {
   const folder = path.dirname(target);
-  const fresh = path.join(folder, `.${path.basename(target)}.${randomBytes(4).toString('hex')}.new`);
+  const fresh = freshName(target);
   const mode = await stat(target).then(
     (found) => found.mode & 0o777,
     () => undefined,
@@ -39,9 +49,12 @@ export async function replaceFile(target: string, bytes: Uint8Array, { last, syn
   return true;
 }
 
-/** Takes away what a killed writer left beside its file. Only while the store is locked: another's may be in use. */
+/** Takes away what writers left beside their files that were killed: files and folders of processes that have ended. */
 export async function sweep(folder: string): Promise<void> {
-  for (const name of await readdir(folder)) if (NEW.test(name)) await rm(path.join(folder, name), { force: true });
+  for (const name of await readdir(folder)) {
+    const owner = NEW.exec(name)?.[1];
+    if (owner !== undefined && hasEnded(owner)) await rm(path.join(folder, name), { recursive: true, force: true });
+  }
 }
 
 async function using(file: FileHandle, act: (file: FileHandle) => Promise<void>): Promise<void> {

@@ -5,7 +5,12 @@ import { fileURLToPath } from 'node:url';
 import { UserError } from '../user-error.js';
 import { startRepository } from './git/new.js';
 import { repositoryOf } from './git/repository.js';
+import { layDown, type NewFile } from './lay-down.js';
 import { roleOf } from './layout.js';
+import { underLock } from './lock.js';
+import { placeOf } from './place.js';
+import { reason } from './read.js';
+import { replaceFile } from './replace.js';
 
 /** The starter files, which lie beside src/ and dist/ alike. */
 const STARTERS = fileURLToPath(new URL('../../templates/', import.meta.url));
@@ -19,22 +24,24 @@ export interface Laid {
   readonly files: readonly string[];
 }
 
+/** What a start that was broken off may have left: it is made anew. */
+const STARTED = /^(?:\.git|\.gitignore|library|shells|import\.yaml|\.[^/]+\.new)$/u;
+
 /**
  * Lays a store down: shop file, library, an empty shells folder. Git is started where `dir` lies in no work tree yet.
  * Throws {@link UserError} where `dir` is a store already or has anything in it.
  */
 export async function layStore(dir: string): Promise<Laid & { readonly gitStarted: boolean }> {
   const held = await contentsOf(dir);
-  if (held.some((name) => name !== '.git')) {
+  const strange = held.filter((name) => !STARTED.test(name));
+  if (strange.length > 0 || held.includes(SHOP_FILE)) {
     throw new UserError(
       `${dir} is not empty (${held.slice(0, 3).join(', ')}): nothing was written. Name a new or an empty folder.`,
     );
   }
-  const files = await copyStarter('store', dir, {});
-  await mkdir(path.join(dir, 'shells'), { recursive: true });
-  await writeFile(path.join(dir, 'shells', '.gitkeep'), '');
+  const files = await layStarter(dir);
   const gitStarted = repositoryOf(dir) === undefined && (await startRepository(dir));
-  return { dir, files: [...files, 'shells/.gitkeep'], gitStarted };
+  return { dir, files, gitStarted };
 }
 
 /** Where a CI job lies that checks the records at every push. */
@@ -58,16 +65,20 @@ export async function layShell(root: string, shell: string, instead: ReadonlyMap
     );
   }
   const dir = path.join(root, 'shells', shell);
-  if (existsSync(dir))
-    throw new UserError(`Shell ${shell} is there already, in ${dir}: nothing was written. Choose another number.`);
-  const held = new Set([...instead.keys()].map((name) => heldIn(shell, name)));
-  const files = await copyStarter('shell', dir, { SHELL: shell }, (name) => !held.has(heldIn(shell, name)));
-  for (const [name, text] of instead) {
-    await mkdir(path.dirname(path.join(dir, name)), { recursive: true });
-    await writeFile(path.join(dir, name), text, { flag: 'wx' });
-  }
-  return { dir, files: [...files, ...instead.keys()].sort() };
+  return underLock(root, async () => {
+    if (existsSync(dir))
+      throw new UserError(`Shell ${shell} is there already, in ${dir}: nothing was written. Choose another number.`);
+    const held = new Set([...instead.keys()].map((name) => heldIn(shell, name)));
+    const files = await starterFiles('shell', { SHELL: shell }, (name) => !held.has(heldIn(shell, name)));
+    for (const [name, text] of instead) files.set(name, text);
+    // No link in the place of shells/ leads out of the store.
+    await layDown(await placeOf(root, `shells/${shell}`), laidOut(files));
+    return { dir, files: [...files.keys()].sort() };
+  });
 }
+
+const laidOut = (files: ReadonlyMap<string, string>): readonly NewFile[] =>
+  [...files].map(([name, text]) => ({ path: name, bytes: Buffer.from(text) }));
 
 /** `members.yaml` and `members-floor.yaml` hold the same. */
 function heldIn(shell: string, name: string): string {
@@ -86,25 +97,45 @@ async function contentsOf(dir: string): Promise<readonly string[]> {
   }
 }
 
-async function copyStarter(
+/** Name of each starter file, from its folder, with forward slashes → its text. */
+async function starterFiles(
   kind: 'store' | 'shell',
-  dir: string,
   words: Readonly<Record<string, string>>,
   wanted: (name: string) => boolean = () => true,
-): Promise<readonly string[]> {
+): Promise<Map<string, string>> {
   const from = path.join(STARTERS, kind);
   const found = await readdir(from, { recursive: true, withFileTypes: true });
-  const files: string[] = [];
+  const files = new Map<string, string>();
   for (const entry of found.filter((one) => one.isFile())) {
     const source = path.join(entry.parentPath ?? entry.path, entry.name);
     // Packages lose files called .gitignore, so the starter has another name.
-    const name = path.relative(from, source).replace(/^gitignore$/u, '.gitignore');
-    if (!wanted(name.split(path.sep).join('/'))) continue;
+    const name = path
+      .relative(from, source)
+      .replace(/^gitignore$/u, '.gitignore')
+      .split(path.sep)
+      .join('/');
+    if (!wanted(name)) continue;
     const text = await readFile(source, 'utf8');
-    await mkdir(path.dirname(path.join(dir, name)), { recursive: true });
-    const filled = text.replace(/\{\{([A-Z]+)\}\}/gu, (whole, word: string) => words[word] ?? whole);
-    await writeFile(path.join(dir, name), filled, { flag: 'wx' });
-    files.push(name.split(path.sep).join('/'));
+    files.set(
+      name,
+      text.replace(/\{\{([A-Z]+)\}\}/gu, (whole, word: string) => words[word] ?? whole),
+    );
   }
-  return files.sort();
+  return files;
 }
+
+/** Into a folder that may have a `.git` already. The shop file comes last: without it a folder is no store, and may be tried again. */
+async function layStarter(dir: string): Promise<readonly string[]> {
+  const files = [...(await starterFiles('store', {})), ['shells/.gitkeep', ''] as const];
+  const inOrder = files.sort(([a], [b]) => Number(a === SHOP_FILE) - Number(b === SHOP_FILE));
+  try {
+    await mkdir(dir, { recursive: true });
+    for (const [name, text] of inOrder) await replaceFile(await placeOf(dir, name), Buffer.from(text));
+  } catch (error) {
+    if (error instanceof UserError) throw error;
+    throw new UserError(`${dir} cannot be written: ${reason(error)}. No store was started; run the same command again.`);
+  }
+  return files.map(([name]) => name).sort();
+}
+
+const SHOP_FILE = 'shop.yaml';

@@ -43,6 +43,12 @@ async function update(root: string, file: string, change: Change, held: Held): P
       const text = change(old?.text ?? null);
       const bytes = Buffer.from(old === null ? text : restoreEol(text, old), 'utf8');
       if (before?.equals(bytes)) return false;
+      // Else the next check would not read it.
+      const large = tooLarge(bytes.length);
+      if (large !== undefined)
+        throw new UserError(
+          `${file} would be too large to be read again: nothing was written. Put the new records into another file, as --into ${otherName(file)}`,
+        );
       const last = async (): Promise<boolean> => {
         const unchanged = same(before, await bytesOf(target, file));
         held.still();
@@ -57,6 +63,13 @@ async function update(root: string, file: string, change: Change, held: Held): P
   throw new UserError(
     `${file} is being changed by another program again and again: nothing was written. Close it and try again.`,
   );
+}
+
+/** `shells/QF-007/members.yaml` → `members-2`. */
+function otherName(file: string): string {
+  const stem = path.posix.basename(file, '.yaml');
+  const [, base = stem, number] = /^(.*)-(\d+)$/u.exec(stem) ?? [];
+  return `${base}-${Number(number ?? 1) + 1}`;
 }
 
 const same = (a: Buffer | null, b: Buffer | null): boolean => (a === null || b === null ? a === b : a.equals(b));

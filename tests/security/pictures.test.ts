@@ -1,4 +1,5 @@
 /** Pictures that unpack to more than they are, that are not what their name says, that fetch others, and that lead out of the store. */
+import { randomBytes } from 'node:crypto';
 import {
   linkSync,
   lstatSync,
@@ -12,7 +13,7 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { deflateSync } from 'node:zlib';
+import { constants, deflateRawSync, deflateSync } from 'node:zlib';
 import fc from 'fast-check';
 import sharp from 'sharp';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -50,7 +51,12 @@ function checksum(bytes: Uint8Array): number {
 }
 
 /** PNG (ISO/IEC 15948) of any size that its head claims, over so many bytes of nothing. */
-function pngThatClaims(width: number, height: number, bytes: number): Buffer {
+function pngThatClaims(
+  width: number,
+  height: number,
+  bytes: number,
+  before: readonly (readonly [string, Buffer])[] = [],
+): Buffer {
   const chunk = (kind: string, data: Uint8Array): Buffer => {
     const body = Buffer.concat([Buffer.from(kind, 'latin1'), data]);
     const head = Buffer.alloc(4);
@@ -67,6 +73,7 @@ function pngThatClaims(width: number, height: number, bytes: number): Buffer {
   return Buffer.concat([
     Buffer.from('\x89PNG\r\n\x1a\n', 'latin1'),
     chunk('IHDR', size),
+    ...before.map(([kind, data]) => chunk(kind, data)),
     chunk('IDAT', packed),
     chunk('IEND', Buffer.alloc(0)),
   ]);
@@ -88,6 +95,15 @@ const svgWith = (href: string): string =>
 
 const ENTITIES = `<?xml version="1.0"?><!DOCTYPE svg [<!ENTITY x SYSTEM "file:///etc/passwd">]>${svgWith('x').replace('<script>1</script>', '<text>&x;</text>')}`;
 
+/** PNG, 11.3.2.3: a name, a zero byte, the way of packing, the packed profile. */
+const profile = (packed: Buffer): Buffer => Buffer.concat([Buffer.from('icc\0\0', 'latin1'), packed]);
+
+/** 2³⁰ zero bytes packed (RFC 1950, 1951): one block of them, flushed to a whole byte, again and again. Its sum is left out. */
+function gigabyte(): Buffer {
+  const block = deflateRawSync(Buffer.alloc(2 ** 24), { finishFlush: constants.Z_FULL_FLUSH });
+  return Buffer.concat([Buffer.from([0x78, 0x9c]), ...Array.from({ length: 64 }, () => block), Buffer.from([3, 0])]);
+}
+
 const LIARS: readonly (readonly [string, () => Promise<Buffer> | Buffer])[] = [
   [
     '200 million pixels, honest',
@@ -99,6 +115,19 @@ const LIARS: readonly (readonly [string, () => Promise<Buffer> | Buffer])[] = [
   ['200 million pixels, of which few are there', () => pngThatClaims(20_000, 10_000, 1000)],
   ['four thousand million pixels', () => pngThatClaims(65_535, 65_535, 1000)],
   ['as many as a head can claim', () => pngThatClaims(0x7fffffff, 0x7fffffff, 10)],
+  ['a colour profile that unpacks to a gigabyte', () => pngThatClaims(8, 8, 200, [['iCCP', profile(gigabyte())]])],
+  ['a colour profile of five million bytes', () => pngThatClaims(8, 8, 200, [['iCCP', profile(deflateSync(randomBytes(5e6)))]])],
+  ['a text of five million bytes before its pixels', () => pngThatClaims(8, 8, 200, [['tEXt', Buffer.alloc(5e6, 'a')]])],
+  [
+    'two thousand chunks before its pixels',
+    () =>
+      pngThatClaims(
+        8,
+        8,
+        200,
+        Array.from({ length: 2000 }, () => ['tEXt', Buffer.from('a\0b')]),
+      ),
+  ],
   ['a JPEG that claims 65,500 by 65,500', () => jpegThatClaims(65_500, 65_500)],
   ['few pixels over a hundred million bytes', () => pngThatClaims(8, 8, 1e8).subarray(0, 60_000)],
   ['an SVG that shows another file', () => Buffer.from(svgWith('file:///etc/hostname'))],
@@ -119,7 +148,7 @@ describe('a picture that lies', () => {
     const { pictures, refused } = await readPictures(away, () => {});
     expect([pictures.length, refused.get('IMG_1.jpg')]).toEqual([
       0,
-      expect.stringMatching(/cannot be read as a picture|million pixels/u),
+      expect.stringMatching(/cannot be read as a picture|million pixels|colour profile|before its pixels/u),
     ]);
 
     store.write(PHOTO, bytes);
@@ -127,7 +156,7 @@ describe('a picture that lies', () => {
     expect(facts.get(PHOTO)?.look).toBeUndefined();
 
     const [one] = (await preparePhotos([{ id: 'P-1', file: 'p1.jpg' } as Photo], async () => bytes)).all;
-    expect([one?.bytes, one?.missing]).toEqual([undefined, expect.stringMatching(/picture|pixels|not in the record/u)]);
+    expect([one?.bytes, one?.missing]).toEqual([undefined, expect.stringMatching(/picture|pixels|profile|not in the record/u)]);
     const { user } = process.cpuUsage(from);
     expect((user - cost.user) / 1e6).toBeLessThan(10);
     expect(process.memoryUsage().rss / 1e6).toBeLessThan(1500);
@@ -219,7 +248,7 @@ describe('a photo that leads out of the store', () => {
     mkdirSync(phone);
     symlinkSync(secret(), path.join(phone, 'IMG_1.jpg'));
     symlinkSync(away, path.join(phone, 'folder'));
-    expect(await readPictures(phone, () => {})).toEqual({ pictures: [], refused: new Map(), others: 0 });
+    expect(await readPictures(phone, () => {})).toMatchObject({ pictures: [], refused: new Map(), others: 0 });
   });
 
   it('through its folder is not written to', async () => {

@@ -17,6 +17,7 @@ import path from 'node:path';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { normalizeEol, restoreEol } from '../../src/store/line-ends.js';
+import { ownName } from '../../src/store/own/owner.js';
 import { writing } from '../../src/store/write.js';
 import { UserError } from '../../src/user-error.js';
 import { updateFile } from './update-file.js';
@@ -200,7 +201,7 @@ describe('one change of one file', () => {
   });
 
   it('sweeps away what a killed writer left, and nothing else', async () => {
-    writeFileSync(file('shells/T-1/.welds.yaml.0123abcd.new'), 'half');
+    writeFileSync(file(`shells/T-1/.welds.yaml.${ownName().replace(/\d+$/u, '1')}-0123abcd.new`), 'half');
     writeFileSync(file('shells/T-1/.welds.yaml.swp'), 'an editor’s');
     await updateFile(root, WELDS, add);
     expect(readdirSync(file('shells/T-1')).sort()).toEqual(['.welds.yaml.swp', 'welds.yaml']);

@@ -104,19 +104,19 @@ async function reportClosed(closed: Closed, files: readonly string[], context: C
 }
 
 async function handOverSheet(opened: OpenShell, context: Context): Promise<string> {
-  const [{ handOver }, { checkedShell }, { closedOf }, { releaseText }, { paint }, { writeWhole }] = await Promise.all([
+  const [{ handOver }, { checkedShell }, { closedOf }, { releaseText }, { paint }, { writeOut }] = await Promise.all([
     import('../report/release.js'),
     import('../report/checked.js'),
     import('../closed-of.js'),
     import('../report/release-text.js'),
     import('../report/paint.js'),
-    import('../print-books.js'),
+    import('../../store/write-out.js'),
   ]);
   const { id } = opened.assessment.model.shell;
   context.progress('Writing the hand-over sheet');
   const file = path.join(opened.store.root, 'books', `${id}-hand-over.txt`);
   const sheet = handOver(checkedShell(opened), await closedOf(opened));
-  await writeWhole(file, Buffer.from(`${releaseText(sheet, paint(false), true)}\n`));
+  await writeOut(opened.store.root, file, `${releaseText(sheet, paint(false), true)}\n`);
   return file;
 }
 

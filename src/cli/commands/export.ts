@@ -1,4 +1,3 @@
-import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { EntryKind } from '../../entry/homes.js';
 import { UserError } from '../../user-error.js';
@@ -54,12 +53,9 @@ async function exportTables(options: Options, context: Context): Promise<Status>
     return 0;
   }
   const dir = path.resolve(context.io.cwd, options.out);
-  try {
-    await mkdir(dir, { recursive: true });
-    for (const [name, text] of files) await writeFile(path.join(dir, name), text);
-  } catch (error) {
-    throw new UserError(`${options.out} cannot be written to: ${(error as NodeJS.ErrnoException).code ?? String(error)}`);
-  }
+  const { writeOut } = await import('../../store/write-out.js');
+  const root = context.settings.book === undefined ? await storeOf(context) : undefined;
+  for (const [name, text] of files) await writeOut(root, path.join(dir, name), text);
   if (context.settings.json) {
     const { envelope } = await import('../report/json.js');
     context.print(envelope('export', options.shell, null, { folder: shownPath(dir, context), files: [...files.keys()] }));

@@ -1,4 +1,3 @@
-import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { SaidHabits } from '../../entry/habits.js';
 import type { Head } from '../../entry/heads.js';
@@ -105,15 +104,12 @@ async function importSheet(options: Options, context: Context): Promise<Status> 
 }
 
 async function bytesOf(file: string, context: Context): Promise<Uint8Array> {
-  try {
-    return await readFile(path.resolve(context.io.cwd, file));
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    throw new UserError(
-      `${file} cannot be read: ${code === 'ENOENT' ? 'it is not there' : code === 'EISDIR' ? 'it is a folder' : code}`,
-    );
-  }
+  const { readGivenFile } = await import('../../store/given-file.js');
+  return readGivenFile(path.resolve(context.io.cwd, file), file, LARGEST_BYTES, 'a sheet of records');
 }
+
+/** A sheet larger than this was not typed by a shop. */
+const LARGEST_BYTES = 20 * 1024 * 1024;
 
 /** The columns, each certain or confirmed by the person or by --yes. Throws {@link UserError} with what to say otherwise. */
 async function confirmed(

@@ -85,7 +85,7 @@ async function labels(options: Options, context: Context): Promise<Status> {
     options.out === undefined
       ? path.join(opened.store.root, 'books', `${shell}-labels.pdf`)
       : path.resolve(context.io.cwd, options.out);
-  const pageCount = await print(made.document, file, context);
+  const pageCount = await print(made.document, opened.store.root, file, context);
   for (const warning of warnings) context.tell(warning);
   if (context.settings.json) {
     const { envelope } = await import('../report/json.js');
@@ -114,16 +114,16 @@ async function labels(options: Options, context: Context): Promise<Status> {
 }
 
 /** @throws UserError where no browser can be started or the file cannot be written */
-async function print(document: BookDocument, file: string, context: Context): Promise<number> {
-  const [{ openChromium }, { printDocument }, { writeWhole }] = await Promise.all([
+async function print(document: BookDocument, root: string, file: string, context: Context): Promise<number> {
+  const [{ openChromium }, { printDocument }, { writeOut }] = await Promise.all([
     import('../../book/print/chromium.js'),
     import('../../book/print/print.js'),
-    import('../print-books.js'),
+    import('../../store/write-out.js'),
   ]);
   const browser = await openChromium();
   try {
     const { pdf, pageCount } = await printDocument(browser, document, (text) => context.progress(`labels: ${text}`));
-    await writeWhole(file, pdf);
+    await writeOut(root, file, pdf);
     return pageCount;
   } finally {
     await browser.close();

@@ -54,13 +54,14 @@ async function lay(options: Options, context: Context): Promise<Status> {
   }
   const made = overlay(model, solved);
   if (options.out !== undefined && solved.usable) {
-    const [{ photoOverlay }, { pictureWith }, { writeWhole }, { default: path }] = await Promise.all([
+    const [{ photoOverlay }, { pictureWith }, { writeOut }, { default: path }] = await Promise.all([
       import('../../drawing/views/photo-overlay.js'),
       import('../picture-file.js'),
-      import('../print-books.js'),
+      import('../../store/write-out.js'),
       import('node:path'),
     ]);
-    await writeWhole(path.resolve(context.io.cwd, options.out), await pictureWith(bytes, photoOverlay(model, made, WIDTH_MM)));
+    const out = path.resolve(context.io.cwd, options.out);
+    await writeOut(opened.store.root, out, await pictureWith(bytes, photoOverlay(model, made, WIDTH_MM)));
   }
   if (context.settings.json) {
     const { overlayJson } = await import('../report/overlay-json.js');

@@ -1,7 +1,7 @@
 import path from 'node:path';
 import type { PhotoDraft, PhotoDrafts } from '../../entry/photos.js';
 import type { Model } from '../../model/shell.js';
-import type { Picture, Pictures } from '../../store/phone-pictures.js';
+import type { Pictures } from '../../store/phone-pictures.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import { committed, type OpenEntry, readEntry, storeOf, writeTexts } from '../open-entry.js';
@@ -71,12 +71,20 @@ async function drafted(found: Pictures, { text, known }: OpenEntry, options: Opt
     import('../../store/hash-photos.js'),
     import('../../entry/validate-photos.js'),
   ]);
-  const recorded = known.ofKind('photo').flatMap(({ data }) => (data.sha256 === undefined ? [] : String(data.sha256)));
+  const records = known.ofKind('photo').map(({ data }) => data);
   const folder = `shells/${options.shell}/photos/`;
+  const named = new Set(records.map(({ file }) => `${folder}${String(file)}`));
+  const there = await hashPhotos(text, options.shell);
+  const recorded = [...there].flatMap(([file, hash]) => (named.has(file) ? [hash] : []));
   const drafts = photoDrafts(found.pictures, {
     known,
     files: [...text.photos.keys()].filter((file) => file.startsWith(folder)).map((file) => file.slice(folder.length)),
-    hashes: new Set([...recorded, ...(await hashPhotos(text, options.shell)).values()]),
+    hashes: new Set([...recorded, ...records.flatMap(({ sha256 }) => (sha256 === undefined ? [] : String(sha256)))]),
+    unrecorded: new Map(
+      [...there].flatMap(([file, hash]) =>
+        named.has(file) || file.endsWith('.yaml') ? [] : [[hash, file.slice(folder.length)]],
+      ),
+    ),
     unseen: await unseenIn(await modelOf(text, options.shell)),
     ...(options.stage === undefined ? {} : { stage: options.stage }),
     of: options.of,
@@ -134,23 +142,26 @@ function withSubjects({ drafts, doubles }: PhotoDrafts, subjects: ReadonlyMap<st
   return { drafts: told, doubles };
 }
 
-/** Puts the pictures into the photos folder as they are, then their records. Gives the files. */
+/**
+ * Puts the pictures into the photos folder as they are, one by one, then their records at one stroke. Broken off in between, the next run
+ * takes up what lies there. Gives the files.
+ */
 async function takeIn(
   { drafts }: PhotoDrafts,
-  { pictures }: Pictures,
+  { bytesOf }: Pictures,
   { root, known }: OpenEntry,
   shell: string,
   write: (texts: ReadonlyMap<string, string>) => Promise<void>,
 ): Promise<readonly string[]> {
   if (drafts.length === 0) return [];
-  const [{ placeOf }, { replaceFile }, { chooseFile }, { textsOf }, { UserError }] = await Promise.all([
+  const [{ placeOf }, { reason }, { replaceFile }, { chooseFile }, { textsOf }, { UserError }] = await Promise.all([
     import('../../store/place.js'),
+    import('../../store/read.js'),
     import('../../store/replace.js'),
     import('../../entry/files.js'),
     import('../../entry/texts.js'),
     import('../../user-error.js'),
   ]);
-  const bytes = new Map<string, Picture>(pictures.map((picture) => [picture.sha256, picture]));
   const added = drafts.map(({ id, data }) => {
     const chosen = chooseFile('photo', data, known);
     if ('ask' in chosen) throw new UserError(chosen.ask);
@@ -163,8 +174,16 @@ async function takeIn(
   );
   const texts = textsOf('photo', { added, changed: [] }, known, comments);
   const files = drafts.map(({ data }) => `shells/${shell}/photos/${String(data.file)}`);
-  for (const [i, { picture }] of drafts.entries()) {
-    await replaceFile(await placeOf(root, files[i] as string), (bytes.get(picture.sha256) as Picture).bytes);
+  for (const [i, { picture, isThere }] of drafts.entries()) {
+    if (isThere) continue;
+    try {
+      await replaceFile(await placeOf(root, files[i] as string), await bytesOf(picture));
+    } catch (error) {
+      if (error instanceof UserError) throw error;
+      throw new UserError(
+        `${files[i]} cannot be written: ${reason(error)}. ${i} of ${drafts.length} pictures lie in the store, without records yet: make room and run the same command again, which takes them up.`,
+      );
+    }
   }
   await write(texts);
   return [...files, ...texts.keys()];
@@ -180,7 +199,7 @@ async function answer(
 ): Promise<Status> {
   const { photosJson, photosText } = await import('../report/photos-text.js');
   const missing = await unseenIn(await modelOf(text, options.shell));
-  const shown = { ...taken, refused: found.refused, others: found.others, missing, written };
+  const shown = { ...taken, refused: found.refused, undated: found.undated, others: found.others, missing, written };
   context.print(context.settings.json ? photosJson(shown, options.shell) : photosText(shown, options.shell));
   return found.refused.size > 0 ? 1 : 0;
 }

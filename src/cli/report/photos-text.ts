@@ -4,6 +4,8 @@ import { counted, paragraph } from './wrap.js';
 
 export interface PhotosShown extends PhotoDrafts {
   readonly refused: ReadonlyMap<string, string>;
+  /** Pictures whose date is none → what stands there. */
+  readonly undated: ReadonlyMap<string, string>;
   readonly others: number;
   /** Concealed runs and joints that no photo shows. */
   readonly missing: readonly string[];
@@ -12,7 +14,10 @@ export interface PhotosShown extends PhotoDrafts {
 
 const SHOWN = 20;
 
-export function photosText({ drafts, doubles, refused, others, missing, written }: PhotosShown, shell: string): string {
+export function photosText(
+  { drafts, doubles, refused, undated: wrong, others, missing, written }: PhotosShown,
+  shell: string,
+): string {
   const open = drafts.filter(({ data }) => data.of === undefined);
   const undated = drafts.filter(({ data }) => data.taken === undefined);
   const lines = [`${written ? 'Took' : 'Would take'} in ${counted(drafts.length, 'picture')} of ${shell}.`];
@@ -29,6 +34,8 @@ export function photosText({ drafts, doubles, refused, others, missing, written 
   if (doubles.length > 0)
     lines.push(paragraph(`${counted(doubles.length, 'picture')} there already, by content: ${some(doubles)}.`));
   for (const [name, why] of refused) lines.push(paragraph(`Not taken in: ${name}: ${why}.`));
+  for (const [name, said] of wrong)
+    lines.push(paragraph(`Without its date: ${name}: the camera wrote \`${said}\`, which is no day.`));
   if (others > 0) lines.push(`${counted(others, 'file')} of other kinds passed over.`);
   if (undated.length > 0)
     lines.push(
@@ -54,11 +61,12 @@ export function photosText({ drafts, doubles, refused, others, missing, written 
 const some = (names: readonly string[]): string =>
   names.slice(0, SHOWN).join(', ') + (names.length > SHOWN ? ` and ${names.length - SHOWN} more` : '');
 
-export const photosJson = ({ drafts, doubles, refused, missing, written }: PhotosShown, shell: string): string =>
+export const photosJson = ({ drafts, doubles, refused, undated, missing, written }: PhotosShown, shell: string): string =>
   envelope('photos', shell, null, {
     dry_run: !written,
     taken: drafts.map(({ data, proposed }) => ({ ...(data as { readonly [key: string]: Json }), proposed })),
     already_there: doubles,
     refused: [...refused].map(([file, reason]) => ({ file, reason })),
+    undated: [...undated].map(([file, written]) => ({ file, written })),
     missing,
   });
