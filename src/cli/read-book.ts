@@ -1,7 +1,8 @@
-import { readFile, stat } from 'node:fs/promises';
+import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Manifest } from '../archive/manifest.js';
 import type { CarriedBook } from '../archive/open-book.js';
+import { readGivenFile } from '../store/given-file.js';
 import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
 import { shownPath } from './shown-path.js';
@@ -76,7 +77,5 @@ async function bytesOf(full: string, shown: string): Promise<Uint8Array> {
   if (!found) throw new UserError(`There is no file ${shown}. Name a book that was printed by \`shellbook book\`.`);
   if (!found.isFile()) throw new UserError(`${shown} is no file. Name a book that was printed by \`shellbook book\`.`);
   if (found.size > LARGEST_BYTES) throw new UserError(`${shown} is larger than 2 GB, expected a book.`);
-  return readFile(full).catch((error: NodeJS.ErrnoException) => {
-    throw new UserError(`${shown} cannot be read: ${error.code ?? 'unknown reason'}.`);
-  });
+  return readGivenFile(full, shown, LARGEST_BYTES, 'a book');
 }

@@ -20,6 +20,8 @@ export interface Row {
 const LARGEST_BYTES = 20 * 1024 * 1024;
 /** A spreadsheet has 16,384 columns at most (`XFD`); a sheet of records has a few dozen. */
 const MOST_COLUMNS = 1000;
+/** A shell has some ten thousand records. */
+const MOST_ROWS = 200_000;
 const DELIMITERS = [',', ';', '\t', '|'] as const;
 
 /**
@@ -71,10 +73,15 @@ function delimited(text: string): { readonly text: string; readonly delimiter: s
 /** Before anything is made of it: each cell of a line costs more than its bytes. */
 function refuseWide(name: string, text: string, delimiter: string): void {
   let columns = 0;
+  let rows = 0;
   for (let at = 0; at < text.length; at++) {
     const sign = text[at];
-    if (sign === '\n') columns = 0;
-    else if (sign === delimiter && ++columns >= MOST_COLUMNS)
+    if (sign === '\n') {
+      columns = 0;
+      if (++rows > MOST_ROWS)
+        throw new UserError(`${name} has more than ${MOST_ROWS} rows, expected a sheet of records: split it`);
+    }
+    if (sign === delimiter && ++columns >= MOST_COLUMNS)
       throw new UserError(
         `${name} has more than ${MOST_COLUMNS} columns in one row, expected a sheet of records: take the empty ones out`,
       );

@@ -121,7 +121,14 @@ describe('a picture', () => {
     async (when) => {
       const folder = mkdtempSync(path.join(away, 'dated-'));
       const plain = (r: number) =>
-        sharp({ create: { width: 30, height: 20, channels: 3, background: { r, g: when.length, b: Number(when.slice(2, 4)) } } });
+        sharp({
+          create: {
+            width: 30,
+            height: 20,
+            channels: 3,
+            background: { r, g: Number(when.slice(5, 7)), b: Number(when.slice(2, 4)) },
+          },
+        });
       writeFileSync(
         path.join(folder, 'a.jpg'),
         await plain(1)

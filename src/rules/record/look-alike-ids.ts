@@ -11,6 +11,18 @@ export const lookAlikeIds: Rule = {
     'Two ids that look the same and are not: a letter of another script in one of them, a wide or styled letter, a sign that shows nothing; an id that mixes scripts or holds such a sign.',
   why: 'On paper, in a message and at a prompt nobody can tell one from the other.',
   source: 'Unicode Technical Standard 39, Unicode Security Mechanisms (confusable detection, mixed scripts)',
+  examples: {
+    given: `
+# zones.yaml
+- {id: CO-1, name: bay}
+`,
+    fails: `
+- {id: C\u041e-1, name: bay}
+`,
+    passes: `
+- {id: CO-2, name: bay}
+`,
+  },
   check({ model: { shell } }) {
     const first = new Map<string, string>();
     const findings: RuleFinding[] = [];

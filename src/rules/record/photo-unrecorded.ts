@@ -8,6 +8,20 @@ export const photoUnrecorded: Rule = {
   finds: 'A picture in photos/ that no record names.',
   why: 'It proves nothing and prints nowhere; most often a run of `photos` was broken off before it wrote the records.',
   source: 'common practice, no source',
+  examples: {
+    given: `
+# pictures
+shells/X-1/photos/a.jpg: {sha256: aa}
+`,
+    fails: `
+# photos/photos.yaml
+- {id: P-1, file: b.jpg, of: [X-1], taken: 2026-04-09}
+`,
+    passes: `
+# photos/photos.yaml
+- {id: P-1, file: a.jpg, of: [X-1], taken: 2026-04-09}
+`,
+  },
   check({ model: { shell }, outside }) {
     const folder = `shells/${shell.id}/photos/`;
     const named = new Set(shell.photos.map(({ file }) => folder + file));
