@@ -43,12 +43,12 @@ async function lay(options: Options, context: Context): Promise<Status> {
   const { opened, solved, bytes } = await openPhoto(options.shell, options.photo, context);
   const { model } = opened.assessment;
   if (options.mark !== undefined) {
-    const [{ markPage }, { writeWhole }, { default: path }] = await Promise.all([
+    const [{ markPage }, { writeOut }, { default: path }] = await Promise.all([
       import('../mark-page.js'),
-      import('../print-books.js'),
+      import('../../store/write-out.js'),
       import('node:path'),
     ]);
-    await writeWhole(path.resolve(context.io.cwd, options.mark), Buffer.from(await markPage(model, solved, bytes)));
+    await writeOut(opened.store.root, path.resolve(context.io.cwd, options.mark), await markPage(model, solved, bytes));
     context.tell(`Written: ${options.mark}. Open it in a browser, pick seven points or more, and put the lines into photos.yaml`);
     return 0;
   }

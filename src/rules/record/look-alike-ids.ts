@@ -14,13 +14,13 @@ export const lookAlikeIds: Rule = {
   examples: {
     given: `
 # zones.yaml
-- {id: CO-1, name: bay}
+- {id: CO-1, name: bay, box: [[0 in, 0, 0], [9 in, 9 in, 9 in]]}
 `,
     fails: `
-- {id: C\u041e-1, name: bay}
+- {id: C\u041e-1, name: bay, box: [[0 in, 0, 0], [9 in, 9 in, 9 in]]}
 `,
     passes: `
-- {id: CO-2, name: bay}
+- {id: CO-2, name: bay, box: [[0 in, 0, 0], [9 in, 9 in, 9 in]]}
 `,
   },
   check({ model: { shell } }) {

@@ -10,17 +10,15 @@ export const photoUnrecorded: Rule = {
   source: 'common practice, no source',
   examples: {
     given: `
+# photos/photos.yaml
+- {id: P-1, file: a.jpg, of: [X-1], taken: 2026-04-09}
 # pictures
 shells/X-1/photos/a.jpg: {sha256: aa}
 `,
     fails: `
-# photos/photos.yaml
-- {id: P-1, file: b.jpg, of: [X-1], taken: 2026-04-09}
+shells/X-1/photos/b.jpg: {sha256: bb}
 `,
-    passes: `
-# photos/photos.yaml
-- {id: P-1, file: a.jpg, of: [X-1], taken: 2026-04-09}
-`,
+    passes: '',
   },
   check({ model: { shell }, outside }) {
     const folder = `shells/${shell.id}/photos/`;
