@@ -1,10 +1,14 @@
+import { getOwn } from '../get-own.js';
+import type { AnyField } from '../records/field.js';
 import type { KindName } from '../records/index.js';
+import { kindOf } from '../records/kinds.js';
 import { nearest } from '../source/nearest.js';
 import { UserError } from '../user-error.js';
 import { readCell } from './cells.js';
 import { withValue } from './change.js';
 import { type Column, columnFor, columnsOf } from './columns.js';
 import type { EntryKind } from './homes.js';
+import type { RecordIndex } from './record-index.js';
 import type { Data } from './yaml-text.js';
 
 /** Fields given on the command line: `--cut-length "31 ft 10 in"`, `--protection.rating=15A`, `--set fixing.method=screws`. */
@@ -54,4 +58,14 @@ export function inOrder(kind: EntryKind, data: Data): Data {
   const order = new Map(columnsOf(kind).map(({ path }, i) => [String(path[0]), i]));
   const rank = (key: string): number => order.get(key) ?? order.size;
   return Object.fromEntries(Object.entries(data).sort(([a], [b]) => rank(a) - rank(b)));
+}
+
+/** The fields of a record that one like it begins with: without what is of that one alone, as its kind says. */
+export function lentBy(kind: EntryKind, id: string, known: RecordIndex): Data {
+  const record = known.find(kind, id);
+  if (!record) throw new UserError(`There is no ${kind} ${id} to take fields from`);
+  const { fields } = kindOf(kind);
+  return Object.fromEntries(
+    Object.entries(record.data).filter(([key]) => getOwn<AnyField>(fields, key)?.traits.notLent !== true),
+  );
 }

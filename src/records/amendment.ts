@@ -6,8 +6,8 @@ export const amendment = kind(
   'amendment',
   { in: 'shell', list: 'amendments' },
   {
-    date: date('When').required().asLast(),
-    by: text('Who').required().person().leansOn('person').asLast(),
+    date: date('When').required().notLent().asLast(),
+    by: text('Who').required().notLent().person().leansOn('person').asLast(),
     reason: prose('Why').required(),
     changes: ids('Records that it changes').namesAny().usual([]),
   },

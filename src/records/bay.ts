@@ -9,7 +9,7 @@ export const bay = kind(
   { in: 'head', path: ['bays'] },
   {
     name: text('As printed in the book'),
-    at: position('Middle of the bay').required(),
+    at: position('Middle of the bay').notLent().required(),
     limit: quantity('mass', 'Most that the bay itself may carry'),
     size: size('Inside size, as 40 in x 24 in x 30 in: along, across, up').describes(),
     ...STANDING,

@@ -18,12 +18,12 @@ export const component = kind(
   {
     name: text('What it is').required().called('description').traced('part'),
     mass: quantity('mass', 'Its mass').required().called('weight'),
-    at: position('Its centre of gravity').required().called('location', 'position', ''),
+    at: position('Its centre of gravity').required().notLent().called('location', 'position', ''),
     // The safe side: a mass that nobody says to have weighed is an estimate, with an estimate's uncertainty.
     basis: oneOf(MASS_BASES, 'Where the mass comes from; estimated where not typed').usual('estimated').called('source').asLast(),
     size: size('Outside size, as 20 in x 12 in x 8 in: along, across, up').describes('early'),
     part: text('Maker’s part number').called('partno').traced('part'),
-    serial: text('Serial number').ofOne().called('serialno').traced('part'),
+    serial: text('Serial number').ofOne().notLent().called('serialno').traced('part'),
     tolerance: quantity('length', 'How well its place is known'),
     hot: oneOf(['dry', 'wet'], 'Exhaust or other hot part: dry, or cooled by water (wet)'),
     keep_clear: quantity('length', 'How far wires and pipes must stay off a hot part, where its maker says'),

@@ -7,9 +7,9 @@ export const declared = kind(
   { in: 'shell', list: 'declared' },
   {
     kind: listed('declared', 'What it is declared for').required().as('declaredKind').asLast(),
-    at: position('Where'),
+    at: position('Where').notLent(),
     rating: quantityOfAnyKind('The declared value'),
-    by: text('The engineer’s name and number').required().person().leansOn('person').asLast(),
+    by: text('The engineer’s name and number').required().notLent().person().leansOn('person').asLast(),
     document: text('Where it is written').traced('certificate'),
     of: ids('The records that it is declared for').namesAny().usual([]),
   },

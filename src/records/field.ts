@@ -62,6 +62,8 @@ export interface Traits {
   readonly prose?: boolean;
   /** Of one coach only: evidence, readings, lots, what its papers rate. The next coach does not take it over. */
   readonly ofOne?: boolean;
+  /** Of one record only: one that is entered like it (`add --like`) is asked for its own. */
+  readonly notLent?: boolean;
   /** It only describes: no part of what a sign-off covers. `early`: it was part of it in digests `c1-`. */
   readonly describes?: 'always' | 'early';
   /** Never printed for an owner or a service shop. */
@@ -134,6 +136,10 @@ export class Field<R, M = R, S extends string = '', N extends string = '', P ext
 
   ofOne(): this {
     return this.with({ ofOne: true });
+  }
+
+  notLent(): this {
+    return this.with({ notLent: true });
   }
 
   describes(since: 'always' | 'early' = 'always'): this {

@@ -52,7 +52,7 @@ export const member = kind(
       .names('material')
       .called('material', 'temper')
       .asLast(),
-    heat: text('Heat or lot number').ofOne().called('heatno', 'lot').asLast().traced('heat'),
+    heat: text('Heat or lot number').ofOne().notLent().called('heatno', 'lot').asLast().traced('heat'),
     offcut_of: id('The member whose bar or sheet this was cut from: it has the same heat').names('member').ofOne(),
     class: oneOf(
       MEMBER_CLASSES,
@@ -63,11 +63,11 @@ export const member = kind(
       .called('profile', 'shape', 'extrusion', 'size')
       .asLast()
       .traced('part'),
-    from: position('One end of its middle line').called('start'),
-    to: position('The other end').called('end'),
+    from: position('One end of its middle line').notLent().called('start'),
+    to: position('The other end').notLent().called('end'),
     roll: quantity('angle', 'Turn about the line; 0 has the depth upright', 'any').usual(0).called('rotation'),
-    cut_length: quantity('length', 'Length as cut', 'above zero').ofOne().called('length', 'cut'),
-    plate,
+    cut_length: quantity('length', 'Length as cut', 'above zero').ofOne().notLent().called('length', 'cut'),
+    plate: plate.notLent(),
   },
   {
     finish({ section, from, to, rollDeg, cutLengthMm, plate: cut, ...rest }) {

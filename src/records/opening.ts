@@ -28,7 +28,7 @@ export const opening = kind(
     sill: positions('Both ends of the sill').usual([]),
     width: quantity('length', 'Width as it should be', 'above zero').required(),
     height: quantity('length', 'Height as it should be', 'above zero').required(),
-    measured: measured.ofOne(),
+    measured: measured.ofOne().notLent(),
     header: id('The member over it').names('member'),
     gussets: ids('The plates in its corners').names('member').usual([]),
     travel: quantity('length', 'Of a slide-out: how far it goes out from the wall', 'above zero'),

@@ -8,6 +8,7 @@ export const packedRule = kind(
   {
     id: id('Only where two entries of a pack are for the same rule')
       .usual(({ read }) => String(read.rule))
+      .notLent()
       .called('no', 'number', 'mark', 'tag', 'item', 'piece', 'pieceno'),
     rule: text('Name of the rule, as weight.relabel').required(),
     limit: text('The figure, in words'),

@@ -35,12 +35,14 @@ export const photo = kind(
   { in: 'shell', list: 'photos' },
   {
     /** Relative to the shell's photos folder. */
-    file: plainField(readPhotoFile, 'File in the photos folder', { type: 'string' }).required().called('filename'),
+    file: plainField(readPhotoFile, 'File in the photos folder', { type: 'string' }).required().notLent().called('filename'),
     of: ids('What it shows').namesAny().usual([]).called('shows', 'subject', 'subjects'),
     view: prose('From where it was taken').called('direction'),
     taken: date('When it was taken').called('datetaken'),
     caption: prose('What to see in it').called('description'),
-    sha256: text('SHA-256 of the file').model((hash) => hash.toLowerCase()),
+    sha256: text('SHA-256 of the file')
+      .notLent()
+      .model((hash) => hash.toLowerCase()),
     shows: positions('Two opposite corners of the box that it shows', 2, 2).model(
       ([from, to]) => [from, to] as unknown as readonly [Vec3, Vec3],
     ),

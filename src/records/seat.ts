@@ -6,7 +6,7 @@ export const seat = kind(
   'seat',
   { in: 'head', path: ['seats'] },
   {
-    at: position('Middle of the person').required(),
+    at: position('Middle of the person').notLent().required(),
     belted: yesNo('Has a belt: may be used on the road').usual(true),
   },
   { structure: true },

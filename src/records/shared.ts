@@ -13,10 +13,11 @@ export const SHARED = {
   note: prose('Anything worth knowing that has no field of its own')
     .called('notes', 'remarks', 'comment', 'comments')
     .ofOne()
+    .notLent()
     .describes('early'),
-  photos: ids('Ids of photos that show it').names('photo').usual([]).called('photo').ofOne(),
-  by: text('Who did it or entered it').person().leansOn('person').ofOne().asLast(),
-  date: date('When it was done').asLast(),
+  photos: ids('Ids of photos that show it').names('photo').usual([]).called('photo').ofOne().notLent(),
+  by: text('Who did it or entered it').person().leansOn('person').ofOne().notLent().asLast(),
+  date: date('When it was done').notLent().asLast(),
   stage: id('Build stage that it belongs to, as in library/stages.yaml').names('stage').called('phase').asLast(),
 };
 
@@ -30,6 +31,7 @@ export const LISTED = {
 export const ID = {
   id: id('The shop’s own number or name for it, unique in the shell')
     .required()
+    .notLent()
     .called('no', 'number', 'mark', 'tag', 'item', 'piece', 'pieceno'),
 };
 

@@ -31,7 +31,7 @@ export const tank = kind(
   {
     contents: text('water, grey, black, diesel, propane …').required(),
     capacity: quantity('volume', 'Volume when full', 'above zero').required(),
-    at: position('Middle of the tank').required(),
+    at: position('Middle of the tank').notLent().required(),
     density: quantity('density', 'Where the contents are not among the known ones', 'above zero'),
     use: oneOf(TANK_USES, 'What it is for').describes(),
     of: id('The component whose size is this tank’s').names('component').describes(),

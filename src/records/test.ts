@@ -11,7 +11,7 @@ export const test = kind(
     kind: listed('test', 'What was tested').required().as('testKind').called('type').asLast(),
     of: ids('What was tested').required().namesAny().called('tested', 'circuit'),
     limit: quantityOfAnyKind('The limit'),
-    measured: quantityOfAnyKind('The value read').called('result', 'reading'),
+    measured: quantityOfAnyKind('The value read').notLent().called('result', 'reading'),
     start: quantityOfAnyKind('Value at the start'),
     end: quantityOfAnyKind('Value at the end'),
     duration: quantity('time', 'How long'),

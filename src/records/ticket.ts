@@ -17,11 +17,11 @@ export const ticket = kind(
   'ticket',
   { in: 'shell', list: 'weights' },
   {
-    date: date('Day of weighing').required().called('weighed').asLast(),
+    date: date('Day of weighing').required().notLent().called('weighed').asLast(),
     scale: id('Scale, as in library/instruments.yaml').names('instrument').asLast().traced('instrument'),
     ticket: text('Number on the ticket').called('ticketno'),
     condition,
-    readings: readings.usual({}),
+    readings: readings.usual({}).notLent(),
     gross: quantity('mass', 'All axles at once', 'above zero').called('total', 'grossweight'),
     together: oneOf(['vehicle', 'group', 'axle', 'wheel'], 'What stood on the scale at once, level with the rest of the wheels'),
     raised,

@@ -49,7 +49,7 @@ export const weld = kind(
   'weld',
   { in: 'shell', list: 'welds' },
   {
-    joins: joins.required().names('member', 'panel').called('parts', 'joint', 'members'),
+    joins: joins.required().notLent().names('member', 'panel').called('parts', 'joint', 'members'),
     type: oneOf(WELD_TYPES, 'Type of weld').required().asLast(),
     size: quantity('length', 'Leg, throat or depth as the type has it', 'above zero').required().called('leg').asLast(),
     length: quantity('length', 'Of each joint', 'above zero').required(),
@@ -63,10 +63,10 @@ export const weld = kind(
     filler: text('Filler, as ER5356').called('wire').asLast(),
     position: text('Position, as 2F').asLast(),
     welder: id('Welder, as in library/people.yaml').names('person').person().ofOne().asLast().traced('welder'),
-    at: position('Where it is'),
+    at: position('Where it is').notLent(),
     all_round: yesNo('Welded all round').usual(false),
     site: yesNo('Welded away from the shop: its symbol carries the flag'),
-    inspections: list(block(inspection), 'Every look at it, rejects too').usual([]).ofOne(),
+    inspections: list(block(inspection), 'Every look at it, rejects too').usual([]).ofOne().notLent(),
   },
   {
     structure: true,

@@ -129,9 +129,10 @@ async function complete(
   options: Options,
   context: Context,
 ): Promise<Data> {
-  const { missingFields, optionOf } = await import('../../entry/options.js');
-  const data =
-    options.like === undefined ? given : { ...lent(kind, options.like, await readEntry(root, shell, new Set([kind]))), ...given };
+  const { lentBy, missingFields, optionOf } = await import('../../entry/options.js');
+  const like =
+    options.like === undefined ? {} : lentBy(kind, options.like, (await readEntry(root, shell, new Set([kind]))).known);
+  const data = { ...like, ...given };
   const missing = missingFields(kind, data);
   if (missing.length === 0) return data;
   if (context.io.ask === undefined || shell === undefined) {
@@ -170,37 +171,6 @@ async function confirm(
     throw error;
   }
   if (!(await asker.confirm({ text: 'Add it?', usual: true }))) throw new UserError('Nothing was written.');
-}
-
-/** Evidence, and the day of it, is of one record only. */
-const NEVER_LENT = [
-  'id',
-  'date',
-  'by',
-  'photos',
-  'inspections',
-  'heat',
-  'note',
-  'joins',
-  'from',
-  'to',
-  'via',
-  'at',
-  'outline',
-  'plate',
-  'cut_length',
-  'installed_length',
-  'measured',
-  'readings',
-  'serial',
-  'sha256',
-  'file',
-];
-
-function lent(kind: EntryKind, id: string, { known }: OpenEntry): Data {
-  const record = known.find(kind, id);
-  if (!record) throw new UserError(`There is no ${kind} ${id} to take fields from`);
-  return Object.fromEntries(Object.entries(record.data).filter(([key]) => !NEVER_LENT.includes(key)));
 }
 
 type Write = (texts: ReadonlyMap<string, string>, known: OpenEntry['known']) => Promise<void>;
