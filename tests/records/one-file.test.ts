@@ -39,7 +39,7 @@ describe('a field that is added to weld.ts', () => {
       fingerprinted: true,
       signed: true,
     });
-  }, 120_000);
+  });
 });
 
 /** Names that are words of their own and not the key: what a recall asks for, what a figure of the metal is called. */
@@ -71,7 +71,7 @@ describe('a key that is renamed', () => {
     } finally {
       rmSync(copy, { recursive: true, force: true });
     }
-  }, 120_000);
+  });
 });
 
 /** As a property, a name within braces or a whole text; comments and sentences do not count. */
