@@ -12,6 +12,7 @@ import { benchAccess } from './access.js';
 import { benchEntry } from './entry.js';
 import { benchGrowth, lay } from './growth.js';
 import { measure } from './measure.js';
+import { benchPictures } from './pictures.js';
 import { benchStore, SHELL } from './store.js';
 import { node, ratio, say, tell, tellGoals } from './tell.js';
 import { benchWarm } from './warm.js';
@@ -58,6 +59,7 @@ tell(`In one process, warm, median of ${ROUNDS}`, warm);
 ratio(warm, 'take-off and weights', 'read and check the records');
 
 benchWarm();
+await benchPictures();
 benchGrowth();
 benchAccess(say);
 

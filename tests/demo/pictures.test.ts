@@ -118,6 +118,15 @@ describe('a picture of the demo', () => {
       on: 'BP-L-2',
       uncertainty_mm: expect.any(Number),
     });
+    const added = literalIo();
+    const point = ['--on-photo', 'PH-053', '450,300', '--on', 'AP-10', '--into', 'dc-house', '--dry-run'];
+    expect(
+      await run(
+        ['add', 'node', '--shell', 'OV-021', '--id', 'NEW-1', '--kind', 'splice', ...point, '--store', DEMO, '--quiet'],
+        added,
+      ),
+    ).toBe(0);
+    expect(added.answer()).toMatch(/\{id: NEW-1, kind: splice, at: \[-?\d+ mm, -?\d+ mm, -?\d+ mm\], tolerance: \d+ mm\}/u);
     const bad = literalIo();
     expect(await run(['locate', 'OV-024', 'PH-002', '450,300', '--on', 'BP-L-1', '--store', DEMO, '--quiet'], bad)).toBe(1);
     expect(bad.answer()).toContain('mark 5 or more under `seen`');

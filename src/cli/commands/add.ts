@@ -15,6 +15,8 @@ interface Options {
   readonly shell: string | undefined;
   readonly like: string | undefined;
   readonly into: string | undefined;
+  readonly onPhoto: readonly string[] | undefined;
+  readonly on: string | undefined;
   readonly dryRun: boolean;
   readonly commit: boolean;
   readonly help: () => void;
@@ -35,6 +37,8 @@ export function declareAdd(registry: Registry): void {
     .option('--shell <shell>', 'the shell that it is of')
     .option('--like <id>', 'take what is not given from this record; photos, inspections and heats are never taken')
     .option('--into <file>', 'the file that it goes to, as members-floor or dc-house')
+    .option('--on-photo <photo-and-point...>', 'take its place from a point of a photo, as P-0231 1310,402')
+    .option('--on <id>', 'with --on-photo: the panel, member or zone that the point lies on')
     .option('--dry-run', 'show the record, and write nothing')
     .option('--commit', 'commit what was written');
   const text = (value: unknown): string | undefined => (typeof value === 'string' ? value : undefined);
@@ -46,6 +50,8 @@ export function declareAdd(registry: Registry): void {
         shell: text(given.shell),
         like: text(given.like),
         into: text(given.into),
+        onPhoto: Array.isArray(given.onPhoto) ? (given.onPhoto as readonly string[]) : undefined,
+        on: text(given.on),
         dryRun: given.dryRun === true,
         commit: given.commit === true,
         help: () => command.outputHelp(),
@@ -68,11 +74,15 @@ async function add(options: Options, context: Context): Promise<Status> {
   if (options.kind === 'service') return addService(options, context);
   const { kind, shell } = await kindAndShell(options.kind, options.shell);
   const { readFields } = await import('../../entry/options.js');
-  const given = readFields(kind, options.fields);
+  const placed = options.onPhoto && shell !== undefined ? await onPhoto(shell, options.onPhoto, options.on, context) : [];
+  const given = readFields(kind, [...placed, ...options.fields]);
   const root = await storeOf(context);
   const wanted = await complete(kind, shell, given, root, options, context);
   return write(kind, shell, wanted, root, options, context);
 }
+
+const onPhoto = async (...given: Parameters<typeof import('../on-photo.js')['fieldsOnPhoto']>): Promise<readonly string[]> =>
+  (await import('../on-photo.js')).fieldsOnPhoto(...given);
 
 /** A service is a file of its own, with lists for its records. */
 async function addService(options: Options, context: Context): Promise<Status> {

@@ -1,8 +1,9 @@
 import { type Box, boundsOf, boxBounds, clipToBox } from '../../geometry/box.js';
 import { type Facet, facet, throughFacet } from '../../geometry/facet.js';
-import { grid } from '../../geometry/grid.js';
+import { type Grid, grid } from '../../geometry/grid.js';
 import { distance, type Vec3 } from '../../geometry/vector.js';
 import type { Model, Photo } from '../../model/shell.js';
+import type { RecordBase } from '../../records/record-base.js';
 import { componentBox, lineWalls } from '../access/walls.js';
 import { memberBox } from '../solids.js';
 import { wasThere } from './was-there.js';
@@ -13,7 +14,7 @@ export interface InSight {
   hiddenBy(from: Vec3, at: Vec3, own: ReadonlySet<string>): string | undefined;
 }
 
-type Form = { readonly id: string } & ({ readonly box: Box } | { readonly sheet: Facet });
+type Form = { readonly record: RecordBase } & ({ readonly box: Box } | { readonly sheet: Facet });
 
 /** A line of sight may graze what a place lies on, mm: within this of the place nothing counts. */
 const TOUCH_MM = 15;
@@ -21,30 +22,14 @@ const CELL_MM = 250;
 
 /** The walls of members, plates, panels and equipment that were there when the photo was taken. */
 export function inSight(model: Model, photo: Photo): InSight {
+  const { forms, index } = allForms(model);
   const there = wasThere(model, photo);
-  const { shell, library } = model;
-  const forms: Form[] = [];
-  for (const member of shell.members.filter(there)) {
-    if (member.shape.kind === 'plate') {
-      const sheet = facet(member.shape.outline);
-      if (sheet) forms.push({ id: member.id, sheet });
-      continue;
-    }
-    const section = library.sections.get(member.shape.section);
-    if (section) for (const box of lineWalls(member, section.dimensions)) forms.push({ id: member.id, box });
-  }
-  for (const panel of shell.panels.filter(there)) {
-    const sheet = facet(panel.outline, panel.holes);
-    if (sheet) forms.push({ id: panel.id, sheet });
-  }
-  for (const component of shell.components.filter(there)) {
-    const box = componentBox(component);
-    if (box) forms.push({ id: component.id, box });
-  }
-  const index = grid(
-    forms.map((form, i) => ({ index: i, bounds: 'box' in form ? boxBounds(form.box) : boundsOf(cornersOf(form.sheet)) })),
-    CELL_MM,
-  );
+  const stood = new Map<RecordBase, boolean>();
+  const isThere = (record: RecordBase): boolean => {
+    const known = stood.get(record) ?? there(record);
+    stood.set(record, known);
+    return known;
+  };
   return {
     hiddenBy(from, at, own) {
       let found: string | undefined;
@@ -53,14 +38,57 @@ export function inSight(model: Model, photo: Photo): InSight {
       const end = 1 - TOUCH_MM / length;
       index.visit(boundsOf([from, at]), (i) => {
         const form = forms[i] as Form;
-        if (own.has(form.id) || !stops(form, from, at, end)) return false;
-        found = form.id;
+        if (own.has(form.record.id) || !isThere(form.record) || !stops(form, from, at, end)) return false;
+        found = form.record.id;
         return true;
       });
       return found;
     },
   };
 }
+
+interface Forms {
+  readonly forms: readonly Form[];
+  readonly index: Grid;
+}
+
+/** The same walls stand in every photo of a shell. */
+const FORMS = new WeakMap<object, Forms>();
+
+function allForms(model: Model): Forms {
+  const known = FORMS.get(model.shell);
+  if (known) return known;
+  const forms = [...memberForms(model), ...sheetForms(model.shell.panels), ...equipmentForms(model)];
+  const index = grid(
+    forms.map((form, i) => ({ index: i, bounds: 'box' in form ? boxBounds(form.box) : boundsOf(cornersOf(form.sheet)) })),
+    CELL_MM,
+  );
+  const made = { forms, index };
+  FORMS.set(model.shell, made);
+  return made;
+}
+
+const memberForms = ({ shell, library }: Model): readonly Form[] =>
+  shell.members.flatMap((record): readonly Form[] => {
+    if (record.shape.kind === 'plate') {
+      const sheet = facet(record.shape.outline);
+      return sheet ? [{ record, sheet }] : [];
+    }
+    const section = library.sections.get(record.shape.section);
+    return section ? lineWalls(record, section.dimensions).map((box) => ({ record, box })) : [];
+  });
+
+const sheetForms = (panels: Model['shell']['panels']): readonly Form[] =>
+  panels.flatMap((record) => {
+    const sheet = facet(record.outline, record.holes);
+    return sheet ? [{ record, sheet }] : [];
+  });
+
+const equipmentForms = ({ shell }: Model): readonly Form[] =>
+  shell.components.flatMap((record) => {
+    const box = componentBox(record);
+    return box ? [{ record, box }] : [];
+  });
 
 function stops(form: Form, from: Vec3, at: Vec3, end: number): boolean {
   if ('box' in form) {

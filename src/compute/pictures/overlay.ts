@@ -37,8 +37,9 @@ export interface Overlay {
 export const ON_PLANE_MM = 25;
 /** What lies farther behind the known points than an arm reaches is left out: it would hide what the picture is of. mm, ISO 15534-3 from memory. */
 export const BEHIND_MM = 700;
-/** Lines are looked at this often, mm, to tell what of them is hidden. */
+/** Lines are looked at this often to tell what of them is hidden: each so many mm, or that share of the picture's width where it is more. */
 const STEP_MM = 40;
+const STEP_SHARE = 1 / 40;
 const MOST_STEPS = 200;
 /** Drawn as far as this share of the picture beyond its edge. */
 const BEYOND = 0.05;
@@ -52,7 +53,8 @@ export function overlay(model: Model, solved: SolvedPhoto): Overlay {
   const drawn = [
     ...shell.members.filter(there).map((member) => {
       const box = memberBoxOf(model, member);
-      const lines = member.shape.kind === 'plate' ? [closed(member.shape.outline)] : box ? edgesOf(box, fit) : [];
+      const lines =
+        member.shape.kind === 'plate' ? [closed(member.shape.outline)] : box && pen.maySee(box) ? edgesOf(box, fit) : [];
       const seen = pen.record({ id: member.id, kind: 'member' }, lines);
       // A tube behind another says nothing of services: only what is in plain sight is drawn of it.
       return { ...seen, stretches: seen.stretches.filter(({ hidden }) => !hidden) };
@@ -65,12 +67,15 @@ export function overlay(model: Model, solved: SolvedPhoto): Overlay {
     ...shell.runs.map((run) => pen.record({ id: run.id, kind: 'run', medium: run.medium }, [run.path])),
     ...shell.nodes.map((node) => pen.record({ id: node.id, kind: 'node', medium: node.medium }, node.at ? [[node.at]] : [])),
   ].filter(({ stretches }) => stretches.length > 0);
-  const middle = scale(
-    solved.points.reduce<Vec3>((sum, { at }) => add(sum, at), [0, 0, 0]),
-    1 / solved.points.length,
-  );
-  return { solved, drawn, pxPerMm: scaleAt(fit, middle) };
+  return { solved, drawn, pxPerMm: scaleAt(fit, middleOf(solved)) };
 }
+
+/** The middle of the known points. */
+const middleOf = ({ points }: SolvedPhoto): Vec3 =>
+  scale(
+    points.reduce<Vec3>((sum, { at }) => add(sum, at), [0, 0, 0]),
+    1 / points.length,
+  );
 
 /** Pixels that a millimetre across the line of sight fills at a place. */
 export function scaleAt(fit: Fit, at: Vec3): number {
@@ -108,6 +113,8 @@ class Pencil {
   private readonly sight;
   private readonly frame;
   private readonly deepestMm: number;
+  private readonly facts: SolvedPhoto['facts'];
+  private readonly stepMm: number;
 
   constructor(
     model: Model,
@@ -115,6 +122,9 @@ class Pencil {
     private readonly fit: Fit,
   ) {
     this.sight = fit.method === 'camera' ? inSight(model, solved.photo) : undefined;
+    this.facts = solved.facts;
+    const perMm = scaleAt(fit, middleOf(solved));
+    this.stepMm = perMm > 0 ? Math.max(STEP_MM, (solved.facts.widthPx * STEP_SHARE) / perMm) : STEP_MM;
     const { widthPx, heightPx } = solved.facts;
     this.deepestMm = BEHIND_MM + Math.max(...solved.points.map(({ at, leftOut }) => (leftOut ? 0 : this.depthOf(at))));
     this.frame = {
@@ -133,7 +143,11 @@ class Pencil {
     const own = new Set([id]);
     const stretches: { px: Pixel[]; hidden: boolean }[] = [];
     let open: { px: Pixel[]; hidden: boolean } | undefined;
-    for (const at of steps(line)) {
+    for (const at of steps(line, (a, b) => this.mayShow(a, b), this.stepMm)) {
+      if (at === undefined) {
+        open = undefined;
+        continue;
+      }
       const px = this.inFrame(at);
       if (!px) {
         open = undefined;
@@ -155,6 +169,42 @@ class Pencil {
     return this.fit.method === 'camera' ? dot(subtract(at, this.fit.camera.centre), this.fit.camera.look) : 0;
   }
 
+  /** False where a ball about a box lies outside the picture for sure. */
+  maySee({ center, half }: Box): boolean {
+    if (this.fit.method === 'plane') return true;
+    const { centre, look, right, down, focalPx } = this.fit.camera;
+    const off = subtract(center, centre);
+    const radius = Math.hypot(...half);
+    const depth = dot(off, look);
+    if (depth + radius <= 0 || depth - radius > this.deepestMm) return false;
+    const { widthPx, heightPx } = this.facts;
+    const beside = (across: number, sizePx: number): boolean =>
+      Math.abs(across) - radius > ((0.5 + 2 * BEYOND) * sizePx * (depth + radius)) / focalPx;
+    return !beside(dot(off, right), widthPx) && !beside(dot(off, down), heightPx);
+  }
+
+  /** False where a straight piece lies all on one side of what the picture shows: it is not looked at step by step then. */
+  private mayShow(a: Vec3, b: Vec3): boolean {
+    if (this.fit.method === 'plane') return true;
+    const { centre, look, right, down, focalPx, principal } = this.fit.camera;
+    const [p, q] = [a, b].map((at) => {
+      const off = subtract(at, centre);
+      return { depth: dot(off, look), x: dot(off, right), y: dot(off, down) };
+    }) as [Seen, Seen];
+    if (p.depth <= 0 && q.depth <= 0) return false;
+    if (p.depth > this.deepestMm && q.depth > this.deepestMm) return false;
+    if (p.depth <= 0 || q.depth <= 0) return true;
+    const { left, right: most, top, bottom } = this.frame;
+    // The lens bends little: twice the margin covers it.
+    const beyond = (side: (one: Seen) => number): boolean => side(p) > 0 && side(q) > 0;
+    return !(
+      beyond(({ depth, x }) => 2 * left - principal[0] - (focalPx * x) / depth) ||
+      beyond(({ depth, x }) => principal[0] + (focalPx * x) / depth - most + left) ||
+      beyond(({ depth, y }) => 2 * top - principal[1] - (focalPx * y) / depth) ||
+      beyond(({ depth, y }) => principal[1] + (focalPx * y) / depth - bottom + top)
+    );
+  }
+
   private inFrame(at: Vec3): Pixel | undefined {
     if (this.fit.method === 'plane' && Math.abs(dot(subtract(at, this.fit.plane.origin), this.fit.plane.normal)) > ON_PLANE_MM)
       return undefined;
@@ -166,12 +216,23 @@ class Pencil {
   }
 }
 
-/** Places along a line, close enough together to tell what is hidden. */
-function* steps(line: readonly Vec3[]): Generator<Vec3> {
-  if (line[0]) yield line[0];
+/** A place by a camera's own axes, mm. */
+interface Seen {
+  readonly depth: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Places along a line, close enough together to tell what is hidden; undefined for a piece that is not worth looking at. */
+function* steps(line: readonly Vec3[], isWorth: (a: Vec3, b: Vec3) => boolean, stepMm: number): Generator<Vec3 | undefined> {
+  if (line.length === 1) yield line[0];
   for (let i = 1; i < line.length; i++) {
     const [a, b] = [line[i - 1] as Vec3, line[i] as Vec3];
-    const count = Math.min(MOST_STEPS, Math.max(1, Math.ceil(distance(a, b) / STEP_MM)));
-    for (let k = 1; k <= count; k++) yield lerp(a, b, k / count);
+    if (!isWorth(a, b)) {
+      yield undefined;
+      continue;
+    }
+    const count = Math.min(MOST_STEPS, Math.max(1, Math.ceil(distance(a, b) / stepMm)));
+    for (let k = i === 1 ? 0 : 1; k <= count; k++) yield lerp(a, b, k / count);
   }
 }
