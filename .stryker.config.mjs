@@ -13,7 +13,7 @@ const SUBJECTS = {
     mutate: ['src/compute/weights/*.ts'],
     tests: ['tests/compute/weights/**/*.test.ts', 'tests/rules/weight/**/*.test.ts'],
   },
-  takeoff: { mutate: ['src/compute/takeoff/**/*.ts'], tests: ['tests/compute/takeoff/**/*.test.ts'] },
+  takeoff: { mutate: ['src/{compute/takeoff,sections}/**/*.ts'], tests: ['tests/compute/takeoff/**/*.test.ts'] },
   'weight-rules': {
     mutate: ['src/rules/weight/*.ts'],
     tests: ['tests/rules/weight/**/*.test.ts', 'tests/compute/weights/**/*.test.ts'],

@@ -3,6 +3,7 @@ import { planarPolygon } from '../geometry/polygon.js';
 import { add, cross, distance, dot, lerp, scale, subtract, unit, type Vec3 } from '../geometry/vector.js';
 import type { SectionShape } from '../model/library.js';
 import type { LineMember, Opening } from '../model/structure.js';
+import { sectionEnvelope } from '../sections/index.js';
 
 /** The directions of a member on a line; see {@link LineMember} for the convention. */
 export interface MemberFrame {
@@ -22,21 +23,6 @@ export function memberFrame(line: Pick<LineMember, 'from' | 'to' | 'rollDeg'>): 
   const roll = (line.rollDeg * Math.PI) / 180;
   const depth = add(scale(depth0, Math.cos(roll)), scale(cross(along, depth0), Math.sin(roll)));
   return { along, depth, width: cross(depth, along), lengthMm: distance(line.from, line.to) };
-}
-
-/** Outside depth and width of a section, mm. */
-export function sectionEnvelope(shape: SectionShape): readonly [depthMm: number, widthMm: number] {
-  switch (shape.shape) {
-    case 'round bar':
-    case 'round tube':
-      return [shape.diameterMm, shape.diameterMm];
-    case 'corner radius': {
-      // A quarter (or other sweep) of a tube: its chord box. The corner's centre is the box's inner corner.
-      return [shape.outerRadiusMm, shape.outerRadiusMm];
-    }
-    default:
-      return [shape.depthMm, shape.widthMm];
-  }
 }
 
 /** Joints, access, services and more ask for the same boxes. */

@@ -2,21 +2,13 @@ import type { Finding } from '../finding.js';
 import { number } from '../quantity/format.js';
 import { MM_PER_IN } from '../quantity/units.js';
 import type { Section, SectionShape } from '../records/index.js';
-
-/** One dimension that does not fit into another of the same section. */
-interface Slip {
-  readonly key: string;
-  readonly mm: number;
-  readonly mostMm: number;
-  /** What the most comes from: `half its width`. */
-  readonly of: string;
-}
+import { type Fit, sectionFits } from '../sections/index.js';
 
 /** Tells a section whose walls, webs or radii do not fit into its outside: at its line, with the slip that it probably is. */
 export function reportRoughSection(section: Section, say: (finding: Finding) => void): void {
   const { id, dimensions, source } = section;
   if (dimensions.shape === 'custom') reportRoughCustom(section, dimensions, say);
-  const slip = slipsOf(dimensions).find(({ mm, mostMm }) => mm > mostMm * (1 + 1e-9));
+  const slip = sectionFits(dimensions).find(({ mm, mostMm }) => mm > mostMm * (1 + 1e-9));
   if (!slip) return;
   say({
     rule: 'format.wrong-value',
@@ -56,7 +48,7 @@ function reportRoughCustom(
 }
 
 /** What was probably meant: millimetres typed as inches, a point left out, else two dimensions exchanged. */
-function likely({ key, mm, mostMm }: Slip): string {
+function likely({ key, mm, mostMm }: Fit): string {
   const [inMm, tenth] = [mm / MM_PER_IN, mm / 10];
   const meant = [
     inMm >= 1 && inMm <= mostMm ? `\`${Number(inMm.toFixed(3))} mm\`` : '',
@@ -65,46 +57,3 @@ function likely({ key, mm, mostMm }: Slip): string {
   if (meant.length > 0) return `was it ${meant.join(' or ')}?`;
   return `compare \`${key}\` with \`depth\` and \`width\` on the drawing, two may be exchanged`;
 }
-
-function slipsOf(shape: SectionShape): readonly Slip[] {
-  switch (shape.shape) {
-    case 'rectangular tube':
-    case 'double hollow': {
-      const half = Math.min(shape.depthMm, shape.widthMm) / 2;
-      const of = shape.depthMm < shape.widthMm ? 'half its depth' : 'half its width';
-      const webs = shape.shape === 'double hollow' ? [within('web', shape.webMm, half * 2, of.replace('half ', ''))] : [];
-      return [within('wall', shape.wallMm, half, of), ...webs, within('corner_radius', shape.cornerRadiusMm, half, of)];
-    }
-    case 'I-beam':
-    case 'channel':
-      return [
-        within('flange', shape.flangeMm, shape.depthMm / 2, 'half its depth'),
-        within('web', shape.webMm, shape.widthMm, 'its width'),
-        fillet(shape.filletMm, shape.depthMm / 2 - shape.flangeMm),
-      ];
-    case 'tee':
-      return [
-        within('flange', shape.flangeMm, shape.depthMm, 'its depth'),
-        within('web', shape.webMm, shape.widthMm, 'its width'),
-        fillet(shape.filletMm, shape.depthMm - shape.flangeMm),
-      ];
-    case 'angle': {
-      const leg = Math.min(shape.depthMm, shape.widthMm);
-      const of = 'its shorter leg';
-      return [
-        within('wall', shape.wallMm, leg, of),
-        fillet(shape.filletMm, leg - shape.wallMm),
-        within('toe_radius', shape.toeRadiusMm, shape.wallMm, 'its wall'),
-      ];
-    }
-    case 'round tube':
-      return [within('wall', shape.wallMm, shape.diameterMm / 2, 'half its diameter')];
-    case 'corner radius':
-      return [within('wall', shape.wallMm, shape.outerRadiusMm, 'its outer radius')];
-    default:
-      return [];
-  }
-}
-
-const within = (key: string, mm: number, mostMm: number, of: string): Slip => ({ key, mm, mostMm, of });
-const fillet = (mm: number, mostMm: number): Slip => within('fillet', mm, mostMm, 'what the flange leaves free');

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { memberBox, memberFrame, openingCorners, plateFaces, sectionEnvelope } from '../../src/compute/solids.js';
+import { memberBox, memberFrame, openingCorners, plateFaces } from '../../src/compute/solids.js';
 import { cross, distance, dot, norm, scale, subtract, unit, type Vec3 } from '../../src/geometry/vector.js';
+import { sectionEnvelope } from '../../src/sections/index.js';
 import { record } from '../support/build.js';
 
 const spot = fc.tuple(...[0, 1, 2].map(() => fc.integer({ min: -4000, max: 9000 }))) as unknown as fc.Arbitrary<Vec3>;

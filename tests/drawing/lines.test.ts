@@ -3,10 +3,10 @@ import { spreadLines } from '../../src/drawing/lanes.js';
 import { clipLine, clipRing, convexHull } from '../../src/drawing/outline.js';
 import { VIEWS } from '../../src/drawing/projection.js';
 import type { Point } from '../../src/drawing/scene.js';
-import { sectionRings } from '../../src/drawing/section-rings.js';
 import { textWidthMm } from '../../src/drawing/text-width.js';
 import { farthestFirst, type Silhouette, silhouette } from '../../src/drawing/visibility.js';
 import type { SectionShape } from '../../src/model/library.js';
+import { sectionRings } from '../../src/sections/index.js';
 import { member, sampleModel } from './sample.js';
 
 const ringArea = (ring: readonly Point[]): number => {

@@ -47,7 +47,19 @@ const INSIDE = IMPORTS.filter(({ to }) => to.endsWith('.ts'));
  * The rooms from left to right; a file imports from its own room and from those left of it. `layout`: what a store's files are called, which touches no file.
  */
 const ROOMS = [
-  ...['finding.ts', 'user-error.ts', 'get-own.ts', 'geometry', 'quantity', 'source', 'records', 'layout', 'model', 'store'],
+  ...[
+    'finding.ts',
+    'user-error.ts',
+    'get-own.ts',
+    'geometry',
+    'quantity',
+    'source',
+    'records',
+    'sections',
+    'layout',
+    'model',
+    'store',
+  ],
   ...[
     'signing',
     'pdf',
@@ -87,6 +99,7 @@ const PURE = [
   'quantity',
   'source',
   'records',
+  'sections',
   'model',
   'signing',
   'pdf',

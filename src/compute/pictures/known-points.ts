@@ -1,7 +1,8 @@
 import { add, cross, dot, norm, scale, subtract, unit, type Vec3 } from '../../geometry/vector.js';
 import type { Model, SeenPoint } from '../../model/shell.js';
 import type { Member, Opening, Panel } from '../../model/structure.js';
-import { memberFrame, sectionEnvelope } from '../solids.js';
+import { sectionEnvelope } from '../../sections/index.js';
+import { memberFrame } from '../solids.js';
 
 /** A point that a picture may be tied to. */
 export interface KnownPoint {

@@ -3,10 +3,10 @@ import { distance, dot, subtract, unit, type Vec3 } from '../../geometry/vector.
 import type { Model } from '../../model/shell.js';
 import type { Opening, Panel, PanelKind } from '../../model/structure.js';
 import { STANDARD_GRAVITY } from '../../quantity/units.js';
+import { shapeProperties } from '../../sections/index.js';
 import { openingCorners } from '../solids.js';
 import { densityKgMm3 } from '../takeoff/density.js';
 import { panelFigures } from '../takeoff/panels.js';
-import { shapeProperties } from '../takeoff/sections/index.js';
 import { type Beam, fixedEven, simpleEven } from './beam.js';
 
 /** E of most 6xxx alloys and of 5052, where the library has none: Aluminum Design Manual (10,100 ksi), from memory. */

@@ -2,10 +2,10 @@ import { planarPolygon } from '../../geometry/polygon.js';
 import { add, distance, lerp, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { LineMember, Member, PlateMember } from '../../model/structure.js';
+import type { ShapeProperties } from '../../sections/index.js';
+import { shapeProperties } from '../../sections/index.js';
 import { memberFrame } from '../solids.js';
 import { densityKgMm3 } from './density.js';
-import { shapeProperties } from './sections/index.js';
-import type { ShapeProperties } from './sections/shape.js';
 import type { MemberFigure } from './types.js';
 
 /** Length, mass and centroid of each member: line members by section × length, plates by area × thickness. */

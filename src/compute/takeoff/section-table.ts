@@ -1,7 +1,6 @@
 import type { Model } from '../../model/shell.js';
-import { sectionEnvelope } from '../solids.js';
+import { sectionEnvelope, shapeProperties } from '../../sections/index.js';
 import { densityKgMm3 } from './density.js';
-import { shapeProperties } from './sections/index.js';
 import type { SectionProperties } from './types.js';
 
 /** Every section of the library, with its mass per metre in each alloy that this shell uses it in. */

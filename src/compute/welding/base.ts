@@ -1,5 +1,6 @@
 import type { Model } from '../../model/shell.js';
 import type { Member, Panel, Weld } from '../../model/structure.js';
+import { thinnestWallMm } from '../../sections/index.js';
 
 /** What a weld joins: alloy and wall of each part that says them. */
 export interface BasePart {
@@ -33,22 +34,5 @@ export function thinnerMm(parts: readonly BasePart[]): number | undefined {
 export function wallMm({ shape }: Member, { sections }: Model['library']): number | undefined {
   if (shape.kind === 'plate') return shape.thicknessMm;
   const sizes = sections.get(shape.section)?.dimensions;
-  switch (sizes?.shape) {
-    case 'rectangular tube':
-    case 'double hollow':
-    case 'round tube':
-    case 'corner radius':
-    case 'angle':
-      return sizes.wallMm;
-    case 'I-beam':
-    case 'channel':
-    case 'tee':
-      return Math.min(sizes.webMm, sizes.flangeMm);
-    case 'flat bar':
-      return Math.min(sizes.depthMm, sizes.widthMm);
-    case 'round bar':
-      return sizes.diameterMm;
-    default:
-      return undefined;
-  }
+  return sizes && thinnestWallMm(sizes);
 }

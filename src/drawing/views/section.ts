@@ -1,10 +1,10 @@
 import type { Section, SectionShape } from '../../model/library.js';
 import { thickness, type UnitSystem } from '../../quantity/format.js';
+import { sectionRings, wallsOf } from '../../sections/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { acrossDimension, uprightDimension } from '../dimensions.js';
 import { VIEWS } from '../projection.js';
 import { boundsOf, type Mark, type Rect } from '../scene.js';
-import { sectionRings, wallsOf } from '../section-rings.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 
 /** A cross-section to scale, depth upright, with its outside dimensions and its walls in words. */

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { lineWalls } from '../../../src/compute/access/walls.js';
 import { zoneBoxes, zoneClearMm2 } from '../../../src/compute/access/zones.js';
-import { shapeProperties } from '../../../src/compute/takeoff/sections/index.js';
 import { isInBox } from '../../../src/geometry/box.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
 import type { SectionShape } from '../../../src/model/library.js';
+import { shapeProperties } from '../../../src/sections/index.js';
 import { lineMember, zone } from '../../support/services.js';
 
 /** Upwards of a member that runs rearward its depth stands; its width lies to the right. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { shapeProperties } from '../../../src/compute/takeoff/sections/index.js';
 import type { SectionShape } from '../../../src/model/library.js';
+import { shapeProperties } from '../../../src/sections/index.js';
 
 /** A place in a section: width, depth from the middle of its box. */
 type Place = readonly [number, number];

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { shapeProperties } from '../../../src/compute/takeoff/sections/index.js';
 import type { SectionShape } from '../../../src/model/library.js';
+import { shapeProperties } from '../../../src/sections/index.js';
 
 const IN = 25.4;
 

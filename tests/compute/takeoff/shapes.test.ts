@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { shapeProperties } from '../../../src/compute/takeoff/sections/index.js';
-import { bar } from '../../../src/compute/takeoff/sections/torsion.js';
 import type { SectionShape } from '../../../src/model/library.js';
+import { shapeProperties } from '../../../src/sections/index.js';
+import { bar } from '../../../src/sections/torsion.js';
 
 /** Metal or not at a place measured from the middle of the box: written anew here, so that geometry is checked by counting. */
 type Inside = (depth: number, width: number) => boolean;

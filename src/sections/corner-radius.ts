@@ -1,4 +1,5 @@
-import type { ShapeProperties, SizesOf } from './shape.js';
+import { arc } from './ring.js';
+import { arcWalls, type SectionKind, type ShapeProperties, type SizesOf, within } from './shape.js';
 
 /**
  * Part of a ring: the corner of a coach between wall and roof. The ring's centre lies at (−depth, −width) of its box of one
@@ -28,3 +29,22 @@ export function cornerRadius({ outerRadiusMm, wallMm, sweepDeg }: SizesOf<'corne
     jMm4: ((outer + inner) * alpha * wallMm ** 3) / 3,
   };
 }
+
+export const CORNER_RADIUS: SectionKind<'corner radius'> = {
+  properties: cornerRadius,
+  // A quarter (or other sweep) of a tube: its chord box. The corner's centre is the box's inner corner.
+  envelope: ({ outerRadiusMm }) => [outerRadiusMm, outerRadiusMm],
+  rings: ({ outerRadiusMm, wallMm, sweepDeg }) => [
+    [...arc([0, 0], outerRadiusMm, 0, sweepDeg, 24), ...arc([0, 0], outerRadiusMm - wallMm, sweepDeg, 0, 24)],
+  ],
+  walls: ({ outerRadiusMm, wallMm, sweepDeg }) => {
+    const sweep = (sweepDeg * Math.PI) / 180;
+    return arcWalls(outerRadiusMm, wallMm, [-outerRadiusMm / 2, -outerRadiusMm / 2], Math.PI / 4 - sweep / 2, sweep);
+  },
+  thinnestMm: ({ wallMm }) => wallMm,
+  dimensions: ({ outerRadiusMm, wallMm }) => [
+    ['outer radius', outerRadiusMm],
+    ['wall', wallMm],
+  ],
+  fits: ({ outerRadiusMm, wallMm }) => [within('wall', wallMm, outerRadiusMm, 'its outer radius')],
+};
