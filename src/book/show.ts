@@ -13,6 +13,8 @@ export interface Way {
 export interface Show {
   readonly system: UnitSystem;
   length(mm: number): string;
+  /** Rounded up: what must pass under or between something. */
+  lengthUp(mm: number): string;
   thickness(mm: number): string;
   mass(kg: number): string;
   massDown(kg: number): string;
@@ -101,6 +103,7 @@ export function showIn(system: UnitSystem): Show {
   return {
     system,
     length: (mm) => whole(format.length(mm, system)),
+    lengthUp: (mm) => whole(format.lengthUp(mm, system)),
     thickness: (mm) => whole(format.thickness(mm, system)),
     mass: (kg) => whole(format.mass(kg, system)),
     massDown: (kg) => whole(format.massDown(kg, system)),

@@ -1,8 +1,9 @@
+import { solids } from '../compute/access/standing.js';
 import type { Vec3 } from '../geometry/vector.js';
 import type { Model } from '../model/shell.js';
 import { project, type View } from './projection.js';
 import { boundsOf, type Rect } from './scene.js';
-import { memberCorners } from './visibility.js';
+import { boxCorners, memberCorners } from './visibility.js';
 
 /** An axis-aligned box in the shell's datum, mm. */
 export interface Extent {
@@ -56,14 +57,16 @@ export function groundZMm(model: Model): number {
   return above === undefined ? -2 * ASSUMED_TYRE_RADIUS_MM : -above;
 }
 
-/** Shell, axles and ground together: what an outside view must show. */
+/** Shell, axles, ground, and what hangs outside of the shell, together: what an outside view must show. */
 export function vehicleExtent(model: Model): Extent {
   const shell = shellExtent(model);
   const axles = model.shell.chassis.axles.map((axle) => axle.xMm);
   const ground = axles.length > 0 ? groundZMm(model) : shell.low[2];
+  const hung = solids(model).flatMap(({ box }) => boxCorners(box));
+  const whole = spread([shell.low, shell.high, ...hung]) ?? shell;
   return {
-    low: [Math.min(shell.low[0], ...axles.map((x) => x - AROUND_AXLE_MM)), shell.low[1], Math.min(shell.low[2], ground)],
-    high: [Math.max(shell.high[0], ...axles.map((x) => x + AROUND_AXLE_MM)), shell.high[1], shell.high[2]],
+    low: [Math.min(whole.low[0], ...axles.map((x) => x - AROUND_AXLE_MM)), whole.low[1], Math.min(whole.low[2], ground)],
+    high: [Math.max(whole.high[0], ...axles.map((x) => x + AROUND_AXLE_MM)), whole.high[1], whole.high[2]],
   };
 }
 

@@ -48,6 +48,10 @@ function inchesOnly(sixteenths: number): string {
 
 export const length = (mm: number, system: UnitSystem): string => pair(system, feetInches(mm), `${number(mm)} mm`);
 /** How far one may go: never rounded up. Whole sixteenths and millimetres; the small share is what a conversion leaves behind. */
+/** Rounded up to 1/16 in and to 1 mm: sizes that must pass under or between something. */
+export const lengthUp = (mm: number, system: UnitSystem): string =>
+  pair(system, feetInches((Math.ceil((mm / MM_PER_IN) * 16 - 1e-9) / 16) * MM_PER_IN), `${number(Math.ceil(mm - 1e-9))} mm`);
+
 export const lengthDown = (mm: number, system: UnitSystem): string =>
   pair(system, feetInches((Math.floor((mm / MM_PER_IN) * 16 + 1e-9) / 16) * MM_PER_IN), `${number(Math.floor(mm + 1e-9))} mm`);
 /** A gap, a sag, a weld size: to the nearest 1/64 in, tenths of a millimetre. Lengths of a foot and more as `length`. */

@@ -1,5 +1,6 @@
 import { grouped } from '../../signing/words.js';
 import type { ChapterMaker } from '../book.js';
+import { travelFacts } from '../overall.js';
 
 /** Number, title, edition, revision, date, fingerprint and a drawing of this shell. */
 export const cover: ChapterMaker = (book) => {
@@ -7,6 +8,7 @@ export const cover: ChapterMaker = (book) => {
   const { revision, revisionDate, tag } = book.history;
   const room = { widthMm: book.availableSize('portrait').widthMm, heightMm: 90 };
   const facts = [
+    ...(book.edition === 'owner' ? travelFacts(book) : []),
     { name: 'Vehicle identification number', value: shell.vin ?? 'not recorded', mono: true },
     { name: 'Revision', value: revision ? revision.slice(0, 10) : 'not committed', mono: true },
     { name: 'Date of revision', value: revisionDate ? book.show.date(revisionDate) : 'none' },

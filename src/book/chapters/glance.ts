@@ -1,5 +1,6 @@
 import type { ConditionFigure } from '../../compute/weights/types.js';
 import type { Book, ChapterMaker } from '../book.js';
+import { overallFacts } from '../overall.js';
 import { ref, table } from '../table.js';
 import { placeColumn } from '../where.js';
 
@@ -41,15 +42,12 @@ const counted = (count: number, word: string): string => `${count} ${word}${coun
 function facts(book: Book) {
   const { shell } = book.assessment.model;
   const { show } = book;
-  const { envelope, chassis } = shell;
+  const { chassis } = shell;
   const { takeOff, weights } = book.assessment.figures;
   const unladen = weights.conditions.find((one) => one.name === 'unladen');
   const ground = chassis.frame.railTopAboveGroundMm;
   return [
-    envelope && {
-      name: 'Shell, length × width × height',
-      value: [envelope.lengthMm, envelope.widthMm, envelope.heightMm].map(show.length).join(' × '),
-    },
+    ...overallFacts(book),
     ground !== undefined && { name: 'Frame rail top above ground', value: show.length(ground) },
     chassis.description && { name: 'Chassis', value: chassis.description },
     chassis.document && { name: 'Chassis papers', value: chassis.document },

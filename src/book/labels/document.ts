@@ -1,7 +1,9 @@
 import type { Assessment } from '../../assess.js';
 import { fontFaces } from '../fonts.js';
 import type { Edition } from '../input.js';
+import { travelFacts } from '../overall.js';
 import { type BookDocument, sheetsOf } from '../print/document.js';
+import { showIn } from '../show.js';
 import { lackingWords, printable } from '../signs.js';
 import { escaped, render, templateText } from '../templates.js';
 import { qrCode } from './code.js';
@@ -58,6 +60,7 @@ export function labelDocument(input: LabelInput): Labels {
     example: panels[0]?.code ?? `${shell.id} AP-01 p.1`,
     panelStock: stock.panel,
     markerStock: stock.marker,
+    placard: travelFacts({ assessment: input.assessment, show: showIn(shop.units) }),
     weights: weightFigures(input.assessment),
     panelSheets: onSheets(stock.panel, panels.map(panelCell), input.first - 1),
     markerSheets: onSheets(

@@ -100,6 +100,15 @@ export const FIGURE_ANSWERS: Readonly<Record<string, Shape>> = {
     total: mass,
     by_stage: byName(mass),
     by_alloy: byName(mass),
+    overall: orNull(
+      shape({
+        length_mm: number,
+        width_mm: number,
+        height_above_ground_mm: orNull(number),
+        set_by: shape({ length: text, width: text, height: text }),
+        notes: texts,
+      }),
+    ),
   }),
   weights,
   where: shape({

@@ -1,4 +1,5 @@
 import type { Assessment } from '../../assess.js';
+import { type Overall, overall } from '../../compute/access/overall.js';
 import type { MassSum, SectionProperties, TakeOff } from '../../compute/takeoff/types.js';
 import { envelope, type Json, mapValues, place3 } from './json.js';
 
@@ -36,9 +37,21 @@ export function takeoffJson({ model, figures }: Assessment, revision: string | n
     by_alloy: mapValues(takeOff.byAlloy, sum),
     by_section: mapValues(takeOff.bySection, (one) => ({ ...(sum(one) as object), length_mm: one.lengthMm })),
     by_side: mapValues(takeOff.bySide, sum),
+    overall: overallJson(overall(model)),
     assumptions: takeOff.assumptions,
   });
 }
+
+const overallJson = (one: Overall | undefined): Json =>
+  one
+    ? {
+        length_mm: one.lengthMm,
+        width_mm: one.widthMm,
+        height_above_ground_mm: one.heightAboveGroundMm ?? null,
+        set_by: { length: one.setBy.length.join(', '), width: one.setBy.width.join(', '), height: one.setBy.height },
+        notes: one.notes,
+      }
+    : null;
 
 function sectionJson(section: SectionProperties, takeOff: TakeOff): Json {
   return {

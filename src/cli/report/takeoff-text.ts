@@ -1,6 +1,7 @@
 import type { Assessment } from '../../assess.js';
+import { type Overall, overall } from '../../compute/access/overall.js';
 import type { MassSum, TakeOff } from '../../compute/takeoff/types.js';
-import { lineMass, mass, position } from '../../quantity/format.js';
+import { lengthUp, lineMass, mass, position, type UnitSystem } from '../../quantity/format.js';
 import type { Paint } from './paint.js';
 import { type Shown, shownIn } from './shown.js';
 import { type Column, table } from './tables.js';
@@ -18,6 +19,8 @@ export function takeoffText({ model, figures }: Assessment, paint: Paint, each: 
       `${mass(total.massKg, units)} in ${counted(total.count, 'item')}, centre of gravity at ${position(total.centroid, units)} (x rearward of the front axle, y right, z above the rail).`,
     ),
   ];
+  const whole = overall(model);
+  if (whole) parts.push(paragraph(overallText(whole, units)));
   for (const shown of shownIn(units)) {
     parts.push(...sectionTables(takeOff, shown, paint));
     parts.push(sums('By alloy', takeOff.byAlloy, shown, paint));
@@ -27,6 +30,15 @@ export function takeoffText({ model, figures }: Assessment, paint: Paint, each: 
   }
   if (takeOff.assumptions.length > 0) parts.push(`${paint.strong('Assumed')}\n${bullets(takeOff.assumptions)}`);
   return parts.filter((part) => part !== '').join('\n\n');
+}
+
+/** Over everything on record, rounded up: who drives under a bridge wants the larger figure. */
+function overallText({ lengthMm, widthMm, heightAboveGroundMm, setBy }: Overall, units: UnitSystem): string {
+  const height =
+    heightAboveGroundMm === undefined
+      ? 'height above the ground not known (`rail_top_above_ground`)'
+      : `${lengthUp(heightAboveGroundMm, units)} high above the ground (${setBy.height})`;
+  return `Over all: ${lengthUp(lengthMm, units)} long (${setBy.length.join(' to ')}), ${lengthUp(widthMm, units)} wide (${setBy.width.join(' to ')}), ${height}. Only what is recorded counts.`;
 }
 
 const right = (head: string): Column => ({ head, align: 'right' });

@@ -1,10 +1,11 @@
 import type { Assessment } from '../../assess.js';
+import { overall } from '../../compute/access/overall.js';
 import type { Solid } from '../../compute/access/standing.js';
 import { outOf, type Surface, surfacesInOrder, surfaceWords } from '../../compute/access/surfaces.js';
-import { dot, type Vec3 } from '../../geometry/vector.js';
+import { add, dot, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { Facing, Member, Panel } from '../../model/structure.js';
-import { length } from '../../quantity/format.js';
+import { length, lengthUp } from '../../quantity/format.js';
 import { solidsIn } from '../../query/shown.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { acrossDimension, uprightDimension } from '../dimensions.js';
@@ -279,10 +280,9 @@ function outsideParts(all: Sheet, face: Facing, panels: readonly Panel[], port: 
   const openings = openingMarks(model, face, port);
   marks.push(...openings.marks);
   wishes.push(...openings.wishes);
-  for (const component of model.shell.components) {
-    if (!component.sizeMm || face !== 'up' || component.at[2] < shell.high[2] - 150) continue;
-    marks.push(...componentMarks(component, port));
-    wishes.push(wishFor(component.name, component.id, port.place(component.at), 30));
+  for (const { id, name, box } of outsideSolids(model, shell, face)) {
+    marks.push(area('equipment', 'equipment', convexHull(boxCorners(box).map(port.place)), id));
+    wishes.push(wishFor(name, id, port.place(box.center), 30));
   }
   const side = face === 'left' || face === 'right';
   if (side) wishes.push(...axleWishes(model, port, (x) => [x, 0, groundZMm(model)]));
@@ -290,6 +290,20 @@ function outsideParts(all: Sheet, face: Facing, panels: readonly Panel[], port: 
   else if (face === 'front' || face === 'rear') marks.push(...endDimensions(model, shell, port));
   else marks.push(...lengthDimensions(model, shell, port), ...acrossWidth(model, shell, port));
   return { marks, wishes };
+}
+
+/** Roof units, awnings, tanks and lockers where they hang: those that stand out of the shell, and that this face’s viewer sees. */
+function outsideSolids(model: Model, shell: Extent, face: Facing): readonly Solid[] {
+  const view = VIEW_OF_FACE[face];
+  const middle = nearness(view, scale(add(shell.low, shell.high), 0.5));
+  return solidsIn(model).filter(({ box, kind }) => {
+    const corners = boxCorners(box);
+    const standsOut = corners.some((corner) =>
+      corner.some((at, k) => at < (shell.low[k] as number) || at > (shell.high[k] as number)),
+    );
+    if (kind === 'rail' || !standsOut) return false;
+    return Math.max(...corners.map((corner) => nearness(view, corner))) > middle;
+  });
 }
 
 function outsideNotes(model: Model, face: Facing, panels: readonly Panel[]): readonly string[] {
@@ -367,10 +381,10 @@ function heightDimensions(model: Model, shell: Extent, port: Port): readonly Mar
     ),
   ];
   if (model.shell.chassis.frame.railTopAboveGroundMm === undefined) return marks;
+  // Over roof units and all: the height that the owner's first page and the cab's placard give, rounded as there.
   const ground = groundZMm(model);
-  marks.push(
-    ...uprightDimension(y(shell.high[2]), y(ground), port.frame.x0 - 6, port.frame.x0, length(shell.high[2] - ground, units)),
-  );
+  const top = overall(model)?.bounds.max[2] ?? shell.high[2];
+  marks.push(...uprightDimension(y(top), y(ground), port.frame.x0 - 6, port.frame.x0, lengthUp(top - ground, units)));
   return marks;
 }
 
