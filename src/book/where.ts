@@ -1,6 +1,7 @@
 import type { NodeAccess, PanelReach, Reach, RunAccess } from '../compute/access/types.js';
 import type { Vec3 } from '../geometry/vector.js';
 import type { Circuit, Run, ServiceNode } from '../model/services.js';
+import { placesOf } from '../query/place.js';
 import { placeWords } from '../query/place-words.js';
 import type { Book } from './book.js';
 import { showIn } from './show.js';
@@ -8,8 +9,16 @@ import { type Column, columnsIn } from './table.js';
 
 const NO_BREAK = '\u00a0';
 
-/** The column of places: where both systems are shown, the second stands small under the first. */
-export function placeColumn<R>(book: Book, head: string, at: (row: R) => Vec3 | undefined): Column<R> {
+/**
+ * The column of places: where both systems are shown, the second stands small under the first. With an id, the place in words that one
+ * walks by comes first, and the tape's under it.
+ */
+export function placeColumn<R>(
+  book: Book,
+  head: string,
+  at: (row: R) => Vec3 | undefined,
+  id?: (row: R) => string | undefined,
+): Column<R> {
   const { system } = book.show;
   const first = showIn(system === 'both' ? 'us' : system);
   const second = system === 'both' ? showIn('metric') : undefined;
@@ -18,7 +27,10 @@ export function placeColumn<R>(book: Book, head: string, at: (row: R) => Vec3 | 
     kind: 'text',
     cell: (row) => {
       const place = at(row);
-      if (!place) return { text: '–' };
+      const named = id?.(row);
+      const words = named === undefined ? undefined : placesOf(book.assessment.model)(named);
+      if (!place) return { text: words ?? '–' };
+      if (words) return { text: words, sub: placeWords(first, place) };
       return { text: placeWords(first, place), ...(second ? { sub: placeWords(second, place) } : {}) };
     },
   };

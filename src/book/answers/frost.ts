@@ -20,7 +20,12 @@ export function frost(book: Book) {
           (one) => one.node?.name ?? one.node?.nodeKind,
           (one) => one.why,
         ),
-        placeColumn(book, 'Where', (one) => one.node?.at),
+        placeColumn(
+          book,
+          'Where',
+          (one) => one.node?.at,
+          (one) => one.node?.id,
+        ),
         panelColumn(book),
         c.count('Comes out', (one) => one.litres, 1, 'L'),
       ],

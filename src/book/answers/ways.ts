@@ -21,7 +21,12 @@ export function earths(book: Book) {
             .filter(Boolean)
             .join(', '),
       ),
-      placeColumn(book, 'Where', (node) => node.at),
+      placeColumn(
+        book,
+        'Where',
+        (node) => node.at,
+        (node) => node.id,
+      ),
       panelColumn(book),
       c.page((node) => node.id),
     ],

@@ -2,6 +2,7 @@ import type { BehindItem } from '../../compute/access/types.js';
 import { faceWords } from '../../drawing/index.js';
 import type { Panel } from '../../model/structure.js';
 import { hazardsBehind } from '../../query/hazards.js';
+import { placesOf } from '../../query/place.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { isolatorWords, sealWords } from '../passages.js';
 import { ref, table } from '../table.js';
@@ -36,6 +37,7 @@ export function openingFacts(book: Book, panel: Panel) {
   const fasteners = [fixing?.count, fixing?.method].filter((one) => one !== undefined).join(' ');
   return [
     { name: 'Side', value: sentence(faceWords(book.assessment, panel)) },
+    { name: 'Place', value: placesOf(book.assessment.model)(panel.id) ?? 'not recorded' },
     { name: 'Clear opening', value: opening ?? 'not recorded' },
     { name: 'Fasteners', value: fasteners || 'not recorded' },
     { name: 'Tool', value: fixing?.driver ?? 'not recorded' },
@@ -204,7 +206,12 @@ function valveTable(book: Book) {
         (node) => book.draw.mediumName(node.medium),
       ),
       c.text('Normally', (node) => node.position?.replace('normally ', '')),
-      placeColumn(book, 'Where', (node) => node.at),
+      placeColumn(
+        book,
+        'Where',
+        (node) => node.at,
+        (node) => node.id,
+      ),
       c.refs('Panel', (node) => (first.get(node.id)?.open ? [] : [first.get(node.id)?.panels[0]?.panel])),
     ],
     empty: 'No shut-offs are recorded.',

@@ -120,6 +120,7 @@ export const FIGURE_ANSWERS: Readonly<Record<string, Shape>> = {
           name: orNull(text),
           service: orNull(text),
           position_mm: orNull(place),
+          place: orNull(text),
           panels: list(panelReach),
           protection: orNull(shape({ kind: text, rating_a: orNull(number), at: orNull(text) })),
           path_mm: list(place),

@@ -32,6 +32,7 @@ function matchJson(match: Match, pages: readonly number[]): Json {
     marking: match.marking,
     service: match.service,
     position_mm: place3(match.position),
+    place: match.place ?? null,
     ...(match.surface ? { surface: surfaceJson(match.surface) } : {}),
     panels: match.panels.map(reachJson),
     open: match.open,

@@ -55,7 +55,8 @@ function matchText(
   const service = match.service === undefined ? '' : `, ${services.get(match.service) ?? match.service}`;
   const lines = [paragraph(`${paint.strong(match.id)}  ${match.kind}${match.name ? ` ${match.name}` : ''}${service}`)];
   const line = (head: string, text: string): void => void lines.push(paragraph(text, `  ${head.padEnd(9)} `));
-  if (match.surface) line('on', surfaceWords(match.surface));
+  if (match.place) line('place', match.place);
+  else if (match.surface) line('on', surfaceWords(match.surface));
   if (match.position) line('at', position(match.position, units));
   if (match.lengthMm !== undefined) line('length', length(match.lengthMm, units));
   if (JUDGED.has(match.kind) || match.panels.length > 0) line('reach', reachText(match, units));

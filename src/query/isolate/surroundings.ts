@@ -1,8 +1,7 @@
 import { isClear } from '../../compute/access/sight.js';
 import type { Computed } from '../../compute/figures.js';
 import type { Medium, ServiceNode } from '../../model/services.js';
-import { length, type UnitSystem } from '../../quantity/format.js';
-import { placeWords } from '../place-words.js';
+import { placesOf } from '../place.js';
 import { costOfHandling, type Handling, handlingOf, sayAt } from './actions.js';
 import type { Link } from './graph/graph.js';
 import type { Targets } from './graph/solve.js';
@@ -11,7 +10,9 @@ import type { IsolationAction } from './types.js';
 export type Surroundings = ReturnType<typeof surroundings>;
 
 /** What an answer about one shell looks up: nodes, their reach, what a hand does where. */
-export function surroundings({ model: { shell, shop }, figures }: Computed) {
+export function surroundings({ model, figures }: Computed) {
+  const { shell } = model;
+  const places = placesOf(model);
   const nodes = new Map(shell.nodes.map((node) => [node.id, node] as const));
   const runs = new Map(shell.runs.map((run) => [run.id, run] as const));
   const circuits = new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const));
@@ -28,7 +29,7 @@ export function surroundings({ model: { shell, shop }, figures }: Computed) {
     return found.panels.filter(isClear).map((one) => one.panel);
   };
   const placed = (id: string): Pick<IsolationAction, 'place' | 'panels'> => {
-    const place = placeOf(nodes.get(id), shop.units);
+    const place = places(id);
     return { ...(place === undefined ? {} : { place }), panels: panelsTo(id) };
   };
   return {
@@ -64,11 +65,3 @@ export function surroundings({ model: { shell, shop }, figures }: Computed) {
 
 const linesAt = (id: string, runs: readonly { readonly id: string; readonly from: string; readonly to: string }[]) =>
   runs.filter((run) => run.from === id || run.to === id).map((run) => run.id);
-
-/** Where a node is, as the shop wrote it; else its place in its panel; else as a tape tells it. */
-function placeOf(node: ServiceNode | undefined, units: UnitSystem): string | undefined {
-  if (node?.place !== undefined || !node) return node?.place;
-  if (!node.slot) return placeWords({ length: (mm) => length(mm, units === 'both' ? 'us' : units) }, node.at);
-  const { row, number } = node.slot;
-  return row === undefined ? `position ${number}` : `row ${row}, position ${number}`;
-}

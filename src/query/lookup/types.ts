@@ -33,6 +33,8 @@ export interface Match {
   /** The service that it belongs to, by id. */
   readonly service?: string;
   readonly position?: Vec3;
+  /** Where it is, in words. */
+  readonly place?: string;
   /** Of a panel: the surface that it belongs to. */
   readonly surface?: Surface;
   /** Access panels that open onto it, best first. */

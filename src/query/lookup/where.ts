@@ -7,6 +7,7 @@ import type { Vec3 } from '../../geometry/vector.js';
 import { polylineLength } from '../../geometry/vector.js';
 import type { Circuit, Run } from '../../model/services.js';
 import { targetsOf } from '../isolate/targets.js';
+import { placesOf } from '../place.js';
 import { extentOf } from '../place-words.js';
 import { factsOf } from './facts.js';
 import { matching } from './matching.js';
@@ -43,6 +44,7 @@ function lookUps(assessment: Computed) {
     shell,
     figures,
     circuitsAt,
+    placeOf: placesOf(assessment.model),
     circuits: new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const)),
     runs: new Map(shell.runs.map((run) => [run.id, run] as const)),
     nodes: new Map(shell.nodes.map((node) => [node.id, node] as const)),
@@ -64,6 +66,7 @@ function matched(one: Findable, quality: MatchQuality, look: LookUps): Match {
     marking,
     service,
     position,
+    place: look.placeOf(id),
     open: false,
     follow: [] as readonly string[],
     facts: factsOf(one, look.assessment),
@@ -133,6 +136,7 @@ function circuitMatch(base: Omit<Match, 'panels' | 'path'>, circuit: Circuit, lo
   return {
     ...base,
     position: look.nodes.get(figure?.root ?? '')?.at ?? path[0],
+    place: figure?.root === undefined ? base.place : look.placeOf(figure.root),
     // The panels that open onto some of its nodes; where none does, those that come nearest.
     panels: clear.length > 0 ? clear : all,
     protection: protectionOf(circuit.id, look),
