@@ -1,5 +1,5 @@
-import { overall } from '../compute/access/overall.js';
 import { shellExtent } from '../drawing/index.js';
+import { overallSizes } from '../query/shown.js';
 import type { Book } from './book.js';
 import type { Show } from './show.js';
 
@@ -13,7 +13,7 @@ export function travelFacts(book: {
   readonly assessment: Book['assessment'];
   readonly show: Pick<Show, 'lengthUp'>;
 }): readonly NamedFact[] {
-  const whole = overall(book.assessment.model);
+  const whole = overallSizes(book.assessment.model);
   if (!whole) return [];
   const { lengthUp } = book.show;
   return [
@@ -28,7 +28,7 @@ export function travelFacts(book: {
 
 /** The same, what sets each, and the body by itself: the sizes that drawings give. */
 export function overallFacts(book: Book): readonly NamedFact[] {
-  const whole = overall(book.assessment.model);
+  const whole = overallSizes(book.assessment.model);
   if (!whole) return [];
   const { setBy } = whole;
   const by = [setBy.height, setBy.length.join(' to '), setBy.width.join(' to ')];

@@ -1,6 +1,6 @@
-import { solids } from '../compute/access/standing.js';
 import type { Vec3 } from '../geometry/vector.js';
 import type { Model } from '../model/shell.js';
+import { solidsIn } from '../query/shown.js';
 import { project, type View } from './projection.js';
 import { boundsOf, type Rect } from './scene.js';
 import { boxCorners, memberCorners } from './visibility.js';
@@ -62,7 +62,7 @@ export function vehicleExtent(model: Model): Extent {
   const shell = shellExtent(model);
   const axles = model.shell.chassis.axles.map((axle) => axle.xMm);
   const ground = axles.length > 0 ? groundZMm(model) : shell.low[2];
-  const hung = solids(model).flatMap(({ box }) => boxCorners(box));
+  const hung = solidsIn(model).flatMap(({ box }) => boxCorners(box));
   const whole = spread([shell.low, shell.high, ...hung]) ?? shell;
   return {
     low: [Math.min(whole.low[0], ...axles.map((x) => x - AROUND_AXLE_MM)), whole.low[1], Math.min(whole.low[2], ground)],

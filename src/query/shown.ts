@@ -1,3 +1,4 @@
+import { type Overall, overall } from '../compute/access/overall.js';
 import { type Solid, solids } from '../compute/access/standing.js';
 import { type Surface, surfaces } from '../compute/access/surfaces.js';
 import { zoneMap } from '../compute/access/zones.js';
@@ -11,6 +12,9 @@ import type { Model, Shell, Zone } from '../model/shell.js';
 
 /** The surface of every panel, by the panel's id. */
 export const panelSurfaces = (model: Model): ReadonlyMap<string, Surface> => surfaces(model);
+
+/** Sizes over everything on record. */
+export const overallSizes = (model: Model): Overall | undefined => overall(model);
 
 /** What stands in the coach, each as a box. */
 export const solidsIn = (model: Model): readonly Solid[] => solids(model);

@@ -1,12 +1,11 @@
 import type { Assessment } from '../../assess.js';
-import { overall } from '../../compute/access/overall.js';
 import type { Solid } from '../../compute/access/standing.js';
 import { outOf, type Surface, surfacesInOrder, surfaceWords } from '../../compute/access/surfaces.js';
 import { add, dot, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { Facing, Member, Panel } from '../../model/structure.js';
 import { length, lengthUp } from '../../quantity/format.js';
-import { solidsIn } from '../../query/shown.js';
+import { overallSizes, solidsIn } from '../../query/shown.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { acrossDimension, uprightDimension } from '../dimensions.js';
 import { type Extent, extentCorners, groundZMm, shellExtent, vehicleExtent, viewBounds } from '../extent.js';
@@ -383,7 +382,7 @@ function heightDimensions(model: Model, shell: Extent, port: Port): readonly Mar
   if (model.shell.chassis.frame.railTopAboveGroundMm === undefined) return marks;
   // Over roof units and all: the height that the owner's first page and the cab's placard give, rounded as there.
   const ground = groundZMm(model);
-  const top = overall(model)?.bounds.max[2] ?? shell.high[2];
+  const top = overallSizes(model)?.bounds.max[2] ?? shell.high[2];
   marks.push(...uprightDimension(y(top), y(ground), port.frame.x0 - 6, port.frame.x0, lengthUp(top - ground, units)));
   return marks;
 }
