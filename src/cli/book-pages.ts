@@ -16,7 +16,7 @@ export async function bookPages(opened: OpenShell): Promise<(id: string) => read
   return pagesIn(await readPageMap(gitDir, (await fingerprintOf(opened)).fingerprint, 'service'));
 }
 
-function pagesIn(pages: ReadonlyMap<string, number>): (id: string) => readonly number[] {
+export function pagesIn(pages: ReadonlyMap<string, number>): (id: string) => readonly number[] {
   return (id) => {
     const page = pages.get(anchor(id));
     return page === undefined ? [] : [page];

@@ -33,6 +33,10 @@ export interface Context {
   endAtLeast(status: Status): void;
   /** What {@link Context.endAtLeast} was last told; 0 where nothing was. */
   readonly least: () => Status;
+  /** Does this once the answer is out: what makes the next one quicker. */
+  later(act: () => Promise<void>): void;
+  /** Everything that was left for later. */
+  finish(): Promise<void>;
 }
 
 /** Beyond this a person wants to know what is going on. */
@@ -44,6 +48,7 @@ export function makeContext(settings: Settings, io: Io): Context {
   let told = Date.now();
   let passing = false;
   let least: Status = 0;
+  const postponed: (() => Promise<void>)[] = [];
   const timed = withTimeLeft(Date.now);
   const done = (): void => {
     if (passing) io.err.write('\r\u001b[K');
@@ -77,5 +82,9 @@ export function makeContext(settings: Settings, io: Io): Context {
       least = status > least ? status : least;
     },
     least: () => least,
+    later: (act) => void postponed.push(act),
+    async finish() {
+      for (const act of postponed.splice(0)) await act();
+    },
   };
 }

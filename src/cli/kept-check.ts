@@ -1,6 +1,7 @@
 import { findStore } from '../store/find.js';
 import { NOT_PASSED } from '../store/git/act.js';
-import { type KeptAt, keep, keptAt, readKept } from '../store/kept-answers.js';
+import { type KeptAt, keptAt } from '../store/kept-answers.js';
+import { Sections } from '../store/sections.js';
 import type { Context } from './context.js';
 import type { Status } from './io.js';
 import { programFiles } from './program-files.js';
@@ -30,7 +31,7 @@ export async function placeOf(question: unknown, { io, settings }: Context): Pro
 
 /** The answer of the last time; undefined where anything has changed since that it depends on. */
 export async function keptAnswer(place: KeptAt): Promise<CheckAnswer | undefined> {
-  const found = (await readKept(place))?.head;
+  const found = (await Sections.open(place)).get('answer');
   return isAnswer(found) ? { ...found, text: repainted(found.text) } : undefined;
 }
 
@@ -40,5 +41,8 @@ const isAnswer = (found: unknown): found is CheckAnswer => {
 };
 
 /** As it goes to a terminal: how a colour is marked until then is of this run alone. */
-export const keepAnswer = (place: KeptAt, { text, status }: CheckAnswer): Promise<void> =>
-  keep(place, { text: printable(text), status });
+export async function keepAnswer(place: KeptAt, { text, status }: CheckAnswer): Promise<void> {
+  const kept = await Sections.open(place);
+  kept.put('answer', { text: printable(text), status });
+  await kept.save();
+}

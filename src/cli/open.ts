@@ -1,4 +1,4 @@
-import type { Assessment } from '../assess.js';
+import type { Assessment, Figures } from '../assess.js';
 import type { LoadedShell } from '../model/load-types.js';
 import type { Model } from '../model/shell.js';
 import type { Outside, RuleArea } from '../rules/rule.js';
@@ -48,6 +48,7 @@ export async function openShell(
   context: Context,
   areas?: readonly RuleArea[],
   more: Outside = {},
+  figures?: Figures,
 ): Promise<OpenShell> {
   const found = await requireShell(store, shell, context);
   const { assess } = await import('../assess.js');
@@ -56,7 +57,7 @@ export async function openShell(
   context.progress(`Computing ${shell}`);
   const outside = standing ? { uncommitted: standing.uncommitted, ...(await lapses(store, found, areas)) } : {};
   const pictures = await markedPictures(store, found);
-  const assessment = assess(model, found.findings, { ...outside, ...(pictures ? { pictures } : {}), ...more }, areas);
+  const assessment = assess(model, found.findings, { ...outside, ...(pictures ? { pictures } : {}), ...more }, areas, figures);
   return { store, assessment, standing };
 }
 
@@ -107,8 +108,7 @@ export async function openForAnswer(shell: string, context: Context, areas?: rea
   return opened;
 }
 
-export const revisionOf = (opened: OpenShell): string | null =>
-  opened.standing?.last?.commit ?? opened.store.book?.revision ?? null;
+export { revisionOf } from './revision-of.js';
 
 async function noSuchShell(store: OpenStore, shell: string, context: Context): Promise<string> {
   const known = [...store.loaded.shells.keys()];

@@ -41,6 +41,9 @@ const ALONE: Readonly<Record<string, () => Promise<Declare>>> = {
   behind: async () => (await import('./commands/behind.js')).declareBehind,
   near: async () => (await import('./commands/near.js')).declareNear,
   isolate: async () => (await import('./commands/isolate.js')).declareIsolate,
+  weights: async () => (await import('./commands/weights.js')).declareWeights,
+  takeoff: async () => (await import('./commands/takeoff.js')).declareTakeoff,
+  release: async () => (await import('./commands/release.js')).declareRelease,
 };
 
 async function commandsFor(named: string | undefined): Promise<readonly Declare[]> {

@@ -72,6 +72,7 @@ export function makeRegistry(program: Command, begin: (settings: Settings) => Co
         try {
           const status = await act(read(command.processedArgs as (string | undefined)[], command.opts()), context);
           end(Math.max(status, context.least()) as Status);
+          await context.finish();
         } finally {
           context.done();
         }

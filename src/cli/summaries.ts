@@ -121,7 +121,7 @@ async function computeHere(
 function inThread(share: Share, take: (shell: string, summary: Summary) => Promise<void>): Promise<void> {
   return new Promise((resolve, reject) => {
     const taken: Promise<void>[] = [];
-    const worker = new Worker(new URL('./summary-worker.js', import.meta.url), { workerData: share });
+    const worker = new Worker(new URL('../cli/summary-worker.js', import.meta.url), { workerData: share });
     worker.on('message', ({ shell, summary }: { readonly shell: string; readonly summary?: Summary }) => {
       if (summary) taken.push(take(shell, summary));
     });

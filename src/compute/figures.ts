@@ -42,4 +42,13 @@ export interface Figures {
 export interface Computed {
   readonly model: Model;
   readonly figures: Figures;
+  /** Where more of them, computed when they are asked for, are kept for the next question. */
+  readonly kept?: KeptFigures;
+}
+
+/** Figures that were computed of these very records before, by name. */
+export interface KeptFigures {
+  has(name: string): boolean;
+  get(name: string): unknown;
+  put(name: string, figure: unknown): void;
 }

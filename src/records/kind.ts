@@ -28,7 +28,7 @@ export type Plain<Own, H extends Home> = H['in'] extends 'head'
       : Flat<Typed<Whole<Own>> & ModelOf<Whole<Own>>>;
 
 /** Where a record was typed, and what. */
-interface Typed<F> {
+export interface Typed<F> {
   readonly source: Source<KeysOf<F>>;
   /** The record as plain data as it was typed (no units converted): what the fingerprint covers and editions carry. */
   readonly typed: TypedOf<F>;

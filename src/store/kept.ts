@@ -1,6 +1,7 @@
-import { createHash } from 'node:crypto';
+import { createHash, timingSafeEqual } from 'node:crypto';
 import { mkdir, readdir, readFile, stat, unlink } from 'node:fs/promises';
 import path from 'node:path';
+import { cacheKey, markOf, userCacheDir } from './cache-key.js';
 import { replaceFile } from './replace.js';
 
 /**
@@ -15,16 +16,21 @@ export class CacheDir {
     return new CacheDir(gitDir === undefined ? undefined : path.join(gitDir, 'shellbook', what));
   }
 
+  /** In the user's own folder, for what belongs to no repository. */
+  static ofUser(what: string): CacheDir {
+    return new CacheDir(path.join(userCacheDir(), what));
+  }
+
   /** Undefined where nothing of that name is kept, or it cannot be read. */
   async read(name: string): Promise<Buffer | undefined> {
     return this.folder === undefined ? undefined : readFile(path.join(this.folder, name)).catch(() => undefined);
   }
 
-  async write(name: string, text: string): Promise<void> {
-    if (this.folder === undefined) return;
+  async write(name: string, text: Buffer | undefined): Promise<void> {
+    if (this.folder === undefined || text === undefined) return;
     try {
       await mkdir(this.folder, { recursive: true });
-      await replaceFile(path.join(this.folder, name), Buffer.from(text), { sync: false });
+      await replaceFile(path.join(this.folder, name), text, { sync: false });
     } catch {
       // Computed again next time.
     }
@@ -46,13 +52,23 @@ export class CacheDir {
 
 export const digest = (bytes: string | Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
-/** The text behind its digest: a disk may lose the end of what nobody waited for. */
-export const sealed = (text: string): string => `${digest(text)} ${text}`;
+const MARK_CHARS = 64;
 
-/** What was sealed; undefined where it is damaged. */
+/** Behind the mark of this user's key. Undefined where there is no key: nothing is kept then. */
+export function sealed(text: string | Uint8Array): Buffer | undefined {
+  const key = cacheKey();
+  if (!key) return undefined;
+  const bytes = Buffer.from(text as Uint8Array);
+  return Buffer.concat([Buffer.from(`${markOf(key, bytes)} `), bytes]);
+}
+
+/** What was sealed here; undefined where it is damaged, and where it was sealed by anybody else. */
 export function unsealed(bytes: Buffer): Buffer | undefined {
-  const text = bytes.subarray(65);
-  return bytes.toString('latin1', 0, 65) === `${digest(text)} ` ? text : undefined;
+  const key = cacheKey();
+  const text = bytes.subarray(MARK_CHARS + 1);
+  if (!key || bytes.length <= MARK_CHARS) return undefined;
+  const mark = Buffer.from(markOf(key, text));
+  return timingSafeEqual(mark, bytes.subarray(0, MARK_CHARS)) ? text : undefined;
 }
 
 /** Answers by a key that changes with everything they depend on. */

@@ -1,4 +1,5 @@
 import { execFileSync } from 'node:child_process';
+import { createHmac } from 'node:crypto';
 import {
   chmodSync,
   mkdirSync,
@@ -18,7 +19,8 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { makeContext } from '../../src/cli/context.js';
 import { placeOf } from '../../src/cli/kept-check.js';
 import { run } from '../../src/cli/program.js';
-import { sealed } from '../../src/store/kept.js';
+import { CacheDir } from '../../src/store/kept.js';
+import { Sections } from '../../src/store/sections.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
 
@@ -65,13 +67,19 @@ async function cold(...args: Parameters<typeof check>) {
   return check(...args);
 }
 
+/** The entry of that name, as whoever has this user's key would write it. */
+async function entry(name: string, stamp?: string): Promise<Sections> {
+  const [head = ''] = readFileSync(path.join(room(), name), 'latin1').split('\n');
+  const of = (JSON.parse(head.slice(65)) as { readonly stamp: string }).stamp;
+  return Sections.open({ room: CacheDir.in(path.join(store.root, '.git'), 'check'), name, stamp: stamp ?? of, settled: true });
+}
+
 /** Puts a mark into what is kept, so that it shows where an answer comes from. */
-function mark(): void {
+async function mark(): Promise<void> {
   for (const name of names()) {
-    const file = path.join(room(), name);
-    const [, json = ''] = /^\w{64} (.*)\n$/su.exec(readFileSync(file, 'utf8')) ?? [];
-    const first = JSON.parse(json);
-    writeFileSync(file, sealed(`${JSON.stringify({ ...first, head: { text: MARK, status: 0 } })}\n`));
+    const kept = await entry(name);
+    kept.put('answer', { text: MARK, status: 0 });
+    await kept.save();
   }
 }
 const isWarm = async (...args: Parameters<typeof check>): Promise<boolean> => (await check(...args)).text.includes(MARK);
@@ -96,7 +104,7 @@ describe('an answer of check that is kept', () => {
         // On a terminal a passing line says what is done now.
         expect({ ...again, messages: '' }).toEqual({ ...first, messages: '' });
         if (!terminal) expect(again.messages).toBe(first.messages);
-        mark();
+        await mark();
         expect(await isWarm(args, { cwd, terminal })).toBe(true);
       }),
       { numRuns: 12 },
@@ -105,14 +113,14 @@ describe('an answer of check that is kept', () => {
 
   it('is told again by no other question', async () => {
     await check(['T-1']);
-    mark();
+    await mark();
     const others = [[], ['T-2'], ['T-1', 'T-2'], ['T-1', '--all'], ['T-1', '--json'], ['T-1', '--shard', '1/3']];
     for (const other of others) expect(await isWarm(other), other.join(' ')).toBe(false);
     expect(await isWarm(['T-1'], { terminal: true })).toBe(false);
     expect(await isWarm(['T-1'], { env: { GIT_INDEX_FILE: 'another' } })).toBe(false);
     expect(await isWarm(['T-1', '--changed-since', 'HEAD'])).toBe(false);
     await check(['T-1', '--format', 'sarif']);
-    mark();
+    await mark();
     const inside = path.join(store.root, 'shells');
     expect(await isWarm(['T-1', '--format', 'sarif'], { cwd: inside })).toBe(false);
     expect(await isWarm(['T-1'])).toBe(true);
@@ -181,14 +189,14 @@ describe('an answer of check that is kept', () => {
     git('rm', '--quiet', '--cached', 'shells/T-2/shell.yaml');
     store.write('.git/info/exclude', 'clamps-new.yaml\n');
     expect(await cold(['T-1'])).toEqual(before);
-    mark();
+    await mark();
     expect(await isWarm(['T-1'])).toBe(true);
   });
   it.each(Object.keys(CHANGES))('holds no longer after: %s', async (name) => {
     store.write('shells/T-1/clamps-new.yaml', '');
     vi.setSystemTime(Date.now() + 60_000);
     const before = await check(['T-1']);
-    mark();
+    await mark();
     expect(await isWarm(['T-1'])).toBe(true);
     (CHANGES[name] as () => void)();
     const after = await check(['T-1']);
@@ -199,7 +207,7 @@ describe('an answer of check that is kept', () => {
 
   it('holds while nothing has changed but what no record is read from', async () => {
     await check(['T-1']);
-    mark();
+    await mark();
     store.write('notes.txt', 'nothing');
     store.write('out/check.sarif', '{}');
     store.write('.hidden/notes.yaml', 'nothing');
@@ -218,10 +226,9 @@ describe('an answer of check that is kept', () => {
 
   it('is nothing where it is damaged, forged in another form, or of another time', async () => {
     const whole = await check(['T-1', '--all']);
-    const file = path.join(room(), names()[0] as string);
-    const text = readFileSync(file, 'utf8');
-    const first = JSON.parse(text.slice(65, -1));
-    const heads = [
+    const name = names()[0] as string;
+    const file = path.join(room(), name);
+    const answers = [
       null,
       7,
       [],
@@ -231,21 +238,38 @@ describe('an answer of check that is kept', () => {
       { text: 'fine', status: 2 },
       { text: 'fine', status: '0' },
     ];
-    const forged = [
-      ...heads.map((head) => sealed(`${JSON.stringify({ ...first, head })}\n`)),
-      sealed(`${JSON.stringify({ ...first, stamp: 'x', head: { text: 'fine', status: 0 } })}\n`),
+    for (const answer of answers) {
+      const kept = await entry(name);
+      kept.put('answer', answer);
+      await kept.save();
+      expect(await check(['T-1', '--all']), JSON.stringify(answer)).toEqual(whole);
+    }
+    const earlier = await entry(name, 'x');
+    earlier.put('answer', { text: 'fine', status: 0 });
+    await earlier.save();
+    expect(await check(['T-1', '--all'])).toEqual(whole);
+    const bytes = readFileSync(file);
+    const text = bytes.toString('latin1');
+    const damaged = [
       `${'0'.repeat(64)} ${text.slice(65)}`,
-      text.replace('"status":1', '"status":0'),
+      text.replace('status', 'stotus'),
       text.slice(0, 300),
-      text.replace(/"text".*/su, (rest) => '\0'.repeat(rest.length)),
+      text.slice(0, -20) + '\0'.repeat(20),
+      // Marked by the key of another user.
+      text.replace(
+        /^\w+/u,
+        createHmac('sha256', 'another')
+          .update(text.slice(65, text.indexOf('\n')))
+          .digest('hex'),
+      ),
       '',
       '\n',
     ];
-    for (const one of forged) {
-      writeFileSync(file, one);
+    for (const one of damaged) {
+      writeFileSync(file, Buffer.from(one, 'latin1'));
       expect(await check(['T-1', '--all']), one.slice(0, 80)).toEqual(whole);
       // And is kept anew.
-      expect(JSON.parse(readFileSync(file, 'utf8').slice(65)).head).toEqual(first.head);
+      expect((await entry(name)).get('answer')).toMatchObject({ status: 1 });
     }
   });
 

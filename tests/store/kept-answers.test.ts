@@ -2,133 +2,142 @@ import { execFileSync } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { assess } from '../../src/assess.js';
-import { keepLookup, keptLookup, type TraceQuery, whereAsked } from '../../src/cli/kept-lookup.js';
-import { loadStore } from '../../src/model/load.js';
-import { ask, lookupOf } from '../../src/query/lookup/index.js';
+import { cacheKey } from '../../src/store/cache-key.js';
 import { sealed } from '../../src/store/kept.js';
-import { keep, keptAt, readKept } from '../../src/store/kept-answers.js';
-import { readStoreText } from '../../src/store/read.js';
+import { keptAt } from '../../src/store/kept-answers.js';
+import { Sections } from '../../src/store/sections.js';
 import { laySmallStore, type SmallStore } from '../cli/small-store.js';
 
-describe('answers kept for the next time', () => {
+const asked = (question: string) => ({ room: 'figures', question, program: [], inGit: ['refs/tags'], standing: true });
+
+describe('what is kept of one state of the records', () => {
   let store: SmallStore;
-  let fresh: TraceQuery;
   beforeAll(async () => {
     store = await laySmallStore();
-    const one = loadStore(await readStoreText(store.root)).shells.get('T-1');
-    if (!one) throw new Error('no shell');
-    fresh = {
-      lookup: lookupOf(assess(one.model, one.findings)),
-      units: 'both',
-      services: new Map([['dc', 'House 12 V']]),
-      revision: 'abc',
-      warning: 'Note: look twice',
-      pagesOf: (id) => (id === 'DC-1' ? [12] : []),
-    };
   });
   afterAll(() => store.remove());
 
   /** As it looks a minute after the last change. */
   const place = async (shell = 'T-1') => {
-    const found = await keptAt(store.root, whereAsked(shell), Date.now() + 60_000);
+    const found = await keptAt(store.root, asked(shell), Date.now() + 60_000);
     if (!found) throw new Error('not in Git');
     return found;
   };
+  const open = async (shell?: string) => Sections.open(await place(shell));
+  const folder = () => path.join(store.root, '.git/shellbook/figures');
+  async function put(value: unknown = { a: 1 }, name = 'figure x'): Promise<void> {
+    const kept = await open();
+    kept.put(name, value);
+    await kept.save();
+  }
+  const got = async (name = 'figure x') => (await open()).get(name);
 
-  it('are the same answers, by name, by place, with slips, and to questions', async () => {
-    await keepLookup(await place(), fresh);
-    const kept = await keptLookup(await place());
-    const plain = (value: unknown): unknown => JSON.parse(JSON.stringify(value));
-    for (const query of [
-      'DC-1',
-      'bay light',
-      'dc1s1',
-      'bay lihgt',
-      'light rear right',
-      'fuses',
-      'torque',
-      'frost',
-      'nothing so called',
-    ]) {
-      expect(plain(ask((kept as TraceQuery).lookup, query)), query).toEqual(plain(ask(fresh.lookup, query)));
-    }
-    expect(kept).toMatchObject({ units: 'both', revision: 'abc', warning: 'Note: look twice' });
-    expect(kept?.services.get('dc')).toBe('House 12 V');
-    expect([kept?.pagesOf('DC-1'), kept?.pagesOf('DCP')]).toEqual([[12], []]);
+  it('comes back with its maps, sets, days and shared objects, without what only works while the program runs', async () => {
+    const panel = { id: 'AP-1', source: { file: 'panels.yaml', place: () => ({}) } };
+    const value = { panel, same: panel, by: new Map([['AP-1', panel]]), ids: new Set(['a']), none: undefined, make: () => 1 };
+    await put(value);
+    const back = (await got()) as typeof value;
+    expect(back).toEqual({
+      panel: { id: 'AP-1' },
+      same: { id: 'AP-1' },
+      by: new Map([['AP-1', { id: 'AP-1' }]]),
+      ids: new Set(['a']),
+    });
+    expect(back.same).toBe(back.panel);
+    expect(back.by.get('AP-1')).toBe(back.panel);
   });
 
-  it('hold no longer once a record has changed, and are another shell’s never', async () => {
-    const before = await place();
-    await keepLookup(before, fresh);
+  it('grows by what comes later, and each name is read alone', async () => {
+    await put([1], 'figure one');
+    await put([2], 'figure two');
+    const kept = await open();
+    expect([kept.has('figure one'), kept.get('figure one'), kept.get('figure two'), kept.get('figure three')]).toEqual([
+      true,
+      [1],
+      [2],
+      undefined,
+    ]);
+    expect(kept.get('figure one')).toBe(kept.get('figure one'));
+    expect([kept.get('constructor'), kept.has('__proto__')]).toEqual([undefined, false]);
+  });
+
+  it('holds no longer once a record has changed, a tag was set, or after a commit; and is another shell’s never', async () => {
+    await put();
+    expect(await got()).toEqual({ a: 1 });
+    expect((await open('T-2')).get('figure x')).toBeUndefined();
     const file = path.join(store.root, 'shells/T-1/zones.yaml');
     writeFileSync(file, readFileSync(file));
-    const after = await place();
-    expect(after.stamp).not.toBe(before.stamp);
-    expect(await keptLookup(after)).toBeUndefined();
-    expect(await keptLookup(await place('T-2'))).toBeUndefined();
+    expect(await got()).toBeUndefined();
+    await put();
+    execFileSync('git', ['tag', 'T-1-closed'], { cwd: store.root });
+    expect(await got()).toBeUndefined();
+    await put();
+    execFileSync('git', ['commit', '--quiet', '--allow-empty', '-m', 'Another'], { cwd: store.root });
+    expect(await got()).toBeUndefined();
   });
 
-  it('hold no longer after one byte was changed in place and its time set back', async () => {
-    const before = await place();
-    await keepLookup(before, fresh);
+  it('holds no longer after one byte was changed in place and its time set back', async () => {
     const file = path.join(store.root, 'shells/T-1/zones.yaml');
     const { size, mtimeMs, atimeMs, ino } = statSync(file);
     utimesSync(file, atimeMs / 1000, Math.floor(mtimeMs / 1000));
-    const whole = await place();
-    await keepLookup(whole, fresh);
+    await put();
     writeFileSync(file, readFileSync(file, 'utf8').replace('belly', 'bally'));
     utimesSync(file, atimeMs / 1000, Math.floor(mtimeMs / 1000));
     expect(statSync(file)).toMatchObject({ size, ino, mtimeMs: Math.floor(mtimeMs / 1000) * 1000 });
-    expect(await keptLookup(await place())).toBeUndefined();
+    expect(await got()).toBeUndefined();
   });
 
-  it('hold no longer after a commit, and are not kept where Git logs none', async () => {
-    await keepLookup(await place(), fresh);
-    await store.commit('Nothing but what was there');
-    execFileSync('git', ['commit', '--quiet', '--allow-empty', '-m', 'Another'], { cwd: store.root });
-    expect(await keptLookup(await place())).toBeUndefined();
+  it('is not kept while a file is so young that its clock might not tell a second change, nor where Git logs no commits', async () => {
+    const file = path.join(store.root, 'shells/T-1/zones.yaml');
+    writeFileSync(file, readFileSync(file));
+    const young = await keptAt(store.root, asked('T-1'));
+    if (!young) throw new Error('not in Git');
+    const kept = await Sections.open(young);
+    kept.put('figure x', 1);
+    await kept.save();
+    expect((await Sections.open(young)).has('figure x')).toBe(false);
     const log = path.join(store.root, '.git/logs/HEAD');
     const text = readFileSync(log);
     rmSync(log);
-    expect(await keptAt(store.root, whereAsked('T-1'))).toBeUndefined();
+    expect(await keptAt(store.root, asked('T-1'))).toBeUndefined();
     writeFileSync(log, text);
+    expect(await keptAt(path.parse(store.root).root, asked('T-1'))).toBeUndefined();
   });
 
-  it('are not kept while a file is so young that its clock might not tell a second change', async () => {
-    const file = path.join(store.root, 'shells/T-1/zones.yaml');
-    writeFileSync(file, readFileSync(file));
-    const young = await keptAt(store.root, whereAsked('T-1'));
-    if (!young) throw new Error('not in Git');
-    await keepLookup(young, fresh);
-    expect(await keptLookup(young)).toBeUndefined();
-  });
-
-  it('lie beside Git’s own files, forty at most, and are nothing where they are damaged or there is no Git', async () => {
+  it('is nothing where a byte is another, its end is gone, or another user’s key marked it', async () => {
+    await put({ word: 'under' });
     const at = await place();
-    const folder = path.join(store.root, '.git/shellbook/where');
-    await keep(at, { a: 1 }, [
-      ['x', { b: 'ü' }],
-      ['y', [2]],
-    ]);
-    const kept = await readKept(at);
-    expect([kept?.head, kept?.part('x'), kept?.part('y'), kept?.part('z')]).toEqual([{ a: 1 }, { b: 'ü' }, [2], undefined]);
-    const whole = readFileSync(path.join(folder, at.name), 'utf8');
-    const cut = [whole.slice(0, -1), whole.replace('[2]', '[3]'), whole.replace('ü', '\0\0'), whole.slice(65)];
-    const forged = ['no JSON at all', '', '{}', JSON.stringify({ stamp: at.stamp }), ...['null', '{}', '[]', '"'].map(sealed)];
-    for (const damage of [...cut, ...forged]) {
-      writeFileSync(path.join(folder, at.name), damage);
-      expect(await readKept(at), damage).toBeUndefined();
-      expect(await keptLookup(at), damage).toBeUndefined();
+    const file = path.join(folder(), at.name);
+    const whole = readFileSync(file);
+    const text = whole.toString('latin1');
+    const spoilt = [
+      text.slice(0, -1),
+      text.replace('under', 'undar'),
+      text.slice(65),
+      text.replace(/^./u, (one) => (one === '0' ? '1' : '0')),
+      '',
+      '\n',
+    ];
+    for (const one of spoilt) {
+      writeFileSync(file, Buffer.from(one, 'latin1'));
+      expect(await got(), one.slice(0, 80)).toBeUndefined();
     }
-    await keep(at, { findables: 7 });
-    expect(await keptLookup(at)).toBeUndefined();
-    rmSync(folder, { recursive: true });
-    mkdirSync(folder);
-    for (let i = 0; i < 60; i++) writeFileSync(path.join(folder, `${i}.json`), '');
-    for (let i = 0; i < 60; i++) utimesSync(path.join(folder, `${i}.json`), 1000 + i, 1000 + i);
-    await keep(at, {}, []);
-    expect(readdirSync(folder).sort()).toEqual([...Array.from({ length: 39 }, (_, i) => `${i + 21}.json`), at.name].sort());
-    expect(await keptAt(path.parse(store.root).root, whereAsked('T-1'))).toBeUndefined();
+    for (const one of ['{}', 'null', '[]', JSON.stringify({ stamp: at.stamp, sections: { 'figure x': [0, 9e9, 'x'] } })]) {
+      writeFileSync(file, Buffer.concat([sealed(one) as Buffer, Buffer.from('\nabc')]));
+      expect(await got(), one).toBeUndefined();
+    }
+    writeFileSync(file, whole);
+    expect(await got()).toEqual({ word: 'under' });
+    expect(cacheKey()).toHaveLength(32);
+  });
+
+  it('lies beside Git’s own files, forty entries at most', async () => {
+    const at = await place();
+    rmSync(folder(), { recursive: true });
+    mkdirSync(folder());
+    for (let i = 0; i < 60; i++) writeFileSync(path.join(folder(), `${i}`), '');
+    for (let i = 0; i < 60; i++) utimesSync(path.join(folder(), `${i}`), 1000 + i, 1000 + i);
+    await put();
+    expect(readdirSync(folder()).sort()).toEqual([...Array.from({ length: 39 }, (_, i) => `${i + 21}`), at.name].sort());
   });
 });

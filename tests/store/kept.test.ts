@@ -27,8 +27,8 @@ describe('an answer kept by a key', () => {
     const text = readFileSync(file(), 'utf8');
     const spoilt = [text.replace('under', 'undar'), text.slice(0, -1), `${text} `, text.slice(65), '', '\0'.repeat(text.length)];
     for (const one of [...spoilt, ...['null', '7', '[]', '{"word":7}', '{'].map(sealed)]) {
-      writeFileSync(file(), one);
-      expect(await kept().get('a'), JSON.stringify(one)).toBeUndefined();
+      writeFileSync(file(), one as string | Buffer);
+      expect(await kept().get('a'), String(one)).toBeUndefined();
     }
     writeFileSync(file(), text);
     expect(await kept().get('a')).toEqual({ word: 'under' });

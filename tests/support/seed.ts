@@ -1,3 +1,5 @@
+import os from 'node:os';
+import path from 'node:path';
 import fc from 'fast-check';
 
 /**
@@ -6,3 +8,6 @@ import fc from 'fast-check';
  */
 const wanted = process.env.SHELLBOOK_SEED ?? '20261125';
 if (wanted !== 'random') fc.configureGlobal({ ...fc.readConfigureGlobal(), seed: Number(wanted) });
+
+// What is kept of the user's own goes to a folder of the tests; the programs that they start find it there too.
+process.env.XDG_CACHE_HOME = path.join(os.tmpdir(), `shellbook-tests-${os.userInfo().username}`);

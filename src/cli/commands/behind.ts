@@ -1,8 +1,8 @@
 import type { Surface } from '../../compute/access/surfaces.js';
 import { UserError } from '../../user-error.js';
+import { answering } from '../answering.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { openForAnswer, revisionOf } from '../open.js';
 import type { Registry } from '../registry.js';
 
 interface Options {
@@ -27,7 +27,7 @@ export function declareBehind(registry: Registry): void {
 }
 
 async function look({ shell, panel }: Options, context: Context): Promise<Status> {
-  const opened = await openForAnswer(shell, context, []);
+  const opened = await answering(shell, context, []);
   const { behind } = await import('../../query/lookup/index.js');
   const contents = behind(opened.assessment, panel);
   if (!contents) throw new UserError(await noSuchPanel(shell, panel, Object.keys(opened.assessment.figures.access.behind)));
@@ -46,7 +46,7 @@ async function look({ shell, panel }: Options, context: Context): Promise<Status
       nearest_mm: place3(one.nearest),
     }));
     context.print(
-      envelope('behind', shell, revisionOf(opened), {
+      envelope('behind', shell, opened.revision, {
         panel,
         surface: surfaceJson(surfaces(opened.assessment.model).get(panel) as Surface),
         hazards: hazards.map(({ kind, word, ids }) => ({ kind, word, ids })),

@@ -1,7 +1,7 @@
 import { UserError } from '../../user-error.js';
+import { answering } from '../answering.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { openForAnswer, revisionOf } from '../open.js';
 import type { Registry } from '../registry.js';
 
 interface Options {
@@ -18,14 +18,14 @@ export function declareIsolate(registry: Registry): void {
 }
 
 async function cutOff({ shell, id }: Options, context: Context): Promise<Status> {
-  const opened = await openForAnswer(shell, context, []);
+  const opened = await answering(shell, context, []);
   const { isolate } = await import('../../query/lookup/index.js');
   const isolation = isolate(opened.assessment, id);
   if (!isolation) throw new UserError(await nothingToIsolate(shell, id, opened.assessment.model.shell.byId.keys()));
   if (context.settings.json) {
     const { envelope } = await import('../report/json.js');
     context.print(
-      envelope('isolate', shell, revisionOf(opened), {
+      envelope('isolate', shell, opened.revision, {
         id: isolation.id,
         kind: isolation.kind,
         media: isolation.media,

@@ -1,8 +1,8 @@
 import type { Vec3 } from '../../geometry/vector.js';
 import { UserError } from '../../user-error.js';
+import { answering } from '../answering.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { openForAnswer, revisionOf } from '../open.js';
 import type { Registry } from '../registry.js';
 
 interface Options {
@@ -43,7 +43,7 @@ async function look(options: Options, context: Context): Promise<Status> {
   const place = unitsOnEach(options.place).map((one, i) => lengthOf(one, `${'xyz'[i]} of the place`)) as unknown as Vec3;
   const withinMm = lengthOf(options.within, '--within');
   const uncertaintyMm = lengthOf(options.knownTo, '--known-to');
-  const opened = await openForAnswer(options.shell, context, []);
+  const opened = await answering(options.shell, context, []);
   const { near, screwAt } = await import('../../query/lookup/index.js');
   const hits = near(opened.assessment, place, withinMm, uncertaintyMm);
   const screw = screwAt(opened.assessment, place, uncertaintyMm);
@@ -57,7 +57,7 @@ async function look(options: Options, context: Context): Promise<Status> {
       tolerance_mm: one.toleranceMm,
     }));
     context.print(
-      envelope('near', options.shell, revisionOf(opened), {
+      envelope('near', options.shell, opened.revision, {
         place_mm: place3(place),
         within_mm: withinMm,
         uncertainty_mm: uncertaintyMm,

@@ -1,6 +1,6 @@
+import { answering } from '../answering.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { openForAnswer, revisionOf } from '../open.js';
 import type { Registry } from '../registry.js';
 
 interface Options {
@@ -19,16 +19,12 @@ export function declareRelease(registry: Registry): void {
 }
 
 async function release(options: Options, context: Context): Promise<Status> {
-  const opened = await openForAnswer(options.shell, context);
-  const [{ handOver }, { checkedShell }, { closedOf }] = await Promise.all([
-    import('../report/release.js'),
-    import('../report/checked.js'),
-    import('../closed-of.js'),
-  ]);
-  const sheet = handOver(checkedShell(opened), await closedOf(opened));
+  const opened = await answering(options.shell, context);
+  const [{ handOver }, { checkedAs }] = await Promise.all([import('../report/release.js'), import('../report/checked.js')]);
+  const sheet = handOver(checkedAs(opened.assessment, opened.revision), await opened.closed());
   if (context.settings.json) {
     const { releaseJson } = await import('../report/release-json.js');
-    context.print(releaseJson(sheet, revisionOf(opened)));
+    context.print(releaseJson(sheet, opened.revision));
   } else {
     const { releaseText } = await import('../report/release-text.js');
     context.print(releaseText(sheet, context.paint, options.all));

@@ -1,6 +1,6 @@
+import { answering } from '../answering.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { openForAnswer, revisionOf } from '../open.js';
 import type { Registry } from '../registry.js';
 
 interface Options {
@@ -27,10 +27,10 @@ export function declareTakeoff(registry: Registry): void {
 }
 
 async function takeoff(options: Options, context: Context): Promise<Status> {
-  const opened = await openForAnswer(options.shell, context, ['member', 'panel']);
+  const opened = await answering(options.shell, context, ['member', 'panel']);
   if (context.settings.json) {
     const { takeoffJson } = await import('../report/takeoff-json.js');
-    context.print(takeoffJson(opened.assessment, revisionOf(opened)));
+    context.print(takeoffJson(opened.assessment, opened.revision));
   } else {
     const { takeoffText } = await import('../report/takeoff-text.js');
     context.print(takeoffText(opened.assessment, context.paint, options.each));

@@ -1,7 +1,7 @@
 import { UserError } from '../../user-error.js';
+import { type Answering, answering } from '../answering.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { type OpenShell, openForAnswer, revisionOf } from '../open.js';
 import type { Registry } from '../registry.js';
 
 interface Options {
@@ -39,12 +39,12 @@ export function declareWeights(registry: Registry): void {
 const again = (one: string, before: readonly string[]): readonly string[] => [...before, one];
 
 async function weights(options: Options, context: Context): Promise<Status> {
-  const opened = await openForAnswer(options.shell, context, ['shell', 'weight']);
+  const opened = await answering(options.shell, context, ['shell', 'weight']);
   const { assessment } = opened;
   if (options.with.length > 0) return withLoads(options, context, opened);
   if (context.settings.json) {
     const { weightsJson } = await import('../report/weights-json.js');
-    context.print(weightsJson(assessment, revisionOf(opened)));
+    context.print(weightsJson(assessment, opened.revision));
   } else {
     const { weightsText } = await import('../report/weights-text.js');
     context.print(weightsText(assessment, context.paint, options.all));
@@ -55,7 +55,7 @@ async function weights(options: Options, context: Context): Promise<Status> {
 }
 
 /** The vehicle with loads that somebody thinks of. Exit 1 where anything is over. */
-async function withLoads(options: Options, context: Context, opened: OpenShell): Promise<Status> {
+async function withLoads(options: Options, context: Context, opened: Answering): Promise<Status> {
   const { model, figures } = opened.assessment;
   const { thoughtOf } = await import('../thoughts.js');
   const { whatIf } = await import('../../compute/weights/what-if.js');
@@ -68,7 +68,7 @@ async function withLoads(options: Options, context: Context, opened: OpenShell):
   }
   if (context.settings.json) {
     const { weightsJson } = await import('../report/weights-json.js');
-    context.print(weightsJson(opened.assessment, revisionOf(opened), whatIfJson(options.with, thoughts, rows)));
+    context.print(weightsJson(opened.assessment, opened.revision, whatIfJson(options.with, thoughts, rows)));
   } else {
     const { shownIn } = await import('../report/shown.js');
     const texts = shownIn(model.shop.units).map((shown) => whatIfText(options.with, rows, shown, context.paint));

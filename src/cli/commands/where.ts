@@ -1,6 +1,6 @@
+import { answering } from '../answering.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import type { TraceQuery } from '../kept-lookup.js';
 import type { Registry } from '../registry.js';
 
 interface Options {
@@ -35,51 +35,26 @@ export function declareWhere(registry: Registry): void {
 }
 
 async function find({ shell, query }: Options, context: Context): Promise<Status> {
-  const { keepLookup, keptLookup, placeOf } = await import('../kept-lookup.js');
-  const place = await placeOf(shell, context);
-  const kept = place && (await keptLookup(place));
-  if (kept?.warning !== undefined) context.tell(kept.warning);
-  const sought = kept ?? (await seek(shell, context));
-  const { ask } = await import('../../query/lookup/ask.js');
-  const answer = ask(sought.lookup, query);
+  const opened = await answering(shell, context, []);
+  const [{ ask }, { lookupOf }] = await Promise.all([
+    import('../../query/lookup/ask.js'),
+    import('../../query/lookup/lookup-of.js'),
+  ]);
+  const answer = ask(lookupOf(opened.assessment), query);
   const { matches, topics } = answer;
   if (context.settings.json) {
     const { whereJson } = await import('../report/where-json.js');
-    context.print(whereJson(shell, sought.revision, answer, sought.pagesOf));
+    context.print(whereJson(shell, opened.revision, answer, await opened.pages()));
   } else if (matches.length + topics.length > 0) {
     const { whereText } = await import('../report/where-text.js');
-    context.print(whereText(sought, answer, sought.pagesOf, context.paint));
+    const { shop, shell: of } = opened.assessment.model;
+    const services = new Map(of.services.map((service) => [service.id, service.name]));
+    const shown = { units: shop.units, services, ...(opened.edition ? { edition: opened.edition } : {}) };
+    context.print(whereText(shown, answer, await opened.pages(), context.paint));
   } else
     context.tell(
       `Nothing in ${shell} is called \`${query}\`. See what there is: shellbook takeoff ${shell} --each, or the book's index`,
     );
-  if (place && !kept) await keepLookup(place, sought);
   // Names that are only near to what was asked for are offered, and are no answer.
   return topics.length > 0 || matches.some(({ quality }) => quality !== 'close') ? 0 : 1;
-}
-
-/** Reads and computes. */
-async function seek(shell: string, context: Context): Promise<TraceQuery> {
-  const [{ openForAnswer, revisionOf }, { lookupOf }, { bookPages }] = await Promise.all([
-    import('../open.js'),
-    import('../../query/lookup/lookup-of.js'),
-    import('../book-pages.js'),
-  ]);
-  const said: string[] = [];
-  const tell = (text: string): void => {
-    said.push(text);
-    context.tell(text);
-  };
-  const opened = await openForAnswer(shell, { ...context, tell }, []);
-  const { shop, shell: model } = opened.assessment.model;
-  const { book } = opened.store;
-  return {
-    lookup: lookupOf(opened.assessment),
-    units: shop.units,
-    services: new Map(model.services.map((service) => [service.id, service.name])),
-    revision: revisionOf(opened),
-    ...(book ? { edition: book.edition } : {}),
-    ...(said.length > 0 ? { warning: said.join('\n') } : {}),
-    pagesOf: await bookPages(opened),
-  };
 }

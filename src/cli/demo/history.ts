@@ -8,6 +8,7 @@ import { parse } from 'yaml';
 import { dayOf } from '../../quantity/day.js';
 import { MadeRepository } from '../../store/git/new.js';
 import { UserError } from '../../user-error.js';
+import { PACKAGE_FOLDER } from '../package-folder.js';
 import { DEMO_MARKER } from './place.js';
 import { PLAN_FILE, type Plan, statesOf } from './plan.js';
 
@@ -54,7 +55,7 @@ export async function layDemoHistory(
 type Commit = Plan['commits'][number];
 
 export const readDemoPlan = async (): Promise<Plan> =>
-  parse(await readFile(fileURLToPath(new URL(`../../../${PLAN_FILE}`, import.meta.url)), 'utf8')) as Plan;
+  parse(await readFile(fileURLToPath(new URL(PLAN_FILE, PACKAGE_FOLDER)), 'utf8')) as Plan;
 
 /** Every file of the demo store by its path. Throws {@link UserError} where `from` is no store. */
 export async function readDemoStore(from: string): Promise<ReadonlyMap<string, Buffer>> {

@@ -1,6 +1,7 @@
 import type { Assessment } from '../../assess.js';
 import { blocks, type Counts, count, type DecidedFinding, decide } from '../../rules/decide.js';
-import { type OpenShell, type OpenStore, revisionOf } from '../open.js';
+import type { OpenShell, OpenStore } from '../open.js';
+import { revisionOf } from '../revision-of.js';
 
 /** What `check` has to say about the store's own files, or about one shell. */
 export interface Checked {
@@ -15,10 +16,11 @@ export interface CheckedShell extends Checked {
   readonly assessment: Assessment;
 }
 
-export function checkedShell(opened: OpenShell): CheckedShell {
-  const { assessment } = opened;
+export const checkedShell = (opened: OpenShell): CheckedShell => checkedAs(opened.assessment, revisionOf(opened));
+
+export function checkedAs(assessment: Assessment, revision: string | null): CheckedShell {
   const { shell } = assessment.model;
-  const judged = checked(decide(assessment.findings, shell.findings), revisionOf(opened));
+  const judged = checked(decide(assessment.findings, shell.findings), revision);
   return { ...judged, shell: shell.id, assessment };
 }
 

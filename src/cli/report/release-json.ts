@@ -1,4 +1,4 @@
-import { progressOf, stateName } from '../../closeout/state.js';
+import { stateName } from '../../closeout/state.js';
 import { envelope, findingJson, place3 } from './json.js';
 import type { HandOver } from './release.js';
 import { budgetJson } from './weights-json.js';
@@ -6,7 +6,7 @@ import { budgetJson } from './weights-json.js';
 export function releaseJson(sheet: HandOver, revision: string | null): string {
   const { model, weights, closed } = sheet;
   return envelope('release', model.shell.id, revision, {
-    state: stateName(progressOf(model), closed),
+    state: stateName(sheet.progress, closed),
     closed: closed ? { tag: closed.tag, revision_letter: closed.revision } : null,
     basis: weights.basis,
     basis_ticket: weights.basisTicket,

@@ -1,4 +1,4 @@
-import { progressOf, stateName } from '../../closeout/state.js';
+import { stateName } from '../../closeout/state.js';
 import type { Model } from '../../model/shell.js';
 import { length, position } from '../../quantity/format.js';
 import { ASSUMED_TOLERANCE_MM, type Face, type KeepClean, LOOK_MM, type OpenInZone } from '../../query/release/index.js';
@@ -29,8 +29,7 @@ export function releaseText(sheet: HandOver, paint: Paint, all: boolean): string
   return parts.join('\n\n');
 }
 
-function stateText({ model, closed }: HandOver): string {
-  const progress = progressOf(model);
+function stateText({ progress, closed }: HandOver): string {
   const state = stateName(progress, closed);
   const tag = closed ? ` ${state === 'closed' ? 'as' : 'since'} ${closed.tag}, revision ${closed.revision}` : '';
   return `${state}${tag}${progress.stage === null ? '' : `, next to sign off: ${progress.stage}`}`;

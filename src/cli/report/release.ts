@@ -1,8 +1,9 @@
+import type { Progress } from '../../closeout/state.js';
 import type { Weights } from '../../compute/weights/types.js';
 import type { Model } from '../../model/shell.js';
+import { derived } from '../../query/derived.js';
 import {
   type Face,
-  faces,
   type KeepClean,
   keepClean,
   leftOfGvwr,
@@ -18,6 +19,7 @@ import type { CheckedShell } from './checked.js';
 /** What the next trade must know, in one piece: for the terminal and for JSON. */
 export interface HandOver {
   readonly model: Model;
+  readonly progress: Progress;
   readonly closed?: ClosedAs;
   readonly weights: Weights;
   /** Least GVWR margin of the standard conditions. */
@@ -49,7 +51,8 @@ export function handOver({ assessment, findings }: CheckedShell, closed?: Closed
     weights: figures.weights,
     ...(whole === undefined ? {} : { leftOfGvwrKg: whole }),
     stations: stations(figures.weights, model.shell.chassis.axles),
-    faces: faces(model, figures.takeOff),
+    faces: derived(assessment, 'faces'),
+    progress: derived(assessment, 'progress'),
     keepClean: keepClean(model),
     open: openByZone(model, open),
     cautions: CAUTIONS,

@@ -1,0 +1,134 @@
+import type { Assessment } from '../assess.js';
+import type { Edition } from '../book/input.js';
+import type { Finding } from '../finding.js';
+import type { Model } from '../model/shell.js';
+import type { DerivedName } from '../query/derived.js';
+import type { RuleArea } from '../rules/rule.js';
+import type { ClosedAs } from '../store/closed-as.js';
+import { findStore } from '../store/find.js';
+import { keptAt } from '../store/kept-answers.js';
+import { Sections } from '../store/sections.js';
+import type { Context } from './context.js';
+import { localDay } from './local-day.js';
+import type { OpenShell } from './open.js';
+import { programFiles } from './program-files.js';
+
+/** What a look-up answers from: a shell that was read and judged just now, or what was kept of it when that was done. */
+export interface Answering {
+  readonly assessment: Assessment;
+  /** The last commit that touched its record; null outside Git. */
+  readonly revision: string | null;
+  /** Which book the records come from, where they come from one. */
+  readonly edition?: Edition;
+  /** Where a record stands in the printed book of exactly these records. */
+  pages(): Promise<(id: string) => readonly number[]>;
+  closed(): Promise<ClosedAs | undefined>;
+}
+
+/** Which rules' findings look-ups ask for; the others are judged by all. */
+type Areas = readonly RuleArea[] | undefined;
+const ASKED: readonly Areas[] = [[], ['shell', 'weight'], ['member', 'panel'], undefined];
+
+/** What is not committed is taken as changed today. */
+const findingsOf = (areas: Areas): string => `findings ${areas?.join(' ') ?? `of all on ${localDay(new Date())}`}`;
+
+interface Head {
+  readonly revision: string | null;
+}
+
+/**
+ * Opens one shell for an answer and says on standard error when its records have errors. `areas` are those whose rules touch the answer
+ * (none: only errors of reading do); absent, every rule counts. The first question of a state of the records computes and keeps every
+ * figure; the next ones read what they need.
+ */
+export async function answering(shell: string, context: Context, areas?: readonly RuleArea[]): Promise<Answering> {
+  const kept = await sectionsOf(shell, context);
+  const found = kept && (await fromKept(kept, context, areas));
+  if (found) return found;
+  const { openForAnswer, revisionOf } = await import('./open.js');
+  const opened = await openForAnswer(shell, context, areas);
+  if (kept) context.later(() => keepAll(kept, opened, context));
+  const { book } = opened.store;
+  return {
+    assessment: opened.assessment,
+    revision: revisionOf(opened),
+    ...(book ? { edition: book.edition } : {}),
+    pages: async () => (await import('./book-pages.js')).bookPages(opened),
+    closed: async () => (await import('./closed-of.js')).closedOf(opened),
+  };
+}
+
+/** Undefined for a book, and outside Git. */
+async function sectionsOf(shell: string, { io, settings }: Context): Promise<Sections | undefined> {
+  if (settings.book !== undefined) return undefined;
+  const at = await keptAt(findStore(io.cwd, settings.store), {
+    room: 'figures',
+    question: shell,
+    program: programFiles(),
+    inGit: ['refs/tags'],
+    standing: true,
+  });
+  return at && Sections.open(at);
+}
+
+/** Undefined where something that this answer needs is not kept. */
+async function fromKept(kept: Sections, context: Context, areas: Areas): Promise<Answering | undefined> {
+  const name = findingsOf(areas);
+  if (!['head', 'model', 'closed', name].every((one) => kept.has(one))) return undefined;
+  const { figuresOf } = await import('../compute/figures-of.js');
+  const model = kept.get('model') as Model;
+  const assessment: Assessment = {
+    model,
+    kept,
+    figures: figuresOf(model, undefined, kept),
+    findings: kept.get(name) as readonly Finding[],
+  };
+  if (assessment.findings.some(({ severity }) => severity === 'error')) await warn(assessment, context);
+  context.later(() => kept.save());
+  return {
+    assessment,
+    ...(kept.get('head') as Head),
+    pages: () => pagesOf(kept, model, context),
+    closed: async () => (kept.get('closed') as { readonly closed?: ClosedAs }).closed,
+  };
+}
+
+async function warn({ findings, model: { shell } }: Assessment, context: Context): Promise<void> {
+  const [{ decide }, { shadowText }] = await Promise.all([import('../rules/decide.js'), import('./report/findings.js')]);
+  const said = shadowText(shell.id, decide(findings, shell.findings));
+  if (said) context.tell(said);
+}
+
+async function keepAll(kept: Sections, opened: OpenShell, context: Context): Promise<void> {
+  const [{ openShell, revisionOf }, { closedOf }] = await Promise.all([import('./open.js'), import('./closed-of.js')]);
+  const { model, figures } = opened.assessment;
+  kept.put('head', { revision: revisionOf(opened) } satisfies Head);
+  const { elsewhere: _neighbours, changes: _dated, ...own } = model;
+  kept.put('model', own);
+  kept.put('closed', { closed: await closedOf(opened) });
+  for (const [name, figure] of Object.entries(figures)) kept.put(`figure ${name}`, figure);
+  const { DERIVED, derived } = await import('../query/derived.js');
+  for (const name of Object.keys(DERIVED) as DerivedName[]) derived({ model, figures, kept }, name);
+  for (const areas of ASKED) {
+    const { assessment } = await openShell(opened.store, model.shell.id, context, areas, {}, figures);
+    kept.put(findingsOf(areas), assessment.findings);
+  }
+  await kept.save();
+}
+
+/** Pages of the service edition that was printed of exactly these records. */
+async function pagesOf(kept: Sections, model: Model, { io, settings }: Context): Promise<(id: string) => readonly number[]> {
+  const [{ repositoryOf }, { keptMaps, readPageMap }, { pagesIn }] = await Promise.all([
+    import('../store/git/repository.js'),
+    import('../store/page-map.js'),
+    import('./book-pages.js'),
+  ]);
+  const root = findStore(io.cwd, settings.store);
+  const gitDir = repositoryOf(root)?.gitDir;
+  if (gitDir === undefined || !(await keptMaps(gitDir))) return () => [];
+  if (!kept.has('fingerprint')) {
+    const [{ readStoreText }, { fingerprintIn }] = await Promise.all([import('../store/read.js'), import('./fingerprint-of.js')]);
+    kept.put('fingerprint', (await fingerprintIn(await readStoreText(root, model.shell.id), model)).fingerprint);
+  }
+  return pagesIn(await readPageMap(gitDir, kept.get('fingerprint') as string, 'service'));
+}
