@@ -64,6 +64,7 @@ export const shellHead = part(
     title: prose('What the coach is'),
     vin: text('Vehicle identification number, 17 characters').ofOne(),
     customer: customer.ofOne(),
+    first_sale: date('Day of the first retail sale; the weight label is the maker’s to correct until then').ofOne(),
     envelope,
     care: list(block(care), 'What is to be done to the coach at intervals'),
     paint: list(block(paint), 'Paint, where it is'),

@@ -1,3 +1,4 @@
+import { GRAVITY } from '../../compute/weights/point-loads.js';
 import type { Declared } from '../../model/shell.js';
 import { onRoof, roofLinesOf } from '../../query/lookup/index.js';
 import type { Book } from '../book.js';
@@ -63,6 +64,7 @@ function usesTable(book: Book, uses: readonly Use[]) {
         (row) => ratingWords(book, row),
         (row) => row.points[0]?.note,
       ),
+      c.text('Asked to carry', (row) => askedWords(book, row)),
       c.text(
         'Declared by',
         (row) => row.points[0]?.by,
@@ -78,6 +80,24 @@ function ratingWords(book: Book, { points: [one, ...more], otherwise }: Allowed)
   if (!one) return otherwise;
   const rating = one.rating ? book.show.rating(one.rating) : 'no rating declared';
   return more.length > 0 ? `${rating} each` : rating;
+}
+
+/** Its share by statics, of what, and what comes off first: without that, the plain word that it is not proved. */
+function askedWords(book: Book, { points }: Allowed): string {
+  const loads = book.assessment.figures.weights.pointLoads.filter((one) => points.some(({ id }) => id === one.id));
+  const [first] = loads;
+  if (!first) return points.length === 0 ? '' : 'not known: nothing recorded hangs on it';
+  const most = Math.max(...loads.map((one) => one.loadN)) / GRAVITY;
+  const share = loads.length > 1 ? `up to ${book.show.mass(most)} each` : book.show.mass(most);
+  if (!['lift', 'jack', 'stand', 'tow'].includes(first.kind)) return `${share} as recorded`;
+  const what = { shell: 'the shell off its chassis', 'whole vehicle': 'the whole vehicle', 'not recorded': 'the whole vehicle' }[
+    first.lifts
+  ];
+  const off =
+    first.unboltFirst.length > 0
+      ? `first: ${first.unboltFirst.join('; ')}`
+      : 'what to unbolt first is not recorded: not proved, ask its author';
+  return `${share} of ${book.show.mass(first.ofKg)}, ${what}; ${off}`;
 }
 
 /** Places that differ by less than this are one line across the roof, mm. */

@@ -64,11 +64,11 @@ function ratingTable(book: Book) {
       c.id('Axle', (axle) => axle.id),
       c.station('From datum', (axle) => axle.xMm),
       c.mass('GAWR', (axle) => axle.gawrKg),
-      c.mass('Tyres', (axle) => ratings.get(axle.id)?.tyresKg),
-      c.mass('Wheels', (axle) => axle.wheelsKg),
+      c.mass('Tyres, all', (axle) => ratings.get(axle.id)?.tyresKg),
+      c.mass('Wheels, all', (axle) => ratings.get(axle.id)?.wheelsKg),
       c.mass('Suspension', (axle) => axle.suspensionKg),
       c.massDown('Limit', (axle) => ratings.get(axle.id)?.limitKg),
-      c.text('Ruled by', (axle) => {
+      c.text('Limited by', (axle) => {
         const by = ratings.get(axle.id)?.limitedBy;
         return by && RULING[by];
       }),
@@ -188,7 +188,7 @@ function bayTable(book: Book) {
       c.massDown('Stated limit', (bay) => bay.limitKg),
       c.massDown('Most, others empty', (bay) => allowances.get(bay.id)?.allowanceKg),
       c.massDown('Most, all together', (bay) => allowances.get(bay.id)?.togetherKg),
-      c.text('Ruled by', (bay) => allowances.get(bay.id)?.limitedBy),
+      c.text('Limited by', (bay) => allowances.get(bay.id)?.limitedBy),
     ],
     empty: 'No bays are recorded.',
   });

@@ -1,4 +1,5 @@
 import type { Assessment } from '../../assess.js';
+import { GRAVITY } from '../../compute/weights/point-loads.js';
 import type { AxleBudget, CargoLabel, ConditionFigure, Forecast, Reconciled } from '../../compute/weights/types.js';
 import { envelope, type Json, place3 } from './json.js';
 
@@ -95,6 +96,15 @@ export function weightsJson({ model, figures }: Assessment, revision: string | n
       limit_kg: one.limitKg,
       tyres: one.tyres,
       tyre_kg: one.tyreKg,
+    })),
+    point_loads: weights.pointLoads.map((one) => ({
+      id: one.id,
+      kind: one.kind,
+      of_kg: one.ofKg,
+      load_kg: one.loadN / GRAVITY,
+      rating_kg: one.ratingN === undefined ? undefined : one.ratingN / GRAVITY,
+      lifts: one.lifts,
+      unbolt_first: one.unboltFirst,
     })),
     full_without_bays_kg: weights.fullWithoutBaysKg,
     with: whatIf,

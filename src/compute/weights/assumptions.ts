@@ -1,5 +1,6 @@
 import type { Model } from '../../model/shell.js';
 import { date, mass, percent } from '../../quantity/format.js';
+import { KG_PER_LB } from '../../quantity/units.js';
 import type { Basis } from './basis.js';
 import { holdsGas, tankRole } from './tanks.js';
 
@@ -20,7 +21,9 @@ export function assumptions(model: Model, basis: Basis, reserve: number): readon
     ...(chassis.bare && !chassis.bare.condition.fuelKnown
       ? ['The bare chassis does not say how much fuel was in: it is taken as empty, and the whole tank is added.']
       : []),
-    ...(seats.some((seat) => seat.belted) ? [`Each belted seat counts ${mass(68, units)} (49 CFR 571.110).`] : []),
+    ...(seats.some((seat) => seat.belted)
+      ? [`Each belted seat counts ${mass(68, units)} (49 CFR ${seatLaw(chassis.gvwrKg)}).`]
+      : []),
     ...shared.map(
       (axle) =>
         `Axle ${axle.id} takes ${percent(axle.share?.fraction ?? 0, 0)} of the load that it shares with ${axle.share?.with}, as stated.`,
@@ -69,6 +72,10 @@ export function assumptions(model: Model, basis: Basis, reserve: number): readon
     'Road limits are those of the United States Interstate system, information only: states and provinces differ.',
   ];
 }
+
+/** 571.110 ends at 10,000 lb of GVWR; above it 571.120 S10 has the motor home, 567.4(g)(3) the mass of an occupant. */
+const seatLaw = (gvwrKg: number | undefined): string =>
+  gvwrKg !== undefined && gvwrKg <= 10_000 * KG_PER_LB ? '571.110 S3' : '571.120 S10, 567.4(g)(3)';
 
 function basisText(model: Model, { kind, survey, estimate, notWeighed }: Basis): string {
   const addedKg = notWeighed.reduce((sum, item) => sum + item.massKg, 0);

@@ -8,15 +8,17 @@ import { bayAllowances, bayLimits } from './bay-allowances.js';
 import { roadLimits } from './bridge.js';
 import { budget, liftedRooms, reserveOf } from './budget.js';
 import { stageOrder, whenBuilt } from './built.js';
-import { carrying, solveAxleLoads } from './burden.js';
+import { carrying, solveAxleLoads, totalOf } from './burden.js';
 import { cargo, cargoLabel, waterKg } from './cargo.js';
 import { cgHeights } from './cg-height.js';
 import type { Judging } from './conditions.js';
 import { forecast, growth } from './growth.js';
 import { influence } from './influence.js';
+import type { Load } from './load.js';
 import { loadLines } from './load-lines.js';
 import { tanksOf } from './loadings.js';
 import { bareUnladen, survey } from './normalise.js';
+import { heaviest, pointLoads, shellAlone } from './point-loads.js';
 import { problems } from './problems.js';
 import { axleRating } from './ratings.js';
 import { gaugeOf, rangeOf, searchStates } from './search-states.js';
@@ -70,6 +72,7 @@ export function weights(model: Model, takeOff: TakeOff): Weights {
     notLoadedWith: [...new Set(search.shut.map((state) => [...state.lifted].map((id) => `${id} up`).join(', ')))],
     ...extremes(judging, search),
     loadLines: loadLines(judging, search),
+    pointLoads: pointLoads(model, heaviestUnladen(judging, conditions), shellAlone([...items.values()]), [...items.values()]),
     reserve,
     cgHeight: cgHeights(model),
     basis: basis.kind,
@@ -101,6 +104,13 @@ function trailer({ model, judged }: Judging, heaviest: ConditionFigure | undefin
 function baysOf({ model, ratings, unladen, judged }: Judging, { open }: Search): Weights['bays'] {
   if (open.length === 0 || !judged) return [];
   return bayAllowances(model.shell.bays, bayLimits(model, unladen, open, ratings));
+}
+
+/** The unladen vehicle at the heavy end of what is known of it; nothing where nothing weighed says what it is. */
+function heaviestUnladen({ model, unladen, judged }: Judging, conditions: readonly ConditionFigure[]): Load | undefined {
+  if (!judged) return undefined;
+  const uncertaintyKg = conditions.find((one) => one.name === 'unladen' && one.kind === 'standard')?.uncertaintyKg ?? 0;
+  return heaviest(totalOf(unladen.burden, model.shell.chassis.axles), uncertaintyKg);
 }
 
 /** The mass of everything full, and the least that each axle carries in any way of loading. */

@@ -20,7 +20,7 @@ export interface Loading {
 
 const DOWN: ReadonlySet<string> = new Set();
 
-/** Every belted seat taken; 68 kg (150 lb) each (49 CFR 571.110 S3). */
+/** Every belted seat taken; 68 kg (150 lb) each (49 CFR 567.4(g)(3); 571.110 S3 up to 10,000 lb of GVWR). */
 export const occupantsLoad = ({ shell }: Model): Load =>
   sumOf(shell.seats.filter((seat) => seat.belted).map((seat) => loadAt(OCCUPANT_KG, seat.at)));
 

@@ -173,6 +173,18 @@ export interface RoadLimit {
   readonly marginKg: number;
 }
 
+/** What a declared point, mounting, floor or roof is asked to carry. */
+export interface PointLoad {
+  readonly id: string;
+  readonly kind: string;
+  /** The whole mass that it has a share of. */
+  readonly ofKg: number;
+  readonly loadN: number;
+  readonly ratingN?: number;
+  readonly lifts: 'whole vehicle' | 'shell' | 'not recorded';
+  readonly unboltFirst: readonly string[];
+}
+
 /** An axle or an end of it, as a straight line in what is put on; one for each way that the vehicle may stand. */
 export interface LoadLine {
   readonly axle: string;
@@ -263,6 +275,7 @@ export interface Weights {
   /** The same with every bay empty. */
   readonly fullWithoutBaysKg?: number;
   readonly loadLines: readonly LoadLine[];
+  readonly pointLoads: readonly PointLoad[];
   /** The least that each axle may come to carry, by axle. */
   readonly leastKg: Readonly<Record<string, number>>;
   /** Fraction of each axle's limit that is kept in reserve for the budget. */

@@ -1,5 +1,6 @@
 import type { Rule } from '../rule.js';
 import { concentratedLoad } from './concentrated-load.js';
+import { declaredBelowLoad } from './declared-below-load.js';
 import { endsDoNotAdd } from './ends-do-not-add.js';
 import { gcwrBelowGvwr } from './gcwr-below-gvwr.js';
 import { grossDiffers } from './gross-differs.js';
@@ -29,6 +30,7 @@ import { withinUncertainty } from './within-uncertainty.js';
 import { worstOver } from './worst-over.js';
 
 export const weightRules: readonly Rule[] = [
+  declaredBelowLoad,
   overRating,
   negativeAxle,
   wheelEndOver,

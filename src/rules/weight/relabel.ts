@@ -9,9 +9,9 @@ export const relabel: Rule = {
   asks: 'missing',
   duty: 'administrator',
   finds:
-    'Amendments that put on more than the lesser of 1.5 % of GVWR and 100 lb, and no new label on record. A library rule pack may state another limit.',
+    'Amendments before the first retail sale that put on more than the lesser of 1.5 % of GVWR and 100 lb, and no new label on record. Where `first_sale` is not recorded, every amendment counts. A library rule pack may state another limit.',
   why: 'Added before first sale, such mass must be told on the label: what it says may be loaded no longer holds.',
-  source: '49 CFR 571.120 S10.5; 72 FR 68442 (2007)',
+  source: '49 CFR 571.120 S10.5, which ends at the first retail sale; 72 FR 68442 (2007)',
   examples: {
     given: `
 # components.yaml
@@ -28,7 +28,8 @@ export const relabel: Rule = {
 `,
   },
   check({ figures, model }) {
-    const { amendments, chassis, declared } = model.shell;
+    const { chassis, declared, firstSale } = model.shell;
+    const amendments = model.shell.amendments.filter((one) => firstSale === undefined || dayOf(one.date) < dayOf(firstSale));
     if (amendments.length === 0 || chassis.gvwrKg === undefined) return [];
     const changed = new Set(amendments.flatMap((amendment) => amendment.changes));
     const added = figures.takeOff.items.filter((item) => changed.has(item.id));
