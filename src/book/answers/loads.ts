@@ -1,4 +1,3 @@
-import { GRAVITY } from '../../compute/weights/point-loads.js';
 import type { Declared } from '../../model/shell.js';
 import { onRoof, roofLinesOf } from '../../query/lookup/index.js';
 import type { Book } from '../book.js';
@@ -87,7 +86,7 @@ function askedWords(book: Book, { points }: Allowed): string {
   const loads = book.assessment.figures.weights.pointLoads.filter((one) => points.some(({ id }) => id === one.id));
   const [first] = loads;
   if (!first) return points.length === 0 ? '' : 'not known: nothing recorded hangs on it';
-  const most = Math.max(...loads.map((one) => one.loadN)) / GRAVITY;
+  const most = Math.max(...loads.map((one) => one.loadKg));
   const share = loads.length > 1 ? `up to ${book.show.mass(most)} each` : book.show.mass(most);
   if (!['lift', 'jack', 'stand', 'tow'].includes(first.kind)) return `${share} as recorded`;
   const what = { shell: 'the shell off its chassis', 'whole vehicle': 'the whole vehicle', 'not recorded': 'the whole vehicle' }[

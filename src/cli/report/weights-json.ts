@@ -1,5 +1,4 @@
 import type { Assessment } from '../../assess.js';
-import { GRAVITY } from '../../compute/weights/point-loads.js';
 import type { AxleBudget, CargoLabel, ConditionFigure, Forecast, Reconciled } from '../../compute/weights/types.js';
 import { envelope, type Json, place3 } from './json.js';
 
@@ -101,8 +100,8 @@ export function weightsJson({ model, figures }: Assessment, revision: string | n
       id: one.id,
       kind: one.kind,
       of_kg: one.ofKg,
-      load_kg: one.loadN / GRAVITY,
-      rating_kg: one.ratingN === undefined ? undefined : one.ratingN / GRAVITY,
+      load_kg: one.loadKg,
+      rating_kg: one.ratingKg,
       lifts: one.lifts,
       unbolt_first: one.unboltFirst,
     })),

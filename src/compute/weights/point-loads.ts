@@ -12,7 +12,7 @@ const TOGETHER = ['lift', 'jack', 'stand', 'tow'] as const;
 const CARRIES = new Set(['mounting', 'wall load', 'floor load', 'roof load']);
 
 /**
- * What every declared point is asked to carry, in newtons. Points for lifting, jacking and towing share the heaviest unladen mass by statics from its
+ * What every declared point is asked to carry. Points for lifting, jacking and towing share the heaviest unladen mass by statics from its
  * centre of gravity: R = a + b·x + c·y with ΣR, ΣR·x and ΣR·y those of the mass, the even share of equal springs (textbook statics of a
  * rigid body on elastic supports). A mounting, floor or roof carries the recorded masses that it is declared for (`of`).
  */
@@ -35,7 +35,7 @@ export function pointLoads(
     .flatMap((one): PointLoad[] => {
       const known = one.of.filter((id) => masses.has(id));
       const massKg = known.reduce((sum, id) => sum + (masses.get(id) as number), 0);
-      return known.length === 0 ? [] : [pointLoad(one, massKg * GRAVITY, massKg)];
+      return known.length === 0 ? [] : [pointLoad(one, massKg, massKg)];
     });
   return [...shared, ...carrying];
 }
@@ -47,25 +47,25 @@ function sharesOf(points: readonly Declared[], load: Load): readonly PointLoad[]
     placed.map(({ at }) => [at?.[0] as number, at?.[1] as number]),
     load,
   );
-  return placed.map((one, i) => pointLoad(one, (shares[i] as number) * GRAVITY, load.massKg));
+  return placed.map((one, i) => pointLoad(one, shares[i] as number, load.massKg));
 }
 
-function pointLoad(one: Declared, loadN: number, ofKg: number): PointLoad {
-  const ratingN = ratingOf(one);
+function pointLoad(one: Declared, loadKg: number, ofKg: number): PointLoad {
+  const ratingKg = ratingOf(one);
   return {
     id: one.id,
     kind: one.declaredKind,
     ofKg,
-    loadN,
-    ...(ratingN === undefined ? {} : { ratingN }),
+    loadKg,
+    ...(ratingKg === undefined ? {} : { ratingKg }),
     lifts: one.lifts ?? 'not recorded',
     unboltFirst: one.unboltFirst ?? [],
   };
 }
 
-/** A rating in newtons, or one of a mass as its weight; nothing for a load on an area. */
+/** The mass that a rating holds, of a force by standard gravity; nothing for a load on an area. */
 const ratingOf = ({ rating }: Declared): number | undefined =>
-  rating?.dimension === 'force' ? rating.value : rating?.dimension === 'mass' ? rating.value * GRAVITY : undefined;
+  rating?.dimension === 'force' ? rating.value / GRAVITY : rating?.dimension === 'mass' ? rating.value : undefined;
 
 /**
  * Even shares of a mass on points: the least sum of squares that balances it. One point, or points in a line, balance what they can.

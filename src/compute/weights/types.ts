@@ -179,8 +179,9 @@ export interface PointLoad {
   readonly kind: string;
   /** The whole mass that it has a share of. */
   readonly ofKg: number;
-  readonly loadN: number;
-  readonly ratingN?: number;
+  /** As the mass that weighs so much. */
+  readonly loadKg: number;
+  readonly ratingKg?: number;
   readonly lifts: 'whole vehicle' | 'shell' | 'not recorded';
   readonly unboltFirst: readonly string[];
 }

@@ -1,4 +1,3 @@
-import { GRAVITY } from '../../compute/weights/point-loads.js';
 import type { PointLoad } from '../../compute/weights/types.js';
 import type { Declared, Model } from '../../model/shell.js';
 import type { Rule, RuleFinding } from '../rule.js';
@@ -39,14 +38,13 @@ export const declaredBelowLoad: Rule = {
 };
 
 function below(one: PointLoad, record: Declared | undefined, model: Model): readonly RuleFinding[] {
-  if (!record || one.ratingN === undefined || one.loadN <= one.ratingN * (1 + 1e-9)) return [];
-  const newtons = (value: number): string => kg(model, value / GRAVITY);
+  if (!record || one.ratingKg === undefined || one.loadKg <= one.ratingKg * (1 + 1e-9)) return [];
   const what = ['lift', 'jack', 'stand', 'tow'].includes(one.kind)
     ? `its share of ${kg(model, one.ofKg)} (${one.lifts === 'shell' ? 'the shell' : one.lifts === 'whole vehicle' ? 'the whole vehicle, unladen' : 'the whole vehicle, unladen: the record does not say that only the shell is lifted'})`
     : `what is recorded on it (${record.of.join(', ')})`;
   return [
     {
-      message: `${one.id} is declared for ${newtons(one.ratingN)}, expected at least ${newtons(one.loadN)}, ${what}: do not use it so; ask its author, or record what is lifted with \`lifts: shell\` and \`unbolt_first\``,
+      message: `${one.id} is declared for ${kg(model, one.ratingKg)}, expected at least ${kg(model, one.loadKg)}, ${what}: do not use it so; ask its author, or record what is lifted with \`lifts: shell\` and \`unbolt_first\``,
       ids: [one.id],
       place: record.source.place('rating'),
     },
