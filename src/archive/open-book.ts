@@ -1,4 +1,5 @@
 import { PDFDict, type PDFObject } from '@cantoo/pdf-lib';
+import { Budget } from '../pdf/budget.js';
 import { PdfFault } from '../pdf/fault.js';
 import { PdfFile } from '../pdf/read.js';
 import { sha256 } from './fingerprint.js';
@@ -20,8 +21,8 @@ const MOST_MANIFEST_BYTES = 64e6;
 const MOST_NAMES = 50_000;
 
 /** @throws PdfFault where it is no PDF that can be read, or none that carries a record */
-export function openBook(bytes: Uint8Array): CarriedBook {
-  const file = PdfFile.open(bytes);
+export function openBook(bytes: Uint8Array, budget = Budget.for(bytes.length)): CarriedBook {
+  const file = PdfFile.open(bytes, budget);
   const specifications = embeddedFiles(file);
   const carried = (path: string, mostBytes: number): Uint8Array => {
     const specification = specifications.get(path);
