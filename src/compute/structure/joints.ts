@@ -4,7 +4,7 @@ import { pairsNear } from '../../geometry/pairs.js';
 import { add, cross, scale, subtract, unit, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import { zoneMap } from '../access/zones.js';
-import { type Body, bodyDistance, memberBody, memberBounds, panelBody, pointBody } from './solids-of.js';
+import { type Body, bodyDistance, memberBody, memberBounds, memberMetal, panelBody, pointBody } from './solids-of.js';
 import type { ApartPair, Coverage, Joint, JointFigures, OffJoint } from './types.js';
 
 /** Members whose outer surfaces come within this are a joint: fit-up gap and a tape's reading. House value. */
@@ -17,8 +17,8 @@ const ROUNDING_MM = 1e-6;
 export const OFF_JOINT_MM = 50;
 
 /**
- * Joints found from geometry, beside the welds and clamps on record: members whose outer surfaces come within 3 mm.
- * A line member is the box of its section, a plate the prism of its outline. Skins and panels are no members.
+ * Joints found from geometry, beside the welds and clamps on record: members whose metal comes within 3 mm. A line member is the walls of
+ * its section, a plate the prism of its outline. Skins and panels are no members. Where a joint is, is told from the section's outside.
  */
 export function joints(model: Model): JointFigures {
   const { shell } = model;
@@ -27,6 +27,7 @@ export function joints(model: Model): JointFigures {
     return bounds ? [{ member, bounds }] : [];
   });
   const bodyOf = bodiesById(model);
+  const metalOf = metalById(model, bodyOf);
   const recorded = recordedPairs(model);
   const found: Joint[] = [];
   const idOf = (i: number): string => (solid[i] as (typeof solid)[number]).member.id;
@@ -35,11 +36,11 @@ export function joints(model: Model): JointFigures {
     JOINT_TOLERANCE_MM + ROUNDING_MM,
   )) {
     const [a, b] = [bodyOf(idOf(i)), bodyOf(idOf(j))];
-    const joint = a && b && jointOf(a, b, recorded);
+    const joint = a && b && jointOf(a, b, recorded, metalOf);
     if (joint) found.push(joint);
   }
   const missing = found.filter((joint) => !isRecorded(joint)).map(({ members }) => members);
-  const apart = apartPairs(model, bodyOf);
+  const apart = apartPairs(model, metalOf);
   return {
     joints: found,
     found: found.length,
@@ -81,8 +82,8 @@ function coverage(found: readonly Joint[], { shell, library }: Model): Pick<Join
 }
 
 const ASSUMPTIONS = [
-  `Members whose outer surfaces come within ${JOINT_TOLERANCE_MM} mm of each other are taken as a joint (house value).`,
-  'A member on a line is taken as the box of its section, a plate as its outline and thickness; skins and panels are not members.',
+  `Members whose metal comes within ${JOINT_TOLERANCE_MM} mm of each other are taken as a joint (house value).`,
+  'A member on a line is taken as the straight walls of its section, a plate as its outline and thickness; rounded corners count as square, a bend as the chord between its recorded ends; skins and panels are not members.',
 ];
 
 interface Recorded {
@@ -106,8 +107,11 @@ function recordedPairs({ shell }: Model): ReadonlyMap<string, Recorded> {
   return pairs;
 }
 
-function jointOf(a: Body, b: Body, recorded: ReadonlyMap<string, Recorded>): Joint | undefined {
-  const gapMm = bodyDistance(a, b, JOINT_TOLERANCE_MM);
+function jointOf(a: Body, b: Body, recorded: ReadonlyMap<string, Recorded>, metalOf: BodyOf): Joint | undefined {
+  // By their outsides first: most pairs are told apart by that, and the walls need not be made.
+  if (bodyDistance(a, b, JOINT_TOLERANCE_MM) === undefined) return undefined;
+  const [one, other] = [metalOf(a.id) ?? a, metalOf(b.id) ?? b];
+  const gapMm = bodyDistance(one, other, JOINT_TOLERANCE_MM);
   if (gapMm === undefined) return undefined;
   const { welds, clamps } = recorded.get(key(a.id, b.id)) ?? { welds: [], clamps: [] };
   return { members: [a.id, b.id], ...placeOf(a, b, gapMm), gapMm, welds: [...new Set(welds)], clamps };
@@ -159,6 +163,19 @@ function bodiesById(model: Model): BodyOf {
     const made = (member && memberBody(member, model)) ?? (panel && panelBody(panel));
     bodies.set(id, made);
     return made;
+  };
+}
+
+/** The metal of a member, made when first asked for; of a panel its body. */
+function metalById(model: Model, bodyOf: BodyOf): BodyOf {
+  const made = new Map<string, Body | undefined>();
+  const members = new Map(model.shell.members.map((member) => [member.id, member]));
+  return (id) => {
+    if (made.has(id)) return made.get(id);
+    const member = members.get(id);
+    const metal = member ? memberMetal(member, model) : bodyOf(id);
+    made.set(id, metal);
+    return metal;
   };
 }
 

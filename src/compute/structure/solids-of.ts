@@ -2,8 +2,10 @@ import { type Bounds, boundsOf, boxBounds } from '../../geometry/box.js';
 import { type Convex, convexOfBox, convexOfPlate } from '../../geometry/convex.js';
 import { convexDistance, separation } from '../../geometry/convex-distance.js';
 import type { Vec3 } from '../../geometry/vector.js';
+import type { SectionShape } from '../../model/library.js';
 import type { Model } from '../../model/shell.js';
 import type { Member, Panel } from '../../model/structure.js';
+import { lineWalls } from '../access/walls.js';
 import { memberBox } from '../solids.js';
 
 /** The outer surface of a member or panel, as convex solids. */
@@ -25,6 +27,27 @@ export function memberBody(member: Member, { library }: Model): Body | undefined
   const box = memberBox(shape, section.dimensions);
   return box.half[0] === 0 ? undefined : body(member.id, [convexOfBox(box)]);
 }
+
+/** The metal of a line member: its walls, so that what stands in an open angle or in the hollow of a tube does not touch it. */
+export function memberMetal(member: Member, model: Model): Body | undefined {
+  const { shape } = member;
+  const section = shape.kind === 'line' ? model.library.sections.get(shape.section) : undefined;
+  if (!section || !HAS_AIR.has(section.dimensions.shape)) return memberBody(member, model);
+  const walls = lineWalls(member, section.dimensions).filter(({ half }) => half.every((one) => one > 0));
+  return body(member.id, walls.map(convexOfBox));
+}
+
+/** Sections with room in them that is no metal. */
+const HAS_AIR: ReadonlySet<SectionShape['shape']> = new Set([
+  'rectangular tube',
+  'double hollow',
+  'I-beam',
+  'channel',
+  'angle',
+  'tee',
+  'round tube',
+  'corner radius',
+]);
 
 /** About what {@link memberBody} gives, before its surfaces are made. */
 export function memberBounds(member: Member, model: Model): Bounds | undefined {
