@@ -61,7 +61,7 @@ export const QUESTIONS: readonly Question[] = [
   { ask: 'How much may I put in a bay?', first: at('h-bays') },
   { ask: 'Was this repaired before?', first: at('h-repairs', 'h-told'), besides: [named('findings', 'h-records')] },
   { ask: 'Where will a leak show?', first: at('h-leaks') },
-  { ask: 'Is there a spare way or a pull cord?', first: at('h-spare-ways') },
+  { ask: 'Is there a spare conduit, a pull cord or a spare breaker space?', first: at('h-spare-ways') },
   { ask: 'Where are the earths and bonding studs?', first: at('h-earths') },
   { ask: 'Which wires are spare or abandoned?', first: at('h-unused') },
   { ask: 'What was changed after delivery?', first: at('h-amendments'), besides: [named('revisions', 'h-revisions')] },

@@ -40,6 +40,7 @@ const ALONE: Readonly<Record<string, () => Promise<Declare>>> = {
   where: async () => (await import('./commands/where.js')).declareWhere,
   behind: async () => (await import('./commands/behind.js')).declareBehind,
   near: async () => (await import('./commands/near.js')).declareNear,
+  load: async () => (await import('./commands/load.js')).declareLoad,
   isolate: async () => (await import('./commands/isolate.js')).declareIsolate,
   weights: async () => (await import('./commands/weights.js')).declareWeights,
   takeoff: async () => (await import('./commands/takeoff.js')).declareTakeoff,

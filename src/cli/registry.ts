@@ -34,6 +34,7 @@ const ANSWERS_FROM_BOOK: ReadonlySet<string> = new Set([
   'behind',
   'near',
   'isolate',
+  'load',
   'release',
 ]);
 

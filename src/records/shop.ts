@@ -47,11 +47,7 @@ const limits = {
   truss_spacing: quantity('length', 'Most between two trusses or posts', 'above zero').usual(508),
   // NEC Chapter 9 Table 1 for three and more wires in a raceway, from memory; a house rule for cavities.
   cavity_fill: level('Most of a cavity’s clear area that services may fill').usual(0.4),
-  // common practice, no source: gas 2 in from mains; low voltage and mains in separate cavities.
-  keep_apart: list(block(keepApart), 'Media that must keep apart').usual([
-    { media: ['gas', 'ac'], distanceMm: 50.8 },
-    { media: ['dc', 'ac'], shareZone: false },
-  ]),
+  keep_apart: list(block(keepApart), 'Media that must keep apart: adds to the defaults, or overrides single pairs').usual([]),
   // common practice, no source: 50 mm about a moving tyre or slide.
   moving_clearance: quantity('length', 'Least between a moving tyre or slide and whatever stands still').usual(50),
   hot_clearance: block(

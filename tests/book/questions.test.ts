@@ -26,7 +26,7 @@ describe('the questions of the contents', () => {
     expect(left).toEqual([
       'What pressure or voltage was it tested to?',
       'Where will a leak show?',
-      'Is there a spare way or a pull cord?',
+      'Is there a spare conduit, a pull cord or a spare breaker space?',
       'Where are the earths and bonding studs?',
       'Which wires are spare or abandoned?',
     ]);

@@ -36,7 +36,7 @@ export function earths(book: Book) {
 
 /** Cavities that are told to have room for one more, and cords to draw it in with. */
 export function spareWays(book: Book) {
-  const fills = new Map(book.assessment.figures.services.zones.map((one) => [one.id, one.fill]));
+  const fills = new Map(book.assessment.figures.services.zones.map((one) => [one.id, one]));
   return table(book.show, {
     rows: book.assessment.model.shell.zones.filter((zone) => zone.spare || zone.pullCord),
     columns: (c) => [
@@ -54,8 +54,8 @@ export function spareWays(book: Book) {
       c.count(
         'Free',
         (zone) => {
-          const fill = fills.get(zone.id);
-          return fill === undefined ? undefined : Math.floor((1 - fill) * 100);
+          const found = fills.get(zone.id);
+          return found && Math.max(0, Math.floor(((found.limit ?? 1) - found.fill) * 100));
         },
         0,
         '%',

@@ -14,6 +14,7 @@ import { declareIsolate } from './isolate.js';
 import { declareKey } from './key.js';
 import { declareLabels } from './labels.js';
 import { declareList } from './list.js';
+import { declareLoad } from './load.js';
 import { declareLocate } from './locate.js';
 import { declareNear } from './near.js';
 import { declareNewShell } from './new-shell.js';
@@ -48,6 +49,7 @@ export const COMMANDS: readonly ((registry: Registry) => void)[] = [
   declareOverlay,
   declareLocate,
   declareIsolate,
+  declareLoad,
   declareRelease,
   declareSignoff,
   declareClose,

@@ -35,7 +35,12 @@ export function feederOf(circuit: Circuit, root: string, ownA: number, around: A
   return worst && { source: worst.source, runs: worst.runs.map(({ id }) => id), dropV: worst.dropV };
 }
 
-function waysToSources(circuit: Circuit, root: string, { nodes, runs, lengthMm }: Around) {
+/** The shortest way from a circuit’s root to each source, over wires of its medium that are not its own. */
+export function waysToSources(
+  circuit: Circuit,
+  root: string,
+  { nodes, runs, lengthMm }: Pick<Around, 'nodes' | 'runs' | 'lengthMm'>,
+): readonly { readonly source: string; readonly runs: readonly Run[] }[] {
   const usable = runs.filter(
     (run) => run.medium === circuit.medium && run.circuit !== circuit.id && !run.abandoned && !run.spare,
   );

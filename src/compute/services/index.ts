@@ -7,6 +7,7 @@ import { bundledConductors } from './bundles.js';
 import { sharedZones, zoneFills } from './cavities.js';
 import { circuitFigure } from './circuits.js';
 import { crossings } from './crossings.js';
+import { keepApartOf } from './keep-apart.js';
 import { tooClose } from './separation.js';
 import { drainedLitres, trappedWater } from './trapped-water.js';
 import type { ServicesFigures } from './types.js';
@@ -26,6 +27,7 @@ export function services(model: Model, takeOff: TakeOff): ServicesFigures {
 
   const live = shell.runs.filter((run) => !run.abandoned && !run.spare);
   const zonesOf = zonesOfRuns(model);
+  const keepApart = keepApartOf(shop.limits.keepApart);
   const around = {
     library,
     ...(shop.limits.ambientC === undefined ? {} : { ambientC: shop.limits.ambientC }),
@@ -42,8 +44,8 @@ export function services(model: Model, takeOff: TakeOff): ServicesFigures {
   return {
     circuits: shell.circuits.map((circuit) => circuitFigure(circuit, byCircuit.get(circuit.id) ?? [], around)),
     zones: zoneFills(model, zonesOf, outsideMm),
-    tooClose: tooClose(shell.runs, shop.limits.keepApart, outsideMm),
-    sharedZones: sharedZones(model, zonesOf, shop.limits.keepApart),
+    tooClose: tooClose(shell.runs, keepApart, outsideMm),
+    sharedZones: sharedZones(model, zonesOf, keepApart),
     trapped: trappedWater(wet, nodes, boreMm),
     drained: [...drainedLitres(wet, nodes, boreMm)].map(([node, litres]) => ({ node, litres })),
     crossings: crossings(model),

@@ -4,6 +4,7 @@ import { nearestOfSegments } from '../../geometry/segment.js';
 import { lerp, type Vec3 } from '../../geometry/vector.js';
 import type { KeepApart } from '../../model/library.js';
 import type { Run } from '../../model/services.js';
+import { sheathServes } from './keep-apart.js';
 import type { TooClose } from './types.js';
 
 interface Stretch {
@@ -17,13 +18,15 @@ interface Stretch {
 
 /**
  * Pairs of runs that may be nearer to each other than their media allow, each at its worst place; nearest first. Outside to outside,
- * less how well the place of each is known where that is recorded: both may lie that much nearer.
+ * less how well the place of each is known where that is recorded: both may lie that much nearer. Of wires
+ * one in a sheath needs no gap.
  */
 export function tooClose(
   runs: readonly Run[],
   keepApart: readonly KeepApart[],
   outsideMm: (run: Run) => number,
 ): readonly TooClose[] {
+  const sheathed = new Set(runs.filter((run) => run.sheathed).map((run) => run.id));
   const stretches = (medium: string): readonly Stretch[] =>
     runs
       .filter((run) => run.medium === medium)
@@ -37,11 +40,16 @@ export function tooClose(
         })),
       );
   return keepApart
-    .flatMap(({ media, distanceMm }) =>
-      distanceMm === undefined ? [] : pairsWithin(stretches(media[0]), stretches(media[1]), media, distanceMm),
-    )
+    .flatMap((pair) => {
+      const { media, distanceMm } = pair;
+      if (distanceMm === undefined) return [];
+      const found = pairsWithin(stretches(media[0]), stretches(media[1]), media, distanceMm);
+      return sheathServes(pair) ? found.filter(({ runs: both }) => !both.some((id) => sheathed.has(id))) : found;
+    })
     .sort((a, b) => a.distanceMm - b.distanceMm);
 }
+
+const meet = (a: Run, b: Run): boolean => [a.from, a.to].some((end) => end === b.from || end === b.to);
 
 function pairsWithin(
   ours: readonly Stretch[],
@@ -49,6 +57,8 @@ function pairsWithin(
   media: TooClose['media'],
   limitMm: number,
 ): readonly TooClose[] {
+  // Wires that end at one node meet there; a pipe and a wire do not.
+  const isWires = sheathServes({ media });
   const widest = theirs.reduce((most, stretch) => Math.max(most, stretch.widenMm), 0);
   const index = grid(
     theirs.map(({ from, to }, i) => ({
@@ -61,7 +71,7 @@ function pairsWithin(
   for (const one of ours) {
     for (const i of index.near(grow(boundsOf([one.from, one.to]), limitMm + one.widenMm + widest))) {
       const other = theirs[i] as Stretch;
-      if (other.run === one.run) continue;
+      if (other.run === one.run || (isWires && meet(other.run, one.run))) continue;
       const near = nearestOfSegments(one.from, one.to, other.from, other.to);
       const distanceMm = Math.max(0, near.distance - one.widenMm - other.widenMm);
       if (distanceMm >= limitMm) continue;

@@ -91,8 +91,9 @@ function networkOf(runs: readonly Run[], nodes: ReadonlyMap<string, ServiceNode>
   const corner = (at: Vec3, node?: string): number => {
     const known = node === undefined ? undefined : byNode.get(node);
     if (known !== undefined) return known;
-    const kind = node === undefined ? undefined : nodes.get(node)?.nodeKind;
-    corners.push({ at, outlet: kind !== undefined && OUTLETS.includes(kind), ...(node === undefined ? {} : { node }) });
+    const { nodeKind: kind, role } = (node === undefined ? undefined : nodes.get(node)) ?? {};
+    // A pipe that falls into its tank empties there.
+    corners.push({ at, outlet: role === 'tank' || (kind !== undefined && OUTLETS.includes(kind)), ...(node === undefined ? {} : { node }) });
     if (node !== undefined) byNode.set(node, corners.length - 1);
     return corners.length - 1;
   };

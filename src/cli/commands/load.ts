@@ -1,0 +1,64 @@
+import { UserError } from '../../user-error.js';
+import type { Context } from '../context.js';
+import type { Status } from '../io.js';
+import { openForAnswer, revisionOf } from '../open.js';
+import type { Registry } from '../registry.js';
+
+interface Options {
+  readonly shell: string;
+  readonly outlet: string;
+  readonly add: string;
+}
+
+export function declareLoad(registry: Registry): void {
+  registry
+    .add('load <shell> <outlet>', 'may something be plugged in there: its circuit, panel and supplies with the load added', [
+      'shellbook load QF-007 AC-03/R1 --add 1500W',
+    ])
+    .option('--add <load>', 'what is added, in watts or amperes', '0 W')
+    .action(
+      registry.run(
+        ([shell, outlet], { add }) => ({ shell: shell as string, outlet: outlet as string, add: String(add) }),
+        answerLoad,
+      ),
+    );
+}
+
+async function answerLoad({ shell, outlet, add }: Options, context: Context): Promise<Status> {
+  const added = await readLoad(add);
+  const opened = await openForAnswer(shell, context, []);
+  const { loadAt } = await import('../../query/load/index.js');
+  const answer = loadAt(opened.assessment, outlet, added);
+  if (!answer) throw new UserError(await noOutlet(shell, outlet, opened.assessment.model.shell));
+  if (context.settings.json) {
+    const [{ envelope }, { loadJson }] = await Promise.all([import('../report/json.js'), import('../report/load-json.js')]);
+    context.print(envelope('load', shell, revisionOf(opened), loadJson(answer)));
+  } else {
+    const { loadText } = await import('../report/load-text.js');
+    context.print(loadText(opened.assessment.model, answer, context.paint));
+  }
+  return answer.over || answer.unknown.length > 0 ? 1 : 0;
+}
+
+async function readLoad(typed: string): Promise<{ readonly a: number } | { readonly w: number }> {
+  const { parseQuantity } = await import('../../quantity/parse.js');
+  const w = parseQuantity(typed, 'power');
+  if (w.ok && w.value >= 0) return { w: w.value };
+  const a = parseQuantity(typed, 'current');
+  if (a.ok && a.value >= 0) return { a: a.value };
+  throw new UserError(`Found --add ${typed}; should be watts or amperes, as 1500W or 12.5A`);
+}
+
+async function noOutlet(
+  shell: string,
+  outlet: string,
+  { nodes }: { readonly nodes: readonly { readonly id: string; readonly medium: string }[] },
+): Promise<string> {
+  const node = nodes.find((one) => one.id === outlet);
+  if (node) return `${outlet} of ${shell} is on no DC or AC circuit with a voltage: record its circuit, and \`voltage\` there`;
+  const { didYouMean } = await import('../../source/nearest.js');
+  return `Nothing in ${shell} is called ${outlet}${didYouMean(
+    outlet,
+    nodes.filter(({ medium }) => medium === 'dc' || medium === 'ac').map(({ id }) => id),
+  )}`;
+}
