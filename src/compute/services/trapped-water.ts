@@ -93,7 +93,11 @@ function networkOf(runs: readonly Run[], nodes: ReadonlyMap<string, ServiceNode>
     if (known !== undefined) return known;
     const { nodeKind: kind, role } = (node === undefined ? undefined : nodes.get(node)) ?? {};
     // A pipe that falls into its tank empties there.
-    corners.push({ at, outlet: role === 'tank' || (kind !== undefined && OUTLETS.includes(kind)), ...(node === undefined ? {} : { node }) });
+    corners.push({
+      at,
+      outlet: role === 'tank' || (kind !== undefined && OUTLETS.includes(kind)),
+      ...(node === undefined ? {} : { node }),
+    });
     if (node !== undefined) byNode.set(node, corners.length - 1);
     return corners.length - 1;
   };
