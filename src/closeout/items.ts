@@ -41,7 +41,7 @@ export function openItems(judged: Judged): readonly OpenItem[] {
   // What a finding blames already is not told again by the hold point that it keeps open.
   const told = new Set(found.map(({ ids }) => ids[0]));
   const stages = ofStages(judged).filter(({ because, ids }) => because === 'signoff' || !told.has(ids[0]));
-  const items = [...found, ...stages, ...accepted(judged)];
+  const items = [...found, ...stages, ...stillPlanned(judged.model), ...accepted(judged)];
   return items.sort((a, b) => (a.grade < b.grade ? -1 : a.grade > b.grade ? 1 : 0));
 }
 
@@ -67,6 +67,29 @@ function ofFindings({ model, findings }: Judged): readonly OpenItem[] {
       };
     }),
   );
+}
+
+/** What is planned and not in the coach: built, or taken out of the record, before the close. One item a kind. */
+function stillPlanned(model: Model): readonly OpenItem[] {
+  const kinds = new Map<string, RecordBase[]>();
+  for (const { kind, record } of model.shell.byId.values()) {
+    const base = record as Partial<RecordBase>;
+    if (base.planned === true) kinds.set(kind, [...(kinds.get(kind) ?? []), record as RecordBase]);
+  }
+  return [...kinds].map(([kind, records]): OpenItem => {
+    const some = records.slice(0, 6).map(({ id }) => id);
+    const more = records.length > some.length ? ` and ${records.length - some.length} more` : '';
+    return {
+      list: 'completion',
+      grade: 'B',
+      message: `${some.join(', ')}${more} (${kind}): planned, not built. Build it, take \`planned: yes\` away and type its \`date\`; or take it out of the record`,
+      ids: records.map(({ id }) => id),
+      who: dutyOf('trade', [records[0]?.id ?? ''], model),
+      where: 'planned',
+      because: 'planned',
+      ...(records[0] ? { place: records[0].source.place('planned') } : {}),
+    };
+  });
 }
 
 function ofStages(judged: Judged): readonly OpenItem[] {

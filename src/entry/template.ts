@@ -74,8 +74,21 @@ const itemsText = (records: readonly KnownRecord[], indent: string): string =>
 /** A mass that was weighed was that of another piece. */
 function bared(kind: EntryKind, data: Data): Data {
   const plain = withoutOwn(kind, data);
-  return kind === 'component' && plain.basis === 'weighed' ? { ...plain, basis: 'estimated' } : plain;
+  const estimated = kind === 'component' && plain.basis === 'weighed' ? { ...plain, basis: 'estimated' } : plain;
+  return BUILT.has(kind) ? { ...estimated, planned: 'yes' } : estimated;
 }
+
+/** What somebody builds: it is planned until it is there. A zone or a circuit is only a name for what is in it. */
+const BUILT: ReadonlySet<EntryKind> = new Set<EntryKind>([
+  'member',
+  'weld',
+  'panel',
+  'opening',
+  'node',
+  'run',
+  'component',
+  'clamp',
+]);
 
 function withoutOwn(kind: KindName, data: Data, path: readonly string[] = []): Data {
   const kept = Object.entries(data).flatMap(([key, value]): readonly (readonly [string, unknown])[] => {

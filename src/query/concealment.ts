@@ -30,11 +30,12 @@ export function concealed({ shell }: Model): readonly Concealed[] {
   const closers = (inside: readonly Zone[]): readonly Panel[] =>
     inside.flatMap((zone) => zone.closedBy.flatMap((id) => panels.get(id) ?? []));
   const runs = shell.runs.flatMap((record) => {
+    if (record.planned) return [];
     const inside = zones.filter((zone) => record.zones.includes(zone.id));
     return withClosing({ kind: 'run', record }, inside, closers(inside));
   });
   const nodes = shell.nodes.flatMap((record) => {
-    if (!JOINTS.has(record.nodeKind)) return [];
+    if (!JOINTS.has(record.nodeKind) || record.planned) return [];
     const inside = places.holding(record.at, SLACK_MM);
     const all = closers(inside);
     const over = all.filter((panel) => covers(panel, record.at));

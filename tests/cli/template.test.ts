@@ -56,7 +56,7 @@ describe('new-shell --from', () => {
       const leaked = typed(key).filter((value) => new RegExp(`${key}: "?${value}`, 'u').test(text));
       expect(leaked, key).toEqual([]);
     }
-    expect(text).not.toMatch(/\b20\d\d-\d\d-\d\d|inspections|photos:|lot:|expires|vin:|customer/u);
+    expect(text).not.toMatch(/\b20\d\d-\d\d-\d\d|inspections|photos:|\blot:|expires|vin:|customer/u);
     expect(text.match(/^\s*- \{id: W-/gmu)).toHaveLength(known.ofKind('weld').length);
   });
 });

@@ -55,6 +55,7 @@ export function weightsJson({ model, figures }: Assessment, revision: string | n
       uncertainty_kg: one.uncertaintyKg,
     })),
     forecast: weights.forecast && forecastJson(weights.forecast),
+    planned_kg: weights.plannedKg,
     influence: weights.influence.map((one) => ({ x_mm: one.xMm, adds_kg: one.addsKg })),
     budget: weights.budget.map(budgetJson),
     reserve: weights.reserve,

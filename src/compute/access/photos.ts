@@ -67,9 +67,11 @@ export function photoCoverage(model: Model, sight: PhotoSight = () => undefined)
   };
   const current = (photos: readonly Photo[], id: string): readonly Photo[] =>
     photos.filter((photo) => stillCounts(model, id, photo.taken ?? photo.date));
-  const runs = shell.runs.map((run) => runCoverage(run, current(shell.photos, run.id), zones, closing, counts, shows));
+  const runs = shell.runs
+    .filter((run) => run.planned !== true)
+    .map((run) => runCoverage(run, current(shell.photos, run.id), zones, closing, counts, shows));
   const joints = shell.nodes.flatMap((node) => {
-    const held = JOINTS.has(node.nodeKind) ? zones.holding(node.at, SLACK_MM) : [];
+    const held = JOINTS.has(node.nodeKind) && node.planned !== true ? zones.holding(node.at, SLACK_MM) : [];
     if (held.length === 0) return [];
     const names = [node.id, node.circuit, ...held.map((zone) => zone.id)];
     const seen = current(shell.photos, node.id).filter(

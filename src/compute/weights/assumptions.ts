@@ -5,7 +5,7 @@ import type { Basis } from './basis.js';
 import { holdsGas, tankRole } from './tanks.js';
 
 /** What the figures assume, in sentences for every place where they are shown. */
-export function assumptions(model: Model, basis: Basis, reserve: number): readonly string[] {
+export function assumptions(model: Model, basis: Basis, reserve: number, plannedKg = 0): readonly string[] {
   const { chassis, tanks, seats } = model.shell;
   if (chassis.axles.length === 0) return [];
   const { units } = model.shop;
@@ -16,6 +16,7 @@ export function assumptions(model: Model, basis: Basis, reserve: number): readon
   const unlimited = model.shell.bays.filter((bay) => bay.limitKg === undefined);
   return [
     basisText(model, basis),
+    ...(plannedKg > 0 ? [`${mass(plannedKg, units)} is planned and not in it yet: counted in the forecast alone.`] : []),
     'Unladen means full fuel and operating fluids, liquid petroleum gas among them; water is cargo.',
     ...(tanks.some(holdsGas) ? ['Tanks of liquid petroleum gas are full at 80 % of their capacity.'] : []),
     ...(chassis.bare && !chassis.bare.condition.fuelKnown

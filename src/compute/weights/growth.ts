@@ -1,7 +1,8 @@
 import type { MassBasis, Model } from '../../model/shell.js';
 import type { MassItem } from '../takeoff/types.js';
 import { type AxleModel, reactions } from './axle-reactions.js';
-import { type BuiltItem, loadOfItem } from './built.js';
+import { type BuiltItem, itemSources, loadOfItem } from './built.js';
+import { carrying, solveAxleLoads } from './burden.js';
 import { type Load, sumOf, times } from './load.js';
 import { predictedUnladen, type Unladen } from './normalise.js';
 import { massOf } from './tickets.js';
@@ -34,15 +35,24 @@ export function growth(
   });
 }
 
+/** The unladen vehicle with what is planned and not in it yet: for the forecast alone. */
+export const withPlanned = (unladen: Unladen, planned: readonly MassItem[]): Unladen =>
+  planned.length === 0
+    ? unladen
+    : {
+        burden: carrying(unladen.burden, sumOf(planned.map(loadOfItem))),
+        sources: [...unladen.sources, ...itemSources(planned)],
+      };
+
 /** The finished vehicle, unladen: what is known, with an allowance on what has not been weighed, and the band about both. */
 export function forecast(
   unladen: Unladen,
-  axlesKg: readonly number[],
   notWeighed: readonly MassItem[],
   model: Model,
   carriage: AxleModel | undefined,
 ): Forecast {
   const { axles } = model.shell.chassis;
+  const { axlesKg } = solveAxleLoads(unladen.burden, axles, carriage);
   const allowance: Load = sumOf(notWeighed.map((item) => times(loadOfItem(item), ALLOWANCE[item.basis])));
   const expanded = combine(unladen.sources, axles, carriage);
   const totalKg = massOf(unladen, axles) + allowance.massKg;

@@ -1,5 +1,6 @@
 import type { Model } from '../../model/shell.js';
-import type { TakeOff } from '../takeoff/types.js';
+import type { RecordBase } from '../../model/source.js';
+import type { MassItem, TakeOff } from '../takeoff/types.js';
 import { allConditions, heaviestStandard } from './all-conditions.js';
 import { assumptions } from './assumptions.js';
 import { axleModelOf } from './axle-reactions.js';
@@ -12,7 +13,7 @@ import { carrying, solveAxleLoads, totalOf } from './burden.js';
 import { cargo, cargoLabel, waterKg } from './cargo.js';
 import { cgHeights } from './cg-height.js';
 import type { Judging } from './conditions.js';
-import { forecast, growth } from './growth.js';
+import { forecast, growth, withPlanned } from './growth.js';
 import { influence } from './influence.js';
 import type { Load } from './load.js';
 import { loadLines } from './load-lines.js';
@@ -34,7 +35,10 @@ const NO_SEARCH: Search = { cases: [], shut: [], open: [] };
  */
 export function weights(model: Model, takeOff: TakeOff): Weights {
   const { axles } = model.shell.chassis;
-  const items = whenBuilt(model, takeOff.items);
+  const isPlanned = ({ id }: MassItem): boolean =>
+    (model.shell.byId.get(id)?.record as Partial<RecordBase> | undefined)?.planned === true;
+  const planned = takeOff.items.filter(isPlanned);
+  const items = whenBuilt(model, planned.length === 0 ? takeOff.items : takeOff.items.filter((item) => !isPlanned(item)));
   const ratings = axles.map(axleRating);
   const layout = axleModelOf(axles);
   const carriage = 'carriage' in layout ? layout.carriage : undefined;
@@ -49,7 +53,6 @@ export function weights(model: Model, takeOff: TakeOff): Weights {
   const conditions = allConditions(judging, basis, items, search);
   const reserve = reserveOf(model, newest?.ticket.stage);
   const heaviest = heaviestStandard(conditions);
-  const unladenKg = solveAxleLoads(basis.unladen.burden, axles, carriage).axlesKg;
   return {
     ratings,
     conditions,
@@ -58,7 +61,10 @@ export function weights(model: Model, takeOff: TakeOff): Weights {
     ...trailer(judging, heaviest),
     bays: baysOf(judging, search),
     growth: growth(model, bare, [...items.values()], tickets),
-    ...(judging.judged ? { forecast: forecast(basis.unladen, unladenKg, basis.notWeighed, model, carriage) } : {}),
+    ...(judging.judged
+      ? { forecast: forecast(withPlanned(basis.unladen, planned), [...basis.notWeighed, ...planned], model, carriage) }
+      : {}),
+    plannedKg: planned.reduce((sum, item) => sum + item.massKg, 0),
     influence: carriage ? influence(carriage, axles, ...span(model, takeOff)) : [],
     roadLimits: heaviest
       ? roadLimits(
@@ -79,7 +85,12 @@ export function weights(model: Model, takeOff: TakeOff): Weights {
     ...(newest ? { basisTicket: newest.ticket.id } : {}),
     basisTickets: basis.estimate?.tickets ?? (newest ? [newest.ticket.id] : []),
     endTickets: basis.estimate?.endTickets ?? [],
-    assumptions: assumptions(model, basis, reserve),
+    assumptions: assumptions(
+      model,
+      basis,
+      reserve,
+      planned.reduce((sum, item) => sum + item.massKg, 0),
+    ),
     problems: problems(model, basis, 'problem' in layout ? layout.problem : undefined, ratings),
   };
 }

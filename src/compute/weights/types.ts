@@ -254,8 +254,10 @@ export interface Weights {
     readonly measuredKg?: number;
     readonly uncertaintyKg?: number;
   }[];
-  /** The finished vehicle, unladen. */
+  /** The finished vehicle, unladen, with what is planned. */
   readonly forecast?: Forecast;
+  /** Mass of what is recorded as planned: in the forecast, in nothing else. */
+  readonly plannedKg: number;
   /** What 100 kg at each station adds to each axle. */
   readonly influence: readonly { readonly xMm: number; readonly addsKg: Readonly<Record<string, number>> }[];
   /** Road limits in the heaviest standard condition; information only. */
