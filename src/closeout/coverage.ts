@@ -1,13 +1,12 @@
 import { canonical } from '../archive/canonical.js';
 import { sha256 } from '../archive/fingerprint.js';
-import { eachNamed } from '../model/link.js';
+import { eachNamed, type Named } from '../model/link.js';
 import type { KindName, Library, LibraryKind, Model, RecordKind, Shell } from '../model/shell.js';
 import type { RecordBase } from '../model/source.js';
 import type { Weld } from '../model/structure.js';
 import { dayOf } from '../quantity/day.js';
 import { kindOf } from '../records/kinds.js';
 import { recordIn } from '../records/library.js';
-import type { Target } from '../records/references.js';
 import { substanceOf, type Way } from '../records/substance.js';
 
 /** What a sign-off of a stage covers: `kind id` → SHA-256 of the record in canonical form, hex. */
@@ -60,15 +59,30 @@ export function coverageOf(model: Model, stage: string, day: string, way: Way = 
       dayOfRecord(record) <= day &&
       (record.stage === stage || named(kind, record).some(({ id }) => ids.has(id))),
   );
-  for (const { kind, record } of [...own, ...evidence]) {
+  const followed = new Set<string>();
+  const cover = ({ kind, record }: CoveredRecord): void => {
     put(kind, record);
     for (const { id, target } of named(kind, record)) {
       if ('library' in target) {
         const used = isKeptUp(target.library) ? undefined : recordIn(model.library, target.library, id);
         if (used) put(target.library, used, `library ${target.library}`);
-      } else for (const rest of restsOn(shell, id)) if (!isEvidence(rest.kind) && !isLater(rest)) put(rest.kind, rest.record);
+        continue;
+      }
+      for (const rest of restsOn(shell, id)) if (!isEvidence(rest.kind) && !isLater(rest)) put(rest.kind, rest.record);
     }
-  }
+    hang({ kind, record });
+  };
+  // A place moves with whatever it hangs on, however far down the chain.
+  const hang = ({ kind, record }: CoveredRecord): void => {
+    for (const { id, place } of named(kind, record)) {
+      const [rest] = place && !followed.has(id) ? restsOn(shell, id) : [];
+      if (rest === undefined) continue;
+      followed.add(id);
+      put(rest.kind, rest.record);
+      hang(rest);
+    }
+  };
+  for (const one of [...own, ...evidence]) cover(one);
   return covered;
 }
 
@@ -111,8 +125,8 @@ function all(shell: Shell): readonly CoveredRecord[] {
 
 const dayOfRecord = (record: RecordBase & { readonly taken?: string }): string => dayOf(record.taken ?? record.date ?? '');
 
-function named(kind: RecordKind, record: RecordBase): readonly { readonly id: string; readonly target: Target }[] {
-  const found: { readonly id: string; readonly target: Target }[] = [];
+function named(kind: RecordKind, record: RecordBase): readonly Named[] {
+  const found: Named[] = [];
   eachNamed(kind, record.typed, (one) => found.push(one));
   return found;
 }

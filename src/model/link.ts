@@ -1,5 +1,6 @@
 import type { Finding } from '../finding.js';
 import { ID } from '../records/form/plain-fields.js';
+import { idsInPlace } from '../records/form/tape.js';
 import type { KindName, Photo, RecordKind } from '../records/index.js';
 import { type Reference, referencesOf, type Target } from '../records/references.js';
 import { didYouMean } from '../source/nearest.js';
@@ -21,6 +22,8 @@ export interface Named {
   readonly id: string;
   readonly target: Target;
   readonly path: readonly (string | number)[];
+  /** A place hangs on it. */
+  readonly place?: true;
 }
 
 /** Every record that a record of this kind names, from what was typed. */
@@ -43,13 +46,16 @@ function follow(
   if (data === null || data === undefined) return;
   const step = reference.path[depth];
   const { target } = reference;
-  if (step === undefined) {
+  if (step === undefined && reference.place) {
+    for (const { id, path: way } of idsInPlace(data)) visit({ id, target, path: [...path, ...way], place: true });
+  } else if (step === undefined) {
     if (typeof data === 'string' || typeof data === 'number') visit({ id: String(data), target, path });
   } else if (step === '*') {
     if (!Array.isArray(data)) {
       // A single id may stand for a list of one.
       if (typeof path.at(-1) === 'string' && typeof data !== 'object') follow(reference, data, depth + 1, path, visit);
-    } else for (let i = 0; i < data.length; i++) follow(reference, data[i], depth + 1, [...path, i], visit);
+    } else if (!reference.place || typeof data[0] === 'object' || typeof data[0] === 'string')
+      for (let i = 0; i < data.length; i++) follow(reference, data[i], depth + 1, [...path, i], visit);
   } else if (typeof data !== 'object' || Array.isArray(data)) return;
   else if (step === '{}') {
     for (const key of Object.keys(data)) visit({ id: key, target, path: [...path, key] });

@@ -23,23 +23,34 @@ export interface Head {
 const PARTS = ['chassis', 'tanks', 'seats', 'bays', 'conditions', 'datum', 'units'] as const;
 const CHASSIS_PARTS = ['axles', 'bare'] as const;
 
-/** Reads shell.yaml. Moves the reader's datum first: every place read after that is in the standard datum. */
-export function loadHead(file: OpenFile, id: string, reader: RecordReader, register: Register<RecordKind>): Head {
+/**
+ * Reads shell.yaml. Moves the reader's datum first: every place read after that is in the standard datum. Gives the head once every
+ * place is known that hangs on something.
+ */
+export function readHead(file: OpenFile, id: string, reader: RecordReader, register: Register<RecordKind>): () => Head {
   const data = mappingOf(file.document.data, '', file, reader);
   const moved = data.datum === undefined || data.datum === null ? file : moveDatum(file, id, data.datum, reader);
   const { source } = moved;
   const form = reader.form(moved, 'shell', { id, data: without(data, PARTS), source, alsoKnown: PARTS });
-  const list = <K extends HeadKind>(name: string, kind: K) =>
-    reader.items(moved, nodeAt(moved, name), data[name], name, kind, register).flatMap((record) => {
-      checkWhole(kind, record, reader);
-      return inModel(kind, record) ?? [];
-    });
-  const tanks = list('tanks', 'tank');
-  const seats = list('seats', 'seat');
-  const bays = list('bays', 'bay');
-  const vehicle: Vehicle = { tanks, register, say: reader.say };
-  const chassis = loadChassis(moved, id, data.chassis, reader, vehicle);
-  return { form, chassis, tanks, seats, bays, conditions: loadConditions(moved, id, data.conditions, reader, vehicle) };
+  const list = <K extends HeadKind>(name: string, kind: K) => {
+    const records = reader.items(moved, nodeAt(moved, name), data[name], name, kind, register);
+    for (const record of records) checkWhole(kind, record, reader);
+    return () => records.flatMap((record) => (reader.lost.has(record.form as object) ? [] : (inModel(kind, record) ?? [])));
+  };
+  const [tanks, seats, bays] = [list('tanks', 'tank'), list('seats', 'seat'), list('bays', 'bay')];
+  const chassis = readChassis(moved, id, data.chassis, reader, register);
+  const conditions = readConditions(moved, id, data.conditions, reader);
+  return () => {
+    const vehicle: Vehicle = { tanks: tanks(), register, say: reader.say };
+    return {
+      form,
+      chassis: chassis(vehicle),
+      tanks: vehicle.tanks,
+      seats: seats(),
+      bays: bays(),
+      conditions: conditions(vehicle),
+    };
+  };
 }
 
 function moveDatum(file: OpenFile, id: string, data: unknown, reader: RecordReader): OpenFile {
@@ -48,7 +59,13 @@ function moveDatum(file: OpenFile, id: string, data: unknown, reader: RecordRead
   return { ...file, schemas: reader.schemasFor(file.units) };
 }
 
-function loadChassis(file: OpenFile, id: string, typed: unknown, reader: RecordReader, vehicle: Vehicle): Chassis {
+function readChassis(
+  file: OpenFile,
+  id: string,
+  typed: unknown,
+  reader: RecordReader,
+  register: Register<RecordKind>,
+): (vehicle: Vehicle) => Chassis {
   const data = mappingOf(typed, 'chassis', file, reader);
   const { source } = file;
   const form = reader.form(file, 'chassis', {
@@ -58,16 +75,18 @@ function loadChassis(file: OpenFile, id: string, typed: unknown, reader: RecordR
     path: ['chassis'],
     alsoKnown: CHASSIS_PARTS,
   });
-  const axles = reader.items(file, nodeAt(file, 'chassis', 'axles'), data.axles, 'axles', 'axle', vehicle.register);
+  const axles = reader.items(file, nodeAt(file, 'chassis', 'axles'), data.axles, 'axles', 'axle', register);
   const sorted = [...axles].sort((a, b) => a.form.x - b.form.x);
   const isTyped = data.bare !== undefined && data.bare !== null;
   const path = ['chassis', 'bare'];
   const bare = isTyped ? reader.form(file, 'bare', { id, data: data.bare, source, path }) : undefined;
-  return {
+  return (vehicle) => ({
     ...partInModel('chassis', form ?? {}, { id, path: ['chassis'] }),
     axles: sorted.flatMap((record, i) => inModel('axle', record, { isFirst: i === 0 }) ?? []),
-    ...(bare ? { bare: partInModel('bare', bare, { id, path, condition: conditionsOf(id, source, vehicle) }) } : {}),
-  };
+    ...(bare && !reader.lost.has(bare)
+      ? { bare: partInModel('bare', bare, { id, path, condition: conditionsOf(id, source, vehicle) }) }
+      : {}),
+  });
 }
 
 /** How the words of a condition are read that stands in this record. */
@@ -76,25 +95,27 @@ export const conditionsOf =
   (read: ConditionRead, path: Path): unknown =>
     readCondition(read, { id, source, path }, vehicle);
 
-function loadConditions(
+function readConditions(
   file: OpenFile,
   id: string,
   typed: unknown,
   reader: RecordReader,
-  vehicle: Vehicle,
-): readonly LoadingCondition[] {
-  if (typed === undefined || typed === null) return [];
+): (vehicle: Vehicle) => readonly LoadingCondition[] {
+  if (typed === undefined || typed === null) return () => [];
   const { source } = file;
   if (!Array.isArray(typed)) {
     const message = `Unexpected ${found(typed)} for \`conditions\`, expected a list, each as \`- {name: …, condition: {…}}\``;
     reader.tell('format.wrong-value', message, source.place('conditions'), [id]);
-    return [];
+    return () => [];
   }
-  return typed.flatMap((data: unknown, i) => {
-    const form = reader.form(file, 'loading condition', { id, data, source, path: ['conditions', i] });
-    const given = { id, path: ['conditions', i], condition: conditionsOf(id, source, vehicle) };
-    return form ? [partInModel('loading condition', form, given)] : [];
-  });
+  const forms = typed.map((data: unknown, i) =>
+    reader.form(file, 'loading condition', { id, data, source, path: ['conditions', i] }),
+  );
+  return (vehicle) =>
+    forms.flatMap((form, i) => {
+      const given = { id, path: ['conditions', i], condition: conditionsOf(id, source, vehicle) };
+      return form && !reader.lost.has(form) ? [partInModel('loading condition', form, given)] : [];
+    });
 }
 
 function mappingOf(data: unknown, name: string, file: OpenFile, reader: RecordReader): Mapping {

@@ -13,16 +13,23 @@ export interface ServiceParts {
 
 const PARTS = ['circuits', 'nodes', 'runs', 'units'] as const;
 
-/** Reads services/*.yaml, one service a file. Runs know their whole way once every node is read. */
-export function loadServices(
+/**
+ * Reads services/*.yaml, one service a file. Gives them once every place is known that hangs on something; runs know their whole way
+ * once every node is.
+ */
+export function readServices(
   files: readonly (readonly [string, string])[],
   reader: RecordReader,
   register: Register<RecordKind>,
-): ServiceParts {
+): () => ServiceParts {
   const read = files.flatMap(([path, text]) => {
     const file = reader.open(path, text, register);
-    return file ? [loadService(path, file, reader, register)] : [];
+    return file ? [readService(path, file, reader, register)] : [];
   });
+  return () => partsOf(read.map((one) => one()));
+}
+
+function partsOf(read: readonly Service[]): ServiceParts {
   const nodes = read.flatMap((service) => service.nodes);
   const services = read.map((service) => ({ ...service, runs: withPaths(service.runs, nodes) }));
   return {
@@ -33,24 +40,28 @@ export function loadServices(
   };
 }
 
-function loadService(path: string, file: OpenFile, reader: RecordReader, register: Register<RecordKind>): Service {
+function readService(path: string, file: OpenFile, reader: RecordReader, register: Register<RecordKind>): () => Service {
   const id = stemOf(path.slice(path.lastIndexOf('/') + 1)) as string;
   const data = mappingOf(file, path, reader);
   const head = Object.fromEntries(Object.entries(data).filter(([key]) => !(PARTS as readonly string[]).includes(key)));
   const form = reader.form(file, 'service', { data: head, source: file.source, alsoKnown: PARTS });
   const of = { service: id, medium: form?.medium ?? mediumOr(data.medium) };
-  const list = <K extends 'circuit' | 'node' | 'run'>(name: string, kind: K) =>
-    reader.items(file, nodeAt(file, name), data[name], name, kind, register).flatMap((record) => inModel(kind, record, of) ?? []);
-  return {
+  const list = <K extends 'circuit' | 'node' | 'run'>(name: string, kind: K) => {
+    const records = reader.items(file, nodeAt(file, name), data[name], name, kind, register);
+    return () => records.flatMap((record) => (reader.lost.has(record.form as object) ? [] : (inModel(kind, record, of) ?? [])));
+  };
+  const [circuits, nodes, runs] = [list('circuits', 'circuit'), list('nodes', 'node'), list('runs', 'run')];
+  const typed = form ? head : {};
+  return () => ({
     id,
     name: form?.service ?? id,
     medium: of.medium,
     file: path,
-    typed: form ? head : {},
-    circuits: list('circuits', 'circuit'),
-    nodes: list('nodes', 'node'),
-    runs: list('runs', 'run'),
-  };
+    typed,
+    circuits: circuits(),
+    nodes: nodes(),
+    runs: runs(),
+  });
 }
 
 /** A head with a fault elsewhere still says the medium; one without is told, and read as the one with the most rules. */

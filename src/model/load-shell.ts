@@ -8,11 +8,12 @@ import type { Vehicle } from './conditions.js';
 import { indexById } from './index-by-id.js';
 import { link, reportMissingFiles } from './link.js';
 import { type LinkedLibrary, Links } from './links.js';
-import { conditionsOf, type Head, loadHead } from './load-head.js';
-import { loadServices, type ServiceParts } from './load-services.js';
+import { conditionsOf, type Head, readHead } from './load-head.js';
+import { readServices, type ServiceParts } from './load-services.js';
 import type { LoadedShell } from './load-types.js';
 import { checkWhole, type OpenFile, RecordReader } from './records.js';
 import { Register } from './register.js';
+import { putInPlace } from './tape.js';
 
 /** What one shell is read from. */
 export interface ShellText {
@@ -30,15 +31,20 @@ export function loadShell(text: ShellText, shop: Shop, linked: LinkedLibrary): L
   const reader = new RecordReader(say);
   const register = new Register<RecordKind>();
   const headFile = openHead(text, reader, register);
-  const head = headFile ? loadHead(headFile, text.id, reader, register) : NO_HEAD;
-  if (head.form && head.form.shell !== text.id && headFile) reportOtherFolder(head.form.shell, text.id, headFile, reader);
-  const lists = loadLists(text, head, reader, register);
-  const services = loadServices(
+  const head = headFile ? readHead(headFile, text.id, reader, register) : () => NO_HEAD;
+  const lists = readLists(text, reader, register);
+  const services = readServices(
     filesOf(text, (role) => role.holds === 'service'),
     reader,
     register,
   );
-  const shell = assemble(text.id, head, lists, services, headFile);
+  const { lost, taped } = putInPlace(reader.forms, linked.library, shop.limits.tapeMm, say);
+  reader.lost = lost;
+  const known = head();
+  if (known.form && known.form.shell !== text.id && headFile) reportOtherFolder(known.form.shell, text.id, headFile, reader);
+  const vehicle: Vehicle = { tanks: known.tanks, register, say };
+  const whole = assemble(text.id, known, lists(vehicle), services(), headFile);
+  const shell: Shell = taped.size === 0 ? whole : { ...whole, taped };
   register.claim(text.id, 'shell', shell.source, () => {});
   link(
     [{ kind: 'shell', id: text.id, data: shell.typed, source: shell.source }, ...reader.seen],
@@ -67,24 +73,27 @@ function reportOtherFolder(typed: string, folder: string, file: OpenFile, reader
 
 type Lists = Omit<ShellLists, 'circuits' | 'nodes' | 'runs'>;
 
-/** Every list of a shell but those of its services. */
-function loadLists(text: ShellText, head: Head, reader: RecordReader, register: Register<RecordKind>): Lists {
-  const vehicle: Vehicle = { tanks: head.tanks, register, say: reader.say };
-  const read = <K extends ListedKind>(kind: K, list: string): readonly RecordNamed<K>[] =>
-    filesOf(text, (role) => role.holds === 'list' && role.list === list).flatMap(([path, yaml]) => {
+/** Every list of a shell but those of its services, once every place is known that hangs on something. */
+function readLists(text: ShellText, reader: RecordReader, register: Register<RecordKind>): (vehicle: Vehicle) => Lists {
+  const read = <K extends ListedKind>(kind: K, list: string): ((vehicle: Vehicle) => readonly RecordNamed<K>[]) => {
+    const files = filesOf(text, (role) => role.holds === 'list' && role.list === list);
+    const records = files.flatMap(([path, yaml]) => {
       const file = reader.open(path, yaml, register);
-      const records = file ? reader.list(file, list, kind, register) : [];
-      return records.flatMap((record) => {
-        checkWhole(kind, record, reader);
+      return file ? reader.list(file, list, kind, register) : [];
+    });
+    for (const record of records) checkWhole(kind, record, reader);
+    return (vehicle) =>
+      records.flatMap((record) => {
+        if (reader.lost.has(record.form as object)) return [];
         return inModel(kind, record, { condition: conditionsOf(record.id, record.source, vehicle) }) ?? [];
       });
-    });
+  };
   const kinds = Object.keys(LISTED) as readonly ListedKind[];
   const lists = kinds.flatMap((kind) => {
     const { home } = LISTED[kind];
-    return home.in === 'shell' ? [[listName(kind), read(kind, home.list)]] : [];
+    return home.in === 'shell' ? [[listName(kind), read(kind, home.list)] as const] : [];
   });
-  return Object.fromEntries(lists) as Lists;
+  return (vehicle) => Object.fromEntries(lists.map(([name, known]) => [name, known(vehicle)])) as unknown as Lists;
 }
 
 function filesOf(text: ShellText, wanted: (role: FileRole) => boolean): readonly (readonly [string, string])[] {

@@ -11,7 +11,7 @@ import { Schemas } from '../records/schema.js';
 import { readDocument, type SourceDocument } from '../source/document.js';
 import { nearest } from '../source/nearest.js';
 import { found, shown } from '../source/shown.js';
-import { NodeSource } from '../source/source.js';
+import { NodeSource, type Path } from '../source/source.js';
 import type { RawRecordRef } from './link.js';
 import type { Register } from './register.js';
 
@@ -37,10 +37,23 @@ export interface OpenFile {
 
 const isMapping = (data: unknown): data is Mapping => typeof data === 'object' && data !== null && !Array.isArray(data);
 
+/** A form that is right, and where it was typed. */
+export interface ReadForm {
+  readonly kind: KindName;
+  readonly id?: string;
+  readonly form: object;
+  readonly source: NodeSource;
+  readonly path?: Path;
+}
+
 /** Reads the records of some files that share a datum. Every fault goes to `say`; what is whole comes back. */
 export class RecordReader {
   /** Every record of a list, whether its form is right or not. */
   readonly seen: RawRecordRef[] = [];
+  /** Every form that is right: where the places stand that hang on something. */
+  readonly forms: ReadForm[] = [];
+  /** Forms with a place that cannot be known, which was told. */
+  lost: ReadonlySet<object> = new Set();
   private readonly schemas = new Map<string, Schemas>();
 
   constructor(
@@ -145,6 +158,7 @@ export class RecordReader {
   form<K extends KindName>(file: OpenFile, kind: K, typed: TypedRecordForm<NodeSource>): Form<K> | undefined {
     const data = file.document.hasBlanks ? withoutBlanks(typed.data) : typed.data;
     const form = checkForm(file.schemas, kind, { ...typed, data }, this.say);
+    if (form !== undefined) this.forms.push({ kind, form, ...typed });
     if (form === undefined || file.document.faults.length === 0) return form;
     // A part of a file stands or falls by its own text: a slip in an axle costs that axle, and not the ratings beside it.
     const path = (typed.path ?? []).map(String);

@@ -36,7 +36,24 @@ export const SUFFIX = {
 export type SuffixOf<D extends Dimension> = (typeof SUFFIX)[D];
 
 const QUANTITY_JSON = { type: ['string', 'number'] } as const;
-const POSITION_JSON = { type: 'array', items: QUANTITY_JSON, minItems: 3, maxItems: 3 } as const;
+const TRIPLE_JSON = { type: 'array', items: QUANTITY_JSON, minItems: 3, maxItems: 3 } as const;
+/** Three lengths, or a phrase an axis: `{x: 24 in aft of P-L-06, y: on SK-L-03, z: 40 in}`. */
+const POSITION_JSON = {
+  anyOf: [
+    TRIPLE_JSON,
+    {
+      type: 'object',
+      properties: {
+        x: { ...QUANTITY_JSON, description: 'Rearward, or as 24 in aft of P-L-06' },
+        y: { ...QUANTITY_JSON, description: 'To the right, or as 1 in inboard of SK-L-03' },
+        z: { ...QUANTITY_JSON, description: 'Up, or as 14 in above FB-L' },
+      },
+      required: ['x', 'y', 'z'],
+      additionalProperties: false,
+    },
+    { type: 'string' },
+  ],
+} as const;
 
 /** A field whose reading may depend on the file's units and datum. `idsAt`: see `Shape`. */
 export function measured<T, S extends string = ''>(
@@ -111,14 +128,14 @@ export const outlines = (help: string): Field<readonly (readonly Vec3[])[]> =>
 
 /** Three lengths that are no place: no datum shift. */
 export const offset = (help: string): Field<Vec3> =>
-  measured((units) => (typed, say) => units.offset(typed, say), help, POSITION_JSON, { as: 'place' });
+  measured((units) => (typed, say) => units.offset(typed, say), help, TRIPLE_JSON, { as: 'place' });
 
 /** `20 in x 12 in x 8 in`, or the three in a list: along, across, up, mm. */
 export const size = (help: string): Field<Vec3, Vec3, 'Mm'> =>
   measured(
     (units) => (typed, say) => (typeof typed === 'string' ? readThreeLengths(typed, units.units, say) : units.offset(typed, say)),
     help,
-    { ...POSITION_JSON, type: ['array', 'string'], examples: ['20 in x 12 in x 8 in'] },
+    { ...TRIPLE_JSON, type: ['array', 'string'], examples: ['20 in x 12 in x 8 in'] },
     { as: 'place' },
     { suffix: 'Mm' },
   );

@@ -30,7 +30,7 @@ export type { Run } from './run.js';
 export type { Seat } from './seat.js';
 export type { Section, SectionShape } from './section.js';
 export type { Statement } from './shared.js';
-export type { Entry, Service, Shell, ShellLists } from './shell.js';
+export type { Entry, Service, Shell, ShellLists, Taped } from './shell.js';
 export type { Care, Paint, Part, Warranty } from './shell-head.js';
 export { HOT_MM, type Inspections, type KeepApart, type Limits, type Shop } from './shop.js';
 export type { Signoff } from './signoff.js';

@@ -9,6 +9,8 @@ export type Target = { readonly kinds: readonly RecordKind[] } | { readonly any:
 export interface Reference {
   readonly path: readonly string[];
   readonly target: Target;
+  /** It is a place, which hangs on what its phrases name. */
+  readonly place?: true;
 }
 
 /** A path to a field: keys, `*` for each item of a list, `{}` for each key of a table. */
@@ -28,9 +30,23 @@ export function eachField(fields: Fields, visit: (field: AnyField, path: FieldPa
   for (const [key, field] of Object.entries(fields)) into(field, [key], key);
 }
 
+/** What a place may hang on. */
+export const PLACE_KINDS: readonly RecordKind[] = [
+  ...(['member', 'panel', 'opening', 'zone', 'node', 'axle', 'seat', 'tank', 'bay', 'component'] as const),
+];
+/** Where the places of a field stand. */
+const PLACES_AT: Readonly<Partial<Record<string, readonly (readonly string[])[]>>> = {
+  place: [[]],
+  places: [['*']],
+  outlines: [['*', '*']],
+};
+
 function referencesIn(fields: Fields): readonly Reference[] {
   const found: Reference[] = [];
   eachField(fields, ({ shape, traits: { names } }, path) => {
+    if (shape.is === 'value')
+      for (const step of PLACES_AT[shape.form.as] ?? [])
+        found.push({ path: [...path, ...step], target: { kinds: PLACE_KINDS }, place: true });
     if (names === undefined) return;
     const steps = shape.is === 'table' ? ['{}'] : shape.is === 'value' ? shape.idsAt : [''];
     for (const step of steps)

@@ -45,8 +45,20 @@ export interface Shell
   /** The shop's own loading conditions, beside the standard ones. */
   readonly conditions: readonly LoadingCondition[];
   readonly services: readonly Service[];
+  /** Records of which a place hangs on another, by id. */
+  readonly taped?: ReadonlyMap<string, Taped>;
   /** Every id of the shell → its record kind and record. Axles, tanks, seats and bays included. */
   readonly byId: ReadonlyMap<string, Entry>;
+}
+
+/** A place that was told as a tape tells it. */
+export interface Taped {
+  /** Root of the sum of squares: of the tape, of what it hangs on, of the face that was taken. */
+  readonly uncertaintyMm: number;
+  /** Ids that it hangs on. */
+  readonly on: readonly string[];
+  /** What was taken for want of better. */
+  readonly said: readonly string[];
 }
 
 export interface Entry {

@@ -12,6 +12,8 @@ export interface Fault {
   readonly path?: readonly (string | number)[];
 }
 
+export type Say = (fault: Fault) => void;
+
 /** The shape that faults travel in through zod. */
 export function issueOf(fault: Fault, input: unknown): core.$ZodRawIssue {
   return { code: 'custom', input, path: [...(fault.path ?? [])], params: { fault }, message: fault.expected };

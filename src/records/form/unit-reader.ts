@@ -2,9 +2,12 @@ import { add, type Vec3 } from '../../geometry/vector.js';
 import { type FileUnits, parseQuantity } from '../../quantity/parse.js';
 import type { Dimension } from '../../quantity/units.js';
 import { found } from '../../source/shown.js';
-import type { Fault } from './fault.js';
+import type { Say } from './fault.js';
 
-export type Say = (fault: Fault) => void;
+export type { Say } from './fault.js';
+
+import { isTaped, readTaped } from './tape.js';
+
 /** Undefined once a fault was said. */
 export type Read<T> = (typed: unknown, say: Say) => T | undefined;
 
@@ -44,8 +47,12 @@ export class UnitReader {
     return value === undefined ? undefined : value + this.origin[0];
   }
 
-  /** A place in the standard datum, mm. */
+  /** A place in the standard datum, mm; one that hangs on something is put in its place once that is known (model/tape.ts). */
   position(typed: unknown, say: Say): Vec3 | undefined {
+    if (isTaped(typed))
+      return readTaped(typed, (one, least, sayOne) => this.quantity(one, 'length', least, sayOne), this.origin, say) as
+        | Vec3
+        | undefined;
     const read = this.offset(typed, say);
     return read && add(read, this.origin);
   }
