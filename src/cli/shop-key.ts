@@ -38,10 +38,10 @@ export function keyFileOf({ io: { env, cwd } }: Context): { readonly file: strin
 }
 
 /**
- * The key that this user signs with; undefined where there is none. `root`: the store that is signed for.
+ * The key that this user signs with; undefined where there is none. `root`: the store that is signed for, where there is one.
  * @throws UserError where there is a key that cannot be used: a book is not left unsigned without a word
  */
-export async function shopKey(context: Context, root: string): Promise<ShopKey | undefined> {
+export async function shopKey(context: Context, root?: string): Promise<ShopKey | undefined> {
   const place = keyFileOf(context);
   if (!place) return undefined;
   const found = await stat(place.file).catch(() => undefined);
@@ -52,7 +52,7 @@ export async function shopKey(context: Context, root: string): Promise<ShopKey |
       `${KEY_VARIABLE} names ${file}, and there is no such file. Make one: shellbook key --new "Name of the shop"`,
     );
   if (found.size > LARGEST_BYTES || !found.isFile()) throw new UserError(`${file} is no key file: expected PEM of a few kB`);
-  await refuseInStore(file, root);
+  if (root !== undefined) await refuseInStore(file, root);
   if (process.platform !== 'win32' && (found.mode & 0o077) !== 0)
     throw new UserError(`${file} can be read by others on this machine, who could sign as the shop. Close it: chmod 600 ${file}`);
   const text = await readFile(file, 'utf8').catch((error: NodeJS.ErrnoException) => {

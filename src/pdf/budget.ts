@@ -14,9 +14,9 @@ export const STEPS = {
   textByte: 24,
 } as const;
 
-/** Every file may cost this, and so much more for each of its bytes: some four times what a printed book does. */
+/** Every file may cost this, and so much more for each of its bytes: more than twice what a printed book does. */
 const FIRST = 16e6;
-const PER_BYTE = 48;
+const PER_BYTE = 64;
 
 /**
  * All the work that one file may cost, counted in steps and not by a clock, so that the same file always ends alike. A file of 500 kB

@@ -53,7 +53,7 @@ async function key(options: Options, context: Context): Promise<Status> {
   const { shopKey, keyFileOf } = await import('../shop-key.js');
   const { findStore } = await import('../../store/find.js');
   const root =
-    options.add || context.settings.store !== undefined ? findStore(context.io.cwd, context.settings.store) : context.io.cwd;
+    options.add || context.settings.store !== undefined ? findStore(context.io.cwd, context.settings.store) : undefined;
   const found = await shopKey(context, root);
   if (!found) {
     const place = keyFileOf(context)?.file ?? 'any folder of this user';
@@ -61,7 +61,7 @@ async function key(options: Options, context: Context): Promise<Status> {
     return 1;
   }
   const { name, fingerprint } = found.signer.certificate;
-  if (options.add) {
+  if (options.add && root !== undefined) {
     const { addKey } = await import('../new-key.js');
     const file = await addKey(root, found, context);
     context.tell(
