@@ -54,6 +54,8 @@ const PLAIN_PENS = {
   'seen-member-behind': { widthMm: 0.18, colour: INK, dash: [1.6, 0.8] },
   'seen-panel': { widthMm: 0.5, colour: INK },
   'seen-panel-behind': { widthMm: 0.35, colour: INK, dash: [1.6, 0.8] },
+  // Dots along a panel's edge: it is held by screws there. Where each sits is not on record.
+  'screw-row': { widthMm: 0.7, colour: INK, dash: [0.7, 2.4] },
   'seen-opening': { widthMm: 0.5, colour: INK, dash: [6, 0.8, 0.6, 0.8] },
   'known-point': { widthMm: 0.35, colour: INK, fill: PAPER },
   glyph: { widthMm: 0.13, colour: INK, fill: INK, bare: true },

@@ -84,8 +84,9 @@ function recordMarks(model: Model, record: DrawnRecord, on: (px: Pixel) => Point
   }
   return record.stretches.flatMap(({ px, hidden }) => {
     const points = px.map(on);
+    const screws = record.screws === undefined || hidden ? [] : [line(layer, 'screw-row', points)];
     const drawn = line(layer, penOf(record, hidden), points, record.id);
-    return record.kind === 'member' ? [drawn] : [line(layer, 'casing', points), drawn];
+    return record.kind === 'member' ? [drawn] : [line(layer, 'casing', points), drawn, ...screws];
   });
 }
 
@@ -133,7 +134,8 @@ function foot(model: Model, { solved, pxPerMm }: Overlay, perPx: number, heightM
     [end, y],
     [end, y - 1],
   ];
-  const good = `Good to ± ${smallLength(Math.ceil(solved.leftOutMm), units)}`;
+  const residual = solved.residualMm === undefined ? '' : ` · points agree to ${smallLength(solved.residualMm, units)}`;
+  const good = `Good to ± ${smallLength(Math.ceil(solved.leftOutMm), units)}${residual}`;
   return [
     line('furniture', 'casing', points),
     line('furniture', 'edge', points),
