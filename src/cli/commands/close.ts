@@ -116,8 +116,19 @@ async function handOverSheet(opened: OpenShell, context: Context): Promise<strin
   context.progress('Writing the hand-over sheet');
   const file = path.join(opened.store.root, 'books', `${id}-hand-over.txt`);
   const sheet = handOver(checkedShell(opened), await closedOf(opened));
-  await writeOut(opened.store.root, file, `${releaseText(sheet, paint(false), true)}\n`);
+  const text = [releaseText(sheet, paint(false), true), ...(await keysText(opened, context))].join('\n\n');
+  await writeOut(opened.store.root, file, `${text}\n`);
   return file;
+}
+
+/** The keys that the shop signs with, on paper of its own: what a book says of its key proves nothing. */
+async function keysText({ store }: OpenShell, context: Context): Promise<readonly string[]> {
+  const [{ keysOfStore }, { grouped }] = await Promise.all([import('../known-keys.js'), import('../../signing/words.js')]);
+  const keys = keysOfStore(store.text, context).filter(({ lost, until }) => lost === undefined && until === undefined);
+  if (keys.length === 0) return [];
+  const lines = keys.flatMap(({ name, fingerprint }) => [`  ${name}`, `  ${grouped(fingerprint)}`]);
+  const head = 'This shop signs its books. Compare the key on the cover of a book, and in a PDF reader, with this one:';
+  return [[head, ...lines].join('\n')];
 }
 
 async function books(opened: OpenShell, context: Context): Promise<readonly string[]> {
