@@ -1,4 +1,6 @@
+import { signers } from '../closeout/bound.js';
 import { blocking, type OpenItem, openItems } from '../closeout/items.js';
+import type { Model } from '../model/shell.js';
 import type { Held } from '../store/lock.js';
 import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
@@ -21,9 +23,9 @@ export type Closed = { readonly opened: OpenShell; readonly checked: CheckedShel
 
 /**
  * Closes a shell, under the store’s lock from the first look to the tag: judges it, and where nothing is missing commits what of its
- * record is not committed, and tags it. `env` is added to Git’s environment. Throws {@link UserError} where Git cannot take it.
+ * record is not committed, and tags it. `sign`: the tag is signed with the shop’s key. `env` is added to Git’s environment. Throws {@link UserError} where Git cannot take it.
  */
-export async function closeShell(shell: string, context: Context, env: Env = {}): Promise<Closed> {
+export async function closeShell(shell: string, context: Context, env: Env = {}, sign = false): Promise<Closed> {
   const [{ findStore }, { underLock }, { readyToClose }] = await Promise.all([
     import('../store/find.js'),
     import('../store/lock.js'),
@@ -34,18 +36,59 @@ export async function closeShell(shell: string, context: Context, env: Env = {})
   const root = findStore(context.io.cwd, context.settings.store);
   return underLock(root, async (held) => {
     await readyToClose(root, env);
+    const publicKey = sign ? await publicKeyFile(context, root) : undefined;
     const store = await openStore(context);
     const { lookAround } = await import('./look-around.js');
     const opened = await openShell(store, shell, context, undefined, await lookAround(store, shell, context));
     const checked = checkedShell(opened);
-    const items = openItems({ model: opened.assessment.model, findings: checked.findings });
+    const { model } = opened.assessment;
+    const items = [...(await mayNotClose(root, model, env)), ...openItems({ model, findings: checked.findings })];
     if (blocking(items).length > 0 || opened.store.loaded.findings.length > 0)
       return { outcome: 'missing', opened, checked, items };
-    return { opened, checked, items, ...(await commitAndTag(opened, env, held)) };
+    return { opened, checked, items, ...(await commitAndTag(opened, env, held, publicKey)) };
   });
 }
 
-async function commitAndTag(opened: OpenShell, env: Env, held: Held) {
+/** The public half of the shop’s key, beside it, as Git wants it. */
+async function publicKeyFile(context: Context, root: string): Promise<string> {
+  const { shopKey } = await import('./shop-key.js');
+  const key = await shopKey(context, root);
+  if (!key)
+    throw new UserError(
+      'There is no key to sign the close-out with. Make one: shellbook key --new "Name of the shop"; or close without --sign',
+    );
+  const file = `${key.file}.pub`;
+  const { access } = await import('node:fs/promises');
+  await access(file).catch(() => {
+    throw new UserError(
+      `${file} is missing: Git signs with the key whose public half lies there. Make both: shellbook key --new "Name of the shop"`,
+    );
+  });
+  return file;
+}
+
+/** Whoever closes must be one of those who may, by the identity that they commit under, once the shop has said who. */
+async function mayNotClose(root: string, model: Model, env: Env): Promise<readonly OpenItem[]> {
+  const may = signers(model).filter((one) => one.signs?.includes('close'));
+  if (signers(model).length === 0) return [];
+  const { userSetting } = await import('../store/git/act.js');
+  const email = env.GIT_AUTHOR_EMAIL ?? process.env.GIT_AUTHOR_EMAIL ?? (await userSetting(root, 'user.email'));
+  if (may.some(({ git }) => git?.some((one) => one.toLowerCase() === email?.toLowerCase()))) return [];
+  const who = may.map(({ id }) => id).join(' or ') || 'somebody whose `signs` has close';
+  return [
+    {
+      list: 'completion',
+      grade: 'A',
+      message: `The identity that Git would close under is nobody’s who may close by library/people.yaml, expected that of ${who}`,
+      ids: may.map(({ id }) => id),
+      who: 'administrator',
+      where: 'papers',
+      because: 'signoff',
+    },
+  ];
+}
+
+async function commitAndTag(opened: OpenShell, env: Env, held: Held, publicKey: string | undefined) {
   const { root } = opened.store;
   const { shell } = opened.assessment.model;
   const { toCommit, refuseUnlessCommitted } = await import('../store/to-commit.js');
@@ -75,7 +118,7 @@ async function commitAndTag(opened: OpenShell, env: Env, held: Held) {
   const tag = closingTagName(shell.id, revision);
   const { fingerprintOf } = await import('./fingerprint-of.js');
   held.still();
-  await tagCommit(root, tag, commit, messageOf(opened, revision, (await fingerprintOf(opened)).fingerprint), env);
+  await tagCommit(root, tag, commit, messageOf(opened, revision, (await fingerprintOf(opened)).fingerprint), env, publicKey);
   return { outcome: 'closed', tag, revision, commit, committed } as const;
 }
 

@@ -7,6 +7,7 @@ import type { SignedBy } from './book-seal.js';
 import type { Context } from './context.js';
 import type { OpenStore } from './open-store.js';
 import type { PrintedAgain } from './print-again.js';
+import type { TagSignature } from './tag-signature.js';
 
 export interface VerifyOptions {
   readonly file: string;
@@ -27,6 +28,8 @@ export interface Verified {
   readonly compared?: Compared;
   /** Absent where pages were not to be printed again. */
   readonly again?: PrintedAgain;
+  /** What Git says of the tag of the close-out that it was printed from; absent without a store that has it. */
+  readonly tag?: TagSignature;
   /** Differences from the store: in its records, its pages, and the key that it signs with. */
   readonly fromStore: readonly Difference[];
 }
@@ -65,7 +68,22 @@ export async function verified(options: VerifyOptions, context: Context): Promis
     ...(again && 'differences' in again ? again.differences : []),
     ...unsignedDespite(signed, keys, await dayInStore(store, manifest)),
   ];
-  return { ...base, compared, ...(again ? { again } : {}), fromStore };
+  const tag = await closingTag(store, manifest, signed, [...shopKeys, ...typed]);
+  const bad = tag?.is === 'bad' ? [{ part: 'signature', name: tag.tag, message: tag.words } as const] : [];
+  return { ...base, compared, ...(again ? { again } : {}), ...(tag ? { tag } : {}), fromStore: [...fromStore, ...bad] };
+}
+
+/** The close-out's tag, by the keys that the store knows, and by the one that this book is proved to be signed with. */
+async function closingTag(
+  store: OpenStore | undefined,
+  manifest: Manifest,
+  { signature, proved }: SignedBy,
+  keys: readonly KnownKey[],
+): Promise<TagSignature | undefined> {
+  if (!store?.history || manifest.tag === null) return undefined;
+  const { tagSignature } = await import('./tag-signature.js');
+  const known = keys.flatMap(({ certificate }) => (certificate ? [certificate] : []));
+  return tagSignature(store.root, manifest.tag, proved && signature ? [...known, signature.signer] : known);
 }
 
 async function pagesAgain(

@@ -101,17 +101,28 @@ export async function commitFiles(root: string, files: readonly string[], messag
  * Makes an annotated tag on a commit, signed where the user’s Git is set up for it (tag.gpgSign). Git makes it at one stroke and only
  * where no tag of that name is there. Throws {@link UserError}.
  */
-export async function tagCommit(root: string, name: string, commit: string, message: string, env: Env = {}): Promise<void> {
+export async function tagCommit(
+  root: string,
+  name: string,
+  commit: string,
+  message: string,
+  env: Env = {},
+  publicKey?: string,
+): Promise<void> {
   if ((await askQuietly(root, ['check-ref-format', `refs/tags/${name}`])) === undefined || name.startsWith('-'))
     throw new UserError(
       `Git takes no tag called \`${name}\`: the shell’s number has signs that a tag may not have. Rename its folder.`,
     );
   try {
-    await actGit(requireRepository(root), ['tag', '--annotate', '--message', message, '--', name, commit], { env });
+    // Git signs by itself, with the key whose public half lies in this file.
+    const how = publicKey === undefined ? ['tag', '--annotate'] : [...signedWith(publicKey), 'tag', '--sign'];
+    await actGit(requireRepository(root), [...how, '--message', message, '--', name, commit], { env });
   } catch (error) {
     throw notTaken('did not make the tag', error);
   }
 }
+
+const signedWith = (publicKey: string): readonly string[] => ['-c', 'gpg.format=ssh', '-c', `user.signingKey=${publicKey}`];
 
 function notTaken(what: string, error: unknown): UserError {
   if (error instanceof GitFailed && error.trouble !== 'said no') return error;

@@ -11,6 +11,7 @@ interface Options {
   readonly shell: string;
   readonly books: boolean;
   readonly all: boolean;
+  readonly sign: boolean;
 }
 
 export function declareClose(registry: Registry): void {
@@ -18,17 +19,27 @@ export function declareClose(registry: Registry): void {
     .add('close <shell>', 'closes the build: says what is missing and who must do it, or commits, tags and prints', [
       'shellbook close QF-007',
       'shellbook close QF-007 --no-books   only commit and tag',
+      'shellbook close QF-007 --sign       sign the tag with the shop’s key',
     ])
     .option('--no-books', 'print no books')
+    .option('--sign', 'sign the tag with the shop’s key (shellbook key)')
     .option('--all', 'list everything that is missing, also the forty alike')
     .action(
-      registry.run(([shell], { books, all }) => ({ shell: shell as string, books: books !== false, all: all === true }), close),
+      registry.run(
+        ([shell], { books, all, sign }) => ({
+          shell: shell as string,
+          books: books !== false,
+          all: all === true,
+          sign: sign === true,
+        }),
+        close,
+      ),
     );
 }
 
 async function close(options: Options, context: Context): Promise<Status> {
   const { closeShell } = await import('../closing.js');
-  const closed = await closeShell(options.shell, context);
+  const closed = await closeShell(options.shell, context, {}, options.sign);
   if (closed.outcome === 'missing') return reportMissing(closed, options, context);
   if (closed.outcome === 'closed already') return reportClosed(closed, [], context);
   context.tell(`Closed ${options.shell} as ${closed.tag}.`);

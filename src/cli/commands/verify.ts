@@ -42,7 +42,10 @@ async function verify(options: Options, context: Context): Promise<Status> {
   return own.length > 0 || fromStore.length > 0 || (options.proved && !signed.proved) ? 1 : 0;
 }
 
-async function printJson({ manifest, seal, own, signed, compared, again, fromStore }: Verified, context: Context): Promise<void> {
+async function printJson(
+  { manifest, seal, own, signed, compared, again, tag, fromStore }: Verified,
+  context: Context,
+): Promise<void> {
   const { envelope } = await import('../report/json.js');
   const differences = [...own.map((one) => ({ with: 'itself', ...one })), ...fromStore.map((one) => ({ with: 'store', ...one }))];
   const pagesDiffer = again !== undefined && 'differences' in again && again.differences.length > 0;
@@ -53,6 +56,7 @@ async function printJson({ manifest, seal, own, signed, compared, again, fromSto
       matches_itself: own.length === 0,
       signed_by: signedByJson(signed),
       proved: signed.proved,
+      tag: tag && { name: tag.tag, signature: tag.is },
       matches_store: compared?.matches === true && pagesDiffer ? false : (compared?.matches ?? null),
       matches_revision: compared?.matchesRevision === true && pagesDiffer ? false : compared?.matchesRevision,
       pages_compared: again !== undefined && 'differences' in again,

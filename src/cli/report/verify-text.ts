@@ -15,6 +15,7 @@ export function verifyText(found: Verified, paint: Paint): string {
     manifest ? headText(manifest) : paragraph(shown),
     unchangedText(found, paint),
     paragraph(signed.proved ? paint.good(signed.words) : signed.words),
+    found.tag ? paragraph(found.tag.is === 'known' ? paint.good(found.tag.words) : found.tag.words) : '',
     storeText(found, paint),
     manifest && manifest.withheld.length > 0
       ? paragraph(paint.faint(`This edition carries the record without ${manifest.withheld.join('; ')}.`))
