@@ -52,7 +52,7 @@ nodes:
   - {id: DCP, kind: panel, role: busbar, name: House DC panel, at: [70 in, -24 in, 20 in]}
   - {id: DC-1/S1, kind: splice, at: [100 in, 0 in, 0 in], circuit: DC-1, panel: AP-1, tolerance: 15 mm}
   - {id: DC-1/L, kind: load, name: Bay light, at: [150 in, 20 in, 6 in], circuit: DC-1}
-  - {id: BAT/SW, kind: device, name: Battery switch, at: [52 in, -24 in, 8 in]}
+  - {id: BAT/SW, kind: device, role: switch, name: Battery switch, at: [52 in, -24 in, 8 in]}
 runs:
   - {id: DC-0, from: BAT, to: BAT/SW, sheathed: yes, conductor: {awg: 6, conductors: 2, rating: 105 C}}
   - {id: DC-0/2, from: BAT/SW, to: DCP, sheathed: yes, conductor: {awg: 6, conductors: 2, rating: 105 C}}
