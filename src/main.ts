@@ -30,6 +30,19 @@ function lost(error: NodeJS.ErrnoException): never {
   process.exit(2);
 }
 
+/** Ends at once: what runs `atEnd` takes along the browser and what was of this process alone. Files are whole, the old ones or the new. */
+function endBy(signal: NodeJS.Signals): void {
+  process.on(signal, () => {
+    try {
+      writeSync(2, `shellbook: Ended by ${signal}: what was not finished was not written.\n`);
+    } catch {
+      // The terminal is gone.
+    }
+    process.exit(2);
+  });
+}
+for (const signal of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) endBy(signal);
+
 process.exitCode = await run(process.argv.slice(2), {
   cwd: process.cwd(),
   env: process.env,

@@ -20,6 +20,7 @@ export interface Printer {
  */
 export function openPrinter(): Printer {
   const opening = openChromium();
+  let told = false;
   // Whoever prints hears of it; nobody may have asked yet.
   opening.catch(() => undefined);
   return {
@@ -27,10 +28,15 @@ export function openPrinter(): Printer {
       input.progress?.('Laying out');
       const following = followingPage(opening);
       try {
-        const document = await bookDocument(input, following);
-        return await printIn(await following.page, document, following.whole(), input.progress);
+        const document = await opening.then(({ guard }) => guard(bookDocument(input, following)));
+        const { guard, notices } = await opening;
+        const printed = await guard(printIn(await following.page, document, following.whole(), input.progress));
+        const said = told ? [] : notices;
+        told = true;
+        return { ...printed, warnings: [...said, ...printed.warnings] };
       } finally {
-        await following.close();
+        // A browser that has ended has no page to close.
+        await following.close().catch(() => undefined);
       }
     },
     browser: async () => (await opening).browser.version(),

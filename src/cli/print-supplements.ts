@@ -35,6 +35,7 @@ export async function supplements(
     import('../book/supplement/print.js'),
   ]);
   const browser = await openChromium();
+  for (const notice of browser.notices) context.tell(notice);
   const told = [];
   try {
     for (const edition of editions) {

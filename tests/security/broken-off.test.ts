@@ -23,9 +23,9 @@ import { shellbook } from '../cli/printed-book.js';
 import { laySmallStore, type SmallStore } from '../cli/small-store.js';
 
 const MAIN = fileURLToPath(new URL('../../dist/main.js', import.meta.url));
-const PICTURES = 40;
+const PICTURES = 16;
 /** Kills of each command: more by hand. */
-const KILLS = Math.min(Number(process.env.SHELLBOOK_FUZZ ?? 6), 300);
+const KILLS = Math.min(Number(process.env.SHELLBOOK_FUZZ ?? 2), 300);
 
 let store: SmallStore;
 let away: string;

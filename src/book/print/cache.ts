@@ -34,6 +34,35 @@ export function privateFolder(name: string, environment: NodeJS.ProcessEnv = pro
   }
 }
 
+/**
+ * `shellbook-shared/<name>` in root's place for what can be made again: written by root alone, and read by the user that root's browser is run
+ * as. Undefined where others could write there.
+ */
+export function sharedFolder(name: string, environment: NodeJS.ProcessEnv = process.env): string | undefined {
+  const cache = environment.XDG_CACHE_HOME;
+  const root = cache && path.isAbsolute(cache) && isPassable(cache) ? cache : '/var/cache';
+  const top = path.join(root, 'shellbook-shared');
+  try {
+    for (const one of [top, path.join(top, name)]) {
+      mkdirSync(one, { recursive: true, mode: 0o755 });
+      const found = lstatSync(one);
+      if (!found.isDirectory() || found.uid !== process.getuid?.() || (found.mode & 0o022) !== 0) return undefined;
+    }
+    return path.join(top, name);
+  } catch {
+    return undefined;
+  }
+}
+
+/** Whether everybody can go through it and the folders above it. */
+function isPassable(folder: string): boolean {
+  for (let at = folder; ; at = path.dirname(at)) {
+    const found = lstatSync(at, { throwIfNoEntry: false });
+    if (found && (found.mode & 0o001) === 0) return false;
+    if (path.dirname(at) === at) return true;
+  }
+}
+
 function isOurs(folder: string): boolean {
   const stat = lstatSync(folder);
   if (!stat.isDirectory()) return false;

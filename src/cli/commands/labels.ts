@@ -121,8 +121,11 @@ async function print(document: BookDocument, root: string, file: string, context
     import('../../store/write-out.js'),
   ]);
   const browser = await openChromium();
+  for (const notice of browser.notices) context.tell(notice);
   try {
-    const { pdf, pageCount } = await printDocument(browser, document, (text) => context.progress(`labels: ${text}`));
+    const { pdf, pageCount } = await browser.guard(
+      printDocument(browser, document, (text) => context.progress(`labels: ${text}`)),
+    );
     await writeOut(root, file, pdf);
     return pageCount;
   } finally {
