@@ -1,3 +1,4 @@
+import { readerOf } from '../words/index.js';
 import type { Book, Chapter } from './book.js';
 import { printable, raised } from './signs.js';
 import { render } from './templates.js';
@@ -28,4 +29,5 @@ const common = (book: Book) => ({
   edition: book.editionName,
   owner: book.edition === 'owner',
   forShop: book.edition === 'shop',
+  reader: readerOf(book.assessment.model.shop),
 });

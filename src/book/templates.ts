@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import Handlebars from 'handlebars';
 import { anchor } from '../model/anchor.js';
+import { type Reader, readerOf, say, type WordKey } from '../words/index.js';
 import type { Figure } from './drawings.js';
 
 const HOME = new URL('../../templates/', import.meta.url);
@@ -20,6 +21,11 @@ const HELPERS: Record<string, Handlebars.HelperDelegate> = {
   ref: (id: unknown) => safe(`<a class="ref" href="#${anchor(String(id))}">${escaped(String(id))}</a>`),
   /** `page 12`, for the record or heading with that anchor. */
   at: (to: unknown) => safe(`<span class="at-page">page <a class="pg" href="#${escaped(String(to))}">000</a></span>`),
+  /** A sentence of the catalogue for the reader of this book: `{{say "care.title"}}`; named values fill its blanks. */
+  say(key: unknown, { hash, data }: Handlebars.HelperOptions) {
+    const reader = (data.root.reader ?? data.root.book?.reader ?? {}) as Partial<Reader>;
+    return (say as (of: Reader, key: WordKey, values: object) => string)(readerOf(reader), key as WordKey, hash);
+  },
   /** Anchor of a medium's drawings. */
   drawings: (medium: unknown) => `h-drawings-${String(medium)}`,
   /** The number alone. */

@@ -1,7 +1,10 @@
 import type { BehindItem } from '../compute/access/types.js';
 import type { Medium } from '../model/services.js';
 import type { Shell } from '../model/shell.js';
+import { type Reader, readerOf, say } from '../words/index.js';
 import { aheadOfFuse } from './isolate/graph/unfused.js';
+
+const ENGLISH = readerOf({});
 
 export type HazardKind = 'gas' | 'ac' | 'fuel' | 'battery' | 'hydraulic' | 'refrigerant' | 'air' | 'hot';
 
@@ -10,6 +13,8 @@ export interface Hazard {
   readonly kind: HazardKind;
   readonly word: string;
   readonly act: string;
+  /** The highest voltage on record there, of AC power. */
+  readonly volts?: number;
   /** Marked with stripes. */
   readonly grave: boolean;
   /** The records that a hand can touch, nearest first. */
@@ -17,16 +22,14 @@ export interface Hazard {
 }
 
 /** Worst first. Common practice, no source. */
-const HAZARDS: readonly Pick<Hazard, 'kind' | 'word' | 'act'>[] = [
-  { kind: 'gas', word: 'Gas', act: 'No flame. Shut the source first.' },
-  { kind: 'ac', word: 'AC power', act: 'Disconnect all sources, prove dead.' },
-  { kind: 'fuel', word: 'Fuel', act: 'No flame. Shut the source first.' },
-  { kind: 'battery', word: 'DC cable ahead of its fuse', act: 'No loose metal: a short burns. Take its source off first.' },
-  { kind: 'hydraulic', word: 'Hydraulic pressure', act: 'Let the pressure off first.' },
-  { kind: 'refrigerant', word: 'Refrigerant', act: 'Under pressure: licensed work.' },
-  { kind: 'air', word: 'Compressed air', act: 'Let the pressure off first.' },
-  { kind: 'hot', word: 'Hot parts', act: 'Switch off and let it cool.' },
-];
+const WORST_FIRST: readonly HazardKind[] = ['gas', 'ac', 'fuel', 'battery', 'hydraulic', 'refrigerant', 'air', 'hot'];
+
+/** The name of a hazard for a reader. */
+export const hazardWord = ({ kind, volts }: Pick<Hazard, 'kind' | 'volts'>, reader: Reader): string =>
+  volts === undefined ? say(reader, `hazard.${kind}`) : say(reader, 'hazard.ac.volts', { volts });
+
+/** What to do first. */
+export const hazardAct = ({ kind }: Pick<Hazard, 'kind'>, reader: Reader): string => say(reader, `hazard.${kind}.act`);
 
 /** Media that hurt whatever they feed. Battery circuits behind their own fuse, water, waste, data and warm air do not. */
 const MEDIA: Readonly<Partial<Record<Medium, HazardKind>>> = {
@@ -54,9 +57,11 @@ export function hazardsBehind(
     const kind = kindOf.get(item.id);
     if (kind !== undefined) found.set(kind, [...(found.get(kind) ?? []), item.id]);
   }
-  return HAZARDS.flatMap((one) => {
-    const ids = found.get(one.kind);
-    return ids ? [{ ...one, word: one.kind === 'ac' ? acWord(ids, shell) : one.word, grave: true, ids }] : [];
+  return WORST_FIRST.flatMap((kind) => {
+    const ids = found.get(kind);
+    const volts = kind === 'ac' && ids ? voltsOf(ids, shell) : undefined;
+    const word = hazardWord({ kind, volts }, ENGLISH);
+    return ids ? [{ kind, word, act: hazardAct({ kind }, ENGLISH), volts, grave: true, ids }] : [];
   });
 }
 
@@ -83,10 +88,13 @@ function hazardsOf({
   ]);
 }
 
-/** `120 V AC`, by the highest recorded voltage of what is touched. */
-function acWord(ids: readonly string[], { nodes, runs, circuits }: Pick<Shell, 'nodes' | 'runs' | 'circuits'>): string {
+/** The highest recorded voltage of what is touched, V; undefined where none is recorded. */
+function voltsOf(
+  ids: readonly string[],
+  { nodes, runs, circuits }: Pick<Shell, 'nodes' | 'runs' | 'circuits'>,
+): number | undefined {
   const circuitOf = new Map([...nodes, ...runs].map((one) => [one.id, one.circuit] as const));
   const volts = new Map(circuits.map((circuit) => [circuit.id, circuit.voltageV] as const));
   const found = ids.flatMap((id) => volts.get(circuitOf.get(id) ?? '') ?? []);
-  return found.length === 0 ? 'AC power' : `${found.reduce((most, one) => Math.max(most, one), 0)} V AC`;
+  return found.length === 0 ? undefined : found.reduce((most, one) => Math.max(most, one), 0);
 }

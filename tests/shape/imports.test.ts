@@ -51,6 +51,7 @@ const ROOMS = [
     'finding.ts',
     'user-error.ts',
     'get-own.ts',
+    'words',
     'geometry',
     'quantity',
     'source',
@@ -95,6 +96,7 @@ const words = ({ from, to }: Import): string => `${from} → ${to}`;
 
 /** What touches no file, no Git, no browser and no process. A package is allowed by name where it touches none either. */
 const PURE = [
+  'words',
   'geometry',
   'quantity',
   'source',

@@ -1,4 +1,6 @@
 import type { Assessment } from '../../assess.js';
+import { hazardAct, hazardWord } from '../../query/hazards.js';
+import { type Reader, readerOf } from '../../words/index.js';
 import { fontFaces } from '../fonts.js';
 import type { Edition } from '../input.js';
 import { travelFacts } from '../overall.js';
@@ -43,6 +45,7 @@ const PAPER_WORDS: Readonly<Record<Paper, string>> = { letter: 'letter paper', a
 export function labelDocument(input: LabelInput): Labels {
   const { shop, shell } = input.assessment.model;
   const stock = STOCK[shop.paper];
+  const reader = readerOf(shop);
   const panels = panelLabels(input.assessment, input.pages);
   const marked = input.withMarkers ? markers(shell) : [];
   const data = {
@@ -62,7 +65,12 @@ export function labelDocument(input: LabelInput): Labels {
     markerStock: stock.marker,
     placard: travelFacts({ assessment: input.assessment, show: showIn(shop.units) }),
     weights: weightFigures(input.assessment),
-    panelSheets: onSheets(stock.panel, panels.map(panelCell), input.first - 1),
+    reader,
+    panelSheets: onSheets(
+      stock.panel,
+      panels.map((one) => panelCell(one, reader)),
+      input.first - 1,
+    ),
     markerSheets: onSheets(
       stock.marker,
       marked.map((one) => ({ ...one, idPt: fitted(one.run, stock.marker.widthMm - 4, 11, 4) })),
@@ -72,12 +80,12 @@ export function labelDocument(input: LabelInput): Labels {
   return { document: asDocument(input, render('labels', data)), panels, markerCount: marked.length };
 }
 
-function panelCell(one: PanelLabel) {
+function panelCell(one: PanelLabel, reader: Reader) {
   const [worst, ...others] = one.hazards;
   return {
     ...one,
-    worst,
-    also: others.map(({ word }) => word.toLowerCase()).join(', '),
+    worst: worst && { word: hazardWord(worst, reader), act: hazardAct(worst, reader) },
+    also: others.map((other) => hazardWord(other, reader).toLowerCase()).join(', '),
     stripes: stripes(worst?.grave === true),
     qr: qrCode(one.code, QR_MM),
     idPt: fitted(one.panel, 50, 20, 7),

@@ -1,0 +1,25 @@
+import { EMERGENCY } from './emergency.js';
+import { HAZARDS } from './hazards.js';
+import { LABELS } from './labels.js';
+import { OWNER } from './owner.js';
+import type { Blanks, Reader } from './sentence.js';
+
+export { type English, type Language, type Reader, readerOf } from './sentence.js';
+
+/** Every sentence that a reader sees on these pages, once: by key, in English as spoken in either country and in Spanish. */
+export const WORDS = { ...EMERGENCY, ...HAZARDS, ...LABELS, ...OWNER } as const;
+
+export type WordKey = keyof typeof WORDS;
+type Filled<K extends WordKey> = Blanks<(typeof WORDS)[K]['us']>;
+
+/** A sentence for a reader; what stands in braces in it is filled in. */
+export function say<K extends WordKey>(
+  reader: Reader,
+  key: K,
+  ...values: [Filled<K>] extends [never] ? [] : [Readonly<Record<Filled<K>, string | number>>]
+): string {
+  const { us, uk = us, es }: { us: string; uk?: string; es: string } = WORDS[key];
+  const sentence = reader.language === 'es' ? es : reader.english === 'uk' ? uk : us;
+  const filled = (values[0] ?? {}) as Readonly<Record<string, string | number>>;
+  return sentence.replace(/\{(\w+)\}/gu, (blank, name: string) => String(filled[name] ?? blank));
+}

@@ -1,0 +1,21 @@
+export type Language = 'en' | 'es';
+export type English = 'us' | 'uk';
+
+/** For whom a page is written. */
+export interface Reader {
+  readonly language: Language;
+  readonly english: English;
+}
+
+/** One sentence in every language. `uk` where that differs from `us`; names in braces are filled in. */
+export interface Sentence {
+  readonly us: string;
+  readonly uk?: string;
+  readonly es: string;
+}
+
+/** Names in braces: `{volts} V AC` → `volts`. */
+export type Blanks<Text extends string> = Text extends `${string}{${infer Name}}${infer Rest}` ? Name | Blanks<Rest> : never;
+
+/** The reader that a shop writes for. Where it names no English, the words are those that its books had before it could. */
+export const readerOf = ({ language = 'en', english = 'uk' }: Partial<Reader>): Reader => ({ language, english });
