@@ -32,9 +32,18 @@ const STOPPED: readonly NodeRole[] = ['generator', 'alternator', 'shore inlet', 
 export const isStopped = ({ role, medium }: NodeFacts): boolean =>
   role === undefined ? medium === 'drain' : (STOPPED.includes(role) && medium !== 'gas') || medium === 'drain';
 
+/** One shell is asked many times: its graph is made once. */
+const GRAPHS = new WeakMap<ServiceFacts, ServiceGraph>();
+
+function graphOf(facts: ServiceFacts): ServiceGraph {
+  const known = GRAPHS.get(facts) ?? serviceGraph(facts);
+  GRAPHS.set(facts, known);
+  return known;
+}
+
 /** The cheapest way to part targets from every source, what is left, and what is not known. `cost` of a link: a whole number, 1 to 1e12. */
 export function solve(facts: ServiceFacts, targets: Targets, cost: (link: Link) => number): Solution {
-  const graph = serviceGraph(facts);
+  const graph = graphOf(facts);
   const nodes = new Map(facts.nodes.map((node) => [node.id, node] as const));
   const at = verticesOf(graph, targets, nodes);
   const cut = cheapestCut(graph, at, (link) => cost(graph.links[link] as Link));
