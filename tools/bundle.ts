@@ -8,7 +8,17 @@ import { fileURLToPath } from 'node:url';
 import { rolldown } from 'rolldown';
 
 /** Packages that an answer from what is kept needs. */
-const JOINED = ['commander', 'heap', 'yalps'];
+const JOINED = [
+  'canonicalize',
+  'commander',
+  'heap',
+  'is-any-array',
+  'ml-array-max',
+  'ml-array-min',
+  'ml-array-rescale',
+  'ml-matrix',
+  'yalps',
+];
 
 /** What a look-up opens is in two files: opening one more costs more than reading what it does not need. */
 const TOGETHER = [
@@ -33,7 +43,13 @@ async function bundle(root: string): Promise<void> {
     external: (id) => !id.startsWith('.') && !path.isAbsolute(id) && !JOINED.includes(id),
     logLevel: 'silent',
   });
-  await built.write({ dir, format: 'esm', chunkFileNames: '[name]-[hash].js', codeSplitting: { groups: TOGETHER } });
+  await built.write({
+    dir,
+    format: 'esm',
+    chunkFileNames: '[name]-[hash].js',
+    minify: { compress: false, mangle: false, codegen: { removeWhitespace: true } },
+    codeSplitting: { groups: TOGETHER },
+  });
   await built.close();
   writeFileSync(path.join(dir, 'LICENSES.txt'), JOINED.map((name) => licenceOf(root, name)).join('\n'));
   writeFileSync(path.join(dist, 'main.js'), "#!/usr/bin/env node\nimport './program/main.js';\n");

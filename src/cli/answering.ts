@@ -9,6 +9,7 @@ import { findStore } from '../store/find.js';
 import { keptAt } from '../store/kept-answers.js';
 import { Sections } from '../store/sections.js';
 import type { Context } from './context.js';
+import { keepModel, keptModel } from './kept-model.js';
 import { localDay } from './local-day.js';
 import type { OpenShell } from './open.js';
 import { programFiles } from './program-files.js';
@@ -74,9 +75,9 @@ async function sectionsOf(shell: string, { io, settings }: Context): Promise<Sec
 /** Undefined where something that this answer needs is not kept. */
 async function fromKept(kept: Sections, context: Context, areas: Areas): Promise<Answering | undefined> {
   const name = findingsOf(areas);
-  if (!['head', 'model', 'closed', name].every((one) => kept.has(one))) return undefined;
+  const model = keptModel(kept);
+  if (!model || !['head', 'closed', name].every((one) => kept.has(one))) return undefined;
   const { figuresOf } = await import('../compute/figures-of.js');
-  const model = kept.get('model') as Model;
   const assessment: Assessment = {
     model,
     kept,
@@ -103,8 +104,7 @@ async function keepAll(kept: Sections, opened: OpenShell, context: Context): Pro
   const [{ openShell, revisionOf }, { closedOf }] = await Promise.all([import('./open.js'), import('./closed-of.js')]);
   const { model, figures } = opened.assessment;
   kept.put('head', { revision: revisionOf(opened) } satisfies Head);
-  const { elsewhere: _neighbours, changes: _dated, ...own } = model;
-  kept.put('model', own);
+  keepModel(kept, model);
   kept.put('closed', { closed: await closedOf(opened) });
   for (const [name, figure] of Object.entries(figures)) kept.put(`figure ${name}`, figure);
   const { DERIVED, derived } = await import('../query/derived.js');
