@@ -77,7 +77,8 @@ async function fromKept(kept: Sections, context: Context, areas: Areas): Promise
   const name = findingsOf(areas);
   const model = keptModel(kept);
   if (!model || !['head', 'closed', name].every((one) => kept.has(one))) return undefined;
-  const { figuresOf } = await import('../compute/figures-of.js');
+  const [{ figuresOf }, { keepOf }] = await Promise.all([import('../compute/figures-of.js'), import('../compute/lazy.js')]);
+  keepOf(model, kept);
   const assessment: Assessment = {
     model,
     kept,
@@ -107,6 +108,8 @@ async function keepAll(kept: Sections, opened: OpenShell, context: Context): Pro
   keepModel(kept, model);
   kept.put('closed', { closed: await closedOf(opened) });
   for (const [name, figure] of Object.entries(figures)) kept.put(`figure ${name}`, figure);
+  const { keepAllOf } = await import('../compute/lazy.js');
+  keepAllOf(model, kept);
   const { DERIVED, derived } = await import('../query/derived.js');
   for (const name of Object.keys(DERIVED) as DerivedName[]) derived({ model, figures, kept }, name);
   for (const areas of ASKED) {

@@ -2,7 +2,7 @@ import { floorHeight } from '../compute/access/approach.js';
 import { type Solid, solids } from '../compute/access/standing.js';
 import { type Surface, surfaces, surfaceWords } from '../compute/access/surfaces.js';
 import { zoneMap } from '../compute/access/zones.js';
-import { lazy } from '../compute/lazy.js';
+import { lazy, ofModel } from '../compute/lazy.js';
 import { type Bounds, boundsOf, boxBounds, isInBox } from '../geometry/box.js';
 import { planarPolygon } from '../geometry/polygon.js';
 import type { Vec3 } from '../geometry/vector.js';
@@ -23,14 +23,26 @@ const FOUND = new WeakMap<Model, PlaceOf>();
 export function placesOf(model: Model): PlaceOf {
   const known = FOUND.get(model);
   if (known) return known;
+  const ready = allPlaces.ifThere(model);
+  const work = worked(model);
+  const placeOf: PlaceOf = (id) => (ready?.has(id) ? ready.get(id) : work(id));
+  FOUND.set(model, placeOf);
+  return placeOf;
+}
+
+/** Of everything that has an id, for the next question. */
+const allPlaces = ofModel('places in words', (model): ReadonlyMap<string, string | undefined> => {
+  const placeOf = worked(model);
+  return new Map([...model.shell.byId.keys()].map((id) => [id, placeOf(id)]));
+});
+
+function worked(model: Model): PlaceOf {
   const look = lazy(() => lookAround(model));
   const words = new Map<string, string | undefined>();
-  const placeOf: PlaceOf = (id) => {
+  return (id) => {
     if (!words.has(id)) words.set(id, wordsOf(id, look()));
     return words.get(id);
   };
-  FOUND.set(model, placeOf);
-  return placeOf;
 }
 
 type Around = ReturnType<typeof lookAround>;

@@ -3,6 +3,7 @@ import { type Facet, facet, height, inFacet, isInPolygon } from '../../geometry/
 import { dot, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import { type Facing, OUTWARD, type Panel } from '../../model/structure.js';
+import { ofModel } from '../lazy.js';
 
 export const SIDES = ['left', 'right', 'front', 'rear', 'roof', 'ceiling', 'floor', 'underside', 'partition'] as const;
 export type Side = (typeof SIDES)[number];
@@ -23,14 +24,7 @@ export const SAME_PLANE_MM = 25;
 const WALL_MM = 250;
 
 /** Surfaces of all panels by id: of what a panel is let into, else by its kind, the way it faces and where it stands. */
-export function surfaces(model: Model): ReadonlyMap<string, Surface> {
-  const known = FOUND.get(model);
-  if (known) return known;
-  const found = surfacesOf(model);
-  FOUND.set(model, found);
-  return found;
-}
-const FOUND = new WeakMap<Model, ReadonlyMap<string, Surface>>();
+export const surfaces = ofModel('surfaces', surfacesOf);
 
 function surfacesOf({ shell: { panels } }: Model): ReadonlyMap<string, Surface> {
   if (panels.length === 0) return new Map();
