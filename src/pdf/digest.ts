@@ -22,6 +22,8 @@ const DEEPEST = 60;
 export interface Counted {
   /** Keys that do not count, in whatever dictionary they stand. */
   readonly without: ReadonlySet<string>;
+  /** Every value within an object has a digest of its own, which is slow and was so before. */
+  readonly eachAlone?: boolean;
   /** Objects that stand for a word, as a page for its number: what leads there does not count what it leads to. */
   readonly words?: ReadonlyMap<number, string>;
   /** Objects that are no part of the file yet. */
@@ -32,7 +34,7 @@ export interface Counted {
 const HOW_STORED = ['Length', 'Filter', 'DecodeParms', 'Parent', 'StructParents', 'StructParent'];
 
 /** What is drawn on a page alone: the rule of books printed before annotations counted. */
-export const DRAWN: Counted = { without: new Set([...HOW_STORED, 'Annots', 'Tabs', 'Metadata']) };
+export const DRAWN: Counted = { without: new Set([...HOW_STORED, 'Annots', 'Tabs', 'Metadata']), eachAlone: true };
 export const EVERYTHING: Counted = { without: new Set(HOW_STORED) };
 
 /**
@@ -49,9 +51,8 @@ export class Digester {
 
   /** SHA-256, hex. */
   of(value: PDFObject | undefined, depth = 0): string {
-    if (depth > DEEPEST) throw new PdfFault('its objects are nested too deep');
-    this.file.budget.spend('node');
     if (!(value instanceof PDFRef)) return sha(this.form(value, depth));
+    this.enter(depth);
     const known = this.counted.words?.get(value.objectNumber) ?? this.known.get(value.objectNumber);
     if (known) return known;
     // A way round comes back to here.
@@ -66,18 +67,34 @@ export class Digester {
     return sha(this.entriesForm([...entries], 0));
   }
 
+  private enter(depth: number): void {
+    if (depth > DEEPEST) throw new PdfFault('its objects are nested too deep');
+    this.file.budget.spend('node');
+  }
+
+  /** What stands for a value within another: of an object of its own its digest. */
+  private within(value: PDFObject | undefined, depth: number): string {
+    return value instanceof PDFRef || this.counted.eachAlone ? this.of(value, depth) : this.form(value, depth);
+  }
+
   private form(value: PDFObject | undefined, depth: number): string {
+    this.enter(depth);
     if (value instanceof PDFRawStream) {
       return `s${this.dictForm(value.dict, depth)}${sha(streamBytes(value, MOST_STREAM_BYTES, this.file.budget))}`;
     }
     if (value instanceof PDFDict) return this.dictForm(value, depth);
-    if (value instanceof PDFArray) return `[${value.asArray().map((one) => this.of(one, depth + 1))}]`;
+    if (value instanceof PDFArray) return `[${value.asArray().map((one) => this.within(one, depth + 1))}]`;
     if (value instanceof PDFRef) return this.of(value, depth + 1);
-    if (value instanceof PDFName) return `/${value.decodeText()}`;
+    if (value instanceof PDFName) return this.nameForm(value.decodeText());
     if (value instanceof PDFNumber) return `${value.asNumber()}`;
     if (value instanceof PDFBool) return `${value.asBoolean()}`;
     if (value instanceof PDFString || value instanceof PDFHexString) return `(${Buffer.from(value.asBytes()).toString('hex')})`;
     return 'null';
+  }
+
+  /** In quotes: a name may have any signs, also those that part two of them here. */
+  private nameForm(name: string): string {
+    return this.counted.eachAlone ? `/${name}` : JSON.stringify(name);
   }
 
   private dictForm(dict: PDFDict, depth: number): string {
@@ -89,7 +106,7 @@ export class Digester {
 
   private entriesForm(entries: readonly (readonly [string, PDFObject])[], depth: number): string {
     const counted = entries.filter(([key]) => !this.counted.without.has(key)).sort(([a], [b]) => (a < b ? -1 : 1));
-    return `<${counted.map(([key, value]) => `/${key} ${this.of(value, depth + 1)}`)}>`;
+    return `<${counted.map(([key, value]) => `${this.nameForm(key)} ${this.within(value, depth + 1)}`)}>`;
   }
 }
 
