@@ -21,14 +21,32 @@ export function recordsForEdition(
   model: Model,
   edition: Edition,
 ): ReadonlyMap<string, string> {
-  if (edition === 'shop') return files;
-  const hidden = hiddenFrom(model, edition);
-  return new Map(
-    [...files].flatMap(([path, text]) => {
-      const clean = cleanFile(path, text, hidden, edition);
-      return clean === undefined ? [] : [[cleanText(path, hidden), clean] as const];
-    }),
-  );
+  return cleanFiles(files, hiddenFrom(model, edition), edition).files;
+}
+
+function cleanFiles(
+  files: ReadonlyMap<string, string>,
+  hidden: Hidden,
+  edition: Edition,
+): { readonly files: ReadonlyMap<string, string>; readonly unread: readonly string[] } {
+  if (edition === 'shop') return { files, unread: [] };
+  const [clean, unread] = [new Map<string, string>(), [] as string[]];
+  for (const [place, [path, text]] of [...files].entries()) {
+    const one = cleanFile(path, text, hidden, edition);
+    if (one === undefined) unread.push(path);
+    else clean.set(fileName(path, place, hidden), one);
+  }
+  return { files: clean, unread };
+}
+
+/** A record file's path, its own name made anew where something is hidden in it: `welds-orla.yaml` → `welds-7.yaml`. */
+function fileName(path: string, place: number, hidden: Hidden): string {
+  const at = path.lastIndexOf('/') + 1;
+  const name = path.slice(at);
+  if (cleanText(name, hidden) === name) return path;
+  const role = roleOf(path);
+  const stem = 'list' in role ? role.list : role.holds === 'service' ? 'service' : 'file';
+  return `${path.slice(0, at)}${stem}-${place + 1}.yaml`;
 }
 
 /** What an edition's record files lack, in words for the reader. */
@@ -48,6 +66,8 @@ export function withheldFrom(edition: Edition): readonly string[] {
 export interface Carried {
   /** Record files by their path. */
   readonly files: ReadonlyMap<string, string>;
+  /** Files of the store that could not be cleared, and are left out. */
+  readonly unread: readonly string[];
   /** What whoever reads those files gets. */
   readonly model: Model;
   readonly photos: readonly {
@@ -64,8 +84,8 @@ export interface Carried {
 export function carriedIn(text: StoreText, model: Model, photoHashes: ReadonlyMap<string, string>, edition: Edition): Carried {
   const { id } = model.shell;
   const whole = new Map(filesOfShell(text.files.keys(), id).map((path) => [path, text.files.get(path) as string]));
-  const files = recordsForEdition(whole, model, edition);
   const hidden = hiddenFrom(model, edition);
+  const { files, unread } = cleanFiles(whole, hidden, edition);
   const folder = `shells/${id}/photos/`;
   const photos = [...photoHashes].flatMap(([path, sha256]) => {
     const photo = model.shell.photos.find(({ file }) => path === `${folder}${file}`);
@@ -77,7 +97,7 @@ export function carriedIn(text: StoreText, model: Model, photoHashes: ReadonlyMa
   });
   const sizes = new Map(photos.map(({ path, bytes }) => [path, bytes]));
   const read = edition === 'shop' ? model : loadStore({ root: text.root, files, photos: sizes }).shells.get(id)?.model;
-  return { files, photos, model: read ?? model, photoHashes: new Map(photos.map(({ path, sha256 }) => [path, sha256])) };
+  return { files, unread, photos, model: read ?? model, photoHashes: new Map(photos.map(({ path, sha256 }) => [path, sha256])) };
 }
 
 /** A photo's file name where nothing is hidden in it, else one made of its id. */

@@ -47,7 +47,6 @@ export async function openCarry(
   const head = (edition: Edition, records: ReadonlyMap<string, Uint8Array>): ManifestHead => {
     const carried = edition === 'shop' && wanted === 'originals' && !tooMany;
     const left = edition === 'shop' && !carried ? ['the original photo files'] : [];
-    const unread = paths.filter((file) => !records.has(file)).map((file) => `${file}, which cannot be cleared of them`);
     const shown = textForEdition(model, edition);
     const { last, uncommitted = [] } = opened.standing ?? {};
     const seen = carriedBy(edition);
@@ -60,10 +59,10 @@ export async function openCarry(
       revision: last?.commit ?? null,
       revision_date: last?.date ?? null,
       tag: last?.tags[0] === undefined ? null : shown(last.tags[0]),
-      uncommitted: [...uncommitted],
+      uncommitted: uncommitted.map(shown),
       fingerprint: fingerprint(seen.model, seen.photoHashes),
       records: [...records].map(([file, bytes]) => ({ path: file, bytes: bytes.length, sha256: sha256(bytes) })),
-      withheld: [...withheldFrom(edition), ...left, ...unread],
+      withheld: [...withheldFrom(edition), ...left, ...unread(seen.unread.map(shown))],
       photos: seen.photos.map(({ path: file, id, bytes, sha256: hash }) => ({ path: file, id, bytes, sha256: hash, carried })),
     };
   };
@@ -92,6 +91,8 @@ export async function openCarry(
     },
   };
 }
+
+const unread = (files: readonly string[]): readonly string[] => files.map((file) => `${file}, which cannot be cleared of them`);
 
 /** Exactly as they lie there, line ends and all. */
 async function bytesOf({ root, files }: StoreText, paths: readonly string[]): Promise<ReadonlyMap<string, Uint8Array>> {

@@ -83,7 +83,8 @@ function plantedStore(): Record<string, string> {
   return {
     ...files,
     'library/people.yaml': `${smallStore()['library/people.yaml'] ?? ''}${people}`,
-    'shells/T-1/welds-9.yaml': welds,
+    [`shells/T-1/welds-${SECRETS[1]?.family}.yaml`]: welds,
+    [`shells/T-1/welds-${SECRETS[2]?.given}.yaml`]: `- {id: W-8, joins: [SF-L, CB-01], type: fillet, process: GMAW, size: 1/4 in, length: 2 in}\n`,
     'shells/T-1/shell.yaml': shell.replace(
       /customer:.*\n/u,
       `customer: {name: ${capital(CUSTOMER.given)} ${capital(CUSTOMER.family)}, place: ${capital(syllables(7001, 7))}, contact: ${CUSTOMER.given}@${CUSTOMER.family}.test}\n`,
