@@ -61,7 +61,7 @@ export function live(book: Book) {
       rows: opened,
       columns: (c) => [
         c.refs(
-          'Opened alone',
+          'With only this off',
           (one) => [one.id],
           (one) => [names.get(one.id), one.circuit && `circuit ${one.circuit}`].filter(Boolean).join(', '),
         ),
@@ -71,7 +71,7 @@ export function live(book: Book) {
           (one) => (one.sources.length === 0 ? 'no recorded source' : one.sources.map((id) => names.get(id)).join(', ')),
         ),
         c.refs(
-          'Open this',
+          'Take this off',
           (one) => wayToNode(book, one.id).panels,
           (one) => (wayToNode(book, one.id).words === IN_THE_OPEN ? 'stands in the open' : wayToNode(book, one.id).words),
         ),

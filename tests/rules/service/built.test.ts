@@ -38,7 +38,7 @@ describe('service.protection-far', () => {
 
   it('lets a sheathed wire pass, and any source that is no battery', () => {
     expect(ids('service.protection-far', shell(500, true))).toEqual([]);
-    const solar = of('SOL', [0, 0, 0], 'source', 'dc', { name: 'solar gland' });
+    const solar = of('SOL', [0, 0, 0], 'source', 'dc', { role: 'solar panel' });
     const box = of('BR', [3000, 0, 0], 'device');
     expect(ids('service.protection-far', { nodes: [solar, box], runs: [run('S', solar, box)] })).toEqual([]);
   });
