@@ -88,7 +88,7 @@ async function openBook(input: BookInput): Promise<Book> {
     history: historyFor(input.history, input.assessment.model, input.edition),
     standings: new Map(signedStages(input.assessment.model).map(({ signoff, standing }) => [signoff.id, standing])),
     show,
-    draw: projectDrawings,
+    draw: input.drawings ?? projectDrawings,
     photos: await preparePhotos(shell.photos, input.photoFile),
     sheets,
     availableSize: (sheet, lessMm = 0) => ({

@@ -1,5 +1,6 @@
 import type { Carry } from '../archive/carry.js';
 import type { Assessment } from '../assess.js';
+import type { Drawings } from './drawings.js';
 
 /** Who reads the book: see {@link ./editions.ts} for what each may see. */
 export type Edition = 'owner' | 'service' | 'shop';
@@ -47,6 +48,8 @@ export interface BookInput {
   readonly carry?: () => Promise<Carry>;
   /** Who signs; absent where nobody does. */
   readonly signer?: BookSigner;
+  /** Other drawings than the project's own: plain ones where only the words are wanted. */
+  readonly drawings?: Drawings;
   progress?(text: string): void;
 }
 

@@ -43,7 +43,6 @@ export interface Show {
     readonly sectionArea: readonly Way[];
     readonly inertia: readonly Way[];
     readonly pressure: readonly Way[];
-    readonly torque: readonly Way[];
   };
 }
 
@@ -62,7 +61,6 @@ const US: Show['ways'] = {
   sectionArea: [way('in²', (v) => format.number(v / MM_PER_IN ** 2, 3))],
   inertia: [way('in⁴', (v) => format.number(v / MM_PER_IN ** 4, 3))],
   pressure: [way('psi', (pa) => format.pressure(pa, 'us').replace(/ psi$/u, ''))],
-  torque: [way('ft·lb', (nm) => format.number(nm / 1.3558179483314, 1))],
 };
 
 const METRIC: Show['ways'] = {
@@ -77,7 +75,6 @@ const METRIC: Show['ways'] = {
   sectionArea: [way('mm²', (v) => format.number(v, 1))],
   inertia: [way('cm⁴', (v) => format.number(v / 1e4, 2))],
   pressure: [way('kPa', (pa) => format.number(pa / 1000))],
-  torque: [way('N·m', (nm) => format.number(nm, 1))],
 };
 
 function waysOf(system: UnitSystem): Show['ways'] {

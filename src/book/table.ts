@@ -94,7 +94,6 @@ export function columnsIn<R>(show: Show) {
     sectionArea: figures(show.ways.sectionArea),
     inertia: figures(show.ways.inertia),
     pressure: figures(show.ways.pressure),
-    torque: figures(show.ways.torque),
   };
 }
 export type Columns<R> = ReturnType<typeof columnsIn<R>>;

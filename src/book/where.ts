@@ -1,8 +1,10 @@
-import type { NodeAccess, PanelReach, Reach, RunAccess } from '../compute/access/types.js';
+import type { NodeAccess, PanelReach, RunAccess } from '../compute/access/types.js';
 import type { Vec3 } from '../geometry/vector.js';
 import type { Circuit, Run, ServiceNode } from '../model/services.js';
+import { amps } from '../quantity/format.js';
 import { placesOf } from '../query/place.js';
 import { placeWords } from '../query/place-words.js';
+import { reachAt, reachWords } from '../query/reach-words.js';
 import type { Book } from './book.js';
 import { showIn } from './show.js';
 import { type Column, columnsIn } from './table.js';
@@ -44,13 +46,7 @@ export const panelColumn = <R extends { readonly id: string }>(book: Book): Colu
     ({ id }) => wayToNode(book, id).words,
   );
 
-const REACH_WORDS: Readonly<Record<Reach, string>> = {
-  hand: 'by hand',
-  forearm: 'to the forearm',
-  arm: 'to the arm',
-  beyond: 'beyond reach',
-};
-export const reachWords = (reach: Reach): string => REACH_WORDS[reach];
+export { reachWords };
 
 /** How a node or run is got at, in one line, with the panel to open. */
 export interface WayIn {
@@ -63,24 +59,25 @@ export const IN_THE_OPEN = 'in the open';
 export function wayToNode(book: Book, id: string): WayIn {
   const access = accessOf(book).nodes.get(id);
   if (access?.open) return { panels: [], words: IN_THE_OPEN };
-  return wayThrough(access);
+  return wayThrough(access, book);
 }
 
 export function wayToRun(book: Book, id: string): WayIn {
   const access = accessOf(book).runs.get(id);
+  if (access?.openMm !== undefined && access.openMm >= access.lengthMm - 1) return { panels: [], words: IN_THE_OPEN };
   if (access?.follow.length) return { panels: access.follow, words: shareWords(book, access) };
-  return wayThrough(access);
+  return wayThrough(access, book);
 }
 
 const shareWords = (book: Book, access: RunAccess): string =>
   access.lengthMm > 0 ? `${book.show.percent(access.inReachMm / access.lengthMm, 0)} in reach` : '';
 
-function wayThrough(access: Pick<NodeAccess, 'panels'> | undefined): WayIn {
+function wayThrough(access: Pick<NodeAccess, 'panels'> | undefined, book: Pick<Book, 'show'>): WayIn {
   const best: PanelReach | undefined = access?.panels[0];
   if (!best || best.reach === 'beyond') return { panels: [], words: 'no panel reaches it' };
   const before = best.approach?.clear === false ? `, but ${best.approach.blockedBy.join(', ')} stands before the panel` : '';
   const blocked = best.blockedBy.length > 0 ? `, behind ${best.blockedBy.join(', ')}` : '';
-  return { panels: [best.panel], words: `${reachWords(best.reach)}${before}${blocked}` };
+  return { panels: [best.panel], words: `${reachAt(best, book.show)}${before}${blocked}` };
 }
 
 interface ById {
@@ -103,7 +100,7 @@ function accessOf(book: Book): ById {
 export function protectionWords(circuit: Circuit | undefined, withPlace = true): string | undefined {
   const protection = circuit?.protection;
   if (!protection) return undefined;
-  const rating = protection.ratingA === undefined ? '' : ` ${protection.ratingA} A`;
+  const rating = protection.ratingA === undefined ? '' : ` ${amps(protection.ratingA)}`;
   return `${protection.kind}${rating}${withPlace && protection.at ? ` at ${protection.at}` : ''}`;
 }
 

@@ -93,8 +93,19 @@ export function pressure(pa: number, system: UnitSystem): string {
 }
 export const lineMass = (kgPerM: number, system: UnitSystem): string =>
   pair(system, `${number((kgPerM / KG_PER_LB) * 0.3048, 3)} lb/ft`, `${number(kgPerM, 3)} kg/m`);
-export const torque = (nm: number, system: UnitSystem): string =>
-  pair(system, `${number(nm / 1.3558179483314)} ft·lb`, `${number(nm)} N·m`);
+/** Below 15 ft·lb in inch-pounds, as terminals are tightened; newton metres to a tenth below 100. Nothing is rounded to another tool's setting. */
+export const torque = (nm: number, system: UnitSystem): string => {
+  const footPounds = nm / NM_PER_FT_LB;
+  const us = footPounds < 15 ? `${number(footPounds * 12)} in·lb` : `${number(footPounds)} ft·lb`;
+  return pair(system, us, `${nm < 100 ? tenths(nm) : number(nm)} N·m`);
+};
+const NM_PER_FT_LB = 1.3558179483314;
+
+/** To a tenth, without a nought behind the point: `7.5`, `15`. */
+export const tenths = (value: number): string => number(value, Math.round(value * 10) % 10 === 0 ? 0 : 1);
+
+/** What a fuse or breaker is rated, as it is stamped: `7.5 A`. */
+export const amps = (a: number): string => `${tenths(a)} A`;
 export const temperature = (k: number, system: UnitSystem): string =>
   pair(system, `${number(k * 1.8 - 459.67)} °F`, `${number(k - 273.15)} °C`);
 export const percent = (fraction: number, decimals = 1): string => `${number(fraction * 100, decimals)} %`;

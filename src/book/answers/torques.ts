@@ -39,7 +39,7 @@ export function torques(book: Book) {
     group: (one) => one.kind,
     columns: (c) => [
       c.text('What', (one) => one.what),
-      c.torque('Torque', (one) => one.torqueNm),
+      c.text('Torque', (one) => (one.torqueNm === undefined ? undefined : book.show.torque(one.torqueNm))),
       c.text('Check again', (one) => one.again),
       c.refs('Which', (one) => one.ids),
     ],

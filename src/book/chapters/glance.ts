@@ -81,7 +81,7 @@ function axleTable(book: Book) {
     rows: worst?.axles ?? [],
     columns: (c) => [
       c.refs('Axle', (axle) => [axle.axle]),
-      c.mass('Limit', (axle) => axle.limitKg),
+      c.massDown('Limit', (axle) => axle.limitKg),
       c.mass('Load', (axle) => axle.loadKg),
       c.massDown('Margin', (axle) => axle.marginKg),
       c.mass('Uncertainty', (axle) => axle.uncertaintyKg),

@@ -3,10 +3,11 @@ import { faceWords } from '../../drawing/index.js';
 import type { Panel } from '../../model/structure.js';
 import { hazardsBehind } from '../../query/hazards.js';
 import { placesOf } from '../../query/place.js';
+import { reachAt } from '../../query/reach-words.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { isolatorWords, sealWords } from '../passages.js';
 import { ref, table } from '../table.js';
-import { placeColumn, protectionWords, reachWords } from '../where.js';
+import { panelColumn, placeColumn, protectionWords } from '../where.js';
 import { photoGapTable, photoHeadline } from './photo-gaps.js';
 import { fixingWords } from './skins.js';
 
@@ -150,7 +151,11 @@ function behindTable(book: Book, items: readonly BehindItem[], keepEmpty: boolea
       c.refs('Id', (item) => [item.id]),
       c.text('What', words, protection),
       c.length('Distance', (item) => item.distanceMm),
-      c.text('Reach', workWords, (item) => (item.blockedBy.length > 0 ? `behind ${item.blockedBy.join(', ')}` : undefined)),
+      c.text(
+        'Reach',
+        (item) => workWords(book, item),
+        (item) => (item.blockedBy.length > 0 ? `behind ${item.blockedBy.join(', ')}` : undefined),
+      ),
       c.page((item) => item.id),
     ],
     empty: 'No service, equipment or zone is recorded behind it.',
@@ -161,8 +166,8 @@ function behindTable(book: Book, items: readonly BehindItem[], keepEmpty: boolea
 const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 
 /** How far in, and what one can do there: `to the arm, tool, both hands`. */
-const workWords = ({ reach, tool, twoHands }: BehindItem): string =>
-  [reachWords(reach), tool && 'tool', twoHands && 'both hands'].filter(Boolean).join(', ');
+const workWords = (book: Book, item: BehindItem): string =>
+  [reachAt(item, book.show), item.tool && 'tool', item.twoHands && 'both hands'].filter(Boolean).join(', ');
 
 /** Owner's edition: which panels there are and how each opens, without what lies behind. */
 export const panelsOverview: ChapterMaker = (book) => {
@@ -194,7 +199,6 @@ export const panelsOverview: ChapterMaker = (book) => {
 
 function valveTable(book: Book) {
   const nodes = book.assessment.model.shell.nodes.filter((node) => ['valve', 'drain', 'source', 'panel'].includes(node.nodeKind));
-  const first = new Map(book.assessment.figures.access.nodes.map((one) => [one.id, one]));
   return table(book.show, {
     rows: nodes,
     home: (node) => node.id,
@@ -212,7 +216,7 @@ function valveTable(book: Book) {
         (node) => node.at,
         (node) => node.id,
       ),
-      c.refs('Panel', (node) => (first.get(node.id)?.open ? [] : [first.get(node.id)?.panels[0]?.panel])),
+      panelColumn(book),
     ],
     empty: 'No shut-offs are recorded.',
   });

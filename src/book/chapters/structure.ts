@@ -243,7 +243,7 @@ export function clampTable(book: Book) {
       ),
       placeColumn(book, 'Where', (clamp) => clamp.at),
       c.text('Bolt', (clamp) => clamp.bolt),
-      c.torque('Torque', (clamp) => clamp.torqueNm),
+      c.text('Torque', (clamp) => (clamp.torqueNm === undefined ? undefined : book.show.torque(clamp.torqueNm))),
       c.text('Done', (clamp) => book.show.date(clamp.date)),
       c.text('Check again', (clamp) => clamp.checkAgain),
     ],

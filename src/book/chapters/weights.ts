@@ -94,7 +94,7 @@ function conditionTable(book: Book) {
       c.mass('Load', (row) => row.loadKg),
       c.mass('Left', (row) => row.leftKg),
       c.mass('Right', (row) => row.rightKg),
-      c.mass('Limit', (row) => row.limitKg),
+      c.massDown('Limit', (row) => row.limitKg),
       c.massDown('Margin', (row) => row.marginKg),
       c.mass('Uncertainty', (row) => row.uncertaintyKg),
       c.verdict((row) => row.verdict),

@@ -1,4 +1,4 @@
-import { length, number, percent, torque, type UnitSystem, volume } from '../../quantity/format.js';
+import { amps, length, number, percent, torque, type UnitSystem, volume } from '../../quantity/format.js';
 import type { Fact } from '../../query/lookup/types.js';
 import type { Json } from './json.js';
 
@@ -18,7 +18,7 @@ export function factText({ value, in: unit }: Fact, units: UnitSystem): string {
           ? volume(value / 1000, 'us')
           : `${volume(value / 1000, 'us')} (${number(value, 1)} L)`;
     case 'a':
-      return `${number(value, value % 1 === 0 ? 0 : 1)} A`;
+      return amps(value);
     case 'fraction':
       return percent(value, 0);
     default:

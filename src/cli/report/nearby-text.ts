@@ -5,6 +5,7 @@ import { length, lengthDown, position, type UnitSystem } from '../../quantity/fo
 import type { Hazard } from '../../query/hazards.js';
 import type { ScrewAt } from '../../query/lookup/index.js';
 import type { NearHit } from '../../query/lookup/types.js';
+import { reachWords } from '../../query/reach-words.js';
 import { nameOf } from './name-of.js';
 import { table } from './tables.js';
 import { bullets, paragraph } from './wrap.js';
@@ -40,7 +41,7 @@ export function behindText(model: Model, panel: string, contents: readonly Behin
 
 /** `arm, tool, both hands`: how far in, and what one can do there. */
 const reachText = ({ reach, tool, twoHands }: BehindItem): string =>
-  [reach, tool && 'tool', twoHands && 'both hands'].filter(Boolean).join(', ');
+  [reachWords(reach), tool && 'tool', twoHands && 'both hands'].filter(Boolean).join(', ');
 
 const DRILL = 'Only what is recorded is known, to its recorded tolerance. Open up and look, and set a stop on the drill.';
 

@@ -4,9 +4,10 @@ import { surfaceWords } from '../../compute/access/surfaces.js';
 import type { Approach, PanelReach } from '../../compute/access/types.js';
 import type { CircuitFigure } from '../../compute/services/types.js';
 import type { RecordKind } from '../../model/shell.js';
-import { length, number, percent, position, type UnitSystem } from '../../quantity/format.js';
+import { amps, length, number, percent, position, type UnitSystem } from '../../quantity/format.js';
 import type { Answer } from '../../query/lookup/ask.js';
 import type { Match, ProtectionFound } from '../../query/lookup/types.js';
+import { reachWords } from '../../query/reach-words.js';
 import { factText } from './facts.js';
 import type { Paint } from './paint.js';
 import { topicText } from './topic-text.js';
@@ -88,7 +89,7 @@ function panelText(
   { panel, distanceMm, reach, blockedBy, toleranceMm, tool, twoHands, approach }: PanelReach,
   units: UnitSystem,
 ): string {
-  const how = reach === 'beyond' ? 'beyond an arm' : `by ${reach}`;
+  const how = reachWords(reach);
   const behind = blockedBy.length > 0 ? `, blocked by ${blockedBy.join(', ')}` : '';
   const blocked = `${approachText(approach)}${behind}`;
   const known = toleranceMm === undefined ? '' : ` ±${length(toleranceMm, units)}`;
@@ -108,7 +109,7 @@ export function approachText(approach: Approach | undefined): string {
 }
 
 function protectionText(found: ProtectionFound, units: UnitSystem): string {
-  const rating = found.ratingA === undefined ? '' : ` ${number(found.ratingA)} A`;
+  const rating = found.ratingA === undefined ? '' : ` ${amps(found.ratingA)}`;
   const at = found.at === undefined ? ', place not recorded' : ` at ${found.at}`;
   const reach = found.open ? ', in the open' : found.panels[0] ? `, through ${panelText(found.panels[0], units)}` : '';
   return `${found.kind}${rating}${at}${reach}`;

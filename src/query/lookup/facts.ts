@@ -3,6 +3,7 @@ import { judgeTest } from '../../compute/verdicts/verdict.js';
 import type { Circuit, Conductor, Run } from '../../model/services.js';
 import type { Shell } from '../../model/shell.js';
 import type { Panel, Weld } from '../../model/structure.js';
+import { amps } from '../../quantity/format.js';
 import { type Fact, facts } from '../topics/topic.js';
 import type { Findable } from './records.js';
 import { upstream } from './upstream.js';
@@ -141,7 +142,7 @@ function circuitFacts(circuit: Circuit, runs: readonly Run[], { shell }: Compute
 }
 
 const fedThrough = ({ id, protection }: Circuit): string =>
-  [protection?.kind, protection?.ratingA === undefined ? '' : `${protection.ratingA} A`, `at ${protection?.at ?? id}`]
+  [protection?.kind, protection?.ratingA === undefined ? '' : amps(protection.ratingA), `at ${protection?.at ?? id}`]
     .filter(Boolean)
     .join(' ');
 

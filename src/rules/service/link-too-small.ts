@@ -10,7 +10,7 @@ import { type Wire, wireOf } from '../../compute/services/wire.js';
 import { polylineLength } from '../../geometry/vector.js';
 import type { Run } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
-import { number } from '../../quantity/format.js';
+import { amps, number } from '../../quantity/format.js';
 import type { Link } from '../../query/isolate/graph/graph.js';
 import { guardsOf } from '../../query/isolate/graph/guards.js';
 import type { Rule } from '../rule.js';
@@ -71,7 +71,7 @@ runs:
       if (!guard || guard.ratingA <= limit || isTap(run, wire, guard.ratingA, model)) return [];
       return [
         {
-          message: `${run.id} is ${wire.text} behind ${number(guard.ratingA)} A at ${guard.at}, expected at most ${number(limit)} A before it: a larger wire, or a fuse where it begins; a licensed electrician decides`,
+          message: `${run.id} is ${wire.text} behind ${amps(guard.ratingA)} at ${guard.at}, expected at most ${number(limit)} A before it: a larger wire, or a fuse where it begins; a licensed electrician decides`,
           ids: [run.id, guard.at],
           place: run.source.place('conductor'),
         },
