@@ -45,7 +45,7 @@ describe('one figure, one value, in every edition, on labels, at the prompt', ()
       pages.push(text(html.slice(html.indexOf('<body>'))));
       for (const [, table = ''] of html.matchAll(/<table[^>]*>(.*?)<\/table>/gsu)) readTable(table);
     }
-  }, 120_000);
+  });
 
   function readTable(table: string): void {
     const head = /<thead>(.*?)<\/thead>/su.exec(table)?.[1] ?? '';
