@@ -1,11 +1,9 @@
 import { type Bounds, type Box, boundsOf, boxBounds, clipToBox } from '../geometry/box.js';
 import { facet, throughFacet } from '../geometry/facet.js';
 import { add, scale, type Vec3 } from '../geometry/vector.js';
-import type { Library } from '../records/index.js';
-import { inModel } from '../records/read-model.js';
+import type { Body, KindName, Library, Member, Opening, Panel, Zone } from '../records/index.js';
 import { lineWalls } from '../sections/line-walls.js';
 import { openingCorners } from '../sections/solids.js';
-import type { ReadForm } from './records.js';
 
 /** What a tape is held to: its outside along the datum's axes, and what of it a line along one axis meets. */
 export interface TapeSolid {
@@ -17,39 +15,32 @@ export interface TapeSolid {
 /** How far a line is followed to either side, mm. */
 const FAR = 1e5;
 
-/** Undefined for a record that has no place of its own, as one whose section is unknown. */
-export function tapeSolid({ kind, id = '', form, source }: ReadForm, library: Library): TapeSolid | undefined {
-  const record = { id, form, source, typed: {} };
-  if (kind === 'member') return memberSolid(record, library);
-  if (kind === 'panel') {
-    const panel = inModel('panel', record);
-    return panel && plateSolid(panel.outline, panel.thicknessMm ?? 0);
-  }
+/** Undefined for a record that has no place of its own, as one whose section is unknown. `record`: as the model has it. */
+export function tapeSolid(kind: KindName, record: unknown, library: Library): TapeSolid | undefined {
+  if (record === undefined) return undefined;
+  if (kind === 'member') return memberSolid(record as Member, library);
+  if (kind === 'panel') return plateSolid((record as Panel).outline, (record as Panel).thicknessMm ?? 0);
   if (kind === 'opening') {
-    const corners = openingCorners(inModel('opening', record) as never);
+    const corners = openingCorners(record as Opening);
     return corners && plateSolid(corners, 0);
   }
-  if (kind === 'zone') return zoneSolid(record);
-  const { at, middle, size } = form as { readonly at?: Vec3; readonly middle?: Vec3; readonly size?: Vec3 };
-  const half: Vec3 = size && kind !== 'node' ? scale(size, 0.5) : [0, 0, 0];
-  return at && ofBounds({ min: add(middle ?? at, scale(half, -1)), max: add(middle ?? at, half) });
+  if (kind === 'zone') return zoneSolid(record as Zone);
+  const { at, body, ...own } = record as { readonly at?: Vec3; readonly body?: Body } & Body;
+  const { middle = at, sizeMm } = kind === 'component' ? own : (body ?? {});
+  const half: Vec3 = sizeMm ? scale(sizeMm, 0.5) : [0, 0, 0];
+  return middle && ofBounds({ min: add(middle, scale(half, -1)), max: add(middle, half) });
 }
 
-type Typed = Parameters<typeof inModel>[1];
-
-function memberSolid(record: Typed, library: Library): TapeSolid | undefined {
-  const member = inModel('member', record);
-  if (!member) return undefined;
+function memberSolid(member: Member, library: Library): TapeSolid | undefined {
   if (member.shape.kind === 'plate') return plateSolid(member.shape.outline, member.shape.thicknessMm);
   const section = library.sections.get(member.shape.section);
   return section && ofBoxes(lineWalls(member, section.dimensions));
 }
 
 /** A swept cavity is as wide on the axes that its line does not run along. */
-function zoneSolid(record: Typed): TapeSolid | undefined {
-  const zone = inModel('zone', record);
-  if (zone?.box) return ofBounds(boundsOf(zone.box));
-  if (!zone?.along) return undefined;
+function zoneSolid(zone: Zone): TapeSolid | undefined {
+  if (zone.box) return ofBounds(boundsOf(zone.box));
+  if (!zone.along) return undefined;
   const { min, max } = boundsOf(zone.along);
   const [across, up] = zone.clearMm ?? [0, 0];
   const half = [across / 2, across / 2, up / 2].map((by, axis) => ((max[axis] as number) - (min[axis] as number) > 1 ? 0 : by));

@@ -3,13 +3,15 @@ import type { Vec3 } from '../geometry/vector.js';
 import type { TapePhrase } from '../records/form/tape.js';
 import type { Library, Taped } from '../records/index.js';
 import { kindOf } from '../records/kinds.js';
+import { inModel } from '../records/read-model.js';
 import { PLACE_KINDS } from '../records/references.js';
 import { type TapedField, tapedIn } from '../records/taped-fields.js';
 import type { ReadForm } from './records.js';
+import { tapeEnd } from './tape-end.js';
 import { type TapeSolid, tapeSolid } from './tape-solid.js';
 
 /** common practice, no source: a tape is read to 1/8 in. */
-const TAPE_MM = 25.4 / 8;
+export const TAPE_MM = 25.4 / 8;
 const AXES = ['x', 'y', 'z'] as const;
 
 /** What of the places that hang on something is known once they are put in their place. */
@@ -96,7 +98,7 @@ class Putting {
       squares = [0, 0, 0];
       said = [];
       for (const { axis, phrase, held } of on) {
-        const read = this.coordinate(phrase, axis, held, byLines ? [...at] : undefined);
+        const read = tapeEnd(phrase, axis, held, byLines ? [...at] : undefined);
         if (typeof read === 'string') return void this.tell(form, read, [...path, AXES[axis]]);
         at[axis] = read.value;
         squares[axis] = this.tapeMm ** 2 + held.uncertaintyMm ** 2 + read.doubtMm ** 2;
@@ -161,37 +163,11 @@ class Putting {
     const { x, tolerance = 0, of } = form.form as { x?: number; tolerance?: number; of?: string };
     const shared = form.kind === 'tank' && of !== undefined ? this.byId.get(of) : undefined;
     if (shared) this.settle(shared, [form]);
-    const solid = tapeSolid(shared ?? form, this.library);
+    const { kind, id = '', form: read, source } = shared ?? form;
+    const record = kind === 'axle' ? undefined : inModel(kind, { id, form: read, source, typed: {} });
+    const solid = tapeSolid(kind, record, this.library);
     const uncertaintyMm = Math.max(tolerance, this.taped.get(form.id ?? '')?.uncertaintyMm ?? 0);
     return { form, solid, ...(form.kind === 'axle' ? { xMm: x } : {}), uncertaintyMm };
-  }
-
-  /** Where the tape ends on one axis, or what is wrong. `at`: where the line runs, once known. */
-  private coordinate(
-    { id, lengthMm, sign, centre }: TapePhrase,
-    axis: 0 | 1 | 2,
-    { solid, xMm }: Held,
-    at: readonly number[] | undefined,
-  ): { readonly value: number; readonly doubtMm: number; readonly said?: string } | string {
-    if (solid === undefined) return { value: (xMm as number) + Number(sign) * lengthMm, doubtMm: 0 };
-    const { min, max } = solid.bounds;
-    const middle = (min[axis] + max[axis]) / 2;
-    const side = Math.sign((min[1] + max[1]) / 2);
-    if (typeof sign === 'string' && Math.abs(min[1] + max[1]) < 2)
-      return `\`${id}\` stands on the centre line, which has no inboard side, expected \`left of\` or \`right of\``;
-    const way = sign === 'in' ? -side : sign === 'out' ? side : sign;
-    if (centre || way === 0) return { value: middle + way * lengthMm, doubtMm: 0 };
-    const face = (range: readonly [number, number]): number => (way > 0 ? range[1] : range[0]);
-    const box = face([min[axis], max[axis]]);
-    const met = at && solid.meets(axis, at as unknown as Vec3);
-    if (met || !at) return { value: (met ? face(met) : box) + way * lengthMm, doubtMm: 0 };
-    const through = solid.meets(axis, [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2]);
-    const doubtMm = through ? Math.abs(box - face(through)) / 2 : 0;
-    return {
-      value: box + way * lengthMm,
-      doubtMm,
-      said: `No line along ${AXES[axis]} meets ${id} there: measured from the face of its box.`,
-    };
   }
 
   private tell(form: ReadForm, message: string, path: readonly (string | number)[]): undefined {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { coverageOf, digestOf } from '../../src/closeout/coverage.js';
 import { loadStore } from '../../src/model/load.js';
+import { placeAt } from '../../src/model/place-at.js';
 
 const IN = 25.4;
 
@@ -90,6 +91,17 @@ describe('a place told as a tape tells it', () => {
     const { model } = load(node('V', '{x: 3 in aft of P-06, y: 80 in, z: 20 in}'));
     expect(inches(model.shell.nodes[0]?.at)).toEqual([106, 80, 20]);
     expect(model.shell.taped?.get('V')?.said).toEqual(['No line along x meets P-06 there: measured from the face of its box.']);
+  });
+});
+
+describe('a place that is asked for', () => {
+  it('is found as one that is recorded', () => {
+    const { model } = load(node('V', '{x: 24 in aft of P-06, y: on SK-L, z: 14 in above FB-L}'));
+    const found = placeAt('24 in aft of P-06, on SK-L, 14 in above FB-L', model);
+    expect(found).toMatchObject({ at: model.shell.nodes[0]?.at, said: [expect.stringContaining('meets FB-L')] });
+    expect(placeAt('1 in aft of V, 2 in aft of drive, 0 in', model)).toContain('expected `left of`, `right of`');
+    expect(placeAt('1 in aft of P-60, 0 in, 0 in', model)).toContain('`P-06`');
+    expect(placeAt('1 m, -2 m, 0 m', model)).toEqual({ at: [1000, -2000, 0], uncertaintyMm: 0, said: [] });
   });
 });
 

@@ -17,6 +17,7 @@ export function declareNear(registry: Registry): void {
     .add('near <shell> <x,y,z>', 'what runs or stands near a point: what a drill would meet', [
       'shellbook near QF-007 180,-10,0in --within 4in',
       'shellbook near QF-007 4572mm,-254mm,0mm',
+      'shellbook near QF-007 "24 in aft of P-L-06, on SK-L-03, 14 in above FB-L"',
     ])
     .option('--within <distance>', 'how far to look', '3in')
     .option('--known-to <distance>', 'how well the place is known: looked so much further, and taken off the screw')
@@ -40,10 +41,19 @@ async function look(options: Options, context: Context): Promise<Status> {
     if (!read.ok) throw new UserError(`${read.message} (${of})`);
     return read.value;
   };
-  const place = unitsOnEach(options.place).map((one, i) => lengthOf(one, `${'xyz'[i]} of the place`)) as unknown as Vec3;
+  const byTape = TAPED.test(options.place);
+  const lengths = byTape ? [] : unitsOnEach(options.place).map((one, i) => lengthOf(one, `${'xyz'[i]} of the place`));
   const withinMm = lengthOf(options.within, '--within');
-  const uncertaintyMm = lengthOf(options.knownTo, '--known-to');
+  const knownToMm = lengthOf(options.knownTo, '--known-to');
   const opened = await answering(options.shell, context, []);
+  const { placeAt } = await import('../../model/place-at.js');
+  const told = byTape
+    ? placeAt(options.place, opened.assessment.model)
+    : { at: lengths as unknown as Vec3, uncertaintyMm: 0, said: [] };
+  if (typeof told === 'string') throw new UserError(told);
+  const { at: place } = told;
+  const uncertaintyMm = Math.hypot(knownToMm, told.uncertaintyMm);
+  for (const sentence of told.said) context.tell(sentence);
   const { near, screwAt } = await import('../../query/lookup/index.js');
   const hits = near(opened.assessment, place, withinMm, uncertaintyMm);
   const screw = screwAt(opened.assessment, place, uncertaintyMm);
@@ -80,6 +90,8 @@ async function look(options: Options, context: Context): Promise<Status> {
   return 0;
 }
 
+/** `24 in aft of P-L-06, on SK-L-03, 14 in above FB-L` */
+const TAPED = /\b(?:of|on|above|below)\s+\S/iu;
 const BARE = /^[-+−]?[\d.]+$/u;
 
 /** `180,-10,0in` is read as `180in,-10in,0in`: three places of one unit. A bare number says nothing, and is refused with what to write. */
