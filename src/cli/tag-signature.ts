@@ -35,7 +35,7 @@ export async function tagSignature(
     return { tag, is: 'known', words: `The tag ${tag} is signed with a key that this store knows, by git verify-tag.` };
   } catch (error) {
     if (!(error instanceof GitFailed)) throw error;
-    return /no principal matched/iu.test(error.said)
+    return /^Good "git" signature with|no principal matched/imu.test(`${error.said}\n${error.message}`)
       ? { tag, is: 'unknown', words: `The tag ${tag} is signed with a key that nobody here knows: not proved.` }
       : { tag, is: 'bad', words: `The signature on the tag ${tag} does not hold: the tag was changed after it was signed.` };
   } finally {
