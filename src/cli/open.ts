@@ -70,9 +70,13 @@ export async function withChanges(
 ): Promise<Model> {
   if (!standing || !store.history || (areas && !areas.includes('order'))) return model;
   const { changesOf } = await import('./changed-on.js');
-  const changes = await changesOf(store.root, model.shell.id, store.text.files, standing.uncommitted);
+  const { enteredBy } = await import('../store/entered.js');
+  const [changes, entered] = await Promise.all([
+    changesOf(store.root, model.shell.id, store.text.files, standing.uncommitted),
+    enteredBy(store.root, model.shell.id),
+  ]);
   const { withoutSigned } = await import('../closeout/signed-since.js');
-  return { ...model, changes: withoutSigned(model, changes) };
+  return { ...model, changes: withoutSigned(model, changes), entered };
 }
 
 /** Size and lens of the pictures that have marked points. */

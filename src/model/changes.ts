@@ -8,3 +8,6 @@ export interface Change {
 
 /** Id of a record → its last change of substance after it was first recorded; one that never changed is not in it. */
 export type Changes = ReadonlyMap<string, Change>;
+
+/** Id of a record → when it came into the history (ISO 8601), and under whose name. */
+export type EnteredBy = ReadonlyMap<string, { readonly date: string; readonly who: string }>;

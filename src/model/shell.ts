@@ -1,5 +1,5 @@
 import type { Library, Shell, Shop } from '../records/index.js';
-import type { Changes } from './changes.js';
+import type { Changes, EnteredBy } from './changes.js';
 import type { Elsewhere } from './elsewhere.js';
 
 export * from '../records/index.js';
@@ -13,4 +13,6 @@ export interface Model {
   readonly elsewhere?: Elsewhere;
   /** What the history says of changes; absent where there is none, or where nobody asked. */
   readonly changes?: Changes;
+  /** When each record came into the history; absent where there is none, or where nobody asked. */
+  readonly entered?: EnteredBy;
 }

@@ -1,4 +1,5 @@
 import { type Book, type ChapterMaker, stageName } from '../book.js';
+import { ageWords } from '../evidence-words.js';
 import type { PrintPhoto } from '../photos.js';
 import { ref } from '../table.js';
 
@@ -44,8 +45,17 @@ function frame(book: Book, { photo, path, missing }: PrintPhoto) {
     of: photo.of.map((id) => ref(id)),
     view: photo.view,
     taken: book.show.date(photo.taken ?? photo.date),
+    vouched: photo.vouched && vouchedWords(book, photo.vouched),
+    age: ageWords(book, photo.id, photo.of, photo.taken ?? photo.date),
   };
 }
+
+/** A date that a person gives is never the camera's: it is told as theirs. */
+const vouchedWords = (
+  book: Book,
+  { by, date, why }: { readonly by: string; readonly date: string; readonly why: string },
+): string =>
+  `No camera gave this date: ${book.edition === 'shop' ? by : 'the shop'} vouched for it on ${book.show.date(date)}, because ${why}.`;
 
 /** Two beside each other: one block of the page. */
 function pairs<T>(list: readonly T[]): readonly (readonly T[])[] {

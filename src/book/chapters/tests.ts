@@ -1,4 +1,5 @@
 import type { Book, ChapterMaker } from '../book.js';
+import { ageWords } from '../evidence-words.js';
 import { table } from '../table.js';
 
 /** Pressure, drop, continuity, insulation, rain and function tests, with what would repeat them. */
@@ -33,7 +34,7 @@ function testTable(book: Book) {
       c.text(
         'Kind',
         (test) => test.testKind,
-        (test) => test.note,
+        (test) => [test.note, ageWords(book, test.id, test.of, test.date)].filter(Boolean).join(' ') || undefined,
       ),
       c.refs('Of', (test) => test.of),
       c.text('Limit', (test) => test.limit?.text),

@@ -57,10 +57,12 @@ async function weights(options: Options, context: Context): Promise<Status> {
 /** The vehicle with loads that somebody thinks of. Exit 1 where anything is over. */
 async function withLoads(options: Options, context: Context, opened: Answering): Promise<Status> {
   const { model, figures } = opened.assessment;
-  const { thoughtOf } = await import('../thoughts.js');
+  const [{ thoughtOf }, { openStore }] = await Promise.all([import('../thoughts.js'), import('../open.js')]);
   const { whatIf } = await import('../../compute/weights/what-if.js');
   const { isOver, whatIfJson, whatIfText } = await import('../report/what-if.js');
-  const thoughts = options.with.map((typed) => thoughtOf(model, typed));
+  const thoughts = await Promise.all(
+    options.with.map((typed) => thoughtOf(model, typed, async () => (await openStore(context)).text)),
+  );
   const rows = whatIf(model, figures.weights, thoughts);
   if (rows.length === 0) {
     const why = figures.weights.problems[0] ?? 'nothing weighed and no bare chassis on record';
