@@ -6,7 +6,7 @@ import { node, run } from '../support/services.js';
 
 describe('what is told beside a photo or a test', () => {
   const model = (more: Partial<Model>): Model => ({
-    ...buildModel({ runs: [run('R-1', node('A', 'source', 'A'), node('B', 'load', 'B'))] }),
+    ...buildModel({ runs: [run('R-1', node('A', [0, 0, 0]), node('B', [1000, 0, 0]))] }),
     ...more,
   });
   it('nothing, where it came in time and nothing has changed', () => {
