@@ -88,5 +88,6 @@ try {
   rmSync(folder, { recursive: true, force: true });
 }
 
+await import('./lookups.js');
 await import('./book.js');
 tellGoals();
