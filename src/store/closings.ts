@@ -69,6 +69,9 @@ export async function readyToClose(root: string, env: Env = {}): Promise<void> {
         `A ${doing} is under way in this repository. Finish it: git ${doing} --continue; or give it up: git ${doing} --abort`,
       );
   }
+  await headCommit(root);
+  // Whether Git will have this user write here; then its settings count, the name among them.
+  await actGit(repository, ['rev-parse', '--git-dir'], { env });
   for (const [key, variable] of [
     ['user.name', 'GIT_COMMITTER_NAME'],
     ['user.email', 'GIT_COMMITTER_EMAIL'],

@@ -99,7 +99,9 @@ describe('close', () => {
     const { status, out } = await close(root, '--json');
     const { closed, missing } = JSON.parse(out) as { closed: boolean; missing: Record<string, unknown>[] };
     expect([status, closed]).toEqual([1, false]);
-    expect(missing.map(({ list, grade, who, where, because }) => [list, grade, who, where, because])).toEqual([
+    // The small store says nowhere what its nodes do: that is asked of services, by a rule of their own.
+    const asked = missing.filter(({ because }) => because !== 'service.role-missing');
+    expect(asked.map(({ list, grade, who, where, because }) => [list, grade, who, where, because])).toEqual([
       ['punch', 'A', 'welder (K7)', 'stage floor', 'weld.rejected-open'],
       ['completion', 'A', 'inspector', 'stage floor', 'signoff'],
       ['completion', 'A', 'inspector', 'stage belly', 'signoff'],

@@ -88,6 +88,7 @@ export function headOf({ gitDir, top }: Repository): { readonly ref: string } | 
 export function isUnborn(repository: Repository): boolean {
   const head = headOf(repository);
   if (!('ref' in head) || repository.refs !== 'files') return false;
+  if (!lookAt(path.join(repository.commonDir, 'refs'))) throw damaged(repository.top, 'the folder refs is missing');
   if (lookAt(path.join(repository.commonDir, head.ref))) return false;
   return !(textOf(path.join(repository.commonDir, 'packed-refs')) ?? '')
     .split('\n')

@@ -15,6 +15,9 @@ export interface TreeFile {
 
 /** Every file of the store in a commit. Throws {@link UserError} where the store was not there yet, or contents were not fetched. */
 export async function listTree(root: string, commit: string): Promise<readonly TreeFile[]> {
+  // Names are resolved from the commit alone; whether its tree is here, only a look at it says.
+  const held = await gitText(root, ['cat-file', '--batch-check=%(objecttype)'], { input: `${commit}^{tree}\n` });
+  if (held.trim() !== 'tree') throw lacking(root, `commit ${commit.slice(0, 10)}`);
   const tree = await askQuietly(root, ['rev-parse', '--verify', '--quiet', '--end-of-options', at(root, commit)]);
   if (tree === undefined) throw new UserError(`The store at ${root} was not there yet at ${commit.slice(0, 10)}.`);
   const told = await gitText(root, ['ls-tree', '-r', '-z', '-l', '--full-tree', '--end-of-options', tree]);
@@ -32,7 +35,7 @@ function lacking(root: string, what: string): GitFailed {
     ? new GitFailed(
         'damaged',
         what,
-        `The history of this store is damaged: the contents of ${what} are missing. Look at it with git -C ${top} fsck; fetch them from another clone.`,
+        `The history of this store is damaged: the contents of ${what} are missing or cannot be read. Look at it with git -C ${top} fsck; fetch them from another clone.`,
       )
     : new GitFailed(
         'missing',
