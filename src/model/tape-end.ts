@@ -10,6 +10,8 @@ export interface TapeEnd {
   readonly said?: string;
 }
 
+/** Of what stands square to the datum, face and box are one. */
+const LEAST_SAID_MM = 0.1;
 const AXES = ['x', 'y', 'z'] as const;
 
 /** Where a tape ends on one axis, or what is wrong. `xMm`: of an axle. `at`: where the line along the axis runs, once that is known. */
@@ -31,6 +33,7 @@ export function tapeEnd(
   const met = at && solid.meets(axis, at as unknown as Vec3);
   if (met || !at) return { value: (met ? face(met) : box) + way * lengthMm, doubtMm: 0 };
   const through = solid.meets(axis, [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2]);
+  const doubtMm = through ? Math.abs(box - face(through)) / 2 : 0;
   const said = `No line along ${AXES[axis]} meets ${id} there: measured from the face of its box.`;
-  return { value: box + way * lengthMm, doubtMm: through ? Math.abs(box - face(through)) / 2 : 0, said };
+  return { value: box + way * lengthMm, doubtMm, ...(doubtMm > LEAST_SAID_MM ? { said } : {}) };
 }
