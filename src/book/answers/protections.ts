@@ -56,6 +56,7 @@ export function live(book: Book) {
     ...named(panel),
     sources: isolation.sources.map(named),
     verified: isolation.verified,
+    unknown: isolation.unknown,
     left: isolation.sourcesLeft.map(named),
     mains: table(book.show, {
       rows: opened,

@@ -105,10 +105,18 @@ export function proofSteps(targets: Targets, solution: Solution, around: Surroun
     );
     const here = solution.joined.filter((id) => nodes.get(id)?.medium === medium);
     const tapping = here.find((id) => nodes.get(id)?.nodeKind === 'test-point');
-    const id = (isElectric(medium) || medium === 'data' ? own[0] : (tapping ?? own[0])) ?? targets.runs[0] ?? '';
+    const id =
+      (isElectric(medium) || medium === 'data' ? own[0] : (tapping ?? own[0])) ??
+      touching(medium, targets, around) ??
+      targets.runs[0] ??
+      '';
     return { id, kind: 'proof', action: 'open', say: PROOF[medium](id), step: 'proof', ...placed(id) };
   });
 }
+
+/** The target at which a run of a medium ends, where none is of that medium itself. */
+const touching = (medium: Medium, { nodes }: Targets, { shell }: Surroundings): string | undefined =>
+  nodes.find((id) => shell.runs.some((run) => run.medium === medium && (run.from === id || run.to === id)));
 
 const endsOf = (id: string, runs: Surroundings['runs']): readonly string[] => {
   const run = runs.get(id);

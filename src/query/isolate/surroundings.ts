@@ -56,8 +56,11 @@ export function surroundings({ model, figures }: Computed) {
         ...placed(link.id),
       };
     },
+    /** Of the targets, and of the runs that end at them: a charger stands in one service and feeds another. */
     mediaOf({ nodes: ids, runs: ofRuns }: Targets): readonly Medium[] {
-      const media = [...ids.map((id) => nodes.get(id)?.medium), ...ofRuns.map((id) => runs.get(id)?.medium)];
+      const at = new Set(ids);
+      const beside = shell.runs.filter((run) => at.has(run.from) || at.has(run.to)).map((run) => run.medium);
+      const media = [...ids.map((id) => nodes.get(id)?.medium), ...ofRuns.map((id) => runs.get(id)?.medium), ...beside];
       return [...new Set(media.filter((one): one is Medium => one !== undefined))];
     },
   };
