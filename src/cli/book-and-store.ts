@@ -103,7 +103,9 @@ async function wholeThen({ root, history }: OpenStore, manifest: Manifest): Prom
 
 /** Something that changed in the store since, and that this edition withholds. Books of before say the whole's fingerprint themselves. */
 function hiddenChange(manifest: Manifest, now: string, then: string | undefined): readonly Difference[] {
-  const before = manifest.seal === 2 || manifest.uncommitted.length > 0 ? then : manifest.fingerprint;
+  // A book of changes that no commit has is not of the revision that it names: what it withholds cannot be known there.
+  const since = manifest.uncommitted.length > 0 ? undefined : then;
+  const before = manifest.seal === 2 ? since : manifest.fingerprint;
   if (before === undefined || before === now) return [];
   const message =
     manifest.edition === 'shop'

@@ -57,6 +57,7 @@ const LINES: readonly (readonly [line: string, statuses?: readonly number[]])[] 
   ['book T-1 --edition shop --out out/shop.pdf'],
   ['verify out/shop.pdf'],
   ['recover out/shop.pdf out/back'],
+  ['key', [1]],
 ];
 
 /** Counts, shares, lines and pages: pure numbers. */

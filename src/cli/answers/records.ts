@@ -72,7 +72,7 @@ export const RECORD_ANSWERS: Readonly<Record<string, Shape>> = {
       library: { type: 'array' },
     },
   ),
-  key: shape({ file: text, name: text, fingerprint: text }),
+  key: shape({ file: orNull(text), name: orNull(text), fingerprint: orNull(text) }),
   history: {
     anyOf: [
       shape({

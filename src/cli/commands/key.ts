@@ -58,6 +58,7 @@ async function key(options: Options, context: Context): Promise<Status> {
   if (!found) {
     const place = keyFileOf(context)?.file ?? 'any folder of this user';
     context.tell(`No key: books are printed unsigned. Looked in ${place}. Make one: shellbook key --new "Name of the shop"`);
+    if (context.settings.json) await printJson({ file: null, name: null, fingerprint: null }, context);
     return 1;
   }
   const { name, fingerprint } = found.signer.certificate;
@@ -75,14 +76,18 @@ async function key(options: Options, context: Context): Promise<Status> {
 
 async function show(file: string, name: string, fingerprint: string, context: Context): Promise<Status> {
   if (context.settings.json) {
-    const { envelope } = await import('../report/json.js');
-    context.print(envelope('key', null, null, { file, name, fingerprint }));
+    await printJson({ file, name, fingerprint }, context);
     return 0;
   }
   const { grouped } = await import('../../signing/words.js');
   context.print([name, `  ${grouped(fingerprint)}`, `  ${file}`].join('\n'));
   context.tell('Print the fingerprint on the shop’s own paper, and read it out to whoever asks by telephone.');
   return 0;
+}
+
+async function printJson(answer: Readonly<Record<string, string | null>>, context: Context): Promise<void> {
+  const { envelope } = await import('../report/json.js');
+  context.print(envelope('key', null, null, answer));
 }
 
 async function know(typed: string, of: string | undefined, context: Context): Promise<Status> {
