@@ -1,5 +1,6 @@
 import { type Command, Option } from 'commander';
 import type { Context, Settings } from './context.js';
+import { withoutFormer } from './former-options.js';
 import type { Status } from './io.js';
 
 /** Second half of a command file: plain options in, answer out, status back. */
@@ -71,7 +72,9 @@ export function makeRegistry(program: Command, begin: (settings: Settings) => Co
         const command = given.at(-1) as Command;
         const context = begin(settingsOf(command));
         try {
-          const status = await act(read(command.processedArgs as (string | undefined)[], command.opts()), context);
+          const { given: options, notes } = withoutFormer(command.opts());
+          for (const note of notes) context.tell(note);
+          const status = await act(read(command.processedArgs as (string | undefined)[], options), context);
           end(Math.max(status, context.least()) as Status);
           await context.finish();
         } finally {

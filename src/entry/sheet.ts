@@ -37,7 +37,7 @@ export function readSheet(name: string, bytes: Uint8Array, headRow = 1): Sheet {
   const heads = (table[headRow - 1] ?? []).map((head) => head.trim());
   if (heads.every((head) => head === '')) {
     throw new UserError(
-      `${name} has no column heads in row ${headRow}, expected names of columns there, as id, section, from. Say which row has them: --heads 3`,
+      `${name} has no column heads in row ${headRow}, expected names of columns there, as id, section, from. Say which row has them: --header-row 3`,
     );
   }
   const rows = table

@@ -45,13 +45,12 @@ export async function layStore(dir: string): Promise<Laid & { readonly gitStarte
 }
 
 /** Where a CI job lies that checks the records at every push. */
-const CI_FILE = '.github/workflows/check-records.yml';
+const CI_FILE = 'check-records.sh';
 
-/** Lays the CI job down in a new store, which must be the top of its repository for the job to run. */
+/** Lays a script down in a new store that checks the records on any machine that builds. */
 export async function layCiJob(dir: string): Promise<string> {
   const text = await readFile(path.join(STARTERS, 'ci', path.basename(CI_FILE)), 'utf8');
-  await mkdir(path.dirname(path.join(dir, CI_FILE)), { recursive: true });
-  await writeFile(path.join(dir, CI_FILE), text, { flag: 'wx' });
+  await writeFile(path.join(dir, CI_FILE), text, { flag: 'wx', mode: 0o755 });
   return CI_FILE;
 }
 

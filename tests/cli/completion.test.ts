@@ -29,7 +29,7 @@ describe('completion', () => {
     expect(await complete('')).toEqual(expect.arrayContaining(['check', 'where', 'book', 'help']));
     expect(await complete('wei')).toEqual(['weights']);
     expect(await complete('check', '--fo')).toEqual(['--format']);
-    expect(await complete('check', '--format', '')).toEqual(['text', 'json', 'sarif', 'junit']);
+    expect(await complete('check', '--format', '')).toEqual(['text', 'json', 'sarif']);
     expect(await complete('help', 'clo')).toEqual(['close']);
     expect(await complete('weights', '--st')).toEqual(['--store']);
   });

@@ -89,7 +89,7 @@ describe('an answer of check that is kept', () => {
     const format = fc.constantFrom([], ['--json'], ...['text', 'json', 'sarif', 'junit'].map((one) => ['--format', one]));
     const asked = fc.record({
       shells: fc.subarray(['T-1', 'T-2'], { minLength: 0 }),
-      more: fc.subarray(['--all', '--quiet', '--no-color', '--shard=1/2']),
+      more: fc.subarray(['--all', '--quiet', '--no-color', '--share=1/2']),
       format,
       terminal: fc.boolean(),
       away: fc.boolean(),
@@ -114,11 +114,11 @@ describe('an answer of check that is kept', () => {
   it('is told again by no other question', async () => {
     await check(['T-1']);
     await mark();
-    const others = [[], ['T-2'], ['T-1', 'T-2'], ['T-1', '--all'], ['T-1', '--json'], ['T-1', '--shard', '1/3']];
+    const others = [[], ['T-2'], ['T-1', 'T-2'], ['T-1', '--all'], ['T-1', '--json'], ['T-1', '--share', '1/3']];
     for (const other of others) expect(await isWarm(other), other.join(' ')).toBe(false);
     expect(await isWarm(['T-1'], { terminal: true })).toBe(false);
     expect(await isWarm(['T-1'], { env: { GIT_INDEX_FILE: 'another' } })).toBe(false);
-    expect(await isWarm(['T-1', '--changed-since', 'HEAD'])).toBe(false);
+    expect(await isWarm(['T-1', '--since', 'HEAD'])).toBe(false);
     await check(['T-1', '--format', 'sarif']);
     await mark();
     const inside = path.join(store.root, 'shells');

@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { rmSync, symlinkSync, utimesSync } from 'node:fs';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { inShard, readShard } from '../../src/cli/commands/check-share.js';
+import { inShare, readShare } from '../../src/cli/commands/check-share.js';
 import { run } from '../../src/cli/program.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
@@ -188,7 +188,7 @@ describe('check, shared between machines', () => {
 
   it('gives each shell to one share, and every shell to some', async () => {
     const shares = [];
-    for (const share of ['1/3', '2/3', '3/3']) shares.push(await checked('--shard', share));
+    for (const share of ['1/3', '2/3', '3/3']) shares.push(await checked('--share', share));
     expect(shares.flat().sort()).toEqual(['T-1', 'T-2', 'T-3']);
   });
 
@@ -197,7 +197,7 @@ describe('check, shared between machines', () => {
     for (const count of [2, 3, 8]) {
       const sizes = Array.from(
         { length: count },
-        (_, i) => shells.filter((shell) => inShard(shell, { index: i + 1, count })).length,
+        (_, i) => shells.filter((shell) => inShare(shell, { index: i + 1, count })).length,
       );
       expect(sizes.reduce((a, b) => a + b)).toBe(1000);
       for (const size of sizes) expect(Math.abs(size - 1000 / count)).toBeLessThan(4 * Math.sqrt(1000 / count));
@@ -205,7 +205,7 @@ describe('check, shared between machines', () => {
   });
 
   it.each(['0/8', '9/8', '1', 'a/b', '1/0', '-1/2', '1/8/2'])('takes %s for no share', (text) => {
-    expect(() => readShard(text)).toThrow(/expected which of how many, as 1\/8/u);
+    expect(() => readShare(text)).toThrow(/expected which of how many, as 1\/8/u);
   });
 
   it('looks only at what changed since a revision: committed, not committed, new, or all where the library did', async () => {
@@ -213,10 +213,10 @@ describe('check, shared between machines', () => {
     git('add', '--all');
     git('commit', '--quiet', '-m', 'two');
     store.write('shells/T-3/zones.yaml', '');
-    expect(await checked('--changed-since', 'HEAD')).toEqual(['T-3']);
-    expect(await checked('--changed-since', 'HEAD~1')).toEqual(['T-2', 'T-3']);
+    expect(await checked('--since', 'HEAD')).toEqual(['T-3']);
+    expect(await checked('--since', 'HEAD~1')).toEqual(['T-2', 'T-3']);
     store.write('library/people.yaml', '');
-    expect(await checked('--changed-since', 'HEAD')).toEqual(['T-1', 'T-2', 'T-3']);
-    expect((await shellbook('check', '--changed-since', 'nope')).err).toContain('No revision `nope`');
+    expect(await checked('--since', 'HEAD')).toEqual(['T-1', 'T-2', 'T-3']);
+    expect((await shellbook('check', '--since', 'nope')).err).toContain('No revision `nope`');
   });
 });

@@ -28,7 +28,7 @@ const COMMANDS = [
   ['compare', 'T-1', 'HEAD~1', 'HEAD', '--json'],
   ['compare', 'T-1', '2026-03-01', 'HEAD'],
   ['trace', 'welder', 'K7', '--json'],
-  ['check', '--changed-since', 'HEAD~1', '--json'],
+  ['check', '--since', 'HEAD~1', '--json'],
   ['release', 'T-1', '--json'],
 ] as const;
 

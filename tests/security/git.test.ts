@@ -59,7 +59,7 @@ describe('a revision', () => {
     for (const command of [
       ['compare', '--', 'T-1', revision],
       ['compare', '--', 'T-1', 'HEAD', revision],
-      ['check', `--changed-since=${revision}`],
+      ['check', `--since=${revision}`],
     ]) {
       const { status, answer, messages } = await shellbook(store.root, ...command);
       expect([0, 1, 2], command.join(' ')).toContain(status);
@@ -114,7 +114,7 @@ describe('a repository of somebody else', () => {
       ['history', 'T-1', 'FL-1'],
       ['compare', 'T-1', 'HEAD', 'HEAD'],
       ['trace', 'welder', 'K7'],
-      ['check', '--changed-since', 'HEAD'],
+      ['check', '--since', 'HEAD'],
       ['release', 'T-1'],
       ['where', 'T-1', 'DC'],
     ]) {

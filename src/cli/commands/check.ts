@@ -1,7 +1,8 @@
 import path from 'node:path';
-import { Option } from 'commander';
+import { InvalidArgumentError, Option } from 'commander';
 import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
+import { formerOption } from '../former-options.js';
 import type { Status } from '../io.js';
 import type { CheckAnswer } from '../kept-check.js';
 import { type OpenStore, openShell, openStore } from '../open.js';
@@ -16,14 +17,22 @@ interface Options {
   readonly format: Format;
   readonly watch: boolean;
   /** Only shells that differ from this revision. */
-  readonly changedSince?: string;
+  readonly since?: string;
   /** Only this share of them, as `1/8`. */
-  readonly shard?: string;
+  readonly share?: string;
 }
 
-/** text: for people, or one JSON object with `--json`. sarif, junit: for what shows findings of a build at their lines. */
-const FORMATS = ['text', 'json', 'sarif', 'junit'] as const;
-type Format = (typeof FORMATS)[number];
+/** text: for people, or one JSON object with `--json`. sarif: for what shows findings of a build at their lines. */
+const FORMATS = ['text', 'json', 'sarif'] as const;
+/** No standard, and not offered any more: it reads on for one version. */
+const FORMER_FORMAT = 'junit';
+type Format = (typeof FORMATS)[number] | typeof FORMER_FORMAT;
+
+function readFormat(typed: string): Format {
+  const known = [...FORMATS, FORMER_FORMAT].find((one) => one === typed);
+  if (known) return known as Format;
+  throw new InvalidArgumentError(`Allowed choices are ${FORMATS.join(', ')}.`);
+}
 
 /** Stands for the time of the run in a JUnit report, which may be told again later. A record's own `<` is written otherwise there. */
 const NOW = '<now>';
@@ -34,23 +43,25 @@ export function declareCheck(registry: Registry): void {
       'shellbook check              every shell of the store',
       'shellbook check QF-007 --all one shell, like findings not shortened',
       'shellbook check --watch      again at every save, until Ctrl-C',
-      'shellbook check --changed-since origin/main --shard 1/8',
+      'shellbook check --since origin/main --share 1/8',
       'shellbook check --format sarif > check.sarif    for a build server',
     ])
     .option('--all', 'show every finding, also the forty alike')
-    .addOption(new Option('--format <format>', 'how to answer').choices(FORMATS).default('text'))
+    .addOption(new Option('--format <format>', 'how to answer').choices(FORMATS).argParser(readFormat).default('text'))
     .option('--watch', 'check again whenever a record changes')
-    .option('--changed-since <revision>', 'only shells that differ from a commit, tag or date')
-    .option('--shard <share>', 'only one share of the shells, as 1/8: for many machines')
+    .option('--since <revision>', 'only shells that differ from a commit, tag or date')
+    .option('--share <share>', 'only one share of the shells, as 1/8: for many machines')
+    .addOption(formerOption('--changed-since <revision>'))
+    .addOption(formerOption('--shard <share>'))
     .action(
       registry.run(
-        ([shells], { all, format, watch, changedSince, shard }) => ({
+        ([shells], { all, format, watch, since, share }) => ({
           shells: (shells ?? []) as readonly string[],
           all: all === true,
           format: format as Format,
           watch: watch === true,
-          ...(changedSince === undefined ? {} : { changedSince: changedSince as string }),
-          ...(shard === undefined ? {} : { shard: shard as string }),
+          ...(since === undefined ? {} : { since: since as string }),
+          ...(share === undefined ? {} : { share: share as string }),
         }),
         check,
       ),
@@ -75,7 +86,7 @@ async function check(options: Options, context: Context): Promise<Status> {
 async function checkOnce(options: Options, context: Context): Promise<Status> {
   const { keepAnswer, keptAnswer, placeOf } = await import('../kept-check.js');
   // Which shells differ from a branch or a day is asked of Git each time.
-  const place = options.changedSince === undefined ? await placeOf(questionOf(options, context), context) : undefined;
+  const place = options.since === undefined ? await placeOf(questionOf(options, context), context) : undefined;
   const kept = place && (await keptAnswer(place));
   const { text, status } = kept ?? (await answerOf(options, context));
   context.print(formatOf(options, context) === 'junit' ? text.replaceAll(NOW, new Date().toISOString().slice(0, 19)) : text);
@@ -87,11 +98,11 @@ const formatOf = ({ format }: Options, { settings }: Context): Format => (format
 
 /** All that makes the answer another while the store is the same. */
 function questionOf(options: Options, context: Context): readonly unknown[] {
-  const { shells, all, shard } = options;
+  const { shells, all, share } = options;
   const format = formatOf(options, context);
   const coloured = context.paint.error('x') !== 'x';
   // That report names files from where it is asked for.
-  return [shells, format, all, shard ?? null, coloured, format === 'sarif' ? context.io.cwd : ''];
+  return [shells, format, all, share ?? null, coloured, format === 'sarif' ? context.io.cwd : ''];
 }
 
 async function answerOf(options: Options, context: Context): Promise<CheckAnswer> {
@@ -127,7 +138,8 @@ async function reportOf(
     const from = path.relative(context.io.cwd, store.root).split(path.sep).join('/');
     return checkSarif([library, ...shells], from, version());
   }
-  if (format === 'junit') {
+  if (format === FORMER_FORMAT) {
+    context.tell('--format junit goes with the next version: SARIF is the open standard, --format sarif');
     const { checkJunit } = await import('../report/check-junit.js');
     return checkJunit(library, shells, NOW);
   }
@@ -140,16 +152,16 @@ async function reportOf(
 }
 
 /** The shells that are asked for, in the store's order where none is named. */
-async function chosen({ shells, changedSince, shard }: Options, store: OpenStore): Promise<readonly string[]> {
+async function chosen({ shells, since: revision, share: typed }: Options, store: OpenStore): Promise<readonly string[]> {
   let wanted = shells.length > 0 ? [...new Set(shells)] : [...store.loaded.shells.keys()];
-  if (shard !== undefined) {
-    const { inShard, readShard } = await import('./check-share.js');
-    const share = readShard(shard);
-    wanted = wanted.filter((shell) => inShard(shell, share));
+  if (typed !== undefined) {
+    const { inShare, readShare } = await import('./check-share.js');
+    const share = readShare(typed);
+    wanted = wanted.filter((shell) => inShare(shell, share));
   }
-  if (changedSince !== undefined) {
-    const since = await import('../../store/changed-since.js');
-    const changed = await since.changedSince(store.root, changedSince);
+  if (revision !== undefined) {
+    const { changedSince } = await import('../../store/changed-since.js');
+    const changed = await changedSince(store.root, revision);
     if (changed !== 'all') wanted = wanted.filter((shell) => changed.has(shell));
   }
   return wanted;

@@ -6,6 +6,7 @@ import type { Plan } from '../../entry/plan.js';
 import type { Sheet } from '../../entry/sheet.js';
 import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
+import { formerOption } from '../former-options.js';
 import type { Status } from '../io.js';
 import { committed, kindAndShell, type OpenEntry, readEntry, storeOf, writeTexts } from '../open-entry.js';
 import type { Registry } from '../registry.js';
@@ -38,8 +39,10 @@ export function declareImport(registry: Registry): void {
     .option('--map <column=key>', 'what a column is read as; skip: not read (may be given again)', gather)
     .option('--yes', 'take columns whose names are only close, and leave out those that fit nothing')
     .option('--keep', 'keep such columns in import.yaml for the next sheet')
-    .option('--ahead', 'take records that name others which come with a later sheet')
-    .option('--heads <row>', 'the row that names the columns, where it is not the first')
+    .option('--allow-missing', 'take records that name others which come with a later sheet')
+    .option('--header-row <row>', 'the row that names the columns, where it is not the first')
+    .addOption(formerOption('--ahead'))
+    .addOption(formerOption('--heads <row>'))
     .option('--decimal-comma', 'commas part decimals: 5,25')
     .option('--decimal-point', 'commas part thousands: 14,600')
     .option('--dates <order>', 'how 2/11/2026 is read: m/d/y or d/m/y')
@@ -51,9 +54,9 @@ export function declareImport(registry: Registry): void {
 const gather = (value: string, before: readonly string[] = []): readonly string[] => [...before, value];
 
 function read(kind: string, file: string, given: Readonly<Record<string, unknown>>): Options {
-  const heads = Number(given.heads ?? 1);
+  const heads = Number(given.headerRow ?? 1);
   if (!Number.isInteger(heads) || heads < 1)
-    throw new UserError(`Unexpected --heads ${String(given.heads)}, expected the number of a row, as 3`);
+    throw new UserError(`Unexpected --header-row ${String(given.headerRow)}, expected the number of a row, as 3`);
   const dates = text(given.dates);
   if (dates !== undefined && dates !== 'm/d/y' && dates !== 'd/m/y')
     throw new UserError(`Unexpected --dates ${dates}, expected m/d/y or d/m/y`);
@@ -70,7 +73,7 @@ function read(kind: string, file: string, given: Readonly<Record<string, unknown
     into: text(given.into),
     dryRun: given.dryRun === true,
     yes: given.yes === true,
-    ahead: given.ahead === true,
+    ahead: given.allowMissing === true,
     keep: given.keep === true,
     commit: given.commit === true,
   };

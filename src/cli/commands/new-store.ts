@@ -15,18 +15,14 @@ export function declareNewStore(registry: Registry): void {
       'shellbook new-store records',
       'shellbook new-store records --ci',
     ])
-    .option('--ci', 'with a CI job that checks the records at every push, shared between machines')
+    .option('--ci', 'with a script that checks the records on a machine that builds')
     .action(registry.run(([dir], { ci }) => ({ dir: dir as string, ci: ci === true }), newStore));
 }
 
 async function newStore(options: Options, context: Context): Promise<Status> {
   const dir = path.resolve(context.io.cwd, options.dir);
-  const [{ layCiJob, layStore }, { writeEditorFiles }] = await Promise.all([
-    import('../../store/starter.js'),
-    import('../editor-files.js'),
-  ]);
+  const { layCiJob, layStore } = await import('../../store/starter.js');
   const laid = await layStore(dir);
-  const { written } = await writeEditorFiles(dir);
   const job = options.ci ? [await layCiJob(dir)] : [];
   const shown = shownPath(dir, context);
   if (context.settings.json) {
@@ -34,7 +30,7 @@ async function newStore(options: Options, context: Context): Promise<Status> {
     context.print(
       envelope('new-store', null, null, {
         store: shown,
-        files: [...laid.files, ...written, ...job],
+        files: [...laid.files, ...job],
         git_started: laid.gitStarted,
       }),
     );
@@ -49,7 +45,7 @@ async function newStore(options: Options, context: Context): Promise<Status> {
       `  3. git add ${shown} && git commit -m "Start the record"`,
       ...job.map(
         (file) =>
-          `  4. Set the variable SHELLBOOK of the CI service, see ${path.join(shown, file)}. It must lie at the top of the repository.`,
+          `  4. Have ${path.join(shown, file)} run at every push; what it reads from its surroundings stands at its head.`,
       ),
     ].join('\n'),
   );

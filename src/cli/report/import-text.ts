@@ -19,7 +19,7 @@ export interface Imported {
 }
 
 const NOT_THERE = 'which is nowhere in the records';
-const LATER = 'Records that others name come first. Where two kinds name each other, add --ahead to the first.';
+const LATER = 'Records that others name come first. Where two kinds name each other, add --allow-missing to the first.';
 
 /** Beyond this many, like lines are only counted. */
 const SHOWN = 20;
