@@ -1,19 +1,22 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
+/** Where the program's modules lie: beside this one, or beside the folder of joined ones. */
+const PLACES = ['../page/', '../../page/', './page/'];
+
 /** The script of a page, bundled when the program was built; run from its sources, bundled now. */
 export async function pageScript(name: string): Promise<string> {
-  const built = fileURLToPath(new URL(`../page/${name}.bundle.js`, import.meta.url));
-  if (existsSync(built)) return readFileSync(built, 'utf8');
-  const { build } = await import('esbuild');
-  const entry = fileURLToPath(new URL(`../page/${name}.ts`, import.meta.url));
-  const { outputFiles } = await build({
-    entryPoints: [entry],
-    bundle: true,
-    minify: true,
-    format: 'iife',
-    target: 'es2020',
-    write: false,
+  for (const place of PLACES) {
+    const built = fileURLToPath(new URL(`${place}${name}.bundle.js`, import.meta.url));
+    if (existsSync(built)) return readFileSync(built, 'utf8');
+  }
+  const { rolldown } = await import('rolldown');
+  const made = await rolldown({
+    input: fileURLToPath(new URL(`../page/${name}.ts`, import.meta.url)),
+    platform: 'browser',
+    logLevel: 'silent',
   });
-  return outputFiles[0]?.text ?? '';
+  const { output } = await made.generate({ format: 'iife', minify: true });
+  await made.close();
+  return output[0].code;
 }

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -24,6 +24,8 @@ let folder: string;
 beforeAll(async () => {
   browser = await openChromium();
   folder = mkdtempSync(path.join(tmpdir(), 'mark-'));
+  // The browser may run as another user than the tests do.
+  chmodSync(folder, 0o755);
 });
 afterAll(async () => {
   await browser?.close();

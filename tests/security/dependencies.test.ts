@@ -57,7 +57,7 @@ describe('what is carried', () => {
   it('is in the bill of materials, each with its version and licence', () => {
     const top = fileURLToPath(new URL('../../', import.meta.url));
     const into = mkdtempSync(path.join(tmpdir(), 'shellbook-bom-'));
-    execFileSync(process.execPath, ['--import', import.meta.resolve('tsx'), path.join(top, 'tools/bom.ts')], { cwd: into });
+    execFileSync(process.execPath, ['--import', import.meta.resolve('tsx'), path.join(top, '.tools/bom.ts')], { cwd: into });
     const bill = JSON.parse(readFileSync(path.join(into, 'out/bom.json'), 'utf8')) as {
       bomFormat: string;
       components: {

@@ -62,4 +62,17 @@ function licenceOf(root: string, name: string): string {
   return `${name} ${version}, ${license}\n\n${file ? readFileSync(path.join(folder, file), 'utf8') : ''}`;
 }
 
-await bundle(fileURLToPath(new URL('../', import.meta.url)));
+/** Pages that run in a browser by themselves: each script one file, which the program puts into its page. */
+const PAGES = ['mark'];
+
+async function bundlePages(root: string): Promise<void> {
+  for (const name of PAGES) {
+    const built = await rolldown({ input: path.join(root, 'dist/page', `${name}.js`), platform: 'browser', logLevel: 'silent' });
+    await built.write({ file: path.join(root, 'dist/page', `${name}.bundle.js`), format: 'iife', minify: true });
+    await built.close();
+  }
+}
+
+const ROOT = fileURLToPath(new URL('../', import.meta.url));
+await bundle(ROOT);
+await bundlePages(ROOT);
