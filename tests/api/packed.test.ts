@@ -5,8 +5,8 @@ import os from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import * as api from '../../src/index.js';
 import { apiOf, apiPage, introductionOf } from '../../.tools/api-reference.js';
+import * as api from '../../src/index.js';
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
 const DIST = path.join(ROOT, 'dist');
