@@ -4,18 +4,23 @@ import type { Registry } from '../registry.js';
 
 export function declareList(registry: Registry): void {
   registry
-    .add('list', 'every shell in the store with its state', ['shellbook list', 'shellbook list --store demo-data'])
-    .action(registry.run(() => ({}), list));
+    .add('list', 'every shell in the store with its state; or what they say of the shop’s work', [
+      'shellbook list',
+      'shellbook list --trends   rework, scale residuals and days to record, over the shells',
+    ])
+    .option('--trends', 'rework by stage and cause, findings a shell, scale residuals, days between work and record')
+    .action(registry.run((_args, { trends }) => ({ trends: trends === true }), list));
 }
 
 /** Asking every picture and every commit of a thousand shells takes minutes: only `check` does. */
 const NOT_COUNTED: readonly string[] = ['what pictures say by themselves', 'when records were entered'];
 
-async function list(_options: object, context: Context): Promise<Status> {
+async function list({ trends }: { readonly trends: boolean }, context: Context): Promise<Status> {
   if (context.settings.book !== undefined) {
     const { UserError } = await import('../../user-error.js');
     throw new UserError('A printed book is of one shell: leave out --book, or ask it with check');
   }
+  if (trends) return listTrends(context);
   const [{ findStore }, { fileIds }, { History }, { summaries }, { closedAs }, { stateName }] = await Promise.all([
     import('../../store/find.js'),
     import('../../store/file-ids.js'),
@@ -60,5 +65,18 @@ async function list(_options: object, context: Context): Promise<Status> {
     context.print(table(heads, rows));
     context.tell(`Counted from the records alone, without ${NOT_COUNTED.join(' and ')}. For those: shellbook check SHELL`);
   }
+  return 0;
+}
+
+async function listTrends(context: Context): Promise<Status> {
+  const [{ storeTrends }, { trendsJson, trendsText }] = await Promise.all([
+    import('../trends.js'),
+    import('../report/trends-text.js'),
+  ]);
+  const found = await storeTrends(context);
+  if (context.settings.json) {
+    const { envelope } = await import('../report/json.js');
+    context.print(envelope('list', null, null, { shells: [], trends: trendsJson(found) }));
+  } else context.print(trendsText(found, context.paint));
   return 0;
 }
