@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { ServiceFacts } from '../../../src/query/isolate/graph/facts.js';
-import type { Link } from '../../../src/query/isolate/graph/graph.js';
-import { solve } from '../../../src/query/isolate/graph/solve.js';
-import { sourcesReaching } from '../../../src/query/isolate/proof.js';
-import { drawnServices } from './drawn.js';
-import { actionsOf, reachingIn, statesOf } from './plain-search.js';
+import type { ServiceFacts } from '../../src/query/isolate/graph/facts.js';
+import type { Link } from '../../src/query/isolate/graph/graph.js';
+import { solve } from '../../src/query/isolate/graph/solve.js';
+import { sourcesReaching } from '../../src/query/isolate/proof.js';
+import { drawnServices } from '../query/isolate/drawn.js';
+import { actionsOf, reachingIn, statesOf } from '../query/isolate/plain-search.js';
 
-const RUNS = Number(process.env.SHELLBOOK_FUZZ ?? 300);
+const RUNS = Number(process.env.SHELLBOOK_FUZZ ?? 200);
 const SEED = Number(process.env.SHELLBOOK_SEED);
 const options = { numRuns: RUNS, ...(Number.isFinite(SEED) ? { seed: SEED } : {}) };
 
