@@ -1,15 +1,13 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readlinkSync, rmdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { underLock } from '../../src/store/lock.js';
 import { hasEnded, ownName } from '../../src/store/own/owner.js';
 
 /** Only Linux tells when a process began; elsewhere a dead owner is waited for. */
 const LINUX = process.platform === 'linux';
-/** The one that keeps the lock fresh while it is held; whoever has to wait sets one more for each try. */
-const TIMERS_AT_ONCE = 1;
 
 let root: string;
 let lockPath: string;
@@ -23,16 +21,8 @@ const lockOf = (owner: string): void => {
   mkdirSync(path.join(lockPath, owner), { recursive: true });
 };
 
-/** How many timers were set until the lock was taken. */
-async function timersUntilTaken(): Promise<number> {
-  const timers = vi.spyOn(globalThis, 'setTimeout');
-  let count = Number.NaN;
-  await underLock(root, async () => {
-    count = timers.mock.calls.length;
-  });
-  timers.mockRestore();
-  return count;
-}
+/** Taken at the first try: nobody has the patience for a second. */
+const takenAtOnce = (): Promise<string> => underLock(root, async () => 'taken', -1);
 
 /** This process's own name with another number or another beginning. */
 const named = (change: { readonly pid?: number; readonly began?: string; readonly machine?: string }): string => {
@@ -44,13 +34,13 @@ describe.runIf(LINUX)('the lock of an owner who has ended', () => {
   it('is taken over at once after a kill', async () => {
     const { pid } = spawnSync(process.execPath, ['-e', '']);
     lockOf(named({ pid }));
-    expect(await timersUntilTaken()).toBe(TIMERS_AT_ONCE);
+    expect(await takenAtOnce()).toBe('taken');
     expect(readdirSync(root)).toEqual([]);
   });
 
   it('is taken over where another process has got its number since', async () => {
     lockOf(named({ began: '1' }));
-    expect(await timersUntilTaken()).toBe(TIMERS_AT_ONCE);
+    expect(await takenAtOnce()).toBe('taken');
   });
 
   it('goes to one of many who find it dead at the same time', async () => {
@@ -96,5 +86,55 @@ describe('the lock of an owner who may be at work', () => {
       expect(git('status', '--porcelain', '--untracked-files=all')).toBe('?? shop.yaml\n');
     });
     expect(readdirSync(root).sort()).toEqual(['.git', 'shop.yaml']);
+  });
+});
+
+describe('what stands in the place of the lock', () => {
+  it.each(['a file', 'a link'])('is named at once and left alone where it is %s', async (what) => {
+    const away = mkdtempSync(path.join(tmpdir(), 'shellbook-lock-away-'));
+    if (what === 'a file') writeFileSync(lockPath, 'mine');
+    else symlinkSync(away, lockPath);
+    await expect(underLock(root, async () => {})).rejects.toThrow(`${lockPath} is ${what}, expected nothing or a folder there`);
+    expect(readdirSync(away)).toEqual([]);
+    if (what === 'a link') expect(readlinkSync(lockPath)).toBe(away);
+    rmSync(away, { recursive: true });
+  });
+
+  it('is nobody’s where it is an empty folder, however old or new its time', async () => {
+    mkdirSync(lockPath);
+    expect(await takenAtOnce()).toBe('taken');
+    expect(readdirSync(root)).toEqual([]);
+  });
+
+  it('is named, with its owner, where somebody is at work', async () => {
+    await underLock(root, async () => {
+      const said = spawnSync(
+        process.execPath,
+        [
+          '--import',
+          import.meta.resolve('tsx'),
+          '--input-type=module',
+          '-e',
+          `import { underLock } from '${new URL('../../src/store/lock.ts', import.meta.url).href}'; await underLock(${JSON.stringify(root)}, async () => {}, -1);`,
+        ],
+        { encoding: 'utf8' },
+      ).stderr;
+      expect(said).toContain(`process ${process.pid} of this machine`);
+      expect(said).toContain(`take the folder ${lockPath} away`);
+    });
+  });
+
+  it('of another machine is waited for, whatever its clock says', async () => {
+    lockOf('0123456789abcdef.1.1-1');
+    await expect(takenAtOnce()).rejects.toThrow('process 1 of another machine');
+    expect(readdirSync(lockPath)).toEqual(['0123456789abcdef.1.1-1']);
+  });
+
+  it('that was lost while its owner stood still is noticed before the next stroke', async () => {
+    await underLock(root, async (held) => {
+      held.still();
+      for (const name of readdirSync(lockPath)) rmdirSync(path.join(lockPath, name));
+      expect(() => held.still()).toThrow('took over');
+    });
   });
 });
