@@ -9,7 +9,7 @@ export const RESISTIVITY_OHM_MM2_M = { copper: 0.017241, aluminium: 0.02826 } as
 /** Change of resistance per kelvin, referred to 20 °C: IEC 60287-1-1 Table 1. */
 export const TEMPERATURE_COEFFICIENT = { copper: 0.00393, aluminium: 0.00403 } as const;
 
-/** kg/m³. Annealed copper: IEC 60028, from memory. Hard-drawn aluminium: IEC 60889, from memory. */
+/** kg/m³. Annealed copper: IEC 60028, unverified citation. Hard-drawn aluminium: IEC 60889, unverified citation. */
 export const CONDUCTOR_DENSITY_KG_M3 = { copper: 8890, aluminium: 2703 } as const;
 
 /**
@@ -25,7 +25,7 @@ export function awgNumber(awg: string): number | undefined {
 
 /**
  * Diameter of a solid conductor of an American Wire Gauge, mm: 0.005 in × 92^((36 − n)/39).
- * ASTM B258 (from memory; agrees with the printed wire table to 0.06 %). Undefined for an unknown gauge.
+ * ASTM B258 (unverified citation; agrees with the printed wire table to 0.06 %). Undefined for an unknown gauge.
  */
 export function awgDiameterMm(awg: string): number | undefined {
   const n = awgNumber(awg);

@@ -7,12 +7,12 @@ export interface MediumStyle {
   readonly name: string;
   readonly letter: string;
   readonly colour: string;
-  /** Line type number of ISO 128-2, from memory; the duct is a double line 01. */
+  /** Line type number of ISO 128-2, unverified citation; the duct is a double line 01. */
   readonly lineType: number;
   readonly pen: Pen;
 }
 
-/** Line elements of ISO 128-2, from memory: long dash 24 d, dash 12 d, short dash 6 d, gap 3 d, dot at most 0.5 d. */
+/** Line elements of ISO 128-2, unverified citation: long dash 24 d, dash 12 d, short dash 6 d, gap 3 d, dot at most 0.5 d. */
 const D = 0.25;
 const LONG = 24 * D;
 const DASH = 12 * D;

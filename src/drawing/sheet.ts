@@ -7,7 +7,7 @@ export interface SheetSize {
   readonly heightMm: number;
 }
 
-/** Reductions and enlargements: those of ISO 5455 (from memory) and the house's own between them. `40` is 1:40, `0.5` is 2:1. */
+/** Reductions and enlargements: those of ISO 5455 (unverified citation) and the house's own between them. `40` is 1:40, `0.5` is 2:1. */
 export const SCALES = [
   0.1, 0.2, 0.5, 1, 2, 2.5, 5, 7.5, 10, 15, 20, 25, 30, 40, 50, 60, 75, 100, 125, 150, 200, 500, 1000,
 ] as const;

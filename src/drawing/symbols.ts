@@ -4,7 +4,7 @@ import type { PenName } from './styles.js';
 
 /**
  * Symbols of the node kinds. The valve (two triangles point to point) and the drain funnel follow ISO 14617, the lamp-like load
- * and the source follow IEC 60617, both from memory; the rest are plain shapes explained in each drawing's legend.
+ * and the source follow IEC 60617, both (unverified citation); the rest are plain shapes explained in each drawing's legend.
  */
 export const NODE_SYMBOL_MM = 1.2;
 

@@ -40,7 +40,7 @@ const MEDIA: Readonly<Partial<Record<Medium, HazardKind>>> = {
   refrigerant: 'refrigerant',
   air: 'air',
 };
-/** More than this between two conductors can kill, V: NEC 110.27 guards live parts from 50 V on, from memory. */
+/** More than this between two conductors can kill, V: NEC 110.27 guards live parts from 50 V on, unverified citation. */
 const TOUCH_V = 50;
 
 /** Through a panel a hand touches what is within an arm’s length and has nothing before it. */

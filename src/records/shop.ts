@@ -29,7 +29,7 @@ const keepApart = {
 };
 export type KeepApart = ModelOf<typeof keepApart>;
 
-/** ABYC E-11, wires from an exhaust: 9 in from a dry one, 2 in from one cooled by water, from memory. */
+/** ABYC E-11, wires from an exhaust: 9 in from a dry one, 2 in from one cooled by water, unverified citation. */
 export const HOT_MM = { dry: 230, wet: 50 } as const;
 
 /** Days. */
@@ -45,7 +45,7 @@ const limits = {
   header_sag: quantity('length', 'Most that a header may sag').usual(25.4 / 16),
   // common practice, no source: trusses and posts at 20 in.
   truss_spacing: quantity('length', 'Most between two trusses or posts', 'above zero').usual(508),
-  // NEC Chapter 9 Table 1 for three and more wires in a raceway, from memory; a house rule for cavities.
+  // NEC Chapter 9 Table 1 for three and more wires in a raceway, unverified citation; a house rule for cavities.
   cavity_fill: level('Most of a cavity’s clear area that services may fill').usual(0.4),
   keep_apart: list(block(keepApart), 'Media that must keep apart: adds to the defaults, or overrides single pairs').usual([]),
   // common practice, no source: 50 mm about a moving tyre or slide.
@@ -57,7 +57,7 @@ const limits = {
     .model(({ dry = HOT_MM.dry, wet = HOT_MM.wet }) => ({ dry, wet }), 'Mm')
     .usual(HOT_MM),
   ambient: celsius('Hottest air around wiring, for ampacity; 30 C where not typed'),
-  // ABYC E-11 for critical 12 V loads, from memory.
+  // ABYC E-11 for critical 12 V loads, unverified citation.
   voltage_drop: level('Most voltage drop to a load').usual(0.03),
   // common practice, no source: 3 mm out of plane shows in a skin.
   flatness: quantity('length', 'Most that a corner may lie out of its panel’s plane').usual(3),

@@ -1,14 +1,14 @@
 /** Density of what tanks hold, kg/m³, by a word of their contents. First match rules. */
 const DENSITIES: readonly (readonly [RegExp, number])[] = [
-  // ISO 22241-1: 1087–1093 at 20 °C, from memory (1.09 kg/L).
+  // ISO 22241-1: 1087–1093 at 20 °C, unverified citation (1.09 kg/L).
   [/\b(?:def|exhaust fluid|urea)\b/iu, 1090],
-  // 0.832 kg/L, within EN 590's 820–845 at 15 °C, from memory.
+  // 0.832 kg/L, within EN 590's 820–845 at 15 °C, unverified citation.
   [/\b(?:diesel|fuel)\b/iu, 832],
-  // Within EN 228's 720–775, from memory; the heavier end, which is the safe side.
+  // Within EN 228's 720–775, unverified citation; the heavier end, which is the safe side.
   [/\b(?:gasoline|petrol)\b/iu, 775],
   // NFPA 58 Annex B, commercial propane: relative density of the liquid at 60 °F.
   [/\b(?:propane|lpg|lp gas|lp)\b/iu, 504],
-  // Handbook figure for 50 % ethylene glycol, from memory.
+  // Handbook figure for 50 % ethylene glycol, unverified citation.
   [/\b(?:coolant|glycol)\b/iu, 1070],
   // 1 kg/L, as 49 CFR 571.110 and 571.120 S10 have it for the label; waste as water.
   [/\b(?:water|fresh|potable|grey|gray|black|waste|sewage)\b/iu, 1000],

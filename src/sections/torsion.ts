@@ -2,7 +2,7 @@
  * St Venant torsion constants, mm⁴.
  *
  * Sources: rolled shapes with fillets by El Darwish and Johnston, "Torsion of structural shapes", ASCE Journal of the
- * Structural Division 91 (1965), in the form printed with European section tables (from memory; the I-beam form gives the
+ * Structural Division 91 (1965), in the form printed with European section tables (unverified citation; the I-beam form gives the
  * Aluminum Association's printed J). Closed tubes by Bredt. A solid rectangle by St Venant's series (Timoshenko and Goodier,
  * Theory of Elasticity, article 109). Thin open strips: length × thickness³ / 3.
  */

@@ -8,7 +8,7 @@ const HEAD = `# What \`check\` looks for
 Written from the rules themselves by \`UPDATE_RULES=1 npx vitest run --config .vitest.config.ts tests/rules/reference.test.ts\`.
 
 An **error** blocks sign-off and close. A **warning** blocks close until a record in \`findings.yaml\` decides it by name. A **note** blocks nothing.
-*Missing* is work that is not done or not on record; a *defect* is there and not acceptable. A figure whose source says *from memory* was not
+*Missing* is work that is not done or not on record; a *defect* is there and not acceptable. An *unverified citation* was not
 compared with the text; *common practice, no source* is the trade's own.
 
 Every example is run as a test: the first gives the finding, the second does not. A file that an example does not show is that of the

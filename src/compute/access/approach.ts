@@ -18,7 +18,7 @@ const FOREARM_MM = REACH_MM.forearm;
 const SLANTS = [Math.PI / 6, Math.PI / 3];
 /**
  * Room that a person takes, mm: across, and up from what they lie or stand on. Lying: MIL-STD-1472, supine work space, 510 high and 610
- * wide, from memory. Standing: a passage that is gone through sideways, and a small woman's shoulder height; from memory.
+ * wide, unverified citation. Standing: a passage that is gone through sideways, and a small woman's shoulder height; unverified citation.
  */
 const LYING = { acrossMm: 610, highMm: 510 } as const;
 const STANDING = { acrossMm: 330, highMm: 1300 } as const;

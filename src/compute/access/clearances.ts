@@ -34,7 +34,7 @@ export interface Clearances {
 
 const MOVING_MM = 50;
 const HOT_MM = { dry: 230, wet: 50 } as const;
-/** A run that ends on a hot part serves it. House value, mm. */
+/** A run that ends on a hot part serves it. Project default, mm. */
 const SERVES_MM = 75;
 
 /** Runs, nodes, members and equipment closer to the room of a tyre than they may be; runs and nodes to a slide's and to what is hot. */

@@ -43,7 +43,7 @@ const JOINTS: ReadonlySet<NodeKind> = new Set(['terminal', 'splice', 'connector'
 export const PHOTOS_OF_A_JOINT = 2;
 /** A place measured on the coach may lie this far outside the box drawn for its cavity or picture, mm. Common practice, no source. */
 const SLACK_MM = 15;
-/** Things somewhat behind the middle of a picture are in it as well: up to this many times as far from the camera. House value. */
+/** Things somewhat behind the middle of a picture are in it as well: up to this many times as far from the camera. Project default. */
 const BEYOND = 1.5;
 
 /**

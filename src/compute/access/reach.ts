@@ -8,7 +8,7 @@ export const REACH_MM = { hand: 165, forearm: 404, arm: 675 } as const;
 
 /**
  * What an opening must let in, mm, smaller side first. After MIL-STD-1472 and MIL-HDBK-759, arm and hand access dimensions,
- * light clothing: flat hand RCH-M01, arm to elbow RCH-M05, arm to shoulder RCH-M06; from memory, unsure by about 5 mm.
+ * light clothing: flat hand RCH-M01, arm to elbow RCH-M05, arm to shoulder RCH-M06; unverified citation, unsure by about 5 mm.
  * A hand rolled together needs 95 square there; 90 is let in within that doubt (RCH-P3).
  */
 const FLAT_HAND_MM = [55, 100] as const;
@@ -32,7 +32,7 @@ const TOOL_MM = 95;
 
 /**
  * Two hands: RCH-M09 to 490 deep, 125 high and 200 wide or three quarters of the depth; RCH-M10 two arms to the shoulders, 500 × 125.
- * MIL-STD-1472 and MIL-HDBK-759, light clothing, from memory.
+ * MIL-STD-1472 and MIL-HDBK-759, light clothing, unverified citation.
  */
 const TWO_HANDS_MM = { high: 125, wide: 200, share: 0.75, deepest: 490, shoulders: 500 } as const;
 

@@ -3,7 +3,7 @@ import type { Wire } from './wire.js';
 
 /**
  * What a copper conductor may carry, A, in the 60, 75 and 90 °C columns: NEC Table 310.16, at most three conductors together,
- * 30 °C around them (check row WIR-24). 18 and 16 AWG: NEC Table 551.10(E)(1), from memory (WIR-62), in every column.
+ * 30 °C around them (check row WIR-24). 18 and 16 AWG: NEC Table 551.10(E)(1), unverified citation (WIR-62), in every column.
  */
 const COPPER_A: readonly (readonly [awg: string, a60: number, a75: number, a90: number])[] = [
   ['18', 6, 6, 6],
@@ -23,7 +23,7 @@ const COPPER_A: readonly (readonly [awg: string, a60: number, a75: number, a90: 
   ['4/0', 195, 230, 260],
 ];
 
-/** Largest fuse or breaker on a small copper conductor, A: NEC 240.4(D) and Table 551.10(E)(1), from memory (WIR-43, WIR-62). */
+/** Largest fuse or breaker on a small copper conductor, A: NEC 240.4(D) and Table 551.10(E)(1), unverified citation (WIR-43, WIR-62). */
 const SMALL_CONDUCTOR_A: Readonly<Record<string, number>> = {
   '18': 6,
   '16': 8,
@@ -94,5 +94,5 @@ export function smallConductorA(wire: Wire): number | undefined {
   return row && SMALL_CONDUCTOR_A[row[0]];
 }
 
-/** The next standard rating at or above an ampacity, which NEC 240.4(B) lets pass (from memory); the ampacity itself above the list. */
+/** The next standard rating at or above an ampacity, which NEC 240.4(B) lets pass (unverified citation); the ampacity itself above the list. */
 export const nextStandardA = (ampacity: number): number => STANDARD_A.find((rating) => rating >= ampacity) ?? ampacity;

@@ -5,7 +5,7 @@ import type { Vec3 } from '../../geometry/vector.js';
 import type { Run } from '../../model/services.js';
 import { samples } from '../access/samples.js';
 
-/** Wires whose middles are within this lie together, mm. House value: a laced loom or a narrow cavity. */
+/** Wires whose middles are within this lie together, mm. Project default: a laced loom or a narrow cavity. */
 const TOGETHER_MM = 50;
 /** Shorter stretches together need no adjustment, mm: 24 in, NEC 310.15(C)(1) (WIR-46). */
 const FREE_MM = 609.6;

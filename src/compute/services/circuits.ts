@@ -100,7 +100,7 @@ function resistanceTo(
 
 /**
  * The temperature of the terminals at a run’s ends, °C: the lesser recorded; for AC without a record 60 up to 100 A and 75 above, NEC
- * 110.14(C)(1), from memory. Undefined for low voltage without a record, which that clause does not rule.
+ * 110.14(C)(1), unverified citation. Undefined for low voltage without a record, which that clause does not rule.
  */
 function terminalC({ medium, protection }: Circuit, nodes: ReadonlyMap<string, ServiceNode>): (run: Run) => number | undefined {
   const usual = medium === 'ac' ? ((protection?.ratingA ?? 0) > 100 ? 75 : 60) : undefined;

@@ -30,9 +30,9 @@ interface Sheet {
 
 /** A run that slides along a face does not go through it: walls are taken this much thinner on each side, mm. */
 const SKIN_MM = 0.5;
-/** Both walls of a tube want one entry in the record: places nearer together than this are one crossing, mm. House value. */
+/** Both walls of a tube want one entry in the record: places nearer together than this are one crossing, mm. Project default. */
 const ONE_PLACE_MM = 150;
-/** A grommet recorded by its place belongs to a crossing within this and the run's own tolerance, mm. House value. */
+/** A grommet recorded by its place belongs to a crossing within this and the run's own tolerance, mm. Project default. */
 const GROMMET_MM = 50;
 /** A run that ends in the metal ends at a fitting, which is no passage, mm. */
 const END_MM = 1;

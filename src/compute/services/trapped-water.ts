@@ -2,7 +2,7 @@ import { distance, type Vec3 } from '../../geometry/vector.js';
 import type { NodeKind, Run, ServiceNode } from '../../model/services.js';
 import type { TrappedWater } from './types.js';
 
-/** A coach stands on ground that falls so much along its length. House value. */
+/** A coach stands on ground that falls so much along its length. Project default. */
 const PARKED_SLOPE = 0.03;
 /** Less than this is a drop in a joint, not a low point, L. */
 const LEAST_LITRES = 0.01;

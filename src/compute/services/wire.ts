@@ -34,7 +34,7 @@ export function wireOf(conductor: Conductor | undefined, library: Library): Wire
   };
 }
 
-/** Loaded wiring is warm, °C: 50 for DC (house value), 75 for AC (NEC Chapter 9 Table 8). */
+/** Loaded wiring is warm, °C: 50 for DC (project default), 75 for AC (NEC Chapter 9 Table 8). */
 export const conductorC = (medium: Medium): number => (medium === 'ac' ? 75 : 50);
 
 /** Resistance of one conductor, ohm: ρ₂₀ (1 + α (t − 20)) × length ÷ area; IEC 60287-1-1 Table 1. Length in mm, area in mm². */

@@ -1,6 +1,6 @@
 /**
  * Deflection of a straight prismatic beam, mm. Loads in N and N/mm, lengths in mm, E in N/mm², I in mm⁴.
- * Source: AISC Manual Table 3-23 (formula from memory; small deflections, shear left out).
+ * Source: AISC Manual Table 3-23 (formula an unverified citation; small deflections, shear left out).
  */
 export interface Beam {
   readonly spanMm: number;

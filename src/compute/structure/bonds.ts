@@ -3,7 +3,7 @@ import type { Panel } from '../../model/structure.js';
 import { judgeTest, type TestVerdict } from '../verdicts/verdict.js';
 import { dewPointK } from './dew-point.js';
 
-/** Least that a surface must be above the dew point, K. EN 17460 practice; the figure is from memory (+3 °C). */
+/** Least that a surface must be above the dew point, K. EN 17460 practice; the figure is (unverified citation) (+3 °C). */
 export const DEW_MARGIN_K = 3;
 
 /** What the log of one bonded panel shows. */

@@ -1,7 +1,7 @@
 /**
  * Dew point of air, K: the temperature of a surface on which its water begins to settle.
  *
- * Source: Magnus formula with the constants of Sonntag (1990) over water, WMO Guide to Instruments (WMO-No. 8), from memory:
+ * Source: Magnus formula with the constants of Sonntag (1990) over water, WMO Guide to Instruments (WMO-No. 8), unverified citation:
  * γ = ln(RH) + 17.62 t / (243.12 + t), dew point = 243.12 γ / (17.62 − γ), in °C. Good from −45 to +60 °C.
  * Worked value: air of 20 °C at 50 % has its dew point at 9.3 °C.
  *

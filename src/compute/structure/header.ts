@@ -9,9 +9,9 @@ import { densityKgMm3 } from '../takeoff/density.js';
 import { panelFigures } from '../takeoff/panels.js';
 import { type Beam, fixedEven, simpleEven } from './beam.js';
 
-/** E of most 6xxx alloys and of 5052, where the library has none: Aluminum Design Manual (10,100 ksi), from memory. */
+/** E of most 6xxx alloys and of 5052, where the library has none: Aluminum Design Manual (10,100 ksi), unverified citation. */
 const ALUMINIUM_MODULUS_PA = 69.637e9;
-/** A panel this near to the opening's plane hangs on its header. House value. */
+/** A panel this near to the opening's plane hangs on its header. Project default. */
 const ON_WALL_MM = 200;
 
 /**

@@ -7,13 +7,13 @@ import { zoneMap } from '../access/zones.js';
 import { type Body, bodyDistance, memberBody, memberBounds, memberMetal, panelBody, pointBody } from './solids-of.js';
 import type { ApartPair, Coverage, Joint, JointFigures, OffJoint } from './types.js';
 
-/** Members whose outer surfaces come within this are a joint: fit-up gap and a tape's reading. House value. */
+/** Members whose outer surfaces come within this are a joint: fit-up gap and a tape's reading. Project default. */
 export const JOINT_TOLERANCE_MM = 3;
 
 /** Bounds are taken this much wider than they are computed: what is a joint is told from the surfaces. */
 const ROUNDING_MM = 1e-6;
 
-/** A weld's recorded place may lie this far off its joint: the middle of a long seam, read with a tape. House value. */
+/** A weld's recorded place may lie this far off its joint: the middle of a long seam, read with a tape. Project default. */
 export const OFF_JOINT_MM = 50;
 
 /**
@@ -54,7 +54,7 @@ export function joints(model: Model): JointFigures {
   };
 }
 
-/** A joint this near to a cavity counts as its: it stands in the cavity's wall. House value. */
+/** A joint this near to a cavity counts as its: it stands in the cavity's wall. Project default. */
 const BESIDE_ZONE_MM = 75;
 
 const isRecorded = ({ welds, clamps }: Joint): boolean => welds.length > 0 || (clamps?.length ?? 0) > 0;
@@ -82,7 +82,7 @@ function coverage(found: readonly Joint[], { shell, library }: Model): Pick<Join
 }
 
 const ASSUMPTIONS = [
-  `Members whose metal comes within ${JOINT_TOLERANCE_MM} mm of each other are taken as a joint (house value).`,
+  `Members whose metal comes within ${JOINT_TOLERANCE_MM} mm of each other are taken as a joint (project default).`,
   'A member on a line is taken as the straight walls of its section, a plate as its outline and thickness; rounded corners count as square, a bend as the chord between its recorded ends; skins and panels are not members.',
 ];
 

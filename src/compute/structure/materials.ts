@@ -31,7 +31,7 @@ export interface MaterialFigures {
 /** Primary unless the record says secondary. */
 export const isPrimary = (member: Member): boolean => member.memberClass !== 'secondary';
 
-/** Values tested on the heat itself. 2.1 and 2.2 speak of the order only: EN 10204:2004, from memory. */
+/** Values tested on the heat itself. 2.1 and 2.2 speak of the order only: EN 10204:2004, unverified citation. */
 export const isOfTheHeat = ({ type }: Certificate): boolean => type === '3.1' || type === '3.2';
 
 /** Share by mass of primary structure that papers trace to its heat, and every heat with its papers. */

@@ -7,7 +7,7 @@ import { headerFigure } from './header.js';
 import { rackingDeg } from './racking.js';
 import type { OpeningFigure } from './types.js';
 
-/** A gusset plate within this of an opening's corner is that corner's. House value. */
+/** A gusset plate within this of an opening's corner is that corner's. Project default. */
 export const GUSSET_REACH_MM = 150;
 
 /** A slide-out loads its opening's corners each time it moves: each is expected to have a gusset. */

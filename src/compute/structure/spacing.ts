@@ -21,9 +21,9 @@ export interface WideGap {
   readonly at: Vec3;
 }
 
-/** Members this near along the row are one place: a post beside a jamb, both chords of a truss. House value. */
+/** Members this near along the row are one place: a post beside a jamb, both chords of a truss. Project default. */
 const SAME_PLACE_MM = 60;
-/** Posts within this of each other across the wall are in one wall. House value. */
+/** Posts within this of each other across the wall are in one wall. Project default. */
 const SAME_WALL_MM = 150;
 /** A tape's reading on top of the rule. */
 const ROUNDING_MM = 3;

@@ -11,7 +11,7 @@ export interface CutOut {
   readonly centroid: Vec3;
 }
 
-/** An opening is cut through the panels that lie within this distance of its own plane: a wall's skin and its lining. House value. */
+/** An opening is cut through the panels that lie within this distance of its own plane: a wall's skin and its lining. Project default. */
 const WALL_DEPTH_MM = 100;
 /** Cosine of the largest angle between an opening and a panel that it is cut through (about 10°). */
 const SAME_PLANE = 0.985;

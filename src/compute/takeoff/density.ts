@@ -1,6 +1,6 @@
 import type { Library } from '../../model/library.js';
 
-/** Any wrought aluminium in design to Eurocode 9: EN 1999-1-1 3.2.5, from memory. */
+/** Any wrought aluminium in design to Eurocode 9: EN 1999-1-1 3.2.5, unverified citation. */
 const ALUMINIUM_KG_M3 = 2700;
 const KG_MM3_PER_KG_M3 = 1e-9;
 

@@ -2,7 +2,7 @@ import type { MassBasis } from '../../model/shell.js';
 
 /**
  * Standard uncertainties by basis: how far a mass (as a fraction of it) and each coordinate (mm) may be off, one sigma.
- * House values: common practice, no source.
+ * Project defaults: common practice, no source.
  */
 export const UNCERTAINTY: Readonly<Record<MassBasis, { readonly mass: number; readonly positionMm: number }>> = {
   weighed: { mass: 0.005, positionMm: 25 },

@@ -41,7 +41,7 @@ export function tankRole(tank: Pick<Tank, 'id' | 'contents' | 'use'>): TankRole 
   return 'other';
 }
 
-/** Liquid petroleum gas is filled to 80 % of the tank, the rest is room for it to expand (NFPA 58, from memory). */
+/** Liquid petroleum gas is filled to 80 % of the tank, the rest is room for it to expand (NFPA 58, unverified citation). */
 const GAS_FILL = 0.8;
 const GAS = /\b(propane|butane|lpg|lp|lp-gas)\b/iu;
 

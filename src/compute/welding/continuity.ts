@@ -4,7 +4,7 @@ import type { Weld } from '../../model/structure.js';
 import { dayOf } from '../../quantity/day.js';
 import { processName } from './process.js';
 
-/** ISO 9606-2 9.2 and AWS D1.2, from memory: the process was used within each six months. */
+/** ISO 9606-2 9.2 and AWS D1.2, unverified citation: the process was used within each six months. */
 const MONTHS = 6;
 
 export interface ContinuityGap {

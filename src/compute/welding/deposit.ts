@@ -3,7 +3,7 @@ import { withoutFiller } from './process.js';
 
 /** Density of fillers, kg/m³: Aluminum Association nominal densities. */
 const FILLER_KG_M3: Readonly<Record<string, number>> = { '4043': 2690, '5183': 2660, '5356': 2640, '5554': 2690, '5556': 2660 };
-/** Steel wire and rod (ER70S …): structural steel, EN 1993-1-1, from memory. */
+/** Steel wire and rod (ER70S …): structural steel, EN 1993-1-1, unverified citation. */
 const STEEL_KG_M3 = 7850;
 const OTHER_KG_M3 = 2660;
 
@@ -14,7 +14,7 @@ export function fillerDensityKgM3(filler = ''): number {
   return /^ER?(?:70|80|90|110|308|309|316)/iu.test(filler) ? STEEL_KG_M3 : OTHER_KG_M3;
 }
 
-/** Root opening of groove welds. House value. */
+/** Root opening of groove welds. Project default. */
 const ROOT_GAP_MM = 1;
 const sides = (weld: Weld): number => (weld.sides === 'both' ? 2 : 1);
 
@@ -24,7 +24,7 @@ export const laidLengthMm = (weld: Weld): number => weld.lengthMm * sides(weld);
 /**
  * Volume laid at one joint, mm³, flat faces, no cap: fillet leg² / 2; square groove depth × root gap; bevel groove of 45° and
  * V groove of 60° over their depth, with the gap; flare depth² / 2; plug the cylinder of its diameter through the thinner part.
- * A seam (resistance) lays nothing. Source: geometry; angles and gap are house values.
+ * A seam (resistance) lays nothing. Source: geometry; angles and gap are project defaults.
  */
 function depositMm3(weld: Weld, thinnerMm: number | undefined): number {
   const size = weld.sizeMm;

@@ -9,8 +9,8 @@ export type SelectionRows = Readonly<Record<string, readonly string[]>>;
 
 /**
  * Fillers that suit an alloy, by number. Rows for 5052 to 5456, 6061, 6063, 6082 and 7005: filler for strength, ductility, salt
- * water and least cracking, a textbook's Table 3.3. 6005A, and 5356 with 6082: EN 1999-1-1 Table 8.8, from memory. 5183 and 5556 with
- * 6061 and 6063: Aluminum Design Manual Table A.4.3, from memory. What has no row is not judged.
+ * water and least cracking, a textbook's Table 3.3. 6005A, and 5356 with 6082: EN 1999-1-1 Table 8.8, unverified citation. 5183 and 5556 with
+ * 6061 and 6063: Aluminum Design Manual Table A.4.3, unverified citation. What has no row is not judged.
  */
 const SUITED: SelectionRows = {
   '5052': ['5356', '5554'],
@@ -25,7 +25,7 @@ const SUITED: SelectionRows = {
   '7005': ['5356', '5556'],
 };
 
-/** Alloys with more than 2 % magnesium: ASTM B221M Table 1 (5052 2.2–2.8, 5454 2.4–3.0 …); 5254, 5456 and 5652 from memory. */
+/** Alloys with more than 2 % magnesium: ASTM B221M Table 1 (5052 2.2–2.8, 5454 2.4–3.0 …); 5254, 5456 and 5652 (unverified citation). */
 const OVER_2_MAGNESIUM = new Set(['5052', '5083', '5086', '5154', '5254', '5454', '5456', '5652']);
 
 /** Why a filler does not suit what it joins. */

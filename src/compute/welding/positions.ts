@@ -1,4 +1,4 @@
-/** AWS positions beside those of ISO 6947: Annex B there and AWS A3.0, from memory. */
+/** AWS positions beside those of ISO 6947: Annex B there and AWS A3.0, unverified citation. */
 const SAME: Readonly<Record<string, readonly string[]>> = {
   PA: ['1G', '1F'],
   PB: ['2F'],

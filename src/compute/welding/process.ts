@@ -2,7 +2,7 @@ import { getOwn } from '../../get-own.js';
 
 /**
  * One name for each welding process: the AWS letters, from those letters, the ISO 4063 number or the shop's word.
- * ISO 4063 numbers: 131 MIG and 135 MAG are both GMAW to AWS. 21, 43 and 78x from memory.
+ * ISO 4063 numbers: 131 MIG and 135 MAG are both GMAW to AWS. 21, 43 and 78x (unverified citation).
  */
 const NAMES: Readonly<Record<string, string>> = {
   MIG: 'GMAW',

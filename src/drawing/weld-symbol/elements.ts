@@ -2,7 +2,7 @@ import type { WeldType } from '../../model/structure.js';
 import { circle, line, type Mark, type Point } from '../scene.js';
 
 /**
- * The basic symbols of ISO 2553 and AWS A2.4, which draw these types alike (from memory). Each stands on the reference line
+ * The basic symbols of ISO 2553 and AWS A2.4, which draw these types alike (unverified citation). Each stands on the reference line
  * at `base` (its left end there) and points away from the line by `side`: 1 down the sheet, −1 up.
  */
 
@@ -31,7 +31,7 @@ export function basicSymbol(type: WeldType, [x, y]: Point, side: Side, centred =
   const at = (along: number, away: number): Point => [x + along, y + side * away];
   switch (type) {
     case 'fillet':
-      // The upright leg stands to the left, whichever side it is on: AWS A2.4, from memory.
+      // The upright leg stands to the left, whichever side it is on: AWS A2.4, unverified citation.
       return [stroke(at(0, 0), at(0, h), at(w, 0))];
     case 'square groove':
       return [stroke(at(0, 0), at(0, h)), stroke(at(w, 0), at(w, h))];

@@ -23,7 +23,7 @@ const millimetres = (mm: number, decimals = 1): string => String(Number(mm.toFix
 
 /**
  * Size, left of the symbol. ISO 2553 (WLD-08): z a fillet's leg, s the depth of a groove, d a plug's diameter, c a seam's width (the
- * last three from memory). AWS A2.4: a bevel's depth plain; where there is none to prepare, the weld's own size in parentheses (WLD-06).
+ * last three: unverified citation). AWS A2.4: a bevel's depth plain; where there is none to prepare, the weld's own size in parentheses (WLD-06).
  */
 export function sizeWords(weld: SymbolWeld, style: SymbolStyle): string {
   const figure = inMillimetres(style) ? millimetres(weld.sizeMm) : sixtyFourths(weld.sizeMm).replace(/ in$/u, '');

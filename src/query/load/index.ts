@@ -89,7 +89,7 @@ export function loadAt(assessment: Computed, outlet: string, added: Added): Load
 }
 
 const NOTES: readonly string[] = [
-  'Recorded loads, all on at once; of a feeder the load that its own record states. A load that stays on for three hours and more may take 80 % of its breaker: NEC 210.20(A), from memory.',
+  'Recorded loads, all on at once; of a feeder the load that its own record states. A load that stays on for three hours and more may take 80 % of its breaker: NEC 210.20(A), unverified citation.',
   'From the records only: what is plugged in elsewhere counts where it is recorded. A licensed electrician decides.',
 ];
 

@@ -8,7 +8,7 @@ import type { Model } from '../../model/shell.js';
 import type { PlateMember } from '../../model/structure.js';
 import { LOOK_MM } from './screw-obstacles.js';
 
-/** Metal that begins within this behind the face is something to screw into. House value. */
+/** Metal that begins within this behind the face is something to screw into. Project default. */
 const BACKING_MM = 60;
 
 export interface Metal {

@@ -10,7 +10,7 @@ import { ASSUMED_TOLERANCE_MM } from './faces.js';
 
 /** How deep a screw is looked for: 6 in. */
 export const LOOK_MM = 152.4;
-/** A screw of 1/4 in is taken: half its thickness. House value. */
+/** A screw of 1/4 in is taken: half its thickness. Project default. */
 export const SCREW_RADIUS_MM = 3.175;
 
 /** Something that a screw would meet, and how deep under the face. */

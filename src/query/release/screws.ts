@@ -9,7 +9,7 @@ import { type DrilledSheet, drilledSheets, onFace } from './drilled-sheets.js';
 import { type Metal, type MetalBehind, metalAlong, metalOf } from './screw-metal.js';
 import { LOOK_MM, SCREW_RADIUS_MM, type ScrewHit, type ScrewObstacle, screwThings } from './screw-obstacles.js';
 
-/** A sheet that begins this close under the face is laid on it, and the screw goes through both. House value. */
+/** A sheet that begins this close under the face is laid on it, and the screw goes through both. Project default. */
 const LAID_ON_MM = 12;
 const CELL_MM = 150;
 

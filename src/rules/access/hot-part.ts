@@ -9,7 +9,7 @@ export const hotPart: Rule = {
   duty: 'trade',
   finds: 'A run or node closer to an exhaust or other hot part than it may be, unless it ends on it.',
   why: 'Insulation and hose go hard and crack long before they burn.',
-  source: 'limit from the part’s maker or shop.yaml; 230 mm dry and 50 mm wet: ABYC E-11, from memory',
+  source: 'limit from the part’s maker or shop.yaml; 230 mm dry and 50 mm wet: ABYC E-11, unverified citation',
   examples: {
     given: `
 # components.yaml

@@ -10,7 +10,7 @@ export const namedPanelDoesNotReach: Rule = {
   duty: 'trade',
   finds: 'A node whose record names a panel that does not open onto it: too far, on the wrong side, blocked, or no access panel.',
   why: 'A technician opens the wrong panel, and trusts the book no more.',
-  source: 'reach: ANSUR II 2012, 5th percentile; openings: MIL-STD-1472, from memory',
+  source: 'reach: ANSUR II 2012, 5th percentile; openings: MIL-STD-1472, unverified citation',
   examples: {
     given: `
 # zones.yaml

@@ -20,7 +20,7 @@ export const unreached: Rule = {
     'A concealed splice, valve, junction, connector, terminal, drain, device, panel, test point or gas fitting that no access panel reaches.',
   why: 'When it fails, the skin must be cut.',
   source:
-    'reach: ANSUR II 2012, 5th percentile; openings: MIL-STD-1472, from memory; the rule itself: common practice, no source',
+    'reach: ANSUR II 2012, 5th percentile; openings: MIL-STD-1472, unverified citation; the rule itself: common practice, no source',
   examples: {
     given: `
 # zones.yaml

@@ -8,7 +8,7 @@ export const alloySwapped: Rule = {
   finds:
     'A member whose heat is certified for another alloy than the record says. A warning where only the temper differs. One finding for each heat and alloy.',
   why: 'Strength, filler and procedure all follow from the alloy: the paper and the record cannot both be right.',
-  source: 'EN 10204:2004, from memory; common practice',
+  source: 'EN 10204:2004, unverified citation; common practice',
   examples: {
     given: `
 # members.yaml

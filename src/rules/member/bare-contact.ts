@@ -10,7 +10,7 @@ export const bareContact: Rule = {
   finds:
     'Aluminium in contact with steel, stainless or copper, at a clamp or where two members meet, without an isolator on record. A clamp counts as steel.',
   why: 'Aluminium is eaten away where it touches another metal in the wet, under the paint and out of sight.',
-  source: 'MIL-STD-889 (galvanic series), from memory; isolator at each clamp: common practice, no source',
+  source: 'MIL-STD-889 (galvanic series), unverified citation; isolator at each clamp: common practice, no source',
   examples: {
     given: `
 # members.yaml

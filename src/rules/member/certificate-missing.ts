@@ -11,7 +11,7 @@ export const certificateMissing: Rule = {
   finds:
     'A heat of which no certificate of type 3.1 or 3.2 is on record. One finding a heat; one note for the shell while the library has no certificates at all.',
   why: 'The paper of the heat is the only evidence that the metal is what its marking says.',
-  source: 'EN 10204:2004 (3.1 and 3.2 are tested on the delivery itself) and EN 1090-3, from memory',
+  source: 'EN 10204:2004 (3.1 and 3.2 are tested on the delivery itself) and EN 1090-3, unverified citation',
   examples: {
     given: `
 # members.yaml

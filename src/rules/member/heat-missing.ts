@@ -13,7 +13,7 @@ export const heatMissing: Rule = {
   duty: 'trade',
   finds: 'A primary member without a heat. One note for the shell while no member has one.',
   why: 'An off-cut that lost its heat is metal of which nobody knows what it is; a recall of a heat would miss it.',
-  source: 'EN 1090-3 clause 5.2 (constituent products are traceable), from memory; off-cuts: common practice, no source',
+  source: 'EN 1090-3 clause 5.2 (constituent products are traceable), unverified citation; off-cuts: common practice, no source',
   examples: {
     given: `
 # members.yaml

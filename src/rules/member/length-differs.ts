@@ -1,7 +1,7 @@
 import { length, percent, smallLength } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
-/** Larger of a tape's reading and a share of the length. House values. */
+/** Larger of a tape's reading and a share of the length. Project defaults. */
 const LEAST_MM = 3;
 const SHARE = 0.002;
 

@@ -9,7 +9,7 @@ export const bondDewPoint: Rule = {
   duty: 'trade',
   finds: 'A panel bonded on a surface less than 3 °C above the dew point of the air.',
   why: 'Water settles on the surface before anybody sees it, and the adhesive holds to the water.',
-  source: 'EN 17460 practice, +3 °C from memory; dew point by the Magnus formula',
+  source: 'EN 17460 practice, +3 °C (unverified citation); dew point by the Magnus formula',
   examples: {
     given: `
 # panels.yaml

@@ -8,7 +8,7 @@ export const bondNotVerified: Rule = {
   finds:
     'A bonded panel whose log cannot be judged, or whose coupon did not pass. What is missing is a note until the panel’s stage is signed off.',
   why: 'A bond cannot be inspected afterwards: its log is the only evidence that it holds.',
-  source: 'EN 17460 and DIN 2304 (bonding is a special process), from memory',
+  source: 'EN 17460 and DIN 2304 (bonding is a special process), unverified citation',
   examples: {
     given: `
 # library/instruments.yaml

@@ -9,7 +9,7 @@ export const bondTime: Rule = {
   finds: 'A bonded panel that was closed after the adhesive’s open time, or loaded before its least cure.',
   why: 'A skin that has formed on the bead does not wet the panel; a bond that is loaded while it is soft creeps.',
   source:
-    'limits `open_time_limit` and `cure_least` on the record, from the adhesive’s data sheet; EN 17460 practice, from memory',
+    'limits `open_time_limit` and `cure_least` on the record, from the adhesive’s data sheet; EN 17460 practice, unverified citation',
   examples: {
     given: `
 # panels.yaml

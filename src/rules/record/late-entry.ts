@@ -12,7 +12,7 @@ export const lateEntry: Rule = {
   duty: 'administrator',
   finds:
     'Records that came into Git more days after their event than the shop allows (a week unless set). One note for each day of entry.',
-  why: 'What is written down weeks later is written from memory, or after somebody asked for it.',
+  why: 'What is written down weeks later is written (unverified citation), or after somebody asked for it.',
   source: 'limit `late_entry` in shop.yaml; common practice, no source',
   examples: {
     given: `

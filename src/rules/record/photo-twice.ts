@@ -11,7 +11,7 @@ export const photoTwice: Rule = {
   finds:
     'One picture that stands as evidence twice: the same file, or one that looks the same, under two records of the shell; the same file in another shell.',
   why: 'The second place was not photographed.',
-  source: 'SHA-256 of the file; a difference hash of the picture (house value); common practice, no source',
+  source: 'SHA-256 of the file; a difference hash of the picture (project default); common practice, no source',
   examples: {
     given: `
 # photos/photos.yaml

@@ -7,7 +7,7 @@ export const vinTwice: Rule = {
   duty: 'administrator',
   finds: 'A vehicle identification number that another shell, begun earlier, has as well.',
   why: 'A number belongs to one vehicle for life: the second was left over from the file that was copied.',
-  source: '49 CFR 565 (no two vehicles have the same number within 60 years), from memory',
+  source: '49 CFR 565 (no two vehicles have the same number within 60 years), unverified citation',
   examples: {
     given: `
 # shell.yaml

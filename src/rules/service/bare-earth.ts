@@ -8,7 +8,7 @@ export const bareEarth: Rule = {
   duty: 'trade',
   finds: 'An earth or bonding stud without a record of what keeps its copper off the aluminium.',
   why: 'A bare copper lug eats the aluminium under it in the wet, and the earth is lost while it still looks tight.',
-  source: 'MIL-STD-889 (galvanic series), from memory; isolator at each earth: common practice, no source',
+  source: 'MIL-STD-889 (galvanic series), unverified citation; isolator at each earth: common practice, no source',
   examples: {
     given: `
 # services/dc.yaml

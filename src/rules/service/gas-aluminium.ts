@@ -9,7 +9,7 @@ export const gasAluminium: Rule = {
   duty: 'trade',
   finds: 'A gas line of aluminium tube.',
   why: 'Aluminium tube cracks with vibration and corrodes where it touches wet metal.',
-  source: 'state liquefied-gas vehicle rules, from memory; a licensed gas fitter decides',
+  source: 'state liquefied-gas vehicle rules, unverified citation; a licensed gas fitter decides',
   examples: {
     given: `
 # services/gas.yaml

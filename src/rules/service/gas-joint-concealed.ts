@@ -10,7 +10,7 @@ export const gasJointConcealed: Rule = {
   duty: 'trade',
   finds: 'A joint of a gas line in a concealed place.',
   why: 'It leaks where nobody smells it, into a closed space.',
-  source: 'state liquefied-gas vehicle rules and NFPA 1192, from memory; a licensed gas fitter decides',
+  source: 'state liquefied-gas vehicle rules and NFPA 1192, unverified citation; a licensed gas fitter decides',
   examples: {
     given: `
 # zones.yaml

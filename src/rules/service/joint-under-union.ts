@@ -1,9 +1,9 @@
 import { length } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
-/** Seen from above, a joint this near to a union is under it, mm. House value. */
+/** Seen from above, a joint this near to a union is under it, mm. Project default. */
 const UNDER_MM = 75;
-/** A drip from further up finds another way, mm. House value. */
+/** A drip from further up finds another way, mm. Project default. */
 const DROP_MM = 600;
 
 const JOINTS = ['splice', 'connector', 'junction', 'terminal'];

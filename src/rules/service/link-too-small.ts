@@ -15,9 +15,9 @@ import type { Link } from '../../query/isolate/graph/graph.js';
 import { guardsOf } from '../../query/isolate/graph/guards.js';
 import type { Rule } from '../rule.js';
 
-/** A tap of this length may be smaller, where it ends in a device that it can carry: NEC 240.21(B)(1), 10 ft, from memory. */
+/** A tap of this length may be smaller, where it ends in a device that it can carry: NEC 240.21(B)(1), 10 ft, unverified citation. */
 const TAP_MM = 3048;
-/** And carries at least this share of what guards it: NEC 240.21(B)(1)(4), from memory. */
+/** And carries at least this share of what guards it: NEC 240.21(B)(1)(4), unverified citation. */
 const TAP_SHARE = 0.1;
 
 export const linkTooSmall: Rule = {
@@ -28,7 +28,7 @@ export const linkTooSmall: Rule = {
   finds:
     'A wire without a circuit of its own, as a link of a busbar, or one that changes size on the way, behind a larger fuse or breaker than it can carry. A link of at most 10 ft that ends in a device which it can carry, and carries a tenth of what guards it, is let pass.',
   why: 'A short on it draws what the nearest fuse upstream lets pass, and the wire is the fuse then.',
-  source: 'NEC Table 310.16, 240.4(D), 240.21(B)(1) for taps; from memory',
+  source: 'NEC Table 310.16, 240.4(D), 240.21(B)(1) for taps; unverified citation',
   examples: {
     given: `
 # services/dc.yaml

@@ -8,7 +8,7 @@ export const noGrommet: Rule = {
   duty: 'trade',
   finds: 'A run that passes through the metal of a member or panel without a grommet on record.',
   why: 'The edge of an aluminium hole saws through insulation and hose on the road.',
-  source: 'common practice, no source; gas lines: state liquefied-gas vehicle rules, from memory',
+  source: 'common practice, no source; gas lines: state liquefied-gas vehicle rules, unverified citation',
   examples: {
     given: `
 # members.yaml

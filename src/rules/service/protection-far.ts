@@ -4,7 +4,7 @@ import type { Shell } from '../../model/shell.js';
 import { length } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
-/** Wire between a battery and its fuse, mm: 7 in, or 72 in in a sheath or enclosure all along; ABYC E-11.10.1.1, from memory. */
+/** Wire between a battery and its fuse, mm: 7 in, or 72 in in a sheath or enclosure all along; ABYC E-11.10.1.1, unverified citation. */
 const BARE_MM = 177.8;
 const SHEATHED_MM = 1828.8;
 
@@ -44,7 +44,7 @@ export const protectionFar: Rule = {
   duty: 'trade',
   finds: 'A wire from a battery that runs more than 7 in (180 mm) before its first fuse, or 72 in (1,829 mm) in a sheath.',
   why: 'Nothing but the battery itself limits a short on that stretch.',
-  source: 'ABYC E-11.10.1.1, from memory',
+  source: 'ABYC E-11.10.1.1, unverified citation',
   examples: {
     given: `
 # services/dc.yaml

@@ -10,7 +10,7 @@ export const shareZone: Rule = {
   duty: 'trade',
   finds: 'A cavity that holds two media which the shop keeps in cavities of their own.',
   why: 'Whoever opens it for one meets the other: mains among signal wires, or gas among wires.',
-  source: 'limits from shop.yaml; NEC 551 and 552 ask for separation of mains and low voltage, from memory',
+  source: 'limits from shop.yaml; NEC 551 and 552 ask for separation of mains and low voltage, unverified citation',
   examples: {
     given: `
 # zones.yaml

@@ -1,6 +1,6 @@
 import type { Rule } from '../rule.js';
 
-/** Lugs on one stud: ABYC E-11, from memory. */
+/** Lugs on one stud: ABYC E-11, unverified citation. */
 const MOST = 4;
 
 export const studCrowded: Rule = {
@@ -10,7 +10,7 @@ export const studCrowded: Rule = {
   duty: 'trade',
   finds: 'A stud with more than four terminals on it.',
   why: 'The nut no longer clamps the lowest lug, and it works loose on the road.',
-  source: 'ABYC E-11, from memory',
+  source: 'ABYC E-11, unverified citation',
   examples: {
     given: `
 # services/dc.yaml

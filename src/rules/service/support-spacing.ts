@@ -1,7 +1,7 @@
 import { length } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
-/** Of wires, mm: ABYC E-11 (18 in), from memory. */
+/** Of wires, mm: ABYC E-11 (18 in), unverified citation. */
 const WIRES_MM = 457.2;
 
 export const supportSpacing: Rule = {
@@ -11,7 +11,7 @@ export const supportSpacing: Rule = {
   duty: 'trade',
   finds: 'Wires supported less often than every 450 mm (18 in).',
   why: 'A wire that hangs free swings, chafes and pulls on its terminal.',
-  source: 'ABYC E-11, support of conductors, from memory',
+  source: 'ABYC E-11, support of conductors, unverified citation',
   examples: {
     given: `
 # services/dc.yaml

@@ -9,7 +9,8 @@ export const tooClose: Rule = {
   finds:
     'Two runs of media that must keep apart that may be nearer to each other than the shop’s distance, at the worst place of their ways; the tolerances recorded for their places are taken off.',
   why: 'A leak beside a spark, or mains that a chafed low-voltage wire can reach. An error where gas is one of the two.',
-  source: 'distances from shop.yaml; low voltage and mains 13 mm: NEC 551.10(C), from memory; gas: common practice, no source',
+  source:
+    'distances from shop.yaml; low voltage and mains 13 mm: NEC 551.10(C), unverified citation; gas: common practice, no source',
   examples: {
     given: `
 # services/gas.yaml

@@ -8,7 +8,7 @@ export const voltageDrop: Rule = {
   duty: 'trade',
   finds: 'A circuit that loses more than the shop’s share of its voltage on the way to a load.',
   why: 'Pumps and lights run weak, and the wire warms where the volts are lost.',
-  source: '3 % for critical circuits: ABYC E-11, NEC 210.19 note; from memory. The shop sets it in shop.yaml',
+  source: '3 % for critical circuits: ABYC E-11, NEC 210.19 note; unverified citation. The shop sets it in shop.yaml',
   examples: {
     given: `
 # services/dc.yaml

@@ -7,9 +7,9 @@ import type { Rule, RuleFinding } from '../rule.js';
 
 const WIRES = ['dc', 'ac', 'data'];
 const WET = ['water', 'drain'];
-/** Side by side, seen from above, within this a drip meets the wire, mm. House value. */
+/** Side by side, seen from above, within this a drip meets the wire, mm. Project default. */
 const BESIDE_MM = 150;
-/** Heights as measured with a tape, mm. House value. */
+/** Heights as measured with a tape, mm. Project default. */
 const TAPE_MM = 10;
 
 /** Pipes above one square of a cavity’s floor, the highest first. */

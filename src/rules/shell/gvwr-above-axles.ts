@@ -11,7 +11,7 @@ export const gvwrAboveAxles: Rule = {
   duty: 'administrator',
   finds: 'A gross vehicle weight rating above the sum of the axle ratings.',
   why: 'A vehicle loaded to it would overload an axle, so one of the figures was likely copied from another chassis.',
-  source: 'NHTSA interpretation letter aiam0613 (1971); for motor homes 49 CFR 571.120 S10.2 (from memory)',
+  source: 'NHTSA interpretation letter aiam0613 (1971); for motor homes 49 CFR 571.120 S10.2 (unverified citation)',
   examples: {
     given: `
 # shell.yaml

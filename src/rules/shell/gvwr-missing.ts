@@ -8,7 +8,7 @@ export const gvwrMissing: Rule = {
   finds: 'A chassis whose gross vehicle weight rating is not recorded. A note while it has no axles either.',
   why: 'The total then has nothing to be judged by, and the cargo capacity cannot be given.',
   source:
-    '49 CFR 567.5(d) for a body on an incomplete vehicle, 567.4(g)(3) for a vehicle of one maker; the incomplete vehicle document, 49 CFR 568.4 (from memory)',
+    '49 CFR 567.5(d) for a body on an incomplete vehicle, 567.4(g)(3) for a vehicle of one maker; the incomplete vehicle document, 49 CFR 568.4 (unverified citation)',
   examples: {
     given: `
 # shell.yaml

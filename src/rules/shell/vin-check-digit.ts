@@ -1,7 +1,7 @@
 import type { Rule } from '../rule.js';
 import { VIN_FORM, vinCheckDigit } from './vin.js';
 
-/** First characters of North American makers, where the digit is the law (49 CFR 565); elsewhere ISO 3779 leaves it free. The letters are from memory. */
+/** First characters of North American makers, where the digit is the law (49 CFR 565); elsewhere ISO 3779 leaves it free. The letters are (unverified citation). */
 const NORTH_AMERICAN = /^[1-57]/u;
 
 export const vinCheckDigitRule: Rule = {

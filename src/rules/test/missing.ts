@@ -16,7 +16,7 @@ const lasts = (test: Test, leastMin: number): boolean => (test.durationS ?? 0) >
 
 /** Least evidence for a finished line. The code of the place goes first. */
 const NEEDED: Partial<Record<Medium, Needed>> = {
-  // 24 CFR 3280.705(k)(1), a stand-in, from memory (WIR-71).
+  // 24 CFR 3280.705(k)(1), a stand-in, unverified citation (WIR-71).
   gas: {
     what: 'a drop test from 3 psi or more over 10 min or more',
     is: (test) => startsAt(test, 3 * PA_PER_PSI) && lasts(test, 10),
@@ -44,7 +44,7 @@ export const missing: Rule = {
     'A gas, water or mains circuit without a passed test of its kind: gas 3 psi for 10 min, water 15 min under pressure, mains insulation.',
   why: 'A check without evidence is not verified; it never passes.',
   source:
-    'gas: 24 CFR 3280.705(k)(1) as a stand-in, from memory; water and mains: state rules for commercial coaches, from memory. The code of the place goes first',
+    'gas: 24 CFR 3280.705(k)(1) as a stand-in, unverified citation; water and mains: state rules for commercial coaches, unverified citation. The code of the place goes first',
   examples: {
     given: `
 # services/water.yaml

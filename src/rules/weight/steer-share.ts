@@ -10,7 +10,7 @@ export const steerShare: Rule = {
   finds: 'A loading condition with less than 20 % of the total on the steered axles.',
   why: 'A light front axle steers and brakes badly.',
   source:
-    'European type rules for heavy vehicles ask for about 20 % (from memory); as a rule for every coach: common practice, no source',
+    'European type rules for heavy vehicles ask for about 20 % (unverified citation); as a rule for every coach: common practice, no source',
   examples: {
     given: `
 # weights.yaml

@@ -9,7 +9,7 @@ export const continuityLapsed: Rule = {
   finds:
     'A weld made more than six months after its welder last used the process, by the welds of every shell in the store and the start of the welder’s qualifications.',
   why: 'A qualification lapses when the process is not used: the first weld after the gap is not covered by it.',
-  source: 'ISO 9606-2 clause 9.2 and AWS D1.2, from memory; 1 January holds to 1 July (common practice, no source)',
+  source: 'ISO 9606-2 clause 9.2 and AWS D1.2, unverified citation; 1 January holds to 1 July (common practice, no source)',
   examples: {
     given: `
 # members.yaml

@@ -13,7 +13,8 @@ export const drilledNearWeld: Rule = {
   finds:
     'A run that passes through a primary member within an inch, or three walls, of a member welded to it. One finding for each member.',
   why: 'The metal beside a weld has lost strength: a hole there takes the rest.',
-  source: 'Aluminum Design Manual (weld-affected zone of 1 in each way), from memory; three walls: common practice, no source',
+  source:
+    'Aluminum Design Manual (weld-affected zone of 1 in each way), unverified citation; three walls: common practice, no source',
   examples: {
     given: `
 # members.yaml

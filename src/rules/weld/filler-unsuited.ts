@@ -11,7 +11,7 @@ export const fillerUnsuited: Rule = {
     'A filler that no selection row has for the alloys joined, or a silicon filler (4xxx) on an alloy with more than 2 % magnesium.',
   why: 'A silicon filler makes brittle magnesium silicide with these alloys; others crack or fall short of the strength.',
   source:
-    'filler selection of a welding textbook (Table 3.3) and its chapter 3 on magnesium silicide; 6005A by EN 1999-1-1 Table 8.8, from memory; rows of the shop’s own in library/rules/',
+    'filler selection of a welding textbook (Table 3.3) and its chapter 3 on magnesium silicide; 6005A by EN 1999-1-1 Table 8.8, unverified citation; rows of the shop’s own in library/rules/',
   examples: {
     given: `
 # members.yaml

@@ -14,7 +14,7 @@ export const filletSmall: Rule = {
   finds:
     'A fillet whose leg is under the least for the thinner part: 1/8 in to 1/4 in of base metal, 3/16 to 1/2, 1/4 to 3/4, 5/16 above.',
   why: 'A small fillet on thick metal chills and does not fuse.',
-  source: 'AWS D1.1 Table 5.7 (steel), from memory; the aluminium code’s own table is not confirmed',
+  source: 'AWS D1.1 Table 5.7 (steel), unverified citation; the aluminium code’s own table is not confirmed',
   examples: {
     given: `
 # members.yaml

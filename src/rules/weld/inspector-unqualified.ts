@@ -11,7 +11,7 @@ export const inspectorUnqualified: Rule = {
   duty: 'trade',
   finds: 'A weld accepted by somebody who did not hold the method on that day. (By the welder: weld.own-inspection.)',
   why: 'The acceptance is worth what the eyes behind it are qualified for.',
-  source: 'ISO 9712 (methods and their validity) and AWS D1.2, from memory: the dates are those on the record',
+  source: 'ISO 9712 (methods and their validity) and AWS D1.2, unverified citation: the dates are those on the record',
   examples: {
     given: `
 # members.yaml

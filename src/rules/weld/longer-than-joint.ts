@@ -3,7 +3,7 @@ import { laidLengthMm } from '../../compute/welding/deposit.js';
 import { length } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
-/** A seam may run this much past the contact as drawn: corner radii, returns, a tape. House value. */
+/** A seam may run this much past the contact as drawn: corner radii, returns, a tape. Project default. */
 const ALLOWANCE = 1.1;
 const LEAST_MM = 10;
 

@@ -190,7 +190,7 @@ describe('panels', () => {
       expect(one?.centroid[2]).toBeCloseTo(500, 6);
     });
     it('reach a skin and a lining 100 mm deep, and no further', () => {
-      // House value: a wall's skin and its lining.
+      // Project default: a wall's skin and its lining.
       expect([-1101, -1299].map((y) => taken(skin, at(y)) > 0)).toEqual([true, true]);
       expect([-1099, -1301].map((y) => taken(skin, at(y)))).toEqual([0, 0]);
     });
@@ -296,7 +296,7 @@ describe('components and sums', () => {
         { sections },
       ),
     );
-    // House values: common practice, no source.
+    // Project defaults: common practice, no source.
     expect(
       items.map((one) => [one.id, one.kind, one.basis, Number((one.uMassKg / one.massKg).toFixed(9)), one.uPositionMm]),
     ).toEqual([

@@ -67,7 +67,7 @@ describe('filler laid', () => {
   const depositMm3 = (one: Weld, thinner: number | undefined): number =>
     depositKg({ ...one, filler: 'ER5356' }, thinner) / 2640e-9;
 
-  // Areas of plane figures: computed; the angles and the gap of 1 mm are house values.
+  // Areas of plane figures: computed; the angles and the gap of 1 mm are project defaults.
   it.each([
     ['fillet', {}, undefined, (6 * 6) / 2],
     ['flare', {}, undefined, (6 * 6) / 2],

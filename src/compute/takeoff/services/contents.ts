@@ -2,9 +2,9 @@ import type { Circuit, Run, Service } from '../../../model/services.js';
 
 /** What stays in a line when the coach stands unladen, kg/m³. Water and drain lines are empty then; gas weighs next to nothing. */
 const CONTENTS = {
-  /** 50 % ethylene glycol, 1065–1075 at 20 °C: handbook, from memory. */
+  /** 50 % ethylene glycol, 1065–1075 at 20 °C: handbook, unverified citation. */
   coolant: 1070,
-  /** Mineral hydraulic oil, ISO VG 32 to 46, 860–880: handbook, from memory. */
+  /** Mineral hydraulic oil, ISO VG 32 to 46, 860–880: handbook, unverified citation. */
   'hydraulic oil': 870,
 } as const;
 

@@ -50,7 +50,7 @@ export const COPPER_REFRIGERATION = rows(
   [1.125, 1.125, 0.05],
 );
 
-/** ASME B36.10 schedule 40: steel and aluminium pipe; plastic pipe and conduit of that schedule alike. Sizes from 2-1/2 and below 3/4 from memory. */
+/** ASME B36.10 schedule 40: steel and aluminium pipe; plastic pipe and conduit of that schedule alike. Sizes from 2-1/2 and below 3/4 (unverified citation). */
 export const SCHEDULE_40 = rows(
   [0.125, 0.405, 0.068],
   [0.25, 0.54, 0.088],

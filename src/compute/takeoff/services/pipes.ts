@@ -23,7 +23,7 @@ const byOutside = (wallMm: number) => (nominalMm: number) => ({ outsideMm: nomin
 
 /**
  * First that fits wins. Densities: copper 8940, steel 7850 (EN 1993-1-1), stainless 7900 (EN 10088-1), aluminium 2700, PEX 940,
- * PVC 1400, CPVC 1550, ABS 1050, nylon 1040 kg/m³, all from memory. Walls of hose, duct and thin tube are house values:
+ * PVC 1400, CPVC 1550, ABS 1050, nylon 1040 kg/m³, all (unverified citation). Walls of hose, duct and thin tube are project defaults:
  * common practice, no source. A hydraulic hose's density counts its wire.
  */
 const FAMILIES: readonly Family[] = [

@@ -13,7 +13,7 @@ export interface Wires {
 const INSULATION_KG_M3 = 1400;
 
 /**
- * Area of metal (mm²) → area over the insulation (mm²): THHN/THWN, NEC Chapter 9 Table 5; 18 and 16 AWG (TFFN) from memory.
+ * Area of metal (mm²) → area over the insulation (mm²): THHN/THWN, NEC Chapter 9 Table 5; 18 and 16 AWG (TFFN) (unverified citation).
  */
 const INSULATED: readonly (readonly [number, number])[] = (
   [
@@ -43,7 +43,7 @@ export function insulatedAreaMm2(metalMm2: number): number {
 
 /**
  * Diameter of the smallest circle around equal circles of diameter 1, for 1 to 19 (packing of equal circles in a circle,
- * R. L. Graham and others; from memory); above that, a fill of 80 %.
+ * R. L. Graham and others; unverified citation); above that, a fill of 80 %.
  */
 const AROUND = [
   1, 2, 2.1547, 2.4142, 2.7013, 3, 3, 3.3048, 3.6131, 3.813, 3.9238, 4.0296, 4.2361, 4.3284, 4.5214, 4.6154, 4.792, 4.8637,
