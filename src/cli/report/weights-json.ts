@@ -94,7 +94,7 @@ export function weightsJson({ model, figures }: Assessment, revision: string | n
       adds_aft_kg: one.perKgMmX * 1000,
       adds_right_kg: one.perKgMmY * 1000,
       limit_kg: one.limitKg,
-      tyres: one.tyres,
+      count: one.tyres,
       tyre_kg: one.tyreKg,
     })),
     point_loads: weights.pointLoads.map((one) => ({
