@@ -118,7 +118,7 @@ describe('export', () => {
   it('gives one table on standard output, or all of them in a folder', async () => {
     const one = await shellbook(['export', 'nodes', 'T-1']);
     expect(one.status).toBe(0);
-    expect(one.answer.split('\r\n')[0]).toBe('id,kind,name,at,panel,circuit,tolerance,stage');
+    expect(one.answer.split('\r\n')[0]).toBe('id,kind,name,at,panel,circuit,tolerance,role,stage');
     const all = await shellbook(['export', 'all', 'T-1', '--out', 'tables']);
     expect(all.answer).toContain('members.csv');
     expect(readFileSync(path.join(store.root, 'tables', 'nodes.csv'), 'utf8')).toBe(one.answer);

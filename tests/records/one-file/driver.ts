@@ -15,21 +15,26 @@ const [{ loadStore }, { recordSchema }, { tradeWords }, { askRecord }, { redact 
     load('records/form/json.ts'),
     load('entry/trade-words.ts'),
     load('entry/ask-record.ts'),
-    load('book/editions.ts'),
+    load('book/redact/value.ts'),
     load('archive/canonical.ts'),
     load('closeout/coverage.ts'),
   ]);
-const [{ RecordIndex }, { loadLibrary }] = await Promise.all([load('entry/record-index.ts'), load('model/load-library.ts')]);
+const [{ RecordIndex }, { loadLibrary }, { hiddenFrom }] = await Promise.all([
+  load('entry/record-index.ts'),
+  load('model/load-library.ts'),
+  load('book/redact/hidden.ts'),
+]);
 const { matchHeads } = await load('entry/heads.ts');
 
 const weld = (more: string): string =>
-  `- {id: W-1, joins: [A, B], type: fillet, size: 5 mm, length: 90 mm, process: GMAW, stage: floor${more}}\n`;
+  `- {id: W-1, joins: [A, B], type: fillet, size: 5 mm, length: 90 mm, process: GMAW, stage: floor, welder: K7${more}}\n`;
 const text = (more: string) => ({
   root: '',
   photos: new Map(),
   files: new Map([
     ['shop.yaml', 'shop: {name: S}\n'],
     ['library/stages.yaml', '- {id: floor, name: Floor}\n'],
+    ['library/people.yaml', '- {id: K7, name: Zed Quarles, role: welder}\n'],
     ['shells/T-1/shell.yaml', 'shell: T-1\n'],
     ['shells/T-1/welds.yaml', weld(more)],
   ]),
@@ -58,7 +63,7 @@ const known = new RecordIndex(
 const asker = { text: none, choose: none, confirm: async () => false };
 await askRecord({ kind: 'weld', given: {}, known, model: without }, asker);
 
-const hidden = { ids: new Set(['K7']), words: [] };
+const hidden = hiddenFrom(having, 'owner');
 console.log(
   JSON.stringify({
     model: having.shell.welds[0][key],
