@@ -196,7 +196,7 @@ describe('weight.relabel', () => {
     expect(judge(relabel, weighed([good], { amendments: [amendment] }), added(45))).toEqual([]);
   });
   it('passes with a new label on record', () => {
-    const declared = [{ ...record('LABEL-2'), declaredKind: 'weight label', by: 'J. Doe, P.E. 1', of: [], date: '2026-09-02' }];
+    const declared = [{ ...record('LABEL-2'), declaredKind: 'label', by: 'J. Doe, P.E. 1', of: [], date: '2026-09-02' }];
     expect(judge(relabel, weighed([good], { amendments: [amendment], declared }), added(46))).toEqual([]);
   });
   it('follows a rule pack, and cites it', () => {
