@@ -69,7 +69,7 @@ circuits:
   - {id: DC-12, name: Bay lights left, voltage: 12.8 V, load: 6 A, conductor: {awg: 14, conductors: 2, rating: 105 C}, protection: {kind: fuse, rating: 15 A, at: DCP}, marking: BL-12}
 nodes:
   - {id: DCP, kind: panel, role: busbar, name: House DC panel, at: [100 in, -30 in, 0 in]}
-  - {id: BAT, kind: source, name: House battery, at: [90 in, -30 in, -6 in]}
+  - {id: BAT, kind: source, role: battery, name: House battery, at: [90 in, -30 in, -6 in]}
   - {id: DC-12/S1, kind: splice, at: [150 in, -8 in, 0 in], panel: AP-11, tolerance: 15 mm}
   - {id: DC-12/L1, kind: load, name: Bay light, at: [220 in, -40 in, 0 in]}
 runs:
@@ -82,7 +82,7 @@ medium: gas
 circuits:
   - {id: LP-1, name: Heater gas, size: 3/8 in copper, working_pressure: 11 kPa}
 nodes:
-  - {id: LP-CYL, kind: source, name: Cylinder, at: [60 in, 40 in, -4 in]}
+  - {id: LP-CYL, kind: source, role: cylinder, name: Cylinder, at: [60 in, 40 in, -4 in]}
   - {id: LP-V1, kind: valve, name: Cylinder valve, position: normally open, at: [64 in, 40 in, -2 in]}
 runs:
   - {id: LP-1/1, circuit: LP-1, from: LP-CYL, to: LP-V1, date: 2026-04-07}

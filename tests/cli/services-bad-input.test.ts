@@ -8,7 +8,7 @@ medium: dc
 circuits:
   - {id: DC-1, name: Bay light, voltage: 12.8 V, load: 4 A, conductor: {awg: 14, conductors: 2, rating: 105 C}, protection: {kind: fuse, rating: 10 A, at: DCP}, marking: DC-1}
 nodes:
-  - {id: BAT, kind: source, name: House battery, at: [50 in, -24 in, 6 in]}
+  - {id: BAT, kind: source, role: battery, name: House battery, at: [50 in, -24 in, 6 in]}
   - {id: DCP, kind: panel, role: busbar, name: House DC panel, at: [70 in, -24 in, 20 in]}
   - {id: DC-1/S1, kind: splice, at: [100 in, 0 in, 0 in], circuit: DC-1, panel: AP-1, tolerance: 15 mm}
   - {id: DC-1/L, kind: load, name: Bay light, at: [150 in, 20 in, 6 in], circuit: DC-1}
