@@ -82,6 +82,7 @@ export type { LoadedStore, StoreText } from './model/load-types.js';
 export type * from './model/shell.js';
 export { parseQuantity } from './quantity/parse.js';
 export { behind, isolate, near, where } from './query/lookup/index.js';
+export type * from './records/index.js';
 export type { DecidedFinding } from './rules/decide.js';
 export { RULES } from './rules/index.js';
 export type { Outside, Rule } from './rules/rule.js';

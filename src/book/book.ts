@@ -1,6 +1,6 @@
 import type { Assessment } from '../assess.js';
 import type { Signed } from '../closeout/signed.js';
-import type { Person } from '../model/library.js';
+import type { Person } from '../records/index.js';
 import type { SheetSize as AvailableSize, Drawings } from './drawings.js';
 import type { BookSigner, Edition, History } from './input.js';
 import type { BookPhotos } from './photos.js';

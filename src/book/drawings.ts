@@ -1,9 +1,8 @@
 import type { Assessment } from '../assess.js';
 import type { Surface } from '../compute/access/surfaces.js';
 import type { Drawing, FrameDrawing, SheetSize, SymbolEntry, WeldSheet } from '../drawing/index.js';
-import type { Section } from '../model/library.js';
-import type { Medium } from '../model/services.js';
 import type { UnitSystem } from '../quantity/format.js';
+import type { Medium, Section } from '../records/index.js';
 
 export type { Drawing as Figure, FrameDrawing as FrameFigure, SheetSize, SymbolEntry, WeldSheet };
 

@@ -1,6 +1,7 @@
 import type { Assessment } from '../assess.js';
 import type { Finding } from '../finding.js';
-import type { Model, Shell } from '../model/shell.js';
+import type { Model } from '../model/shell.js';
+import type { Shell } from '../records/index.js';
 import { EDITION_POLICY } from './edition-policy.js';
 import type { Edition, History } from './input.js';
 import { type Hidden, hiddenFrom } from './redact/hidden.js';

@@ -1,6 +1,6 @@
 import type { Crossing } from '../compute/services/types.js';
-import type { Run } from '../model/services.js';
 import { placeWords } from '../query/place-words.js';
+import type { Run } from '../records/index.js';
 import type { Book } from './book.js';
 import { showIn } from './show.js';
 

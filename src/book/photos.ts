@@ -1,4 +1,4 @@
-import type { Photo } from '../model/shell.js';
+import type { Photo } from '../records/index.js';
 import { openPicture, whyNot } from '../store/picture.js';
 import { LIBRARY, openPhotoCache, type PhotoCache, type PrintPicture } from './photo-cache.js';
 

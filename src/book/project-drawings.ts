@@ -1,5 +1,5 @@
 import * as drawing from '../drawing/index.js';
-import type { Medium } from '../model/services.js';
+import type { Medium } from '../records/index.js';
 import type { Drawings } from './drawings.js';
 
 /** The drawings of src/drawing, under the names that chapters use. */

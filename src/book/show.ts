@@ -1,7 +1,7 @@
-import type { Quantity } from '../model/library.js';
 import type { UnitSystem } from '../quantity/format.js';
 import * as format from '../quantity/format.js';
 import { KG_PER_LB, MM_PER_IN, N_PER_LBF } from '../quantity/units.js';
+import type { Quantity } from '../records/index.js';
 
 /** One way of writing a kind of figure: the words under a column's head, and the figure without its unit. */
 export interface Way {

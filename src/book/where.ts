@@ -1,10 +1,10 @@
 import type { NodeAccess, PanelReach, RunAccess } from '../compute/access/types.js';
 import type { Vec3 } from '../geometry/vector.js';
-import type { Circuit, Run, ServiceNode } from '../model/services.js';
 import { amps } from '../quantity/format.js';
 import { placesOf } from '../query/place.js';
 import { placeWords } from '../query/place-words.js';
 import { reachAt, reachWords } from '../query/reach-words.js';
+import type { Circuit, Run, ServiceNode } from '../records/index.js';
 import type { Book } from './book.js';
 import { showIn } from './show.js';
 import { type Column, columnsIn } from './table.js';

@@ -1,6 +1,6 @@
 import { differences, type FieldChange, type RecordChange } from '../history/differences.js';
 import { recordsIn } from '../history/records-in.js';
-import type { Person } from '../model/library.js';
+import type { Person } from '../records/index.js';
 import { type Author, changedFiles, type FileChange, lineAuthors } from '../store/changes.js';
 import { takenAs } from '../store/taken.js';
 

@@ -1,8 +1,9 @@
 import { coverageOf, digestOf, wayOf } from '../closeout/coverage.js';
 import { changedSince, type Reasons, signedStages } from '../closeout/signed.js';
 import { loadStore } from '../model/load.js';
-import type { Model, Signoff } from '../model/shell.js';
+import type { Model } from '../model/shell.js';
 import { dayOf } from '../quantity/day.js';
+import type { Signoff } from '../records/index.js';
 import { readStoreTextAt } from '../store/at-revision.js';
 import { askGit, inTop } from '../store/git/look.js';
 

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { type SolvedPhoto, solvePhoto } from '../compute/pictures/solve-photo.js';
-import type { Photo } from '../model/shell.js';
+import type { Photo } from '../records/index.js';
 import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
 import { type OpenShell, openForAnswer } from './open.js';

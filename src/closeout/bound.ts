@@ -1,6 +1,5 @@
-import type { Person } from '../model/library.js';
 import type { Model } from '../model/shell.js';
-import type { RecordBase } from '../model/source.js';
+import type { Person, RecordBase } from '../records/index.js';
 import { coverageOf } from './coverage.js';
 
 /** Who may sign anything; nobody while the shop has not said so. */

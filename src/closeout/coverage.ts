@@ -1,10 +1,9 @@
 import { canonical } from '../archive/canonical.js';
 import { sha256 } from '../archive/fingerprint.js';
 import { eachNamed, type Named } from '../model/link.js';
-import type { KindName, Library, LibraryKind, Model, RecordKind, Shell } from '../model/shell.js';
-import type { RecordBase } from '../model/source.js';
-import type { Weld } from '../model/structure.js';
+import type { Model } from '../model/shell.js';
 import { dayOf } from '../quantity/day.js';
+import type { KindName, Library, LibraryKind, RecordBase, RecordKind, Shell, Weld } from '../records/index.js';
 import { kindOf } from '../records/kinds.js';
 import { recordIn } from '../records/library.js';
 import { substanceOf, type Way } from '../records/substance.js';

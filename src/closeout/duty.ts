@@ -1,5 +1,5 @@
-import type { Entry, Model } from '../model/shell.js';
-import type { Weld } from '../model/structure.js';
+import type { Model } from '../model/shell.js';
+import type { Entry, Weld } from '../records/index.js';
 import type { Duty } from '../rules/rule.js';
 
 /** Trades by what they work on. Common practice, no source. */

@@ -1,9 +1,9 @@
 import type { Assessment } from '../assess.js';
 import { judgeTest } from '../compute/verdicts/verdict.js';
-import type { Model, Shell, Test } from '../model/shell.js';
-import type { Clamp, Panel, Weld } from '../model/structure.js';
+import type { Model } from '../model/shell.js';
 import { concealed } from '../query/concealment.js';
 import { checkOf, type HoldPointCheck, holdPointWords } from '../records/hold-point.js';
+import type { Clamp, Panel, Shell, Test, Weld } from '../records/index.js';
 import type { DecidedFinding } from '../rules/decide.js';
 import { evidenceOf, firstTooLate, nameOf, photoDay, testDay } from '../rules/order/evidence.js';
 import type { Duty } from '../rules/rule.js';

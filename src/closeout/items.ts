@@ -1,7 +1,7 @@
 import type { Place } from '../finding.js';
 import type { Model } from '../model/shell.js';
-import type { RecordBase } from '../model/source.js';
 import { openByZone } from '../query/release/index.js';
+import type { RecordBase } from '../records/index.js';
 import type { DecidedFinding } from '../rules/decide.js';
 import { answerable } from '../rules/index.js';
 import { stageOf } from './coverage.js';

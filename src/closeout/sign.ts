@@ -1,5 +1,5 @@
 import type { Model } from '../model/shell.js';
-import type { Weld } from '../model/structure.js';
+import type { Weld } from '../records/index.js';
 import { mayNotSign, newestCovered, signers } from './bound.js';
 import { coverageOf, digestOf, ownRecords } from './coverage.js';
 import { dutyOf } from './duty.js';

@@ -1,5 +1,6 @@
-import type { Model, Signoff } from '../model/shell.js';
+import type { Model } from '../model/shell.js';
 import { dayOf } from '../quantity/day.js';
+import type { Signoff } from '../records/index.js';
 import type { Way } from '../records/substance.js';
 import { type Coverage, coverageOf, digestOf, wayOf } from './coverage.js';
 

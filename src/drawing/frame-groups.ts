@@ -1,5 +1,5 @@
 import type { Model } from '../model/shell.js';
-import type { Facing, Member } from '../model/structure.js';
+import type { Facing, Member } from '../records/index.js';
 import { type Extent, extentCorners, shellExtent } from './extent.js';
 import { nearness, VIEW_OF_FACE, VIEWS, type View } from './projection.js';
 import { type CrossFrame, crossFrames } from './views/cross-frames.js';

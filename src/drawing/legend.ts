@@ -1,4 +1,4 @@
-import type { Medium, NodeKind } from '../model/services.js';
+import type { Medium, NodeKind } from '../records/index.js';
 import { MEDIUM_STYLES } from './media.js';
 import { line, type Mark, type Point, text } from './scene.js';
 import { mm } from './svg.js';

@@ -1,4 +1,4 @@
-import { MEDIA, type Medium } from '../model/services.js';
+import { MEDIA, type Medium } from '../records/index.js';
 import type { Pen } from './pen.js';
 
 export interface MediumStyle {

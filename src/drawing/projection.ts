@@ -1,6 +1,6 @@
 import type { Surface } from '../compute/access/surfaces.js';
 import { cross, dot, type Vec3 } from '../geometry/vector.js';
-import type { Facing } from '../model/structure.js';
+import type { Facing } from '../records/index.js';
 import type { Point } from './scene.js';
 
 /** One way of looking at the vehicle. All three vectors are of unit length and at right angles. */

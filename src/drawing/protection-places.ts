@@ -1,6 +1,6 @@
 import { distance, type Vec3 } from '../geometry/vector.js';
-import type { Shell } from '../model/shell.js';
 import { letters } from '../quantity/format.js';
+import type { Shell } from '../records/index.js';
 
 /** One place where protection sits: a panel with its positions, or a single fuse in a line. */
 export interface ProtectionPlace {

@@ -1,7 +1,6 @@
 import type { Vec3 } from '../geometry/vector.js';
-import type { ServiceNode } from '../model/services.js';
-import type { Component, Shell } from '../model/shell.js';
 import { powerEquipment, RESCUE_GROUPS, type RescueGroup, rescueThings } from '../query/isolate/rescue.js';
+import type { Component, ServiceNode, Shell } from '../records/index.js';
 
 export { RESCUE_GROUPS, type RescueGroup } from '../query/isolate/rescue.js';
 

@@ -1,4 +1,4 @@
-import type { Medium } from '../model/services.js';
+import type { Medium } from '../records/index.js';
 import { MEDIUM_STYLES } from './media.js';
 
 import type { Pen } from './pen.js';

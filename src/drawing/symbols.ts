@@ -1,4 +1,4 @@
-import type { Medium, NodeKind, ServiceNode } from '../model/services.js';
+import type { Medium, NodeKind, ServiceNode } from '../records/index.js';
 import { area, circle, line, type Mark, type Point } from './scene.js';
 import type { PenName } from './styles.js';
 

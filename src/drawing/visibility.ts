@@ -1,8 +1,7 @@
 import { memberBox, plateFaces } from '../compute/solids.js';
 import type { Box } from '../geometry/box.js';
 import { add, dot, scale, type Vec3 } from '../geometry/vector.js';
-import type { Library } from '../model/library.js';
-import type { Member } from '../model/structure.js';
+import type { Library, Member } from '../records/index.js';
 import { convexHull } from './outline.js';
 import { project, type View } from './projection.js';
 import { boundsOf, overlaps, type Point, type Rect } from './scene.js';

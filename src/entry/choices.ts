@@ -1,8 +1,8 @@
 import { qualified } from '../compute/welding/qualification.js';
 import { boundsOf } from '../geometry/box.js';
 import { distance, lerp, type Vec3 } from '../geometry/vector.js';
-import type { LibraryKind, Model, RecordKind } from '../model/shell.js';
-import type { Weld } from '../model/structure.js';
+import type { Model } from '../model/shell.js';
+import type { LibraryKind, RecordKind, Weld } from '../records/index.js';
 import { LIBRARY } from '../records/kinds.js';
 import { referencesOf, type Target } from '../records/references.js';
 import type { Choice } from './asker.js';

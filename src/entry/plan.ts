@@ -1,6 +1,6 @@
 import type { Finding } from '../finding.js';
 import { withoutBlanks } from '../model/records.js';
-import type { RecordKind } from '../model/shell.js';
+import type { RecordKind } from '../records/index.js';
 import { Schemas } from '../records/schema.js';
 import type { Path } from '../source/source.js';
 import type { ListPlace } from './append.js';

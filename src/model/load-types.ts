@@ -1,5 +1,5 @@
 import type { Finding } from '../finding.js';
-import type { Library, Shop } from './library.js';
+import type { Library, Shop } from '../records/index.js';
 import type { Model } from './shell.js';
 
 /** A store as text: what the reader needs and nothing else, so that tests can hand it a literal. */

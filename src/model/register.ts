@@ -1,5 +1,5 @@
 import type { Finding } from '../finding.js';
-import type { Source } from './source.js';
+import type { Source } from '../records/index.js';
 
 /** Which ids exist, of what kind: those of records that failed their form too, so that one fault is told once. */
 export class Register<Kind extends string = string> {

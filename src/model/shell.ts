@@ -2,8 +2,6 @@ import type { Library, Shell, Shop } from '../records/index.js';
 import type { Changes, EnteredBy } from './changes.js';
 import type { Elsewhere } from './elsewhere.js';
 
-export * from '../records/index.js';
-
 /** One shell with the shop and library that it stands on: what every figure is computed from. */
 export interface Model {
   readonly shop: Shop;

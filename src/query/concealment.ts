@@ -2,9 +2,8 @@ import { zoneMap } from '../compute/access/zones.js';
 import { boundsOf } from '../geometry/box.js';
 import { planarPolygon } from '../geometry/polygon.js';
 import type { Vec3 } from '../geometry/vector.js';
-import type { NodeKind, Run, ServiceNode, Zone } from '../model/services.js';
 import type { Model } from '../model/shell.js';
-import type { Panel } from '../model/structure.js';
+import type { NodeKind, Panel, Run, ServiceNode, Zone } from '../records/index.js';
 
 /** A run or joint that a panel closes in. */
 export type Concealed = ConcealedItem & {

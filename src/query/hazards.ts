@@ -1,6 +1,5 @@
 import type { BehindItem } from '../compute/access/types.js';
-import type { Medium } from '../model/services.js';
-import type { Shell } from '../model/shell.js';
+import type { Medium, Shell } from '../records/index.js';
 import { type Reader, readerOf, say } from '../words/index.js';
 import { aheadOfFuse } from './isolate/graph/unfused.js';
 

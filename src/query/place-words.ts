@@ -1,7 +1,7 @@
 import { type Bounds, boundsOf } from '../geometry/box.js';
 import type { Vec3 } from '../geometry/vector.js';
 import { getOwn } from '../get-own.js';
-import type { Shell } from '../model/shell.js';
+import type { Shell } from '../records/index.js';
 
 /** Words for a place, written and read: what is printed as `2 in left` is found by `left`. */
 

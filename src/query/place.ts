@@ -6,9 +6,9 @@ import { lazy, ofModel } from '../compute/lazy.js';
 import { type Bounds, boundsOf, boxBounds, isInBox } from '../geometry/box.js';
 import { planarPolygon } from '../geometry/polygon.js';
 import type { Vec3 } from '../geometry/vector.js';
-import type { Slot } from '../model/services.js';
 import type { Model } from '../model/shell.js';
 import { length, type UnitSystem } from '../quantity/format.js';
+import type { Slot } from '../records/index.js';
 import { findables } from './lookup/records.js';
 
 /** Where a record is, in words that a stranger walks by; undefined where nothing says where. */

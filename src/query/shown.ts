@@ -6,7 +6,8 @@ import type { Computed } from '../compute/figures.js';
 import { heatAffectedMetal } from '../compute/welding/weld-bands.js';
 import type { Box } from '../geometry/box.js';
 import type { Vec3 } from '../geometry/vector.js';
-import type { Model, Shell, Zone } from '../model/shell.js';
+import type { Model } from '../model/shell.js';
+import type { Shell, Zone } from '../records/index.js';
 
 /** What pages and drawings show without a question being asked: they read it here and compute nothing. Lengths in mm, in the datum. */
 

@@ -1,5 +1,5 @@
 import type { Finding, Severity } from '../finding.js';
-import type { Nonconformance } from '../model/shell.js';
+import type { Nonconformance } from '../records/index.js';
 
 /** A finding beside the finding record that decides it, where there is one. */
 export interface DecidedFinding extends Finding {

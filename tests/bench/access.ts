@@ -7,8 +7,8 @@ import { JOINT_TOLERANCE_MM, joints } from '../../src/compute/structure/joints.j
 import { type Body, bodyDistance, memberBody } from '../../src/compute/structure/solids-of.js';
 import { nearestOfSegments } from '../../src/geometry/segment.js';
 import type { Vec3 } from '../../src/geometry/vector.js';
-import type { Run } from '../../src/model/services.js';
 import type { Model } from '../../src/model/shell.js';
+import type { Run } from '../../src/records/index.js';
 import { benchCoach } from './coach.js';
 import { cpuMs, quickest, SIZES, tellGrowth } from './growth.js';
 

@@ -1,8 +1,7 @@
 /** A made-up coach full of members, runs and access panels, as a checked model. The same coach for the same size. */
 import type { Vec3 } from '../../src/geometry/vector.js';
-import type { Medium, Run, ServiceNode } from '../../src/model/services.js';
-import type { Chassis, Model, Tank } from '../../src/model/shell.js';
-import type { Panel } from '../../src/model/structure.js';
+import type { Model } from '../../src/model/shell.js';
+import type { Chassis, Medium, Panel, Run, ServiceNode, Tank } from '../../src/records/index.js';
 import { buildModel, record, section } from '../support/build.js';
 import { component, lineMember, node, run, zone } from '../support/services.js';
 

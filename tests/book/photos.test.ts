@@ -6,7 +6,7 @@ import sharp from 'sharp';
 import { afterAll, describe, expect, it } from 'vitest';
 import { openPhotoCache } from '../../src/book/photo-cache.js';
 import { preparePhotos } from '../../src/book/photos.js';
-import type { Photo } from '../../src/model/shell.js';
+import type { Photo } from '../../src/records/index.js';
 import { record } from '../support/build.js';
 
 const photo = (id: string): Photo => ({ ...record(id), file: `${id}.jpg`, of: [] });

@@ -3,7 +3,7 @@ import { readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
 import exifr from 'exifr';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { MEDIA } from '../../src/model/services.js';
+import { MEDIA } from '../../src/records/index.js';
 import { DEMO, judged, libraryFindings } from './store.js';
 
 const PHOTOS = path.join(DEMO, 'shells/OV-021/photos');

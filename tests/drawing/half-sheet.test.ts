@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { halfSheet } from '../../src/drawing/half-sheet.js';
 import * as drawing from '../../src/drawing/index.js';
-import type { Medium } from '../../src/model/services.js';
+import type { Medium } from '../../src/records/index.js';
 import { assessmentOf, sampleModel } from './sample.js';
 
 /** Letter paper, turned, less its margins, heading and caption. */

@@ -5,7 +5,7 @@ import { VIEWS } from '../../src/drawing/projection.js';
 import type { Point } from '../../src/drawing/scene.js';
 import { textWidthMm } from '../../src/drawing/text-width.js';
 import { farthestFirst, type Silhouette, silhouette } from '../../src/drawing/visibility.js';
-import type { SectionShape } from '../../src/model/library.js';
+import type { SectionShape } from '../../src/records/index.js';
 import { sectionRings } from '../../src/sections/index.js';
 import { member, sampleModel } from './sample.js';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { MEDIUM_STYLES } from '../../src/drawing/index.js';
 import { LINE_WIDTHS_MM, PENS, TEXT_STYLES } from '../../src/drawing/styles.js';
-import { MEDIA, type Medium } from '../../src/model/services.js';
+import { MEDIA, type Medium } from '../../src/records/index.js';
 
 type Rgb = readonly [number, number, number];
 

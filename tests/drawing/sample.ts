@@ -1,8 +1,7 @@
 /** A made-up shell of some size, from loops, for drawing tests. Inches here, as a shop measures; mm inside. */
 import type { Assessment, Figures } from '../../src/assess.js';
 import type { Vec3 } from '../../src/geometry/vector.js';
-import type { Medium, NodeKind, Run, ServiceNode } from '../../src/model/services.js';
-import type { Member, Panel } from '../../src/model/structure.js';
+import type { Medium, Member, NodeKind, Panel, Run, ServiceNode } from '../../src/records/index.js';
 import { buildModel, record, section } from '../support/build.js';
 import type { Model } from '../support/types.js';
 

@@ -3,7 +3,7 @@ import * as drawing from '../../src/drawing/index.js';
 import { project, VIEW_OF_FACE, VIEWS } from '../../src/drawing/projection.js';
 import { scaleText } from '../../src/drawing/sheet.js';
 import { dot } from '../../src/geometry/vector.js';
-import { FACINGS, OUTWARD } from '../../src/model/structure.js';
+import { FACINGS, OUTWARD } from '../../src/records/index.js';
 import { buildModel, section } from '../support/build.js';
 import { labelBoxes } from './boxes.js';
 import { assessmentOf, member, sampleBehind, sampleModel, sampleWeights } from './sample.js';

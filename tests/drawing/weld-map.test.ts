@@ -5,7 +5,7 @@ import { crowds } from '../../src/drawing/weld-map/crowds.js';
 import { mapViews } from '../../src/drawing/weld-map/map-views.js';
 import type { PlacedPoint } from '../../src/drawing/weld-map/marks.js';
 import { weldPoints } from '../../src/drawing/weld-map/points.js';
-import type { Weld } from '../../src/model/structure.js';
+import type { Weld } from '../../src/records/index.js';
 import { judged } from '../demo/store.js';
 import { buildModel, record, section } from '../support/build.js';
 import { labelBoxes } from './boxes.js';

@@ -5,7 +5,7 @@ import { letters, symbolKinds } from '../../src/drawing/weld-symbol/kinds.js';
 import { processNumber } from '../../src/drawing/weld-symbol/process-number.js';
 import { DASHED_MM, symbolSizeMm, towards, weldSymbol } from '../../src/drawing/weld-symbol/symbol.js';
 import { type SymbolWeld, sizeWords, symbolInWords, tailWords } from '../../src/drawing/weld-symbol/words.js';
-import { WELD_TYPES, type Weld } from '../../src/model/structure.js';
+import { WELD_TYPES, type Weld } from '../../src/records/index.js';
 import { record } from '../support/build.js';
 import { loadOne } from '../support/store.js';
 

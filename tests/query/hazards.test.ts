@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { BehindItem } from '../../src/compute/access/types.js';
-import type { Medium, ServiceNode } from '../../src/model/services.js';
 import { hazardsBehind } from '../../src/query/hazards.js';
+import type { Medium, ServiceNode } from '../../src/records/index.js';
 import { buildModel } from '../support/build.js';
 import { circuit, component, node, run } from '../support/services.js';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { ServiceNode } from '../../src/model/services.js';
 import { loadAt } from '../../src/query/load/index.js';
+import type { ServiceNode } from '../../src/records/index.js';
 import { circuit, node, run } from '../support/services.js';
 import { assessment } from './lookup/assessment.js';
 

@@ -18,7 +18,7 @@ import fc from 'fast-check';
 import sharp from 'sharp';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { preparePhotos } from '../../src/book/photos.js';
-import type { Photo } from '../../src/model/shell.js';
+import type { Photo } from '../../src/records/index.js';
 import { readPictures } from '../../src/store/phone-pictures.js';
 import { photoFacts } from '../../src/store/photo-facts.js';
 import { readStoreText } from '../../src/store/read.js';

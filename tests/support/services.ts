@@ -1,8 +1,6 @@
 /** Records of services, zones and panels from literals. Lengths in mm. */
 import type { Vec3 } from '../../src/geometry/vector.js';
-import type { Circuit, Run, ServiceNode, Zone } from '../../src/model/services.js';
-import type { Component } from '../../src/model/shell.js';
-import type { Member, Panel } from '../../src/model/structure.js';
+import type { Circuit, Component, Member, Panel, Run, ServiceNode, Zone } from '../../src/records/index.js';
 import { record } from './build.js';
 
 export const node = (id: string, at: Vec3, more: Partial<ServiceNode> = {}): ServiceNode => ({

@@ -1,6 +1,6 @@
 /** Members, plates, panels, welds, clamps and openings from literals. */
 import type { Vec3 } from '../../src/geometry/vector.js';
-import type { Clamp, LineMember, Member, Opening, Panel, Weld } from '../../src/model/structure.js';
+import type { Clamp, LineMember, Member, Opening, Panel, Weld } from '../../src/records/index.js';
 import { record, section } from './build.js';
 
 export const RT50 = section('RT50', { shape: 'rectangular tube', depthMm: 50, widthMm: 50, wallMm: 4, cornerRadiusMm: 0 });

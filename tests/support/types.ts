@@ -1,2 +1,2 @@
-export type { Limits, Material, Section } from '../../src/model/library.js';
 export type { Model } from '../../src/model/shell.js';
+export type { Limits, Material, Section } from '../../src/records/index.js';

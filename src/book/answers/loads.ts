@@ -1,5 +1,5 @@
-import type { Declared } from '../../model/shell.js';
 import { onRoof, roofLinesOf } from '../../query/lookup/index.js';
+import type { Declared } from '../../records/index.js';
 import type { Book } from '../book.js';
 import { ref, table } from '../table.js';
 

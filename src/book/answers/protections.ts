@@ -1,6 +1,6 @@
 import { protectionPlaces } from '../../drawing/index.js';
-import type { Circuit } from '../../model/services.js';
 import { stillLive, upstream } from '../../query/lookup/index.js';
+import type { Circuit } from '../../records/index.js';
 import type { Book } from '../book.js';
 import { table } from '../table.js';
 import { IN_THE_OPEN, protectionWords, wayToNode } from '../where.js';

@@ -1,7 +1,6 @@
 import { isInPolygon } from '../../geometry/facet.js';
 import type { Point } from '../../geometry/planar.js';
-import type { ServiceNode } from '../../model/services.js';
-import type { Panel } from '../../model/structure.js';
+import type { Panel, ServiceNode } from '../../records/index.js';
 import type { Book } from '../book.js';
 import { outsidePassages, SEALED } from '../passages.js';
 import { table } from '../table.js';

@@ -1,5 +1,5 @@
-import type { Run } from '../../model/services.js';
 import { earthNodes } from '../../query/topics/earths.js';
+import type { Run } from '../../records/index.js';
 import type { Book } from '../book.js';
 import { isolatorWords } from '../passages.js';
 import { table } from '../table.js';

@@ -1,6 +1,6 @@
 import { RESCUE_GROUPS, rescueBadge, rescueItems, shellExtent } from '../../drawing/index.js';
-import type { ServiceNode } from '../../model/services.js';
 import { firstShutOffs } from '../../query/isolate/rescue.js';
+import type { ServiceNode } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { type Ref, ref } from '../table.js';
 import { IN_THE_OPEN, wayToNode } from '../where.js';

@@ -1,8 +1,8 @@
 import { type Surface, surfacesInOrder } from '../../compute/access/surfaces.js';
 import { outsideOf } from '../../drawing/index.js';
-import { FACINGS } from '../../model/structure.js';
 import { lengthDown } from '../../quantity/format.js';
 import { SCREW_LOOK_MM, screws, screwsByPanel } from '../../query/release/index.js';
+import { FACINGS } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { table } from '../table.js';
 

@@ -1,5 +1,5 @@
 import { faceWords } from '../../drawing/index.js';
-import type { Panel } from '../../model/structure.js';
+import type { Panel } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { showIn } from '../show.js';
 import { table } from '../table.js';

@@ -1,9 +1,9 @@
 import type { BehindItem } from '../../compute/access/types.js';
 import { faceWords } from '../../drawing/index.js';
-import type { Panel } from '../../model/structure.js';
 import { hazardsBehind } from '../../query/hazards.js';
 import { placesOf } from '../../query/place.js';
 import { reachAt } from '../../query/reach-words.js';
+import type { Panel } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { isolatorWords, sealWords } from '../passages.js';
 import { ref, table } from '../table.js';

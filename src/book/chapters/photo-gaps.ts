@@ -1,5 +1,5 @@
 import { PHOTOS_OF_A_JOINT } from '../../compute/access/photos.js';
-import type { Zone } from '../../model/services.js';
+import type { Zone } from '../../records/index.js';
 import type { Book } from '../book.js';
 import { table } from '../table.js';
 

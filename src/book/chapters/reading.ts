@@ -1,5 +1,5 @@
 import { REACH_MM } from '../../compute/access/reach.js';
-import { MEDIA } from '../../model/services.js';
+import { MEDIA } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
 
 /** Cautions first, then the datum, the sides, ids, line patterns and what the words for reach mean. */

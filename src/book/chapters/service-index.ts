@@ -1,5 +1,5 @@
-import type { Circuit, Run, ServiceNode } from '../../model/services.js';
 import { zonesHolding } from '../../query/shown.js';
+import type { Circuit, Run, ServiceNode } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { isolatorWords, sealWords } from '../passages.js';
 import { type Column, type Columns, table } from '../table.js';

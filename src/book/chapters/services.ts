@@ -1,5 +1,5 @@
-import type { Circuit, Medium, Run, ServiceNode } from '../../model/services.js';
-import { MEDIA } from '../../model/services.js';
+import type { Circuit, Medium, Run, ServiceNode } from '../../records/index.js';
+import { MEDIA } from '../../records/index.js';
 import type { Book, Chapter } from '../book.js';
 import { isolatorWords, sealWords } from '../passages.js';
 import { table } from '../table.js';

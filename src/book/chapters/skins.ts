@@ -1,4 +1,4 @@
-import type { Fixing, Opening, Panel } from '../../model/structure.js';
+import type { Fixing, Opening, Panel } from '../../records/index.js';
 import { type Book, type ChapterMaker, stageName } from '../book.js';
 import { decisionsOf } from '../decisions.js';
 import { ROLL_MM, ref, table } from '../table.js';

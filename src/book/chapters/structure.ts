@@ -1,8 +1,7 @@
 import type { HeatFigure } from '../../compute/structure/materials.js';
 import type { SectionProperties } from '../../compute/takeoff/types.js';
 import { anchor } from '../../model/anchor.js';
-import type { Section } from '../../model/library.js';
-import type { Member } from '../../model/structure.js';
+import type { Member, Section } from '../../records/index.js';
 import { type Book, type ChapterMaker, stageName } from '../book.js';
 import { decisionsOf } from '../decisions.js';
 import type { FrameFigure } from '../drawings.js';

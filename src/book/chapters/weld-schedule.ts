@@ -1,6 +1,6 @@
 import { kindsByWeld, shortInWords } from '../../drawing/index.js';
 import { anchor } from '../../model/anchor.js';
-import type { Inspection, Weld } from '../../model/structure.js';
+import type { Inspection, Weld } from '../../records/index.js';
 import type { Book } from '../book.js';
 import { decisionsOf } from '../decisions.js';
 import { type Column, ROLL_MM, table } from '../table.js';

@@ -1,4 +1,4 @@
-import type { Shell } from '../../model/shell.js';
+import type { Shell } from '../../records/index.js';
 
 /** What stands on the marker of one end of a run. */
 export interface Marker {

@@ -1,6 +1,6 @@
 import type { Signing } from '../../closeout/sign.js';
-import type { Library } from '../../model/library.js';
 import { dayOf } from '../../quantity/day.js';
+import type { Library } from '../../records/index.js';
 import { nearest } from '../../source/nearest.js';
 import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';

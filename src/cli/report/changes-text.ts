@@ -1,5 +1,5 @@
 import { changeText, fieldText } from '../../history/words.js';
-import type { Person } from '../../model/library.js';
+import type { Person } from '../../records/index.js';
 import type { Author } from '../../store/changes.js';
 import { personText, type SignedChange } from '../changes.js';
 import { dayText } from './day.js';

@@ -1,7 +1,7 @@
 import { type Bounds, boundsOf, boxBounds, overlap } from '../../geometry/box.js';
 import { add, cross, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { Panel } from '../../model/structure.js';
+import type { Panel } from '../../records/index.js';
 import type { Obstacles, Way } from './obstacles.js';
 import type { PanelOpening } from './opening.js';
 import { FINGER_MM, HAND_RADIUS_MM, REACH_MM } from './reach.js';

@@ -1,8 +1,7 @@
 import { boundsOf, grow } from '../../geometry/box.js';
 import { distance, type Vec3 } from '../../geometry/vector.js';
-import type { ServiceNode } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
-import type { Panel } from '../../model/structure.js';
+import type { Panel, ServiceNode } from '../../records/index.js';
 import { approached } from './approach.js';
 import { behind } from './behind.js';
 import { isExposed } from './exposed.js';

@@ -2,8 +2,8 @@ import { type Bounds, boundsOf } from '../../geometry/box.js';
 import { type Convex, convexOfPlate } from '../../geometry/convex.js';
 import { add, scale, type Vec3 } from '../../geometry/vector.js';
 import { getOwn } from '../../get-own.js';
-import type { Axle, Model } from '../../model/shell.js';
-import type { Opening } from '../../model/structure.js';
+import type { Model } from '../../model/shell.js';
+import type { Axle, Opening } from '../../records/index.js';
 import { openingCorners } from '../solids.js';
 
 /** The room that a tyre or a slide takes as it moves. */

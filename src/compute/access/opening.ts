@@ -2,7 +2,7 @@ import { type Bounds, boundsOf } from '../../geometry/box.js';
 import { facet } from '../../geometry/facet.js';
 import { type Grid, grid } from '../../geometry/grid.js';
 import { add, distance, dot, scale, subtract, type Vec3 } from '../../geometry/vector.js';
-import { OUTWARD, type Panel } from '../../model/structure.js';
+import { OUTWARD, type Panel } from '../../records/index.js';
 import { type Admits, admits, HAND_RADIUS_MM } from './reach.js';
 import type { Surface } from './surfaces.js';
 import type { Approach } from './types.js';

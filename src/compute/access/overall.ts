@@ -1,6 +1,7 @@
 import { type Bounds, boundsOf, boxBounds } from '../../geometry/box.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import type { Axle, Model } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { Axle } from '../../records/index.js';
 import { plateFaces } from '../solids.js';
 import { memberBounds } from '../structure/solids-of.js';
 import { standing } from './standing.js';

@@ -1,8 +1,8 @@
 import { boxBetween, isInBox } from '../../geometry/box.js';
 import { distance, dot, subtract, unit, type Vec3 } from '../../geometry/vector.js';
-import type { NodeKind, Run, Zone } from '../../model/services.js';
-import type { Model, Photo, Shell } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
 import { dayOf } from '../../quantity/day.js';
+import type { NodeKind, Photo, Run, Shell, Zone } from '../../records/index.js';
 import { stillCounts } from '../record/changed-on.js';
 import { samples } from './samples.js';
 import { type ZoneMap, zoneMap } from './zones.js';

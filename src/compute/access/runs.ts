@@ -1,7 +1,6 @@
 import { grow } from '../../geometry/box.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import type { Run } from '../../model/services.js';
-import type { Panel } from '../../model/structure.js';
+import type { Panel, Run } from '../../records/index.js';
 import { type Cover, follow } from './follow.js';
 import type { Obstacles } from './obstacles.js';
 import { distanceFromOpening, isBehind, type PanelOpening, pointGrid } from './opening.js';

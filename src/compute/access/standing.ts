@@ -1,6 +1,7 @@
 import { type Box, boxBetween, boxBounds } from '../../geometry/box.js';
 import { add, scale, type Vec3 } from '../../geometry/vector.js';
-import type { Body, Model, Tank } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { Body, Tank } from '../../records/index.js';
 
 /** A box of room that something fills, as recorded or as it had to be taken. */
 export interface Solid {

@@ -2,7 +2,7 @@ import { type Bounds, boundsOf } from '../../geometry/box.js';
 import { type Facet, facet, height, inFacet, isInPolygon } from '../../geometry/facet.js';
 import { dot, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import { type Facing, OUTWARD, type Panel } from '../../model/structure.js';
+import { type Facing, OUTWARD, type Panel } from '../../records/index.js';
 import { ofModel } from '../lazy.js';
 
 export const SIDES = ['left', 'right', 'front', 'rear', 'roof', 'ceiling', 'floor', 'underside', 'partition'] as const;

@@ -2,7 +2,7 @@ import type { Box } from '../../geometry/box.js';
 import { boxBetween, boxBounds, grow, isInBox } from '../../geometry/box.js';
 import { grid } from '../../geometry/grid.js';
 import { cross, distance, lerp, scale, subtract, unit, type Vec3 } from '../../geometry/vector.js';
-import type { Zone } from '../../model/services.js';
+import type { Zone } from '../../records/index.js';
 
 /**
  * The boxes that a zone fills: its own box, or one for each stretch of its line. Across is level, up is at right angles to the

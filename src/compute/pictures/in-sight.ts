@@ -2,7 +2,8 @@ import { type Box, boundsOf, boxBounds, clipToBox } from '../../geometry/box.js'
 import { type Facet, facet, throughFacet } from '../../geometry/facet.js';
 import { type Grid, grid } from '../../geometry/grid.js';
 import { distance, type Vec3 } from '../../geometry/vector.js';
-import type { Model, Photo } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { Photo } from '../../records/index.js';
 import type { RecordBase } from '../../records/record-base.js';
 import { componentBox, lineWalls } from '../access/walls.js';
 import { memberBox } from '../solids.js';

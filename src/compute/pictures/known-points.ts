@@ -1,6 +1,6 @@
 import { add, cross, dot, norm, scale, subtract, unit, type Vec3 } from '../../geometry/vector.js';
-import type { Model, SeenPoint } from '../../model/shell.js';
-import type { Member, Opening, Panel } from '../../model/structure.js';
+import type { Model } from '../../model/shell.js';
+import type { Member, Opening, Panel, SeenPoint } from '../../records/index.js';
 import { sectionEnvelope } from '../../sections/index.js';
 import { memberFrame } from '../solids.js';
 

@@ -1,9 +1,8 @@
 import { type Box, clipToBox } from '../../geometry/box.js';
 import { planarPolygon } from '../../geometry/polygon.js';
 import { add, distance, dot, lerp, scale, subtract, unit, type Vec3 } from '../../geometry/vector.js';
-import type { Zone } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
-import type { Panel } from '../../model/structure.js';
+import type { Panel, Zone } from '../../records/index.js';
 import { zoneBoxes } from '../access/zones.js';
 import type { Pixel } from '../camera/camera.js';
 import { type Located, locateOn, type Meets } from '../camera/locate.js';

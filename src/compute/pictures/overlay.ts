@@ -1,7 +1,7 @@
 import type { Box } from '../../geometry/box.js';
 import { add, distance, dot, lerp, scale, subtract, type Vec3 } from '../../geometry/vector.js';
-import type { Medium } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
+import type { Medium } from '../../records/index.js';
 import { type Pixel, project } from '../camera/camera.js';
 import { type Fit, pixelsPerMm, shownAt } from '../camera/fit.js';
 import { inSight, memberBoxOf } from './in-sight.js';

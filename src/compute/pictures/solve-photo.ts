@@ -1,4 +1,5 @@
-import type { Model, Photo } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { Photo } from '../../records/index.js';
 import type { PictureFacts } from '../../records/picture-facts.js';
 import { focalFromAngle, focalFromEquivalent, rayThrough } from '../camera/camera.js';
 import type { Sighting } from '../camera/fit.js';

@@ -1,7 +1,6 @@
-import type { Model, Photo } from '../../model/shell.js';
-import type { RecordBase } from '../../model/source.js';
-import type { Panel } from '../../model/structure.js';
+import type { Model } from '../../model/shell.js';
 import { dayOf } from '../../quantity/day.js';
+import type { Panel, Photo, RecordBase } from '../../records/index.js';
 
 /**
  * Whether a record was in the coach when a photo was taken: by its day (a panel's own, else that of its adhesive), else by its stage

@@ -1,7 +1,6 @@
 import type { Change } from '../../model/changes.js';
-import type { Run } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
-import type { RecordBase } from '../../model/source.js';
+import type { RecordBase, Run } from '../../records/index.js';
 
 /** From when evidence counts for something, and why from then. */
 export interface CountsFrom {

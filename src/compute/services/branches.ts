@@ -1,4 +1,4 @@
-import type { Circuit, Run, ServiceNode } from '../../model/services.js';
+import type { Circuit, Run, ServiceNode } from '../../records/index.js';
 import { gives } from './supplies.js';
 
 /** One run of a circuit as the current meets it, coming from the root. */

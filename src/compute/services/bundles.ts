@@ -2,7 +2,7 @@ import { boundsOf, grow } from '../../geometry/box.js';
 import { grid } from '../../geometry/grid.js';
 import { nearestOnSegment } from '../../geometry/segment.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import type { Run } from '../../model/services.js';
+import type { Run } from '../../records/index.js';
 import { samples } from '../access/samples.js';
 
 /** Wires whose middles are within this lie together, mm. Project default: a laced loom or a narrow cavity. */

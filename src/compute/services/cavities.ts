@@ -1,6 +1,5 @@
-import type { KeepApart } from '../../model/library.js';
-import type { Run, Zone } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
+import type { KeepApart, Run, Zone } from '../../records/index.js';
 import { zoneClearMm2 } from '../access/zones.js';
 import { pipeOf } from '../takeoff/services/pipes.js';
 import { fullestSection } from './fullest-section.js';

@@ -1,5 +1,4 @@
-import type { Library } from '../../model/library.js';
-import type { Circuit, Run, ServiceNode } from '../../model/services.js';
+import type { Circuit, Library, Run, ServiceNode } from '../../records/index.js';
 import {
   ambientFactor,
   ampacityA,

@@ -2,9 +2,8 @@ import { type Bounds, type Box, boundsOf, boxBounds, clipToBox, grow, overlap } 
 import { facet, throughFacet } from '../../geometry/facet.js';
 import { grid } from '../../geometry/grid.js';
 import { distance, lerp, type Vec3 } from '../../geometry/vector.js';
-import type { Run } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
-import type { PanelKind } from '../../model/structure.js';
+import type { PanelKind, Run } from '../../records/index.js';
 import { lineWalls } from '../access/walls.js';
 import { lazy } from '../lazy.js';
 import { memberBox } from '../solids.js';

@@ -1,5 +1,4 @@
-import type { ServiceNode } from '../../model/services.js';
-import type { Shell } from '../../model/shell.js';
+import type { ServiceNode, Shell } from '../../records/index.js';
 
 /** Studs, bars and lugs at the ends of earth bonds (`bonding: yes`), by what they join and no word of a name. */
 export function earthNodes({ nodes, runs, circuits }: Pick<Shell, 'nodes' | 'runs' | 'circuits'>): readonly ServiceNode[] {

@@ -1,4 +1,4 @@
-import type { Circuit, Run, ServiceNode } from '../../model/services.js';
+import type { Circuit, Run, ServiceNode } from '../../records/index.js';
 import { gives, isSupply } from './supplies.js';
 import { conductorC, resistanceOhm, type Wire } from './wire.js';
 

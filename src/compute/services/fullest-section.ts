@@ -1,6 +1,6 @@
 import { type Box, isInBox } from '../../geometry/box.js';
 import { dot, subtract, type Vec3 } from '../../geometry/vector.js';
-import type { Run, Zone } from '../../model/services.js';
+import type { Run, Zone } from '../../records/index.js';
 import { samples } from '../access/samples.js';
 import { BOUNDARY_MM, zoneBoxes } from '../access/zones.js';
 

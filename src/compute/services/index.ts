@@ -1,5 +1,5 @@
-import type { Run } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
+import type { Run } from '../../records/index.js';
 import { contentsOf } from '../takeoff/services/contents.js';
 import { pipeOf } from '../takeoff/services/pipes.js';
 import type { TakeOff } from '../takeoff/types.js';

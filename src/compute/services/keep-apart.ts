@@ -1,4 +1,4 @@
-import type { KeepApart } from '../../model/library.js';
+import type { KeepApart } from '../../records/index.js';
 
 /**
  * Which media keep apart where the shop does not say otherwise. Low voltage and data at least 13 mm (1/2 in) from the conductors of

@@ -2,8 +2,7 @@ import { boundsOf, grow } from '../../geometry/box.js';
 import { grid } from '../../geometry/grid.js';
 import { nearestOfSegments } from '../../geometry/segment.js';
 import { lerp, type Vec3 } from '../../geometry/vector.js';
-import type { KeepApart } from '../../model/library.js';
-import type { Run } from '../../model/services.js';
+import type { KeepApart, Run } from '../../records/index.js';
 import { sheathServes } from './keep-apart.js';
 import type { TooClose } from './types.js';
 

@@ -1,4 +1,4 @@
-import type { Medium, NodeRole, ServiceNode } from '../../model/services.js';
+import type { Medium, NodeRole, ServiceNode } from '../../records/index.js';
 
 const HOLDS: readonly (NodeRole | undefined)[] = ['battery', 'generator', 'alternator', 'shore inlet'];
 

@@ -1,5 +1,5 @@
 import { distance, type Vec3 } from '../../geometry/vector.js';
-import type { NodeKind, Run, ServiceNode } from '../../model/services.js';
+import type { NodeKind, Run, ServiceNode } from '../../records/index.js';
 import type { TrappedWater } from './types.js';
 
 /** A coach stands on ground that falls so much along its length. Project default. */

@@ -1,5 +1,5 @@
 import type { Vec3 } from '../../geometry/vector.js';
-import type { Medium } from '../../model/services.js';
+import type { Medium } from '../../records/index.js';
 
 /** Voltage drop at one load of a circuit. */
 export interface LoadFigure {

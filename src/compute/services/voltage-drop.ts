@@ -1,4 +1,4 @@
-import type { Circuit, Run, ServiceNode } from '../../model/services.js';
+import type { Circuit, Run, ServiceNode } from '../../records/index.js';
 import { type CircuitTree, wayTo } from './branches.js';
 import { type Draw, solveNodal } from './nodal.js';
 import { gives } from './supplies.js';

@@ -1,5 +1,4 @@
-import type { Library } from '../../model/library.js';
-import type { Conductor, Medium } from '../../model/services.js';
+import type { Conductor, Library, Medium } from '../../records/index.js';
 import { awgAreaMm2, awgNumber, RESISTIVITY_OHM_MM2_M, TEMPERATURE_COEFFICIENT } from '../conductors.js';
 
 /** One conductor of a run. */

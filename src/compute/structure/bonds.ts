@@ -1,5 +1,5 @@
 import type { Model } from '../../model/shell.js';
-import type { Panel } from '../../model/structure.js';
+import type { Panel } from '../../records/index.js';
 import { judgeTest, type TestVerdict } from '../verdicts/verdict.js';
 import { dewPointK } from './dew-point.js';
 

@@ -1,6 +1,6 @@
 import { dot, subtract, unit } from '../../geometry/vector.js';
-import type { Model, Shell } from '../../model/shell.js';
-import type { Clamp } from '../../model/structure.js';
+import type { Model } from '../../model/shell.js';
+import type { Clamp, Shell } from '../../records/index.js';
 
 /** Clamps and dampers of a shell: what is on record, and what is still to be checked. */
 export interface ClampFigures {

@@ -1,6 +1,6 @@
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { Member } from '../../model/structure.js';
+import type { Member } from '../../records/index.js';
 import type { Crossing } from '../services/types.js';
 import type { RunFigure } from '../takeoff/types.js';
 import { wallMm } from '../welding/base.js';

@@ -1,8 +1,8 @@
 import { clipToConvex, type Point, signedArea } from '../../geometry/planar.js';
 import { distance, dot, subtract, unit, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { Opening, Panel, PanelKind } from '../../model/structure.js';
 import { STANDARD_GRAVITY } from '../../quantity/units.js';
+import type { Opening, Panel, PanelKind } from '../../records/index.js';
 import { shapeProperties } from '../../sections/index.js';
 import { openingCorners } from '../solids.js';
 import { densityKgMm3 } from '../takeoff/density.js';

@@ -1,6 +1,5 @@
-import type { Certificate } from '../../model/library.js';
 import type { Model } from '../../model/shell.js';
-import type { Member } from '../../model/structure.js';
+import type { Certificate, Member } from '../../records/index.js';
 import type { TakeOff } from '../takeoff/types.js';
 
 /** One heat or lot of a shell: what is made of it, and what papers say of it. */

@@ -1,7 +1,7 @@
 import { facet, nearestOnFacet } from '../../geometry/facet.js';
 import { distance, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { Member, Opening } from '../../model/structure.js';
+import type { Member, Opening } from '../../records/index.js';
 import { openingCorners } from '../solids.js';
 import { headerFigure } from './header.js';
 import { rackingDeg } from './racking.js';

@@ -1,4 +1,4 @@
-import type { Opening } from '../../model/structure.js';
+import type { Opening } from '../../records/index.js';
 
 type Triple = [number, number, number];
 

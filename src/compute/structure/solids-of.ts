@@ -2,9 +2,8 @@ import { type Bounds, boundsOf, boxBounds } from '../../geometry/box.js';
 import { type Convex, convexOfBox, convexOfPlate } from '../../geometry/convex.js';
 import { convexDistance, separation } from '../../geometry/convex-distance.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import type { SectionShape } from '../../model/library.js';
 import type { Model } from '../../model/shell.js';
-import type { Member, Panel } from '../../model/structure.js';
+import type { Member, Panel, SectionShape } from '../../records/index.js';
 import { lineWalls } from '../access/walls.js';
 import { memberBox } from '../solids.js';
 

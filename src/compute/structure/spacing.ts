@@ -1,6 +1,6 @@
 import { distance, lerp, subtract, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { LineMember, Member } from '../../model/structure.js';
+import type { LineMember, Member } from '../../records/index.js';
 
 /** Members that stand side by side in one row: the trusses, or the posts of a wall. */
 export interface SpacingFigure {

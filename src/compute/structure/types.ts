@@ -1,6 +1,6 @@
 import type { Bounds } from '../../geometry/box.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import type { MemberClass } from '../../model/structure.js';
+import type { MemberClass } from '../../records/index.js';
 
 export interface OpeningFigure {
   readonly id: string;

@@ -1,6 +1,5 @@
-import type { Library } from '../../model/library.js';
 import type { Model } from '../../model/shell.js';
-import type { Clamp, Member, Panel } from '../../model/structure.js';
+import type { Clamp, Library, Member, Panel } from '../../records/index.js';
 import type { JointFigures } from './types.js';
 
 /** Metals that eat each other where they touch in the wet. What is no metal, or not known, has none. */

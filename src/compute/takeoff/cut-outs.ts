@@ -3,7 +3,7 @@ import { clipToConvex, type Point, signedArea } from '../../geometry/planar.js';
 import { planarPolygon } from '../../geometry/polygon.js';
 import { dot, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { Opening, Panel } from '../../model/structure.js';
+import type { Opening, Panel } from '../../records/index.js';
 import { openingCorners } from '../solids.js';
 
 export interface CutOut {

@@ -1,4 +1,4 @@
-import type { Library } from '../../model/library.js';
+import type { Library } from '../../records/index.js';
 
 /** Any wrought aluminium in design to Eurocode 9: EN 1999-1-1 3.2.5, unverified citation. */
 const ALUMINIUM_KG_M3 = 2700;

@@ -1,7 +1,7 @@
 import { planarPolygon } from '../../geometry/polygon.js';
 import { add, distance, lerp, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { LineMember, Member, PlateMember } from '../../model/structure.js';
+import type { LineMember, Member, PlateMember } from '../../records/index.js';
 import type { ShapeProperties } from '../../sections/index.js';
 import { shapeProperties } from '../../sections/index.js';
 import { memberFrame } from '../solids.js';

@@ -1,7 +1,7 @@
 import { planarPolygon } from '../../geometry/polygon.js';
 import { add, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { Panel } from '../../model/structure.js';
+import type { Panel } from '../../records/index.js';
 import { cutOuts } from './cut-outs.js';
 import { densityKgMm3 } from './density.js';
 import type { PanelFigure } from './types.js';

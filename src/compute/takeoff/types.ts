@@ -1,5 +1,5 @@
 import type { Vec3 } from '../../geometry/vector.js';
-import type { MassBasis } from '../../model/shell.js';
+import type { MassBasis } from '../../records/index.js';
 
 /** Computed properties of a section about its own centroid. Axes: x across the depth (strong axis of an upright beam), y across the width. */
 export interface SectionProperties {

@@ -1,4 +1,4 @@
-import type { MassBasis } from '../../model/shell.js';
+import type { MassBasis } from '../../records/index.js';
 
 /**
  * Standard uncertainties by basis: how far a mass (as a fraction of it) and each coordinate (mm) may be off, one sigma.

@@ -1,5 +1,5 @@
-import type { Instrument } from '../../model/library.js';
 import { dayOf } from '../../quantity/day.js';
+import type { Instrument } from '../../records/index.js';
 
 /**
  * Why the calibration of a gauge or scale does not cover its use on a date; undefined where it does, or where the date is not known.

@@ -1,6 +1,5 @@
-import type { Instrument } from '../../model/library.js';
-import type { Medium } from '../../model/services.js';
-import type { Model, Test } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { Instrument, Medium, Test } from '../../records/index.js';
 import { calibrationLapse } from './calibration.js';
 import { gasDrop } from './gas-drop.js';
 

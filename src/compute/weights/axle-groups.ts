@@ -1,4 +1,4 @@
-import type { Axle } from '../../model/shell.js';
+import type { Axle } from '../../records/index.js';
 
 /** Axles that share load by a stated fraction act as one support at their share-weighted position. */
 export interface AxleGroup {

@@ -1,4 +1,4 @@
-import type { Axle } from '../../model/shell.js';
+import type { Axle } from '../../records/index.js';
 import { type AxleGroup, axleGroups, type SupportShares } from './axle-groups.js';
 import type { Load } from './load.js';
 import { springReactions } from './spring-reactions.js';

@@ -1,5 +1,6 @@
 import { type Constraint, solve } from 'yalps';
-import type { Bay, Model } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { Bay } from '../../records/index.js';
 import { type SharedAs, solveAxleLoads } from './burden.js';
 import { type Load, loadAt, plus } from './load.js';
 import type { Unladen } from './normalise.js';

@@ -1,5 +1,5 @@
-import type { Axle } from '../../model/shell.js';
 import { KG_PER_LB, MM_PER_IN } from '../../quantity/units.js';
+import type { Axle } from '../../records/index.js';
 import type { RoadLimit } from './types.js';
 
 /*

@@ -1,6 +1,6 @@
-import type { Model, Ticket } from '../../model/shell.js';
-import type { RecordBase } from '../../model/source.js';
+import type { Model } from '../../model/shell.js';
 import { dayOf } from '../../quantity/day.js';
+import type { RecordBase, Ticket } from '../../records/index.js';
 import type { MassItem } from '../takeoff/types.js';
 import { type Load, loadAt } from './load.js';
 import { type Source, spreadOf } from './uncertainty.js';

@@ -1,5 +1,5 @@
 import type { Vec3 } from '../../geometry/vector.js';
-import type { Axle, AxleReading } from '../../model/shell.js';
+import type { Axle, AxleReading } from '../../records/index.js';
 import { type AxleModel, reactions } from './axle-reactions.js';
 import { centroidOf, type Load, NO_LOAD, plus, times } from './load.js';
 

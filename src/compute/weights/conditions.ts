@@ -1,4 +1,5 @@
-import type { Axle, Model } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { Axle } from '../../records/index.js';
 import { type AxleModel, axleModelOf, reactions } from './axle-reactions.js';
 import { carrying, type Standing, solveAxleLoads } from './burden.js';
 import { loadShareSources } from './load-share.js';

@@ -1,5 +1,6 @@
 import { OCCUPANT_KG } from '../../model/occupant.js';
-import type { Condition, Model, Tank } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { Condition, Tank } from '../../records/index.js';
 import type { MassItem } from '../takeoff/types.js';
 import { type Load, loadAt, sumOf, times } from './load.js';
 import { fullTank, statedLevel, tankRole, unladenLevel } from './tanks.js';

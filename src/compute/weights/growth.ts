@@ -1,4 +1,5 @@
-import type { MassBasis, Model } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { MassBasis } from '../../records/index.js';
 import type { MassItem } from '../takeoff/types.js';
 import { type AxleModel, reactions } from './axle-reactions.js';
 import { type BuiltItem, itemSources, loadOfItem } from './built.js';

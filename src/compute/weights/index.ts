@@ -1,5 +1,5 @@
 import type { Model } from '../../model/shell.js';
-import type { RecordBase } from '../../model/source.js';
+import type { RecordBase } from '../../records/index.js';
 import type { MassItem, TakeOff } from '../takeoff/types.js';
 import { allConditions, heaviestStandard } from './all-conditions.js';
 import { assumptions } from './assumptions.js';

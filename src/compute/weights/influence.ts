@@ -1,4 +1,4 @@
-import type { Axle } from '../../model/shell.js';
+import type { Axle } from '../../records/index.js';
 import { type AxleModel, influenceAt } from './axle-reactions.js';
 import type { Weights } from './types.js';
 

@@ -1,4 +1,4 @@
-import type { Axle } from '../../model/shell.js';
+import type { Axle } from '../../records/index.js';
 import { nothingWeighed } from './burden.js';
 import { NO_LOAD } from './load.js';
 import { rectangular, type Source } from './uncertainty.js';

@@ -1,5 +1,6 @@
 import { OCCUPANT_KG } from '../../model/occupant.js';
-import type { Axle, Condition, Model, Tank } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { Axle, Condition, Tank } from '../../records/index.js';
 import { differences, loadOf } from './differences.js';
 import { type Load, loadAt, NO_LOAD, plus, sumOf } from './load.js';
 import type { Items } from './normalise.js';

@@ -1,4 +1,5 @@
-import type { Axle, Condition, Model, Ticket } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { Axle, Condition, Ticket } from '../../records/index.js';
 import type { MassItem } from '../takeoff/types.js';
 import { calibrationLapse } from '../verdicts/calibration.js';
 import { type AxleModel, axleModelOf } from './axle-reactions.js';

@@ -1,4 +1,5 @@
-import type { Declared, Model } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { Declared } from '../../records/index.js';
 import type { MassItem } from '../takeoff/types.js';
 import { type Load, sumOf, times } from './load.js';
 import type { PointLoad } from './types.js';

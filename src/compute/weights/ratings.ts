@@ -1,4 +1,4 @@
-import type { Axle } from '../../model/shell.js';
+import type { Axle } from '../../records/index.js';
 import type { AxleRating } from './types.js';
 import { axleTyresKg, hasDuals } from './tyre-loads.js';
 

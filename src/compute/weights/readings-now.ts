@@ -1,4 +1,4 @@
-import type { Axle, AxleReading } from '../../model/shell.js';
+import type { Axle, AxleReading } from '../../records/index.js';
 import type { AxleModel } from './axle-reactions.js';
 import { type BuiltItem, itemSources, loadOfItem } from './built.js';
 import { carrying, nothingWeighed, type SharedAs, solveAxleLoads } from './burden.js';

@@ -1,4 +1,5 @@
-import type { Axle, Model, Ticket } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { Axle, Ticket } from '../../records/index.js';
 import { adjust } from './least-squares.js';
 import { scaleUncertainty, uOfReading } from './scale.js';
 import type { Reconciled } from './types.js';

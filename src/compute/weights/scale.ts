@@ -1,5 +1,4 @@
-import type { Instrument } from '../../model/library.js';
-import type { Axle, AxleReading } from '../../model/shell.js';
+import type { Axle, AxleReading, Instrument } from '../../records/index.js';
 import { loadOfWeighed, nothingWeighed, placedOn, type VehicleLoad, type Weighed } from './burden.js';
 import { NO_LOAD } from './load.js';
 import { ofResolution, rectangular, type Source } from './uncertainty.js';

@@ -1,7 +1,8 @@
 import type { Vec3 } from '../../geometry/vector.js';
 import { getOwn } from '../../get-own.js';
 import { OCCUPANT_KG } from '../../model/occupant.js';
-import type { Axle, Body, Model } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { Axle, Body } from '../../records/index.js';
 import { type AxleModel, axleModelOf, reactions } from './axle-reactions.js';
 import { type SharedAs, sideShares } from './burden.js';
 import { type Load, loadAt, NO_LOAD, sumOf, times } from './load.js';

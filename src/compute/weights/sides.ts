@@ -1,4 +1,4 @@
-import type { Axle } from '../../model/shell.js';
+import type { Axle } from '../../records/index.js';
 import { nothingWeighed, type SharedAs } from './burden.js';
 import { NO_LOAD } from './load.js';
 import { rectangular, rootSumOfSquares, type Source } from './uncertainty.js';

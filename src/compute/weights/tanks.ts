@@ -1,5 +1,4 @@
-import type { Condition, Tank } from '../../model/shell.js';
-import type { TankUse } from '../../records/index.js';
+import type { Condition, Tank, TankUse } from '../../records/index.js';
 import { type Load, loadAt } from './load.js';
 
 /** What a tank's contents are to the vehicle. */

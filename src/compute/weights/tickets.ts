@@ -1,4 +1,5 @@
-import type { Axle, Model } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { Axle } from '../../records/index.js';
 import type { AxleModel } from './axle-reactions.js';
 import { builtBy } from './built.js';
 import { nothingWeighed, solveAxleLoads, totalOf } from './burden.js';

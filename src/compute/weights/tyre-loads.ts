@@ -1,4 +1,4 @@
-import type { Axle, Tyres } from '../../model/shell.js';
+import type { Axle, Tyres } from '../../records/index.js';
 
 /**
  * Load index to the load of one tyre at its reference pressure, kg, from 60 to 180.

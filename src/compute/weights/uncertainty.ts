@@ -1,4 +1,4 @@
-import type { Axle } from '../../model/shell.js';
+import type { Axle } from '../../records/index.js';
 import type { AxleModel } from './axle-reactions.js';
 import { endsOf, placedOn, type SharedAs, sideShares, solveAxleLoads, totalOf, turnsOf, type VehicleLoad } from './burden.js';
 import type { Load } from './load.js';

@@ -1,5 +1,5 @@
 import type { Model } from '../../model/shell.js';
-import type { Member, Panel, Weld } from '../../model/structure.js';
+import type { Member, Panel, Weld } from '../../records/index.js';
 import { thinnestWallMm } from '../../sections/index.js';
 
 /** What a weld joins: alloy and wall of each part that says them. */

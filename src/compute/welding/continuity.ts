@@ -1,7 +1,7 @@
 import type { Elsewhere } from '../../model/elsewhere.js';
 import type { Model } from '../../model/shell.js';
-import type { Weld } from '../../model/structure.js';
 import { dayOf } from '../../quantity/day.js';
+import type { Weld } from '../../records/index.js';
 import { processName } from './process.js';
 
 /** ISO 9606-2 9.2 and AWS D1.2, unverified citation: the process was used within each six months. */

@@ -1,4 +1,4 @@
-import type { Weld } from '../../model/structure.js';
+import type { Weld } from '../../records/index.js';
 import { withoutFiller } from './process.js';
 
 /** Density of fillers, kg/m³: Aluminum Association nominal densities. */

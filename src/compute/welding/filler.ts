@@ -1,6 +1,5 @@
 import { getOwn } from '../../get-own.js';
-import type { PackedRule } from '../../model/library.js';
-import type { Weld } from '../../model/structure.js';
+import type { PackedRule, Weld } from '../../records/index.js';
 import type { BasePart } from './base.js';
 import { withoutFiller } from './process.js';
 

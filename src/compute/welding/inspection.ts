@@ -1,7 +1,6 @@
-import type { Inspections } from '../../model/library.js';
 import type { Model } from '../../model/shell.js';
-import type { Inspection, Member, MemberClass, Weld } from '../../model/structure.js';
 import { dayOf } from '../../quantity/day.js';
+import type { Inspection, Inspections, Member, MemberClass, Weld } from '../../records/index.js';
 import { isPrimary } from '../structure/materials.js';
 
 /** How much of the joints of a class was accepted by a method. */

@@ -1,6 +1,5 @@
-import type { Procedure } from '../../model/library.js';
 import type { Model } from '../../model/shell.js';
-import type { Weld } from '../../model/structure.js';
+import type { Procedure, Weld } from '../../records/index.js';
 import { baseParts, thinnerMm } from './base.js';
 import { coversPosition } from './positions.js';
 import { processName } from './process.js';

@@ -1,7 +1,6 @@
-import type { Library, Qualification } from '../../model/library.js';
 import type { Model } from '../../model/shell.js';
-import type { Weld } from '../../model/structure.js';
 import { dayOf } from '../../quantity/day.js';
+import type { Library, Qualification, Weld } from '../../records/index.js';
 import { baseParts, thinnerMm } from './base.js';
 import { coversPosition } from './positions.js';
 import { processName } from './process.js';

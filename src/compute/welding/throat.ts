@@ -1,4 +1,4 @@
-import type { Weld } from '../../model/structure.js';
+import type { Weld } from '../../records/index.js';
 
 /**
  * Effective throat of a weld, mm: of a fillet of equal legs leg / √2 (geometry; AWS D1.2, Eurocode 9); of a groove the depth on

@@ -1,5 +1,5 @@
 import type { Model } from '../../model/shell.js';
-import type { Weld } from '../../model/structure.js';
+import type { Weld } from '../../records/index.js';
 import type { WeldFigure, WeldTotals } from '../structure/types.js';
 import { baseParts, thinnerMm } from './base.js';
 import { depositKg, laidLengthMm } from './deposit.js';

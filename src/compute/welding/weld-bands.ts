@@ -1,8 +1,8 @@
 import { type Box, boxBetween, grow } from '../../geometry/box.js';
 import { distance, dot, lerp, subtract, unit, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { LineMember } from '../../model/structure.js';
 import { MM_PER_IN } from '../../quantity/units.js';
+import type { LineMember } from '../../records/index.js';
 import { isPrimary } from '../structure/materials.js';
 import type { Joint } from '../structure/types.js';
 

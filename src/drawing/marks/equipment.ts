@@ -1,5 +1,5 @@
 import type { Vec3 } from '../../geometry/vector.js';
-import type { Component } from '../../model/shell.js';
+import type { Component } from '../../records/index.js';
 import type { LabelWish } from '../labels.js';
 import { convexHull } from '../outline.js';
 import { area, circle, line, type Mark, type Point } from '../scene.js';

@@ -1,6 +1,6 @@
 import { add, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { Facing, Opening } from '../../model/structure.js';
+import type { Facing, Opening } from '../../records/index.js';
 import type { LabelWish } from '../labels.js';
 import { area, type Mark, type Point } from '../scene.js';
 import type { Port } from '../sheet.js';

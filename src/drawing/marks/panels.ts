@@ -2,8 +2,8 @@ import { outOf, type Surface, surfaceKey } from '../../compute/access/surfaces.j
 import { planarPolygon } from '../../geometry/polygon.js';
 import { dot, lerp, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { Facing, Panel } from '../../model/structure.js';
 import { panelSurfaces } from '../../query/shown.js';
+import type { Facing, Panel } from '../../records/index.js';
 import type { Point, ShapeMark } from '../scene.js';
 import type { Port } from '../sheet.js';
 import type { Layer, PenName } from '../styles.js';

@@ -1,4 +1,4 @@
-import type { Run, ServiceNode } from '../../model/services.js';
+import type { Run, ServiceNode } from '../../records/index.js';
 import type { LabelWish } from '../labels.js';
 import { spreadLines } from '../lanes.js';
 import { MEDIUM_STYLES } from '../media.js';

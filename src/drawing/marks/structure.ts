@@ -1,8 +1,7 @@
 import { memberBox } from '../../compute/solids.js';
 import type { Box } from '../../geometry/box.js';
 import { add, dot, scale, subtract } from '../../geometry/vector.js';
-import type { Library } from '../../model/library.js';
-import type { Member } from '../../model/structure.js';
+import type { Library, Member } from '../../records/index.js';
 import { hiddenLines } from '../hidden-lines.js';
 import { area, line, type Mark, type Point } from '../scene.js';
 import type { Port } from '../sheet.js';

@@ -1,5 +1,5 @@
 import type { Assessment } from '../../assess.js';
-import type { Panel } from '../../model/structure.js';
+import type { Panel } from '../../records/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { ASSUMED_TYRE_RADIUS_MM, extentCorners, groundZMm, shellExtent, vehicleExtent, viewBounds } from '../extent.js';
 import { chassisSide } from '../marks/chassis.js';

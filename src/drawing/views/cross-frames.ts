@@ -1,7 +1,7 @@
 import type { Assessment } from '../../assess.js';
 import type { Model } from '../../model/shell.js';
-import type { Member } from '../../model/structure.js';
 import { length } from '../../quantity/format.js';
+import type { Member } from '../../records/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { viewBounds } from '../extent.js';
 import type { LabelWish } from '../labels.js';

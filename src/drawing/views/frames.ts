@@ -1,7 +1,7 @@
 import type { Assessment } from '../../assess.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { Member } from '../../model/structure.js';
+import type { Member } from '../../records/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { shellExtent, viewBounds } from '../extent.js';
 import { type Group, groupsOf, type StageOf, stagesOf } from '../frame-groups.js';

@@ -1,6 +1,6 @@
 import { lerp } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { Member } from '../../model/structure.js';
+import type { Member } from '../../records/index.js';
 import type { LabelWish } from '../labels.js';
 import { holds, type Point } from '../scene.js';
 import type { Port } from '../sheet.js';

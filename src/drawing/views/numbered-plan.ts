@@ -1,7 +1,6 @@
 import type { Assessment } from '../../assess.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import type { Medium, ServiceNode } from '../../model/services.js';
-import type { Component } from '../../model/shell.js';
+import type { Component, Medium, ServiceNode } from '../../records/index.js';
 import { BADGE_HALF_MM, type Badge, badgeMarks } from '../badges.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { extentCorners, shellExtent, vehicleExtent, viewBounds } from '../extent.js';

@@ -1,6 +1,6 @@
 import type { Assessment } from '../../assess.js';
-import type { Opening } from '../../model/structure.js';
 import { length, number, smallLength, type UnitSystem } from '../../quantity/format.js';
+import type { Opening } from '../../records/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { acrossDimension, uprightDimension } from '../dimensions.js';
 import type { LabelWish } from '../labels.js';

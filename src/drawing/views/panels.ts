@@ -1,7 +1,7 @@
 import type { Assessment } from '../../assess.js';
 import { type Surface, surfacesInOrder, surfaceWords } from '../../compute/access/surfaces.js';
 import type { Model } from '../../model/shell.js';
-import type { Facing, Panel } from '../../model/structure.js';
+import type { Facing, Panel } from '../../records/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { type Extent, extentCorners, shellExtent, vehicleExtent, viewBounds } from '../extent.js';
 import type { LabelWish } from '../labels.js';

@@ -1,5 +1,5 @@
-import type { Section, SectionShape } from '../../model/library.js';
 import { thickness, type UnitSystem } from '../../quantity/format.js';
+import type { Section, SectionShape } from '../../records/index.js';
 import { sectionRings, wallsOf } from '../../sections/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { acrossDimension, uprightDimension } from '../dimensions.js';

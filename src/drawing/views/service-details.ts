@@ -1,6 +1,6 @@
 import type { Assessment } from '../../assess.js';
 import { distance } from '../../geometry/vector.js';
-import { type Medium, NODE_KINDS, type ServiceNode } from '../../model/services.js';
+import { type Medium, NODE_KINDS, type ServiceNode } from '../../records/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { legendMarks } from '../legend.js';
 import { nodeMarksAndWishes, runMarks } from '../marks/services.js';

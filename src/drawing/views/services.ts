@@ -1,7 +1,7 @@
 import type { Assessment } from '../../assess.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import { MEDIA, type Medium, NODE_KINDS, type Run, type ServiceNode } from '../../model/services.js';
-import type { Facing } from '../../model/structure.js';
+import type { Facing } from '../../records/index.js';
+import { MEDIA, type Medium, NODE_KINDS, type Run, type ServiceNode } from '../../records/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { type Extent, extentCorners, shellExtent, viewBounds } from '../extent.js';
 import { fitsOn, HALF_SHEET_STRIPS, halfSheet } from '../half-sheet.js';

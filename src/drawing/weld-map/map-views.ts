@@ -1,5 +1,5 @@
 import type { Model } from '../../model/shell.js';
-import type { Member } from '../../model/structure.js';
+import type { Member } from '../../records/index.js';
 import { shellExtent, viewBounds } from '../extent.js';
 import { type Group, groupsOf, stagesOf } from '../frame-groups.js';
 import type { View } from '../projection.js';

@@ -1,5 +1,5 @@
 import type { Model } from '../../model/shell.js';
-import type { Member } from '../../model/structure.js';
+import type { Member } from '../../records/index.js';
 import type { LabelWish } from '../labels.js';
 import { memberContext, memberHiddenLines } from '../marks/structure.js';
 import { circle, type Mark, type Point, rectangle } from '../scene.js';

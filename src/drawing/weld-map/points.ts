@@ -1,7 +1,7 @@
 import type { Assessment } from '../../assess.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { Weld } from '../../model/structure.js';
+import type { Weld } from '../../records/index.js';
 import { memberCorners } from '../visibility.js';
 
 /** One joint of a weld record, at its place. Like joints recorded once have a point each, all with the same number. */

@@ -1,4 +1,4 @@
-import type { WeldType } from '../../model/structure.js';
+import type { WeldType } from '../../records/index.js';
 import { circle, line, type Mark, type Point } from '../scene.js';
 
 /**

@@ -1,4 +1,4 @@
-import type { Weld } from '../../model/structure.js';
+import type { Weld } from '../../records/index.js';
 
 /** Welds that one and the same symbol stands for. */
 export interface SymbolKind {

@@ -1,6 +1,6 @@
 import { processName } from '../../compute/welding/process.js';
-import type { Weld } from '../../model/structure.js';
 import { feetInches, number, sixtyFourths, type UnitSystem } from '../../quantity/format.js';
+import type { Weld } from '../../records/index.js';
 import { processNumber } from './process-number.js';
 
 /** Which standard a shop's symbols follow, and in which unit their figures stand. */

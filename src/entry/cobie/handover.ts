@@ -1,7 +1,7 @@
 import { zoneMap } from '../../compute/access/zones.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import type { ServiceNode } from '../../model/services.js';
-import type { Component, Model } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { Component, ServiceNode } from '../../records/index.js';
 
 /** One sheet of the hand-over set. */
 export interface CobieSheet {

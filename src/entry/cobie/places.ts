@@ -1,7 +1,7 @@
 import { progressOf } from '../../closeout/state.js';
 import { boundsOf } from '../../geometry/box.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import type { Zone } from '../../model/services.js';
+import type { Zone } from '../../records/index.js';
 import { type CobieSheet, type Handover, mm, NONE, ORIGIN, STAMP, SYSTEM, sheet } from './handover.js';
 
 export function facility({ model, by, on, options }: Handover): CobieSheet {

@@ -1,4 +1,4 @@
-import type { Medium, NodeRole, ServiceNode } from '../../model/services.js';
+import type { Medium, NodeRole, ServiceNode } from '../../records/index.js';
 import type { Link } from './graph/graph.js';
 import type { IsolationAction } from './types.js';
 

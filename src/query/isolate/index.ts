@@ -1,5 +1,5 @@
 import type { Computed } from '../../compute/figures.js';
-import type { RecordKind } from '../../model/shell.js';
+import type { RecordKind } from '../../records/index.js';
 import { ONE_ACTION } from './actions.js';
 import type { Link } from './graph/graph.js';
 import { solve } from './graph/solve.js';

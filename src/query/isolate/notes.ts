@@ -1,4 +1,4 @@
-import type { NodeRole } from '../../model/services.js';
+import type { NodeRole } from '../../records/index.js';
 import type { Solution } from './graph/solve.js';
 import type { Surroundings } from './surroundings.js';
 import type { Targets } from './targets.js';

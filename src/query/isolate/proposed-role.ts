@@ -1,4 +1,4 @@
-import type { Medium, NodeRole, ServiceNode } from '../../model/services.js';
+import type { Medium, NodeRole, ServiceNode } from '../../records/index.js';
 import { mediaOfRole } from './graph/behaviour.js';
 
 /** What a name suggests that a node does. For a person to look at and type: nothing is answered by it. First that fits. */

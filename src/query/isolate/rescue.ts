@@ -1,5 +1,4 @@
-import type { Medium, NodeRole, ServiceNode } from '../../model/services.js';
-import type { Shell } from '../../model/shell.js';
+import type { Medium, NodeRole, ServiceNode, Shell } from '../../records/index.js';
 import { behaviourOf } from './graph/behaviour.js';
 import { shutOffs } from './graph/shut-offs.js';
 

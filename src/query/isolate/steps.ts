@@ -1,4 +1,4 @@
-import type { Medium, NodeRole, ServiceNode } from '../../model/services.js';
+import type { Medium, NodeRole, ServiceNode } from '../../records/index.js';
 import { behaviourOf, isElectric } from './graph/behaviour.js';
 import type { Solution } from './graph/solve.js';
 import type { Surroundings } from './surroundings.js';

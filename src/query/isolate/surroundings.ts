@@ -1,6 +1,6 @@
 import { isClear } from '../../compute/access/sight.js';
 import type { Computed } from '../../compute/figures.js';
-import type { Medium, ServiceNode } from '../../model/services.js';
+import type { Medium, ServiceNode } from '../../records/index.js';
 import { placesOf } from '../place.js';
 import { costOfHandling, type Handling, handlingOf, sayAt } from './actions.js';
 import type { Link } from './graph/graph.js';

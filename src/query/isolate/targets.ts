@@ -1,5 +1,5 @@
 import type { Computed } from '../../compute/figures.js';
-import type { Entry, Shell } from '../../model/shell.js';
+import type { Entry, Shell } from '../../records/index.js';
 import type { Unknown } from './graph/facts.js';
 import type { Targets as Parts } from './graph/solve.js';
 

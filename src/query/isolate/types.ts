@@ -1,5 +1,4 @@
-import type { Medium } from '../../model/services.js';
-import type { RecordKind } from '../../model/shell.js';
+import type { Medium, RecordKind } from '../../records/index.js';
 import type { Unknown } from './graph/facts.js';
 
 export type { Unknown } from './graph/facts.js';

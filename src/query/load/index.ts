@@ -1,7 +1,7 @@
 import type { Computed } from '../../compute/figures.js';
 import { statedA, waysToSources } from '../../compute/services/feeder.js';
 import { polylineLength } from '../../geometry/vector.js';
-import type { Circuit, Run, ServiceNode } from '../../model/services.js';
+import type { Circuit, Run, ServiceNode } from '../../records/index.js';
 import type { Unknown } from '../isolate/types.js';
 
 /** Something that carries the load, and what it may carry. */

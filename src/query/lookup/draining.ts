@@ -1,7 +1,6 @@
 import type { Computed } from '../../compute/figures.js';
 import type { TrappedWater } from '../../compute/services/types.js';
-import type { ServiceNode } from '../../model/services.js';
-import type { Shell, Tank } from '../../model/shell.js';
+import type { ServiceNode, Shell, Tank } from '../../records/index.js';
 import { behaviourOf } from '../isolate/graph/behaviour.js';
 import { solve } from '../isolate/graph/solve.js';
 

@@ -1,9 +1,7 @@
 import type { Computed } from '../../compute/figures.js';
 import { judgeTest } from '../../compute/verdicts/verdict.js';
-import type { Circuit, Conductor, Run } from '../../model/services.js';
-import type { Shell } from '../../model/shell.js';
-import type { Panel, Weld } from '../../model/structure.js';
 import { amps } from '../../quantity/format.js';
+import type { Circuit, Conductor, Panel, Run, Shell, Weld } from '../../records/index.js';
 import { type Fact, facts } from '../topics/topic.js';
 import type { Findable } from './records.js';
 import { upstream } from './upstream.js';

@@ -1,6 +1,6 @@
 import { planarPolygon } from '../../geometry/polygon.js';
 import { lerp, type Vec3 } from '../../geometry/vector.js';
-import type { RecordKind, Shell } from '../../model/shell.js';
+import type { RecordKind, Shell } from '../../records/index.js';
 
 /** One record of a shell as someone may ask for it. */
 export interface Findable {

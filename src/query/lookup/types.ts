@@ -2,7 +2,7 @@ import type { Surface } from '../../compute/access/surfaces.js';
 import type { PanelReach } from '../../compute/access/types.js';
 import type { CircuitFigure } from '../../compute/services/types.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import type { RecordKind } from '../../model/shell.js';
+import type { RecordKind } from '../../records/index.js';
 import type { Fact } from '../topics/topic.js';
 
 export type { Isolation, IsolationAction, IsolationStep, Unknown } from '../isolate/types.js';

@@ -1,5 +1,4 @@
-import type { Circuit } from '../../model/services.js';
-import type { Shell } from '../../model/shell.js';
+import type { Circuit, Shell } from '../../records/index.js';
 
 /**
  * The circuits whose own fuse or breaker stands before a circuit's: those that end where its protection is fed from. Empty where the

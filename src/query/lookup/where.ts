@@ -5,7 +5,7 @@ import type { Computed } from '../../compute/figures.js';
 import { circuitTree, wayTo } from '../../compute/services/branches.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import { polylineLength } from '../../geometry/vector.js';
-import type { Circuit, Run } from '../../model/services.js';
+import type { Circuit, Run } from '../../records/index.js';
 import { targetsOf } from '../isolate/targets.js';
 import { placesOf } from '../place.js';
 import { extentOf } from '../place-words.js';

@@ -4,7 +4,7 @@ import { type Facet, facet, height, inFacet, nearestOnFacet } from '../../geomet
 import { alongRay } from '../../geometry/ray.js';
 import { add, distance, dot, scale, subtract, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { Panel } from '../../model/structure.js';
+import type { Panel } from '../../records/index.js';
 
 /** A sheet with the side that one drills from. */
 export interface DrilledSheet {

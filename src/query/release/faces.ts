@@ -6,7 +6,7 @@ import { type Facet, facet, nearestOnFacet } from '../../geometry/facet.js';
 import { segmentToFacet } from '../../geometry/segment-facet.js';
 import { distance, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { Panel } from '../../model/structure.js';
+import type { Panel } from '../../records/index.js';
 import type { Face, FaceRun } from './types.js';
 
 /** How deep behind a face is looked. */

@@ -1,5 +1,5 @@
-import type { ServiceNode } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
+import type { ServiceNode } from '../../records/index.js';
 import { findables } from '../lookup/records.js';
 import type { KeepClean } from './types.js';
 

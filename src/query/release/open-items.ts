@@ -1,8 +1,8 @@
 import { type ZoneMap, zoneMap } from '../../compute/access/zones.js';
 import type { Finding } from '../../finding.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import type { Run, Zone } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
+import type { Run, Zone } from '../../records/index.js';
 import { findables } from '../lookup/records.js';
 
 /** What is open in one zone. No zone: what lies in none, or has no place. */

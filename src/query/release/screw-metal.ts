@@ -5,7 +5,7 @@ import { facet, height, throughFacet } from '../../geometry/facet.js';
 import { alongRay } from '../../geometry/ray.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { PlateMember } from '../../model/structure.js';
+import type { PlateMember } from '../../records/index.js';
 import { LOOK_MM } from './screw-obstacles.js';
 
 /** Metal that begins within this behind the face is something to screw into. Project default. */

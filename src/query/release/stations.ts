@@ -1,6 +1,6 @@
 import { LEAST_STEER_SHARE, steers } from '../../compute/weights/conditions.js';
 import type { Weights } from '../../compute/weights/types.js';
-import type { Axle } from '../../model/shell.js';
+import type { Axle } from '../../records/index.js';
 import type { Station } from './types.js';
 
 const TRIAL_KG = 100;

@@ -1,5 +1,5 @@
 import type { Vec3 } from '../../geometry/vector.js';
-import type { Medium } from '../../model/services.js';
+import type { Medium } from '../../records/index.js';
 
 /** What 100 kg at one station adds to each axle, and the most that may be added there. */
 export interface Station {

@@ -1,6 +1,6 @@
 import { zoneMap } from '../../compute/access/zones.js';
 import { distance, type Vec3 } from '../../geometry/vector.js';
-import type { Zone } from '../../model/services.js';
+import type { Zone } from '../../records/index.js';
 import { facts, type Topic } from './topic.js';
 
 const WET = ['water', 'drain', 'hydraulic', 'refrigerant', 'fuel'];

@@ -1,5 +1,4 @@
-import type { Component, Shell } from '../../model/shell.js';
-import type { Member } from '../../model/structure.js';
+import type { Component, Member, Shell } from '../../records/index.js';
 
 /** A member so near under the roof sheets is one of the roof, mm. Project default. */
 const UNDER_ROOF_MM = 250;

@@ -1,4 +1,4 @@
-import type { NodeKind, ServiceNode } from '../../model/services.js';
+import type { NodeKind, ServiceNode } from '../../records/index.js';
 import type { Case } from '../rule.js';
 
 /** What someone must one day get a hand on: to remake, shut, switch, drain or measure. */

@@ -1,7 +1,7 @@
 import type { Place } from '../../finding.js';
-import type { Nonconformance } from '../../model/shell.js';
 import { dayOf } from '../../quantity/day.js';
 import { type Concealed, concealed } from '../../query/concealment.js';
+import type { Nonconformance } from '../../records/index.js';
 import { nameOf } from '../order/evidence.js';
 import type { Rule, RuleFinding } from '../rule.js';
 

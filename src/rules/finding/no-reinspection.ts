@@ -1,6 +1,7 @@
 import { judgeTest } from '../../compute/verdicts/verdict.js';
-import type { Model, Nonconformance } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
 import { dayOf } from '../../quantity/day.js';
+import type { Nonconformance } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
 export const noReinspection: Rule = {

@@ -1,4 +1,5 @@
-import type { Model, Nonconformance } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { Nonconformance } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
 export const undecided: Rule = {

@@ -1,5 +1,5 @@
 import { unlikeContacts } from '../../compute/structure/unlike-metals.js';
-import type { RecordBase } from '../../model/source.js';
+import type { RecordBase } from '../../records/index.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
 export const bareContact: Rule = {

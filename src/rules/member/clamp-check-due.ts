@@ -1,4 +1,4 @@
-import type { Clamp } from '../../model/structure.js';
+import type { Clamp } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
 /** Clamps named in a message; the ids have all of them. */

@@ -1,6 +1,6 @@
 import { isPrimary } from '../../compute/structure/materials.js';
 import type { Model } from '../../model/shell.js';
-import type { Member } from '../../model/structure.js';
+import type { Member } from '../../records/index.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
 /** Heats offered in a message. */

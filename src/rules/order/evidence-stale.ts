@@ -1,7 +1,7 @@
 import { type CountsFrom, countsFrom } from '../../compute/record/changed-on.js';
 import type { Model } from '../../model/shell.js';
-import type { Weld } from '../../model/structure.js';
 import { concealed } from '../../query/concealment.js';
+import type { Weld } from '../../records/index.js';
 import type { Rule, RuleFinding } from '../rule.js';
 import { evidenceOf, type Line, photoDay, testDay } from './evidence.js';
 

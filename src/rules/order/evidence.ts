@@ -1,9 +1,9 @@
 import { stillCounts } from '../../compute/record/changed-on.js';
 import { judgeTest } from '../../compute/verdicts/verdict.js';
-import type { Run } from '../../model/services.js';
-import type { Model, Photo, Test } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
 import { dayOf } from '../../quantity/day.js';
 import type { Concealed } from '../../query/concealment.js';
+import type { Photo, Run, Test } from '../../records/index.js';
 
 /** What shows that a run or joint is right, as it is now. */
 export interface Evidence {

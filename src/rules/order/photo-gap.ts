@@ -1,6 +1,6 @@
 import { PHOTOS_OF_A_JOINT, type PhotoCoverage, type PhotoGap } from '../../compute/access/photos.js';
-import type { Zone } from '../../model/services.js';
 import { length } from '../../quantity/format.js';
+import type { Zone } from '../../records/index.js';
 import type { Case, Rule, RuleFinding } from '../rule.js';
 
 export const photoGap: Rule = {

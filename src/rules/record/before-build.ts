@@ -1,6 +1,6 @@
 import type { Model } from '../../model/shell.js';
-import type { RecordBase } from '../../model/source.js';
 import { dayOf } from '../../quantity/day.js';
+import type { RecordBase } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
 /** Records named in a message; the ids have all of them. */

@@ -1,5 +1,5 @@
 import { codeOf, lookAt } from '../../compute/record/look-alike.js';
-import type { RecordBase } from '../../model/source.js';
+import type { RecordBase } from '../../records/index.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
 export const lookAlikeIds: Rule = {

@@ -1,5 +1,5 @@
 import { sameLook } from '../../compute/record/same-look.js';
-import type { Photo } from '../../model/shell.js';
+import type { Photo } from '../../records/index.js';
 import type { PhotoFacts } from '../../store/photo-facts.js';
 import type { Case, Rule, RuleFinding } from '../rule.js';
 

@@ -1,5 +1,5 @@
-import type { RecordBase } from '../../model/source.js';
 import { CLOSED_LISTS, type ClosedList, isListed } from '../../records/closed-lists.js';
+import type { RecordBase } from '../../records/index.js';
 import { nearest } from '../../source/nearest.js';
 import type { Rule } from '../rule.js';
 import { isSignedOff } from '../signed-off.js';

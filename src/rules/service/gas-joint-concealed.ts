@@ -1,4 +1,4 @@
-import type { NodeKind } from '../../model/services.js';
+import type { NodeKind } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
 const JOINTS: readonly NodeKind[] = ['splice', 'connector', 'junction', 'fitting', 'valve', 'terminal', 'test-point'];

@@ -8,11 +8,11 @@ import {
 } from '../../compute/services/ampacity.js';
 import { type Wire, wireOf } from '../../compute/services/wire.js';
 import { polylineLength } from '../../geometry/vector.js';
-import type { Run } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
 import { amps, number } from '../../quantity/format.js';
 import type { Link } from '../../query/isolate/graph/graph.js';
 import { guardsOf } from '../../query/isolate/graph/guards.js';
+import type { Run } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
 /** A tap of this length may be smaller, where it ends in a device that it can carry: NEC 240.21(B)(1), 10 ft, unverified citation. */

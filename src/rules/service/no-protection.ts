@@ -1,4 +1,4 @@
-import type { Circuit } from '../../model/services.js';
+import type { Circuit } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
 const isBond = ({ id, name }: Circuit): boolean => /\b(?:earth|ground|bond(?:ing)?)\b/iu.test(`${id} ${name}`);

@@ -1,6 +1,6 @@
 import { samples } from '../../compute/access/samples.js';
 import { zoneMap } from '../../compute/access/zones.js';
-import type { RecordBase } from '../../model/source.js';
+import type { RecordBase } from '../../records/index.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
 function missing(what: string, record: RecordBase): RuleFinding {

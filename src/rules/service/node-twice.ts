@@ -1,5 +1,5 @@
 import { distance } from '../../geometry/vector.js';
-import type { ServiceNode } from '../../model/services.js';
+import type { ServiceNode } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
 /** Two connections cannot be nearer than this, mm. */

@@ -1,7 +1,7 @@
 import { type Bounds, boundsOf, grow } from '../../geometry/box.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import type { Shell } from '../../model/shell.js';
 import { position } from '../../quantity/format.js';
+import type { Shell } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
 /** Nothing of a coach is further than this outside its frame and skins, mm. House rule. */

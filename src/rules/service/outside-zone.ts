@@ -2,8 +2,8 @@ import { samples } from '../../compute/access/samples.js';
 import { type ZoneMap, zoneMap } from '../../compute/access/zones.js';
 import { isInBox } from '../../geometry/box.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import type { Run } from '../../model/services.js';
 import { position } from '../../quantity/format.js';
+import type { Run } from '../../records/index.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
 /** Way points are measured to a wire's middle with a tape: this much beside a cavity is still in it, mm. House rule. */

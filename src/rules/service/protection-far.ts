@@ -1,7 +1,6 @@
 import { polylineLength } from '../../geometry/vector.js';
-import type { Run, ServiceNode } from '../../model/services.js';
-import type { Shell } from '../../model/shell.js';
 import { length } from '../../quantity/format.js';
+import type { Run, ServiceNode, Shell } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
 /** Wire between a battery and its fuse, mm: 7 in, or 72 in in a sheath or enclosure all along; ABYC E-11.10.1.1, unverified citation. */

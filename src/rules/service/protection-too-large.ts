@@ -1,7 +1,7 @@
 import type { CircuitFigure } from '../../compute/services/types.js';
 import type { Severity } from '../../finding.js';
-import type { Circuit } from '../../model/services.js';
 import { number } from '../../quantity/format.js';
+import type { Circuit } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
 /**

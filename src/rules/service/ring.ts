@@ -1,6 +1,6 @@
 import { circuitTree } from '../../compute/services/branches.js';
 import { polylineLength } from '../../geometry/vector.js';
-import type { Run } from '../../model/services.js';
+import type { Run } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
 export const ring: Rule = {

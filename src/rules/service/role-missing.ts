@@ -1,9 +1,9 @@
-import type { ServiceNode } from '../../model/services.js';
 import type { Model } from '../../model/shell.js';
 import { behaviourOf } from '../../query/isolate/graph/behaviour.js';
 import { endsByNode } from '../../query/isolate/graph/facts.js';
 import { sidesOf } from '../../query/isolate/graph/sides.js';
 import { proposedRole } from '../../query/isolate/proposed-role.js';
+import type { ServiceNode } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 import { isSignedOff } from '../signed-off.js';
 

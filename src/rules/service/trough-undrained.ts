@@ -1,8 +1,7 @@
 import { samples } from '../../compute/access/samples.js';
 import { boundsOf } from '../../geometry/box.js';
-import type { Run, Zone } from '../../model/services.js';
-import type { Shell } from '../../model/shell.js';
 import { length } from '../../quantity/format.js';
+import type { Run, Shell, Zone } from '../../records/index.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
 /** Water stands so deep in a trough before it finds a hole, mm: nothing runs in it. */

@@ -1,8 +1,8 @@
 import { samples } from '../../compute/access/samples.js';
 import { zoneMap } from '../../compute/access/zones.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import type { Run } from '../../model/services.js';
 import { length, position } from '../../quantity/format.js';
+import type { Run } from '../../records/index.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
 const WIRES = ['dc', 'ac', 'data'];

@@ -1,6 +1,6 @@
 import type { Severity } from '../../finding.js';
-import type { Zone } from '../../model/services.js';
 import { position } from '../../quantity/format.js';
+import type { Zone } from '../../records/index.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
 const AXES = ['x', 'y', 'z'] as const;

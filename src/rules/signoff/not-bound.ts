@@ -1,7 +1,8 @@
 import { mayNotSign, newestCovered, signers } from '../../closeout/bound.js';
 import { signedStages } from '../../closeout/signed.js';
-import type { Model, Signoff } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
 import { daysBetween } from '../../quantity/day.js';
+import type { Signoff } from '../../records/index.js';
 import type { Rule, RuleFinding, Signings } from '../rule.js';
 
 export const notBound: Rule = {

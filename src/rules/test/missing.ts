@@ -1,8 +1,8 @@
 import { judgeTest } from '../../compute/verdicts/verdict.js';
-import type { Circuit, Medium } from '../../model/services.js';
-import type { Model, Test } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
 import { number } from '../../quantity/format.js';
 import { PA_PER_PSI } from '../../quantity/units.js';
+import type { Circuit, Medium, Test } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
 interface Needed {

@@ -1,5 +1,6 @@
 import { judgeTest } from '../../compute/verdicts/verdict.js';
-import type { Model, Test } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { Test } from '../../records/index.js';
 
 /** The later test of the same kind that passed, of everything that this one was of. */
 export function superseded(test: Test, model: Model): Test | undefined {

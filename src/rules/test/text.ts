@@ -1,7 +1,7 @@
 import type { TestVerdict } from '../../compute/verdicts/verdict.js';
-import type { Test } from '../../model/shell.js';
 import { length, mass, number, percent, pressure, temperature, torque, type UnitSystem, volume } from '../../quantity/format.js';
 import { PA_PER_PSI } from '../../quantity/units.js';
+import type { Test } from '../../records/index.js';
 
 /** What was read and what was allowed, in words: `a drop of 2 psi, expected at most 0.5 psi`. */
 export function valueAndLimit(test: Test, { value, atLeast }: TestVerdict, units: UnitSystem): string {

@@ -1,4 +1,4 @@
-import type { Component } from '../../model/shell.js';
+import type { Component } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 import { kg } from './text.js';
 

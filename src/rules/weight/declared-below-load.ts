@@ -1,5 +1,6 @@
 import type { PointLoad } from '../../compute/weights/types.js';
-import type { Declared, Model } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { Declared } from '../../records/index.js';
 import type { Rule, RuleFinding } from '../rule.js';
 import { kg } from './text.js';
 

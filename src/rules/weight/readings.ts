@@ -1,6 +1,7 @@
 import { scaleUncertainty, uOfReading } from '../../compute/weights/scale.js';
 import { COVERAGE, rootSumOfSquares } from '../../compute/weights/uncertainty.js';
-import type { AxleReading, Model, Ticket } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
+import type { AxleReading, Ticket } from '../../records/index.js';
 
 /** Sum of axles against gross beyond which one of them was not of the same vehicle. */
 export const GROSS_LIMIT = 0.01;

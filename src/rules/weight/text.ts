@@ -1,8 +1,9 @@
 import type { AxleLoad, ConditionFigure, TicketFigure } from '../../compute/weights/types.js';
 import type { Place } from '../../finding.js';
-import type { Model, Ticket } from '../../model/shell.js';
+import type { Model } from '../../model/shell.js';
 import { mass, percent } from '../../quantity/format.js';
 import type { axle } from '../../records/axle.js';
+import type { Ticket } from '../../records/index.js';
 import type { ticket } from '../../records/ticket.js';
 import type { KeysOf, PathTo } from '../../records/types.js';
 

@@ -1,5 +1,5 @@
 import { type OutOfOrder, outOfOrder } from '../../compute/welding/inspection.js';
-import type { Weld } from '../../model/structure.js';
+import type { Weld } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
 export const inspectionOrder: Rule = {

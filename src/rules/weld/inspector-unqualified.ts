@@ -1,7 +1,6 @@
 import { methodName } from '../../compute/welding/inspection.js';
-import type { Person } from '../../model/library.js';
-import type { Inspection } from '../../model/structure.js';
 import { dayOf } from '../../quantity/day.js';
+import type { Inspection, Person } from '../../records/index.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
 export const inspectorUnqualified: Rule = {

@@ -1,6 +1,6 @@
 import { uncovered } from '../../compute/welding/procedure.js';
-import type { Weld } from '../../model/structure.js';
 import { thickness } from '../../quantity/format.js';
+import type { Weld } from '../../records/index.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
 export const procedureDoesNotCover: Rule = {

@@ -1,4 +1,4 @@
-import type { Inspection } from '../../model/structure.js';
+import type { Inspection } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
 export const rejectedOpen: Rule = {

@@ -1,5 +1,5 @@
 import type { Model } from '../../model/shell.js';
-import type { Weld } from '../../model/structure.js';
+import type { Weld } from '../../records/index.js';
 
 /** The stage of a weld that is signed off: its own where it has one, else of the parts that it joins. */
 export function signedStage(weld: Weld, { shell }: Model): string | undefined {

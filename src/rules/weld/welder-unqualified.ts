@@ -1,6 +1,6 @@
 import { qualified, type Shortfall } from '../../compute/welding/qualification.js';
-import type { Weld } from '../../model/structure.js';
 import { thickness, type UnitSystem } from '../../quantity/format.js';
+import type { Weld } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
 export const welderUnqualified: Rule = {

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { access } from '../../../src/compute/access/index.js';
 import { standing } from '../../../src/compute/access/standing.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
-import type { Chassis, Model, Tank } from '../../../src/model/shell.js';
+import type { Model } from '../../../src/model/shell.js';
+import type { Chassis, Tank } from '../../../src/records/index.js';
 import { buildModel } from '../../support/build.js';
 import { accessPanel, component, levelPanel, node, zone } from '../../support/services.js';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { photoCoverage } from '../../../src/compute/access/photos.js';
-import type { Photo } from '../../../src/model/shell.js';
+import type { Photo } from '../../../src/records/index.js';
 import { photoGap } from '../../../src/rules/order/photo-gap.js';
 import { runRule } from '../../../src/rules/rule.js';
 import { assessment } from '../../query/lookup/assessment.js';

@@ -11,7 +11,7 @@ import {
 import { viewOfSurface } from '../../../src/drawing/projection.js';
 import { type Facet, facet, throughFacet } from '../../../src/geometry/facet.js';
 import { add, dot, scale, type Vec3 } from '../../../src/geometry/vector.js';
-import { type Facing, OUTWARD, type Panel, type PanelKind } from '../../../src/model/structure.js';
+import { type Facing, OUTWARD, type Panel, type PanelKind } from '../../../src/records/index.js';
 import { buildModel, record } from '../../support/build.js';
 
 /** An upright or level rectangle at a place of one axis, over spans of the two others. */

@@ -3,7 +3,7 @@ import { lineWalls } from '../../../src/compute/access/walls.js';
 import { zoneBoxes, zoneClearMm2 } from '../../../src/compute/access/zones.js';
 import { isInBox } from '../../../src/geometry/box.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
-import type { SectionShape } from '../../../src/model/library.js';
+import type { SectionShape } from '../../../src/records/index.js';
 import { shapeProperties } from '../../../src/sections/index.js';
 import { lineMember, zone } from '../../support/services.js';
 

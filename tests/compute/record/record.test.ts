@@ -3,8 +3,8 @@ import { eventsOf, lateEntries } from '../../../src/compute/record/late-entries.
 import { repeats } from '../../../src/compute/record/repeats.js';
 import { sameLook } from '../../../src/compute/record/same-look.js';
 import type { Elsewhere } from '../../../src/model/elsewhere.js';
-import type { Shell } from '../../../src/model/shell.js';
 import { daysBetween } from '../../../src/quantity/day.js';
+import type { Shell } from '../../../src/records/index.js';
 import { buildModel, record } from '../../support/build.js';
 import { levelPanel, node, run } from '../../support/services.js';
 import { clamp, opening, weld } from '../../support/structure.js';

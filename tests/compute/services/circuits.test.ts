@@ -11,8 +11,8 @@ import {
 import { services } from '../../../src/compute/services/index.js';
 import { resistanceOhm, type Wire, wireOf } from '../../../src/compute/services/wire.js';
 import { takeOff } from '../../../src/compute/takeoff/index.js';
-import type { Conductor } from '../../../src/model/services.js';
 import type { Model } from '../../../src/model/shell.js';
+import type { Conductor } from '../../../src/records/index.js';
 import { buildModel } from '../../support/build.js';
 import { circuit, node, run, zone } from '../../support/services.js';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { keepApartOf } from '../../../src/compute/services/keep-apart.js';
 import { tooClose } from '../../../src/compute/services/separation.js';
-import type { Run } from '../../../src/model/services.js';
+import type { Run } from '../../../src/records/index.js';
 import { node, run } from '../../support/services.js';
 
 const at = (id: string, y: number, medium: 'dc' | 'ac') =>

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { tooClose } from '../../../src/compute/services/separation.js';
 import { nearestOfSegments } from '../../../src/geometry/segment.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
-import type { Run } from '../../../src/model/services.js';
+import type { Run } from '../../../src/records/index.js';
 import { node, run } from '../../support/services.js';
 
 const straight = (id: string, medium: Run['medium'], from: Vec3, to: Vec3, more: Partial<Run> = {}): Run =>

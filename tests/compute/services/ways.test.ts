@@ -4,8 +4,7 @@ import { crossings } from '../../../src/compute/services/crossings.js';
 import { tooClose } from '../../../src/compute/services/separation.js';
 import { trappedWater } from '../../../src/compute/services/trapped-water.js';
 import { distance, lerp, type Vec3 } from '../../../src/geometry/vector.js';
-import type { Run, ServiceNode } from '../../../src/model/services.js';
-import type { Member } from '../../../src/model/structure.js';
+import type { Member, Run, ServiceNode } from '../../../src/records/index.js';
 import { buildModel, section } from '../../support/build.js';
 import { levelPanel, lineMember, node, run } from '../../support/services.js';
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Crossing } from '../../../src/compute/services/types.js';
 import { drilledNear } from '../../../src/compute/structure/drilled-near.js';
 import { joints } from '../../../src/compute/structure/joints.js';
-import type { MemberClass } from '../../../src/model/structure.js';
+import type { MemberClass } from '../../../src/records/index.js';
 import { buildModel } from '../../support/build.js';
 import { lineMember, sections, weld } from '../../support/structure.js';
 

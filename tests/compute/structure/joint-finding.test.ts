@@ -7,7 +7,7 @@ import { convexOfBox } from '../../../src/geometry/convex.js';
 import { convexDistance } from '../../../src/geometry/convex-distance.js';
 import { pairsNear } from '../../../src/geometry/pairs.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
-import type { LineMember, Member } from '../../../src/model/structure.js';
+import type { LineMember, Member } from '../../../src/records/index.js';
 import { longerThanJoint } from '../../../src/rules/weld/longer-than-joint.js';
 import { offJoint } from '../../../src/rules/weld/off-joint.js';
 import { buildModel } from '../../support/build.js';

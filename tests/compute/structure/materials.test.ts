@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { materials } from '../../../src/compute/structure/materials.js';
 import { memberFigures } from '../../../src/compute/takeoff/members.js';
-import type { Certificate } from '../../../src/model/library.js';
-import type { Member } from '../../../src/model/structure.js';
+import type { Certificate, Member } from '../../../src/records/index.js';
 import { buildModel, record } from '../../support/build.js';
 import { lineMember, sections } from '../../support/structure.js';
 

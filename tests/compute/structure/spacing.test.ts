@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { joints } from '../../../src/compute/structure/joints.js';
 import { spacings } from '../../../src/compute/structure/spacing.js';
-import type { Member } from '../../../src/model/structure.js';
+import type { Member } from '../../../src/records/index.js';
 import { spacing } from '../../../src/rules/member/spacing.js';
 import { buildModel, record } from '../../support/build.js';
 import { judgeStructure } from '../../support/judge-structure.js';

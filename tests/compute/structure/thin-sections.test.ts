@@ -2,9 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { joints } from '../../../src/compute/structure/joints.js';
 import { memberMetal } from '../../../src/compute/structure/solids-of.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
-import type { SectionShape } from '../../../src/model/library.js';
 import type { Model } from '../../../src/model/shell.js';
-import type { Weld } from '../../../src/model/structure.js';
+import type { SectionShape, Weld } from '../../../src/records/index.js';
 import { buildModel, record, section } from '../../support/build.js';
 import { lineMember } from '../../support/services.js';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { SectionShape } from '../../../src/model/library.js';
+import type { SectionShape } from '../../../src/records/index.js';
 import { shapeProperties } from '../../../src/sections/index.js';
 
 /** A place in a section: width, depth from the middle of its box. */

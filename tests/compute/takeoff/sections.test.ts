@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { SectionShape } from '../../../src/model/library.js';
+import type { SectionShape } from '../../../src/records/index.js';
 import { shapeProperties } from '../../../src/sections/index.js';
 
 const IN = 25.4;

@@ -10,8 +10,7 @@ import { runOutsideDiameterMm, takeOff } from '../../../src/compute/takeoff/inde
 import { pipe, pipeOf } from '../../../src/compute/takeoff/services/pipes.js';
 import { bundleDiameter, insulatedAreaMm2, wiresOf } from '../../../src/compute/takeoff/services/wires.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
-import type { ConductorType } from '../../../src/model/library.js';
-import type { Circuit, Run, Service } from '../../../src/model/services.js';
+import type { Circuit, ConductorType, Run, Service } from '../../../src/records/index.js';
 import { buildModel, record } from '../../support/build.js';
 
 const IN = 25.4;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { SectionShape } from '../../../src/model/library.js';
+import type { SectionShape } from '../../../src/records/index.js';
 import { shapeProperties } from '../../../src/sections/index.js';
 import { bar } from '../../../src/sections/torsion.js';
 

@@ -4,7 +4,7 @@ import { takeOff } from '../../../src/compute/takeoff/index.js';
 import { sumOf } from '../../../src/compute/takeoff/sums.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
 import { lerp } from '../../../src/geometry/vector.js';
-import type { Member, Opening, Panel } from '../../../src/model/structure.js';
+import type { Member, Opening, Panel } from '../../../src/records/index.js';
 import { buildModel, record, section } from '../../support/build.js';
 
 const RT2 = section('RT2', { shape: 'rectangular tube', depthMm: 50.8, widthMm: 50.8, wallMm: 3.175, cornerRadiusMm: 0 });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { takeOff } from '../../../src/compute/takeoff/index.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
 import type { Model } from '../../../src/model/shell.js';
-import type { Member, Panel } from '../../../src/model/structure.js';
+import type { Member, Panel } from '../../../src/records/index.js';
 import { aluminium, buildModel, record, section } from '../../support/build.js';
 
 const sizes = { shape: 'custom', depthMm: 50, widthMm: 50, areaMm2: 500, ixMm4: 1, iyMm4: 1 } as const;

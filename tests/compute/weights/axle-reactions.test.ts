@@ -3,7 +3,7 @@ import { Matrix, solve } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { axleGroups } from '../../../src/compute/weights/axle-groups.js';
 import { type AxleModel, axleModelOf, reactions } from '../../../src/compute/weights/axle-reactions.js';
-import type { Axle } from '../../../src/model/shell.js';
+import type { Axle } from '../../../src/records/index.js';
 import { axle, tagCoach, twoAxles } from './support.js';
 
 const carriage = (axles: readonly Axle[], lifted: readonly string[] = []): AxleModel => {

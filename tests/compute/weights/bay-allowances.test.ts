@@ -3,7 +3,7 @@ import loadHighs from 'highs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type BayLimit, bayAllowances } from '../../../src/compute/weights/bay-allowances.js';
 import { weights } from '../../../src/compute/weights/index.js';
-import type { Axle, Bay } from '../../../src/model/shell.js';
+import type { Axle, Bay } from '../../../src/records/index.js';
 import { axle, bay, condition, seat, takeOffOf, tank, ticket, twoAxles, vehicle } from './support.js';
 
 /** HiGHS as used here; its ESM types name the module where the default export is the loader. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { heightOf } from '../../../src/compute/weights/cg-height.js';
 import { weights } from '../../../src/compute/weights/index.js';
-import type { Instrument } from '../../../src/model/library.js';
+import type { Instrument } from '../../../src/records/index.js';
 import { record } from '../../support/build.js';
 import { bareOf, item, readings, scaleSC1, tagCoach, takeOffOf, tank, ticket, twoAxles, vehicle } from './support.js';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { axleRating } from '../../../src/compute/weights/ratings.js';
 import { axleTyresKg, loadAtPressure, loadOfIndex, tyreLoad } from '../../../src/compute/weights/tyre-loads.js';
-import type { Axle } from '../../../src/model/shell.js';
 import { parseQuantity } from '../../../src/quantity/parse.js';
+import type { Axle } from '../../../src/records/index.js';
 import { axle } from './support.js';
 
 const inSi = (typed: string, dimension: 'mass' | 'pressure'): number => {

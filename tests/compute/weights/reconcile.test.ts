@@ -3,8 +3,8 @@ import { determinant, inverse, Matrix, solve } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { weights } from '../../../src/compute/weights/index.js';
 import { adjust } from '../../../src/compute/weights/least-squares.js';
-import type { Instrument } from '../../../src/model/library.js';
-import type { Model, Ticket } from '../../../src/model/shell.js';
+import type { Model } from '../../../src/model/shell.js';
+import type { Instrument, Ticket } from '../../../src/records/index.js';
 import { condition, readings, scaleSC1, tagCoach, takeOffOf, ticket, twoAxles, vehicle } from './support.js';
 
 const figure = (model: Model) => weights(model, takeOffOf()).tickets[0]!;

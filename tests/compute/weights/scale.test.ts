@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { calibrationLapse } from '../../../src/compute/verdicts/calibration.js';
 import { weights } from '../../../src/compute/weights/index.js';
 import { scaleUncertainty, uOfReading } from '../../../src/compute/weights/scale.js';
-import type { Instrument } from '../../../src/model/library.js';
-import type { Condition, Model } from '../../../src/model/shell.js';
+import type { Model } from '../../../src/model/shell.js';
+import type { Condition, Instrument } from '../../../src/records/index.js';
 import { condition, item, scaleSC1, seat, tagCoach, takeOffOf, tank, ticket, twoAxles, vehicle } from './support.js';
 
 const figure = (model: Model) => weights(model, takeOffOf()).tickets[0]!;

@@ -1,6 +1,7 @@
 /** Chassis, tickets and take-offs from literals. Lengths mm, masses kg. */
 import type { MassItem, TakeOff } from '../../../src/compute/takeoff/types.js';
-import type { Axle, Bay, Condition, Model, Seat, Tank, Ticket } from '../../../src/model/shell.js';
+import type { Model } from '../../../src/model/shell.js';
+import type { Axle, Bay, Condition, Seat, Tank, Ticket } from '../../../src/records/index.js';
 import { buildModel, record } from '../../support/build.js';
 
 export const axle = (id: string, xMm: number, more: Partial<Axle> = {}): Axle => ({

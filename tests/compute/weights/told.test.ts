@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { weights } from '../../../src/compute/weights/index.js';
-import type { Axle, Model } from '../../../src/model/shell.js';
+import type { Model } from '../../../src/model/shell.js';
+import type { Axle } from '../../../src/records/index.js';
 import { axle, bareOf, bay, condition, item, seat, takeOffOf, tank, ticket, vehicle } from './support.js';
 
 type Shell = Partial<Model['shell']>;

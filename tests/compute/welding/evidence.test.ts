@@ -9,8 +9,7 @@ import { uncovered } from '../../../src/compute/welding/procedure.js';
 import { inRange, qualified } from '../../../src/compute/welding/qualification.js';
 import { weldTotals } from '../../../src/compute/welding/totals.js';
 import { heatAffectedMetal, heatAffectedZones } from '../../../src/compute/welding/weld-bands.js';
-import type { Person, Procedure, Qualification, Section } from '../../../src/model/library.js';
-import type { Inspection, Weld } from '../../../src/model/structure.js';
+import type { Inspection, Person, Procedure, Qualification, Section, Weld } from '../../../src/records/index.js';
 import { aluminium, buildModel, record, section } from '../../support/build.js';
 import { flatPanel, lineMember, plateMember, weld } from '../../support/structure.js';
 

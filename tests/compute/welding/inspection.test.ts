@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { inspectionShares, jointClass } from '../../../src/compute/welding/inspection.js';
 import { weldTotals } from '../../../src/compute/welding/totals.js';
-import type { Person } from '../../../src/model/library.js';
-import type { Inspection, Weld } from '../../../src/model/structure.js';
+import type { Inspection, Person, Weld } from '../../../src/records/index.js';
 import { inspectionOrder } from '../../../src/rules/weld/inspection-order.js';
 import { inspectionShare } from '../../../src/rules/weld/inspection-share.js';
 import { inspectorUnqualified } from '../../../src/rules/weld/inspector-unqualified.js';

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { joints } from '../../../src/compute/structure/joints.js';
 import { heatAffectedZones } from '../../../src/compute/welding/weld-bands.js';
-import type { Member } from '../../../src/model/structure.js';
+import type { Member } from '../../../src/records/index.js';
 import { buildModel } from '../../support/build.js';
 import { lineMember, sections, weld } from '../../support/structure.js';
 

@@ -4,8 +4,8 @@ import sharp from 'sharp';
 import { parse } from 'yaml';
 import type { Plan } from '../../../src/cli/demo/plan.js';
 import { scale, type Vec3 } from '../../../src/geometry/vector.js';
-import type { Medium } from '../../../src/model/services.js';
-import type { Model, Photo } from '../../../src/model/shell.js';
+import type { Model } from '../../../src/model/shell.js';
+import type { Medium, Photo } from '../../../src/records/index.js';
 import { EQUIVALENT_MM, HIGH, sceneSvg, type View, WIDE } from './scene.js';
 
 interface Shot extends Omit<View, 'card' | 'runs'> {

@@ -2,8 +2,7 @@ import { type Camera, cameraTowards, focalFromEquivalent, project } from '../../
 import { memberBox } from '../../../src/compute/solids.js';
 import { type Box, boxBetween } from '../../../src/geometry/box.js';
 import { add, dot, lerp, scale, subtract, unit, type Vec3 } from '../../../src/geometry/vector.js';
-import type { Section } from '../../../src/model/library.js';
-import type { Member } from '../../../src/model/structure.js';
+import type { Member, Section } from '../../../src/records/index.js';
 
 /** What a camera saw: parts and runs near a place, a zone card, a tape. */
 export interface View {

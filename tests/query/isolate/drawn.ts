@@ -1,6 +1,6 @@
 import fc from 'fast-check';
-import type { Medium, NodeKind, NodeRole } from '../../../src/model/services.js';
 import type { ServiceFacts } from '../../../src/query/isolate/graph/facts.js';
+import type { Medium, NodeKind, NodeRole } from '../../../src/records/index.js';
 
 type Node = ServiceFacts['nodes'][number];
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { NodeKind, NodeRole, ServiceNode } from '../../../src/model/services.js';
 import { isolate } from '../../../src/query/isolate/index.js';
+import type { NodeKind, NodeRole, ServiceNode } from '../../../src/records/index.js';
 import { accessPanel, circuit, component, node, run, zone } from '../../support/services.js';
 import { assessment } from '../lookup/assessment.js';
 

@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { NodeKind } from '../../../src/model/services.js';
-import type { Tank } from '../../../src/model/shell.js';
 import { drainPlan } from '../../../src/query/lookup/draining.js';
 import { answerTopic, topicsOf } from '../../../src/query/topics/index.js';
+import type { NodeKind, Tank } from '../../../src/records/index.js';
 import { circuit, node, run } from '../../support/services.js';
 import { assessment } from './assessment.js';
 

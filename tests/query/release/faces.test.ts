@@ -2,10 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { takeOff } from '../../../src/compute/takeoff/index.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
-import type { Run } from '../../../src/model/services.js';
 import type { Model } from '../../../src/model/shell.js';
-import type { Panel } from '../../../src/model/structure.js';
 import { faces } from '../../../src/query/release/index.js';
+import type { Panel, Run } from '../../../src/records/index.js';
 import { buildModel, record } from '../../support/build.js';
 import { node, run } from '../../support/services.js';
 

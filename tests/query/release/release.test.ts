@@ -2,10 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { takeOff } from '../../../src/compute/takeoff/index.js';
 import { weights } from '../../../src/compute/weights/index.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
-import type { Run, ServiceNode } from '../../../src/model/services.js';
-import type { Axle } from '../../../src/model/shell.js';
-import type { Panel } from '../../../src/model/structure.js';
 import { faces, keepClean, openByZone, stations } from '../../../src/query/release/index.js';
+import type { Axle, Panel, Run, ServiceNode } from '../../../src/records/index.js';
 import { bareOf, item, seat, takeOffOf, twoAxles, vehicle } from '../../compute/weights/support.js';
 import { buildModel, record } from '../../support/build.js';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Weights } from '../../../src/compute/weights/types.js';
 import type { Finding } from '../../../src/finding.js';
-import type { Axle } from '../../../src/model/shell.js';
 import { keepClean, leftOfGvwr, openByZone, stations } from '../../../src/query/release/index.js';
+import type { Axle } from '../../../src/records/index.js';
 import { buildModel, source } from '../../support/build.js';
 import { accessPanel, levelPanel, node, run, zone } from '../../support/services.js';
 import { clamp, lineMember } from '../../support/structure.js';

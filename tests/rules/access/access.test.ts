@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { NodeKind } from '../../../src/model/services.js';
 import type { Model } from '../../../src/model/shell.js';
+import type { NodeKind } from '../../../src/records/index.js';
 import { accessPanel, levelPanel, node, zone } from '../../support/services.js';
 import { judged } from '../service/judge.js';
 

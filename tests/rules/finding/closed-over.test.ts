@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Run, Zone } from '../../../src/model/services.js';
-import type { Nonconformance } from '../../../src/model/shell.js';
+import type { Nonconformance, Run, Zone } from '../../../src/records/index.js';
 import { closedOver } from '../../../src/rules/finding/closed-over.js';
 import { buildModel, record } from '../../support/build.js';
 import { flatPanel } from '../../support/structure.js';

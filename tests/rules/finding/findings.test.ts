@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Nonconformance, Signoff } from '../../../src/model/shell.js';
-import type { Weld } from '../../../src/model/structure.js';
+import type { Nonconformance, Signoff, Weld } from '../../../src/records/index.js';
 import { blocks, count, decide } from '../../../src/rules/decide.js';
 import { noReinspection } from '../../../src/rules/finding/no-reinspection.js';
 import { undecided } from '../../../src/rules/finding/undecided.js';

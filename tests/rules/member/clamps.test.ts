@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { clampFigures } from '../../../src/compute/structure/clamps.js';
 import { metalOf } from '../../../src/compute/structure/unlike-metals.js';
-import type { Clamp } from '../../../src/model/structure.js';
+import type { Clamp } from '../../../src/records/index.js';
 import { bareContact } from '../../../src/rules/member/bare-contact.js';
 import { clampCheckDue } from '../../../src/rules/member/clamp-check-due.js';
 import { clampTorqueMissing } from '../../../src/rules/member/clamp-torque-missing.js';

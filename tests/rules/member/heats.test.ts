@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Certificate } from '../../../src/model/library.js';
-import type { Member } from '../../../src/model/structure.js';
+import type { Certificate, Member } from '../../../src/records/index.js';
 import { alloySwapped } from '../../../src/rules/member/alloy-swapped.js';
 import { certificateMissing } from '../../../src/rules/member/certificate-missing.js';
 import { heatMissing } from '../../../src/rules/member/heat-missing.js';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../../src/geometry/vector.js';
-import type { Photo } from '../../../src/model/shell.js';
+import type { Photo } from '../../../src/records/index.js';
 import { gussetMissing } from '../../../src/rules/opening/gusset-missing.js';
 import { gussetPhoto } from '../../../src/rules/opening/gusset-photo.js';
 import { notMeasured } from '../../../src/rules/opening/not-measured.js';

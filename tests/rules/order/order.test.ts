@@ -1,9 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Instrument } from '../../../src/model/library.js';
-import type { Run, ServiceNode, Zone } from '../../../src/model/services.js';
-import type { Photo, Test } from '../../../src/model/shell.js';
-import type { Panel } from '../../../src/model/structure.js';
 import { concealed } from '../../../src/query/concealment.js';
+import type { Instrument, Panel, Photo, Run, ServiceNode, Test, Zone } from '../../../src/records/index.js';
 import { adhesiveExpired } from '../../../src/rules/order/adhesive-expired.js';
 import { instrumentOutOfCalibration } from '../../../src/rules/order/instrument-out-of-calibration.js';
 import { orderNotVerified } from '../../../src/rules/order/not-verified.js';

@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { bondFigures } from '../../../src/compute/structure/bonds.js';
 import { dewPointK } from '../../../src/compute/structure/dew-point.js';
-import type { Test } from '../../../src/model/shell.js';
-import type { Bond, Fixing, Panel } from '../../../src/model/structure.js';
+import type { Bond, Fixing, Panel, Test } from '../../../src/records/index.js';
 import { bondDewPoint } from '../../../src/rules/panel/bond-dew-point.js';
 import { bondNotVerified } from '../../../src/rules/panel/bond-not-verified.js';
 import { bondTime } from '../../../src/rules/panel/bond-time.js';

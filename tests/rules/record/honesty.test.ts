@@ -7,7 +7,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { sameLook } from '../../../src/compute/record/same-look.js';
 import { loadStore } from '../../../src/model/load.js';
 import type { LoadedShell } from '../../../src/model/load-types.js';
-import type { Photo } from '../../../src/model/shell.js';
+import type { Photo } from '../../../src/records/index.js';
 import { beforeBuild } from '../../../src/rules/record/before-build.js';
 import { datedAhead } from '../../../src/rules/record/dated-ahead.js';
 import { lateEntry } from '../../../src/rules/record/late-entry.js';

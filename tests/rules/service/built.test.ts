@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../../src/geometry/vector.js';
-import type { Medium, NodeKind, ServiceNode } from '../../../src/model/services.js';
+import type { Medium, NodeKind, ServiceNode } from '../../../src/records/index.js';
 import { circuit, levelPanel, node, run, zone } from '../../support/services.js';
 import { judged } from './judge.js';
 

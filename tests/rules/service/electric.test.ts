@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Circuit, Conductor } from '../../../src/model/services.js';
+import type { Circuit, Conductor } from '../../../src/records/index.js';
 import { circuit, node, run } from '../../support/services.js';
 import { judged } from './judge.js';
 

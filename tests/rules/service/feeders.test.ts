@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Circuit, ServiceNode } from '../../../src/model/services.js';
+import type { Circuit, ServiceNode } from '../../../src/records/index.js';
 import { linkTooSmall } from '../../../src/rules/service/link-too-small.js';
 import { assessment } from '../../query/lookup/assessment.js';
 import { buildModel } from '../../support/build.js';

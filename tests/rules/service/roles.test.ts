@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { ServiceNode } from '../../../src/model/services.js';
+import type { ServiceNode } from '../../../src/records/index.js';
 import { wordNotListed } from '../../../src/rules/record/word-not-listed.js';
 import { loadDisagrees } from '../../../src/rules/service/load-disagrees.js';
 import { oneWayLoop } from '../../../src/rules/service/one-way-loop.js';

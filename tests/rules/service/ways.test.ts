@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../../src/geometry/vector.js';
-import type { KeepApart } from '../../../src/model/library.js';
-import type { Medium, Run } from '../../../src/model/services.js';
-import type { Panel, PanelKind } from '../../../src/model/structure.js';
+import type { KeepApart, Medium, Panel, PanelKind, Run } from '../../../src/records/index.js';
 import { limits, section } from '../../support/build.js';
 import { circuit, levelPanel, lineMember, node, run, zone } from '../../support/services.js';
 import { flatPanel } from '../../support/structure.js';

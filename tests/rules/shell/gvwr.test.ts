@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Axle } from '../../../src/model/shell.js';
+import type { Axle } from '../../../src/records/index.js';
 import { gvwrAboveAxles } from '../../../src/rules/shell/gvwr-above-axles.js';
 import { gvwrMissing } from '../../../src/rules/shell/gvwr-missing.js';
 import { buildModel } from '../../support/build.js';

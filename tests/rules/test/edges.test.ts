@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { calibrationLapse } from '../../../src/compute/verdicts/calibration.js';
 import { judgeTest } from '../../../src/compute/verdicts/verdict.js';
-import type { Instrument } from '../../../src/model/library.js';
-import type { Test } from '../../../src/model/shell.js';
+import type { Instrument, Test } from '../../../src/records/index.js';
 import { buildModel, record } from '../../support/build.js';
 import { circuit, node, run } from '../../support/services.js';
 

@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { judgeTest } from '../../../src/compute/verdicts/verdict.js';
-import type { Quantity } from '../../../src/model/library.js';
-import type { Test } from '../../../src/model/shell.js';
 import { anyQuantity } from '../../../src/records/form/plain-fields.js';
+import type { Quantity, Test } from '../../../src/records/index.js';
 import { buildModel, record } from '../../support/build.js';
 
 const quantity = (text: string): Quantity => {

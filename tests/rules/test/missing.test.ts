@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Medium } from '../../../src/model/services.js';
-import type { Test } from '../../../src/model/shell.js';
+import type { Medium, Test } from '../../../src/records/index.js';
 import { missing } from '../../../src/rules/test/missing.js';
 import { buildModel, record } from '../../support/build.js';
 import { circuit, node, run } from '../../support/services.js';

@@ -1,9 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { gasDrop } from '../../../src/compute/verdicts/gas-drop.js';
 import { judgeTest } from '../../../src/compute/verdicts/verdict.js';
-import type { Instrument } from '../../../src/model/library.js';
-import type { Run } from '../../../src/model/services.js';
-import type { Test } from '../../../src/model/shell.js';
+import type { Instrument, Run, Test } from '../../../src/records/index.js';
 import { failed } from '../../../src/rules/test/failed.js';
 import { notVerified } from '../../../src/rules/test/not-verified.js';
 import { buildModel, record } from '../../support/build.js';

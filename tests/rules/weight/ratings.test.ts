@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Axle } from '../../../src/model/shell.js';
+import type { Axle } from '../../../src/records/index.js';
 import { concentratedLoad } from '../../../src/rules/weight/concentrated-load.js';
 import { gcwrBelowGvwr } from '../../../src/rules/weight/gcwr-below-gvwr.js';
 import { leftRight } from '../../../src/rules/weight/left-right.js';

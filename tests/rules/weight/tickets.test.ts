@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Ticket } from '../../../src/model/shell.js';
+import type { Ticket } from '../../../src/records/index.js';
 import { endsDoNotAdd } from '../../../src/rules/weight/ends-do-not-add.js';
 import { grossDiffers } from '../../../src/rules/weight/gross-differs.js';
 import { groupApart } from '../../../src/rules/weight/group-apart.js';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Inspection } from '../../../src/model/structure.js';
+import type { Inspection } from '../../../src/records/index.js';
 import { notInspected } from '../../../src/rules/weld/not-inspected.js';
 import { ownInspection } from '../../../src/rules/weld/own-inspection.js';
 import { rejectedOpen } from '../../../src/rules/weld/rejected-open.js';

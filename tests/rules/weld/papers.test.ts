@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Person, Procedure, Qualification } from '../../../src/model/library.js';
-import type { Weld } from '../../../src/model/structure.js';
+import type { Person, Procedure, Qualification, Weld } from '../../../src/records/index.js';
 import { continuityLapsed } from '../../../src/rules/weld/continuity-lapsed.js';
 import { filletSmall } from '../../../src/rules/weld/fillet-small.js';
 import { procedureDoesNotCover } from '../../../src/rules/weld/procedure-does-not-cover.js';

@@ -1,4 +1,4 @@
-import type { Circuit, Run, Service } from '../../../model/services.js';
+import type { Circuit, Run, Service } from '../../../records/index.js';
 
 /** What stays in a line when the coach stands unladen, kg/m³. Water and drain lines are empty then; gas weighs next to nothing. */
 const CONTENTS = {

@@ -1,7 +1,6 @@
 import { add, distance, lerp, polylineLength, scale, type Vec3 } from '../../../geometry/vector.js';
-import type { ConductorType, Library } from '../../../model/library.js';
-import type { Circuit, Run } from '../../../model/services.js';
 import type { Model } from '../../../model/shell.js';
+import type { Circuit, ConductorType, Library, Run } from '../../../records/index.js';
 import type { RunFigure } from '../types.js';
 import { contentsKgM, contentsOf } from './contents.js';
 import { type Pipe, pipe, pipeOf } from './pipes.js';

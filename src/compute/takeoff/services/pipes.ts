@@ -1,5 +1,5 @@
-import type { PipeSize } from '../../../model/services.js';
 import { MM_PER_IN } from '../../../quantity/units.js';
+import type { PipeSize } from '../../../records/index.js';
 import { COPPER_L, COPPER_REFRIGERATION, CPVC, EMT, NYLON, PEX, type PipeRow, SCHEDULE_40, SCHEDULE_80 } from './pipe-tables.js';
 
 /** A pipe, hose or duct as built: outside and inside diameter, mm, and mass of the wall, kg/m. */

@@ -1,6 +1,5 @@
-import type { ConductorType } from '../../../model/library.js';
-import type { Conductor } from '../../../model/services.js';
 import { MM_PER_IN } from '../../../quantity/units.js';
+import type { Conductor, ConductorType } from '../../../records/index.js';
 import { awgAreaMm2, CONDUCTOR_DENSITY_KG_M3 } from '../../conductors.js';
 
 /** The wires of one run together: outside diameter of the bundle, mm (undefined where not known), and mass, kg/m. */

@@ -1,4 +1,4 @@
-import type { Medium, NodeKind, NodeRole } from '../../../model/services.js';
+import type { Medium, NodeKind, NodeRole } from '../../../records/index.js';
 import type { NodeFacts } from './facts.js';
 
 /**

@@ -1,4 +1,4 @@
-import type { Circuit, Run, ServiceNode } from '../../../model/services.js';
+import type { Circuit, Run, ServiceNode } from '../../../records/index.js';
 
 /** What isolation knows of a node: facts, and no word of a name. */
 export type NodeFacts = Pick<ServiceNode, 'id' | 'medium' | 'nodeKind' | 'role' | 'of'>;

@@ -1,4 +1,4 @@
-import type { NodeRole } from '../../../model/services.js';
+import type { NodeRole } from '../../../records/index.js';
 import { behaviourOf } from './behaviour.js';
 import { cheapestCut } from './cut.js';
 import type { NodeFacts, ServiceFacts, Unknown } from './facts.js';

@@ -1,1 +1,0 @@
-export * from '../records/index.js';
