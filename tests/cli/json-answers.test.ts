@@ -1,5 +1,6 @@
 import { execFileSync } from 'node:child_process';
 import path from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -36,6 +37,7 @@ const LINES: readonly (readonly [line: string, statuses?: readonly number[]])[] 
   ['behind T-1 AP-1'],
   ['near T-1 100,0,0in --within 6in'],
   ['isolate T-1 DC-1', [0, 1]],
+  ['load T-1 DC-1/S1 --add 24W', [0, 1]],
   ['release T-1', [0, 1]],
   ['list'],
   ['trace welder K7'],
@@ -59,6 +61,10 @@ const LINES: readonly (readonly [line: string, statuses?: readonly number[]])[] 
   ['recover out/shop.pdf out/back'],
   ['key', [1]],
 ];
+
+/** Of the demo's own pictures. */
+const DEMO = fileURLToPath(new URL('../../demo-data/', import.meta.url));
+const OF_PICTURES: typeof LINES = [['overlay OV-021 PH-053'], ['locate OV-021 PH-053 400,300 --on P-R-07', [0, 1]]];
 
 /** Counts, shares, lines and pages: pure numbers. */
 const BARE =
@@ -99,10 +105,16 @@ function slips(value: unknown, way: readonly string[] = []): readonly string[] {
 const validate = new Ajv2020({ allErrors: true, strict: true, strictRequired: false, allowUnionTypes: true });
 
 describe('--json', () => {
-  for (const [i, [line, statuses = [0]]] of LINES.entries()) {
+  for (const [i, [line, statuses = [0]]] of [...LINES, ...OF_PICTURES].entries()) {
     it(`${i + 1} ${line}`, async () => {
       const [command = '', ...args] = line.split(' ');
-      const { status, answer, messages } = await shellbook(store.root, command, ...args, '--json', '--quiet');
+      const { status, answer, messages } = await shellbook(
+        OF_PICTURES.some(([one]) => one === line) ? DEMO : store.root,
+        command,
+        ...args,
+        '--json',
+        '--quiet',
+      );
       expect(statuses, messages).toContain(status);
       const told = JSON.parse(answer) as Readonly<Record<string, unknown>>;
       expect(Object.keys(told).slice(0, 4)).toEqual(['shellbook', 'command', 'shell', 'revision']);
@@ -115,7 +127,7 @@ describe('--json', () => {
   }
 
   it('is tried here for every command that has an answer', () => {
-    const tried = new Set(LINES.map(([line]) => line.split(' ')[0]));
+    const tried = new Set([...LINES, ...OF_PICTURES].map(([line]) => line.split(' ')[0]));
     // The whole demo is run by its own tests.
     expect(ANSWERED.filter((command) => !tried.has(command))).toEqual(['demo']);
     const declared = COMMANDS.map(({ name }) =>
@@ -126,6 +138,13 @@ describe('--json', () => {
     );
     // Their answer is a schema, or a script of the shell.
     expect(declared.filter((command) => !ANSWERED.includes(command)).sort()).toEqual(['completion', 'schema']);
+  });
+
+  it('is described for all commands by schema --answers', async () => {
+    const { status, answer } = await shellbook(store.root, 'schema', '--answers');
+    const all = JSON.parse(answer) as Readonly<Record<string, unknown>>;
+    expect([status, Object.keys(all).sort()]).toEqual([0, ANSWERED]);
+    expect(all.load).toEqual(JSON.parse(JSON.stringify(answerSchema('load'))));
   });
 
   it('is described by schema answer-NAME', async () => {

@@ -80,6 +80,11 @@ const surface = shape({
   seen_from: oneOf('inside', 'outside'),
 });
 
+/** What something carries now, with a load added, and at most. */
+const carried = { id: text, load_a: number, with_a: number, limit_a: orNull(number), over: flag };
+/** Column and row in the picture. */
+const pixel: Shape = pair({ ...number, description: 'pixels, from the left upper corner' });
+
 export const FIGURE_ANSWERS: Readonly<Record<string, Shape>> = {
   check: {
     anyOf: [
@@ -111,6 +116,38 @@ export const FIGURE_ANSWERS: Readonly<Record<string, Shape>> = {
     ),
   }),
   weights,
+  load: shape({
+    outlet: text,
+    added_a: number,
+    added_w: number,
+    voltage_v: number,
+    circuit: shape({
+      ...carried,
+      protection_at: orNull(text),
+      ampacity_a: orNull(number),
+      start_a: orNull(number),
+      others: list(shape({ id: text, load_a: number })),
+    }),
+    feeders: list(shape(carried)),
+    panels: list(shape({ ...carried, spare_spaces: texts })),
+    supplies: list(shape(carried)),
+    over: flag,
+    unknown: list(shape({ id: text, what: text })),
+    notes: texts,
+  }),
+  overlay: shape({
+    photo: text,
+    method: text,
+    points: list(
+      shape({ px: pixel, at_mm: orNull(place), residual_px: orNull(number), residual_mm: orNull(number), left_out: flag }),
+    ),
+    residual_mm: orNull(number),
+    left_out_mm: orNull(number),
+    usable: flag,
+    notes: texts,
+    drawn: list(shape({ id: text, kind: text, px: list(pixel), stretches: list(shape({ hidden: flag, px: list(pixel) })) })),
+  }),
+  locate: shape({ photo: text, px: pixel, on: text, at_mm: orNull(place), uncertainty_mm: orNull(number) }),
   where: shape({
     matches: list(
       shape(

@@ -5,6 +5,10 @@ import { orNull, type Shape, text } from './shape.js';
 
 const ANSWERS: Readonly<Record<string, Shape>> = { ...RECORD_ANSWERS, ...FIGURE_ANSWERS };
 
+/** The schemas of all answers, by command. */
+export const answerSchemas = (): Readonly<Record<string, Shape | undefined>> =>
+  Object.fromEntries(ANSWERED.map((command) => [command, answerSchema(command)]));
+
 /** Commands whose `--json` answer is one object of this program’s own. */
 export const ANSWERED: readonly string[] = Object.keys(ANSWERS).sort();
 

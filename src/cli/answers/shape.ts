@@ -34,11 +34,13 @@ export const UNITS: Readonly<Record<string, string>> = {
   kpa: 'kilopascals',
   v: 'volts',
   a: 'amperes',
+  w: 'watts',
   k: 'kelvin',
   nm: 'newton metres',
   l: 'litres',
   deg: 'degrees of angle',
   percent: 'percent',
+  px: 'pixels of the picture',
 };
 
 /** `kg_per_m`, `load_kg`: what the numbers under a key are in; undefined where the key names no unit. */

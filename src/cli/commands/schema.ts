@@ -7,6 +7,7 @@ import type { Registry } from '../registry.js';
 interface Options {
   readonly kind: string | undefined;
   readonly write: boolean;
+  readonly answers: boolean;
 }
 
 export function declareSchema(registry: Registry): void {
@@ -14,14 +15,26 @@ export function declareSchema(registry: Registry): void {
     .add('schema [kind]', 'JSON Schema of a record file, for editors, or of a --json answer, for scripts', [
       'shellbook schema members > members.schema.json',
       'shellbook schema answer-check   what a script may count on in check --json',
+      'shellbook schema --answers     the schemas of all answers, by command',
       'shellbook schema --write      all of them into the store, with settings that tie them to its files',
     ])
     .option('--write', 'lay every schema and the editor settings into the store')
-    .action(registry.run(([kind], { write }) => ({ kind: kind as string | undefined, write: write === true }), schema));
+    .option('--answers', 'the schemas of all --json answers, in one object')
+    .action(
+      registry.run(
+        ([kind], { write, answers }) => ({ kind: kind as string | undefined, write: write === true, answers: answers === true }),
+        schema,
+      ),
+    );
 }
 
-async function schema({ kind, write }: Options, context: Context): Promise<Status> {
+async function schema({ kind, write, answers }: Options, context: Context): Promise<Status> {
   if (write) return writeAll(context);
+  if (answers) {
+    const { answerSchemas } = await import('../answers/index.js');
+    context.print(JSON.stringify(answerSchemas(), null, 2));
+    return 0;
+  }
   if (kind?.startsWith(ANSWER)) return answerOf(kind.slice(ANSWER.length), context);
   const [{ recordSchema, SCHEMA_KINDS }, { fileSchemas }, { KIND_IN }, { didYouMean }] = await Promise.all([
     import('../../records/form/json.js'),
