@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../../src/geometry/vector.js';
-import type { KeepApart, Medium, Panel, PanelKind, Run } from '../../../src/records/index.js';
+import type { KeepApart, Medium, Panel, PanelKind, Run, ServiceNode } from '../../../src/records/index.js';
 import { limits, section } from '../../support/build.js';
 import { circuit, levelPanel, lineMember, node, run, zone } from '../../support/services.js';
 import { flatPanel } from '../../support/structure.js';
@@ -208,17 +208,23 @@ describe('service.no-sealant', () => {
 });
 
 describe('service.bare-earth', () => {
-  const stud = (name: string, more = {}) =>
-    judged('service.bare-earth', { nodes: [node('E', [0, 0, 0], { nodeKind: 'terminal', name, ...more })] });
+  const stud = (bonding: boolean, more: Partial<ServiceNode> = {}) => {
+    const ends = [
+      node('E', [0, 0, 0], { nodeKind: 'terminal', ...more }),
+      node('L', [1000, 0, 0], { nodeKind: 'load' }),
+    ] as const;
+    const bond = run('EB/1', ends[1], ends[0], [], { circuit: 'EB' });
+    return judged('service.bare-earth', { nodes: [...ends], runs: [bond], circuits: [circuit('EB', { bonding })] });
+  };
 
-  it('notes an earth stud without an isolator on record', () => {
-    expect(stud('earth stud 1')[0]).toMatchObject({ severity: 'note', ids: ['E'] });
-    expect(stud('earth stud 1', { isolator: true })).toEqual([]);
+  it('notes the stud of an earth bond without an isolator on record, whatever it is called', () => {
+    expect(stud(true)[0]).toMatchObject({ severity: 'note', ids: ['E'] });
+    expect(stud(true, { isolator: true })).toEqual([]);
   });
 
-  it('asks none of a bar, nor of another stud', () => {
-    expect(stud('earth bar')).toEqual([]);
-    expect(stud('stud, power pack')).toEqual([]);
+  it('asks none of a bar, nor of a stud that no bond ends on', () => {
+    expect(stud(true, { role: 'busbar', name: 'earth stud 1' })).toEqual([]);
+    expect(stud(false, { name: 'earth stud 1' })).toEqual([]);
   });
 });
 
