@@ -45,6 +45,9 @@ function readList(text: string, { key, form }: Column, habits: Habits): unknown 
   const number = (one: string): string => numeral(one, habits);
   switch (form.as) {
     case 'place':
+      // `20 in x 12 in x 8 in` is one text, as in a record.
+      if (/[\d\s'"a-z]x\s*\d/iu.test(text) && !text.includes(';') && !text.includes(',')) return text;
+      return text.split(between).map(number);
     case 'range':
       return text.split(between).map(number);
     case 'places':

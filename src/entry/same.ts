@@ -18,6 +18,11 @@ export function sameValue(a: unknown, b: unknown): boolean {
 /** Typed the same, but for what YAML may take for a number or a yes. */
 export function sameTyped(a: unknown, b: unknown): boolean {
   if (Array.isArray(a) && Array.isArray(b)) return a.length === b.length && a.every((one, i) => sameTyped(one, b[i]));
+  // `of: CMP-04` and `of: [CMP-04]` read the same.
+  if (Array.isArray(a) !== Array.isArray(b)) {
+    const [list, one] = Array.isArray(a) ? [a, b] : [b as readonly unknown[], a];
+    return list.length === 1 && typeof one !== 'object' && one !== undefined && sameTyped(list[0], one);
+  }
   if (isData(a) && isData(b)) {
     const keys = [...new Set([...Object.keys(a), ...Object.keys(b)])];
     return keys.every((key) => sameTyped(a[key], b[key]));

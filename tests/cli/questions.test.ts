@@ -61,9 +61,9 @@ const QUESTIONS: readonly Question[] = [
     holds: [
       'SHORE/B',
       'GEN/B',
-      /BAT\/MF +class T fuse/u,
+      /BAT\/MF +fuse, main fuse, class T/u,
       /SOL\/BR/u,
-      /CONV\/F +charger fuse; rating 60 A/u,
+      /CONV\/F +fuse, charger fuse; rating 60 A/u,
       'DC-32/F',
       'in the open',
     ],
@@ -76,7 +76,14 @@ const QUESTIONS: readonly Question[] = [
   {
     asks: '7 how do I drain it for frost',
     command: ['where', SHELL, 'how do I drain it for frost'],
-    holds: [/1\. switch off: water pump/u, /shut: tank shut-off/u, /WC-D1 .*AP-08 hand/u, /comes out/u, 'keeps water'],
+    holds: [
+      /1\. switch off: water heater/u,
+      /2\. switch off: water pump/u,
+      /shut: tank shut-off/u,
+      /WC-D1 .*AP-08 hand/u,
+      /comes out/u,
+      'keeps water',
+    ],
   },
   {
     asks: '8 where can I drill, how deep',
@@ -97,7 +104,7 @@ const QUESTIONS: readonly Question[] = [
   {
     asks: '12 can I walk on the roof',
     command: ['where', SHELL, 'can I walk on the roof'],
-    holds: [/ROOF-1/u, /rating\s+2\.5 kN/u, /T01-TC +truss top chord; station/u, 'solar gland, roof'],
+    holds: [/ROOF-1/u, /rating\s+2\.5 kN/u, /T01-TC +truss top chord; station/u, /CMP-14 +solar panels/u],
   },
   {
     asks: '13 what alloy and filler is this, may I weld here',
