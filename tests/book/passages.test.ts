@@ -22,10 +22,11 @@ runs:
 const EARTH = `
 service: Earth
 medium: dc
-circuits: []
+circuits: [{id: EB, name: Bonding, bonding: yes}]
 nodes:
+  - {id: FRAME, kind: load, at: [160 in, -9 in, 0 in]}
   - {id: ES-1, kind: terminal, name: earth stud 1, at: [149 in, -9 in, 0 in], torque: 15 N.m, isolator: yes}
-runs: []
+runs: [{id: EB/1, circuit: EB, from: FRAME, to: ES-1, tolerance: 10 mm}]
 `;
 
 const html = {} as Record<Edition, string>;

@@ -107,7 +107,7 @@ export const TRAILS: readonly Trail[] = [
   {
     question: 'What is the torque?',
     steps: [/^What is the torque/u],
-    answer: [/U-bolt/u, /14[89]\.\d|15\d\.\d/u, /Terminals and fittings/u],
+    answer: [/U-bolt/u, /1[45]\d N·m/u, /Terminals and fittings/u],
   },
   {
     question: 'What pressure was it tested to?',
@@ -124,7 +124,7 @@ export const TRAILS: readonly Trail[] = [
   { question: 'Where will a leak show?', steps: [/^Where will a leak/u], answer: [/Shows at/u, /BP-L-1/u, /WC-T1/u] },
   {
     question: 'Is there a spare way or cord?',
-    steps: [/^Is there a spare way/u],
+    steps: [/^Is there a spare conduit/u],
     answer: [/TC/u, /two 3\/4 in conduits/u, /cord/iu, /Free/u],
   },
   { question: 'Where are the earths?', steps: [/^Where are the earths/u], answer: [/ES-1/u, /AP-01/u, /washer/iu] },
