@@ -62,7 +62,7 @@ describe('what spreadsheets do besides', () => {
 
   it('finds heads below a title, and says so where there are none', () => {
     expect(sheet('Cut list,\nid,part\nA,x\n', 2).heads).toEqual(['id', 'part']);
-    expect(() => sheet(',\nid,part\n')).toThrow(/no column heads in row 1.*--heads/u);
+    expect(() => sheet(',\nid,part\n')).toThrow(/no column heads in row 1.*--header-row/u);
   });
 
   it('names columns as a spreadsheet does', () => {
