@@ -31,7 +31,9 @@ export async function openStore(context: Context): Promise<OpenStore> {
     import('../model/load.js'),
     import('../store/history.js'),
   ]);
-  const [text, history] = await Promise.all([readStoreText(root), History.open(root)]);
+  // A repository that cannot be read says so before anything is begun that nobody would hear of.
+  const history = History.open(root);
+  const text = await readStoreText(root);
   return { root, text, loaded: loadStore(text), history };
 }
 

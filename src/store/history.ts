@@ -56,9 +56,11 @@ export class History {
   }
 
   async standing(shell?: string): Promise<Standing> {
+    // A damaged repository answers here already: nothing is left running that fails with nobody to hear it.
+    const head = headName(this.repository);
     const [newest, { different }] = await Promise.all([
       this.commits(shell, 1),
-      beside(this.repository, this.root, headName(this.repository), shell === undefined ? {} : { shell }),
+      beside(this.repository, this.root, head, shell === undefined ? {} : { shell }),
     ]);
     return { last: newest[0] ?? null, uncommitted: different };
   }
