@@ -18,13 +18,15 @@ interface FilePlan {
 
 /**
  * The new text of every file that a plan changes, by path in the store. Each was read again and holds what was planned and all that
- * it held before. Throws {@link UserError} where a file has a form that cannot be changed without loss.
+ * it held before. A list that would become larger than `mostBytes` goes on in a further file of its kind. Throws {@link UserError} where a
+ * file has a form that cannot be changed without loss.
  */
 export function textsOf(
   kind: EntryKind,
   plan: Pick<Plan, 'added' | 'changed'>,
   known: RecordIndex,
   comments?: Comments,
+  mostBytes = Number.POSITIVE_INFINITY,
 ): ReadonlyMap<string, string> {
   const files = new Map<string, FilePlan>();
   const of = (file: string): FilePlan => {
@@ -34,7 +36,47 @@ export function textsOf(
   };
   for (const one of plan.added) of(one.place.file).added.push(one);
   for (const one of plan.changed) of(one.record.file).changed.push(one);
-  return new Map([...files].map(([file, wanted]) => [file, textOf(kind, file, wanted, known, comments)]));
+  const texts = new Map<string, string>();
+  for (const [file, wanted] of files) {
+    let [name, left]: [string, FilePlan] = [file, wanted];
+    for (;;) {
+      const text = textOf(kind, name, left, known, comments);
+      const fits = fitting(left, text, known.files.get(name)?.text ?? '', mostBytes);
+      if (fits === left.added.length) {
+        texts.set(name, text);
+        break;
+      }
+      if (fits + left.changed.length > 0)
+        texts.set(name, textOf(kind, name, { ...left, added: left.added.slice(0, fits) }, known, comments));
+      name = nextName(name, (one) => known.files.has(one) || texts.has(one) || files.has(one));
+      const place = { ...(left.added[fits] as FilePlan['added'][number]).place, file: name };
+      left = { added: left.added.slice(fits).map(({ data }) => ({ place, data })), changed: [] };
+    }
+  }
+  return texts;
+}
+
+const bytesOf = (text: string): number => new TextEncoder().encode(text).length;
+
+/** Of what a file stays below its most, so that the next record of a usual size does not go over it. */
+const FULL = 0.9;
+
+/** How many of the records that are to be added a file takes, for lists that may be in several files; all where it is no such list. */
+function fitting({ added }: FilePlan, text: string, old: string, mostBytes: number): number {
+  const bytes = bytesOf(text);
+  if (bytes <= mostBytes || added.length < 2 || !added.every(({ place }) => place.bare)) return added.length;
+  const before = bytesOf(old);
+  const share = (mostBytes * FULL - before) / Math.max(1, bytes - before);
+  return Math.max(before === 0 ? 1 : 0, Math.min(added.length - 1, Math.floor(added.length * share)));
+}
+
+/** `members-2.yaml` after `members.yaml`: the first of that row that is not taken. */
+function nextName(file: string, isTaken: (name: string) => boolean): string {
+  const [, stem = file, number] = /^(.*?)(?:-(\d+))?\.yaml$/u.exec(file) ?? [];
+  for (let i = Number(number ?? 1) + 1; ; i++) {
+    const name = `${stem}-${i}.yaml`;
+    if (!isTaken(name)) return name;
+  }
 }
 
 function textOf(kind: EntryKind, file: string, { added, changed }: FilePlan, known: RecordIndex, comments?: Comments): string {

@@ -1,5 +1,5 @@
 /** A record file larger than this was not typed by a shop. */
-const LARGEST_BYTES = 20 * 1024 * 1024;
+export const LARGEST_BYTES = 20 * 1024 * 1024;
 export const DEEPEST_FOLDER = 6;
 
 export const TOO_DEEP = 'This folder lies too deep in the store to be read';

@@ -159,10 +159,11 @@ async function planned(
   options: Options,
   context: Context,
 ): Promise<Planned> {
-  const [{ habitsOf }, { planImport }, { textsOf }] = await Promise.all([
+  const [{ habitsOf }, { planImport }, { textsOf }, { LARGEST_BYTES }] = await Promise.all([
     import('../../entry/habits.js'),
     import('../../entry/plan.js'),
     import('../../entry/texts.js'),
+    import('../../store/taken.js'),
   ]);
   const { told, ...habits } = habitsOf(sheet, heads, options.habits);
   for (const one of told) context.tell(`${sheet.name}: ${one}.`);
@@ -176,7 +177,7 @@ async function planned(
     ahead: options.ahead,
     ...(options.into === undefined ? {} : { into: options.into }),
   });
-  return { plan, texts: plan.faults.length > 0 ? new Map() : textsOf(kind, plan, known) };
+  return { plan, texts: plan.faults.length > 0 ? new Map() : textsOf(kind, plan, known, undefined, LARGEST_BYTES) };
 }
 
 async function keepColumns(
