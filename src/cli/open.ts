@@ -32,7 +32,7 @@ export async function openStore(context: Context): Promise<OpenStore> {
     import('../store/history.js'),
   ]);
   // A repository that cannot be read says so before anything is begun that nobody would hear of.
-  const history = History.open(root);
+  const history = await History.open(root);
   const text = await readStoreText(root);
   return { root, text, loaded: loadStore(text), history };
 }

@@ -107,7 +107,7 @@ export const TRAILS: readonly Trail[] = [
   {
     question: 'What is the torque?',
     steps: [/^What is the torque/u],
-    answer: [/U-bolt/u, /1[45]\d N·m/u, /Terminals and fittings/u],
+    answer: [/U-bolt/u, /14[89] ft·lb|15\d ft·lb/u, /Terminals and fittings/u],
   },
   {
     question: 'What pressure was it tested to?',

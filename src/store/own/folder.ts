@@ -1,4 +1,4 @@
-import { lstatSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { existsSync, lstatSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { atEnd } from './at-end.js';
@@ -18,7 +18,7 @@ export function ownFolder(what: string): OwnFolder {
   sweep(what);
   const folder = mkdtempSync(path.join(tmpdir(), `shellbook-${what}-${ownName()}-`));
   const take = (): void => rmSync(folder, { recursive: true, force: true, maxRetries: 8, retryDelay: 20 });
-  const callOff = atEnd(take);
+  const callOff = atEnd(() => takeForGood(folder, take));
   return {
     folder,
     remove() {
@@ -26,6 +26,22 @@ export function ownFolder(what: string): OwnFolder {
       take();
     },
   };
+}
+
+/** How often, and after how many ms each time, one looks whether a killed process has made its folder again before it was gone. */
+const LOOKS = 20;
+const BETWEEN_MS = 30;
+
+function takeForGood(folder: string, take: () => void): void {
+  for (let i = 0; i < LOOKS; i++) {
+    try {
+      take();
+    } catch {
+      // Still written to: once more in a moment.
+    }
+    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, BETWEEN_MS);
+    if (!existsSync(folder)) return;
+  }
 }
 
 /** Numbers that systemd gives to services for as long as they run (systemd.exec, DynamicUser): no person and no file has them. */
