@@ -101,18 +101,37 @@ describe.runIf(LINUX)('the browser', () => {
   });
 
   it('that is killed while it prints is one message, status 2, and nothing half', async () => {
-    const child = started(MAIN, 'book', 'T-1', '--quiet');
-    const all = ended(child);
-    expect(await until(() => browsers().length > 0 && isAtWork(browsers()[0] as number))).toBe(true);
-    const [pid] = browsers();
-    process.kill(pid as number, 'SIGKILL');
-    const { status, said } = await all;
-    expect(status).toBe(2);
-    expect(said.trim().split('\n')).toHaveLength(1);
-    expect(said).toMatch(/The browser (?:ended before it had printed|.* does not start)/u);
-    expect(existsSync(path.join(store.root, 'books'))).toBe(false);
+    let landed = false;
+    // A stroke may come a moment too early or too late; then the book is whole, and the next one is tried.
+    for (let i = 0; i < TRIES && !landed; i++) {
+      const child = started(MAIN, 'book', 'T-1', '--quiet');
+      const all = ended(child);
+      expect(await until(() => browsers().length > 0 && isAtWork(browsers()[0] as number))).toBe(true);
+      for (const pid of browsers()) kill(pid);
+      const { status, said } = await all;
+      landed = status === 2;
+      if (landed) {
+        expect(said.trim().split('\n')).toHaveLength(1);
+        expect(said).toMatch(/The browser (?:ended before it had printed|.* does not start)/u);
+        expect(existsSync(path.join(store.root, 'books'))).toBe(false);
+      } else {
+        expect(status).toBe(0);
+        rmSync(path.join(store.root, 'books'), { recursive: true });
+      }
+    }
+    expect(landed).toBe(true);
   });
 });
+
+const TRIES = 8;
+
+function kill(pid: number): void {
+  try {
+    process.kill(pid, 'SIGKILL');
+  } catch {
+    // It ended in this moment.
+  }
+}
 
 /** It has a page open. */
 const isAtWork = (pid: number): boolean => {
