@@ -41,6 +41,18 @@ function endBy(signal: NodeJS.Signals): void {
     process.exit(2);
   });
 }
+/** What Node ends with where something is waited for that can never come, as an answer of a browser that was killed while it started. */
+const NEVER = 13;
+
+process.on('exit', (code) => {
+  if (code !== NEVER) return;
+  process.exitCode = 2;
+  try {
+    writeSync(2, 'shellbook: What it waited for is gone: was the browser ended from outside? Nothing was written. Try again.\n');
+  } catch {
+    // The terminal is gone.
+  }
+});
 for (const signal of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) endBy(signal);
 
 process.exitCode = await run(process.argv.slice(2), {
