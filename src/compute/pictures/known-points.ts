@@ -1,4 +1,5 @@
-import { add, cross, dot, norm, scale, subtract, unit, type Vec3 } from '../../geometry/vector.js';
+import { planarPolygon } from '../../geometry/polygon.js';
+import { add, cross, dot, norm, scale, unit, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { Member, Opening, Panel, SeenPoint } from '../../records/index.js';
 import { sectionEnvelope } from '../../sections/index.js';
@@ -108,13 +109,7 @@ export function openingCorners({ sill, heightMm }: Opening): readonly Vec3[] {
   return ordered(around, outwardOf(normalOf(around), around));
 }
 
-const normalOf = (outline: readonly Vec3[]): Vec3 => {
-  let sum: Vec3 = [0, 0, 0];
-  const first = outline[0] as Vec3;
-  for (let i = 1; i + 1 < outline.length; i++)
-    sum = add(sum, cross(subtract(outline[i] as Vec3, first), subtract(outline[i + 1] as Vec3, first)));
-  return unit(sum);
-};
+const normalOf = (outline: readonly Vec3[]): Vec3 => planarPolygon(outline).normal;
 
 /** The way out of the coach: away from its middle plane for side walls, up for a roof, down for a belly, by the greatest part of the normal. */
 function outwardOf(normal: Vec3, outline: readonly Vec3[], facing?: Panel['facing']): Vec3 {
