@@ -3,7 +3,7 @@ import { writeSync } from 'node:fs';
 import process from 'node:process';
 import { setFlagsFromString } from 'node:v8';
 import type { Sink } from './cli/io.js';
-import { run } from './cli/program.js';
+import { runProgram } from './cli/program.js';
 
 // The environment is looked up in the process at every read, and the YAML reader reads it at every token: a copy is as good.
 process.env = { ...process.env };
@@ -55,7 +55,7 @@ process.on('exit', (code) => {
 });
 for (const signal of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) endBy(signal);
 
-process.exitCode = await run(process.argv.slice(2), {
+process.exitCode = await runProgram(process.argv.slice(2), {
   cwd: process.cwd(),
   env: process.env,
   out: sink(process.stdout),

@@ -1,22 +1,22 @@
 import type { Model } from '../model/shell.js';
 import { canonicalRecords } from './canonical.js';
 import type { Manifest } from './manifest.js';
-import { type Difference, photoHashesOf } from './verify.js';
+import { type BookDifference, photoHashesOf } from './verify.js';
 
 /** One side of a comparison: a shell's record, and the hashes of its photos by path. */
-export interface Side {
+export interface ComparedSide {
   readonly model: Model;
   readonly photoHashes: ReadonlyMap<string, string>;
 }
 
 /** The records that a book carries, as one side. */
-export const sideOfBook = (model: Model, manifest: Manifest): Side => ({ model, photoHashes: photoHashesOf(manifest) });
+export const sideOfBook = (model: Model, manifest: Manifest): ComparedSide => ({ model, photoHashes: photoHashesOf(manifest) });
 
 /** By record and field what of two records differs; empty where they are the same. */
-export function recordDifferences(book: Side, store: Side): readonly Difference[] {
+export function storeDifferences(book: ComparedSide, store: ComparedSide): readonly BookDifference[] {
   const [inBook, inStore] = [keyed(book), keyed(store)];
   const keys = [...new Set([...inBook.keys(), ...inStore.keys()])].sort();
-  return keys.flatMap((key): readonly Difference[] => {
+  return keys.flatMap((key): readonly BookDifference[] => {
     const [a, b] = [inBook.get(key), inStore.get(key)];
     if (a?.text === b?.text) return [];
     const { kind, id } = (a ?? b) as Entry;
@@ -32,7 +32,7 @@ interface Entry {
 }
 
 /** By kind and id; of several alike each by its place among them. */
-function keyed({ model, photoHashes }: Side): ReadonlyMap<string, Entry> {
+function keyed({ model, photoHashes }: ComparedSide): ReadonlyMap<string, Entry> {
   const entries = new Map<string, Entry>();
   for (const { kind, id, text } of canonicalRecords(model, photoHashes)) {
     let key = `${kind}\u0000${id}`;

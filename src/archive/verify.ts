@@ -11,7 +11,7 @@ import { MANIFEST, type Manifest } from './manifest.js';
 import { type CarriedBook, type CarriedFile, carriedPhoto, carriedRecords } from './open-book.js';
 
 /** One thing that is not as it should be. */
-export interface Difference {
+export interface BookDifference {
   /** What of the book, or a record of its shell. */
   readonly part:
     | 'manifest'
@@ -44,8 +44,8 @@ export const photoHashesOf = ({ photos }: Manifest): ReadonlyMap<string, string>
   new Map(photos.map(({ path, sha256 }) => [path, sha256]));
 
 /** A book counted again. */
-export interface Counted {
-  readonly differences: readonly Difference[];
+export interface CountedBook {
+  readonly differences: readonly BookDifference[];
   /** Digests of what stands in the file now; absent where its pages cannot be read. */
   readonly found?: FoundPages;
 }
@@ -60,7 +60,7 @@ export interface FoundPages {
  * photos, fingerprint, each page and its pictures, links and notes, bookmarks and names; whatever no book has in it; and where all of
  * these are whole, any other byte, and the signature.
  */
-export function verifyItself(book: CarriedBook, seal: SealCheck): Counted {
+export function verifyItself(book: CarriedBook, seal: SealCheck): CountedBook {
   if ('fault' in book.manifest) {
     const message = `The book is damaged: ${book.manifest.fault}.`;
     return { differences: [{ part: 'manifest', name: 'manifest', message }] };
@@ -81,12 +81,12 @@ export function verifyItself(book: CarriedBook, seal: SealCheck): Counted {
   return { differences: [{ part: 'seal', name: 'file', message }], ...counted };
 }
 
-function signatureDifferences({ signature }: SealCheck): readonly Difference[] {
+function signatureDifferences({ signature }: SealCheck): readonly BookDifference[] {
   if (!signature || !('fault' in signature)) return [];
   return [{ part: 'signature', name: 'signature', message: `The signature ${signature.fault}.` }];
 }
 
-function manifestDifferences(book: CarriedBook): readonly Difference[] {
+function manifestDifferences(book: CarriedBook): readonly BookDifference[] {
   if (identifierOf(book.file)[0] === book.manifestDigest) return [];
   return [
     {
@@ -97,12 +97,12 @@ function manifestDifferences(book: CarriedBook): readonly Difference[] {
   ];
 }
 
-function fileDifferences(book: CarriedBook, manifest: Manifest): readonly Difference[] {
+function fileDifferences(book: CarriedBook, manifest: Manifest): readonly BookDifference[] {
   const records = carriedRecords(book, manifest);
-  const damaged = records.flatMap(({ path, fault }): readonly Difference[] =>
+  const damaged = records.flatMap(({ path, fault }): readonly BookDifference[] =>
     fault ? [{ part: 'file', name: path, message: `Record file ${path} ${fault}.` }] : [],
   );
-  const photos = manifest.photos.flatMap((photo): readonly Difference[] => {
+  const photos = manifest.photos.flatMap((photo): readonly BookDifference[] => {
     const fault = photo.carried ? carriedPhoto(book, photo).fault : undefined;
     return fault ? [{ part: 'photo', name: photo.path, message: `Photo ${photo.id ?? ''} (${photo.path}) ${fault}.` }] : [];
   });
@@ -117,7 +117,7 @@ function fileDifferences(book: CarriedBook, manifest: Manifest): readonly Differ
 }
 
 /** Attached files that the manifest does not name. */
-function foreignFiles(book: CarriedBook, { records, photos }: Manifest): readonly Difference[] {
+function foreignFiles(book: CarriedBook, { records, photos }: Manifest): readonly BookDifference[] {
   const named = new Set([
     MANIFEST,
     ...records.map(({ path }) => path),
@@ -129,7 +129,7 @@ function foreignFiles(book: CarriedBook, { records, photos }: Manifest): readonl
 }
 
 /** @throws PdfFault where the file asks for more work than a book does */
-function pageDifferences({ file }: CarriedBook, manifest: Manifest): Counted {
+function pageDifferences({ file }: CarriedBook, manifest: Manifest): CountedBook {
   let objects: readonly PageObject[];
   let pages: readonly (PageDigest | undefined)[];
   let document: string;
@@ -141,7 +141,7 @@ function pageDifferences({ file }: CarriedBook, manifest: Manifest): Counted {
     if (!(error instanceof PdfFault) || file.budget.left === 0) throw error;
     return { differences: [{ part: 'page', name: 'all', message: `The pages cannot be read: ${error.message}.` }] };
   }
-  const found: Difference[] = foreignParts(file, objects).map((what) => ({
+  const found: BookDifference[] = foreignParts(file, objects).map((what) => ({
     part: 'document',
     name: what,
     message: `The file has ${what}: no book has that.`,
@@ -166,9 +166,9 @@ export function pageDifference(
   page: PageDigest | undefined,
   expected: Manifest['pages'][number],
   photos: Manifest['pictures'],
-): Difference {
+): BookDifference {
   const name = String(number);
-  const says = (message: string): Difference => ({ part: 'page', name, message: `Page ${number}: ${message}.` });
+  const says = (message: string): BookDifference => ({ part: 'page', name, message: `Page ${number}: ${message}.` });
   if (!page) return says('it is damaged and cannot be read');
   if (page.text !== expected.text_sha256) return says('its words or lines are not as printed');
   const changed = expected.pictures.find((picture) => !page.pictures.includes(picture));

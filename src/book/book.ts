@@ -2,10 +2,10 @@ import type { Assessment } from '../assess.js';
 import type { Signed } from '../closeout/signed.js';
 import type { Person } from '../records/index.js';
 import type { SheetSize as AvailableSize, Drawings } from './drawings.js';
-import type { BookSigner, Edition, History } from './input.js';
+import type { BookSigner, CommitList, Edition } from './input.js';
 import type { BookPhotos } from './photos.js';
-import type { SheetSize } from './print/document.js';
-import type { Sheet } from './print/paginate.js';
+import type { PaperSize } from './print/document.js';
+import type { Orientation } from './print/paginate.js';
 import type { Show } from './show.js';
 
 /** What every chapter is made from: the assessment as this edition may see it, and how this book writes and draws. */
@@ -19,15 +19,15 @@ export interface Book {
   readonly clean?: (markup: string) => string;
   /** The record has changes that no commit has. */
   readonly dirty: boolean;
-  readonly history: History;
+  readonly history: CommitList;
   /** Sign-offs that nothing has replaced, by id. Judged on the whole record: what an edition hides is covered by them too. */
   readonly standings: ReadonlyMap<string, Signed['standing']>;
   readonly show: Show;
   readonly draw: Drawings;
   readonly photos: BookPhotos;
-  readonly sheets: Readonly<Record<Sheet, SheetSize>>;
+  readonly sheets: Readonly<Record<Orientation, PaperSize>>;
   /** Room of a drawing beside headings and captions on a page of its own. */
-  availableSize(sheet: Sheet, lessMm?: number): AvailableSize;
+  availableSize(sheet: Orientation, lessMm?: number): AvailableSize;
 }
 
 /** One chapter, ready for its template. */

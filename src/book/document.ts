@@ -1,6 +1,6 @@
 import { signedStages } from '../closeout/signed.js';
 import type { Book } from './book.js';
-import { contentsOf, type Heading } from './chapters/contents.js';
+import { contentsPages, type Heading } from './chapters/contents.js';
 import { chaptersOf } from './chapters/index.js';
 import { EDITION_POLICY } from './edition-policy.js';
 import { forEdition, historyFor } from './editions.js';
@@ -13,7 +13,7 @@ import { hiddenFrom } from './redact/hidden.js';
 import { cleanMarkup } from './redact/markup.js';
 import { type RenderedChapter, rendered } from './rendered.js';
 import { showIn } from './show.js';
-import { lackingWords, printable } from './signs.js';
+import { lackingWords, withGlyphs } from './signs.js';
 import { escaped, templateText } from './templates.js';
 
 /** A record without commits has no date of its own; the book then carries this one rather than this machine's clock. */
@@ -41,7 +41,7 @@ export async function bookDocument(input: BookInput, follower?: Follower): Promi
   }
   const contents = rendered(
     book,
-    contentsOf(
+    contentsPages(
       book,
       made.filter(({ bare }) => !bare).flatMap(({ html }) => headingsIn(html)),
     ),
@@ -52,7 +52,7 @@ export async function bookDocument(input: BookInput, follower?: Follower): Promi
   const { shell, shop } = book.assessment.model;
   const { revision } = input.history;
   const lacking = [...new Set([frame, ...made].flatMap((one) => one.lacking))];
-  const line = (words: string): string => printable(words).text;
+  const line = (words: string): string => withGlyphs(words).text;
   return {
     html: `${frame.before}${made.map(({ html }) => html).join('\n')}${frame.after}`,
     sheets: book.sheets,
@@ -131,7 +131,7 @@ const picturesOf = (photos: BookPhotos): BookDocument['pictures'] =>
 /** The page around the chapters. */
 function pageFrame(book: Book): { readonly before: string; readonly after: string; readonly lacking: readonly string[] } {
   const { shell } = book.assessment.model;
-  const title = printable(escaped(`Shell ${shell.id}, ${shell.title}: as-built book, ${book.editionName}`));
+  const title = withGlyphs(escaped(`Shell ${shell.id}, ${shell.title}: as-built book, ${book.editionName}`));
   const width = (sheet: 'portrait' | 'landscape') => `${textWidth(book.sheets[sheet])}mm`;
   const height = (sheet: 'portrait' | 'landscape') => `${textHeight(book.sheets[sheet]) - 0.2}mm`;
   const sizes = `:root{--portrait:${width('portrait')};--landscape:${width('landscape')};--portrait-high:${height('portrait')};--landscape-high:${height('landscape')}}`;

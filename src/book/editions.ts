@@ -3,7 +3,7 @@ import type { Finding } from '../finding.js';
 import type { Model } from '../model/shell.js';
 import type { Shell } from '../records/index.js';
 import { EDITION_POLICY } from './edition-policy.js';
-import type { Edition, History } from './input.js';
+import type { CommitList, Edition } from './input.js';
 import { type Hidden, hiddenFrom } from './redact/hidden.js';
 import { cleanText } from './redact/text.js';
 import { redact } from './redact/value.js';
@@ -44,7 +44,7 @@ function libraryFor({ library }: Model, hidden: Hidden): Model['library'] {
 }
 
 /** The commits that an edition may print: their authors and words are the shop's own. */
-export function historyFor(history: History, model: Model, edition: Edition): History {
+export function historyFor(history: CommitList, model: Model, edition: Edition): CommitList {
   if (EDITION_POLICY[edition].staff) return history;
   const hidden = hiddenFrom(model, edition);
   const clean = (tag: string | undefined): { tag?: string } => (tag === undefined ? {} : { tag: cleanText(tag, hidden) });

@@ -4,7 +4,7 @@ import { openChromium } from './print/chromium.js';
 import { followingPage } from './print/open-page.js';
 import { printIn } from './print/print.js';
 
-export { type BookInput, type BookSigner, EDITIONS, type Edition, type History, type PrintedBook } from './input.js';
+export { type BookInput, type BookSigner, type CommitList, EDITIONS, type Edition, type PrintedBook } from './input.js';
 
 export interface Printer {
   /** Prints one edition. Throws {@link UserError} where the printed pages are not the planned ones. */

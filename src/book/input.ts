@@ -7,7 +7,7 @@ export type Edition = 'owner' | 'service' | 'shop';
 export const EDITIONS: readonly Edition[] = ['owner', 'service', 'shop'];
 
 /** What Git says of the record, newest commit first. */
-export interface History {
+export interface CommitList {
   /** The commit that the book is printed from; absent where the record was never committed. */
   readonly revision?: string;
   /** ISO 8601 date of that commit: the date of the book. The clock of this machine is never asked. */
@@ -39,7 +39,7 @@ export interface BookInput {
   readonly edition: Edition;
   /** SHA-256 over the record as this edition carries it, in hexadecimal. */
   readonly fingerprint: string;
-  readonly history: History;
+  readonly history: CommitList;
   /** True where the record has changes that no commit has: the book then says so on its cover and at the foot of every page. */
   readonly dirty?: boolean;
   /** Bytes of a photo's file; undefined where it is missing. */

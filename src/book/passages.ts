@@ -23,7 +23,7 @@ export function outsidePassages(book: Book, run: string): readonly Crossing[] {
   return byRun.get(run) ?? [];
 }
 
-export const SEALED = 'sealed';
+export const SEALED_WORD = 'sealed';
 export const NOT_SEALED = 'sealing not verified';
 
 /** `sealed at BP-L-3; sealing not verified at RF-04`; seals that are recorded for other places too. */
@@ -34,7 +34,7 @@ export function sealWords(book: Book, run: Pick<Run, 'id' | 'sealed'>): string |
   const unproved = [...new Set(passed.filter((one) => !one.sealed).map((one) => one.through))];
   return (
     [
-      recorded.length > 0 && `${SEALED} at ${recorded.join(', ')}`,
+      recorded.length > 0 && `${SEALED_WORD} at ${recorded.join(', ')}`,
       unproved.length > 0 && `${NOT_SEALED} at ${unproved.join(', ')}`,
     ]
       .filter(Boolean)

@@ -78,4 +78,4 @@ function prune(folder: string): void {
 }
 
 /** The picture library and its decoders: another version may make other bytes. */
-export const LIBRARY = `sharp ${sharp.versions.sharp}, vips ${sharp.versions.vips}`;
+export const PICTURE_LIBRARY = `sharp ${sharp.versions.sharp}, vips ${sharp.versions.vips}`;

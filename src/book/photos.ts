@@ -1,6 +1,6 @@
 import type { Photo } from '../records/index.js';
 import { openPicture, whyNot } from '../store/picture.js';
-import { LIBRARY, openPhotoCache, type PhotoCache, type PrintPicture } from './photo-cache.js';
+import { openPhotoCache, type PhotoCache, PICTURE_LIBRARY, type PrintPicture } from './photo-cache.js';
 
 /** One photo as the book prints it. */
 export interface PrintPhoto {
@@ -31,7 +31,7 @@ export async function preparePhotos(
   photos: readonly Photo[],
   file: (photoId: string) => Promise<Buffer | undefined>,
 ): Promise<BookPhotos> {
-  const cache = openPhotoCache(`${RECIPE}; ${LIBRARY}`);
+  const cache = openPhotoCache(`${RECIPE}; ${PICTURE_LIBRARY}`);
   const all: PrintPhoto[] = [];
   let next = 0;
   const prepareNext = async (): Promise<void> => {

@@ -1,6 +1,6 @@
 import { readerOf } from '../words/index.js';
 import type { Book, Chapter } from './book.js';
-import { printable, raised } from './signs.js';
+import { raised, withGlyphs } from './signs.js';
 import { render } from './templates.js';
 
 /** One chapter as markup. */
@@ -16,7 +16,7 @@ export interface RenderedChapter {
 
 export function rendered(book: Book, { key, title, bare, template, data }: Chapter): RenderedChapter {
   const markup = render(template, { key, title, template, data, bare, book: common(book) });
-  const { text, lacking } = printable(raised(book.clean?.(markup) ?? markup));
+  const { text, lacking } = withGlyphs(raised(book.clean?.(markup) ?? markup));
   const html = `<section class="chapter ${key}" data-chapter="${key}">\n${text}\n</section>`;
   return { key, title, ...(bare ? { bare } : {}), html, lacking };
 }

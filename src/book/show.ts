@@ -4,7 +4,7 @@ import { KG_PER_LB, MM_PER_IN, N_PER_LBF } from '../quantity/units.js';
 import type { Quantity } from '../records/index.js';
 
 /** One way of writing a kind of figure: the words under a column's head, and the figure without its unit. */
-export interface Way {
+export interface FigureStyle {
   readonly unit: string;
   write(value: number): string;
 }
@@ -30,23 +30,23 @@ export interface Show {
   percent(fraction: number, decimals?: number): string;
   /** The columns that a figure takes: one, or two where both systems are shown. */
   readonly ways: {
-    readonly length: readonly Way[];
-    readonly thickness: readonly Way[];
-    readonly mass: readonly Way[];
+    readonly length: readonly FigureStyle[];
+    readonly thickness: readonly FigureStyle[];
+    readonly mass: readonly FigureStyle[];
     /** To a tenth, for single parts. */
-    readonly smallMass: readonly Way[];
+    readonly smallMass: readonly FigureStyle[];
     /** Rounded down: margins, allowances and capacities, so that no figure promises more than there is. */
-    readonly massDown: readonly Way[];
-    readonly lineMass: readonly Way[];
-    readonly area: readonly Way[];
-    readonly station: readonly Way[];
-    readonly sectionArea: readonly Way[];
-    readonly inertia: readonly Way[];
-    readonly pressure: readonly Way[];
+    readonly massDown: readonly FigureStyle[];
+    readonly lineMass: readonly FigureStyle[];
+    readonly area: readonly FigureStyle[];
+    readonly station: readonly FigureStyle[];
+    readonly sectionArea: readonly FigureStyle[];
+    readonly inertia: readonly FigureStyle[];
+    readonly pressure: readonly FigureStyle[];
   };
 }
 
-const way = (unit: string, write: (value: number) => string): Way => ({ unit, write });
+const way = (unit: string, write: (value: number) => string): FigureStyle => ({ unit, write });
 const PER_FT2 = (MM_PER_IN * 12) ** 2;
 
 const US: Show['ways'] = {
@@ -110,8 +110,8 @@ export function showIn(system: UnitSystem): Show {
     torque: (nm) => whole(format.torque(nm, system)),
     rating: (declared) => whole(ratingText(declared, system)),
     temperature: (k) => whole(format.temperature(k, system)),
-    position: (at) => format.position(at, system),
-    date: (iso) => (iso ? format.date(iso).replaceAll(' ', '\u00a0') : ''),
+    position: (at) => format.positionWords(at, system),
+    date: (iso) => (iso ? format.dateWords(iso).replaceAll(' ', '\u00a0') : ''),
     percent: (fraction, decimals = 1) => whole(format.percent(fraction, decimals)),
     ways: waysOf(system),
   };

@@ -54,7 +54,7 @@ export interface Printable {
   readonly lacking: readonly string[];
 }
 
-export function printable(given: string): Printable {
+export function withGlyphs(given: string): Printable {
   const lacking = new Set<string>();
   // Never across a tag's end: with a stroke put over it (U+0338) it would be another sign, and the tag would go on.
   const composed = given.replace(/[^<>]+/gu, (words) => words.normalize('NFC'));

@@ -1,6 +1,6 @@
 import { anchor } from '../model/anchor.js';
 import { columnWidths } from './column-widths.js';
-import type { Show, Way } from './show.js';
+import type { FigureStyle, Show } from './show.js';
 import type { Cell, Ref, TableData, TableRow } from './table-data.js';
 
 export type { Cell, Ref, TableData, TableRow } from './table-data.js';
@@ -29,7 +29,7 @@ export const ref = (id: string, text = id): Ref => ({ id, text, to: anchor(id) }
 export function columnsIn<R>(show: Show) {
   /** One column; where both systems are shown, the second stands small under the first, so that columns stay narrow. */
   const figures =
-    ([first, second]: readonly Way[]) =>
+    ([first, second]: readonly FigureStyle[]) =>
     (head: string, value: (row: R) => Value): Column<R> => ({
       head,
       unit: second ? `${first?.unit} / ${second.unit}` : (first?.unit ?? ''),

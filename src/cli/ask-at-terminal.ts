@@ -1,6 +1,6 @@
 import process from 'node:process';
 import { confirm, input, search, select } from '@inquirer/prompts';
-import type { Asker, Choice } from '../entry/asker.js';
+import type { Asker, MenuChoice } from '../entry/asker.js';
 import { nearest } from '../source/nearest.js';
 import { UserError } from '../user-error.js';
 import { printable } from './report/printable.js';
@@ -35,7 +35,7 @@ export const asker: Asker = {
   confirm: ({ text, usual }) => asked(confirm({ message: printable(text), default: usual }, STREAMS)),
 };
 
-function matching(typed: string, choices: readonly (Choice & { readonly name: string })[]) {
+function matching(typed: string, choices: readonly (MenuChoice & { readonly name: string })[]) {
   const word = typed.toLowerCase();
   const holding = choices.filter(({ name }) => name.toLowerCase().includes(word));
   if (holding.length > 0) return holding;

@@ -1,8 +1,8 @@
-import { recordDifferences, type Side, sideOfBook } from '../archive/against-store.js';
+import { type ComparedSide, sideOfBook, storeDifferences } from '../archive/against-store.js';
 import { fingerprint } from '../archive/fingerprint.js';
 import type { Manifest } from '../archive/manifest.js';
 import { type CarriedBook, carriedRecords } from '../archive/open-book.js';
-import { type Difference, storeOfBook } from '../archive/verify.js';
+import { type BookDifference, storeOfBook } from '../archive/verify.js';
 import { carriedIn } from '../book/edition-records.js';
 import { loadStore } from '../model/load.js';
 import type { StoreText } from '../model/load-types.js';
@@ -10,7 +10,7 @@ import { hashPhotosAt, readStoreTextAt } from '../store/at-revision.js';
 import { hashPhotos } from '../store/hash-photos.js';
 import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
-import { type OpenStore, openStore } from './open.js';
+import { type OpenStore, openStoreFor } from './open.js';
 import { shownPath } from './shown-path.js';
 
 /** What a store says of the records in a book. */
@@ -21,13 +21,13 @@ export interface Compared {
   readonly matchesRevision: boolean | null;
   /** Whom was asked, or why nobody. A phrase. */
   readonly store: string;
-  readonly differences: readonly Difference[];
+  readonly differences: readonly BookDifference[];
 }
 
 /** The store that was named or that is found from here; undefined where none was named and none is found. */
 export async function storeHere(context: Context): Promise<OpenStore | undefined> {
   try {
-    return await openStore(context);
+    return await openStoreFor(context);
   } catch (error) {
     if (error instanceof UserError && context.settings.store === undefined) return undefined;
     throw error;
@@ -57,8 +57,8 @@ export async function compareWithStore(
     await wholeThen(store, manifest),
   ];
   const mine = sideOfBook(ours.model, manifest);
-  const apart = now ? recordDifferences(mine, now.carried) : [];
-  const apartThen = then && recordDifferences(mine, then.carried);
+  const apart = now ? storeDifferences(mine, now.carried) : [];
+  const apartThen = then && storeDifferences(mine, then.carried);
   const hidden = apart.length === 0 && now ? hiddenChange(manifest, now.whole, then?.whole) : [];
   const differences = [...apart, ...hidden];
   return {
@@ -72,7 +72,7 @@ export async function compareWithStore(
 /** A record of the store: fingerprint of the whole, and what of it an edition carries. */
 interface StoreRecord {
   readonly whole: string;
-  readonly carried: Side;
+  readonly carried: ComparedSide;
 }
 
 function wholeOf(
@@ -102,7 +102,7 @@ async function wholeThen({ root, history }: OpenStore, manifest: Manifest): Prom
 }
 
 /** Something that changed in the store since, and that this edition withholds. Books of before say the whole's fingerprint themselves. */
-function hiddenChange(manifest: Manifest, now: string, then: string | undefined): readonly Difference[] {
+function hiddenChange(manifest: Manifest, now: string, then: string | undefined): readonly BookDifference[] {
   // A book of changes that no commit has is not of the revision that it names: what it withholds cannot be known there.
   const since = manifest.uncommitted.length > 0 ? undefined : then;
   const before = manifest.seal === 2 ? since : manifest.fingerprint;

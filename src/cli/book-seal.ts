@@ -1,13 +1,13 @@
 import type { BookSignature, SealCheck } from '../archive/check-seal.js';
-import type { Difference } from '../archive/verify.js';
-import { type KnownKey, type Standing, standingOf } from '../signing/known-keys.js';
-import { grouped } from '../signing/words.js';
+import type { BookDifference } from '../archive/verify.js';
+import { type KeyStanding, type KnownKey, standingOf } from '../signing/known-keys.js';
+import { groupedDigits } from '../signing/words.js';
 
 /** By whom a book was signed, as far as anybody here knows. */
 export interface SignedBy {
   /** Absent where it is not signed, or its signature does not hold. */
   readonly signature?: BookSignature;
-  readonly standing?: Standing;
+  readonly standing?: KeyStanding;
   /** Signed with a key that is known to be the shop's. */
   readonly proved: boolean;
   /** One sentence. */
@@ -23,8 +23,8 @@ export function signedBy({ signature }: SealCheck, known: readonly KnownKey[]): 
   return { signature, standing, proved: standing.is === 'known', words: wordsOf(standing, signature, on) };
 }
 
-function wordsOf(standing: Standing, { signer }: BookSignature, on: string): string {
-  const key = `key ${grouped(signer.fingerprint)}`;
+function wordsOf(standing: KeyStanding, { signer }: BookSignature, on: string): string {
+  const key = `key ${groupedDigits(signer.fingerprint)}`;
   if (standing.is === 'known')
     return `Signed by ${standing.key.name || signer.name}${on}, with the ${key}, which is known to ${standing.key.knownTo}.`;
   if (standing.is === 'not trusted')
@@ -40,7 +40,7 @@ export function unsignedDespite(
   { standing, signature }: SignedBy,
   keys: readonly KnownKey[],
   day: string | undefined,
-): readonly Difference[] {
+): readonly BookDifference[] {
   const expected = keys.filter(
     ({ from, lost }) => lost === undefined && (day === undefined || from === undefined || from <= day),
   );

@@ -1,4 +1,4 @@
-import { differences, type FieldChange, type RecordChange } from '../history/differences.js';
+import { type FieldChange, type RecordChange, recordDifferences } from '../history/differences.js';
 import { recordsIn } from '../history/records-in.js';
 import type { Person } from '../records/index.js';
 import { type Author, changedFiles, type FileChange, lineAuthors } from '../store/changes.js';
@@ -46,7 +46,7 @@ function changesIn(files: readonly FileChange[]): readonly RecordChange[] {
         fields: change === 'changed' ? [{ path: ['contents'], from: 'one', to: 'another' }] : [],
       };
     });
-  return [...differences(of('before'), of('after')), ...pictures];
+  return [...recordDifferences(of('before'), of('after')), ...pictures];
 }
 
 /** `K7` where the library has a person of the author’s name, else the name. */

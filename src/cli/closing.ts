@@ -4,7 +4,7 @@ import type { Model } from '../model/shell.js';
 import type { Held } from '../store/lock.js';
 import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
-import { type OpenShell, openShell, openStore } from './open.js';
+import { type OpenShell, openShell, openStoreFor } from './open.js';
 import { type CheckedShell, checkedShell } from './report/checked.js';
 
 type Env = Readonly<Record<string, string>>;
@@ -37,7 +37,7 @@ export async function closeShell(shell: string, context: Context, env: Env = {},
   return underLock(root, async (held) => {
     await readyToClose(root, env);
     const publicKey = sign ? await publicKeyFile(context, root) : undefined;
-    const store = await openStore(context);
+    const store = await openStoreFor(context);
     const { lookAround } = await import('./look-around.js');
     const opened = await openShell(store, shell, context, undefined, await lookAround(store, shell, context));
     const checked = checkedShell(opened);
@@ -92,7 +92,7 @@ async function commitAndTag(opened: OpenShell, env: Env, held: Held, publicKey: 
   const { root } = opened.store;
   const { shell } = opened.assessment.model;
   const { toCommit, refuseUnlessCommitted } = await import('../store/to-commit.js');
-  const { closingTagName, closingTags, commitFiles, headCommit, revisionLetter, shellTree, tagCommit } = await import(
+  const { closingTagName, closingTags, commitClosing, headCommit, revisionLetter, shellTree, tagCommit } = await import(
     '../store/closings.js'
   );
   const committed = await toCommit(root, shell.id);
@@ -111,7 +111,7 @@ async function commitAndTag(opened: OpenShell, env: Env, held: Held, publicKey: 
     revisionLetter,
   );
   held.still();
-  if (committed.length > 0) await commitFiles(root, committed, `${shell.id}: closed, revision ${revision}`, env);
+  if (committed.length > 0) await commitClosing(root, committed, `${shell.id}: closed, revision ${revision}`, env);
   const commit = await headCommit(root);
   if (commit === undefined) throw new UserError(`The store at ${root} has no commit to close. Commit it: git add and git commit`);
   await refuseUnlessCommitted(root, shell.id, commit);

@@ -1,6 +1,6 @@
 import type { Io, Status } from './io.js';
 import { withTimeLeft } from './pace.js';
-import { type Paint, paint } from './report/paint.js';
+import { paint, type TerminalPaint } from './report/paint.js';
 import { printable } from './report/printable.js';
 
 /** What every command takes. */
@@ -20,7 +20,7 @@ export interface Context {
   readonly settings: Settings;
   readonly io: Io;
   /** For the answer; plain where the answer does not go to a terminal. */
-  readonly paint: Paint;
+  readonly paint: TerminalPaint;
   /** A line (or several) of the answer, to standard output. */
   print(text: string): void;
   /** A message to standard error; `--quiet` drops it. */

@@ -18,7 +18,7 @@ export interface CheckAnswer {
  * Where the answer to this question is kept. Undefined outside Git, for a book, and in a hook of Git, whose index is another.
  * @param question Everything of the command line and the terminal that makes the answer another.
  */
-export async function placeOf(question: unknown, { io, settings }: Context): Promise<KeptAt | undefined> {
+export async function cachePlaceOf(question: unknown, { io, settings }: Context): Promise<KeptAt | undefined> {
   if (settings.book !== undefined || NOT_PASSED.some((name) => io.env[name] !== undefined)) return undefined;
   return keptAt(findStore(io.cwd, settings.store), {
     room: 'check',

@@ -1,5 +1,5 @@
 import { coverageOf, digestOf, wayOf } from '../closeout/coverage.js';
-import { changedSince, type Reasons, signedStages } from '../closeout/signed.js';
+import { changedSinceSigned, type Reasons, signedStages } from '../closeout/signed.js';
 import { loadStore } from '../model/load.js';
 import type { Model } from '../model/shell.js';
 import { dayOf } from '../quantity/day.js';
@@ -32,7 +32,9 @@ async function changedIn(root: string, model: Model, signoff: Signoff): Promise<
     const then = loadStore(await readStoreTextAt(root, entered, model.shell.id)).shells.get(model.shell.id);
     const way = wayOf(digest);
     const covered = way && then && coverageOf(then.model, stage, day, way);
-    return covered && digestOf(covered, way) === digest ? changedSince(covered, coverageOf(model, stage, day, way)) : undefined;
+    return covered && digestOf(covered, way) === digest
+      ? changedSinceSigned(covered, coverageOf(model, stage, day, way))
+      : undefined;
   } catch {
     return undefined;
   }
@@ -41,6 +43,6 @@ async function changedIn(root: string, model: Model, signoff: Signoff): Promise<
 async function sinceHead(root: string, model: Model, stage: string, day: string): Promise<readonly string[] | undefined> {
   const then = loadStore(await readStoreTextAt(root, 'HEAD', model.shell.id)).shells.get(model.shell.id);
   if (!then) return undefined;
-  const changed = changedSince(coverageOf(then.model, stage, day), coverageOf(model, stage, day));
+  const changed = changedSinceSigned(coverageOf(then.model, stage, day), coverageOf(model, stage, day));
   return changed.length > 0 ? changed : undefined;
 }

@@ -2,7 +2,7 @@ import { locateInPhoto } from '../compute/pictures/locate.js';
 import { parseQuantity } from '../quantity/parse.js';
 import type { Shell } from '../records/shell.js';
 import { UserError } from '../user-error.js';
-import { readPixel } from './commands/locate.js';
+import { pixelOption } from './commands/locate.js';
 import type { Context } from './context.js';
 import { locateText } from './report/locate-text.js';
 import { openPhoto } from './solved-photo.js';
@@ -21,7 +21,7 @@ export async function fieldsOnPhoto(
   if (photo === undefined || point === undefined || typed.length > 2)
     throw new UserError(`Found \`${typed.join(' ')}\` for --on-photo; should be a photo and a point, as P-0231 1310,402`);
   if (on === undefined) throw new UserError('On what does the point lie? Name the panel, member or zone, as --on BP-04');
-  const px = readPixel(point);
+  const px = pixelOption(point);
   const { opened, solved } = await openPhoto(shell, photo, context);
   const { model } = opened.assessment;
   const found = locateInPhoto(model, solved, px, on);

@@ -2,7 +2,7 @@ import type { Assessment, Figures } from '../assess.js';
 import type { LoadedShell } from '../model/load-types.js';
 import type { Model } from '../model/shell.js';
 import type { Outside, RuleArea } from '../rules/rule.js';
-import type { Standing } from '../store/history.js';
+import type { GitStanding } from '../store/history.js';
 import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
 import type { OpenStore } from './open-store.js';
@@ -15,10 +15,10 @@ export interface OpenShell {
   readonly store: OpenStore;
   readonly assessment: Assessment;
   /** Null outside Git. */
-  readonly standing: Standing | null;
+  readonly standing: GitStanding | null;
 }
 
-export async function openStore(context: Context): Promise<OpenStore> {
+export async function openStoreFor(context: Context): Promise<OpenStore> {
   if (context.settings.book !== undefined) {
     const { openFromBook } = await import('./open-from-book.js');
     return openFromBook(context.settings.book, context);
@@ -67,7 +67,7 @@ export async function openShell(
 export async function withChanges(
   store: OpenStore,
   model: Model,
-  standing: Standing | null,
+  standing: GitStanding | null,
   areas?: readonly RuleArea[],
 ): Promise<Model> {
   if (!standing || !store.history || (areas && !areas.includes('order'))) return model;
@@ -107,7 +107,7 @@ async function lapses(
  * `areas` are those whose rules touch the answer (none: only errors of reading do); absent, every rule counts.
  */
 export async function openForAnswer(shell: string, context: Context, areas?: readonly RuleArea[]): Promise<OpenShell> {
-  const opened = await openShell(await openStore(context), shell, context, areas);
+  const opened = await openShell(await openStoreFor(context), shell, context, areas);
   const [{ decide }, { shadowText }] = await Promise.all([import('../rules/decide.js'), import('./report/findings.js')]);
   const said = shadowText(shell, decide(opened.assessment.findings, opened.assessment.model.shell.findings));
   if (said) context.tell(said);

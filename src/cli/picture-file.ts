@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { create, type Font } from 'fontkit';
 import { packageFolder } from '../book/print/packaged.js';
-import { area, line, type Mark, type Point, type Scene, type TextMark } from '../drawing/scene.js';
+import { line, type Mark, type Point, rectArea, type Scene, type TextMark } from '../drawing/scene.js';
 import { TEXT_STYLES } from '../drawing/styles.js';
 import { toSvg } from '../drawing/svg.js';
 import { textHeightMm, textWidthMm } from '../drawing/text-width.js';
@@ -57,7 +57,7 @@ function outlinesOf(mark: TextMark): readonly Mark[] {
     const half = textHeightMm(mark.style) / 2;
     const [x0, x1, y0, y1] = [start - 0.3, start + width + 0.3, mark.at[1] - half, mark.at[1] + half];
     marks.push(
-      area(mark.layer, 'weld-backing', [
+      rectArea(mark.layer, 'weld-backing', [
         [x0, y0],
         [x1, y0],
         [x1, y1],

@@ -3,18 +3,18 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Manifest } from '../archive/manifest.js';
 import { openBook } from '../archive/open-book.js';
-import { type Difference, type FoundPages, pageDifference } from '../archive/verify.js';
+import { type BookDifference, type FoundPages, pageDifference } from '../archive/verify.js';
 import type { BookSigner } from '../book/input.js';
 import { laidOutAt } from '../store/laid-out-at.js';
 import { UserError } from '../user-error.js';
 import { COMMIT } from './book-and-store.js';
 import type { Context } from './context.js';
-import { type OpenStore, openShell, openStore } from './open.js';
+import { type OpenStore, openShell, openStoreFor } from './open.js';
 import { printBooks, withPrinter } from './print-books.js';
 import { programBuild } from './program-build.js';
 
 /** What came of printing a book's pages again. */
-export type PrintedAgain = { readonly differences: readonly Difference[]; readonly pages: number } | { readonly why: string };
+export type PrintedAgain = { readonly differences: readonly BookDifference[]; readonly pages: number } | { readonly why: string };
 
 /**
  * Prints the book's edition again from the store as it stood at the book's revision, and compares every page with those in the file.
@@ -66,7 +66,7 @@ async function printedFrom(
   return withPrinter(async (printer) => {
     const browser = await printer.browser();
     if (browser !== by?.browser) return { why: `printed by ${by?.browser}, and the browser here is ${browser}` };
-    const opened = await openShell(await openStore(there), shell, there);
+    const opened = await openShell(await openStoreFor(there), shell, there);
     await printBooks(opened, [edition], () => file, there, { printer, photos: 'hashes', signer: signer ?? 'nobody' });
     const { readFile } = await import('node:fs/promises');
     const read = openBook(await readFile(file)).manifest;
@@ -75,8 +75,8 @@ async function printedFrom(
   });
 }
 
-function comparePages(found: FoundPages, again: Manifest): readonly Difference[] {
-  const differences: Difference[] = [];
+function comparePages(found: FoundPages, again: Manifest): readonly BookDifference[] {
+  const differences: BookDifference[] = [];
   if (found.pages.length !== again.pages.length) {
     const message = `The book has ${found.pages.length} pages, and ${again.pages.length} when it is printed again from the store.`;
     differences.push({ part: 'page', name: 'all', message });

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import type { Printer } from '../book/index.js';
-import type { History as BookHistory, BookInput, BookSigner, Edition, PrintedBook } from '../book/input.js';
+import type { CommitList as BookHistory, BookInput, BookSigner, Edition, PrintedBook } from '../book/input.js';
 import type { Commit } from '../store/history.js';
 import { keepPageMap } from '../store/page-map.js';
 import { writeOut } from '../store/write-out.js';

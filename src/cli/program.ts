@@ -16,7 +16,7 @@ Start with:  shellbook demo        the whole job on a made-up store
              shellbook new-store   a store of your own`;
 
 /** Runs one command line (without the program's own name). Never throws; gives the exit status. */
-export async function run(args: readonly string[], io: Io): Promise<Status> {
+export async function runProgram(args: readonly string[], io: Io): Promise<Status> {
   let status: Status = 0;
   const program = buildProgram(await commandsFor(args[0]), io, (ended) => {
     status = ended;

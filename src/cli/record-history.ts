@@ -1,5 +1,5 @@
 import { type FieldChange, fieldChanges } from '../history/differences.js';
-import { recordsIn, type TypedRecord } from '../history/records-in.js';
+import { type RecordThen, recordsIn } from '../history/records-in.js';
 import { recordSlice, sliceData } from '../history/slice.js';
 import { type CommitChange, commitChanges, type RawChange } from '../store/changes.js';
 import { eachBlob, readBlobs } from '../store/git/blobs.js';
@@ -52,7 +52,7 @@ async function slicesOf(
 /** A sign a byte: thousands of versions are looked through without reading them as text. */
 const bytesAsText = (bytes: Buffer): string => bytes.toString('latin1');
 
-const recordOf = (path: string, bytes: Buffer | undefined, id: string): TypedRecord | undefined =>
+const recordOf = (path: string, bytes: Buffer | undefined, id: string): RecordThen | undefined =>
   bytes && recordsIn(path, bytes.toString('utf8')).find((one) => one.id === id && one.kind !== 'file');
 
 interface Sides {

@@ -7,9 +7,9 @@ import { looksOfFiles } from '../store/looks.js';
 import type { Context } from './context.js';
 import { programFiles } from './program-files.js';
 import type { Summary } from './summary.js';
-import type { Share } from './summary-worker.js';
+import type { WorkerShare } from './summary-worker.js';
 
-type Wanted = Share['shells'][number];
+type Wanted = WorkerShare['shells'][number];
 
 /** What is kept of one shell: its summary, and what else the summary holds for. */
 interface KeptSummary {
@@ -118,7 +118,7 @@ async function computeHere(
   }
 }
 
-function inThread(share: Share, take: (shell: string, summary: Summary) => Promise<void>): Promise<void> {
+function inThread(share: WorkerShare, take: (shell: string, summary: Summary) => Promise<void>): Promise<void> {
   return new Promise((resolve, reject) => {
     const taken: Promise<void>[] = [];
     const worker = new Worker(new URL('../cli/summary-worker.js', import.meta.url), { workerData: share });

@@ -4,11 +4,11 @@ import { readStoreText } from '../store/read.js';
 import { summaryOf } from './summary.js';
 
 /** What a worker is given: its share of the shells, each with its uncommitted files. */
-export interface Share {
+export interface WorkerShare {
   readonly root: string;
   readonly shells: readonly { readonly shell: string; readonly uncommitted?: readonly string[] }[];
 }
 
-const { root, shells } = workerData as Share;
+const { root, shells } = workerData as WorkerShare;
 const loaded = loadStore(await readStoreText(root));
 for (const { shell, uncommitted } of shells) parentPort?.postMessage({ shell, summary: summaryOf(loaded, shell, uncommitted) });

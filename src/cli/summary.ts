@@ -2,7 +2,7 @@ import { assess } from '../assess.js';
 import { type Progress, progressOf } from '../closeout/state.js';
 import type { Elsewhere } from '../model/elsewhere.js';
 import type { LoadedStore } from '../model/load-types.js';
-import { type Counts, count, decide } from '../rules/decide.js';
+import { type Counts, countFindings, decide } from '../rules/decide.js';
 
 /** What `list` says of a shell, by its records. */
 export interface Summary {
@@ -20,7 +20,7 @@ export function summaryOf(loaded: LoadedStore, shell: string, uncommitted?: read
   const watched = watch(one.model.elsewhere);
   const model = { ...one.model, ...(watched ? { elsewhere: watched.elsewhere } : {}) };
   const assessment = assess(model, one.findings, uncommitted ? { uncommitted } : {});
-  const counts = count(decide(assessment.findings, model.shell.findings));
+  const counts = countFindings(decide(assessment.findings, model.shell.findings));
   return { title: model.shell.title, progress: progressOf(model), counts, lookedAround: watched?.asked() ?? false };
 }
 

@@ -1,6 +1,6 @@
 import type { SealCheck } from '../archive/check-seal.js';
 import type { Manifest } from '../archive/manifest.js';
-import type { Counted, Difference } from '../archive/verify.js';
+import type { BookDifference, CountedBook } from '../archive/verify.js';
 import type { KnownKey } from '../signing/known-keys.js';
 import type { Compared } from './book-and-store.js';
 import type { SignedBy } from './book-seal.js';
@@ -22,7 +22,7 @@ export interface Verified {
   readonly shown: string;
   readonly manifest: Manifest | undefined;
   readonly seal: SealCheck;
-  readonly own: readonly Difference[];
+  readonly own: readonly BookDifference[];
   readonly signed: SignedBy;
   /** Absent where the manifest cannot be read. */
   readonly compared?: Compared;
@@ -31,7 +31,7 @@ export interface Verified {
   /** What Git says of the tag of the close-out that it was printed from; absent without a store that has it. */
   readonly tag?: TagSignature;
   /** Differences from the store: in its records, its pages, and the key that it signs with. */
-  readonly fromStore: readonly Difference[];
+  readonly fromStore: readonly BookDifference[];
 }
 
 /** Looks at a book from all sides: itself, its signature, the store and its pages printed again. */
@@ -88,7 +88,7 @@ async function closingTag(
 
 async function pagesAgain(
   { quick }: VerifyOptions,
-  { found }: Counted,
+  { found }: CountedBook,
   manifest: Manifest,
   { signature }: SignedBy,
   store: OpenStore | undefined,

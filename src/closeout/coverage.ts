@@ -6,13 +6,13 @@ import { dayOf } from '../quantity/day.js';
 import type { KindName, Library, LibraryKind, RecordBase, RecordKind, Shell, Weld } from '../records/index.js';
 import { kindOf } from '../records/kinds.js';
 import { recordIn } from '../records/library.js';
-import { substanceOf, type Way } from '../records/substance.js';
+import { type DigestForm, substanceOf } from '../records/substance.js';
 
 /** What a sign-off of a stage covers: `kind id` → SHA-256 of the record in canonical form, hex. */
 export type Coverage = ReadonlyMap<string, string>;
 
 /** Digest of what a sign-off covers, as typed into `digest`. */
-export const digestOf = (coverage: Coverage, way: Way = NEWEST): string =>
+export const digestOf = (coverage: Coverage, way: DigestForm = NEWEST): string =>
   `${way}-` +
   sha256(
     [...coverage]
@@ -22,10 +22,11 @@ export const digestOf = (coverage: Coverage, way: Way = NEWEST): string =>
   );
 
 /** How digests are made now. A later way gets another mark, so that no old sign-off is judged by it. */
-const NEWEST: Way = 'c2';
+const NEWEST: DigestForm = 'c2';
 
 /** The way in which a sign-off's digest was made; undefined where this program does not know it. */
-export const wayOf = (digest: string): Way | undefined => /^(c[12])-[0-9a-f]{64}$/u.exec(digest)?.[1] as Way | undefined;
+export const wayOf = (digest: string): DigestForm | undefined =>
+  /^(c[12])-[0-9a-f]{64}$/u.exec(digest)?.[1] as DigestForm | undefined;
 
 const byUnits = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
@@ -41,7 +42,7 @@ const isKeptUp = (kind: LibraryKind): boolean => kindOf(kind).more.stands === 'k
  * day, and what each of these names: the section and alloy of a tube, the procedure of a weld, the circuit of a test with its runs
  * and nodes. So moving a pipe takes its pressure test with it.
  */
-export function coverageOf(model: Model, stage: string, day: string, way: Way = NEWEST): Coverage {
+export function coverageOf(model: Model, stage: string, day: string, way: DigestForm = NEWEST): Coverage {
   const { shell } = model;
   const covered = new Map<string, string>();
   const put = (kind: KindName, record: RecordBase, name: string = kind): void =>
@@ -146,9 +147,9 @@ function restsOn(shell: Shell, id: string): readonly CoveredRecord[] {
   ];
 }
 
-const hashes: Readonly<Record<Way, WeakMap<RecordBase, string>>> = { c1: new WeakMap(), c2: new WeakMap() };
+const hashes: Readonly<Record<DigestForm, WeakMap<RecordBase, string>>> = { c1: new WeakMap(), c2: new WeakMap() };
 
-function hashOf(kind: KindName, name: string, record: RecordBase, way: Way): string {
+function hashOf(kind: KindName, name: string, record: RecordBase, way: DigestForm): string {
   const known = hashes[way].get(record);
   const hash = known ?? sha256(canonical({ kind: name, id: record.id, data: substanceOf(kind, record.typed, way) }));
   hashes[way].set(record, hash);

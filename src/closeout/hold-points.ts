@@ -5,7 +5,7 @@ import { concealed } from '../query/concealment.js';
 import { checkOf, type HoldPointCheck, holdPointWords } from '../records/hold-point.js';
 import type { Clamp, Panel, Shell, Test, Weld } from '../records/index.js';
 import type { DecidedFinding } from '../rules/decide.js';
-import { evidenceOf, firstTooLate, nameOf, photoDay, testDay } from '../rules/order/evidence.js';
+import { evidenceOf, firstTooLate, lineName, photoDay, testDay } from '../rules/order/evidence.js';
 import type { Duty } from '../rules/rule.js';
 import { ownRecords } from './coverage.js';
 
@@ -159,16 +159,17 @@ function late(
   const { id } = item.record;
   const panels = item.panels.map((panel) => panel.id).join(', ');
   if (!days.some((day) => day !== undefined))
-    return [one(`${nameOf(item)} has no dated ${evidence}, expected one of before ${panels} closed it in`, [id])];
+    return [one(`${lineName(item)} has no dated ${evidence}, expected one of before ${panels} closed it in`, [id])];
   const day = item.closed && firstTooLate(days, item.closed.date);
   const decided = findings.some(
     ({ rule, ids, decidedBy }) => rule.startsWith('order.') && ids[0] === id && decidedBy !== undefined,
   );
   if (day === undefined || decided) return [];
   return [
-    one(`${nameOf(item)} was first ${done} on ${day}, expected on or before ${item.closed?.date}, when ${panels} closed it in`, [
-      id,
-    ]),
+    one(
+      `${lineName(item)} was first ${done} on ${day}, expected on or before ${item.closed?.date}, when ${panels} closed it in`,
+      [id],
+    ),
   ];
 }
 

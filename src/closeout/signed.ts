@@ -1,7 +1,7 @@
 import type { Model } from '../model/shell.js';
 import { dayOf } from '../quantity/day.js';
 import type { Signoff } from '../records/index.js';
-import type { Way } from '../records/substance.js';
+import type { DigestForm } from '../records/substance.js';
 import { type Coverage, coverageOf, digestOf, wayOf } from './coverage.js';
 
 /** A sign-off and whether it still stands. */
@@ -25,7 +25,7 @@ export function signedStages(model: Model): readonly Signed[] {
 
 function judge(model: Model): readonly Signed[] {
   const digests = new Map<string, string>();
-  const now = ({ stage, date }: Signoff, way: Way): string => {
+  const now = ({ stage, date }: Signoff, way: DigestForm): string => {
     const key = `${way} ${stage} ${date}`;
     const digest = digests.get(key) ?? digestOf(coverageOf(model, stage, dayOf(date), way), way);
     digests.set(key, digest);
@@ -51,7 +51,7 @@ function latestOf(signoffs: readonly Signoff[]): readonly Signoff[] {
 }
 
 /** Records that differ between what was signed and what stands there now, `kind id`, in order. */
-export function changedSince(then: Coverage, now: Coverage): readonly string[] {
+export function changedSinceSigned(then: Coverage, now: Coverage): readonly string[] {
   return [...new Set([...then.keys(), ...now.keys()])].filter((name) => then.get(name) !== now.get(name)).sort();
 }
 

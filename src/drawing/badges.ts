@@ -1,4 +1,4 @@
-import { area, circle, type Mark, type Point, text } from './scene.js';
+import { circle, type Mark, type Point, rectArea, textMark } from './scene.js';
 import type { PenName } from './styles.js';
 
 /** A number in a shape that is known across a room, in colour or in a black-and-white copy. */
@@ -10,20 +10,20 @@ export const BADGE_HALF_MM: Readonly<Record<Badge, number>> = { gas: 4.7, fuel: 
 /** A diamond, a triangle, a square and a disc. */
 const SHAPES: Readonly<Record<Badge, (at: Point, half: number, pen: PenName) => Mark>> = {
   gas: ([x, y], half, pen) =>
-    area('labels', pen, [
+    rectArea('labels', pen, [
       [x, y - half],
       [x + half, y],
       [x, y + half],
       [x - half, y],
     ]),
   fuel: ([x, y], half, pen) =>
-    area('labels', pen, [
+    rectArea('labels', pen, [
       [x, y - half],
       [x + half, y + half * 0.8],
       [x - half, y + half * 0.8],
     ]),
   mains: ([x, y], half, pen) =>
-    area('labels', pen, [
+    rectArea('labels', pen, [
       [x - half, y - half],
       [x + half, y - half],
       [x + half, y + half],
@@ -38,6 +38,6 @@ export function badgeMarks(badge: Badge, label: string, at: Point): readonly Mar
   const middle: Point = badge === 'fuel' ? [at[0], at[1] + 1.2] : at;
   return [
     SHAPES[badge](at, BADGE_HALF_MM[badge], `badge-${badge}`),
-    text('labels', 'badge', middle, label, { anchor: 'middle' }),
+    textMark('labels', 'badge', middle, label, { anchor: 'middle' }),
   ];
 }

@@ -3,7 +3,7 @@ import { lowered, usedBounds } from './crop.js';
 import { frontArrow, noteLines, noteRows, notesMm, scaleBar } from './furniture.js';
 import { Ink, textBox } from './ink.js';
 import { DISC_MM, type LabelWish, type PlacedLabel, placeLabels } from './labels.js';
-import { circle, grow, line, type Mark, type Point, type Rect, type Scene, text } from './scene.js';
+import { circle, growRect, line, type Mark, type Point, type Rect, type Scene, textMark } from './scene.js';
 import { FURNITURE_MM, scaleText } from './sheet.js';
 import { toSvg } from './svg.js';
 
@@ -32,7 +32,7 @@ export interface DrawingOptions {
 }
 
 /** Everything that a view has to say before labels find their places. */
-export interface Draft {
+export interface ViewDraft {
   readonly id: string;
   readonly title: string;
   readonly alt: string;
@@ -55,8 +55,8 @@ export interface Draft {
 }
 
 /** Places labels, adds scale bar, arrow and notes, and writes the SVG. */
-export function compose(draft: Draft, options: DrawingOptions): Drawing {
-  const taken = draft.marks.flatMap((mark) => (mark.kind === 'text' ? [grow(textBox(mark), 0.2)] : []));
+export function compose(draft: ViewDraft, options: DrawingOptions): Drawing {
+  const taken = draft.marks.flatMap((mark) => (mark.kind === 'text' ? [growRect(textBox(mark), 0.2)] : []));
   const placement = placeLabels(draft.wishes, draft.room, taken, new Ink(draft.widthMm, draft.heightMm, draft.marks));
   const left = placement.leftOut.reduce((sum, wish) => sum + (wish.lines?.length ?? 1), 0);
   const notes = [
@@ -82,7 +82,11 @@ export function compose(draft: Draft, options: DrawingOptions): Drawing {
 const AIR_MM = 1.5;
 
 /** Takes off the empty strips above and below what was drawn, and adds legend and furniture. */
-function cropped(draft: Draft, drawn: readonly Mark[], notes: readonly string[]): { marks: readonly Mark[]; heightMm: number } {
+function cropped(
+  draft: ViewDraft,
+  drawn: readonly Mark[],
+  notes: readonly string[],
+): { marks: readonly Mark[]; heightMm: number } {
   const legend = draft.legend ?? [];
   const used = usedBounds(drawn) ?? { x0: 0, y0: 0, x1: draft.widthMm, y1: 10 };
   const top = (usedBounds(legend)?.y1 ?? 0) + AIR_MM;
@@ -123,7 +127,7 @@ function listMarks(wish: LabelWish, lines: readonly Line[], box: Rect): readonly
 }
 
 const wordMark = (wish: LabelWish, one: Line, at: Point, anchor: 'start' | 'middle'): Mark =>
-  text('labels', wish.style, at, one.text, { anchor, backed: !wish.disc, ...(one.id === undefined ? {} : { id: one.id }) });
+  textMark('labels', wish.style, at, one.text, { anchor, backed: !wish.disc, ...(one.id === undefined ? {} : { id: one.id }) });
 
 interface Furniture {
   readonly marks: readonly Mark[];
@@ -136,7 +140,7 @@ const NOTES_BESIDE_MM = 55;
 const ROWS_BESIDE = 3;
 
 /** Scale bar, arrow and every word of the notes, from the top of the strip at y = 0. */
-function furniture(draft: Draft, notes: readonly string[]): Furniture {
+function furniture(draft: ViewDraft, notes: readonly string[]): Furniture {
   if (draft.furniture === false) return { marks: [], heightMm: 0 };
   const strip: Rect = { x0: 1, y0: 1, x1: draft.widthMm - 1, y1: FURNITURE_MM - 0.5 };
   const marks: Mark[] = [];

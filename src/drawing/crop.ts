@@ -1,5 +1,5 @@
 import { textBox } from './ink.js';
-import { boundsOf, type Mark, type Point, type Rect } from './scene.js';
+import { type Mark, type Point, type Rect, rectAbout } from './scene.js';
 import { PENS } from './styles.js';
 
 /** What a mark takes up on the sheet, its line width included. */
@@ -11,7 +11,7 @@ export function markBounds(mark: Mark): Rect | undefined {
     const [x, y] = mark.center;
     return { x0: x - r, y0: y - r, x1: x + r, y1: y + r };
   }
-  const bare = boundsOf(mark.rings.flat());
+  const bare = rectAbout(mark.rings.flat());
   return bare && { x0: bare.x0 - half, y0: bare.y0 - half, x1: bare.x1 + half, y1: bare.y1 + half };
 }
 
@@ -25,7 +25,7 @@ export function usedBounds(marks: readonly Mark[]): Rect | undefined {
         ]
       : [];
   });
-  return boundsOf(corners);
+  return rectAbout(corners);
 }
 
 /** The same marks, lower by `dy` mm. */

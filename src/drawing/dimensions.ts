@@ -1,4 +1,4 @@
-import { area, line, type Mark, type Point, text } from './scene.js';
+import { line, type Mark, type Point, rectArea, textMark } from './scene.js';
 
 const ARROW_LENGTH_MM = 2;
 const ARROW_HALF_MM = 0.33;
@@ -9,7 +9,7 @@ const PAST_MM = 1;
 export function arrowHead(tip: Point, angle: number): Mark {
   const back: Point = [tip[0] - ARROW_LENGTH_MM * Math.cos(angle), tip[1] - ARROW_LENGTH_MM * Math.sin(angle)];
   const side: Point = [-Math.sin(angle) * ARROW_HALF_MM, Math.cos(angle) * ARROW_HALF_MM];
-  return area('dimensions', 'arrow', [tip, [back[0] + side[0], back[1] + side[1]], [back[0] - side[0], back[1] - side[1]]]);
+  return rectArea('dimensions', 'arrow', [tip, [back[0] + side[0], back[1] + side[1]], [back[0] - side[0], back[1] - side[1]]]);
 }
 
 /** Between two x on the sheet, drawn at height `y`; extension lines reach from `fromY`. */
@@ -24,7 +24,7 @@ export function acrossDimension(x0: number, x1: number, y: number, fromY: number
     extension(x0),
     extension(x1),
     ...spanned([x0, y], [x1, y]),
-    text('dimensions', 'dimension', [(x0 + x1) / 2, y], words, { anchor: 'middle', backed: true }),
+    textMark('dimensions', 'dimension', [(x0 + x1) / 2, y], words, { anchor: 'middle', backed: true }),
   ];
 }
 
@@ -40,7 +40,7 @@ export function uprightDimension(y0: number, y1: number, x: number, fromX: numbe
     extension(y0),
     extension(y1),
     ...spanned([x, y0], [x, y1]),
-    text('dimensions', 'dimension', [x, (y0 + y1) / 2], words, { anchor: 'middle', backed: true, upright: true }),
+    textMark('dimensions', 'dimension', [x, (y0 + y1) / 2], words, { anchor: 'middle', backed: true, upright: true }),
   ];
 }
 

@@ -2,7 +2,7 @@ import type { Vec3 } from '../geometry/vector.js';
 import type { Model } from '../model/shell.js';
 import { solidsIn } from '../query/shown.js';
 import { project, type View } from './projection.js';
-import { boundsOf, type Rect } from './scene.js';
+import { type Rect, rectAbout } from './scene.js';
 import { boxCorners, memberCorners } from './visibility.js';
 
 /** An axis-aligned box in the shell's datum, mm. */
@@ -79,4 +79,4 @@ export function extentCorners({ low, high }: Extent): readonly Vec3[] {
 
 /** Bounds in the view's plane, mm of the vehicle. */
 export const viewBounds = (view: View, points: readonly Vec3[]): Rect =>
-  boundsOf(points.map((point) => project(view, point))) ?? { x0: 0, y0: 0, x1: 1, y1: 1 };
+  rectAbout(points.map((point) => project(view, point))) ?? { x0: 0, y0: 0, x1: 1, y1: 1 };

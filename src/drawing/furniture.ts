@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../quantity/format.js';
 import { MM_PER_IN } from '../quantity/units.js';
-import { area, line, type Mark, type Point, type Rect, rectangle, text } from './scene.js';
+import { line, type Mark, type Point, type Rect, rectArea, rectangle, textMark } from './scene.js';
 import { scaleText } from './sheet.js';
 import { textWidthMm } from './text-width.js';
 
@@ -22,7 +22,7 @@ const US_STEPS = [
 export function scaleBar(reduction: number, units: UnitSystem, at: Point, mostMm: number): Strip {
   const words = scaleText(reduction);
   const startX = at[0] + textWidthMm(words, 'name-strong') + 2.5;
-  const marks: Mark[] = [text('furniture', 'name-strong', [at[0], at[1]], words)];
+  const marks: Mark[] = [textMark('furniture', 'name-strong', [at[0], at[1]], words)];
   let endX = startX;
   const systems = units === 'both' ? (['us', 'metric'] as const) : ([units] as const);
   systems.forEach((system, row) => {
@@ -48,7 +48,7 @@ function oneBar(
     marks: [
       rectangle('furniture', 'furniture-filled', { x0: x, y0: y - 0.5, x1: x + half, y1: y + 0.5 }),
       rectangle('furniture', 'furniture', { x0: x + half, y0: y - 0.5, x1: x + lengthMm, y1: y + 0.5 }),
-      text('furniture', 'note', [x + lengthMm + 1.2, y], step.words),
+      textMark('furniture', 'note', [x + lengthMm + 1.2, y], step.words),
     ],
     endX: x + lengthMm + 1.2 + textWidthMm(step.words, 'note'),
   };
@@ -68,12 +68,12 @@ export function frontArrow(front: 'left' | 'right', [x, y]: Point): Strip {
         [from, y],
         [back, y],
       ]),
-      area('furniture', 'furniture-filled', [
+      rectArea('furniture', 'furniture-filled', [
         [to, y],
         [back, y - 1.1],
         [back, y + 1.1],
       ]),
-      text('furniture', 'name-strong', [front === 'left' ? x + length + 1.5 : x, y], words),
+      textMark('furniture', 'name-strong', [front === 'left' ? x + length + 1.5 : x, y], words),
     ],
     endX: x + length + 1.5 + width,
   };
@@ -83,18 +83,18 @@ const LINE_MM = 2.9;
 
 /** Notes run on in a strip of this width, mm; too narrow a strip holds none. */
 export const noteRows = (notes: readonly string[], widthMm: number): readonly string[] =>
-  notes.length === 0 ? [] : wrap(notes.join(' '), widthMm);
+  notes.length === 0 ? [] : wrapWords(notes.join(' '), widthMm);
 
 /** Lines of notes from the strip's top down. */
 export const noteLines = (rows: readonly string[], strip: Rect): readonly Mark[] => {
   const top = Math.max(strip.y0 + LINE_MM / 2, (strip.y0 + strip.y1) / 2 - ((rows.length - 1) * LINE_MM) / 2);
-  return rows.map((words, index) => text('furniture', 'note', [strip.x0, top + index * LINE_MM], words));
+  return rows.map((words, index) => textMark('furniture', 'note', [strip.x0, top + index * LINE_MM], words));
 };
 
 /** Height of so many lines of notes. */
 export const notesMm = (rows: number): number => rows * LINE_MM;
 
-export function wrap(words: string, widthMm: number): string[] {
+export function wrapWords(words: string, widthMm: number): string[] {
   const lines: string[] = [];
   let current = '';
   for (const word of words.split(/\s+/u)) {

@@ -6,14 +6,14 @@ const MOST_LABELS = 40;
 /** The halves share this much of the whole, so that nothing is lost at the cut. */
 const SHARED = 0.04;
 
-export interface Part {
+export interface SheetPart {
   readonly bounds: Rect;
   /** Added to ids and titles; empty for the whole. */
   readonly suffix: '' | 'front half' | 'rear half';
 }
 
 /** The bounds of a view, whole, or cut across the vehicle where there is too much in it for one sheet. */
-export function partsOf(bounds: Rect, labels: number, front: 'left' | 'right' | 'none'): readonly Part[] {
+export function partsOf(bounds: Rect, labels: number, front: 'left' | 'right' | 'none'): readonly SheetPart[] {
   const width = bounds.x1 - bounds.x0;
   if (labels <= MOST_LABELS || front === 'none' || width < 1.6 * (bounds.y1 - bounds.y0)) return [{ bounds, suffix: '' }];
   const middle = (bounds.x0 + bounds.x1) / 2;
@@ -33,7 +33,7 @@ const FEW_LABELS = 6;
 export const isThin = ({ x0, x1, y0, y1 }: Rect, labels: number): boolean => labels >= FEW_LABELS && x1 - x0 >= THIN * (y1 - y0);
 
 /** A long thin part once more in two, to stand one below the other on one sheet: twice as large. */
-export function stripsOf({ bounds }: Part, labels: number, front: 'left' | 'right' | 'none'): readonly Part[] {
+export function stripsOf({ bounds }: SheetPart, labels: number, front: 'left' | 'right' | 'none'): readonly SheetPart[] {
   return isThin(bounds, labels) ? partsOf(bounds, Number.POSITIVE_INFINITY, front) : [{ bounds, suffix: '' }];
 }
 

@@ -3,7 +3,7 @@ import type { Ink } from './ink.js';
 import { grouped } from './label-groups.js';
 import type { LabelWish } from './label-wish.js';
 import { crossesRect } from './outline.js';
-import { grow, holds, type Point, type Rect, within } from './scene.js';
+import { growRect, holds, isWithinRect, type Point, type Rect } from './scene.js';
 import { textHeightMm, textWidthMm } from './text-width.js';
 
 export type { LabelBlock, LabelWish } from './label-wish.js';
@@ -138,7 +138,7 @@ class Choice {
     const { room, boxes } = this.sheet;
     const [halfWidth, halfHeight] = this.half;
     const box = { x0: x - halfWidth, y0: y - halfHeight, x1: x + halfWidth, y1: y + halfHeight };
-    if (!within(box, room) || boxes.overlap(box, AIR_MM)) return;
+    if (!isWithinRect(box, room) || boxes.overlap(box, AIR_MM)) return;
     const end = this.wish.block ? this.wish.block.leaderFrom(box, anchor) : nearestPoint(box, anchor);
     if (!end) return;
     const reach = Math.hypot(end[0] - anchor[0], end[1] - anchor[1]);
@@ -187,9 +187,9 @@ function costOf(
   { leaders, toCome, ink }: Sheet,
   mostCost: number,
 ): number {
-  let cost = awayMm + ink.under(grow(box, 0.2)) * 0.3;
+  let cost = awayMm + ink.under(growRect(box, 0.2)) * 0.3;
   if (cost >= mostCost) return cost;
-  const about = grow(box, 0.6);
+  const about = growRect(box, 0.6);
   for (const anchor of toCome) if (holds(about, anchor)) cost += COVERING_COST;
   if (cost >= mostCost) return cost;
   for (const [from, to] of leaders) {

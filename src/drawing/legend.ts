@@ -1,6 +1,6 @@
 import type { Medium, NodeKind } from '../records/index.js';
 import { MEDIUM_STYLES } from './media.js';
-import { line, type Mark, type Point, text } from './scene.js';
+import { line, type Mark, type Point, textMark } from './scene.js';
 import { mm } from './svg.js';
 import { NODE_SYMBOL_MM, NODE_WORDS, nodeSymbol } from './symbols.js';
 import { textWidthMm } from './text-width.js';
@@ -28,8 +28,8 @@ export function legendMarks(media: readonly Medium[], kinds: readonly NodeKind[]
         [x + SWATCH_MM, y],
       ]),
     );
-    marks.push(text('furniture', 'letter', [x + SWATCH_MM / 2, y], letter, { anchor: 'middle', backed: true }));
-    marks.push(text('furniture', 'note', [x + SWATCH_MM + 1.5, y], name));
+    marks.push(textMark('furniture', 'letter', [x + SWATCH_MM / 2, y], letter, { anchor: 'middle', backed: true }));
+    marks.push(textMark('furniture', 'note', [x + SWATCH_MM + 1.5, y], name));
     x += needed;
   }
   const medium = media[0];
@@ -39,7 +39,7 @@ export function legendMarks(media: readonly Medium[], kinds: readonly NodeKind[]
     const needed = 2 * NODE_SYMBOL_MM + 1.5 + textWidthMm(words, 'note') + 3.5;
     makeRoom(needed);
     marks.push(...nodeSymbol(kind, medium, [x + NODE_SYMBOL_MM * 1.2, y]).map((mark): Mark => ({ ...mark, layer: 'furniture' })));
-    marks.push(text('furniture', 'note', [x + 2 * NODE_SYMBOL_MM + 1.5, y], words));
+    marks.push(textMark('furniture', 'note', [x + 2 * NODE_SYMBOL_MM + 1.5, y], words));
     x += needed;
   }
   return marks;

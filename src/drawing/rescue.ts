@@ -1,5 +1,5 @@
 import type { Vec3 } from '../geometry/vector.js';
-import { powerEquipment, RESCUE_GROUPS, type RescueGroup, rescueThings } from '../query/isolate/rescue.js';
+import { powerEquipment, RESCUE_GROUPS, type RescueGroup, rescueSources } from '../query/isolate/rescue.js';
 import type { Component, ServiceNode, Shell } from '../records/index.js';
 
 export { RESCUE_GROUPS, type RescueGroup } from '../query/isolate/rescue.js';
@@ -28,7 +28,7 @@ export interface Rescue {
 export function rescueItems(shell: Pick<Shell, 'nodes' | 'runs' | 'circuits' | 'tanks' | 'components'>): Rescue {
   const items: RescueItem[] = [];
   const more = new Map<RescueGroup, number>();
-  const things = rescueThings(shell);
+  const things = rescueSources(shell);
   const tanks = new Map(shell.tanks.map((tank) => [tank.id, tank] as const));
   for (const group of RESCUE_GROUPS) {
     const found = things.filter((one) => one.group === group);

@@ -1,8 +1,9 @@
+import type { Point } from '../geometry/planar.js';
 /** A finished drawing before any SVG exists: marks at fixed places in millimetres on a sheet, y down, origin top left. */
 
 import type { Layer, PenName, TextStyleName } from './styles.js';
 
-export type Point = readonly [number, number];
+export type { Point } from '../geometry/planar.js';
 
 /** A rectangle on the sheet, mm; y0 is the upper edge. */
 export interface Rect {
@@ -59,7 +60,7 @@ export interface Scene {
   readonly marks: readonly Mark[];
 }
 
-export function boundsOf(points: Iterable<Point>): Rect | undefined {
+export function rectAbout(points: Iterable<Point>): Rect | undefined {
   let rect: { x0: number; y0: number; x1: number; y1: number } | undefined;
   for (const [x, y] of points) {
     rect ??= { x0: x, y0: y, x1: x, y1: y };
@@ -74,12 +75,12 @@ export function boundsOf(points: Iterable<Point>): Rect | undefined {
 export const overlaps = (a: Rect, b: Rect, gapMm = 0): boolean =>
   a.x0 < b.x1 + gapMm && b.x0 < a.x1 + gapMm && a.y0 < b.y1 + gapMm && b.y0 < a.y1 + gapMm;
 
-export const within = (inner: Rect, outer: Rect): boolean =>
+export const isWithinRect = (inner: Rect, outer: Rect): boolean =>
   inner.x0 >= outer.x0 && inner.y0 >= outer.y0 && inner.x1 <= outer.x1 && inner.y1 <= outer.y1;
 
 export const holds = (r: Rect, [x, y]: Point): boolean => x >= r.x0 && x <= r.x1 && y >= r.y0 && y <= r.y1;
 
-export const grow = (a: Rect, byMm: number): Rect => ({ x0: a.x0 - byMm, y0: a.y0 - byMm, x1: a.x1 + byMm, y1: a.y1 + byMm });
+export const growRect = (a: Rect, byMm: number): Rect => ({ x0: a.x0 - byMm, y0: a.y0 - byMm, x1: a.x1 + byMm, y1: a.y1 + byMm });
 
 export const line = (layer: Layer, pen: PenName, points: readonly Point[], id?: string): ShapeMark => ({
   kind: 'shape',
@@ -90,13 +91,13 @@ export const line = (layer: Layer, pen: PenName, points: readonly Point[], id?: 
   ...(id === undefined ? {} : { id }),
 });
 
-export const area = (layer: Layer, pen: PenName, ring: readonly Point[], id?: string): ShapeMark => ({
+export const rectArea = (layer: Layer, pen: PenName, ring: readonly Point[], id?: string): ShapeMark => ({
   ...line(layer, pen, ring, id),
   closed: true,
 });
 
 export const rectangle = (layer: Layer, pen: PenName, r: Rect, id?: string): ShapeMark =>
-  area(
+  rectArea(
     layer,
     pen,
     [
@@ -117,7 +118,7 @@ export const circle = (layer: Layer, pen: PenName, center: Point, radiusMm: numb
   ...(id === undefined ? {} : { id }),
 });
 
-export function text(
+export function textMark(
   layer: Layer,
   style: TextStyleName,
   at: Point,

@@ -1,5 +1,5 @@
 import type { Medium, NodeKind, ServiceNode } from '../records/index.js';
-import { area, circle, line, type Mark, type Point } from './scene.js';
+import { circle, line, type Mark, type Point, rectArea } from './scene.js';
 import type { PenName } from './styles.js';
 
 /**
@@ -15,7 +15,7 @@ type Painter = (at: Point, open: PenName, filled: PenName) => readonly Mark[];
 const box =
   (halfX: number, halfY: number, solid: boolean): Painter =>
   ([x, y], open, filled) => [
-    area('nodes', solid ? filled : open, [
+    rectArea('nodes', solid ? filled : open, [
       [x - halfX, y - halfY],
       [x + halfX, y - halfY],
       [x + halfX, y + halfY],
@@ -32,7 +32,7 @@ const SYMBOLS: Readonly<Record<NodeKind, Painter>> = {
   terminal: (at, open) => [circle('nodes', open, at, H * 0.6)],
   splice: (at, _open, filled) => [circle('nodes', filled, at, H * 0.6)],
   connector: ([x, y], open) => [
-    area('nodes', open, [
+    rectArea('nodes', open, [
       [x - H, y],
       [x, y - H * 0.8],
       [x + H, y],
@@ -41,12 +41,12 @@ const SYMBOLS: Readonly<Record<NodeKind, Painter>> = {
   ],
   junction: box(H * 0.7, H * 0.7, true),
   valve: ([x, y], open) => [
-    area('nodes', open, [
+    rectArea('nodes', open, [
       [x - H * 1.1, y - H * 0.8],
       [x, y],
       [x - H * 1.1, y + H * 0.8],
     ]),
-    area('nodes', open, [
+    rectArea('nodes', open, [
       [x + H * 1.1, y - H * 0.8],
       [x, y],
       [x + H * 1.1, y + H * 0.8],
@@ -63,7 +63,7 @@ const SYMBOLS: Readonly<Record<NodeKind, Painter>> = {
     ]),
   ],
   drain: ([x, y], open) => [
-    area('nodes', open, [
+    rectArea('nodes', open, [
       [x - H, y - H * 0.7],
       [x + H, y - H * 0.7],
       [x, y + H],

@@ -4,7 +4,7 @@ import { add, dot, scale, type Vec3 } from '../geometry/vector.js';
 import type { Library, Member } from '../records/index.js';
 import { convexHull } from './outline.js';
 import { project, type View } from './projection.js';
-import { boundsOf, overlaps, type Point, type Rect } from './scene.js';
+import { overlaps, type Point, type Rect, rectAbout } from './scene.js';
 
 /** A member as its silhouette in a view, before it is put on a sheet. */
 export interface Silhouette {
@@ -43,7 +43,7 @@ export function silhouette(member: Member, library: Library, view: View): Silhou
   const corners = memberCorners(member, library);
   const hull = convexHull(corners.map((corner) => project(view, corner)));
   const ring = member.shape.kind === 'plate' ? plateRing(member.shape.outline, hull, view) : hull;
-  const bounds = boundsOf(ring);
+  const bounds = rectAbout(ring);
   return bounds && { member, corners, ring, bounds };
 }
 

@@ -1,6 +1,6 @@
 import { isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap, type YAMLSeq } from 'yaml';
 import { UserError } from '../user-error.js';
-import { endOf, isBlank, rootOf, Splices, startOf } from './splices.js';
+import { endOf, isBlank, Splices, startOf, wireRootOf } from './splices.js';
 import { type Data, flow, item, type Style } from './yaml-text.js';
 
 /** The list that new records go to. */
@@ -27,7 +27,7 @@ export function appendRecords(
   records: readonly Data[],
   comments: Comments = new Map(),
   /** Of `old`, where it was read already. */
-  root: Node | null = rootOf(place.file, old ?? ''),
+  root: Node | null = wireRootOf(place.file, old ?? ''),
 ): string {
   const splices = new Splices(old ?? '');
   if (records.length > 0) new Appender(place, splices, comments).append(root, records);

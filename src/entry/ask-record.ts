@@ -8,7 +8,7 @@ import type { Asker } from './asker.js';
 import { readCell, writeCell } from './cells.js';
 import { valueAt, withValue } from './change.js';
 import { choicesFor } from './choices.js';
-import { type Column, columnFor, columnsOf } from './columns.js';
+import { columnFor, columnsOf, type EntryColumn } from './columns.js';
 import { type EntryKind, homeOf } from './homes.js';
 import { nextId } from './numbering.js';
 import type { RecordIndex } from './record-index.js';
@@ -50,7 +50,7 @@ async function keysToAsk({ kind, given }: AskFor, asker: Asker): Promise<readonl
   return plate ? (askedOtherwise ?? usual) : usual;
 }
 
-async function askField(of: AskFor, column: Column, data: Data, asker: Asker): Promise<unknown> {
+async function askField(of: AskFor, column: EntryColumn, data: Data, asker: Asker): Promise<unknown> {
   const text = `${column.key}${column.required ? '' : ' (optional)'}: ${column.help}${exampleOf(column)}`;
   const usual = usualOf(of, column);
   const choices =
@@ -70,7 +70,7 @@ async function askField(of: AskFor, column: Column, data: Data, asker: Asker): P
 }
 
 /** How it is typed, where the help does not say. */
-function exampleOf({ form, help }: Column): string {
+function exampleOf({ form, help }: EntryColumn): string {
   if (help.includes(' as ')) return '';
   if (form.as === 'place') return ', as 64 in, -48 in, 96 in';
   if (form.as === 'date') return ', as 2026-02-11';
@@ -78,7 +78,7 @@ function exampleOf({ form, help }: Column): string {
 }
 
 /** One after the other, those near the first right behind it. */
-async function askSeveral(of: AskFor, column: Column, data: Data, asker: Asker): Promise<unknown> {
+async function askSeveral(of: AskFor, column: EntryColumn, data: Data, asker: Asker): Promise<unknown> {
   const chosen: string[] = [];
   const enough = column.key === 'joins' ? 2 : Number.POSITIVE_INFINITY;
   while (chosen.length < enough) {
@@ -101,7 +101,7 @@ async function askReadings({ known }: AskFor, data: Data, asker: Asker): Promise
   let whole: Data = data;
   const fields = ['condition.fuel', ...known.ofKind('axle').map(({ id }) => `readings.${id}`)];
   for (const key of fields) {
-    const column = columnFor('ticket', key) as Column;
+    const column = columnFor('ticket', key) as EntryColumn;
     if (valueAt(whole, column.path) !== undefined) continue;
     const typed = await asker.text({
       text: key.startsWith('condition') ? `${key}: how full, as 3/4` : `${key}: reading with its unit`,
@@ -112,13 +112,13 @@ async function askReadings({ known }: AskFor, data: Data, asker: Asker): Promise
   return whole;
 }
 
-const typedValue = (column: Column, typed: string): unknown => {
+const typedValue = (column: EntryColumn, typed: string): unknown => {
   const read = readCell(typed, column);
   return read.ok ? read.value : typed;
 };
 
 /** The next free number; else what the last record of the kind has. */
-function usualOf({ kind, known }: AskFor, column: Column): string | undefined {
+function usualOf({ kind, known }: AskFor, column: EntryColumn): string | undefined {
   if (column.key === 'id') return nextId(kind, known);
   const last = known.ofKind(kind).at(-1);
   if (!last || !column.traits.asLast) return undefined;
@@ -129,7 +129,7 @@ function usualOf({ kind, known }: AskFor, column: Column): string | undefined {
 /** What the schema says of this one answer. */
 function wrongAnswer(
   { kind, known }: Pick<AskFor, 'kind' | 'known'>,
-  column: Column,
+  column: EntryColumn,
   data: Data,
   typed: string,
 ): string | undefined {
@@ -143,7 +143,7 @@ function wrongAnswer(
   return faultAt(kind, column, withValue(data, column.path, read.value) as Data);
 }
 
-function faultAt(kind: EntryKind, column: Column, data: Data): string | undefined {
+function faultAt(kind: EntryKind, column: EntryColumn, data: Data): string | undefined {
   let last: Path = [];
   const source = {
     place: (...path: Path) => {

@@ -1,5 +1,5 @@
 /** One of several answers. */
-export interface Choice {
+export interface MenuChoice {
   readonly value: string;
   /** As shown, where it is more than the value. */
   readonly name?: string;
@@ -17,6 +17,6 @@ export interface TextQuestion {
 export interface Asker {
   text(question: TextQuestion): Promise<string>;
   /** `usual` stands first; typing narrows the list down. */
-  choose(question: { readonly text: string; readonly choices: readonly Choice[]; readonly usual?: string }): Promise<string>;
+  choose(question: { readonly text: string; readonly choices: readonly MenuChoice[]; readonly usual?: string }): Promise<string>;
   confirm(question: { readonly text: string; readonly usual: boolean }): Promise<boolean>;
 }

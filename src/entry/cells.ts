@@ -1,7 +1,7 @@
 import { type FileUnits, parseNumber } from '../quantity/parse.js';
 import type { Dimension } from '../quantity/units.js';
 import { readDocument } from '../source/document.js';
-import type { Column } from './columns.js';
+import type { EntryColumn } from './columns.js';
 import { unguarded } from './guard.js';
 import { flow, isData } from './yaml-text.js';
 
@@ -21,10 +21,10 @@ const taken = (value: unknown): CellRead => ({ ok: true, value });
 const refused = (message: string): CellRead => ({ ok: false, message });
 
 /** Whatever stands in them is text: `[see sheet 3]`. */
-const WORDS: readonly Column['form']['as'][] = ['text', 'id', 'choice', 'yes or no'];
+const WORDS: readonly EntryColumn['form']['as'][] = ['text', 'id', 'choice', 'yes or no'];
 
 /** What a cell or an option says, as it would stand in a record. Whether that is right is for the schema to say. */
-export function readCell(typed: string, column: Column, habits: Habits = {}): CellRead {
+export function readCell(typed: string, column: EntryColumn, habits: Habits = {}): CellRead {
   const text = unguarded(typed.trim());
   if (column.form.as === 'date') return taken(isoDate(text, habits.dates));
   if (/^[[{]/u.test(text) && (column.list || !WORDS.includes(column.form.as))) return readFlow(text, habits);
@@ -40,7 +40,7 @@ function readFlow(text: string, habits: Habits): CellRead {
   return taken(mapLeaves(data, (leaf) => withUnit(String(leaf), habits)));
 }
 
-function readList(text: string, { key, form }: Column, habits: Habits): unknown {
+function readList(text: string, { key, form }: EntryColumn, habits: Habits): unknown {
   const between = habits.decimalComma || text.includes(';') ? /\s*;\s*/u : /\s*,\s*/u;
   const number = (one: string): string => numeral(one, habits);
   switch (form.as) {
@@ -73,7 +73,7 @@ function pairsIn(text: string): unknown {
   return pairs.length === 1 ? pairs[0] : pairs.every((pair) => pair.length === 1) ? pairs.flat() : pairs;
 }
 
-function readScalar(text: string, { form }: Column, habits: Habits): unknown {
+function readScalar(text: string, { form }: EntryColumn, habits: Habits): unknown {
   if (form.as === 'choice') return form.values.find((value) => value.toLowerCase() === text.toLowerCase()) ?? text;
   const numeric = form.as === 'quantity' || form.as === 'any quantity' || form.as === 'level' || form.as === 'count';
   return numeric || form.as === 'two lengths' || form.as === 'other' ? numeral(text, habits) : text;
@@ -99,7 +99,7 @@ function isoDate(text: string, dates: Habits['dates']): string {
 }
 
 /** The value as a cell shows it, with a unit at every number: `units` are those of the file that it stands in. */
-export function writeCell(value: unknown, { form, key }: Column, units: FileUnits = {}): string {
+export function writeCell(value: unknown, { form, key }: EntryColumn, units: FileUnits = {}): string {
   if (value === undefined || value === null) return '';
   const symbol = unitOf(form, units);
   const full = symbol === undefined ? value : mapLeaves(value, (leaf) => withUnit(String(leaf), { unit: symbol }));
@@ -108,7 +108,7 @@ export function writeCell(value: unknown, { form, key }: Column, units: FileUnit
   return Array.isArray(full) || isData(full) ? flow(full) : String(full);
 }
 
-function unitOf(form: Column['form'], units: FileUnits): string | undefined {
+function unitOf(form: EntryColumn['form'], units: FileUnits): string | undefined {
   const lengths: readonly string[] = ['place', 'places', 'outlines', 'two lengths'];
   const dimension: Dimension | undefined =
     form.as === 'quantity' || form.as === 'range' ? form.dimension : lengths.includes(form.as) ? 'length' : undefined;

@@ -2,7 +2,7 @@ import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap, ty
 import type { Path } from '../source/source.js';
 import { UserError } from '../user-error.js';
 import { endOf, isBlank, type Splices, startOf } from './splices.js';
-import { type Data, field, flow, isData, WIDTH } from './yaml-text.js';
+import { type Data, field, flow, isData, YAML_WIDTH } from './yaml-text.js';
 
 /** Puts a value at a path of a typed record (`['inspections', 0, 'by']`), or in place of the one there. The rest stays as typed. */
 export function setValue(splices: Splices, record: Node, path: Path, value: unknown): void {
@@ -14,9 +14,9 @@ export function setValue(splices: Splices, record: Node, path: Path, value: unkn
 
 function setInMap(splices: Splices, map: YAMLMap, key: string, rest: Path, value: unknown): void {
   const pair = (map.items as Pair<Node, Node | null>[]).find((one) => isScalar(one.key) && one.key.value === key);
-  if (pair === undefined) addPair(splices, map, key, wrap(rest, value));
+  if (pair === undefined) addPair(splices, map, key, wrapYaml(rest, value));
   else if (pair.value === null || isBlank(pair.value)) {
-    splices.insert(splices.old.indexOf(':', endOf(pair.key)) + 1, ` ${flow(wrap(rest, value))}`);
+    splices.insert(splices.old.indexOf(':', endOf(pair.key)) + 1, ` ${flow(wrapYaml(rest, value))}`);
   } else setAt(splices, pair.value, rest, value);
 }
 
@@ -27,7 +27,7 @@ function setInList(splices: Splices, list: YAMLSeq, index: number, rest: Path, v
     return;
   }
   const last = list.items.at(-1) as Node | undefined;
-  const text = flow(wrap(rest, value));
+  const text = flow(wrapYaml(rest, value));
   if (list.flow || !last) {
     const at = last ? splices.trimmed(endOf(last)) : startOf(list) + 1;
     splices.insert(at, last || splices.insertedAt(at) !== '' ? `, ${text}` : text);
@@ -38,7 +38,7 @@ function setAt(splices: Splices, node: Node, rest: Path, value: unknown): void {
   if (rest.length === 0) splices.replace(startOf(node), splices.trimmed(endOf(node)), flow(value));
   else if (isAlias(node)) {
     throw new UserError(`\`*${node.source}\` stands for a block that several records share: change it by hand`);
-  } else if (isScalar(node)) splices.replace(startOf(node), splices.trimmed(endOf(node)), flow(wrap(rest, value)));
+  } else if (isScalar(node)) splices.replace(startOf(node), splices.trimmed(endOf(node)), flow(wrapYaml(rest, value)));
   else setValue(splices, node, rest, value);
 }
 
@@ -57,12 +57,12 @@ function addPair(splices: Splices, map: YAMLMap, key: string, value: unknown): v
   const before = splices.insertedAt(at);
   const filled = before.includes('\n') ? before.length - before.lastIndexOf('\n') : splices.column(at) + before.length;
   const gap =
-    !last && before === '' ? '' : filled + text.length > WIDTH ? `,\n${' '.repeat(splices.column(startOf(map)) + 1)}` : ', ';
+    !last && before === '' ? '' : filled + text.length > YAML_WIDTH ? `,\n${' '.repeat(splices.column(startOf(map)) + 1)}` : ', ';
   splices.insert(at, gap + text);
 }
 
 /** `['method']` and `screws` as `{method: screws}`. */
-export function wrap(path: Path, value: unknown): unknown {
+export function wrapYaml(path: Path, value: unknown): unknown {
   return path.reduceRight<unknown>((inner, step) => (typeof step === 'number' ? [inner] : { [step]: inner }), value);
 }
 

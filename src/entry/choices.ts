@@ -5,13 +5,13 @@ import type { Model } from '../model/shell.js';
 import type { LibraryKind, RecordKind, Weld } from '../records/index.js';
 import { LIBRARY } from '../records/kinds.js';
 import { referencesOf, type Target } from '../records/references.js';
-import type { Choice } from './asker.js';
-import type { Column } from './columns.js';
+import type { MenuChoice } from './asker.js';
+import type { EntryColumn } from './columns.js';
 import { type EntryKind, homeOf } from './homes.js';
 import type { Data } from './yaml-text.js';
 
 /** What a field may name, the likeliest first; undefined for a field that names no record. `data` is what was answered so far. */
-export function choicesFor(kind: EntryKind, column: Column, data: Data, model: Model): readonly Choice[] | undefined {
+export function choicesFor(kind: EntryKind, column: EntryColumn, data: Data, model: Model): readonly MenuChoice[] | undefined {
   if (kind === 'weld' && column.key === 'welder') return welders(data, model);
   const target = targetOf(kind, column);
   if (target === undefined) return undefined;
@@ -24,13 +24,13 @@ export function choicesFor(kind: EntryKind, column: Column, data: Data, model: M
   return sorted.map(({ entry }) => ({ value: entry.id, name: shownName(entry.id, entry.record) }));
 }
 
-function targetOf(kind: EntryKind, { path, list }: Column): Target | undefined {
+function targetOf(kind: EntryKind, { path, list }: EntryColumn): Target | undefined {
   if (homeOf(kind).in === 'library') return undefined;
   const wanted = [...path.map((step) => (typeof step === 'number' ? '*' : step)), ...(list ? ['*'] : [])].join('.');
   return referencesOf(kind as RecordKind).find((reference) => reference.path.join('.') === wanted)?.target;
 }
 
-function ofLibrary(kind: LibraryKind, { library }: Model): readonly Choice[] {
+function ofLibrary(kind: LibraryKind, { library }: Model): readonly MenuChoice[] {
   const held = library[LIBRARY[kind].home.list];
   const records = Array.isArray(held)
     ? (held as readonly { id: string }[])
@@ -39,7 +39,7 @@ function ofLibrary(kind: LibraryKind, { library }: Model): readonly Choice[] {
 }
 
 /** Those whose papers cover the weld as answered so far come first. */
-function welders(data: Data, model: Model): readonly Choice[] {
+function welders(data: Data, model: Model): readonly MenuChoice[] {
   const weld = {
     joins: pairsOf(data.joins),
     process: String(data.process ?? ''),

@@ -5,11 +5,11 @@ import { quantity } from '../records/fields.js';
 import { type FieldForm, formOf } from '../records/form/field-form.js';
 import type { KindName } from '../records/index.js';
 import { Schemas, schemaOf } from '../records/schema.js';
-import { LISTED, SHARED } from '../records/shared.js';
+import { LISTED_FIELDS, SHARED } from '../records/shared.js';
 import type { Path } from '../source/source.js';
 
 /** One field of a record kind as a column of a table, an option or a question. */
-export interface Column {
+export interface EntryColumn {
   /** As typed at the head of a sheet: `protection.rating`, `from.x`, `inspections.1.by`. Lists count from 1. */
   readonly key: string;
   /** Within the record's data; lists count from 0. */
@@ -25,11 +25,11 @@ export interface Column {
 }
 
 /** Words that every record may carry come last in a table. */
-const LAST = [...Object.keys(SHARED).reverse(), ...Object.keys(LISTED)];
+const LAST = [...Object.keys(SHARED).reverse(), ...Object.keys(LISTED_FIELDS)];
 const AXES: Readonly<Record<string, number>> = { x: 0, y: 1, z: 2 };
 
 /** Every column of a kind that is known beforehand; blocks are taken apart, lists of blocks are one column each. */
-export function columnsOf(kind: KindName): readonly Column[] {
+export function columnsOf(kind: KindName): readonly EntryColumn[] {
   const made = COLUMNS.get(kind) ?? makeColumns(kind);
   COLUMNS.set(kind, made);
   return made;
@@ -37,16 +37,16 @@ export function columnsOf(kind: KindName): readonly Column[] {
 
 /** Schemas and columns of a kind are the same each time: made once. */
 const SCHEMAS = new Schemas();
-const COLUMNS = new Map<KindName, readonly Column[]>();
+const COLUMNS = new Map<KindName, readonly EntryColumn[]>();
 
-function makeColumns(kind: KindName): readonly Column[] {
+function makeColumns(kind: KindName): readonly EntryColumn[] {
   const columns = flat(SCHEMAS.of(kind), []);
-  const rank = ({ path: [key] }: Column): number => (key === 'id' ? -1 : LAST.indexOf(String(key)) + 1);
+  const rank = ({ path: [key] }: EntryColumn): number => (key === 'id' ? -1 : LAST.indexOf(String(key)) + 1);
   return [...columns].sort((a, b) => rank(a) - rank(b));
 }
 
 /** The column of this key, also one that only the records know, as `readings.steer.left`; undefined where the kind has none. */
-export function columnFor(kind: KindName, key: string): Column | undefined {
+export function columnFor(kind: KindName, key: string): EntryColumn | undefined {
   if (/^x-\S+$/u.test(key))
     return { key, path: [key], help: 'The shop’s own', required: false, form: { as: 'text' }, list: false, traits: {} };
   const path: (string | number)[] = [];
@@ -65,7 +65,7 @@ export function columnFor(kind: KindName, key: string): Column | undefined {
 const lengthSchema = (help: string): z.core.$ZodType => schemaOf(quantity('length', help, 'any'), SCHEMAS.units);
 
 /** Keys of blocks and lists of blocks that open here: nothing can be typed for them in one word. */
-function flat(schema: z.core.$ZodType, path: Path): readonly Column[] {
+function flat(schema: z.core.$ZodType, path: Path): readonly EntryColumn[] {
   const shape = shapeOf(unwrap(schema));
   if (shape === undefined || catchallOf(unwrap(schema)) !== undefined) {
     return path.length === 0 ? [] : [columnOf(path.join('.'), path, schema)];
@@ -76,7 +76,7 @@ function flat(schema: z.core.$ZodType, path: Path): readonly Column[] {
   );
 }
 
-function columnOf(key: string, path: Path, schema: z.core.$ZodType): Column {
+function columnOf(key: string, path: Path, schema: z.core.$ZodType): EntryColumn {
   const inner = unwrap(schema);
   const form = scalarOf(inner);
   const traits = fieldOf(inner)?.traits ?? {};

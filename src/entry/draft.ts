@@ -10,7 +10,7 @@ import { NO_PLACE, validate } from './validate.js';
 import type { Data } from './yaml-text.js';
 
 /** A record that is ready to be written, and where it goes. */
-export interface Draft {
+export interface RecordDraft {
   readonly id: string;
   readonly data: Data;
   readonly place: ListPlace;
@@ -18,7 +18,7 @@ export interface Draft {
 }
 
 /** Gives a record its number, checks it against what is known and finds its file. Throws {@link UserError} with all that is wrong. */
-export function draftOf(kind: EntryKind, wanted: Data, known: RecordIndex, into: string | undefined, next: string): Draft {
+export function draftOf(kind: EntryKind, wanted: Data, known: RecordIndex, into: string | undefined, next: string): RecordDraft {
   const data = inOrder(kind, wanted.id === next ? { ...wanted, id: numbered(kind, known) } : wanted);
   const id = identity(kind, data);
   if (id === undefined) throw new UserError(`Missing for a ${kind}: --id`);

@@ -1,7 +1,7 @@
 import { roleOf } from '../store/layout.js';
 import type { ListPlace } from './append.js';
 import { type EntryKind, heldList, homeOf, listsOf, usualStyle } from './homes.js';
-import type { KnownRecord, RecordIndex } from './record-index.js';
+import type { IndexedRecord, RecordIndex } from './record-index.js';
 import type { Data } from './yaml-text.js';
 
 /** Where a new record goes, and why there; or what to say so that it can be known. */
@@ -81,7 +81,7 @@ function bestOf(kind: EntryKind, data: Data, known: RecordIndex, files: readonly
 }
 
 /** The file that most of the records are in. */
-function most(records: readonly KnownRecord[]): string | undefined {
+function most(records: readonly IndexedRecord[]): string | undefined {
   const counts = new Map<string, number>();
   for (const { file } of records) counts.set(file, (counts.get(file) ?? 0) + 1);
   return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0];

@@ -1,8 +1,8 @@
 import { UserError } from '../user-error.js';
 import { ambiguousComma, decimalComma, type Habits } from './cells.js';
-import type { Column } from './columns.js';
-import type { Head } from './heads.js';
-import type { Row, Sheet } from './sheet.js';
+import type { EntryColumn } from './columns.js';
+import type { SheetHeader } from './headers.js';
+import type { SheetRow, SheetTable } from './sheet.js';
 
 /** What the person said of the sheet; the rest is taken from the sheet itself, or asked for. */
 export interface SaidHabits {
@@ -14,7 +14,11 @@ export interface SaidHabits {
  * How a sheet writes decimals and dates, by its own cells where they leave no doubt; `told` says what was taken from them. Throws
  * {@link UserError} with the option to give where a cell can be read in two ways.
  */
-export function habitsOf(sheet: Sheet, heads: readonly Head[], said: SaidHabits): Habits & { readonly told: readonly string[] } {
+export function habitsOf(
+  sheet: SheetTable,
+  heads: readonly SheetHeader[],
+  said: SaidHabits,
+): Habits & { readonly told: readonly string[] } {
   const numbers = cellsOf(sheet, heads, isNumeric);
   const dates = cellsOf(sheet, heads, ({ form }) => form.as === 'date');
   const comma = said.decimalComma ?? commaBy(sheet, numbers);
@@ -33,15 +37,15 @@ interface Cell {
   readonly text: string;
 }
 
-const isNumeric = ({ form }: Column): boolean =>
+const isNumeric = ({ form }: EntryColumn): boolean =>
   ['quantity', 'any quantity', 'level', 'range', 'place', 'places', 'two lengths'].includes(form.as);
 
-function cellsOf({ rows }: Sheet, heads: readonly Head[], wanted: (column: Column) => boolean): readonly Cell[] {
+function cellsOf({ rows }: SheetTable, heads: readonly SheetHeader[], wanted: (column: EntryColumn) => boolean): readonly Cell[] {
   const indexes = heads.flatMap(({ column, index }) => (column && wanted(column) ? index : []));
-  return rows.flatMap(({ number, cells }: Row) => indexes.map((index) => ({ row: number, text: cells[index] ?? '' })));
+  return rows.flatMap(({ number, cells }: SheetRow) => indexes.map((index) => ({ row: number, text: cells[index] ?? '' })));
 }
 
-function commaBy(sheet: Sheet, cells: readonly Cell[]): boolean {
+function commaBy(sheet: SheetTable, cells: readonly Cell[]): boolean {
   const sure = cells.find(({ text }) => decimalComma(text));
   const point = cells.find(({ text }) => /\d\.\d/u.test(text) && !/\d\.\d{3}(?!\d)/u.test(text));
   if (sure && point)
@@ -55,10 +59,10 @@ function commaBy(sheet: Sheet, cells: readonly Cell[]): boolean {
   return false;
 }
 
-const ambiguous = (sheet: Sheet, what: string): UserError =>
+const ambiguous = (sheet: SheetTable, what: string): UserError =>
   new UserError(`${sheet.name}: ${what}. Say which: --decimal-comma or --decimal-point`);
 
-function orderBy(sheet: Sheet, cells: readonly Cell[]): Habits['dates'] {
+function orderBy(sheet: SheetTable, cells: readonly Cell[]): Habits['dates'] {
   const slashed = cells.flatMap(({ row, text }) => {
     const match = /^(\d{1,2})\/(\d{1,2})\/\d{4}$/u.exec(text);
     return match ? [{ row, text, first: Number(match[1]), second: Number(match[2]) }] : [];

@@ -14,8 +14,8 @@ export const ENTRY_KINDS = [
 ] as readonly EntryKind[];
 
 /** Where records of a kind are typed. */
-export type Home = Exclude<KindHome, { readonly in: 'part' }>;
-export const homeOf = (kind: EntryKind): Home => kindOf(kind).home as Home;
+export type RecordHome = Exclude<KindHome, { readonly in: 'part' }>;
+export const homeOf = (kind: EntryKind): RecordHome => kindOf(kind).home as RecordHome;
 
 /** `3 members`, `1 declared rating`. */
 export function countOf(count: number, kind: EntryKind): string {
@@ -52,7 +52,7 @@ export const heldList = (kind: EntryKind): HeldList => {
 
 /** The lists that a file of this role holds. */
 export function listsOf(role: FileRole): readonly HeldList[] {
-  const holds = (home: Home): boolean => {
+  const holds = (home: RecordHome): boolean => {
     if (role.holds === 'library') return home.in === 'library' && home.list === role.list;
     if (role.holds === 'list') return home.in === 'shell' && home.list === role.list;
     return (role.holds === 'service' && home.in === 'service') || (role.holds === 'shell' && home.in === 'head');

@@ -3,10 +3,10 @@ import { readDocument } from '../source/document.js';
 import { COLUMNS_FILE } from '../store/layout.js';
 import { UserError } from '../user-error.js';
 import { setValue } from './change.js';
-import { type Head, plain, UNREAD } from './heads.js';
+import { plainHeader, type SheetHeader, UNREAD } from './headers.js';
 import { type EntryKind, kindNamed } from './homes.js';
 import type { RecordIndex } from './record-index.js';
-import { rootOf, Splices } from './splices.js';
+import { Splices, wireRootOf } from './splices.js';
 import { isData } from './yaml-text.js';
 
 const EXAMPLE = '`member:` and below it `Profile: section`';
@@ -26,7 +26,7 @@ export function keptColumns(text: string | undefined, kind: EntryKind): Readonly
       throw new UserError(`Unexpected \`${word}\` in ${COLUMNS_FILE}, expected a kind of record, as ${EXAMPLE}`);
     if (named !== kind || columns === null) continue;
     if (!isData(columns)) throw new UserError(`Unexpected value for \`${word}\` in ${COLUMNS_FILE}, expected ${EXAMPLE}`);
-    for (const [head, key] of Object.entries(columns)) kept.set(plain(head), key === null ? UNREAD : String(key));
+    for (const [head, key] of Object.entries(columns)) kept.set(plainHeader(head), key === null ? UNREAD : String(key));
   }
   return kept;
 }
@@ -40,15 +40,15 @@ export function saidColumns(pairs: readonly string[]): ReadonlyMap<string, strin
         throw new UserError(
           `Unexpected --map \`${pair}\`, expected the column’s head and a key, as 'Profile=section' or 'Cost=skip'`,
         );
-      return [plain(pair.slice(0, at)), pair.slice(at + 1).trim()] as const;
+      return [plainHeader(pair.slice(0, at)), pair.slice(at + 1).trim()] as const;
     }),
   );
 }
 
 /** The file’s new text with these columns kept for the next sheet. */
-export function withKept(old: string | null, kind: EntryKind, heads: readonly Head[]): string {
+export function withKept(old: string | null, kind: EntryKind, heads: readonly SheetHeader[]): string {
   const start = old ?? '# What the columns of this shop’s sheets are read as, by kind of record. skip: not read.\n';
-  const root = rootOf(COLUMNS_FILE, start);
+  const root = wireRootOf(COLUMNS_FILE, start);
   const word = isMap(root) ? wordFor(root.items as Pair<Node>[], kind) : undefined;
   const pairs = heads
     .filter(({ how, text }) => text !== '' && (how === 'close' || how === 'unknown'))
@@ -70,11 +70,11 @@ export function ownWords(kind: EntryKind, known: RecordIndex): ReadonlyMap<strin
   const words = new Map<string, string>();
   if (kind !== 'ticket') return words;
   for (const { data } of known.ofKind('tank')) {
-    for (const word of [data.contents, data.id]) words.set(plain(String(word)), `condition.${String(word)}`);
+    for (const word of [data.contents, data.id]) words.set(plainHeader(String(word)), `condition.${String(word)}`);
   }
   for (const { id } of known.ofKind('axle')) {
-    for (const end of ['left', 'right']) words.set(plain(`${id}${end}`), `readings.${id}.${end}`);
-    for (const tail of ['', 'axle', 'weight']) words.set(plain(`${id}${tail}`), `readings.${id}`);
+    for (const end of ['left', 'right']) words.set(plainHeader(`${id}${end}`), `readings.${id}.${end}`);
+    for (const tail of ['', 'axle', 'weight']) words.set(plainHeader(`${id}${tail}`), `readings.${id}`);
   }
   return words;
 }

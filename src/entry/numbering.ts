@@ -1,5 +1,5 @@
 import type { EntryKind } from './homes.js';
-import type { KnownRecord, RecordIndex } from './record-index.js';
+import type { IndexedRecord, RecordIndex } from './record-index.js';
 
 /** How a kind is numbered where a shop has none yet. */
 const FIRST: Readonly<Partial<Record<EntryKind, string>>> = {
@@ -43,7 +43,7 @@ function numbered(first: string | undefined, last: number): Series | undefined {
   return parts && { head: parts.head, width: parts.digits.length, last };
 }
 
-function longest(records: readonly KnownRecord[]): Series | undefined {
+function longest(records: readonly IndexedRecord[]): Series | undefined {
   const byHead = new Map<string, Numbered[]>();
   for (const { id } of records) {
     const parts = id === undefined ? undefined : partsOf(id);

@@ -6,7 +6,7 @@ import { nearest } from '../source/nearest.js';
 import { UserError } from '../user-error.js';
 import { readCell } from './cells.js';
 import { withValue } from './change.js';
-import { type Column, columnFor, columnsOf } from './columns.js';
+import { columnFor, columnsOf, type EntryColumn } from './columns.js';
 import type { EntryKind } from './homes.js';
 import type { RecordIndex } from './record-index.js';
 import type { Data } from './yaml-text.js';
@@ -37,7 +37,7 @@ export function readFields(kind: KindName, args: readonly string[]): Data {
 }
 
 /** `cut-length` for `cut_length`: options are written with strokes. */
-function columnNamed(kind: KindName, key: string): Column {
+function columnNamed(kind: KindName, key: string): EntryColumn {
   const column = columnFor(kind, key) ?? columnFor(kind, key.replace(/-/gu, '_'));
   if (column) return column;
   const known = columnsOf(kind).map((one) => one.key);
@@ -49,7 +49,7 @@ function columnNamed(kind: KindName, key: string): Column {
 export const optionOf = (key: string): string => key.replace(/_/gu, '-');
 
 /** Keys that must be there and are not, as options. A member’s tube or plate is for the form to tell. */
-export function missingFields(kind: KindName, data: Data): readonly Column[] {
+export function missingFields(kind: KindName, data: Data): readonly EntryColumn[] {
   return columnsOf(kind).filter(({ path, required }) => required && !(String(path[0]) in data));
 }
 

@@ -7,30 +7,30 @@ import type { ListPlace } from './append.js';
 import type { Habits } from './cells.js';
 import { valueAt, withValue } from './change.js';
 import { chooseFile } from './files.js';
-import { type Head, plain } from './heads.js';
+import { plainHeader, type SheetHeader } from './headers.js';
 import { type EntryKind, homeOf } from './homes.js';
 import { nextId } from './numbering.js';
-import { identity, type KnownRecord, type RecordIndex } from './record-index.js';
+import { type IndexedRecord, identity, type RecordIndex } from './record-index.js';
 import { isRead, type ReadHead, RowSource, readRow, type SheetFault, type SheetRecord } from './rows.js';
 import { sameTyped, sameValue } from './same.js';
-import type { Sheet } from './sheet.js';
+import type { SheetTable } from './sheet.js';
 import { validate } from './validate.js';
 import { type Data, isData } from './yaml-text.js';
 
 /** One value of a record that a sheet changes. */
-export interface Change {
+export interface CellChange {
   readonly path: Path;
   readonly old: unknown;
   readonly new: unknown;
 }
 
 /** What an import would do, row by row. */
-export interface Plan {
+export interface ImportPlan {
   readonly added: readonly { readonly id: string; readonly data: Data; readonly place: ListPlace; readonly row: number }[];
   readonly changed: readonly {
-    readonly record: KnownRecord;
+    readonly record: IndexedRecord;
     readonly data: Data;
-    readonly changes: readonly Change[];
+    readonly changes: readonly CellChange[];
     readonly row: number;
   }[];
   /** Ids of records that stand as the sheet has them. */
@@ -42,8 +42,8 @@ export interface Plan {
 
 export interface ImportOf {
   readonly kind: EntryKind;
-  readonly sheet: Sheet;
-  readonly heads: readonly Head[];
+  readonly sheet: SheetTable;
+  readonly heads: readonly SheetHeader[];
   readonly known: RecordIndex;
   readonly habits: Habits;
   /** The file that new records go to, where it was named. */
@@ -53,7 +53,7 @@ export interface ImportOf {
 }
 
 /** Compares a sheet with what is known: which rows are new records, which change one, which say nothing new, and what is wrong. */
-export function planImport(of: ImportOf): Plan {
+export function planImport(of: ImportOf): ImportPlan {
   const plan = new Planner(of);
   return plan.make();
 }
@@ -75,11 +75,11 @@ class Planner {
     this.heads = of.heads.filter(isRead);
   }
 
-  make(): Plan {
+  make(): ImportPlan {
     this.reportPieces();
     const rows = this.identified(this.of.sheet.rows.flatMap((row) => readRow(row, this.heads, this.of.habits, this.say) ?? []));
-    const added: Plan['added'][number][] = [];
-    const changed: Plan['changed'][number][] = [];
+    const added: ImportPlan['added'][number][] = [];
+    const changed: ImportPlan['changed'][number][] = [];
     const unchanged: string[] = [];
     for (const { id, one, record } of rows) {
       if (record === undefined) {
@@ -103,7 +103,7 @@ class Planner {
   /** A row of four pieces would be one record, and three pieces lost to the mass and the drawings. */
   private reportPieces(): void {
     const { kind, heads, sheet } = this.of;
-    const index = heads.find(({ text, column }) => column === undefined && PIECES.has(plain(text)))?.index;
+    const index = heads.find(({ text, column }) => column === undefined && PIECES.has(plainHeader(text)))?.index;
     if (index === undefined || !ONE_BY_ONE.has(kind)) return;
     for (const { number, cells } of sheet.rows) {
       const pieces = Number(cells[index] || 1);
@@ -165,7 +165,7 @@ class Planner {
     return [found, { ...one, data: { id: found, ...one.data } }];
   }
 
-  private fresh(id: string, one: SheetRecord): Plan['added'][number] | undefined {
+  private fresh(id: string, one: SheetRecord): ImportPlan['added'][number] | undefined {
     const { kind, known, into } = this.of;
     const chosen = chooseFile(kind, one.data, known, into);
     if ('ask' in chosen) {
@@ -177,7 +177,7 @@ class Planner {
   }
 
   /** What the row says otherwise than the record; a value that means the same stays as it was typed. */
-  private compared(one: SheetRecord, record: KnownRecord): Plan['changed'][number] | 'same' | undefined {
+  private compared(one: SheetRecord, record: IndexedRecord): ImportPlan['changed'][number] | 'same' | undefined {
     const { kind } = this.of;
     const data = one.heads.reduce<unknown>(
       (at, { column }) => withValue(at, column.path, valueAt(one.data, column.path)),
@@ -235,7 +235,7 @@ function formOf(schemas: Schemas, kind: EntryKind, data: Data): unknown {
 }
 
 /** Where the text must change: at the value itself, or where a whole block comes in place of none. */
-function changesOf(old: Data, data: Data, heads: readonly ReadHead[]): readonly Change[] {
+function changesOf(old: Data, data: Data, heads: readonly ReadHead[]): readonly CellChange[] {
   const paths = new Map<string, Path>();
   for (const { column } of heads) {
     let depth = 1;

@@ -15,7 +15,7 @@ import { scanIds } from './scan-ids.js';
 import { type Data, isData } from './yaml-text.js';
 
 /** A record as it stands in a file, its form not looked at. */
-export interface KnownRecord {
+export interface IndexedRecord {
   readonly kind: EntryKind;
   /** Its id, or what stands for one; see {@link identity}. */
   readonly id: string | undefined;
@@ -24,7 +24,7 @@ export interface KnownRecord {
   readonly node: Node;
 }
 
-export interface KnownFile {
+export interface IndexedFile {
   readonly path: string;
   readonly text: string;
   /** Undefined where it is not whole YAML. */
@@ -33,10 +33,10 @@ export interface KnownFile {
 
 /** What stands in the library and in one shell: enough to choose an id, a file and to check links. */
 export class RecordIndex {
-  readonly files = new Map<string, KnownFile>();
-  readonly records: KnownRecord[] = [];
+  readonly files = new Map<string, IndexedFile>();
+  readonly records: IndexedRecord[] = [];
   readonly register = new Register<RecordKind>();
-  private readonly byIdentity = new Map<string, KnownRecord>();
+  private readonly byIdentity = new Map<string, IndexedRecord>();
 
   constructor(
     text: StoreText,
@@ -61,11 +61,11 @@ export class RecordIndex {
     }
   }
 
-  ofKind(kind: EntryKind): readonly KnownRecord[] {
+  ofKind(kind: EntryKind): readonly IndexedRecord[] {
     return this.records.filter((record) => record.kind === kind);
   }
 
-  find(kind: EntryKind, id: string): KnownRecord | undefined {
+  find(kind: EntryKind, id: string): IndexedRecord | undefined {
     return this.byIdentity.get(`${kind} ${id}`);
   }
 
@@ -96,7 +96,7 @@ export class RecordIndex {
     if (!Array.isArray(items) || !isSeq(node)) return;
     items.forEach((item: unknown, i) => {
       if (!isData(item)) return;
-      const record: KnownRecord = {
+      const record: IndexedRecord = {
         kind: list.kind,
         id: identity(list.kind, item),
         data: item,

@@ -4,9 +4,9 @@ import type { FieldSource } from '../records/form/form.js';
 import type { Path } from '../source/source.js';
 import { type Habits, readCell } from './cells.js';
 import { withValue } from './change.js';
-import type { Column } from './columns.js';
-import type { Head } from './heads.js';
-import { columnName, type Row, type Sheet } from './sheet.js';
+import type { EntryColumn } from './columns.js';
+import type { SheetHeader } from './headers.js';
+import { columnName, type SheetRow, type SheetTable } from './sheet.js';
 import { type Data, isData } from './yaml-text.js';
 
 /** Something wrong in a sheet, at its row and column. */
@@ -18,22 +18,22 @@ export interface SheetFault {
 }
 
 /** A column that is read. */
-export type ReadHead = Head & { readonly column: Column };
+export type ReadHead = SheetHeader & { readonly column: EntryColumn };
 
 /** One row as a record, as far as it says. */
 export interface SheetRecord {
-  readonly row: Row;
+  readonly row: SheetRow;
   readonly data: Data;
   /** The columns in which this row has something. */
   readonly heads: readonly ReadHead[];
 }
 
-export const isRead = (head: Head): head is ReadHead =>
+export const isRead = (head: SheetHeader): head is ReadHead =>
   head.column !== undefined && (head.how === 'certain' || head.how === 'close');
 
 /** Reads a row; undefined where a cell cannot be read, with every fault told. An empty cell says nothing. */
 export function readRow(
-  row: Row,
+  row: SheetRow,
   heads: readonly ReadHead[],
   habits: Habits,
   say: (fault: SheetFault) => void,
@@ -78,8 +78,8 @@ export class RowSource implements FieldSource {
   readonly file: string;
 
   constructor(
-    sheet: Sheet,
-    private readonly row: Row,
+    sheet: SheetTable,
+    private readonly row: SheetRow,
     private readonly heads: readonly ReadHead[],
   ) {
     this.file = sheet.name;

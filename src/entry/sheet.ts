@@ -2,16 +2,16 @@ import { CsvError, parse } from 'csv-parse/sync';
 import { UserError } from '../user-error.js';
 
 /** A table read from CSV. */
-export interface Sheet {
+export interface SheetTable {
   /** As messages name it. */
   readonly name: string;
   readonly delimiter: string;
   readonly heads: readonly string[];
   /** Rows with anything in them. */
-  readonly rows: readonly Row[];
+  readonly rows: readonly SheetRow[];
 }
 
-export interface Row {
+export interface SheetRow {
   /** As a spreadsheet numbers it: the first row of the file is 1. */
   readonly number: number;
   readonly cells: readonly string[];
@@ -28,7 +28,7 @@ const DELIMITERS = [',', ';', '\t', '|'] as const;
  * Reads CSV (RFC 4180) with whatever delimiter its heads have. `headRow` is the row that holds the heads. Throws {@link UserError}
  * with the row where the file cannot be read.
  */
-export function readSheet(name: string, bytes: Uint8Array, headRow = 1): Sheet {
+export function readSheet(name: string, bytes: Uint8Array, headRow = 1): SheetTable {
   if (bytes.length > LARGEST_BYTES)
     throw new UserError(`${name} is over ${LARGEST_BYTES / 1048576} MB, expected a sheet of records: split it`);
   const { text, delimiter } = delimited(decode(name, bytes));

@@ -59,7 +59,7 @@ export class Splices {
 }
 
 /** The file's outermost node; null where it holds comments only. Throws {@link UserError} where it is not whole YAML. */
-export function rootOf(file: string, text: string): Node | null {
+export function wireRootOf(file: string, text: string): Node | null {
   const parsed = parseDocument(text, { schema: 'failsafe', uniqueKeys: false, prettyErrors: false, logLevel: 'silent' });
   if (parsed.errors.length > 0)
     throw new UserError(`${file} is not whole YAML, so nothing was written to it. See: shellbook check`);

@@ -2,10 +2,10 @@ import { stringify } from 'csv-stringify/sync';
 import type { Path } from '../source/source.js';
 import { writeCell } from './cells.js';
 import { valueAt } from './change.js';
-import { type Column, columnFor, columnsOf } from './columns.js';
+import { columnFor, columnsOf, type EntryColumn } from './columns.js';
 import { guarded } from './guard.js';
 import { type EntryKind, homeOf } from './homes.js';
-import type { KnownRecord, RecordIndex } from './record-index.js';
+import type { IndexedRecord, RecordIndex } from './record-index.js';
 import { isData } from './yaml-text.js';
 
 /** Records of one kind as rows of text, as typed; every number with its unit. */
@@ -42,9 +42,9 @@ export const tableName = (kind: EntryKind): string => {
   return 'list' in home ? home.list : (home.path.at(-1) as string);
 };
 
-function columnsIn(kind: EntryKind, records: readonly KnownRecord[]): readonly Column[] {
+function columnsIn(kind: EntryKind, records: readonly IndexedRecord[]): readonly EntryColumn[] {
   const known = columnsOf(kind);
-  const found = new Map<string, Column>();
+  const found = new Map<string, EntryColumn>();
   for (const column of known)
     if (ALWAYS.includes(column.key) || (records.length === 0 && column.required)) found.set(column.key, column);
   for (const { data } of records) {
@@ -56,7 +56,7 @@ function columnsIn(kind: EntryKind, records: readonly KnownRecord[]): readonly C
   }
   const order = new Map(known.map(({ path }, i) => [String(path[0]), i]));
   const seen = new Map([...found.keys()].map((key, i) => [key, i]));
-  const rank = ({ path, key }: Column): readonly number[] => [
+  const rank = ({ path, key }: EntryColumn): readonly number[] => [
     order.get(String(path[0])) ?? order.size,
     ...path.slice(1).map((step) => (typeof step === 'number' ? step : (blocks.get(step) ?? 0))),
     seen.get(key) ?? 0,
@@ -66,7 +66,7 @@ function columnsIn(kind: EntryKind, records: readonly KnownRecord[]): readonly C
 }
 
 /** Keys within blocks, in the order in which they first stand in a record. */
-function blockOrder(columns: readonly Column[]): ReadonlyMap<string | number, number> {
+function blockOrder(columns: readonly EntryColumn[]): ReadonlyMap<string | number, number> {
   return new Map(
     [...new Set(columns.flatMap(({ path }) => path.slice(1).filter((step) => typeof step === 'string')))].map((step, i) => [
       step,

@@ -3,7 +3,7 @@ import { kindOf } from '../records/kinds.js';
 import { roleOf } from '../store/layout.js';
 import { columnFor } from './columns.js';
 import { type EntryKind, type HeldList, listsOf } from './homes.js';
-import type { KnownFile, KnownRecord, RecordIndex } from './record-index.js';
+import type { IndexedFile, IndexedRecord, RecordIndex } from './record-index.js';
 import { type Data, field, flow, isData, item } from './yaml-text.js';
 
 /**
@@ -25,7 +25,7 @@ export function templateTexts(known: RecordIndex, shell: string): ReadonlyMap<st
 }
 
 /** Undefined where nothing of a structure stands in the file. */
-function listText(file: KnownFile, lists: readonly HeldList[], known: RecordIndex): string | undefined {
+function listText(file: IndexedFile, lists: readonly HeldList[], known: RecordIndex): string | undefined {
   const data = file.open?.document.data;
   const held = lists
     .map((list) => ({ list, records: recordsIn(file, list.kind, known) }))
@@ -41,7 +41,7 @@ function listText(file: KnownFile, lists: readonly HeldList[], known: RecordInde
   return from + heads + held.map(({ list, records }) => `${list.path[0]}:\n${itemsText(records, '  ')}`).join('');
 }
 
-function headText(file: KnownFile, shell: string, known: RecordIndex): string {
+function headText(file: IndexedFile, shell: string, known: RecordIndex): string {
   const data = file.open?.document.data;
   const head: Data = isData(data) ? data : {};
   const chassis = isData(head.chassis) ? withoutOwn('chassis', head.chassis) : {};
@@ -65,10 +65,10 @@ function headText(file: KnownFile, shell: string, known: RecordIndex): string {
   return `${lines.join('\n')}\n${axles.length > 0 ? `  axles:\n${itemsText(axles, '    ')}` : ''}${blocks.join('')}`;
 }
 
-const recordsIn = (file: KnownFile, kind: EntryKind, known: RecordIndex): readonly KnownRecord[] =>
+const recordsIn = (file: IndexedFile, kind: EntryKind, known: RecordIndex): readonly IndexedRecord[] =>
   known.records.filter((record) => record.file === file.path && record.kind === kind);
 
-const itemsText = (records: readonly KnownRecord[], indent: string): string =>
+const itemsText = (records: readonly IndexedRecord[], indent: string): string =>
   records.map(({ kind, data }) => item(bared(kind, data), 'flow', indent)).join('');
 
 /** A mass that was weighed was that of another piece. */

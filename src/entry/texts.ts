@@ -4,8 +4,8 @@ import { UserError } from '../user-error.js';
 import { appendRecords, type Comments, type ListPlace } from './append.js';
 import { setValue } from './change.js';
 import { type EntryKind, homeOf } from './homes.js';
-import type { Change, Plan } from './plan.js';
-import { identity, type KnownFile, type KnownRecord, RecordIndex } from './record-index.js';
+import type { CellChange, ImportPlan } from './plan.js';
+import { type IndexedFile, type IndexedRecord, identity, RecordIndex } from './record-index.js';
 import { sameTyped } from './same.js';
 import { isBlank, Splices } from './splices.js';
 import type { Data } from './yaml-text.js';
@@ -13,7 +13,7 @@ import type { Data } from './yaml-text.js';
 /** What is to be written to one file. */
 interface FilePlan {
   readonly added: { readonly place: ListPlace; readonly data: Data }[];
-  readonly changed: { readonly record: KnownRecord; readonly data: Data; readonly changes: readonly Change[] }[];
+  readonly changed: { readonly record: IndexedRecord; readonly data: Data; readonly changes: readonly CellChange[] }[];
 }
 
 /**
@@ -23,7 +23,7 @@ interface FilePlan {
  */
 export function textsOf(
   kind: EntryKind,
-  plan: Pick<Plan, 'added' | 'changed'>,
+  plan: Pick<ImportPlan, 'added' | 'changed'>,
   known: RecordIndex,
   comments?: Comments,
   mostBytes = Number.POSITIVE_INFINITY,
@@ -108,7 +108,7 @@ function textOf(kind: EntryKind, file: string, { added, changed }: FilePlan, kno
 }
 
 /** The file’s outermost node as it was read; undefined where it must be read again. */
-function readRoot(old: KnownFile | undefined): Node | null | undefined {
+function readRoot(old: IndexedFile | undefined): Node | null | undefined {
   const root = old?.open?.document.root;
   return root === undefined || (root !== null && isBlank(root)) ? undefined : root;
 }
@@ -119,7 +119,7 @@ function prove(kind: EntryKind, file: string, text: string, written: readonly Da
   const before = known.records.filter((record) => record.file === file);
   const after = new Map(now.records.map((record) => [`${record.kind} ${record.id}`, record.data]));
   const meant = new Map(written.map((data) => [`${kind} ${identity(kind, data)}`, data]));
-  const isLost = (record: KnownRecord): boolean => {
+  const isLost = (record: IndexedRecord): boolean => {
     const key = `${record.kind} ${record.id}`;
     return !meant.has(key) && !sameTyped(record.data, after.get(key));
   };

@@ -2,7 +2,7 @@
 export type Data = Readonly<Record<string, unknown>>;
 
 /** As wide as a typed line may get before its fields go on below. */
-export const WIDTH = 120;
+export const YAML_WIDTH = 120;
 /** A record between braces, or a field a line. */
 export type Style = 'flow' | 'block';
 
@@ -34,7 +34,7 @@ function wrapped(record: Data, indent: string): string {
   parts.forEach((part, i) => {
     const text = i === parts.length - 1 ? `${part}}` : `${part},`;
     const opens = line.endsWith('{');
-    if (!opens && line.length + 1 + text.length > WIDTH) {
+    if (!opens && line.length + 1 + text.length > YAML_WIDTH) {
       lines.push(line);
       line = `${indent}   ${text}`;
     } else line += opens ? text : ` ${text}`;

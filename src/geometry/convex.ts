@@ -6,11 +6,11 @@ import { add, cross, dot, scale, subtract, unit, type Vec3 } from './vector.js';
 /** A convex solid by its faces: the corners of each run anticlockwise seen from outside. */
 export interface Convex {
   readonly corners: readonly Vec3[];
-  readonly faces: readonly Face[];
+  readonly faces: readonly ConvexFace[];
   readonly edges: readonly (readonly [Vec3, Vec3])[];
 }
 
-export interface Face {
+export interface ConvexFace {
   readonly normal: Vec3;
   readonly corners: readonly Vec3[];
 }

@@ -1,10 +1,10 @@
-import type { TypedRecord } from './records-in.js';
+import type { RecordThen } from './records-in.js';
 
-export type Path = readonly (string | number)[];
+export type RecordPath = readonly (string | number)[];
 
 /** One field that differs. `from` absent: it was not there; `to` absent: it is there no more. */
 export interface FieldChange {
-  readonly path: Path;
+  readonly path: RecordPath;
   readonly from?: unknown;
   readonly to?: unknown;
 }
@@ -17,12 +17,12 @@ export interface RecordChange {
   /** Of a changed one. */
   readonly fields: readonly FieldChange[];
   /** As it was, and as it is; each where it was there. */
-  readonly old?: TypedRecord;
-  readonly now?: TypedRecord;
+  readonly old?: RecordThen;
+  readonly now?: RecordThen;
 }
 
 /** What differs between two states, by record and field: where a record stands, in what order and between what comments does not count. */
-export function differences(before: readonly TypedRecord[], after: readonly TypedRecord[]): readonly RecordChange[] {
+export function recordDifferences(before: readonly RecordThen[], after: readonly RecordThen[]): readonly RecordChange[] {
   const was = new Map(before.map((one) => [nameOf(one), one]));
   const is = new Map(after.map((one) => [nameOf(one), one]));
   const changes: RecordChange[] = [];
@@ -39,7 +39,7 @@ export function differences(before: readonly TypedRecord[], after: readonly Type
   return changes.sort((a, b) => order(a.kind, b.kind) || order(a.id, b.id));
 }
 
-const nameOf = ({ kind, id }: TypedRecord): string => `${kind} ${id}`;
+const nameOf = ({ kind, id }: RecordThen): string => `${kind} ${id}`;
 
 /** Ids as people count: W-2 before W-10. */
 const COUNTING = new Intl.Collator('en', { numeric: true });
@@ -49,7 +49,7 @@ type Mapping = Readonly<Record<string, unknown>>;
 const isMapping = (data: unknown): data is Mapping => typeof data === 'object' && data !== null && !Array.isArray(data);
 
 /** Fields that differ between two versions of a record, as typed: `3/8 in` and `0.375 in` are two things that somebody wrote. */
-export function fieldChanges(from: unknown, to: unknown, path: Path = []): readonly FieldChange[] {
+export function fieldChanges(from: unknown, to: unknown, path: RecordPath = []): readonly FieldChange[] {
   if (isMapping(from) && isMapping(to)) {
     const keys = [...new Set([...Object.keys(from), ...Object.keys(to)])];
     return keys.flatMap((key) => fieldChanges(from[key], to[key], [...path, key]));
@@ -60,7 +60,7 @@ export function fieldChanges(from: unknown, to: unknown, path: Path = []): reado
 }
 
 /** Blocks of a list are the same where their ids are, else where their places are. */
-function itemChanges(from: readonly unknown[], to: readonly unknown[], path: Path): readonly FieldChange[] {
+function itemChanges(from: readonly unknown[], to: readonly unknown[], path: RecordPath): readonly FieldChange[] {
   const ids = (list: readonly unknown[]): readonly unknown[] => list.map((one) => (isMapping(one) ? one.id : undefined));
   const named = [...ids(from), ...ids(to)].every((id) => id !== undefined);
   if (!named) {

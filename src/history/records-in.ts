@@ -6,7 +6,7 @@ import { NodeSource } from '../source/source.js';
 import { roleOf, stemOf } from '../store/layout.js';
 
 /** A record as somebody typed it, whether its form is right or not. */
-export interface TypedRecord {
+export interface RecordThen {
   /** `weld`, `library section`, `shell` …; `file` for one that cannot be read. */
   readonly kind: string;
   readonly id: string;
@@ -26,7 +26,7 @@ const PARTS: Readonly<Record<string, string>> = Object.fromEntries(
 );
 
 /** Every record of a file of the store, by `kind id`. Two of one id in one file count as the later. */
-export function recordsIn(file: string, text: string): readonly TypedRecord[] {
+export function recordsIn(file: string, text: string): readonly RecordThen[] {
   const role = roleOf(file);
   const document = readDocument(file, text);
   if (document.broken || role.holds === 'unknown') return [{ kind: 'file', id: file, data: text, file, lineOf: () => 1 }];
@@ -39,13 +39,13 @@ export function recordsIn(file: string, text: string): readonly TypedRecord[] {
   return listed(document, document.root, document.data, role.list, kind);
 }
 
-function listed(document: SourceDocument, root: Node | null, data: unknown, name: string, kind: string): readonly TypedRecord[] {
+function listed(document: SourceDocument, root: Node | null, data: unknown, name: string, kind: string): readonly RecordThen[] {
   if (Array.isArray(data)) return items(document, root, data, kind);
   const inside = (data as Readonly<Record<string, unknown>> | null)?.[name];
   return Array.isArray(inside) ? items(document, under(root, name), inside, kind) : [];
 }
 
-function items(document: SourceDocument, list: Node | null, data: readonly unknown[], kind: string): readonly TypedRecord[] {
+function items(document: SourceDocument, list: Node | null, data: readonly unknown[], kind: string): readonly RecordThen[] {
   return data.flatMap((one, i) => {
     if (typeof one !== 'object' || one === null) return [];
     const node = (): Node | null => (isSeq(list) ? ((list.items[i] ?? null) as Node | null) : null);
@@ -64,7 +64,7 @@ function withParts(
   kind: string,
   id: string,
   parts: Readonly<Record<string, string>>,
-): readonly TypedRecord[] {
+): readonly RecordThen[] {
   const data = document.data as Readonly<Record<string, unknown>> | null;
   if (typeof data !== 'object' || data === null) return [];
   const own = Object.fromEntries(Object.entries(data).filter(([key]) => parts[key] === undefined));
@@ -74,7 +74,7 @@ function withParts(
   ];
 }
 
-const whole = (document: SourceDocument, kind: string, id: string): TypedRecord =>
+const whole = (document: SourceDocument, kind: string, id: string): RecordThen =>
   record(document, document.root, kind, id, document.data);
 
 function record(
@@ -83,7 +83,7 @@ function record(
   kind: string,
   id: string,
   data: unknown,
-): TypedRecord {
+): RecordThen {
   const source = new NodeSource(document, node);
   return { kind, id, data, file: document.file, lineOf: (path) => source.place(...path).line };
 }

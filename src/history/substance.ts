@@ -1,5 +1,5 @@
 import { getOwn } from '../get-own.js';
-import { recordsIn, type TypedRecord } from './records-in.js';
+import { type RecordThen, recordsIn } from './records-in.js';
 
 /** Fields that say where a thing is, how it runs, how large it is and what it joins. The rest describes, or is evidence. */
 const SUBSTANCE = [
@@ -50,7 +50,10 @@ export interface FileVersions {
  * was moved to another file is the same. A figure that was not there before was recorded late, and is no change; nor is an entry that was
  * mended, with a new `corrected`.
  */
-export function substanceChanges(versions: readonly FileVersions[], read: Reader = recordsIn): readonly SubstanceChange[] {
+export function substanceChanges(
+  versions: readonly FileVersions[],
+  read: SubstanceReader = recordsIn,
+): readonly SubstanceChange[] {
   const changed = versions.filter(({ before, after }) => before !== undefined && !onlyAdds(before, after ?? ''));
   if (changed.length === 0) return [];
   // A record may have gone to a file of this commit that only gained lines.
@@ -69,11 +72,11 @@ export function substanceChanges(versions: readonly FileVersions[], read: Reader
   });
 }
 
-export type Reader = (file: string, text: string) => readonly TypedRecord[];
+export type SubstanceReader = (file: string, text: string) => readonly RecordThen[];
 
 /** Reads each version once, though it is what one commit left and the next one found. */
-export function readOnce(): Reader {
-  const known = new Map<string, readonly TypedRecord[]>();
+export function readOnce(): SubstanceReader {
+  const known = new Map<string, readonly RecordThen[]>();
   return (file, text) => {
     const found = known.get(`${file} ${text}`) ?? recordsIn(file, text);
     known.set(`${file} ${text}`, found);
@@ -93,14 +96,14 @@ function onlyAdds(before: string, after: string): boolean {
   });
 }
 
-const byName = (records: readonly TypedRecord[]): ReadonlyMap<string, TypedRecord> =>
+const byName = (records: readonly RecordThen[]): ReadonlyMap<string, RecordThen> =>
   new Map(records.map((one) => [`${one.kind} ${one.id}`, one]));
 
-const fieldsOf = ({ data }: TypedRecord): Readonly<Record<string, unknown>> => (data ?? {}) as Readonly<Record<string, unknown>>;
+const fieldsOf = ({ data }: RecordThen): Readonly<Record<string, unknown>> => (data ?? {}) as Readonly<Record<string, unknown>>;
 
 const told = (value: unknown): string | undefined => (value === undefined ? undefined : JSON.stringify(value));
 
-function differs(then: TypedRecord, now: TypedRecord): boolean {
+function differs(then: RecordThen, now: RecordThen): boolean {
   const [a, b] = [fieldsOf(then), fieldsOf(now)];
   const keys = SIZED.has(now.kind) ? [...SUBSTANCE, 'size'] : SUBSTANCE;
   return keys.some((key) => {

@@ -33,15 +33,15 @@ export interface TraceQuery {
 
 /** `heats`: of a certificate, the heats that the library says it is of. */
 export function soughtFor(key: TraceKey, value: string, heats: readonly string[] = []): readonly TraceQuery[] {
-  const one = { ...traced(key), values: new Set([plain(value)]) };
-  const ofHeats = (['heat', 'lot'] as const).map((word) => ({ ...traced(word), values: new Set(heats.map(plain)) }));
+  const one = { ...traced(key), values: new Set([plainWord(value)]) };
+  const ofHeats = (['heat', 'lot'] as const).map((word) => ({ ...traced(word), values: new Set(heats.map(plainWord)) }));
   return heats.length === 0 ? [one] : [one, ...ofHeats];
 }
 
 const traced = (key: TraceKey) => TRACE_KEYS.get(key) ?? { keys: new Set<string>(), kinds: new Set<string>() };
 
 /** As values are compared: without case, and whatever the white space. */
-export const plain = (value: unknown): string => String(value).trim().replace(/\s+/gu, ' ').toLowerCase();
+export const plainWord = (value: unknown): string => String(value).trim().replace(/\s+/gu, ' ').toLowerCase();
 
 /** Words of which one must stand in a file for it to have a hit; a value of several words may be broken over lines, so its longest. */
 export const wordsOf = (sought: readonly TraceQuery[]): readonly string[] =>

@@ -1,7 +1,7 @@
 import { onlyItems } from '../source/parse.js';
 import { roleOf } from '../store/layout.js';
-import { recordsIn, type TypedRecord } from './records-in.js';
-import { plain, type TraceQuery, wordsOf } from './trace-query.js';
+import { type RecordThen, recordsIn } from './records-in.js';
+import { plainWord, type TraceQuery, wordsOf } from './trace-query.js';
 
 export interface TraceHit {
   readonly shell: string;
@@ -24,7 +24,7 @@ export function hitsIn(file: string, text: string, sought: readonly TraceQuery[]
   return recordsIn(file, onlyItems(text, mayHold)).flatMap((record) => sought.flatMap((one) => hitsOf(record, shell, one)));
 }
 
-function hitsOf(record: TypedRecord, shell: string, sought: TraceQuery): readonly TraceHit[] {
+function hitsOf(record: RecordThen, shell: string, sought: TraceQuery): readonly TraceHit[] {
   if (record.kind === 'file' || (sought.kinds && !sought.kinds.has(record.kind))) return [];
   return pathsTo(record.data, sought).map((path) => ({
     shell,
@@ -43,5 +43,5 @@ function pathsTo(data: unknown, sought: TraceQuery, path: Path = []): readonly P
   if (typeof data === 'object' && data !== null)
     return Object.entries(data).flatMap(([key, one]) => pathsTo(one, sought, [...path, key]));
   const key = path.findLast((step) => typeof step === 'string');
-  return typeof key === 'string' && sought.keys.has(key) && sought.values.has(plain(data)) ? [path] : [];
+  return typeof key === 'string' && sought.keys.has(key) && sought.values.has(plainWord(data)) ? [path] : [];
 }

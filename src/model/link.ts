@@ -1,5 +1,5 @@
 import type { Finding } from '../finding.js';
-import { ID } from '../records/form/plain-fields.js';
+import { ID_PATTERN } from '../records/form/plain-fields.js';
 import { idsInPlace } from '../records/form/tape.js';
 import type { KindName, Photo, RecordKind } from '../records/index.js';
 import { type Reference, referencesOf, type Target } from '../records/references.js';
@@ -66,7 +66,7 @@ function follow(
 
 function check(from: RawRecordRef, { id, target, path }: Named, links: Links): void {
   // What is no id at all was told with the record's form.
-  if (!ID.test(id)) return;
+  if (!ID_PATTERN.test(id)) return;
   if ('kinds' in target) links.to(from, target.kinds, id, path);
   else if ('library' in target) links.toLibrary(from, target.library, id, path);
   else links.toAny(from, id, path);

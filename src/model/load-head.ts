@@ -11,7 +11,7 @@ import type { Register } from './register.js';
 type Mapping = Readonly<Record<string, unknown>>;
 
 /** What shell.yaml holds. Each part is read on its own, so that one fault loses one part. */
-export interface Head {
+export interface LoadedHead {
   readonly form: Form<'shell'> | undefined;
   readonly chassis: Chassis;
   readonly tanks: readonly Tank[];
@@ -27,7 +27,7 @@ const CHASSIS_PARTS = ['axles', 'bare'] as const;
  * Reads shell.yaml. Moves the reader's datum first: every place read after that is in the standard datum. Gives the head once every
  * place is known that hangs on something.
  */
-export function readHead(file: OpenFile, id: string, reader: RecordReader, register: Register<RecordKind>): () => Head {
+export function readHead(file: OpenFile, id: string, reader: RecordReader, register: Register<RecordKind>): () => LoadedHead {
   const data = mappingOf(file.document.data, '', file, reader);
   const moved = data.datum === undefined || data.datum === null ? file : moveDatum(file, id, data.datum, reader);
   const { source } = moved;

@@ -8,7 +8,7 @@ import type { Vehicle } from './conditions.js';
 import { indexById } from './index-by-id.js';
 import { link, reportMissingFiles } from './link.js';
 import { type LinkedLibrary, Links } from './links.js';
-import { conditionsOf, type Head, readHead } from './load-head.js';
+import { conditionsOf, type LoadedHead, readHead } from './load-head.js';
 import { readServices, type ServiceParts } from './load-services.js';
 import type { LoadedShell } from './load-types.js';
 import { checkWhole, type OpenFile, RecordReader } from './records.js';
@@ -55,7 +55,14 @@ export function loadShell(text: ShellText, shop: Shop, linked: LinkedLibrary): L
   return { model: { shop, library: linked.library, shell }, findings };
 }
 
-const NO_HEAD: Head = { form: undefined, chassis: { frame: {}, axles: [] }, tanks: [], seats: [], bays: [], conditions: [] };
+const NO_HEAD: LoadedHead = {
+  form: undefined,
+  chassis: { frame: {}, axles: [] },
+  tanks: [],
+  seats: [],
+  bays: [],
+  conditions: [],
+};
 
 function openHead(text: ShellText, reader: RecordReader, register: Register<RecordKind>): OpenFile | undefined {
   const path = `shells/${text.id}/shell.yaml`;
@@ -103,7 +110,7 @@ function filesOf(text: ShellText, wanted: (role: FileRole) => boolean): readonly
   });
 }
 
-function assemble(id: string, head: Head, lists: Lists, services: ServiceParts, file: OpenFile | undefined): Shell {
+function assemble(id: string, head: LoadedHead, lists: Lists, services: ServiceParts, file: OpenFile | undefined): Shell {
   const { form } = head;
   const data = file?.document.data;
   const { shell: _, photos: __, ...own } = partInModel('shell', form ?? {}, { id, path: [] });

@@ -16,7 +16,7 @@ import type { RawRecordRef } from './link.js';
 import type { Register } from './register.js';
 
 type Mapping = Readonly<Record<string, unknown>>;
-export type Say = (finding: Finding) => void;
+export type SayFinding = (finding: Finding) => void;
 
 /** One record whose form is right: fields under their typed names in SI, what was typed, and where. */
 export interface Checked<K extends KindName> {
@@ -57,7 +57,7 @@ export class RecordReader {
   private readonly schemas = new Map<string, Schemas>();
 
   constructor(
-    readonly say: Say,
+    readonly say: SayFinding,
     private origin: Vec3 = [0, 0, 0],
   ) {}
 

@@ -2,7 +2,7 @@ import type { Finding } from '../finding.js';
 import { number } from '../quantity/format.js';
 import { MM_PER_IN } from '../quantity/units.js';
 import type { Section, SectionShape } from '../records/index.js';
-import { type Fit, sectionFits } from '../sections/index.js';
+import { type SizeFit, sectionFits } from '../sections/index.js';
 
 /** Tells a section whose walls, webs or radii do not fit into its outside: at its line, with the slip that it probably is. */
 export function reportRoughSection(section: Section, say: (finding: Finding) => void): void {
@@ -48,7 +48,7 @@ function reportRoughCustom(
 }
 
 /** What was probably meant: millimetres typed as inches, a point left out, else two dimensions exchanged. */
-function likely({ key, mm, mostMm }: Fit): string {
+function likely({ key, mm, mostMm }: SizeFit): string {
   const [inMm, tenth] = [mm / MM_PER_IN, mm / 10];
   const meant = [
     inMm >= 1 && inMm <= mostMm ? `\`${Number(inMm.toFixed(3))} mm\`` : '',

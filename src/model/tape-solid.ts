@@ -1,7 +1,7 @@
 import { type Bounds, type Box, boundsOf, boxBounds, clipToBox } from '../geometry/box.js';
 import { facet, throughFacet } from '../geometry/facet.js';
 import { add, scale, type Vec3 } from '../geometry/vector.js';
-import type { Body, KindName, Library, Member, Opening, Panel, Zone } from '../records/index.js';
+import type { FilledBox, KindName, Library, Member, Opening, Panel, Zone } from '../records/index.js';
 import { lineWalls } from '../sections/line-walls.js';
 import { openingCorners } from '../sections/solids.js';
 
@@ -25,7 +25,7 @@ export function tapeSolid(kind: KindName, record: unknown, library: Library): Ta
     return corners && plateSolid(corners, 0);
   }
   if (kind === 'zone') return zoneSolid(record as Zone);
-  const { at, body, ...own } = record as { readonly at?: Vec3; readonly body?: Body } & Body;
+  const { at, body, ...own } = record as { readonly at?: Vec3; readonly body?: FilledBox } & FilledBox;
   const { middle = at, sizeMm } = kind === 'component' ? own : (body ?? {});
   const half: Vec3 = sizeMm ? scale(sizeMm, 0.5) : [0, 0, 0];
   return middle && ofBounds({ min: add(middle, scale(half, -1)), max: add(middle, half) });

@@ -19,7 +19,7 @@ const MOST_STREAM_BYTES = 256e6;
 const DEEPEST = 60;
 
 /** What counts of an object, and what is known of it before it is read. */
-export interface Counted {
+export interface CountedObject {
   /** Keys that do not count, in whatever dictionary they stand. */
   readonly without: ReadonlySet<string>;
   /** Every value within an object has a digest of its own, which is slow and was so before. */
@@ -34,8 +34,8 @@ export interface Counted {
 const HOW_STORED = ['Length', 'Filter', 'DecodeParms', 'Parent', 'StructParents', 'StructParent'];
 
 /** What is drawn on a page alone: the rule of books printed before annotations counted. */
-export const DRAWN: Counted = { without: new Set([...HOW_STORED, 'Annots', 'Tabs', 'Metadata']), eachAlone: true };
-export const EVERYTHING: Counted = { without: new Set(HOW_STORED) };
+export const DRAWN: CountedObject = { without: new Set([...HOW_STORED, 'Annots', 'Tabs', 'Metadata']), eachAlone: true };
+export const EVERYTHING: CountedObject = { without: new Set(HOW_STORED) };
 
 /**
  * Digests of PDF objects by what they show: the same however the file packs, numbers or orders them, so that a file saved again by
@@ -46,7 +46,7 @@ export class Digester {
 
   constructor(
     private readonly file: PdfFile,
-    private readonly counted: Counted,
+    private readonly counted: CountedObject,
   ) {}
 
   /** SHA-256, hex. */

@@ -2,7 +2,7 @@ import { inflateSync } from 'node:zlib';
 import { PDFArray, PDFDict, PDFName, type PDFRawStream } from '@cantoo/pdf-lib';
 import type { Budget } from './budget.js';
 import { PdfFault } from './fault.js';
-import { count, name } from './parse.js';
+import { countIn, name } from './parse.js';
 
 /**
  * What a stream holds, unpacked to at most `mostBytes`. Filters of pictures are left as they are: their bytes are the picture.
@@ -41,10 +41,10 @@ function inflate(bytes: Uint8Array, mostBytes: number, tooLarge: () => void): Ui
 
 /** Takes back the PNG filters (ISO/IEC 15948, 9) that rows of numbers are packed with: none, left and up are in use for them. */
 function unpredict(bytes: Uint8Array, parameters: PDFDict): Uint8Array {
-  const predictor = count(parameters, 'Predictor') ?? 1;
+  const predictor = countIn(parameters, 'Predictor') ?? 1;
   if (predictor === 1) return bytes;
-  const wide = count(parameters, 'Columns') ?? 1;
-  const plain = (count(parameters, 'Colors') ?? 1) === 1 && (count(parameters, 'BitsPerComponent') ?? 8) === 8;
+  const wide = countIn(parameters, 'Columns') ?? 1;
+  const plain = (countIn(parameters, 'Colors') ?? 1) === 1 && (countIn(parameters, 'BitsPerComponent') ?? 8) === 8;
   if (predictor < 10 || !plain || wide < 1 || bytes.length % (wide + 1) !== 0) throw new PdfFault('a stream is packed oddly');
   const rows = bytes.length / (wide + 1);
   const plainBytes = new Uint8Array(rows * wide);

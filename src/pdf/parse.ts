@@ -22,7 +22,7 @@ export function parseObject(bytes: Uint8Array, budget: Budget, offset = 0, end =
   }
   const stream = read instanceof PDFRawStream ? read : undefined;
   // A stream that says how long it is was jumped over and copied, any other was searched for its end.
-  const jumped = stream && count(stream.dict, 'Length') === stream.contents.length ? stream.contents.length : 0;
+  const jumped = stream && countIn(stream.dict, 'Length') === stream.contents.length ? stream.contents.length : 0;
   budget.spend('byte', jumped);
   budget.spend('parsedByte', consumed(parser) - jumped);
   if (read) return read;
@@ -66,7 +66,7 @@ function wholeNumber(bytes: Uint8Array, from: number): { readonly value: number;
 }
 
 /** A whole number of a dictionary, at least 0; undefined where there is none. */
-export function count(dict: PDFDict, key: string): number | undefined {
+export function countIn(dict: PDFDict, key: string): number | undefined {
   const value = dict.get(name(key));
   if (!(value instanceof PDFNumber)) return undefined;
   const found = value.asNumber();

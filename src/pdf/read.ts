@@ -2,7 +2,7 @@ import { PDFArray, PDFDict, PDFHexString, PDFName, type PDFObject, PDFRawStream,
 import { Budget } from './budget.js';
 import { PdfFault } from './fault.js';
 import { streamBytes } from './inflate.js';
-import { asStream, count, name, objectHead, parseObject } from './parse.js';
+import { asStream, countIn, name, objectHead, parseObject } from './parse.js';
 import { readXref, type Xref } from './xref.js';
 
 const MOST_OBJECT_BYTES = 64e6;
@@ -103,7 +103,7 @@ export class PdfFile {
     if (standing?.at === undefined) throw new PdfFault('a stream of objects is missing');
     const stream = asStream(this.objectAt(standing.at, number), 'a stream of objects');
     const bytes = streamBytes(stream, MOST_OBJECT_BYTES, this.budget);
-    const first = Math.min(count(stream.dict, 'First') ?? bytes.length, bytes.length);
+    const first = Math.min(countIn(stream.dict, 'First') ?? bytes.length, bytes.length);
     this.budget.spend('parsedByte', first);
     const head = Buffer.from(bytes.subarray(0, first)).toString('latin1').trim().split(/\s+/u).map(Number);
     const objects: PDFObject[] = [];

@@ -4,7 +4,7 @@ import { name } from './parse.js';
 import type { PdfFile } from './read.js';
 
 /** Bytes of a file, the last one not among them. */
-export interface Stretch {
+export interface ByteRange {
   readonly from: number;
   readonly to: number;
 }
@@ -17,7 +17,7 @@ export const SEAL_DIGITS = 64;
  * covers it. It stands as the changing half of the file's identifier (ISO 32000-2, 14.4), which any program that saves the file again
  * replaces.
  */
-export function sealAt(bytes: Uint8Array, at: number, signature?: Stretch): string {
+export function sealAt(bytes: Uint8Array, at: number, signature?: ByteRange): string {
   const hash = createHash('sha256');
   let here = 0;
   const zeros = (from: number, to: number): void => {
@@ -39,7 +39,7 @@ export function identifierOf(file: PdfFile): readonly string[] {
 }
 
 /** True where not one byte of the file has changed since it was written. `signature`: where one stands, without its brackets. */
-export function isSealed(file: PdfFile, signature?: Stretch): boolean {
+export function isSealed(file: PdfFile, signature?: ByteRange): boolean {
   const seal = identifierOf(file)[1] ?? '';
   if (seal.length !== SEAL_DIGITS) return false;
   const whole = Buffer.from(file.bytes.buffer, file.bytes.byteOffset, file.bytes.byteLength);

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { PDFArray, PDFDict, PDFHexString, PDFNumber, PDFString } from '@cantoo/pdf-lib';
 import { name, objectHead } from './parse.js';
 import type { PdfFile } from './read.js';
-import type { Stretch } from './seal.js';
+import type { ByteRange } from './seal.js';
 import { signatureField } from './signature-field.js';
 
 /** Room for a signature, in bytes of DER: several times what one takes with a key of 4,096 bits. */
@@ -35,7 +35,7 @@ export function emptySignature({ name: who, date }: FileSigner): Buffer {
 }
 
 /** Where the digits of {@link emptySignature} stand in the whole file, of which it is the object that begins at `at`. Writes its range. */
-export function openSignature(whole: Buffer, at: number): Stretch {
+export function openSignature(whole: Buffer, at: number): ByteRange {
   const from = whole.indexOf('/Contents <', at, 'latin1') + '/Contents <'.length;
   const to = from + 2 * ROOM;
   const digits = (value: number): string => String(value).padStart(10, '0');
@@ -48,14 +48,14 @@ export function openSignature(whole: Buffer, at: number): Stretch {
 }
 
 /** SHA-256 of what a signature covers: the whole file without its digits and their brackets. */
-const coveredDigest = (whole: Uint8Array, { from, to }: Stretch): Uint8Array =>
+const coveredDigest = (whole: Uint8Array, { from, to }: ByteRange): Uint8Array =>
   createHash('sha256')
     .update(whole.subarray(0, from - 1))
     .update(whole.subarray(to + 1))
     .digest();
 
 /** Makes the signature and writes it, the rest of its room zeros. */
-export function writeSignature(whole: Buffer, stretch: Stretch, signer: FileSigner): void {
+export function writeSignature(whole: Buffer, stretch: ByteRange, signer: FileSigner): void {
   const der = Buffer.from(signer.sign(coveredDigest(whole, stretch)));
   if (der.length > ROOM) throw new RangeError('The signature is larger than its room');
   whole.write(der.toString('hex'), stretch.from, 'latin1');
@@ -66,7 +66,7 @@ export interface FileSignature {
   readonly der: Uint8Array;
   /** SHA-256 of what it covers. */
   readonly digest: Uint8Array;
-  readonly stretch: Stretch;
+  readonly stretch: ByteRange;
   /** When the signer says that it was made, `D:…`; covered by the signature like everything else. */
   readonly date: string | undefined;
 }
@@ -96,7 +96,7 @@ export function findSignature(file: PdfFile): SignatureFound {
 }
 
 /** The gap of its range, where that is the room of this very signature and everything else is covered. */
-function stretchOf(file: PdfFile, dict: PDFDict, at: number): Stretch | undefined {
+function stretchOf(file: PdfFile, dict: PDFDict, at: number): ByteRange | undefined {
   const range = file.get(dict, 'ByteRange');
   if (!(range instanceof PDFArray) || range.size() !== 4) return undefined;
   const [first, before, after, rest] = range.asArray().map((one) => (one instanceof PDFNumber ? one.asNumber() : -1));

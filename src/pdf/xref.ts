@@ -2,16 +2,16 @@ import { PDFArray, PDFDict, PDFNumber } from '@cantoo/pdf-lib';
 import type { Budget } from './budget.js';
 import { PdfFault } from './fault.js';
 import { streamBytes } from './inflate.js';
-import { asStream, count, name, objectHead, parseObject } from './parse.js';
+import { asStream, countIn, name, objectHead, parseObject } from './parse.js';
 
 /** Where an object stands: at a byte of the file, or as one of several within a stream of objects. */
-export type Standing =
+export type ObjectPlace =
   | { readonly at: number; readonly inStream?: undefined }
   | { readonly inStream: number; readonly index: number; readonly at?: undefined };
 
 export interface Xref {
   /** Object number → where it stands. What was freed is absent. */
-  readonly objects: ReadonlyMap<number, Standing>;
+  readonly objects: ReadonlyMap<number, ObjectPlace>;
   readonly trailer: PDFDict;
   /** Byte of the newest table. */
   readonly start: number;
@@ -39,7 +39,7 @@ export function readXref(bytes: Uint8Array, budget: Budget): Xref {
     const part = readPart(bytes, at, found, budget);
     trailer ??= part;
     for (const key of ['XRefStm', 'Prev']) {
-      const next = count(part, key);
+      const next = countIn(part, key);
       if (next !== undefined) waiting.push(next);
     }
   }
@@ -48,11 +48,11 @@ export function readXref(bytes: Uint8Array, budget: Budget): Xref {
 
 /** Objects found so far: a newer part has been read before an older one, and rules. */
 interface Found {
-  readonly objects: Map<number, Standing>;
+  readonly objects: Map<number, ObjectPlace>;
   readonly freed: Set<number>;
 }
 
-function put(found: Found, number: number, standing: Standing | undefined): void {
+function put(found: Found, number: number, standing: ObjectPlace | undefined): void {
   if (found.objects.has(number) || found.freed.has(number)) return;
   if (standing) found.objects.set(number, standing);
   else found.freed.add(number);
@@ -114,7 +114,7 @@ function readTableStream(bytes: Uint8Array, at: number, found: Found, budget: Bu
   const wide = kindWide + firstWide + secondWide;
   if (widths.length !== 3 || wide < 1 || wide > 24) throw new PdfFault('its table of objects is damaged');
   const rows = Buffer.from(streamBytes(stream, MOST_TABLE_BYTES, budget));
-  const spans = numbersOf(stream.dict, 'Index') ?? [0, count(stream.dict, 'Size') ?? 0];
+  const spans = numbersOf(stream.dict, 'Index') ?? [0, countIn(stream.dict, 'Size') ?? 0];
   const field = (from: number, width: number): number => {
     let value = 0;
     for (let i = 0; i < width; i++) value = value * 256 + (rows[from + i] as number);

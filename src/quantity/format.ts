@@ -110,13 +110,13 @@ export const temperature = (k: number, system: UnitSystem): string =>
   pair(system, `${number(k * 1.8 - 459.67)} °F`, `${number(k - 273.15)} °C`);
 export const percent = (fraction: number, decimals = 1): string => `${number(fraction * 100, decimals)} %`;
 /** `x 12 ft 3 in aft, 1 ft 4 in right, 6 in up` is long; positions print as a bracketed triple in the store's first unit. */
-export function position(at: readonly [number, number, number], system: UnitSystem): string {
+export function positionWords(at: readonly [number, number, number], system: UnitSystem): string {
   const us = `x ${number(at[0] / MM_PER_IN, 1)}, y ${number(at[1] / MM_PER_IN, 1)}, z ${number(at[2] / MM_PER_IN, 1)} in`;
   const metric = `x ${number(at[0])}, y ${number(at[1])}, z ${number(at[2])} mm`;
   return pair(system, us, metric);
 }
 /** `2026-04-07` → `7 Apr 2026`: dates as a reader says them, never a clock of this machine. */
-export function date(iso: string): string {
+export function dateWords(iso: string): string {
   const match = /^(\d{4})-(\d{2})-(\d{2})/u.exec(iso);
   if (!match) return iso;
   const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];

@@ -1,7 +1,7 @@
 import { STANDING } from './component.js';
 import { position, quantity, size, text } from './fields.js';
 import { kind, type RecordOf } from './kind.js';
-import { type Body, bodyOf } from './tank.js';
+import { bodyOf, type FilledBox } from './tank.js';
 
 /** One of shell.yaml’s `bays` */
 export const bay = kind(
@@ -17,7 +17,7 @@ export const bay = kind(
   {
     finish({ sizeMm, middle, outside, ridesOn, ...rest }) {
       const body = bodyOf({ sizeMm, middle, outside, ridesOn });
-      return { ...rest, ...(body ? { body } : {}) } as typeof rest & { readonly body?: Body };
+      return { ...rest, ...(body ? { body } : {}) } as typeof rest & { readonly body?: FilledBox };
     },
     structure: true,
   },

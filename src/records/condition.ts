@@ -1,7 +1,7 @@
 import type { Vec3 } from '../geometry/vector.js';
 import { found } from '../source/shown.js';
 import type { Field } from './field.js';
-import { block, either, id, ids, list, measured, open, position, quantity, table, text } from './fields.js';
+import { block, either, id, ids, keyed, list, measured, open, position, quantity, text } from './fields.js';
 
 export interface Occupant {
   readonly seat: string;
@@ -53,7 +53,7 @@ const read = open(
       'What was aboard and does not belong to the coach',
     ),
     missing: ids('Components that were not yet in').names('component'),
-    bays: table(quantity('mass', 'Load'), 'Load in each bay').names('bay'),
+    bays: keyed(quantity('mass', 'Load'), 'Load in each bay').names('bay'),
   },
   levelOrLift,
   'What was in and on the vehicle: levels of tanks by name, occupants, what was aboard or missing',
@@ -87,4 +87,4 @@ const reading = either([
 );
 
 /** Axle id to its reading; both ends make the whole. */
-export const readings = table(reading, 'Scale reading of each axle: the whole, or {left: …, right: …}').names('axle');
+export const readings = keyed(reading, 'Scale reading of each axle: the whole, or {left: …, right: …}').names('axle');

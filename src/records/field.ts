@@ -11,7 +11,7 @@ export type Presence = 'optional' | 'required' | 'usual';
 export type TraceWord = 'heat' | 'lot' | 'welder' | 'procedure' | 'instrument' | 'part' | 'certificate';
 
 /** How a field is built: one value, a block of keys, a list, a table by id, one of several forms, or a block with further keys. */
-export type Shape =
+export type FieldShape =
   | {
       readonly is: 'value';
       readonly read: (units: UnitReader) => Read<unknown>;
@@ -86,7 +86,7 @@ export class Field<R, M = R, S extends string = '', N extends string = '', P ext
   declare readonly types: { readonly read: R; readonly model: M; readonly suffix: S; readonly name: N; readonly presence: P };
 
   constructor(
-    readonly shape: Shape,
+    readonly shape: FieldShape,
     readonly traits: Traits,
   ) {}
 

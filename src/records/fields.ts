@@ -2,7 +2,7 @@ import type { Vec3 } from '../geometry/vector.js';
 import { type Dimension, EXAMPLES } from '../quantity/units.js';
 import { found } from '../source/shown.js';
 import { CLOSED_LISTS, type ClosedList } from './closed-lists.js';
-import { type AnyField, Field, type Fields, type Shape } from './field.js';
+import { type AnyField, Field, type FieldShape, type Fields } from './field.js';
 import type { FieldForm } from './form/field-form.js';
 import { anyQuantity, type JsonHelp, readDate, readId, readNumber, readText, readTexts, readYesNo } from './form/plain-fields.js';
 import { eachOf, type Least, oneOrMore, type Read, type UnitReader } from './form/unit-reader.js';
@@ -63,7 +63,7 @@ export function measured<T, S extends string = ''>(
   form: FieldForm = { as: 'other' },
   more: { readonly suffix?: S; readonly idsAt?: readonly string[] } = {},
 ): Field<T, T, S> {
-  const shape: Shape = { is: 'value', read, json, form, idsAt: more.idsAt ?? [] };
+  const shape: FieldShape = { is: 'value', read, json, form, idsAt: more.idsAt ?? [] };
   return new Field(shape, { help, presence: 'optional', suffix: more.suffix ?? '' });
 }
 
@@ -300,7 +300,7 @@ export const someOf = <const V extends string>(values: readonly V[], what: strin
     { type: 'array', items: { type: 'string', enum: values } },
   );
 
-const built = (shape: Shape, help: string): never => new Field(shape, { help, presence: 'optional', suffix: '' }) as never;
+const built = (shape: FieldShape, help: string): never => new Field(shape, { help, presence: 'optional', suffix: '' }) as never;
 
 /** A block of keys. */
 export const block = <F extends Fields>(fields: F, help = ''): Field<ReadOf<F>, ModelOf<F>> =>
@@ -316,7 +316,7 @@ export const list = <F extends AnyField>(
 ): Field<readonly Of<F, 'read'>[], readonly Of<F, 'model'>[]> => built({ is: 'list', each, ...(size ? { size } : {}) }, help);
 
 /** Values by an id or a word of the shop's own. */
-export const table = <F extends AnyField>(
+export const keyed = <F extends AnyField>(
   value: F,
   help = '',
 ): Field<Readonly<Record<string, Of<F, 'read'>>>, Readonly<Record<string, Of<F, 'model'>>>> =>

@@ -17,7 +17,7 @@ export type Home =
 export type Whole<Own> = Flat<Omit<typeof COMMON, keyof Own> & Own>;
 
 /** A record as the model has it before its kind gives it another shape. */
-export type Plain<Own, H extends Home> = H['in'] extends 'head'
+export type PlainRecord<Own, H extends Home> = H['in'] extends 'head'
   ? Flat<
       { readonly source?: Source<KeysOf<Whole<Own>>>; readonly photos?: readonly string[] } & Omit<ModelOf<Whole<Own>>, 'photos'>
     >
@@ -70,7 +70,7 @@ export interface More<Own, H extends Home, R> {
   /** Of one and of several, where that is not the kind's name with an s. */
   readonly counted?: readonly [string, string];
   /** Gives a record its final shape; undefined where it is not whole, which `check` has told. */
-  finish?(record: Plain<Own, H>, given: Given): R | undefined;
+  finish?(record: PlainRecord<Own, H>, given: Given): R | undefined;
   /** Faults that no single field can see. */
   check?(record: Formed<Whole<Own>>, tell: Tell): void;
   /** Keys that look right and are never typed, with the reason. */
@@ -109,7 +109,7 @@ export interface Kind<N extends KindName = KindName, F = Fields, R = unknown, H 
 }
 
 /** A record kind of a list: its own fields beside those that every record may carry. */
-export const kind = <const N extends KindName, const H extends Home, Own extends Fields, R = Plain<Own, H>>(
+export const kind = <const N extends KindName, const H extends Home, Own extends Fields, R = PlainRecord<Own, H>>(
   name: N,
   home: H,
   own: Own,

@@ -18,10 +18,11 @@ const STEPS = new WeakMap<Fields, readonly Step[]>();
 export const camel = (key: string): string => key.replace(/_([a-z0-9])/gu, (_, letter: string) => letter.toUpperCase());
 
 /** The field's name in the model: `cutLengthMm`. */
-export const nameOf = (key: string, { traits }: AnyField): string => traits.name ?? camel(key) + traits.suffix;
+export const fieldNameOf = (key: string, { traits }: AnyField): string => traits.name ?? camel(key) + traits.suffix;
 
 function stepsOf(fields: Fields): readonly Step[] {
-  const steps = STEPS.get(fields) ?? Object.entries(fields).map(([key, field]) => ({ key, name: nameOf(key, field), field }));
+  const steps =
+    STEPS.get(fields) ?? Object.entries(fields).map(([key, field]) => ({ key, name: fieldNameOf(key, field), field }));
   STEPS.set(fields, steps);
   return steps;
 }

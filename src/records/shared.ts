@@ -22,7 +22,7 @@ export const SHARED = {
 };
 
 /** What a record of a list may carry beside. */
-export const LISTED = {
+export const LISTED_FIELDS = {
   place: prose('Where it is, in words that a stranger understands').describes(),
   planned: yesNo('yes while it is not in the coach yet; take it away and type its date once it is').describes(),
   corrected: statement('The entry was mended and the coach did not change: when, by whom, why').ofOne().describes(),
@@ -36,7 +36,7 @@ export const ID = {
 };
 
 /** What every record of a list may carry. */
-export const COMMON = { ...ID, ...SHARED, ...LISTED };
+export const COMMON = { ...ID, ...SHARED, ...LISTED_FIELDS };
 export type Shared = ModelOf<typeof SHARED>;
 export type Common = ModelOf<typeof COMMON>;
 

@@ -10,7 +10,7 @@ const care = {
   done: dates('Days on which it was done').usual([]),
 };
 /** What the owner has done to the coach at intervals. */
-export type Care = ModelOf<typeof care>;
+export type CareItem = ModelOf<typeof care>;
 
 const paint = {
   where: text('What is painted with it').required(),
@@ -18,7 +18,7 @@ const paint = {
   code: text('Colour code'),
   lot: text('Lot').traced('lot'),
 };
-export type Paint = ModelOf<typeof paint>;
+export type PaintCoat = ModelOf<typeof paint>;
 
 const spare = {
   of: id('The record that it is a spare of').required().namesAny(),
@@ -27,7 +27,7 @@ const spare = {
   note: prose('Anything worth knowing'),
 };
 /** Where a spare is had. */
-export type Part = ModelOf<typeof spare>;
+export type SparePart = ModelOf<typeof spare>;
 
 const warranty = {
   of: text('What is covered').required(),

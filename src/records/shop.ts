@@ -1,4 +1,4 @@
-import { block, celsius, level, list, measured, oneOf, plainField, quantity, table, text, yesNo } from './fields.js';
+import { block, celsius, keyed, level, list, measured, oneOf, plainField, quantity, text, yesNo } from './fields.js';
 import { eachOf } from './form/unit-reader.js';
 import { enumFault } from './form/worded-fields.js';
 import { type FormOf, part } from './kind.js';
@@ -120,7 +120,7 @@ export const shop = part(
     inspection: block(inspection, 'How much of the welds is inspected, by class of joint').usual({ primary: {}, secondary: {} }),
     english: oneOf(['us', 'uk'], 'English of the owner’s pages: us or uk'),
     language: oneOf(['en', 'es'], 'Language of the owner’s, emergency and label pages'),
-    labels: table(text('Words'), 'The shop’s own words on labels'),
+    labels: keyed(text('Words'), 'The shop’s own words on labels'),
   },
   { words: 'the shop file' },
 );

@@ -6,14 +6,14 @@ import type { KindName } from './names.js';
  * How a digest of what was signed is made. `c2`: without keys that only describe, and without the shop's own. `c1`, as earlier programs
  * did: without those only that came into the format after it.
  */
-export type Way = 'c1' | 'c2';
+export type DigestForm = 'c1' | 'c2';
 
 type Data = Readonly<Record<string, unknown>>;
 
 /** What of a record as typed a signature stands for. */
-export const substanceOf = (kind: KindName, typed: Data, way: Way): Data => within(kindOf(kind).fields, typed, way);
+export const substanceOf = (kind: KindName, typed: Data, way: DigestForm): Data => within(kindOf(kind).fields, typed, way);
 
-function within(fields: Fields, typed: Data, way: Way): Data {
+function within(fields: Fields, typed: Data, way: DigestForm): Data {
   const kept = Object.entries(typed).flatMap(([key, value]): readonly (readonly [string, unknown])[] => {
     if (key.startsWith('x-')) return way === 'c2' ? [] : [[key, value]];
     const field = Object.hasOwn(fields, key) ? fields[key] : undefined;
@@ -25,7 +25,7 @@ function within(fields: Fields, typed: Data, way: Way): Data {
   return Object.fromEntries(kept);
 }
 
-function inside({ shape }: AnyField, value: unknown, way: Way): unknown {
+function inside({ shape }: AnyField, value: unknown, way: DigestForm): unknown {
   if (typeof value !== 'object' || value === null) return value;
   if (shape.is === 'list' && Array.isArray(value)) return value.map((one) => inside(shape.each, one, way));
   return shape.is === 'block' && !Array.isArray(value) ? within(shape.fields, value as Data, way) : value;

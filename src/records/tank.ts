@@ -8,7 +8,7 @@ export const TANK_USES = ['fresh', 'waste', 'fuel', 'gas', 'fluid'] as const;
 export type TankUse = (typeof TANK_USES)[number];
 
 /** The box that something fills. */
-export interface Body {
+export interface FilledBox {
   /** Length, width, height: along x, y, z, mm. */
   readonly sizeMm?: Vec3;
   /** Its middle; where not typed, the record's place. */
@@ -19,7 +19,7 @@ export interface Body {
   readonly ridesOn?: string;
 }
 
-export function bodyOf({ sizeMm, middle, outside, ridesOn }: Body): Body | undefined {
+export function bodyOf({ sizeMm, middle, outside, ridesOn }: FilledBox): FilledBox | undefined {
   const typed = [sizeMm, middle, outside, ridesOn].some((one) => one !== undefined);
   return typed ? { sizeMm, middle, outside, ridesOn } : undefined;
 }
@@ -47,7 +47,7 @@ export const tank = kind(
         ? undefined
         : ({ ...rest, densityKgM3, ...(body ? { body } : {}) } as typeof rest & {
             readonly densityKgM3: number;
-            readonly body?: Body;
+            readonly body?: FilledBox;
           });
     },
     check({ id: own, form, source }, tell) {

@@ -31,7 +31,7 @@ export interface Counts {
   readonly decided: number;
 }
 
-export function count(findings: readonly DecidedFinding[]): Counts {
+export function countFindings(findings: readonly DecidedFinding[]): Counts {
   const of = (severity: Severity): number => findings.filter((finding) => finding.severity === severity).length;
   return {
     error: of('error'),

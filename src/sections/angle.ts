@@ -1,6 +1,15 @@
-import { combine, cut, fillet, rectangle } from './parts.js';
+import { combineParts, cut, fillet, rectanglePart } from './parts.js';
 import { filleted } from './ring.js';
-import { across, filletFit, radiusOf, type SectionKind, type ShapeProperties, type SizesOf, upright, within } from './shape.js';
+import {
+  across,
+  filletFit,
+  fitWithin,
+  radiusOf,
+  type SectionKind,
+  type ShapeProperties,
+  type SizesOf,
+  upright,
+} from './shape.js';
 import { angleTorsion } from './torsion.js';
 
 /**
@@ -12,9 +21,9 @@ export function angle({ depthMm, widthMm, wallMm, filletMm, toeRadiusMm }: Sizes
   const heelWidth = -widthMm / 2;
   const toe = Math.min(toeRadiusMm, wallMm);
   return {
-    ...combine([
-      rectangle(depthMm, wallMm, 0, heelWidth + wallMm / 2),
-      rectangle(wallMm, widthMm - wallMm, heelDepth + wallMm / 2, wallMm / 2),
+    ...combineParts([
+      rectanglePart(depthMm, wallMm, 0, heelWidth + wallMm / 2),
+      rectanglePart(wallMm, widthMm - wallMm, heelDepth + wallMm / 2, wallMm / 2),
       fillet(filletMm, heelDepth + wallMm, heelWidth + wallMm, 1, 1),
       cut(fillet(toe, depthMm / 2, heelWidth + wallMm, -1, -1)),
       cut(fillet(toe, heelDepth + wallMm, widthMm / 2, -1, -1)),
@@ -52,9 +61,9 @@ export const ANGLE: SectionKind<'angle'> = {
   fits: ({ depthMm, widthMm, wallMm, filletMm, toeRadiusMm }) => {
     const leg = Math.min(depthMm, widthMm);
     return [
-      within('wall', wallMm, leg, 'its shorter leg'),
+      fitWithin('wall', wallMm, leg, 'its shorter leg'),
       filletFit(filletMm, leg - wallMm),
-      within('toe_radius', toeRadiusMm, wallMm, 'its wall'),
+      fitWithin('toe_radius', toeRadiusMm, wallMm, 'its wall'),
     ];
   },
 };

@@ -1,4 +1,4 @@
-import { combine, fillet, rectangle } from './parts.js';
+import { combineParts, fillet, rectanglePart } from './parts.js';
 import { filleted } from './ring.js';
 import {
   flangedDimensions,
@@ -18,12 +18,12 @@ import { channelTorsion } from './torsion.js';
 export function channel({ depthMm, widthMm, webMm, flangeMm, filletMm }: SizesOf<'channel'>): ShapeProperties {
   const inner = depthMm / 2 - flangeMm;
   const webFace = webMm - widthMm / 2;
-  const flange = (side: 1 | -1) => rectangle(flangeMm, widthMm, (side * (depthMm - flangeMm)) / 2);
+  const flange = (side: 1 | -1) => rectanglePart(flangeMm, widthMm, (side * (depthMm - flangeMm)) / 2);
   return {
-    ...combine([
+    ...combineParts([
       flange(1),
       flange(-1),
-      rectangle(2 * inner, webMm, 0, (webMm - widthMm) / 2),
+      rectanglePart(2 * inner, webMm, 0, (webMm - widthMm) / 2),
       fillet(filletMm, inner, webFace, -1, 1),
       fillet(filletMm, -inner, webFace, 1, 1),
     ]),

@@ -1,5 +1,5 @@
 import { arc } from './ring.js';
-import { arcWalls, type SectionKind, type ShapeProperties, type SizesOf, within } from './shape.js';
+import { arcWalls, fitWithin, type SectionKind, type ShapeProperties, type SizesOf } from './shape.js';
 
 /**
  * Part of a ring: the corner of a coach between wall and roof. The ring's centre lies at (−depth, −width) of its box of one
@@ -46,5 +46,5 @@ export const CORNER_RADIUS: SectionKind<'corner radius'> = {
     ['outer radius', outerRadiusMm],
     ['wall', wallMm],
   ],
-  fits: ({ outerRadiusMm, wallMm }) => [within('wall', wallMm, outerRadiusMm, 'its outer radius')],
+  fits: ({ outerRadiusMm, wallMm }) => [fitWithin('wall', wallMm, outerRadiusMm, 'its outer radius')],
 };

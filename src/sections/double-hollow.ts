@@ -1,7 +1,7 @@
-import { combine, rectangle } from './parts.js';
+import { combineParts, rectanglePart } from './parts.js';
 import { rectangularTube, tubeFits, tubeWalls } from './rectangular-tube.js';
 import { rounded } from './ring.js';
-import { across, radiusOf, type SectionKind, type ShapeProperties, type SizesOf, within } from './shape.js';
+import { across, fitWithin, radiusOf, type SectionKind, type ShapeProperties, type SizesOf } from './shape.js';
 
 /**
  * A rectangular tube with one web across its width at half depth. The web is sharp where it meets the walls. In torsion the two
@@ -9,8 +9,8 @@ import { across, radiusOf, type SectionKind, type ShapeProperties, type SizesOf,
  */
 export function doubleHollow({ webMm, ...tube }: SizesOf<'double hollow'>): ShapeProperties {
   const outer = rectangularTube({ ...tube, shape: 'rectangular tube' });
-  const web = rectangle(Math.min(webMm, tube.depthMm - 2 * tube.wallMm), tube.widthMm - 2 * tube.wallMm);
-  return { ...combine([outer, web]), jMm4: outer.jMm4 };
+  const web = rectanglePart(Math.min(webMm, tube.depthMm - 2 * tube.wallMm), tube.widthMm - 2 * tube.wallMm);
+  return { ...combineParts([outer, web]), jMm4: outer.jMm4 };
 }
 
 export const DOUBLE_HOLLOW: SectionKind<'double hollow'> = {
@@ -35,6 +35,6 @@ export const DOUBLE_HOLLOW: SectionKind<'double hollow'> = {
   fits: (sizes) => {
     const { depthMm, widthMm, webMm } = sizes;
     const of = depthMm < widthMm ? 'its depth' : 'its width';
-    return tubeFits(sizes, [within('web', webMm, Math.min(depthMm, widthMm), of)]);
+    return tubeFits(sizes, [fitWithin('web', webMm, Math.min(depthMm, widthMm), of)]);
   },
 };

@@ -1,4 +1,4 @@
-import { combine, fillet, rectangle } from './parts.js';
+import { combineParts, fillet, rectanglePart } from './parts.js';
 import { filleted } from './ring.js';
 import {
   flangedDimensions,
@@ -20,9 +20,9 @@ export function iBeam({ depthMm, widthMm, webMm, flangeMm, filletMm }: SizesOf<'
   const fillets = ([1, -1] as const).flatMap((d) =>
     ([1, -1] as const).map((w) => fillet(filletMm, d * inner, (w * webMm) / 2, -d as 1 | -1, w)),
   );
-  const flange = (side: 1 | -1) => rectangle(flangeMm, widthMm, (side * (depthMm - flangeMm)) / 2);
+  const flange = (side: 1 | -1) => rectanglePart(flangeMm, widthMm, (side * (depthMm - flangeMm)) / 2);
   return {
-    ...combine([flange(1), flange(-1), rectangle(2 * inner, webMm), ...fillets]),
+    ...combineParts([flange(1), flange(-1), rectanglePart(2 * inner, webMm), ...fillets]),
     jMm4: iBeamTorsion(depthMm, widthMm, webMm, flangeMm, filletMm),
   };
 }

@@ -9,10 +9,10 @@ import { I_BEAM } from './i-beam.js';
 import { RECTANGULAR_TUBE } from './rectangular-tube.js';
 import { ROUND_BAR } from './round-bar.js';
 import { ROUND_TUBE } from './round-tube.js';
-import type { Fit, Ring, SectionKind, SectionWall, ShapeProperties } from './shape.js';
+import type { Ring, SectionKind, SectionWall, ShapeProperties, SizeFit } from './shape.js';
 import { TEE } from './tee.js';
 
-export type { Fit, Ring, SectionWall, ShapeProperties } from './shape.js';
+export type { Ring, SectionWall, ShapeProperties, SizeFit } from './shape.js';
 
 type Name = SectionShape['shape'];
 
@@ -59,4 +59,4 @@ export const thinnestWallMm = (shape: SectionShape): number | undefined => kindO
 export const wallsOf = (shape: SectionShape): readonly (readonly [name: string, mm: number])[] => kindOf(shape).dimensions(shape);
 
 /** Dimensions of a section that must fit into others of it. */
-export const sectionFits = (shape: SectionShape): readonly Fit[] => kindOf(shape).fits(shape);
+export const sectionFits = (shape: SectionShape): readonly SizeFit[] => kindOf(shape).fits(shape);

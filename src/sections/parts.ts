@@ -4,7 +4,7 @@
  * Coordinates: depth and width, mm, from the middle of the section's bounding rectangle. A part that is cut away has a
  * negative area.
  */
-export interface Part {
+export interface SectionPart {
   readonly areaMm2: number;
   readonly depthMm: number;
   readonly widthMm: number;
@@ -17,7 +17,7 @@ export interface Part {
 }
 
 /** A full rectangle about a place. */
-export function rectangle(depth: number, width: number, atDepth = 0, atWidth = 0): Part {
+export function rectanglePart(depth: number, width: number, atDepth = 0, atWidth = 0): SectionPart {
   const d = Math.max(0, depth);
   const w = Math.max(0, width);
   return {
@@ -41,7 +41,13 @@ const SPANDREL_IXY = 1 / 4 - (Math.PI / 4 - 2 / 3 + 1 / 8) - SPANDREL_AREA * SPA
  * The exact fillet between two faces at right angles: a square of side `radius` less its quarter circle.
  * The corner lies at a place; the fillet goes from there towards (±depth, ±width). Also what a rounded corner cuts away.
  */
-export function fillet(radius: number, cornerDepth: number, cornerWidth: number, towardDepth: 1 | -1, towardWidth: 1 | -1): Part {
+export function fillet(
+  radius: number,
+  cornerDepth: number,
+  cornerWidth: number,
+  towardDepth: 1 | -1,
+  towardWidth: 1 | -1,
+): SectionPart {
   return {
     areaMm2: SPANDREL_AREA * radius ** 2,
     depthMm: cornerDepth + towardDepth * SPANDREL_CENTROID * radius,
@@ -53,22 +59,22 @@ export function fillet(radius: number, cornerDepth: number, cornerWidth: number,
 }
 
 /** Rounds away the four corners of a rectangle about the middle. */
-export function roundedRectangle(depth: number, width: number, radius: number): Part {
-  if (depth <= 0 || width <= 0) return rectangle(0, 0);
+export function roundedRectangle(depth: number, width: number, radius: number): SectionPart {
+  if (depth <= 0 || width <= 0) return rectanglePart(0, 0);
   const r = Math.min(Math.max(0, radius), depth / 2, width / 2);
   const corners = [1, -1].flatMap((d) =>
     [1, -1].map((w) => cut(fillet(r, (d * depth) / 2, (w * width) / 2, -d as 1 | -1, -w as 1 | -1))),
   );
-  return combine([rectangle(depth, width), ...corners]);
+  return combineParts([rectanglePart(depth, width), ...corners]);
 }
 
 /** The same part, taken away. */
-export function cut(part: Part): Part {
+export function cut(part: SectionPart): SectionPart {
   return { ...part, areaMm2: -part.areaMm2, ixMm4: -part.ixMm4, iyMm4: -part.iyMm4, ixyMm4: -part.ixyMm4 };
 }
 
 /** All parts together, about their common centroid. */
-export function combine(parts: readonly Part[]): Part {
+export function combineParts(parts: readonly SectionPart[]): SectionPart {
   let area = 0;
   let depthMoment = 0;
   let widthMoment = 0;

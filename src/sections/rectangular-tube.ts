@@ -1,15 +1,15 @@
-import { combine, cut, roundedRectangle } from './parts.js';
+import { combineParts, cut, roundedRectangle } from './parts.js';
 import { rounded } from './ring.js';
 import {
   across,
-  type Fit,
+  fitWithin,
   radiusOf,
   type SectionKind,
   type SectionWall,
   type ShapeProperties,
+  type SizeFit,
   type SizesOf,
   upright,
-  within,
 } from './shape.js';
 import { tubeTorsion } from './torsion.js';
 
@@ -19,7 +19,7 @@ import { tubeTorsion } from './torsion.js';
  */
 export function rectangularTube({ depthMm, widthMm, wallMm, cornerRadiusMm }: SizesOf<'rectangular tube'>): ShapeProperties {
   return {
-    ...combine([
+    ...combineParts([
       roundedRectangle(depthMm, widthMm, cornerRadiusMm),
       cut(roundedRectangle(depthMm - 2 * wallMm, widthMm - 2 * wallMm, cornerRadiusMm - wallMm)),
     ]),
@@ -38,10 +38,13 @@ export const tubeWalls = ({ depthMm, widthMm, wallMm }: Tube): readonly SectionW
 ];
 
 /** What must fit into a tube: wall and corner radius into half of its lesser side. */
-export function tubeFits({ depthMm, widthMm, wallMm, cornerRadiusMm }: Tube, between: readonly Fit[] = []): readonly Fit[] {
+export function tubeFits(
+  { depthMm, widthMm, wallMm, cornerRadiusMm }: Tube,
+  between: readonly SizeFit[] = [],
+): readonly SizeFit[] {
   const half = Math.min(depthMm, widthMm) / 2;
   const of = depthMm < widthMm ? 'half its depth' : 'half its width';
-  return [within('wall', wallMm, half, of), ...between, within('corner_radius', cornerRadiusMm, half, of)];
+  return [fitWithin('wall', wallMm, half, of), ...between, fitWithin('corner_radius', cornerRadiusMm, half, of)];
 }
 
 export const RECTANGULAR_TUBE: SectionKind<'rectangular tube'> = {

@@ -1,5 +1,5 @@
 import { full } from './ring.js';
-import { arcWalls, type SectionKind, type ShapeProperties, type SizesOf, within } from './shape.js';
+import { arcWalls, fitWithin, type SectionKind, type ShapeProperties, type SizesOf } from './shape.js';
 
 /** A circle less a circle. The torsion constant is the polar moment. Source: geometry. */
 export function roundTube({ diameterMm, wallMm }: SizesOf<'round tube'>): ShapeProperties {
@@ -23,5 +23,5 @@ export const ROUND_TUBE: SectionKind<'round tube'> = {
   walls: ({ diameterMm, wallMm }) => arcWalls(diameterMm / 2, wallMm, [0, 0], 0, 2 * Math.PI),
   thinnestMm: ({ wallMm }) => wallMm,
   dimensions: ({ wallMm }) => [['wall', wallMm]],
-  fits: ({ diameterMm, wallMm }) => [within('wall', wallMm, diameterMm / 2, 'half its diameter')],
+  fits: ({ diameterMm, wallMm }) => [fitWithin('wall', wallMm, diameterMm / 2, 'half its diameter')],
 };

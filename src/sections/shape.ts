@@ -1,11 +1,11 @@
 import type { Point } from '../geometry/planar.js';
 import type { SectionShape } from '../records/index.js';
-import type { Part } from './parts.js';
+import type { SectionPart } from './parts.js';
 
 export type SizesOf<Name extends SectionShape['shape']> = Extract<SectionShape, { readonly shape: Name }>;
 
 /** Area, centroid and second moments of a whole section, and its torsion constant. */
-export interface ShapeProperties extends Part {
+export interface ShapeProperties extends SectionPart {
   readonly jMm4: number;
 }
 
@@ -22,7 +22,7 @@ export interface SectionWall {
 }
 
 /** One dimension that must fit into another of the same section. */
-export interface Fit {
+export interface SizeFit {
   readonly key: string;
   readonly mm: number;
   readonly mostMm: number;
@@ -44,11 +44,11 @@ export interface SectionKind<Name extends SectionShape['shape']> {
   /** Name and size of each wall thickness and radius, for a drawing's note. */
   dimensions(sizes: SizesOf<Name>): readonly (readonly [name: string, mm: number])[];
   /** Dimensions that must fit into its outside. */
-  fits(sizes: SizesOf<Name>): readonly Fit[];
+  fits(sizes: SizesOf<Name>): readonly SizeFit[];
 }
 
-export const within = (key: string, mm: number, mostMm: number, of: string): Fit => ({ key, mm, mostMm, of });
-export const filletFit = (mm: number, mostMm: number): Fit => within('fillet', mm, mostMm, 'what the flange leaves free');
+export const fitWithin = (key: string, mm: number, mostMm: number, of: string): SizeFit => ({ key, mm, mostMm, of });
+export const filletFit = (mm: number, mostMm: number): SizeFit => fitWithin('fillet', mm, mostMm, 'what the flange leaves free');
 
 /** A radius of nothing is not named. */
 export const radiusOf = (name: string, mm: number): readonly (readonly [string, number])[] => (mm > 0 ? [[name, mm]] : []);
@@ -111,8 +111,8 @@ export const flangedDimensions = ({ webMm, flangeMm, filletMm }: Flanged): reado
   ...radiusOf('fillet', filletMm),
 ];
 /** Of a shape with two flanges. */
-export const flangedFits = ({ depthMm, widthMm, webMm, flangeMm, filletMm }: Flanged): readonly Fit[] => [
-  within('flange', flangeMm, depthMm / 2, 'half its depth'),
-  within('web', webMm, widthMm, 'its width'),
+export const flangedFits = ({ depthMm, widthMm, webMm, flangeMm, filletMm }: Flanged): readonly SizeFit[] => [
+  fitWithin('flange', flangeMm, depthMm / 2, 'half its depth'),
+  fitWithin('web', webMm, widthMm, 'its width'),
   filletFit(filletMm, depthMm / 2 - flangeMm),
 ];

@@ -1,14 +1,14 @@
-import { combine, fillet, rectangle } from './parts.js';
+import { combineParts, fillet, rectanglePart } from './parts.js';
 import { filleted } from './ring.js';
 import {
   across,
   filletFit,
+  fitWithin,
   flangedDimensions,
   type SectionKind,
   type ShapeProperties,
   type SizesOf,
   upright,
-  within,
 } from './shape.js';
 import { teeTorsion } from './torsion.js';
 
@@ -16,9 +16,9 @@ import { teeTorsion } from './torsion.js';
 export function tee({ depthMm, widthMm, webMm, flangeMm, filletMm }: SizesOf<'tee'>): ShapeProperties {
   const under = depthMm / 2 - flangeMm;
   return {
-    ...combine([
-      rectangle(flangeMm, widthMm, (depthMm - flangeMm) / 2),
-      rectangle(depthMm - flangeMm, webMm, -flangeMm / 2),
+    ...combineParts([
+      rectanglePart(flangeMm, widthMm, (depthMm - flangeMm) / 2),
+      rectanglePart(depthMm - flangeMm, webMm, -flangeMm / 2),
       fillet(filletMm, under, webMm / 2, -1, 1),
       fillet(filletMm, under, -webMm / 2, -1, -1),
     ]),
@@ -51,8 +51,8 @@ export const TEE: SectionKind<'tee'> = {
   thinnestMm: ({ webMm, flangeMm }) => Math.min(webMm, flangeMm),
   dimensions: flangedDimensions,
   fits: ({ depthMm, widthMm, webMm, flangeMm, filletMm }) => [
-    within('flange', flangeMm, depthMm, 'its depth'),
-    within('web', webMm, widthMm, 'its width'),
+    fitWithin('flange', flangeMm, depthMm, 'its depth'),
+    fitWithin('web', webMm, widthMm, 'its width'),
     filletFit(filletMm, depthMm - flangeMm),
   ],
 };

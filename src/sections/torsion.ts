@@ -59,14 +59,14 @@ export function tubeTorsion(depth: number, width: number, wall: number, outerRad
   const d = depth - wall;
   const w = width - wall;
   const r = Math.max(0, outerRadius - wall / 2);
-  if (d <= 0 || w <= 0) return bar(depth, width);
+  if (d <= 0 || w <= 0) return barTorsion(depth, width);
   const enclosed = d * w - (4 - Math.PI) * r ** 2;
   const around = 2 * (d + w) - (8 - 2 * Math.PI) * r;
   return (4 * enclosed ** 2 * wall) / around;
 }
 
 /** A solid rectangle: a b³/3 × (1 − 192/π⁵ × b/a × Σ tanh(nπa/2b)/n⁵, n odd), a the longer side. */
-export function bar(sideA: number, sideB: number): number {
+export function barTorsion(sideA: number, sideB: number): number {
   const a = Math.max(sideA, sideB);
   const b = Math.min(sideA, sideB);
   if (b <= 0) return 0;

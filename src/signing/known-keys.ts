@@ -81,7 +81,7 @@ export function readKeys(text: string, knownTo: string): KeysRead {
 }
 
 /** What is known of the key behind a good signature. */
-export type Standing =
+export type KeyStanding =
   | { readonly is: 'known'; readonly key: KnownKey }
   /** `why`: in words, behind the shop's name. */
   | { readonly is: 'not trusted'; readonly key: KnownKey; readonly why: string }
@@ -91,7 +91,7 @@ export type Standing =
  * Whether a signature with the key of this fingerprint, made on that day by its own account, proves the shop. A lost key proves nothing
  * of any day: whoever found it dates as they like. A replaced one proves what it signed before.
  */
-export function standingOf(fingerprint: string, day: string | undefined, known: readonly KnownKey[]): Standing {
+export function standingOf(fingerprint: string, day: string | undefined, known: readonly KnownKey[]): KeyStanding {
   const entries = known.filter((one) => one.fingerprint === fingerprint);
   const lost = entries.find((one) => one.lost !== undefined);
   if (lost) return { is: 'not trusted', key: lost, why: `was lost on ${lost.lost}: others may sign with it` };

@@ -1,2 +1,2 @@
 /** A fingerprint in groups of four digits, as people compare it. */
-export const grouped = (fingerprint: string): string => fingerprint.match(/.{1,4}/gu)?.join(' ') ?? '';
+export const groupedDigits = (fingerprint: string): string => fingerprint.match(/.{1,4}/gu)?.join(' ') ?? '';

@@ -88,7 +88,7 @@ export async function readyToClose(root: string, env: Env = {}): Promise<void> {
  * Commits these files of the store, as they lie there, and nothing else that may be staged. The user’s own hooks and signing apply.
  * Throws {@link UserError} with what Git said; the files are as they were.
  */
-export async function commitFiles(root: string, files: readonly string[], message: string, env: Env = {}): Promise<void> {
+export async function commitClosing(root: string, files: readonly string[], message: string, env: Env = {}): Promise<void> {
   const repository = requireRepository(root);
   const input = `${files.map((file) => `${repository.prefix}${file}`).join('\0')}\0`;
   const listed = ['--pathspec-from-file=-', '--pathspec-file-nul'];

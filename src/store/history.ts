@@ -13,7 +13,7 @@ export interface Commit {
 }
 
 /** Where a shell's record stands in Git. */
-export interface Standing {
+export interface GitStanding {
   /** Last commit that touched what the shell's record is made of; null where there is none yet. */
   readonly last: Commit | null;
   /** Files of that record that differ from it: paths relative to the store, sorted. */
@@ -55,7 +55,7 @@ export class History {
     return (await gitText(this.root, how)).split(RECORD).flatMap((line) => readCommit(line.trimStart()));
   }
 
-  async standing(shell?: string): Promise<Standing> {
+  async standing(shell?: string): Promise<GitStanding> {
     // A damaged repository answers here already: nothing is left running that fails with nobody to hear it.
     const head = headName(this.repository);
     const [newest, { different }] = await Promise.all([

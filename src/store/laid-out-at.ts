@@ -8,7 +8,7 @@ import { listTree, type TreeFile } from './git/tree.js';
 import { takenAs } from './taken.js';
 
 /** What is laid out of a store. */
-export interface LaidOut {
+export interface LaidOutStore {
   readonly commit: string;
   /** Of other shells no photos are laid out. */
   readonly shell: string;
@@ -22,7 +22,7 @@ export interface LaidOut {
  * or filters takes part. Gives the store's folder in it.
  * @throws UserError where the commit is not there, or something in it cannot be laid out
  */
-export async function laidOutAt(root: string, { commit, shell, withTag }: LaidOut, folder: string): Promise<string> {
+export async function laidOutAt(root: string, { commit, shell, withTag }: LaidOutStore, folder: string): Promise<string> {
   const { prefix, commonDir, objects } = requireRepository(root);
   const store = path.join(folder, prefix);
   const files = (await listTree(root, commit)).filter((file) => isWanted(file, shell));

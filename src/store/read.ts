@@ -26,7 +26,7 @@ export async function readStoreText(root: string, shell?: string, holds?: (text:
   const files = new Map<string, string>();
   for (let i = 0; i < found.yaml.length; i += READ_AT_ONCE) {
     const some = found.yaml.slice(i, i + READ_AT_ONCE);
-    const texts = await Promise.all(some.map((file) => readText(path.join(real, file))));
+    const texts = await Promise.all(some.map((file) => readRecordText(path.join(real, file))));
     some.forEach((file, j) => {
       const text = texts[j] as Text;
       if (text.refused !== undefined) found.refused.set(file, text.refused);
@@ -105,7 +105,7 @@ async function linkedKind(at: Walk, name: string): Promise<'file' | undefined> {
 }
 
 /** One record file, by its whole path. */
-export async function readText(file: string): Promise<Text> {
+export async function readRecordText(file: string): Promise<Text> {
   try {
     const found = await stat(file);
     if (!found.isFile()) return { refused: 'This is no file, so it is not read' };

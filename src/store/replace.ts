@@ -15,7 +15,7 @@ export const freshName = (target: string): string => {
   return path.join(path.dirname(target), `.${short}.${ownName()}-${randomBytes(4).toString('hex')}.new`);
 };
 
-export interface Care {
+export interface ReplaceOptions {
   /** Asked right before the stroke; where it says no, the old file stays and the answer is false. */
   readonly last?: () => Promise<boolean>;
   /** Whether it must be on the disk before the answer; false for what can be computed again. */
@@ -26,7 +26,11 @@ export interface Care {
  * Puts `bytes` in a file's place at one stroke: written beside it, forced to the disk, renamed. At any moment the file is whole, the
  * old one or the new. Unlike a plain write it also fails, and leaves the old file, where a disk takes only some of the bytes.
  */
-export async function replaceFile(target: string, bytes: Uint8Array, { last, sync = true }: Care = {}): Promise<boolean> {
+export async function replaceFile(
+  target: string,
+  bytes: Uint8Array,
+  { last, sync = true }: ReplaceOptions = {},
+): Promise<boolean> {
   const folder = path.dirname(target);
   const fresh = freshName(target);
   const mode = await stat(target).then(

@@ -9,7 +9,7 @@ import { replaceFile, sweep } from './replace.js';
 import { decode, tooLarge } from './taken.js';
 
 /** New text of a file from its old, both with `\n` as the only line end and no byte order mark; null where there is no file yet. */
-export type Change = (old: string | null) => string;
+export type TextChange = (old: string | null) => string;
 
 /** Writes to a store whose lock is held. */
 export interface Writer {
@@ -18,7 +18,7 @@ export interface Writer {
    * Changes one file, named relative to the store with forward slashes; its folder is made where it is not there. False where the
    * text stayed the same and nothing was written.
    */
-  update(file: string, change: Change): Promise<boolean>;
+  update(file: string, change: TextChange): Promise<boolean>;
 }
 
 /**
@@ -33,7 +33,7 @@ export const writing = <T>(root: string, act: (writer: Writer) => Promise<T>): P
 /** So often is an editor waited for that saves in the same moment. */
 const ATTEMPTS = 5;
 
-async function update(root: string, file: string, change: Change, held: Held): Promise<boolean> {
+async function update(root: string, file: string, change: TextChange, held: Held): Promise<boolean> {
   const target = await placeOf(root, file);
   try {
     await sweep(path.dirname(target));

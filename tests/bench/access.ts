@@ -1,10 +1,10 @@
 /** Joints, access and separation on coaches of 1,000 to 64,000 records: how the time grows, and what the indexes are worth. */
 import { access } from '../../src/compute/access/index.js';
-import { obstacles, type Way } from '../../src/compute/access/obstacles.js';
+import { type HandWay, obstacles } from '../../src/compute/access/obstacles.js';
 import { panelOpening } from '../../src/compute/access/opening.js';
 import { tooClose } from '../../src/compute/services/separation.js';
 import { JOINT_TOLERANCE_MM, joints } from '../../src/compute/structure/joints.js';
-import { type Body, bodyDistance, memberBody } from '../../src/compute/structure/solids-of.js';
+import { bodyDistance, memberBody, type SolidBody } from '../../src/compute/structure/solids-of.js';
 import { nearestOfSegments } from '../../src/geometry/segment.js';
 import type { Vec3 } from '../../src/geometry/vector.js';
 import type { Model } from '../../src/model/shell.js';
@@ -48,7 +48,7 @@ function jointRatio(model: Model): string {
   const found: string[] = [];
   const byAll = cpuMs(() => {
     bodies.forEach((a, i) => {
-      for (const b of bodies.slice(i + 1) as Body[])
+      for (const b of bodies.slice(i + 1) as SolidBody[])
         if (bodyDistance(a, b, JOINT_TOLERANCE_MM) !== undefined) found.push(`${a.id} ${b.id}`);
     });
   });
@@ -62,7 +62,7 @@ function jointRatio(model: Model): string {
 function indexRatio(model: Model): string {
   const opening = panelOpening(model.shell.panels[0] as Model['shell']['panels'][number], undefined, [0, 0, 0]);
   if (!opening) throw new Error('A panel of the coach made for measuring has no area');
-  const ways = model.shell.nodes.slice(0, SAMPLE).map(({ at }): Way => {
+  const ways = model.shell.nodes.slice(0, SAMPLE).map(({ at }): HandWay => {
     const start: Vec3 = [at[0] + 300, at[1] + 90, at[2] - 200];
     return { start, hand: at, target: at, radiusMm: 27.5 };
   });

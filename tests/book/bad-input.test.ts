@@ -2,7 +2,7 @@ import { randomBytes } from 'node:crypto';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openPrinter, type PrintedBook, type Printer } from '../../src/book/index.js';
-import { printable } from '../../src/book/signs.js';
+import { withGlyphs } from '../../src/book/signs.js';
 import { anchor } from '../../src/model/anchor.js';
 import { type ReadPdf, readPdf } from './read-pdf.js';
 import { FINGERPRINT, HISTORY, smallAssessment } from './small-store.js';
@@ -129,14 +129,14 @@ describe('a book of bad input', () => {
 describe('printable', () => {
   it('leaves what the typeface has as it is', () => {
     const words = 'Łódź, naïve: 5 × 3 − 2 ≠ '.replace('≠ ', '');
-    expect(printable(words)).toEqual({ text: words, lacking: [] });
+    expect(withGlyphs(words)).toEqual({ text: words, lacking: [] });
   });
 
   it('composes letters typed in parts', () => {
-    expect(printable('e\u0301').text).toBe('é');
+    expect(withGlyphs('e\u0301').text).toBe('é');
   });
 
   it('counts a long row of foreign signs instead of spelling it', () => {
-    expect(printable('a 中文注释很长 b').text).toBe('a [U+4E2D U+6587 U+6CE8 U+91CA and 2 more signs] b');
+    expect(withGlyphs('a 中文注释很长 b').text).toBe('a [U+4E2D U+6587 U+6CE8 U+91CA and 2 more signs] b');
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Book, ChapterMaker } from '../../src/book/book.js';
-import { materials } from '../../src/book/chapters/materials.js';
+import { materialsChapter } from '../../src/book/chapters/materials.js';
 import { skins } from '../../src/book/chapters/skins.js';
 import { structure } from '../../src/book/chapters/structure.js';
 import { welds } from '../../src/book/chapters/welds.js';
@@ -40,7 +40,7 @@ function bookOf(edition: Edition): Book {
   };
 }
 
-const MAKERS: Readonly<Record<string, ChapterMaker>> = { structure, welds, skins, materials };
+const MAKERS: Readonly<Record<string, ChapterMaker>> = { structure, welds, skins, materials: materialsChapter };
 const printed = new Map<string, string>();
 
 function chapter(edition: Edition, key: string): string {

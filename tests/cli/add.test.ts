@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { simpleGit } from 'simple-git';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
-import type { Asker, Choice } from '../../src/entry/asker.js';
+import { runProgram } from '../../src/cli/program.js';
+import type { Asker, MenuChoice } from '../../src/entry/asker.js';
 import { columnsOf } from '../../src/entry/columns.js';
 import { ENTRY_KINDS } from '../../src/entry/homes.js';
 import { literalIo } from './literal-io.js';
@@ -27,7 +27,7 @@ const textOf = (file: string): string => readFileSync(path.join(store.root, file
 
 async function shellbook(args: readonly string[], ask?: () => Promise<Asker>) {
   const io = literalIo(store.root);
-  const status = await run(args, ask ? { ...io, ask } : io);
+  const status = await runProgram(args, ask ? { ...io, ask } : io);
   return { status, answer: io.answer(), messages: io.messages() };
 }
 
@@ -221,7 +221,7 @@ describe('fifty at once', () => {
 describe('add by asking', () => {
   /** Answers by key; shows what was offered. */
   function scripted(answers: Readonly<Record<string, string>>) {
-    const offered = new Map<string, readonly Choice[]>();
+    const offered = new Map<string, readonly MenuChoice[]>();
     const usual = new Map<string, string | undefined>();
     const wrong = new Map<string, string | undefined>();
     const keyOf = (text: string): string => /^[\w.]+/u.exec(text)?.[0] ?? text;
@@ -237,7 +237,7 @@ describe('add by asking', () => {
         if (!offered.has(key)) offered.set(key, choices);
         usual.set(key, first);
         const next = text.includes('(so far') ? answers[`${key} 2`] : answers[key];
-        return next ?? first ?? (choices[0] as Choice).value;
+        return next ?? first ?? (choices[0] as MenuChoice).value;
       },
       confirm: async ({ text }) => text !== 'Is it a plate?',
     };

@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
 
@@ -13,7 +13,7 @@ afterAll(() => store.remove());
 
 async function shellbook(...args: readonly string[]) {
   const io = literalIo(store.root);
-  const status = await run(args, io);
+  const status = await runProgram(args, io);
   return { status, answer: io.answer(), messages: io.messages() };
 }
 

@@ -4,7 +4,7 @@ import path from 'node:path';
 import { Ajv } from 'ajv';
 import { XMLParser, XMLValidator } from 'fast-xml-parser';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
 
@@ -25,7 +25,7 @@ afterAll(() => store.remove());
 
 async function check(...args: readonly string[]) {
   const io = literalIo(store.root);
-  const status = await run(['check', 'T-1', '--quiet', ...args], io);
+  const status = await runProgram(['check', 'T-1', '--quiet', ...args], io);
   return { status, text: io.answer(), messages: io.messages() };
 }
 const asJson = async () => JSON.parse((await check('--json')).text);
@@ -73,7 +73,7 @@ describe('check --format sarif', () => {
   });
   it('names files from where it is run, so that a build server finds them', async () => {
     const io = literalIo(path.dirname(store.root));
-    await run(['check', 'T-1', '--quiet', '--format', 'sarif', '--store', store.root], io);
+    await runProgram(['check', 'T-1', '--quiet', '--format', 'sarif', '--store', store.root], io);
     const [first] = JSON.parse(io.answer()).runs[0].results;
     expect(first.locations[0].physicalLocation.artifactLocation.uri).toMatch(
       new RegExp(`^${encodeURI(path.basename(store.root))}/shells/T-1/`, 'u'),
@@ -151,7 +151,7 @@ describe('check --watch', () => {
   it('checks again when a record was saved, and not for a file beside the records', async () => {
     const stop = new AbortController();
     const io = { ...literalIo(store.root), signal: stop.signal };
-    const running = run(['check', 'T-1', '--watch'], io);
+    const running = runProgram(['check', 'T-1', '--watch'], io);
     const times = (): number => io.messages().split('waiting for the next save').length - 1;
     const until = async (count: number): Promise<void> => {
       while (times() < count) await new Promise((resolve) => setTimeout(resolve, 25));

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { literalIo } from './literal-io.js';
 
 const MAIN = fileURLToPath(new URL('../../src/main.ts', import.meta.url));
@@ -19,9 +19,9 @@ describe('the script of new-store --ci', () => {
     top = mkdtempSync(path.join(tmpdir(), 'shellbook-ci-'));
     store = path.join(top, 'store');
     const io = literalIo(top);
-    expect(await run(['new-store', 'store', '--ci'], io)).toBe(0);
+    expect(await runProgram(['new-store', 'store', '--ci'], io)).toBe(0);
     expect(io.messages()).toContain(FILE);
-    for (const shell of ['A-1', 'A-2', 'A-3']) expect(await run(['new-shell', shell], literalIo(store))).toBe(0);
+    for (const shell of ['A-1', 'A-2', 'A-3']) expect(await runProgram(['new-shell', shell], literalIo(store))).toBe(0);
     git('config', 'user.name', 'K. Marrow');
     git('config', 'user.email', 'k@example.org');
     git('add', '--all');
@@ -60,15 +60,15 @@ describe('the script of new-store --ci', () => {
 describe('an option under its former name', () => {
   it('reads on, with a note of the name that it has now', async () => {
     const top = mkdtempSync(path.join(tmpdir(), 'shellbook-former-'));
-    expect(await run(['new-store', 'store'], literalIo(top))).toBe(0);
+    expect(await runProgram(['new-store', 'store'], literalIo(top))).toBe(0);
     const store = path.join(top, 'store');
-    expect(await run(['new-shell', 'A-1'], literalIo(store))).toBe(0);
+    expect(await runProgram(['new-shell', 'A-1'], literalIo(store))).toBe(0);
     const io = literalIo(store);
-    expect(await run(['check', '--shard', '1/1'], io)).toBe(0);
+    expect(await runProgram(['check', '--shard', '1/1'], io)).toBe(0);
     expect(io.messages()).toContain('--shard is now --share');
     expect(io.answer()).toContain('A-1');
     const help = literalIo(store);
-    await run(['check', '--help'], help);
+    await runProgram(['check', '--help'], help);
     expect(help.answer()).toContain('--share');
     expect(help.answer()).not.toMatch(/--shard|--changed-since|junit/u);
     rmSync(top, { recursive: true, force: true });

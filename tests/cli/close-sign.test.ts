@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { tagSignature } from '../../src/cli/tag-signature.js';
 import { readCertificate } from '../../src/signing/certificate.js';
 import { CLOSABLE } from './closable.js';
@@ -18,7 +18,7 @@ const git = (...args: readonly string[]): string =>
 async function shellbook(...args: readonly string[]) {
   const io = literalIo(store.root);
   const key = path.join(home, 'shop-key.pem');
-  const status = await run(args, { ...io, env: { ...io.env, HOME: home, SHELLBOOK_KEY: key } });
+  const status = await runProgram(args, { ...io, env: { ...io.env, HOME: home, SHELLBOOK_KEY: key } });
   return { status, answer: io.answer(), messages: io.messages() };
 }
 

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import isoGit from 'isomorphic-git';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { revisionLetter } from '../../src/store/closings.js';
 import { CLOSABLE } from './closable.js';
 import { literalIo } from './literal-io.js';
@@ -25,7 +25,7 @@ const git = (dir: string, ...args: readonly string[]): string =>
 
 async function shellbook(dir: string, ...args: readonly string[]) {
   const io = literalIo(dir);
-  const status = await run(args, io);
+  const status = await runProgram(args, io);
   return { status, out: io.answer(), err: io.messages().replace(/\s+/gu, ' ') };
 }
 const close = (dir = root, ...more: readonly string[]) => shellbook(dir, 'close', 'T-1', '--no-books', ...more);

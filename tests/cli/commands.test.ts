@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { widthOf } from '../../src/cli/report/wrap.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
@@ -12,7 +12,7 @@ afterAll(() => store.remove());
 
 async function shellbook(...args: readonly string[]) {
   const io = literalIo(store.root);
-  const status = await run(args, io);
+  const status = await runProgram(args, io);
   return { status, answer: io.answer(), messages: io.messages() };
 }
 async function answer(...args: readonly string[]) {
@@ -54,7 +54,7 @@ describe('check', () => {
     });
     try {
       const io = literalIo(decided.root);
-      expect(await run(['check', 'T-1', '--json'], io)).toBe(0);
+      expect(await runProgram(['check', 'T-1', '--json'], io)).toBe(0);
       const json = JSON.parse(io.answer());
       expect(json.counts).toMatchObject({ error: 0, warning: 3, decided: 3 });
       const warnings = json.findings.filter((one: { severity: string }) => one.severity === 'warning');
@@ -69,7 +69,7 @@ describe('check', () => {
     try {
       own.write('shells/T-1/amendments.yaml', '# nothing yet\n');
       const io = literalIo(own.root);
-      await run(['check', '--json'], io);
+      await runProgram(['check', '--json'], io);
       const notes = JSON.parse(io.answer()).findings.filter((one: { rule: string }) => one.rule === 'record.uncommitted');
       expect(notes).toMatchObject([{ severity: 'note', file: 'shells/T-1/amendments.yaml' }]);
     } finally {
@@ -84,7 +84,7 @@ describe('check', () => {
     });
     try {
       const io = literalIo(bad.root);
-      expect(await run(['check', 'T-1'], io)).toBe(1);
+      expect(await runProgram(['check', 'T-1'], io)).toBe(1);
       expect(io.answer()).toContain('shells/T-1/members.yaml:');
       expect(io.answer() + io.messages()).not.toMatch(/\n\s+at .*\.[tj]s:/u);
     } finally {
@@ -129,7 +129,7 @@ describe('weights', () => {
     });
     try {
       const io = literalIo(over.root);
-      expect(await run(['weights', 'T-1'], io)).toBe(1);
+      expect(await runProgram(['weights', 'T-1'], io)).toBe(1);
       expect(io.answer()).toContain('over');
     } finally {
       over.remove();
@@ -308,7 +308,7 @@ describe('the shape of answers', () => {
   it('is coloured on a terminal, unless told otherwise in any of three ways', async () => {
     const coloured = async (args: readonly string[], env = {}) => {
       const io = literalIo(store.root, env, true);
-      await run(['check', ...args], io);
+      await runProgram(['check', ...args], io);
       return io.answer().includes('\u001b[');
     };
     expect(await coloured([])).toBe(true);

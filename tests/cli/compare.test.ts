@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { hashPhotosAt, readStoreTextAt } from '../../src/store/at-revision.js';
 import { hashPhotos } from '../../src/store/hash-photos.js';
 import { readStoreText } from '../../src/store/read.js';
@@ -28,7 +28,7 @@ function commit(day: string, author: string, message: string): void {
 
 async function shellbook(...args: readonly string[]) {
   const io = literalIo(store.root);
-  const status = await run(args, io);
+  const status = await runProgram(args, io);
   return { status, out: io.answer(), err: io.messages() };
 }
 const lines = async (...args: readonly string[]): Promise<readonly string[]> =>
@@ -162,7 +162,7 @@ describe('history of a record', () => {
     const other = await laySmallStore();
     const told = async (...args: readonly string[]) => {
       const io = literalIo(other.root);
-      return { status: await run(args, io), err: io.messages().replace(/\s+/gu, ' ') };
+      return { status: await runProgram(args, io), err: io.messages().replace(/\s+/gu, ' ') };
     };
     try {
       expect((await told('history', 'T-1')).err).not.toContain('other shells');

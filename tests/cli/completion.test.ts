@@ -3,7 +3,7 @@ import { mkdirSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
 
@@ -19,7 +19,7 @@ afterAll(() => store.remove());
 
 async function complete(...words: readonly string[]): Promise<readonly string[]> {
   const io = literalIo(store.root);
-  expect(await run(['--complete', ...words], io)).toBe(0);
+  expect(await runProgram(['--complete', ...words], io)).toBe(0);
   expect(io.messages()).toBe('');
   return io.answer().split('\n').filter(Boolean);
 }
@@ -62,11 +62,11 @@ describe('completion', () => {
   it('has a script for each of the three', async () => {
     for (const shell of ['bash', 'zsh', 'fish']) {
       const io = literalIo(store.root);
-      expect(await run(['completion', shell], io)).toBe(0);
+      expect(await runProgram(['completion', shell], io)).toBe(0);
       expect(io.answer()).toContain('shellbook --complete');
     }
     const io = literalIo(store.root);
-    expect(await run(['completion', 'tcsh'], io)).toBe(2);
+    expect(await runProgram(['completion', 'tcsh'], io)).toBe(2);
     expect(io.messages()).toContain('bash, zsh, fish');
   });
 });

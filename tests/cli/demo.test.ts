@@ -2,7 +2,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'no
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { widthOf } from '../../src/cli/report/wrap.js';
 import { type ReadPdf, readPdf } from '../book/read-pdf.js';
 import { TRAILS, walk } from '../book/three-steps.js';
@@ -16,7 +16,7 @@ let owner: ReadPdf;
 
 async function shellbook(...args: readonly string[]) {
   const io = literalIo(top);
-  const status = await run(args, io);
+  const status = await runProgram(args, io);
   return { status, answer: io.answer(), messages: io.messages() };
 }
 const onDemo = async (...args: readonly string[]) => {

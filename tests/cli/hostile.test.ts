@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdirSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { CLOSABLE } from './closable.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
@@ -18,7 +18,7 @@ const git = (...args: readonly string[]): string => execFileSync('git', args, { 
 
 async function shellbook(...args: readonly string[]) {
   const io = literalIo(store.root);
-  const status = await run(args, io);
+  const status = await runProgram(args, io);
   return { status, out: io.answer(), err: io.messages() };
 }
 

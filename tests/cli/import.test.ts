@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { simpleGit } from 'simple-git';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import type { Asker } from '../../src/entry/asker.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
@@ -19,7 +19,7 @@ const sheet = (name: string, text: string): void => writeFileSync(path.join(stor
 
 async function shellbook(args: readonly string[], ask?: () => Promise<Asker>) {
   const io = literalIo(store.root);
-  const status = await run(args, ask ? { ...io, ask } : io);
+  const status = await runProgram(args, ask ? { ...io, ask } : io);
   return { status, answer: io.answer(), messages: io.messages() };
 }
 

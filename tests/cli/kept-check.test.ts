@@ -17,8 +17,8 @@ import path from 'node:path';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { makeContext } from '../../src/cli/context.js';
-import { placeOf } from '../../src/cli/kept-check.js';
-import { run } from '../../src/cli/program.js';
+import { cachePlaceOf } from '../../src/cli/kept-check.js';
+import { runProgram } from '../../src/cli/program.js';
 import { CacheDir } from '../../src/store/kept.js';
 import { Sections } from '../../src/store/sections.js';
 import { literalIo } from './literal-io.js';
@@ -58,7 +58,7 @@ const MARK = 'told from what was kept';
 
 async function check(args: readonly string[] = [], { cwd = store.root, env = {}, terminal = false } = {}) {
   const io = literalIo(cwd, env, terminal);
-  const status = await run(['check', ...args], io);
+  const status = await runProgram(['check', ...args], io);
   return { status, text: io.answer(), messages: io.messages() };
 }
 
@@ -129,8 +129,8 @@ describe('an answer of check that is kept', () => {
   it('is no answer of a printed book, which is asked anew', async () => {
     const settings = { json: false, quiet: true, color: false, store: store.root };
     const context = (more: object) => makeContext({ ...settings, ...more }, literalIo(store.root));
-    expect(await placeOf([], context({}))).toBeDefined();
-    expect(await placeOf([], context({ book: 'book.pdf' }))).toBeUndefined();
+    expect(await cachePlaceOf([], context({}))).toBeDefined();
+    expect(await cachePlaceOf([], context({ book: 'book.pdf' }))).toBeUndefined();
   });
 
   it('says in a JUnit report when it is told, and leaves the signs of records alone', async () => {

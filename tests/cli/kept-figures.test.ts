@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { CacheDir } from '../../src/store/kept.js';
 import { Sections } from '../../src/store/sections.js';
 import { CLOSABLE } from './closable.js';
@@ -44,7 +44,7 @@ const forget = () => rmSync(room(), { recursive: true, force: true });
 
 async function answer(line: string) {
   const io = literalIo(store.root);
-  const status = await run(line.split(' '), io);
+  const status = await runProgram(line.split(' '), io);
   return { status, text: io.answer(), messages: io.messages() };
 }
 

@@ -3,7 +3,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import type { Asker } from '../../src/entry/asker.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
@@ -41,7 +41,7 @@ afterAll(() => store.remove());
 
 async function photos(args: readonly string[], ask?: () => Promise<Asker>) {
   const io = literalIo(store.root);
-  const status = await run(['photos', 'T-1', ...args], ask ? { ...io, ask } : io);
+  const status = await runProgram(['photos', 'T-1', ...args], ask ? { ...io, ask } : io);
   return { status, answer: io.answer(), messages: io.messages() };
 }
 const records = (): string => readFileSync(path.join(store.root, 'shells/T-1/photos/photos.yaml'), 'utf8');
@@ -79,7 +79,7 @@ describe('photos', () => {
       /# of: \[DC-1\/1, DC-1\/2.*\] +which of these does it show\?\n- \{id: P-0001, file: IMG_0001.jpg, view/u,
     );
     const io = literalIo(store.root);
-    await run(['check', 'T-1', '--json'], io);
+    await runProgram(['check', 'T-1', '--json'], io);
     const { findings } = JSON.parse(io.answer());
     expect(findings.filter(({ rule }: { rule: string }) => rule.startsWith('format.'))).toEqual([]);
     expect(findings.filter(({ rule }: { rule: string }) => rule === 'order.not-verified').length).toBeGreaterThan(0);

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import sharp from 'sharp';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
 
@@ -45,6 +45,6 @@ export const bookOf = (store: SmallStore, edition: string): string => path.join(
 /** Runs one command line from a folder. */
 export async function shellbook(cwd: string, ...args: readonly string[]) {
   const io = literalIo(cwd);
-  const status = await run(args, io);
+  const status = await runProgram(args, io);
   return { status, answer: io.answer(), messages: io.messages() };
 }

@@ -2,7 +2,7 @@ import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { TOPICS, topicsOf } from '../../src/query/topics/index.js';
 import { DEMO, judged } from '../demo/store.js';
 import { literalIo } from './literal-io.js';
@@ -183,7 +183,7 @@ afterAll(() => rmSync(store, { recursive: true, force: true }));
 describe('a technician’s questions, at the prompt', () => {
   it.each(QUESTIONS.map((question) => [question.asks, question] as const))('%s', async (_, { command, holds, status = 0 }) => {
     const io = literalIo(store);
-    const ended = await run([...command, '--quiet'], io);
+    const ended = await runProgram([...command, '--quiet'], io);
     const said = io.answer();
     for (const one of holds) {
       if (typeof one === 'string') expect(said.replaceAll(/\s+/gu, ' ')).toContain(one);
@@ -195,7 +195,7 @@ describe('a technician’s questions, at the prompt', () => {
 
   it('are named in the help, each by one word', async () => {
     const io = literalIo(store);
-    await run(['where', '--help'], io);
+    await runProgram(['where', '--help'], io);
     const said = io.answer().replaceAll(/\s+/gu, ' ');
     const listed = /Questions it knows: (.*)\./u.exec(said)?.[1]?.split(', ');
     expect(listed).toEqual(TOPICS.map((topic) => topic.name));
@@ -216,7 +216,7 @@ describe('where, on the finished shell', () => {
 
   it('lists every fuse and breaker that is on record', async () => {
     const io = literalIo(store);
-    await run(['where', SHELL, 'fuses', '--json', '--quiet'], io);
+    await runProgram(['where', SHELL, 'fuses', '--json', '--quiet'], io);
     const answer = JSON.parse(io.answer()) as { topics: { rows: { id: string | null }[] }[]; matches: { id: string }[] };
     const listed = new Set(answer.topics[0]?.rows.map((row) => row.id));
     const held = records.circuits.flatMap((circuit) => circuit.protection?.at ?? []);

@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { COMMANDS } from '../../src/cli/commands/index.js';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { RULES } from '../../src/rules/index.js';
 import { literalIo } from './literal-io.js';
 
@@ -18,7 +18,7 @@ describe('the README', () => {
 
   it('names every command, and no other', async () => {
     const io = literalIo();
-    await run(['--help'], io);
+    await runProgram(['--help'], io);
     const listed = [...io.answer().matchAll(/^ {2}([a-z][a-z-]+)(?: \[| <| {2})/gmu)].map((match) => match[1]);
     const told = [...readFileSync(README, 'utf8').matchAll(/^\| `([a-z-]+)(?: [^`]*)?` \|/gmu)].map((match) => match[1]);
     expect(new Set(told)).toEqual(new Set(listed.filter((name) => name !== 'help')));

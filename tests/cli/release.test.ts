@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { widthOf } from '../../src/cli/report/wrap.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
@@ -12,7 +12,7 @@ afterAll(() => store.remove());
 
 async function release(...args: readonly string[]) {
   const io = literalIo(store.root);
-  const status = await run(['release', 'T-1', '--quiet', ...args], io);
+  const status = await runProgram(['release', 'T-1', '--quiet', ...args], io);
   return { status, answer: io.answer() };
 }
 async function json() {
@@ -91,7 +91,7 @@ describe('release', () => {
       'shells/T-1/weights.yaml': '[]\n',
     });
     const io = literalIo(bare.root);
-    const status = await run(['release', 'T-1', '--quiet'], io);
+    const status = await runProgram(['release', 'T-1', '--quiet'], io);
     bare.remove();
     expect(status).toBe(1);
     expect(io.answer()).toContain('Not verified');

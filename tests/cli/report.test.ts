@@ -5,7 +5,7 @@ import { envelope } from '../../src/cli/report/json.js';
 import { paint } from '../../src/cli/report/paint.js';
 import { printable } from '../../src/cli/report/printable.js';
 import { shownIn } from '../../src/cli/report/shown.js';
-import { table } from '../../src/cli/report/tables.js';
+import { textTable } from '../../src/cli/report/tables.js';
 import { paragraph, widthOf } from '../../src/cli/report/wrap.js';
 import type { Finding } from '../../src/finding.js';
 
@@ -57,7 +57,7 @@ describe('findings on a terminal', () => {
 
 describe('a table', () => {
   it('lines numbers up on the right and lets one column give way', () => {
-    const text = table(
+    const text = textTable(
       [{ head: 'id' }, { head: 'what', wrap: true }, { head: 'kg', align: 'right' }],
       [
         ['A', 'long '.repeat(30), '9'],

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore } from './small-store.js';
 
@@ -91,7 +91,7 @@ describe('slips in services are told with their place and what was probably mean
     });
     try {
       const io = literalIo(store.root);
-      const status = await run(['check', 'T-1', '--json', '--quiet'], io);
+      const status = await runProgram(['check', 'T-1', '--json', '--quiet'], io);
       const { findings } = JSON.parse(io.answer()) as { findings: { rule: string; line: number; message: string }[] };
       const found = findings.filter((one) => one.rule === rule);
       expect(found.map((one) => one.line)).toContain(line);
@@ -99,7 +99,7 @@ describe('slips in services are told with their place and what was probably mean
       expect(status).toBe(1);
       // Whatever was wrong, the rest can still be looked up.
       const after = literalIo(store.root);
-      expect(await run(['where', 'T-1', 'DC-1', '--quiet'], after)).toBe(0);
+      expect(await runProgram(['where', 'T-1', 'DC-1', '--quiet'], after)).toBe(0);
       expect(after.answer()).toContain('DC-1 circuit Bay light');
     } finally {
       store.remove();

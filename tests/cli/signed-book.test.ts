@@ -14,7 +14,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { PDFName } from '@cantoo/pdf-lib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { forge } from '../security/forge.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
@@ -27,7 +27,7 @@ const [shop, stranger] = [path.join(away, 'shop'), path.join(away, 'stranger')];
 
 async function shellbook(cwd: string, settings: string, ...args: readonly string[]) {
   const io = literalIo(cwd, { XDG_CONFIG_HOME: settings, HOME: settings, APPDATA: settings });
-  const status = await run(args, io);
+  const status = await runProgram(args, io);
   return { status, answer: io.answer(), messages: io.messages() };
 }
 const json = async (cwd: string, settings: string, ...args: readonly string[]) => {
@@ -75,7 +75,7 @@ describe('key', () => {
     copyFileSync(KEY, inside);
     chmodSync(inside, 0o600);
     const io = literalIo(store.root, { SHELLBOOK_KEY: inside });
-    expect([await run(['book', 'T-1', '--edition', 'owner'], io), io.messages()]).toEqual([
+    expect([await runProgram(['book', 'T-1', '--edition', 'owner'], io), io.messages()]).toEqual([
       2,
       expect.stringContaining('lies in the store'),
     ]);
@@ -85,7 +85,7 @@ describe('key', () => {
     copyFileSync(KEY, open);
     chmodSync(open, 0o644);
     const there = literalIo(store.root, { SHELLBOOK_KEY: open });
-    expect([await run(['key'], there), there.messages()]).toEqual([2, expect.stringContaining('chmod 600')]);
+    expect([await runProgram(['key'], there), there.messages()]).toEqual([2, expect.stringContaining('chmod 600')]);
     expect(existsSync(path.join(store.root, 'books', 'T-1-owner.pdf'))).toBe(false);
   });
 });

@@ -3,7 +3,7 @@ import path from 'node:path';
 import { simpleGit } from 'simple-git';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { CLOSABLE, PHOTOS, SEEN, wholeWeld } from './closable.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
@@ -18,7 +18,7 @@ afterEach(() => store.remove());
 
 async function shellbook(...args: readonly string[]) {
   const io = literalIo(store.root);
-  const status = await run(args, io);
+  const status = await runProgram(args, io);
   return { status, out: io.answer(), err: io.messages() };
 }
 const sign = (stage: string, ...more: readonly string[]) => shellbook('signoff', 'T-1', stage, '--date', '2026-05-01', ...more);

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { literalIo } from './literal-io.js';
 
 const RECORDS = fileURLToPath(new URL('../../records/', import.meta.url));
@@ -22,7 +22,7 @@ const filesIn = (dir: string): readonly string[] =>
 describe('new-store', () => {
   it('lays down what records/ is, with a history of its own outside Git', async () => {
     const io = literalIo(top);
-    expect(await run(['new-store', 'mine'], io)).toBe(0);
+    expect(await runProgram(['new-store', 'mine'], io)).toBe(0);
     expect(existsSync(path.join(top, 'mine', '.git'))).toBe(true);
     expect(io.answer()).toContain('Started a store in mine');
     expect(io.messages()).toContain('new-shell');
@@ -35,7 +35,7 @@ describe('new-store', () => {
     mkdirSync(path.join(top, 'full'));
     writeFileSync(path.join(top, 'full', 'letter.txt'), 'Dear');
     const io = literalIo(top);
-    expect(await run(['new-store', 'full'], io)).toBe(2);
+    expect(await runProgram(['new-store', 'full'], io)).toBe(2);
     expect(io.answer()).toBe('');
     expect(io.messages()).toContain('letter.txt');
     expect(filesIn(path.join(top, 'full'))).toEqual(['letter.txt']);
@@ -45,9 +45,9 @@ describe('new-store', () => {
 describe('new-shell', () => {
   it('makes a shell that passes check with notes at most', async () => {
     const io = literalIo(path.join(top, 'mine'));
-    expect(await run(['new-shell', 'QF-1'], io)).toBe(0);
+    expect(await runProgram(['new-shell', 'QF-1'], io)).toBe(0);
     const check = literalIo(path.join(top, 'mine'));
-    expect(await run(['check', 'QF-1', '--json'], check)).toBe(0);
+    expect(await runProgram(['check', 'QF-1', '--json'], check)).toBe(0);
     const { findings, counts } = JSON.parse(check.answer());
     expect(counts).toMatchObject({ error: 0, warning: 0 });
     expect(findings.map((one: { rule: string }) => one.rule)).toContain('shell.vin-missing');
@@ -62,7 +62,7 @@ describe('new-shell', () => {
       writeFileSync(path.join(shell, file), typed);
     }
     const check = literalIo(path.join(top, 'mine'));
-    await run(['check', 'QF-1', '--json'], check);
+    await runProgram(['check', 'QF-1', '--json'], check);
     const findings: readonly { rule: string; message: string }[] = JSON.parse(check.answer()).findings;
     const format = findings.filter((one) => /^format\.(?!unknown-reference|missing-file)/u.test(one.rule));
     expect(format).toEqual([]);
@@ -70,13 +70,13 @@ describe('new-shell', () => {
 
   it.each(['a/b', '..', '-x', 'x'.repeat(65), ''])('refuses the number %j', async (number) => {
     const io = literalIo(path.join(top, 'mine'));
-    expect(await run(['new-shell', '--', number], io)).toBe(2);
+    expect(await runProgram(['new-shell', '--', number], io)).toBe(2);
     expect(io.messages()).toContain('Unexpected shell number');
   });
 
   it('does not write over a shell', async () => {
     const io = literalIo(path.join(top, 'mine'));
-    expect(await run(['new-shell', 'QF-1'], io)).toBe(2);
+    expect(await runProgram(['new-shell', 'QF-1'], io)).toBe(2);
     expect(io.messages()).toContain('there already');
   });
 });

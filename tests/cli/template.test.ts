@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { readKnown } from '../../src/entry/record-index.js';
 import { templateTexts } from '../../src/entry/template.js';
 import { readStoreText } from '../../src/store/read.js';
@@ -20,7 +20,7 @@ const textOf = (file: string): string => readFileSync(path.join(store.root, 'she
 describe('new-shell --from', () => {
   it('takes the structure and nothing that is of the other coach alone', async () => {
     const io = literalIo(store.root);
-    expect(await run(['new-shell', 'T-2', '--from', 'T-1'], io)).toBe(0);
+    expect(await runProgram(['new-shell', 'T-2', '--from', 'T-1'], io)).toBe(0);
     expect(io.messages().match(/^ {2}\d\. /gmu)).toHaveLength(3);
     expect(textOf('shell.yaml')).toContain('- {id: rear, x: 160 in, track: 66 in, dual: yes}');
     expect(textOf('shell.yaml')).not.toMatch(/1M8GDM|gvwr: \d|gawr: \d|bare:/u);
@@ -31,15 +31,15 @@ describe('new-shell --from', () => {
     expect(textOf('weights.yaml')).toMatch(/^#/u);
     expect(textOf('tests.yaml')).not.toMatch(/^- /mu);
     const check = literalIo(store.root);
-    await run(['check', 'T-2', '--json'], check);
+    await runProgram(['check', 'T-2', '--json'], check);
     expect(JSON.parse(check.answer()).counts.error).toBe(0);
   });
 
   it('says so where there is no such shell, and leaves nothing behind', async () => {
     const io = literalIo(store.root);
-    expect(await run(['new-shell', 'T-3', '--from', 'T-9'], io)).toBe(2);
+    expect(await runProgram(['new-shell', 'T-3', '--from', 'T-9'], io)).toBe(2);
     expect(io.messages()).toContain('No shell T-9');
-    expect(await run(['check', 'T-3'], literalIo(store.root))).toBe(2);
+    expect(await runProgram(['check', 'T-3'], literalIo(store.root))).toBe(2);
   });
 
   it('lets no date, heat, lot, welder or serial number of a finished shell through', async () => {

@@ -3,7 +3,7 @@ import { rmSync, symlinkSync, utimesSync } from 'node:fs';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { inShare, readShare } from '../../src/cli/commands/check-share.js';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
 
@@ -37,7 +37,7 @@ afterEach(() => store.remove());
 
 async function shellbook(...args: readonly string[]) {
   const io = literalIo(store.root);
-  const status = await run(args, io);
+  const status = await runProgram(args, io);
   return { status, out: io.answer(), err: io.messages() };
 }
 const trace = async (key: string, value: string) => {

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
 
@@ -26,9 +26,9 @@ const READ = 'readings: {front: 3320 lb, rear: 2440 lb}';
 async function told(rule: string, shell: string, ticket: string) {
   store = await laySmallStore({ 'shells/T-1/shell.yaml': shell, 'shells/T-1/weights.yaml': ticket });
   const check = literalIo(store.root);
-  await run(['check', 'T-1', '--json', '--quiet'], check);
+  await runProgram(['check', 'T-1', '--json', '--quiet'], check);
   const weights = literalIo(store.root);
-  await run(['weights', 'T-1', '--json', '--quiet'], weights);
+  await runProgram(['weights', 'T-1', '--json', '--quiet'], weights);
   const findings: { rule: string; message: string; file: string; line: number }[] = JSON.parse(check.answer()).findings;
   return { found: findings.filter((one) => one.rule === rule), answer: JSON.parse(weights.answer()) };
 }

@@ -5,7 +5,7 @@ import {
   cgHeightText,
   contributionsText,
   growthText,
-  influenceChart,
+  influenceText,
   roadText,
   worstText,
 } from '../../src/cli/report/weights-charts.js';
@@ -38,7 +38,7 @@ describe('charts of weights in the terminal', () => {
     expect(text).toMatch(/forecast .*8,575 {2}8,\d{3} to 8,\d{3}/u);
   });
   it('influence lines as blocks: all at its own axle, a minus where an axle is lightened', () => {
-    const rows = influenceChart(answer, kg, plain)
+    const rows = influenceText(answer, kg, plain)
       .split('\n')
       .filter((line) => /^ {2}(front|rear)/u.test(line))
       .map((line) => [...line.slice('  front '.length)]);
@@ -68,12 +68,12 @@ describe('charts of weights in the terminal', () => {
   });
   it('say nothing of a shell without its chassis, and fit 80 columns with many stations', () => {
     const none = weights(vehicle({}), takeOffOf());
-    expect([growthText(none, undefined, kg, plain), influenceChart(none, kg, plain), roadText(none, kg, plain)]).toEqual([
+    expect([growthText(none, undefined, kg, plain), influenceText(none, kg, plain), roadText(none, kg, plain)]).toEqual([
       '',
       '',
       '',
     ]);
     const long = weights(vehicle({ axles: [axle('front', 0), axle('rear', 90_000)] }), takeOffOf());
-    for (const line of influenceChart(long, kg, plain).split('\n')) expect(widthOf(line)).toBeLessThanOrEqual(80);
+    for (const line of influenceText(long, kg, plain).split('\n')) expect(widthOf(line)).toBeLessThanOrEqual(80);
   });
 });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { coverageOf, digestOf } from '../../src/closeout/coverage.js';
 import { signedStages } from '../../src/closeout/signed.js';
 import { loadStore } from '../../src/model/load.js';
-import type { Way } from '../../src/records/substance.js';
+import type { DigestForm } from '../../src/records/substance.js';
 
 const DAY = '2026-03-01';
 
@@ -30,7 +30,7 @@ function modelOf({ node = '', weld = '', digest = '' }: { node?: string; weld?: 
   return model;
 }
 
-const signed = (way: Way, of = {}): string => digestOf(coverageOf(modelOf(of), 'floor', DAY, way), way);
+const signed = (way: DigestForm, of = {}): string => digestOf(coverageOf(modelOf(of), 'floor', DAY, way), way);
 const standing = (digest: string, now = {}) => signedStages(modelOf({ ...now, digest }))[0]?.standing;
 
 describe('a sign-off', () => {

@@ -7,7 +7,7 @@ import { hazardsBehind } from '../../src/query/hazards.js';
 import type { ServiceFacts } from '../../src/query/isolate/graph/facts.js';
 import { solve } from '../../src/query/isolate/graph/solve.js';
 import { isolate } from '../../src/query/isolate/index.js';
-import { beforeWelding, rescueThings } from '../../src/query/isolate/rescue.js';
+import { beforeWelding, rescueSources } from '../../src/query/isolate/rescue.js';
 import { behind } from '../../src/query/lookup/behind.js';
 import { drainPlan } from '../../src/query/lookup/draining.js';
 import { near } from '../../src/query/lookup/near.js';
@@ -70,7 +70,7 @@ function answers(store: StoreText) {
     behind: panels.map((panel) => behind(assessment, panel)),
     hazards: panels.map((panel) => hazardsBehind(shell, behind(assessment, panel) ?? [])),
     near: near(assessment, [2500, -700, 500], 300),
-    rescue: rescueThings(shell).map(({ id, group }) => [id, group]),
+    rescue: rescueSources(shell).map(({ id, group }) => [id, group]),
     welding: beforeWelding(shell).map(({ id }) => id),
     frost: drainPlan(assessment).steps,
     weights: assessment.figures.weights.conditions.map(({ name, totalKg, axles }) => ({ name, totalKg, axles })),

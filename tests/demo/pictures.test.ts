@@ -4,8 +4,8 @@ import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { pictureWith } from '../../src/cli/picture-file.js';
-import { run } from '../../src/cli/program.js';
-import { project } from '../../src/compute/camera/camera.js';
+import { runProgram } from '../../src/cli/program.js';
+import { projectPoint } from '../../src/compute/camera/camera.js';
 import { locateInPhoto } from '../../src/compute/pictures/locate.js';
 import { overlay } from '../../src/compute/pictures/overlay.js';
 import { solvePhoto } from '../../src/compute/pictures/solve-photo.js';
@@ -51,7 +51,7 @@ describe('a picture of the demo', () => {
     if (!lens) throw new Error('no lens');
     const made = overlay(model, one);
     const valve = model.shell.nodes.find(({ id }) => id === 'GV-1');
-    const painted = valve?.at && project(lens, valve.at)?.px;
+    const painted = valve?.at && projectPoint(lens, valve.at)?.px;
     const drawn = made.drawn.find(({ id }) => id === 'GV-1')?.stretches[0]?.px[0];
     if (!painted || !drawn) throw new Error('GV-1 is not drawn');
     expect(Math.hypot(drawn[0] - painted[0], drawn[1] - painted[1])).toBeLessThan(4);
@@ -59,7 +59,7 @@ describe('a picture of the demo', () => {
     const found = locateInPhoto(model, one, painted, 'AP-10');
     if (!('at' in found)) throw new Error(found.why);
     expect(found.uncertaintyMm).toBeLessThan(25);
-    const back = project(lens, found.at)?.px;
+    const back = projectPoint(lens, found.at)?.px;
     expect(Math.hypot((back?.[0] ?? 0) - painted[0], (back?.[1] ?? 0) - painted[1])).toBeLessThan(4);
   });
 
@@ -104,14 +104,14 @@ describe('a picture of the demo', () => {
 
   it('is answered in JSON with the promised keys', async () => {
     const io = literalIo();
-    expect(await run(['overlay', 'OV-021', 'PH-053', '--store', DEMO, '--json', '--quiet'], io)).toBe(0);
+    expect(await runProgram(['overlay', 'OV-021', 'PH-053', '--store', DEMO, '--json', '--quiet'], io)).toBe(0);
     const json = JSON.parse(io.answer());
     expect(json).toMatchObject({ command: 'overlay', photo: 'PH-053', method: 'camera', usable: true });
     expect(Object.keys(json.points[0])).toEqual(['px', 'at_mm', 'residual_px', 'residual_mm', 'left_out']);
     expect(Object.keys(json.drawn[0])).toEqual(expect.arrayContaining(['id', 'kind', 'px']));
     const where = literalIo();
     expect(
-      await run(['locate', 'OV-021', 'PH-053', '450,300', '--on', 'BP-L-2', '--store', DEMO, '--json', '--quiet'], where),
+      await runProgram(['locate', 'OV-021', 'PH-053', '450,300', '--on', 'BP-L-2', '--store', DEMO, '--json', '--quiet'], where),
     ).toBe(0);
     expect(JSON.parse(where.answer())).toMatchObject({
       command: 'locate',
@@ -123,14 +123,16 @@ describe('a picture of the demo', () => {
     const added = literalIo();
     const point = ['--on-photo', 'PH-053', '450,300', '--on', 'AP-10', '--into', 'dc-house', '--dry-run'];
     expect(
-      await run(
+      await runProgram(
         ['add', 'node', '--shell', 'OV-021', '--id', 'NEW-1', '--kind', 'splice', ...point, '--store', DEMO, '--quiet'],
         added,
       ),
     ).toBe(0);
     expect(added.answer()).toMatch(/\{id: NEW-1, kind: splice, at: \[-?\d+ mm, -?\d+ mm, -?\d+ mm\], tolerance: \d+ mm\}/u);
     const bad = literalIo();
-    expect(await run(['locate', 'OV-024', 'PH-002', '450,300', '--on', 'BP-L-1', '--store', DEMO, '--quiet'], bad)).toBe(1);
+    expect(await runProgram(['locate', 'OV-024', 'PH-002', '450,300', '--on', 'BP-L-1', '--store', DEMO, '--quiet'], bad)).toBe(
+      1,
+    );
     expect(bad.answer()).toContain('mark 5 or more under `seen`');
   });
 });

@@ -4,7 +4,7 @@ import { Ink } from '../../src/drawing/ink.js';
 import { grouped } from '../../src/drawing/label-groups.js';
 import { type LabelWish, placeLabels } from '../../src/drawing/labels.js';
 import { clipSegment } from '../../src/drawing/outline.js';
-import { overlaps, type Rect, within } from '../../src/drawing/scene.js';
+import { isWithinRect, overlaps, type Rect } from '../../src/drawing/scene.js';
 
 const ROOM: Rect = { x0: 1, y0: 1, x1: 150, y1: 90 };
 const NO_INK = new Ink(150, 90, []);
@@ -38,7 +38,7 @@ describe('placing labels', () => {
       fc.property(wishes, (list) => {
         const { placed } = placeLabels(list, ROOM, taken, NO_INK);
         placed.forEach(({ box }, index) => {
-          expect(within(box, ROOM)).toBe(true);
+          expect(isWithinRect(box, ROOM)).toBe(true);
           for (const other of [...placed.slice(index + 1).map((one) => one.box), ...taken])
             expect(overlaps(box, other)).toBe(false);
         });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { line, type Scene, text } from '../../src/drawing/scene.js';
+import { line, type Scene, textMark } from '../../src/drawing/scene.js';
 import { escapeXml, mm, toSvg } from '../../src/drawing/svg.js';
 import { anchor } from '../../src/model/anchor.js';
 
@@ -18,7 +18,7 @@ const scene = (words: string, id?: string): Scene => ({
       ],
       id,
     ),
-    text('labels', 'id', [10, 10], words, id === undefined ? {} : { id }),
+    textMark('labels', 'id', [10, 10], words, id === undefined ? {} : { id }),
   ],
 });
 

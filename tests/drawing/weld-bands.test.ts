@@ -3,7 +3,7 @@ import type { Figures } from '../../src/assess.js';
 import { heatAffectedZones } from '../../src/compute/welding/weld-bands.js';
 import { weldBandMarks } from '../../src/drawing/marks/weld-bands.js';
 import { VIEWS } from '../../src/drawing/projection.js';
-import { boundsOf, type Point } from '../../src/drawing/scene.js';
+import { type Point, rectAbout } from '../../src/drawing/scene.js';
 import { layOut, type Port } from '../../src/drawing/sheet.js';
 import type { Vec3 } from '../../src/geometry/vector.js';
 import { buildModel, section } from '../support/build.js';
@@ -36,7 +36,7 @@ function bands(joints: readonly Joint[], one = rail): readonly (readonly number[
   const model = buildModel({ members: [one] }, library);
   const found = new Map(heatAffectedZones(model, joints).map((band) => [band.member, band]));
   return weldBandMarks(one, found, model.library, port).map((mark) => {
-    const box = boundsOf(mark.kind === 'shape' ? (mark.rings[0] as readonly Point[]) : []);
+    const box = rectAbout(mark.kind === 'shape' ? (mark.rings[0] as readonly Point[]) : []);
     return [toVehicle(box?.x0 ?? 0), toVehicle(box?.x1 ?? 0)];
   });
 }

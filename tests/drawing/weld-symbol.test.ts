@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Mark, Point, TextMark } from '../../src/drawing/scene.js';
 import { basicSymbol, SYMBOL_MM } from '../../src/drawing/weld-symbol/elements.js';
-import { letters, symbolKinds } from '../../src/drawing/weld-symbol/kinds.js';
+import { letterFor, symbolKinds } from '../../src/drawing/weld-symbol/kinds.js';
 import { processNumber } from '../../src/drawing/weld-symbol/process-number.js';
 import { DASHED_MM, symbolSizeMm, towards, weldSymbol } from '../../src/drawing/weld-symbol/symbol.js';
 import { type SymbolWeld, sizeWords, symbolInWords, tailWords } from '../../src/drawing/weld-symbol/words.js';
@@ -223,7 +223,7 @@ describe('places and kinds', () => {
       ['A', ['W-1', 'W-2', 'W-4']],
       ['B', ['W-3']],
     ]);
-    expect([0, 25, 26, 27, 701, 702].map(letters)).toEqual(['A', 'Z', 'AA', 'AB', 'ZZ', 'AAA']);
+    expect([0, 25, 26, 27, 701, 702].map(letterFor)).toEqual(['A', 'Z', 'AA', 'AB', 'ZZ', 'AAA']);
   });
 });
 

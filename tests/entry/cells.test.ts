@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Habits, readCell, writeCell } from '../../src/entry/cells.js';
-import { type Column, columnFor, columnsOf } from '../../src/entry/columns.js';
+import { columnFor, columnsOf, type EntryColumn } from '../../src/entry/columns.js';
 import { guarded, unguarded } from '../../src/entry/guard.js';
 import { ENTRY_KINDS, type EntryKind } from '../../src/entry/homes.js';
 
-const column = (kind: EntryKind, key: string): Column => columnFor(kind, key) as Column;
+const column = (kind: EntryKind, key: string): EntryColumn => columnFor(kind, key) as EntryColumn;
 const read = (kind: EntryKind, key: string, text: string, habits?: Habits) => {
   const cell = readCell(text, column(kind, key), habits);
   return cell.ok ? cell.value : cell;

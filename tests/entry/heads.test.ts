@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { chooseFile } from '../../src/entry/files.js';
 import { habitsOf } from '../../src/entry/habits.js';
-import { matchHeads } from '../../src/entry/heads.js';
+import { matchHeads } from '../../src/entry/headers.js';
 import { keptColumns, ownWords, saidColumns, withKept } from '../../src/entry/mapping.js';
 import { nextId } from '../../src/entry/numbering.js';
 import { readKnown } from '../../src/entry/record-index.js';

@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import sharp from 'sharp';
 import { simpleGit } from 'simple-git';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { literalIo } from '../cli/literal-io.js';
 
 /** A first day: a cut list, a wire list and a scale ticket as sheets, a folder of pictures, and the README’s commands. */
@@ -25,7 +25,7 @@ afterAll(() => rmSync(top, { recursive: true, force: true }));
 
 async function shellbook(...args: readonly string[]) {
   const io = literalIo(existsSync(shop()) ? shop() : top);
-  const status = await run(args, io);
+  const status = await runProgram(args, io);
   expect(status, `${args.join(' ')}\n${io.answer()}${io.messages()}`).toBe(0);
   return { answer: io.answer(), messages: io.messages() };
 }
@@ -69,7 +69,7 @@ describe('a newcomer with three sheets and a folder of pictures', () => {
   it('gets a shell without errors, with the masses of its cut list and its weighing', async () => {
     // Joints without a weld are warnings, and right so: nobody has recorded one yet.
     const checked = literalIo(shop());
-    await run(['check', 'NC-1', '--json'], checked);
+    await runProgram(['check', 'NC-1', '--json'], checked);
     const { counts, findings } = JSON.parse(checked.answer());
     expect(counts.error, JSON.stringify(findings)).toBe(0);
     expect(findings.map(({ rule }: { rule: string }) => rule)).not.toContain('weight.unexplained');
@@ -112,11 +112,11 @@ describe('a newcomer with three sheets and a folder of pictures', () => {
       readFileSync(path.join(top, 'cutlist.csv'), 'utf8').replace('cross beam 5,1', 'cross beam 5,4'),
     );
     const four = literalIo(shop());
-    expect(await run(['import', 'members', '../four.csv', '--shell', 'NC-1'], four)).toBe(2);
+    expect(await runProgram(['import', 'members', '../four.csv', '--shell', 'NC-1'], four)).toBe(2);
     expect(four.answer()).toContain('row 8, column C (Qty): 4 pieces in one row');
     writeFileSync(path.join(top, 'tag.csv'), 'Ticket no,Date,Tag (lb)\n9,2026-05-01,4000\n');
     const tag = literalIo(shop());
-    expect(await run(['import', 'tickets', '../tag.csv', '--shell', 'NC-1', '--yes'], tag)).toBe(2);
+    expect(await runProgram(['import', 'tickets', '../tag.csv', '--shell', 'NC-1', '--yes'], tag)).toBe(2);
     expect(tag.messages()).toContain('column `Tag (lb)` fits no axle, and this shell has steer, drive');
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { matchHeads } from '../../src/entry/heads.js';
+import { matchHeads } from '../../src/entry/headers.js';
 import { planImport } from '../../src/entry/plan.js';
 import { readKnown } from '../../src/entry/record-index.js';
 import { readSheet } from '../../src/entry/sheet.js';

@@ -4,7 +4,7 @@ import { isMap, isSeq, type Node } from 'yaml';
 import { appendRecords, type ListPlace } from '../../src/entry/append.js';
 import { setValue, withValue } from '../../src/entry/change.js';
 import { sameTyped } from '../../src/entry/same.js';
-import { rootOf, Splices } from '../../src/entry/splices.js';
+import { Splices, wireRootOf } from '../../src/entry/splices.js';
 import { type Data, item } from '../../src/entry/yaml-text.js';
 import { readDocument } from '../../src/source/document.js';
 
@@ -113,7 +113,7 @@ describe('a value changed in a file', () => {
 `;
   const changed = (index: number, ...changes: readonly (readonly [readonly (string | number)[], unknown])[]): string => {
     const splices = new Splices(FILE);
-    const root = rootOf('members.yaml', FILE);
+    const root = wireRootOf('members.yaml', FILE);
     const node = isSeq(root) ? (root.items[index] as Node) : null;
     if (!isMap(node)) throw new Error('no record');
     for (const [path, value] of changes) setValue(splices, node, path, value);

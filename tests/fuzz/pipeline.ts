@@ -1,6 +1,6 @@
 import type { Assessment } from '../../src/assess.js';
 import { EDITIONS } from '../../src/book/input.js';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { literalIo } from '../cli/literal-io.js';
 import { foreign, readMarkup } from '../security/markup.js';
 import { bookPage, labelPage } from '../security/pages.js';
@@ -18,7 +18,7 @@ export interface Ran {
 export async function ran(root: string, ...args: readonly string[]): Promise<Ran> {
   const io = literalIo(root);
   const from = process.cpuUsage();
-  const status = await run(args, io);
+  const status = await runProgram(args, io);
   return { args, status, answer: io.answer(), messages: io.messages(), tookMs: since(from) };
 }
 

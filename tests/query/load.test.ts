@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { loadAt } from '../../src/query/load/index.js';
+import { outletLoad } from '../../src/query/load/index.js';
 import type { ServiceNode } from '../../src/records/index.js';
 import { circuit, node, run } from '../support/services.js';
 import { assessment } from './lookup/assessment.js';
@@ -49,20 +49,20 @@ function coach(shoreLoadA: number | undefined) {
 
 describe('load', () => {
   it('adds watts at the circuit’s voltage, and judges breaker, wire, feeder and supply', () => {
-    const found = loadAt(coach(18), 'R1', { w: 1500 });
+    const found = outletLoad(coach(18), 'R1', { w: 1500 });
     expect(found).toMatchObject({ addedA: 12.5, over: true, unknown: [] });
     expect(found?.circuit).toMatchObject({ id: 'C1', loadA: 4, withA: 16.5, limitA: 20, over: false, protectionAt: 'B1' });
     expect(found?.feeders).toEqual([{ id: 'SH', loadA: 18, withA: 30.5, limitA: 30, over: true }]);
     expect(found?.panels[0]).toMatchObject({ id: 'ACP', loadA: 14, spare: ['row 1, number 3'] });
-    expect(loadAt(coach(17), 'R1', { w: 1500 })?.over).toBe(false);
+    expect(outletLoad(coach(17), 'R1', { w: 1500 })?.over).toBe(false);
   });
 
   it('is over its own breaker by what else is on it; a starting motor is told', () => {
-    expect(loadAt(coach(0), 'M', { a: 11 })?.circuit).toMatchObject({ withA: 21, over: true, startA: 41 });
-    expect(loadAt(coach(0), 'R1', { a: 16 })?.circuit).toMatchObject({ withA: 20, over: false });
+    expect(outletLoad(coach(0), 'M', { a: 11 })?.circuit).toMatchObject({ withA: 21, over: true, startA: 41 });
+    expect(outletLoad(coach(0), 'R1', { a: 16 })?.circuit).toMatchObject({ withA: 20, over: false });
   });
 
   it('is nothing for what is on no circuit', () => {
-    expect(loadAt(coach(0), 'NONE', { a: 1 })).toBeUndefined();
+    expect(outletLoad(coach(0), 'NONE', { a: 1 })).toBeUndefined();
   });
 });

@@ -5,7 +5,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { checkSeal } from '../../src/archive/check-seal.js';
 import { openBook } from '../../src/archive/open-book.js';
-import { type Difference, verifyItself } from '../../src/archive/verify.js';
+import { type BookDifference, verifyItself } from '../../src/archive/verify.js';
 import { signedBy, unsignedDespite } from '../../src/cli/book-seal.js';
 import type { KnownKey } from '../../src/signing/known-keys.js';
 import { type Afterwards, forge } from './forge.js';
@@ -31,7 +31,7 @@ function look(bytes: Uint8Array, keys: readonly KnownKey[]) {
   const signed = signedBy(seal, keys);
   return { own, signed, seal, all: [...own, ...unsignedDespite(signed, keys, '2026-06-30')] };
 }
-const words = (differences: readonly Difference[]): string => differences.map(({ message }) => message).join(' ');
+const words = (differences: readonly BookDifference[]): string => differences.map(({ message }) => message).join(' ');
 
 describe('the book itself', () => {
   it('is unchanged, and signed by the shop for whoever knows the key', () => {

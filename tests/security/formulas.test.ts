@@ -7,7 +7,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { parse } from 'csv-parse/sync';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { literalIo } from '../cli/literal-io.js';
 import { hostileStore } from './hostile-store.js';
 
@@ -29,7 +29,7 @@ async function cellsOf(words: string): Promise<readonly string[]> {
     ['handover', ['--cobie', '--with-customer']],
   ] as const) {
     const io = literalIo(root);
-    expect(await run(['export', 'all', 'T-1', '--out', out, ...more, '--store', root], io), io.messages()).toBe(0);
+    expect(await runProgram(['export', 'all', 'T-1', '--out', out, ...more, '--store', root], io), io.messages()).toBe(0);
     const names = readdirSync(path.join(root, out));
     expect(names.length).toBeGreaterThan(8);
     for (const name of names) said.push(...parse(readFileSync(path.join(root, out, name)), { relax_column_count: true }).flat());

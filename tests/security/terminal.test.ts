@@ -6,7 +6,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/program.js';
+import { runProgram } from '../../src/cli/program.js';
 import { paint } from '../../src/cli/report/paint.js';
 import { printable, repainted } from '../../src/cli/report/printable.js';
 import { literalIo } from '../cli/literal-io.js';
@@ -58,7 +58,7 @@ afterAll(() => rmSync(root, { recursive: true, force: true }));
 
 async function said(args: readonly string[], terminal: boolean) {
   const io = literalIo(root, {}, terminal);
-  const status = await run(args, io);
+  const status = await runProgram(args, io);
   expect(io.messages(), args.join(' ')).not.toContain('Unexpected fault');
   return { status, answer: io.answer(), all: io.answer() + io.messages() };
 }

@@ -170,6 +170,18 @@ describe('imports', () => {
     expect(computing.map(words)).toEqual([]);
   });
 
+  it('have one meaning for each exported name', () => {
+    const homes = new Map<string, Set<string>>();
+    for (const file of FILES) {
+      const text = readFileSync(path.join(SRC, file), 'utf8');
+      for (const [, name = ''] of text.matchAll(/^export (?:async )?(?:const|function\*?|class|interface|type|enum) (\w+)/gmu))
+        homes.set(name, (homes.get(name) ?? new Set()).add(file));
+    }
+    expect([...homes].filter(([, files]) => files.size > 1).map(([name, files]) => `${name}: ${[...files].join(', ')}`)).toEqual(
+      [],
+    );
+  });
+
   it('of the middle are of nothing that touches the world', () => {
     const middle = IMPORTS.filter(({ from, of }) => PURE.includes(roomOf(from)) && of !== 'types');
     const world = middle.filter(({ to }) => (to.endsWith('.ts') ? roomFor(to) === 'store' : !QUIET.includes(to)));

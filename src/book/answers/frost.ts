@@ -4,7 +4,7 @@ import { table } from '../table.js';
 import { panelColumn, placeColumn } from '../where.js';
 
 /** The order of valves for draining against frost, each with its place, its panel and what comes out there. */
-export function frost(book: Book) {
+export function frostAnswer(book: Book) {
   const plan = drainPlan(book.assessment);
   const nodes = new Map(book.assessment.model.shell.nodes.map((node) => [node.id, node] as const));
   return {

@@ -30,9 +30,9 @@ const ROOF: readonly Use[] = [
   { use: 'Walk on the roof, or load it', kinds: ['roof load'], otherwise: 'not declared: keep off the roof' },
 ];
 
-export const lifting = (book: Book) => usesTable(book, LIFTING);
-export const hanging = (book: Book) => usesTable(book, HANGING);
-export const roof = (book: Book) => usesTable(book, ROOF);
+export const liftingAnswer = (book: Book) => usesTable(book, LIFTING);
+export const hangingAnswer = (book: Book) => usesTable(book, HANGING);
+export const roofAnswer = (book: Book) => usesTable(book, ROOF);
 
 /** Points that one person declared alike, for one use; without any, the plain word that none is declared. */
 interface Allowed {

@@ -6,7 +6,7 @@ import { table } from '../table.js';
 import { IN_THE_OPEN, protectionWords, wayToNode } from '../where.js';
 
 /** All fuses, breakers, regulators and relief valves, in-line ones included: one table, and one plan with a letter at each place. */
-export function protections(book: Book) {
+export function protectionsAnswer(book: Book) {
   const { shell } = book.assessment.model;
   const letters = new Map(protectionPlaces(shell).flatMap(({ letter, nodes }) => nodes.map((node) => [node, letter] as const)));
   const names = new Map(shell.nodes.map((node) => [node.id, node.name]));
@@ -48,7 +48,7 @@ export function protections(book: Book) {
 }
 
 /** What one main leaves live, and what makes a panel dead. */
-export function live(book: Book) {
+export function liveAnswer(book: Book) {
   const { shell } = book.assessment.model;
   const names = new Map(shell.nodes.map((node) => [node.id, node.name ?? node.nodeKind]));
   const named = (id: string) => ({ id, name: names.get(id) ?? '' });

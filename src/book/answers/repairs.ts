@@ -10,7 +10,7 @@ interface Event {
 }
 
 /** Repairs, reworks and later changes in one list by date, newest first. */
-export function repairs(book: Book) {
+export function repairsAnswer(book: Book) {
   const { shell } = book.assessment.model;
   const events: readonly Event[] = [
     ...shell.findings

@@ -11,7 +11,7 @@ interface Tightened {
 }
 
 /** Every torque on record, by what is tightened; like things with the same torque stand in one line. */
-export function torques(book: Book) {
+export function torquesAnswer(book: Book) {
   const { shell } = book.assessment.model;
   const all: readonly Tightened[] = [
     ...shell.clamps.map((clamp) => ({

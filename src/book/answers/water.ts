@@ -2,7 +2,7 @@ import { isInPolygon } from '../../geometry/facet.js';
 import type { Point } from '../../geometry/planar.js';
 import type { Panel, ServiceNode } from '../../records/index.js';
 import type { Book } from '../book.js';
-import { outsidePassages, SEALED } from '../passages.js';
+import { outsidePassages, SEALED_WORD } from '../passages.js';
 import { table } from '../table.js';
 import { placeColumn, wayToNode } from '../where.js';
 
@@ -24,7 +24,7 @@ export function bellyBeneath(panels: readonly Panel[], node: Pick<ServiceNode, '
 }
 
 /** Where a leak comes to light: each belly panel with the joints above it. */
-export function leaks(book: Book) {
+export function leaksAnswer(book: Book) {
   const { shell } = book.assessment.model;
   const joints = shell.nodes.filter((node) => WET.includes(node.medium) && !['load', 'device'].includes(node.nodeKind));
   const above = new Map<string, { panel: Panel | undefined; nodes: ServiceNode[] }>();
@@ -60,7 +60,7 @@ export function outsideHoles(book: Book) {
       c.refs('Run', (one) => [one.run]),
       c.refs('Passes', (one) => [one.through]),
       placeColumn(book, 'Where', (one) => one.at),
-      c.text('Sealing', (one) => (one.sealed ? SEALED : 'not verified')),
+      c.text('Sealing', (one) => (one.sealed ? SEALED_WORD : 'not verified')),
       c.page((one) => one.run),
     ],
     empty: 'No run is recorded to pass an outside skin.',

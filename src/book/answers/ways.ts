@@ -6,7 +6,7 @@ import { table } from '../table.js';
 import { madeOf, panelColumn, placeColumn, wayToRun } from '../where.js';
 
 /** Studs and bars to which earths and bonds go. */
-export function earths(book: Book) {
+export function earthsAnswer(book: Book) {
   const rows = earthNodes(book.assessment.model.shell);
   return table(book.show, {
     look: 'tight',
@@ -35,7 +35,7 @@ export function earths(book: Book) {
 }
 
 /** Cavities that are told to have room for one more, and cords to draw it in with. */
-export function spareWays(book: Book) {
+export function spareWaysAnswer(book: Book) {
   const fills = new Map(book.assessment.figures.services.zones.map((one) => [one.id, one]));
   return table(book.show, {
     rows: book.assessment.model.shell.zones.filter((zone) => zone.spare || zone.pullCord),
@@ -68,7 +68,7 @@ export function spareWays(book: Book) {
 }
 
 /** Runs that nothing uses: a technician who meets one must know that it is meant to be there. */
-export function unused(book: Book) {
+export function unusedAnswer(book: Book) {
   const { shell } = book.assessment.model;
   return table<Run>(book.show, {
     rows: shell.runs.filter((run) => run.spare || run.abandoned),

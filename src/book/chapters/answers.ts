@@ -1,11 +1,11 @@
 import { whoAnswers } from '../answers/contacts.js';
-import { frost } from '../answers/frost.js';
-import { hanging, lifting, roof, roofLines } from '../answers/loads.js';
-import { live, protections } from '../answers/protections.js';
-import { repairs } from '../answers/repairs.js';
-import { torques } from '../answers/torques.js';
-import { drainHoles, leaks, outsideHoles } from '../answers/water.js';
-import { earths, spareWays, unused } from '../answers/ways.js';
+import { frostAnswer } from '../answers/frost.js';
+import { hangingAnswer, liftingAnswer, roofAnswer, roofLines } from '../answers/loads.js';
+import { liveAnswer, protectionsAnswer } from '../answers/protections.js';
+import { repairsAnswer } from '../answers/repairs.js';
+import { torquesAnswer } from '../answers/torques.js';
+import { drainHoles, leaksAnswer, outsideHoles } from '../answers/water.js';
+import { earthsAnswer, spareWaysAnswer, unusedAnswer } from '../answers/ways.js';
 import { weldingOn } from '../answers/welding.js';
 import type { ChapterMaker } from '../book.js';
 import { trappedTable } from './services.js';
@@ -21,25 +21,25 @@ export const answers: ChapterMaker = (book) => {
     template: 'answers',
     data: {
       technician,
-      protections: protections(book),
-      lifting: lifting(book),
-      hanging: hanging(book),
-      roof: roof(book),
+      protections: protectionsAnswer(book),
+      lifting: liftingAnswer(book),
+      hanging: hangingAnswer(book),
+      roof: roofAnswer(book),
       roofLines: roofLines(book),
       ...(technician
         ? {
-            live: live(book),
-            torques: torques(book),
-            earths: earths(book),
-            spareWays: spareWays(book),
-            unused: unused(book),
-            leaks: leaks(book),
+            live: liveAnswer(book),
+            torques: torquesAnswer(book),
+            earths: earthsAnswer(book),
+            spareWays: spareWaysAnswer(book),
+            unused: unusedAnswer(book),
+            leaks: leaksAnswer(book),
             drainHoles: drainHoles(book),
             outsideHoles: outsideHoles(book),
-            frost: frost(book),
+            frost: frostAnswer(book),
             trapped: trappedTable(book, wet),
             welding: weldingOn(book),
-            repairs: repairs(book),
+            repairs: repairsAnswer(book),
             who: whoAnswers(book),
           }
         : {}),

@@ -1,4 +1,4 @@
-import { frost } from '../answers/frost.js';
+import { frostAnswer } from '../answers/frost.js';
 import type { ChapterMaker } from '../book.js';
 import { trappedTable } from './services.js';
 import { clampTable } from './structure.js';
@@ -12,7 +12,7 @@ export const care: ChapterMaker = (book) => {
     title: 'Looking after it',
     template: 'care',
     data: {
-      frost: frost(book),
+      frost: frostAnswer(book),
       trapped: trappedTable(book, runs),
       clamps: clampTable(book),
     },

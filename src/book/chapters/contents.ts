@@ -9,7 +9,7 @@ export interface Heading {
 }
 
 /** The contents, made from the headings that the chapters really have: by question first, then by chapter. */
-export function contentsOf(book: Book, headings: readonly Heading[]): Chapter {
+export function contentsPages(book: Book, headings: readonly Heading[]): Chapter {
   return {
     key: 'contents',
     title: 'Contents',

@@ -1,4 +1,4 @@
-import { grouped } from '../../signing/words.js';
+import { groupedDigits } from '../../signing/words.js';
 import type { ChapterMaker } from '../book.js';
 import { travelFacts } from '../overall.js';
 
@@ -24,7 +24,7 @@ export const cover: ChapterMaker = (book) => {
       : []),
     { name: 'Fingerprint of the record in this edition (SHA-256)', value: book.fingerprint, mono: true },
     ...(book.signer
-      ? [{ name: 'Signed with the shop’s key (SHA-256)', value: grouped(book.signer.fingerprint), mono: true }]
+      ? [{ name: 'Signed with the shop’s key (SHA-256)', value: groupedDigits(book.signer.fingerprint), mono: true }]
       : []),
   ];
   return {

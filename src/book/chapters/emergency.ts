@@ -24,7 +24,7 @@ const BADGE_MM = 10.5;
 const COLUMNS_GAP_MM = 6;
 
 /** One page, read in seconds: a numbered plan of gas, fuel, mains and batteries as large as the sheet takes, the list beside it. */
-export const emergency: ChapterMaker = (book) => {
+export const emergencyChapter: ChapterMaker = (book) => {
   const { shell } = book.assessment.model;
   const { items, more } = rescueItems(shell);
   // Of water, air and hydraulics only what stops all of it: the first valve on the lines of a source.

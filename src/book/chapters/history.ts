@@ -1,4 +1,4 @@
-import { grouped } from '../../signing/words.js';
+import { groupedDigits } from '../../signing/words.js';
 import { type Book, type ChapterMaker, personName, stageName } from '../book.js';
 import { table } from '../table.js';
 
@@ -17,7 +17,7 @@ export function proof(book: Book) {
     dirty: book.dirty,
     tag: book.history.tag,
     fingerprint: book.fingerprint,
-    ...(book.signer ? { signedBy: book.signer.name, key: grouped(book.signer.fingerprint) } : {}),
+    ...(book.signer ? { signedBy: book.signer.name, key: groupedDigits(book.signer.fingerprint) } : {}),
     shell: book.assessment.model.shell.id,
   };
 }

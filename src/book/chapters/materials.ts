@@ -3,7 +3,7 @@ import { skinTable } from './skins.js';
 import { materialTable } from './structure.js';
 
 /** Owner's edition: what it is made of. */
-export const materials: ChapterMaker = (book) => ({
+export const materialsChapter: ChapterMaker = (book) => ({
   key: 'materials',
   title: 'Materials and skin',
   template: 'materials',

@@ -8,7 +8,7 @@ import { circuitOf, madeOf, panelColumn, placeColumn, protectionWords, wayToRun 
 const ELECTRIC: readonly Medium[] = ['dc', 'ac', 'data'];
 
 /** A chapter for each medium that the shell has. */
-export function services(book: Book): readonly Chapter[] {
+export function servicesChapter(book: Book): readonly Chapter[] {
   const used = new Set(book.assessment.model.shell.services.map((service) => service.medium));
   return MEDIA.filter((medium) => used.has(medium)).map((medium) => mediumChapter(book, medium));
 }

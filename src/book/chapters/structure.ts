@@ -6,7 +6,7 @@ import { type Book, type ChapterMaker, stageName } from '../book.js';
 import { decisionsOf } from '../decisions.js';
 import type { FrameFigure } from '../drawings.js';
 import { isolatorWords } from '../passages.js';
-import type { Way } from '../show.js';
+import type { FigureStyle } from '../show.js';
 import { type Column, ROLL_MM, table } from '../table.js';
 import { placeColumn } from '../where.js';
 
@@ -149,7 +149,7 @@ function sectionCard(book: Book, section: Section, lengthsMm: ReadonlyMap<string
 
 interface PropertyRow {
   readonly name: string;
-  readonly ways: readonly Way[];
+  readonly ways: readonly FigureStyle[];
   readonly value: number;
 }
 

@@ -6,7 +6,7 @@ import { placeColumn } from '../where.js';
 import { basisWords, hardest } from './glance.js';
 
 /** Ratings, tickets with their conditions, axle loads by condition, cargo by bay, what makes the uncertainty, the label's figures. */
-export const weights: ChapterMaker = (book) => ({
+export const weightsChapter: ChapterMaker = (book) => ({
   key: 'weights',
   title: 'Weights',
   template: 'weights',

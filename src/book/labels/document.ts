@@ -6,7 +6,7 @@ import type { Edition } from '../input.js';
 import { travelFacts } from '../overall.js';
 import { type BookDocument, sheetsOf } from '../print/document.js';
 import { showIn } from '../show.js';
-import { lackingWords, printable } from '../signs.js';
+import { lackingWords, withGlyphs } from '../signs.js';
 import { escaped, render, templateText } from '../templates.js';
 import { qrCode } from './code.js';
 import { markers } from './markers.js';
@@ -117,7 +117,7 @@ function asDocument(input: LabelInput, html: string): BookDocument {
   const { widthMm, heightMm } = sheetsOf(shop.paper).portrait;
   const none = { top: 0, right: 0, bottom: 0, left: 0 };
   const sizes = `:root{--sheet-wide:${widthMm}mm;--sheet-high:${heightMm - FOOT_MM}mm}`;
-  const { text, lacking } = printable(`<!doctype html>
+  const { text, lacking } = withGlyphs(`<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">

@@ -1,9 +1,9 @@
 import type { Carry } from '../../archive/carry.js';
 import type { BookSigner } from '../input.js';
-import type { Sheet } from './paginate.js';
+import type { Orientation } from './paginate.js';
 
 /** A sheet of paper, mm: its size, and the box that text and drawings may fill. */
-export interface SheetSize {
+export interface PaperSize {
   readonly widthMm: number;
   readonly heightMm: number;
   readonly margin: { readonly top: number; readonly right: number; readonly bottom: number; readonly left: number };
@@ -23,7 +23,7 @@ export interface ChapterHead {
 /** A whole book as one HTML page, with what its paper needs. Nothing in it is fetched from anywhere. */
 export interface BookDocument {
   readonly html: string;
-  readonly sheets: Readonly<Record<Sheet, SheetSize>>;
+  readonly sheets: Readonly<Record<Orientation, PaperSize>>;
   readonly chapters: readonly ChapterHead[];
   /** Pictures that the page names by path (`/photo/1.jpg`), each with the id of the photo that it shows. */
   readonly pictures: ReadonlyMap<string, { readonly bytes: Buffer; readonly type: string; readonly photo?: string }>;
@@ -37,13 +37,13 @@ export interface BookDocument {
   readonly signer?: BookSigner;
 }
 
-export const textWidth = (sheet: SheetSize): number => sheet.widthMm - sheet.margin.left - sheet.margin.right;
-export const textHeight = (sheet: SheetSize): number => sheet.heightMm - sheet.margin.top - sheet.margin.bottom;
+export const textWidth = (sheet: PaperSize): number => sheet.widthMm - sheet.margin.left - sheet.margin.right;
+export const textHeight = (sheet: PaperSize): number => sheet.heightMm - sheet.margin.top - sheet.margin.bottom;
 
 const MARGIN = { top: 20, right: 18, bottom: 18, left: 20 };
 
 /** Letter or A4, upright and turned. The left edge (the upper one of a turned sheet) is for the binder. */
-export function sheetsOf(paper: 'letter' | 'a4'): Readonly<Record<Sheet, SheetSize>> {
+export function sheetsOf(paper: 'letter' | 'a4'): Readonly<Record<Orientation, PaperSize>> {
   const [short, long] = paper === 'letter' ? [215.9, 279.4] : [210, 297];
   return {
     portrait: { widthMm: short, heightMm: long, margin: MARGIN },

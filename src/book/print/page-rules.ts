@@ -1,5 +1,5 @@
-import type { BookDocument, ChapterHead, SheetSize } from './document.js';
-import type { PlannedPage, Sheet } from './paginate.js';
+import type { BookDocument, ChapterHead, PaperSize } from './document.js';
+import type { Orientation, PlannedPage } from './paginate.js';
 
 /**
  * The `@page` rules: one named page for each chapter and sheet, with its running head and foot as margin boxes, which a tagged PDF
@@ -17,7 +17,7 @@ export function pageRules(document: BookDocument, pages: readonly PlannedPage[])
   return rules.join('\n');
 }
 
-function rule(name: string, sheet: SheetSize, boxes: string): string {
+function rule(name: string, sheet: PaperSize, boxes: string): string {
   const { top, right, bottom, left } = sheet.margin;
   return `@page ${name} { size: ${sheet.widthMm}mm ${sheet.heightMm}mm; margin: ${top}mm ${right}mm ${bottom}mm ${left}mm; ${boxes} }`;
 }
@@ -40,4 +40,4 @@ export function cssString(text: string): string {
   return `"${text.replace(/["\\<>&\p{Cc}\u2028\u2029]/gu, (sign) => `\\${(sign.codePointAt(0) as number).toString(16)} `)}"`;
 }
 
-export type { Sheet };
+export type { Orientation };

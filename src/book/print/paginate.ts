@@ -6,9 +6,9 @@
  * What is taller than a page is shrunk to fit, and says so; nothing is ever lost.
  */
 
-export type Sheet = 'portrait' | 'landscape';
+export type Orientation = 'portrait' | 'landscape';
 
-export interface Row {
+export interface PageRow {
   readonly heightMm: number;
   /** A heading within the table: stays on the page of the row after it. */
   readonly keepWithNext?: boolean;
@@ -21,16 +21,16 @@ export interface Block {
   /** Left out at the top of a page. */
   readonly gapBeforeMm: number;
   readonly kind: 'solid' | 'table';
-  readonly rows?: readonly Row[];
+  readonly rows?: readonly PageRow[];
   readonly headMm?: number;
   readonly keepWithNext?: boolean;
   readonly breakBefore?: boolean;
   /** Of a block that begins a page: the side of a bound book where that page must lie, so that two pages face each other. */
   readonly side?: 'left' | 'right';
-  readonly sheet: Sheet;
+  readonly sheet: Orientation;
 }
 
-export interface Piece {
+export interface PagePiece {
   /** Index of the block. */
   readonly block: number;
   /** Rows of a table on this page, the last one excluded; absent: the whole block. */
@@ -43,8 +43,8 @@ export interface Piece {
 
 export interface PlannedPage {
   readonly chapter: string;
-  readonly sheet: Sheet;
-  readonly pieces: readonly Piece[];
+  readonly sheet: Orientation;
+  readonly pieces: readonly PagePiece[];
   readonly usedMm: number;
 }
 
@@ -56,12 +56,12 @@ const SLACK = 1e-6;
 
 interface OpenPage {
   chapter: string;
-  sheet: Sheet;
-  pieces: Piece[];
+  sheet: Orientation;
+  pieces: PagePiece[];
   usedMm: number;
 }
 
-export function paginate(blocks: readonly Block[], capacityMm: Readonly<Record<Sheet, number>>): readonly PlannedPage[] {
+export function paginate(blocks: readonly Block[], capacityMm: Readonly<Record<Orientation, number>>): readonly PlannedPage[] {
   const pages: OpenPage[] = [];
   let page: OpenPage | undefined;
   let start = 0;
@@ -135,15 +135,15 @@ function leastOf(block: Block, capacity: number): number {
 }
 
 /** Index after the last row that must stay with row `at`. */
-function groupEnd(rows: readonly Row[], at: number): number {
+function groupEnd(rows: readonly PageRow[], at: number): number {
   let end = at;
   while (rows[end]?.keepWithNext && end + 1 < rows.length) end++;
   return end + 1;
 }
 
-function heightOf(rows: readonly Row[], from: number, to: number): number {
+function heightOf(rows: readonly PageRow[], from: number, to: number): number {
   let sum = 0;
-  for (let i = from; i < to; i++) sum += (rows[i] as Row).heightMm;
+  for (let i = from; i < to; i++) sum += (rows[i] as PageRow).heightMm;
   return sum;
 }
 
@@ -165,7 +165,7 @@ function placeSolid(at: Spot, page: OpenPage): OpenPage {
   return page;
 }
 
-function placeTable(at: Spot, rows: readonly Row[], start: OpenPage): OpenPage {
+function placeTable(at: Spot, rows: readonly PageRow[], start: OpenPage): OpenPage {
   const { block, index, capacity } = at;
   const headMm = block.headMm ?? 0;
   let page = start;
@@ -175,7 +175,7 @@ function placeTable(at: Spot, rows: readonly Row[], start: OpenPage): OpenPage {
     const room = capacity - page.usedMm - gapMm;
     let to = rowsThatFit(rows, from, room - headMm);
     let heightMm = headMm + heightOf(rows, from, to);
-    let shrink: Pick<Piece, 'shrink'> = {};
+    let shrink: Pick<PagePiece, 'shrink'> = {};
     if (to === from) {
       if (page.pieces.length > 0 && !stays(at, page, room)) {
         page = openPage(at.pages, block);
@@ -195,7 +195,7 @@ function placeTable(at: Spot, rows: readonly Row[], start: OpenPage): OpenPage {
 }
 
 /** Index after the last row that fits, never between a row and the one that it must stay with. */
-function rowsThatFit(rows: readonly Row[], from: number, room: number): number {
+function rowsThatFit(rows: readonly PageRow[], from: number, room: number): number {
   let to = from;
   let used = 0;
   while (to < rows.length) {
@@ -208,15 +208,15 @@ function rowsThatFit(rows: readonly Row[], from: number, room: number): number {
 }
 
 /** A last row alone on a page looks lost: one more goes over with it, where enough stay behind. */
-function spareOne(rows: readonly Row[], from: number, to: number): number {
+function spareOne(rows: readonly PageRow[], from: number, to: number): number {
   const alone = rows.length - to === 1 && to - from > FIRST_ROWS;
   return alone && !rows[to - 2]?.keepWithNext ? to - 1 : to;
 }
 
-const part = (from: number, to: number, count: number): Pick<Piece, 'rows'> =>
+const part = (from: number, to: number, count: number): Pick<PagePiece, 'rows'> =>
   from === 0 && to === count ? {} : { rows: [from, to] };
 
-function put(page: OpenPage, piece: Piece): void {
+function put(page: OpenPage, piece: PagePiece): void {
   page.pieces.push(piece);
   page.usedMm += piece.gapMm + piece.heightMm;
 }

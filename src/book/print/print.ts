@@ -38,7 +38,7 @@ export async function printIn(
   progress?: (text: string) => void,
 ): Promise<PrintedBook> {
   await opening;
-  const { planned, stands, warnings } = await layOut(page, document, progress);
+  const { planned, stands, warnings } = await layOutPages(page, document, progress);
   await page.evaluate(addStyle, pageRules(document, planned));
   progress?.(`Printing ${planned.length} pages`);
   // What the print needs besides is made ready while the browser prints.
@@ -59,7 +59,7 @@ export async function printIn(
 }
 
 /** A document whose blocks stand in their page boxes in the browser's page. */
-export interface LaidOut {
+export interface LaidOutDocument {
   readonly planned: readonly PlannedPage[];
   /** Anchor → number of the page where it stands, from 1. */
   readonly stands: ReadonlyMap<string, number>;
@@ -70,7 +70,11 @@ export interface LaidOut {
  * Measures the document that stands in a page of the browser, and moves its blocks into page boxes. On the screen, where nobody looks,
  * the document is hidden but while it is measured: the browser would lay out and paint the whole of it whenever some of it changes.
  */
-export async function layOut(page: Page, document: BookDocument, progress?: (text: string) => void): Promise<LaidOut> {
+export async function layOutPages(
+  page: Page,
+  document: BookDocument,
+  progress?: (text: string) => void,
+): Promise<LaidOutDocument> {
   const warnings = [...document.warnings];
   // Some builds of this program name inner functions through a helper that the page has not.
   await page.evaluate('globalThis.__name = (given) => given');

@@ -1,7 +1,7 @@
 import { lazy } from '../../compute/lazy.js';
 import type { AnyField } from '../../records/field.js';
 import { KIND_NAMES, kindOf } from '../../records/kinds.js';
-import { nameOf } from '../../records/read-model.js';
+import { fieldNameOf } from '../../records/read-model.js';
 import { eachField } from '../../records/references.js';
 
 /** Keys of fields by what a redaction must know of them, as the record files and as the model call them. */
@@ -25,7 +25,7 @@ function keysOf(says: (field: AnyField) => boolean): ReadonlySet<string> {
   const keys = new Set<string>();
   for (const kind of KIND_NAMES) {
     eachField(kindOf(kind).fields, (field, _path, key) => {
-      if (says(field)) keys.add(key).add(nameOf(key, field));
+      if (says(field)) keys.add(key).add(fieldNameOf(key, field));
     });
   }
   return keys;

@@ -30,7 +30,7 @@ export interface ChangedPage {
   readonly chapter: string;
 }
 
-export interface Changes {
+export interface SupplementChanges {
   readonly pages: readonly ChangedPage[];
   /** Numbers of pages of the earlier book that nothing replaces. */
   readonly takeOut: readonly number[];
@@ -38,7 +38,7 @@ export interface Changes {
   readonly labels: readonly string[];
 }
 
-export function compareBooks(old: LaidOutBook, fresh: LaidOutBook): Changes {
+export function compareBooks(old: LaidOutBook, fresh: LaidOutBook): SupplementChanges {
   const partner = align(old.pages, fresh.pages);
   const labels = labelled(partner);
   const taken = new Set(partner.map((pair) => pair?.old));

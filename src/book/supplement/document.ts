@@ -1,10 +1,10 @@
 import { EDITION_POLICY } from '../edition-policy.js';
 import { forEdition, historyFor } from '../editions.js';
 import type { BookInput } from '../input.js';
-import type { BookDocument, SheetSize } from '../print/document.js';
+import type { BookDocument, PaperSize } from '../print/document.js';
 import { showIn } from '../show.js';
 import { render, templateText } from '../templates.js';
-import type { Changes } from './compare.js';
+import type { SupplementChanges } from './compare.js';
 import { exchanges } from './ranges.js';
 
 /** One page as it was laid out in the new book, ready to be printed alone. */
@@ -18,7 +18,7 @@ export function supplementDocument(
   old: BookInput,
   input: BookInput,
   book: BookDocument,
-  changes: Changes,
+  changes: SupplementChanges,
   taken: readonly TakenPage[],
 ): BookDocument {
   const titles = new Map(book.chapters.map(({ key, title }) => [key, title]));
@@ -54,7 +54,7 @@ ${leaves.join('\n')}
 
 /** Room for the bars within what a browser prints: beyond its margins it prints nothing. */
 const BARS_MM = 6;
-const widened = (sheet: SheetSize): SheetSize => ({ ...sheet, margin: { ...sheet.margin, left: sheet.margin.left - BARS_MM } });
+const widened = (sheet: PaperSize): PaperSize => ({ ...sheet, margin: { ...sheet.margin, left: sheet.margin.left - BARS_MM } });
 
 /** A supplement is no book: it carries no records. */
 function withoutCarry({ carry: _carry, ...book }: BookDocument): BookDocument {
@@ -63,7 +63,7 @@ function withoutCarry({ carry: _carry, ...book }: BookDocument): BookDocument {
 
 const revisionWords = (input: BookInput): string => input.history.revision?.slice(0, 10) ?? 'not committed';
 
-function frontData(old: BookInput, input: BookInput, changes: Changes, titleOf: (chapter: string) => string) {
+function frontData(old: BookInput, input: BookInput, changes: SupplementChanges, titleOf: (chapter: string) => string) {
   const { model } = forEdition(input.assessment, input.edition);
   const show = showIn(model.shop.units);
   const known = new Set(old.history.commits.map((one) => one.hash));

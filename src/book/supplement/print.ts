@@ -5,13 +5,13 @@ import type { BookInput, PrintedBook } from '../input.js';
 import type { OpenBrowser } from '../print/chromium.js';
 import type { BookDocument } from '../print/document.js';
 import { openWhole } from '../print/open-page.js';
-import { type LaidOut, layOut, printDocument } from '../print/print.js';
-import { type Changes, compareBooks, type LaidOutBook } from './compare.js';
+import { type LaidOutDocument, layOutPages, printDocument } from '../print/print.js';
+import { compareBooks, type LaidOutBook, type SupplementChanges } from './compare.js';
 import { supplementDocument } from './document.js';
 import { readPages, takePages } from './in-page.js';
 
 export interface PrintedSupplement extends PrintedBook {
-  readonly changes: Changes;
+  readonly changes: SupplementChanges;
 }
 
 /**
@@ -28,7 +28,7 @@ export async function printSupplement(
   input.progress?.('Laying out');
   const book = await bookDocument(input);
   const page = await browser.browser.newPage();
-  let changes: Changes;
+  let changes: SupplementChanges;
   let document: BookDocument;
   try {
     const { planned, stands } = await openAndLayOut(page, book);
@@ -57,9 +57,9 @@ async function readBook({ browser }: OpenBrowser, book: BookDocument): Promise<L
   }
 }
 
-async function openAndLayOut(page: Page, book: BookDocument): Promise<LaidOut> {
+async function openAndLayOut(page: Page, book: BookDocument): Promise<LaidOutDocument> {
   await openWhole(page, book);
-  return layOut(page, book);
+  return layOutPages(page, book);
 }
 
 const pictureDigests = (book: BookDocument): Readonly<Record<string, string>> =>

@@ -1,4 +1,4 @@
-import type { ChangedPage, Changes } from './compare.js';
+import type { ChangedPage, SupplementChanges } from './compare.js';
 
 /** One line of the list that comes with a supplement: pages that follow each other and are changed alike. */
 export interface Exchange {
@@ -15,7 +15,7 @@ const WHY: Readonly<Record<ChangedPage['why'], string>> = {
 };
 
 /** What to take out of a binder and what to put in, in the order of the book. */
-export function exchanges(changes: Changes, titleOf: (chapter: string) => string): readonly Exchange[] {
+export function exchanges(changes: SupplementChanges, titleOf: (chapter: string) => string): readonly Exchange[] {
   const runs: ChangedPage[][] = [];
   for (const page of changes.pages) {
     const run = runs.at(-1);

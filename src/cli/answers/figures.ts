@@ -1,229 +1,285 @@
 /** Answers of the commands that compute from records. */
 import { counts, state } from './common.js';
-import { byName, flag, list, number, oneOf, orNull, pair, place, type Shape, shape, text, texts, whole } from './shape.js';
+import {
+  byName,
+  flag,
+  type JsonShape,
+  jsonList,
+  jsonNumber,
+  jsonOneOf,
+  jsonPlace,
+  jsonText,
+  jsonTexts,
+  orNull,
+  pair,
+  shape,
+  whole,
+} from './shape.js';
 
 const finding = shape(
   {
-    rule: text,
-    severity: oneOf('error', 'warning', 'note'),
-    message: text,
-    ids: texts,
-    file: text,
+    rule: jsonText,
+    severity: jsonOneOf('error', 'warning', 'note'),
+    message: jsonText,
+    ids: jsonTexts,
+    file: jsonText,
     line: whole,
     column: whole,
   },
-  { decided_by: text },
+  { decided_by: jsonText },
 );
 
 const ofOneShell = {
-  openings: list(
+  openings: jsonList(
     shape({
-      id: text,
-      racking_deg: orNull(number),
-      diagonal_difference_mm: orNull(number),
-      sag_mm: orNull(number),
+      id: jsonText,
+      racking_deg: orNull(jsonNumber),
+      diagonal_difference_mm: orNull(jsonNumber),
+      sag_mm: orNull(jsonNumber),
       gussets: {},
     }),
   ),
-  access: shape({ nodes: whole, nodes_in_reach: whole, run_length_mm: number, run_length_in_reach_mm: number }),
-  joints: shape({ found: whole, recorded: whole, missing: list(pair(text)), without_joint: texts }),
+  access: shape({ nodes: whole, nodes_in_reach: whole, run_length_mm: jsonNumber, run_length_in_reach_mm: jsonNumber }),
+  joints: shape({ found: whole, recorded: whole, missing: jsonList(pair(jsonText)), without_joint: jsonTexts }),
 };
 
-const mass = shape({ mass_kg: number, centroid_mm: orNull(place), count: whole });
-const byAxle = byName(orNull({ ...number, description: 'kilograms' }));
-const axleKg = (...keys: readonly string[]): Shape =>
-  shape({ axle: text, ...Object.fromEntries(keys.map((key) => [key, orNull(number)])) });
-const verdict = oneOf('within', 'within uncertainty', 'over', 'not verified');
+const mass = shape({ mass_kg: jsonNumber, centroid_mm: orNull(jsonPlace), count: whole });
+const byAxle = byName(orNull({ ...jsonNumber, description: 'kilograms' }));
+const axleKg = (...keys: readonly string[]): JsonShape =>
+  shape({ axle: jsonText, ...Object.fromEntries(keys.map((key) => [key, orNull(jsonNumber)])) });
+const verdict = jsonOneOf('within', 'within uncertainty', 'over', 'not verified');
 
-const inReach = oneOf('hand', 'forearm', 'arm', 'beyond');
-const panelReach = shape({ id: text, distance_mm: orNull(number), reach: inReach, blocked_by: texts });
+const inReach = jsonOneOf('hand', 'forearm', 'arm', 'beyond');
+const panelReach = shape({ id: jsonText, distance_mm: orNull(jsonNumber), reach: inReach, blocked_by: jsonTexts });
 
 const weights = shape({
-  ratings: list(
+  ratings: jsonList(
     shape({
-      axle: text,
-      gawr_kg: orNull(number),
-      tyres_kg: orNull(number),
-      wheels_kg: orNull(number),
-      suspension_kg: orNull(number),
-      limit_kg: orNull(number),
-      limited_by: orNull(text),
+      axle: jsonText,
+      gawr_kg: orNull(jsonNumber),
+      tyres_kg: orNull(jsonNumber),
+      wheels_kg: orNull(jsonNumber),
+      suspension_kg: orNull(jsonNumber),
+      limit_kg: orNull(jsonNumber),
+      limited_by: orNull(jsonText),
     }),
   ),
-  conditions: list(
+  conditions: jsonList(
     shape({
-      name: text,
-      total_kg: number,
-      gvwr_margin_kg: orNull(number),
-      axles: list(
+      name: jsonText,
+      total_kg: jsonNumber,
+      gvwr_margin_kg: orNull(jsonNumber),
+      axles: jsonList(
         shape({
-          axle: text,
-          load_kg: orNull(number),
-          limit_kg: orNull(number),
-          margin_kg: orNull(number),
-          uncertainty_kg: orNull(number),
+          axle: jsonText,
+          load_kg: orNull(jsonNumber),
+          limit_kg: orNull(jsonNumber),
+          margin_kg: orNull(jsonNumber),
+          uncertainty_kg: orNull(jsonNumber),
           verdict,
         }),
       ),
     }),
   ),
-  tickets: list(shape({ id: text, as_weighed: byAxle, normalised: byAxle, predicted: byAxle, residual: byAxle })),
-  uvw_kg: orNull(number),
-  occc_kg: orNull(number),
-  ccc_kg: orNull(number),
-  full_water_kg: orNull(number),
-  bays: list(shape({ id: text, allowance_kg: orNull(number), limited_by: orNull(text) })),
+  tickets: jsonList(shape({ id: jsonText, as_weighed: byAxle, normalised: byAxle, predicted: byAxle, residual: byAxle })),
+  uvw_kg: orNull(jsonNumber),
+  occc_kg: orNull(jsonNumber),
+  ccc_kg: orNull(jsonNumber),
+  full_water_kg: orNull(jsonNumber),
+  bays: jsonList(shape({ id: jsonText, allowance_kg: orNull(jsonNumber), limited_by: orNull(jsonText) })),
 });
 
 const surface = shape({
-  side: oneOf('left', 'right', 'front', 'rear', 'roof', 'ceiling', 'floor', 'underside', 'partition'),
-  seen_from: oneOf('inside', 'outside'),
+  side: jsonOneOf('left', 'right', 'front', 'rear', 'roof', 'ceiling', 'floor', 'underside', 'partition'),
+  seen_from: jsonOneOf('inside', 'outside'),
 });
 
 /** What something carries now, with a load added, and at most. */
-const carried = { id: text, load_a: number, with_a: number, limit_a: orNull(number), over: flag };
+const carried = { id: jsonText, load_a: jsonNumber, with_a: jsonNumber, limit_a: orNull(jsonNumber), over: flag };
 /** Column and row in the picture. */
-const pixel: Shape = pair({ ...number, description: 'pixels, from the left upper corner' });
+const pixel: JsonShape = pair({ ...jsonNumber, description: 'pixels, from the left upper corner' });
 
-export const FIGURE_ANSWERS: Readonly<Record<string, Shape>> = {
+export const FIGURE_ANSWERS: Readonly<Record<string, JsonShape>> = {
   check: {
     anyOf: [
-      shape({ findings: list(finding), counts, ...ofOneShell }),
+      shape({ findings: jsonList(finding), counts, ...ofOneShell }),
       shape({
-        findings: list(finding),
+        findings: jsonList(finding),
         counts,
-        shells: list(shape({ shell: text, revision: orNull(text), findings: list(finding), counts, ...ofOneShell })),
+        shells: jsonList(
+          shape({ shell: jsonText, revision: orNull(jsonText), findings: jsonList(finding), counts, ...ofOneShell }),
+        ),
       }),
     ],
   },
   takeoff: shape({
-    members: list(shape({ id: text, length_mm: number, mass_kg: orNull(number), centroid_mm: orNull(place) })),
-    panels: list(shape({ id: text, area_mm2: orNull(number), mass_kg: orNull(number) })),
-    sections: list(
-      shape({ id: text, area_mm2: number, ix_mm4: orNull(number), iy_mm4: orNull(number), kg_per_m: orNull(number) }),
+    members: jsonList(
+      shape({ id: jsonText, length_mm: jsonNumber, mass_kg: orNull(jsonNumber), centroid_mm: orNull(jsonPlace) }),
+    ),
+    panels: jsonList(shape({ id: jsonText, area_mm2: orNull(jsonNumber), mass_kg: orNull(jsonNumber) })),
+    sections: jsonList(
+      shape({
+        id: jsonText,
+        area_mm2: jsonNumber,
+        ix_mm4: orNull(jsonNumber),
+        iy_mm4: orNull(jsonNumber),
+        kg_per_m: orNull(jsonNumber),
+      }),
     ),
     total: mass,
     by_stage: byName(mass),
     by_alloy: byName(mass),
     overall: orNull(
       shape({
-        length_mm: number,
-        width_mm: number,
-        height_above_ground_mm: orNull(number),
-        set_by: shape({ length: text, width: text, height: text }),
-        notes: texts,
+        length_mm: jsonNumber,
+        width_mm: jsonNumber,
+        height_above_ground_mm: orNull(jsonNumber),
+        set_by: shape({ length: jsonText, width: jsonText, height: jsonText }),
+        notes: jsonTexts,
       }),
     ),
   }),
   weights,
   load: shape({
-    outlet: text,
-    added_a: number,
-    added_w: number,
-    voltage_v: number,
+    outlet: jsonText,
+    added_a: jsonNumber,
+    added_w: jsonNumber,
+    voltage_v: jsonNumber,
     circuit: shape({
       ...carried,
-      protection_at: orNull(text),
-      ampacity_a: orNull(number),
-      start_a: orNull(number),
-      others: list(shape({ id: text, load_a: number })),
+      protection_at: orNull(jsonText),
+      ampacity_a: orNull(jsonNumber),
+      start_a: orNull(jsonNumber),
+      others: jsonList(shape({ id: jsonText, load_a: jsonNumber })),
     }),
-    feeders: list(shape(carried)),
-    panels: list(shape({ ...carried, spare_spaces: texts })),
-    supplies: list(shape(carried)),
+    feeders: jsonList(shape(carried)),
+    panels: jsonList(shape({ ...carried, spare_spaces: jsonTexts })),
+    supplies: jsonList(shape(carried)),
     over: flag,
-    unknown: list(shape({ id: text, what: text })),
-    notes: texts,
+    unknown: jsonList(shape({ id: jsonText, what: jsonText })),
+    notes: jsonTexts,
   }),
   overlay: shape({
-    photo: text,
-    method: text,
-    points: list(
-      shape({ px: pixel, at_mm: orNull(place), residual_px: orNull(number), residual_mm: orNull(number), left_out: flag }),
+    photo: jsonText,
+    method: jsonText,
+    points: jsonList(
+      shape({
+        px: pixel,
+        at_mm: orNull(jsonPlace),
+        residual_px: orNull(jsonNumber),
+        residual_mm: orNull(jsonNumber),
+        left_out: flag,
+      }),
     ),
-    residual_mm: orNull(number),
-    left_out_mm: orNull(number),
+    residual_mm: orNull(jsonNumber),
+    left_out_mm: orNull(jsonNumber),
     usable: flag,
-    notes: texts,
-    drawn: list(shape({ id: text, kind: text, px: list(pixel), stretches: list(shape({ hidden: flag, px: list(pixel) })) })),
+    notes: jsonTexts,
+    drawn: jsonList(
+      shape({
+        id: jsonText,
+        kind: jsonText,
+        px: jsonList(pixel),
+        stretches: jsonList(shape({ hidden: flag, px: jsonList(pixel) })),
+      }),
+    ),
   }),
-  locate: shape({ photo: text, px: pixel, on: text, at_mm: orNull(place), uncertainty_mm: orNull(number) }),
+  locate: shape({ photo: jsonText, px: pixel, on: jsonText, at_mm: orNull(jsonPlace), uncertainty_mm: orNull(jsonNumber) }),
   where: shape({
-    matches: list(
+    matches: jsonList(
       shape(
         {
-          id: text,
-          kind: text,
-          name: orNull(text),
-          service: orNull(text),
-          position_mm: orNull(place),
-          place: orNull(text),
-          panels: list(panelReach),
-          protection: orNull(shape({ kind: text, rating_a: orNull(number), at: orNull(text) })),
-          path_mm: list(place),
-          length_mm: orNull(number),
-          pages: list(whole),
+          id: jsonText,
+          kind: jsonText,
+          name: orNull(jsonText),
+          service: orNull(jsonText),
+          position_mm: orNull(jsonPlace),
+          place: orNull(jsonText),
+          panels: jsonList(panelReach),
+          protection: orNull(shape({ kind: jsonText, rating_a: orNull(jsonNumber), at: orNull(jsonText) })),
+          path_mm: jsonList(jsonPlace),
+          length_mm: orNull(jsonNumber),
+          pages: jsonList(whole),
         },
         {
           surface,
           circuit: shape({
-            length_mm: orNull(number),
-            drop_v: orNull(number),
-            drop_percent: orNull(number),
-            ampacity_a: orNull(number),
-            protection_a: orNull(number),
-            worst_load: orNull(text),
+            length_mm: orNull(jsonNumber),
+            drop_v: orNull(jsonNumber),
+            drop_percent: orNull(jsonNumber),
+            ampacity_a: orNull(jsonNumber),
+            protection_a: orNull(jsonNumber),
+            worst_load: orNull(jsonText),
           }),
         },
       ),
     ),
-    topics: list(shape({ topic: text, question: text, rows: list(shape({ id: text })), notes: texts })),
+    topics: jsonList(shape({ topic: jsonText, question: jsonText, rows: jsonList(shape({ id: jsonText })), notes: jsonTexts })),
   }),
   behind: shape({
-    panel: text,
+    panel: jsonText,
     surface,
-    contents: list(shape({ id: text, kind: text, distance_mm: orNull(number), reach: inReach })),
+    contents: jsonList(shape({ id: jsonText, kind: jsonText, distance_mm: orNull(jsonNumber), reach: inReach })),
   }),
   near: shape({
-    place_mm: place,
-    within_mm: number,
-    hits: list(shape({ id: text, kind: text, distance_mm: number, nearest_mm: place })),
+    place_mm: jsonPlace,
+    within_mm: jsonNumber,
+    hits: jsonList(shape({ id: jsonText, kind: jsonText, distance_mm: jsonNumber, nearest_mm: jsonPlace })),
   }),
   isolate: shape({
-    id: text,
-    actions: list(
-      shape({ id: text, kind: text, action: oneOf('open', 'shut', 'disconnect', 'drain'), panels: { type: 'array' } }),
+    id: jsonText,
+    actions: jsonList(
+      shape({
+        id: jsonText,
+        kind: jsonText,
+        action: jsonOneOf('open', 'shut', 'disconnect', 'drain'),
+        panels: { type: 'array' },
+      }),
     ),
-    sources: texts,
-    sources_left: texts,
+    sources: jsonTexts,
+    sources_left: jsonTexts,
     verified: flag,
-    notes: texts,
+    notes: jsonTexts,
   }),
   release: shape({
     state,
-    gvwr_left_kg: orNull(number),
-    budget: list(axleKg('reserve_kg', 'uncertainty_kg', 'left_kg', 'left_end_kg', 'right_end_kg')),
-    stations: list(shape({ x_mm: number, adds_kg: byAxle, most_kg: orNull(number), limited_by: orNull(text) })),
-    faces: list(shape({ face: text, panels: texts, runs: list(shape({ id: text, depth_mm: number, at_mm: place })) })),
-    open: list(shape({ zone: orNull(text), findings: list(finding) })),
-    cautions: texts,
+    gvwr_left_kg: orNull(jsonNumber),
+    budget: jsonList(axleKg('reserve_kg', 'uncertainty_kg', 'left_kg', 'left_end_kg', 'right_end_kg')),
+    stations: jsonList(shape({ x_mm: jsonNumber, adds_kg: byAxle, most_kg: orNull(jsonNumber), limited_by: orNull(jsonText) })),
+    faces: jsonList(
+      shape({
+        face: jsonText,
+        panels: jsonTexts,
+        runs: jsonList(shape({ id: jsonText, depth_mm: jsonNumber, at_mm: jsonPlace })),
+      }),
+    ),
+    open: jsonList(shape({ zone: orNull(jsonText), findings: jsonList(finding) })),
+    cautions: jsonTexts,
   }),
   verify: shape({
     sealed: flag,
     matches_itself: flag,
-    signed_by: orNull(shape({ name: text, fingerprint: text, day: orNull(text), known: flag, said: text })),
+    signed_by: orNull(shape({ name: jsonText, fingerprint: jsonText, day: orNull(jsonText), known: flag, said: jsonText })),
     proved: flag,
     matches_store: orNull(flag),
     pages_compared: flag,
-    not_covered: texts,
-    fingerprint: orNull(text),
-    differences: list(shape({ with: oneOf('itself', 'store') })),
+    not_covered: jsonTexts,
+    fingerprint: orNull(jsonText),
+    differences: jsonList(shape({ with: jsonOneOf('itself', 'store') })),
   }),
-  recover: shape({ edition: text, fingerprint: text, folder: text, files: {}, damaged: { type: 'array' } }),
+  recover: shape({ edition: jsonText, fingerprint: jsonText, folder: jsonText, files: {}, damaged: { type: 'array' } }),
   book: shape(
-    { books: list(shape({ edition: oneOf('owner', 'service', 'shop'), file: orNull(text), pages: orNull(whole) })) },
-    { since: text },
+    { books: jsonList(shape({ edition: jsonOneOf('owner', 'service', 'shop'), file: orNull(jsonText), pages: orNull(whole) })) },
+    { since: jsonText },
   ),
-  labels: shape({ file: text, pages: whole, labels: list(shape({ panel: text, page: orNull(whole), hazards: texts })) }),
-  demo: shape({ store: text, shells: texts, books: list(shape({ edition: text, file: text, pages: whole })) }),
+  labels: shape({
+    file: jsonText,
+    pages: whole,
+    labels: jsonList(shape({ panel: jsonText, page: orNull(whole), hazards: jsonTexts })),
+  }),
+  demo: shape({
+    store: jsonText,
+    shells: jsonTexts,
+    books: jsonList(shape({ edition: jsonText, file: jsonText, pages: whole })),
+  }),
 };

@@ -1,105 +1,107 @@
 /** Answers of the commands that write records, or lay files down. */
 import { counts, state } from './common.js';
-import { flag, list, oneOf, orNull, type Shape, shape, text, texts, whole } from './shape.js';
+import { flag, type JsonShape, jsonList, jsonOneOf, jsonText, jsonTexts, orNull, shape, whole } from './shape.js';
 
 /** One of what is missing before a stage may be signed or a shell closed. */
 const openItem = shape({
-  list: oneOf('completion', 'punch'),
-  grade: oneOf('A', 'B', 'C'),
-  message: text,
-  ids: texts,
-  who: text,
-  where: text,
-  because: text,
-  stage: orNull(text),
-  file: orNull(text),
+  list: jsonOneOf('completion', 'punch'),
+  grade: jsonOneOf('A', 'B', 'C'),
+  message: jsonText,
+  ids: jsonTexts,
+  who: jsonText,
+  where: jsonText,
+  because: jsonText,
+  stage: orNull(jsonText),
+  file: orNull(jsonText),
   line: orNull(whole),
 });
 
-const rowSaid = shape({ row: whole, message: text });
+const rowSaid = shape({ row: whole, message: jsonText });
 
 const change = shape({
-  kind: text,
-  id: text,
-  change: text,
-  text,
-  by: orNull(text),
-  date: orNull(text),
-  commit: orNull(text),
-  fields: list(shape({ field: text, from: {}, to: {}, by: orNull(text), date: orNull(text), commit: orNull(text) })),
+  kind: jsonText,
+  id: jsonText,
+  change: jsonText,
+  text: jsonText,
+  by: orNull(jsonText),
+  date: orNull(jsonText),
+  commit: orNull(jsonText),
+  fields: jsonList(
+    shape({ field: jsonText, from: {}, to: {}, by: orNull(jsonText), date: orNull(jsonText), commit: orNull(jsonText) }),
+  ),
 });
 
-export const RECORD_ANSWERS: Readonly<Record<string, Shape>> = {
-  'new-store': shape({ store: text, files: texts, git_started: flag }),
-  'new-shell': shape({ folder: text, files: texts }),
-  add: shape({ kind: text, file: text, dry_run: flag }, { id: text, record: { type: 'object' } }),
+export const RECORD_ANSWERS: Readonly<Record<string, JsonShape>> = {
+  'new-store': shape({ store: jsonText, files: jsonTexts, git_started: flag }),
+  'new-shell': shape({ folder: jsonText, files: jsonTexts }),
+  add: shape({ kind: jsonText, file: jsonText, dry_run: flag }, { id: jsonText, record: { type: 'object' } }),
   import: shape({
-    sheet: text,
+    sheet: jsonText,
     dry_run: flag,
-    columns: list(shape({ head: text, key: orNull(text), unit: orNull(text), how: text })),
-    added: list(shape({ id: text, file: text, row: whole })),
-    changed: list(shape({ id: orNull(text), file: text, row: whole, keys: texts })),
+    columns: jsonList(shape({ head: jsonText, key: orNull(jsonText), unit: orNull(jsonText), how: jsonText })),
+    added: jsonList(shape({ id: jsonText, file: jsonText, row: whole })),
+    changed: jsonList(shape({ id: orNull(jsonText), file: jsonText, row: whole, keys: jsonTexts })),
     unchanged: whole,
-    ahead: list(rowSaid),
-    faults: list(shape({ row: whole, column: orNull(text), message: text })),
-    files: texts,
+    ahead: jsonList(rowSaid),
+    faults: jsonList(shape({ row: whole, column: orNull(jsonText), message: jsonText })),
+    files: jsonTexts,
   }),
-  export: shape({ folder: text, files: texts }),
+  export: shape({ folder: jsonText, files: jsonTexts }),
   photos: shape({
     dry_run: flag,
-    taken: list(shape({ id: text, file: text, proposed: texts })),
+    taken: jsonList(shape({ id: jsonText, file: jsonText, proposed: jsonTexts })),
     already_there: { type: 'array' },
-    refused: list(shape({ file: text, reason: text })),
+    refused: jsonList(shape({ file: jsonText, reason: jsonText })),
     missing: { type: 'array' },
   }),
   signoff: shape({
     signed: flag,
-    stage: text,
-    by: text,
-    role: text,
-    date: text,
-    digest: orNull(text),
-    missing: list(openItem),
+    stage: jsonText,
+    by: jsonText,
+    role: jsonText,
+    date: jsonText,
+    digest: orNull(jsonText),
+    missing: jsonList(openItem),
   }),
   close: shape(
-    { closed: flag, missing: list(openItem) },
+    { closed: flag, missing: jsonList(openItem) },
     {
-      tag: text,
-      revision_letter: text,
-      committed: texts,
-      files: texts,
-      accepted: list(openItem),
+      tag: jsonText,
+      revision_letter: jsonText,
+      committed: jsonTexts,
+      files: jsonTexts,
+      accepted: jsonList(openItem),
       library: { type: 'array' },
     },
   ),
-  key: shape({ file: orNull(text), name: orNull(text), fingerprint: orNull(text) }),
+  key: shape({ file: orNull(jsonText), name: orNull(jsonText), fingerprint: orNull(jsonText) }),
   history: {
     anyOf: [
       shape({
-        commits: list(shape({ commit: text, date: text, author: text, subject: text, tags: texts })),
-        uncommitted: texts,
+        commits: jsonList(shape({ commit: jsonText, date: jsonText, author: jsonText, subject: jsonText, tags: jsonTexts })),
+        uncommitted: jsonTexts,
       }),
-      shape({ id: text, changes: list(change) }),
+      shape({ id: jsonText, changes: jsonList(change) }),
     ],
   },
-  compare: shape({ from: text, to: text, changes: list(change) }),
+  compare: shape({ from: jsonText, to: jsonText, changes: jsonList(change) }),
   list: shape({
-    not_counted: texts,
-    shells: list(
+    not_counted: jsonTexts,
+    shells: jsonList(
       shape({
-        shell: text,
-        title: text,
+        shell: jsonText,
+        title: jsonText,
         state,
-        stage: orNull(text),
-        lapsed: texts,
-        closed: orNull(shape({ tag: text, revision_letter: text })),
+        stage: orNull(jsonText),
+        lapsed: jsonTexts,
+        closed: orNull(shape({ tag: jsonText, revision_letter: jsonText })),
         counts,
       }),
     ),
   }),
   trace: shape({
-    key: text,
-    value: text,
-    hits: list(shape({ shell: text, kind: text, id: text, field: text, file: text, line: whole })),
+    key: jsonText,
+    value: jsonText,
+    hits: jsonList(shape({ shell: jsonText, kind: jsonText, id: jsonText, field: jsonText, file: jsonText, line: whole })),
   }),
 };

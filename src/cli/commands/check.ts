@@ -5,9 +5,9 @@ import type { Context } from '../context.js';
 import { formerOption } from '../former-options.js';
 import type { Status } from '../io.js';
 import type { CheckAnswer } from '../kept-check.js';
-import { type OpenStore, openShell, openStore } from '../open.js';
+import { type OpenStore, openShell, openStoreFor } from '../open.js';
 import type { Registry } from '../registry.js';
-import type { Checked, CheckedShell } from '../report/checked.js';
+import type { CheckedFindings, CheckedShell } from '../report/checked.js';
 import { version } from '../version.js';
 
 interface Options {
@@ -84,9 +84,9 @@ async function check(options: Options, context: Context): Promise<Status> {
 }
 
 async function checkOnce(options: Options, context: Context): Promise<Status> {
-  const { keepAnswer, keptAnswer, placeOf } = await import('../kept-check.js');
+  const { keepAnswer, keptAnswer, cachePlaceOf } = await import('../kept-check.js');
   // Which shells differ from a branch or a day is asked of Git each time.
-  const place = options.since === undefined ? await placeOf(questionOf(options, context), context) : undefined;
+  const place = options.since === undefined ? await cachePlaceOf(questionOf(options, context), context) : undefined;
   const kept = place && (await keptAnswer(place));
   const { text, status } = kept ?? (await answerOf(options, context));
   context.print(formatOf(options, context) === 'junit' ? text.replaceAll(NOW, new Date().toISOString().slice(0, 19)) : text);
@@ -106,7 +106,7 @@ function questionOf(options: Options, context: Context): readonly unknown[] {
 }
 
 async function answerOf(options: Options, context: Context): Promise<CheckAnswer> {
-  const store = await openStore(context);
+  const store = await openStoreFor(context);
   if (store.book && store.book.withheld.length > 0) {
     const { edition, withheld } = store.book;
     context.tell(`The ${edition} edition carries the record without ${withheld.join('; ')}: findings may come of that alone.`);
@@ -130,7 +130,7 @@ async function reportOf(
   options: Options,
   context: Context,
   store: OpenStore,
-  [library, shells]: readonly [Checked, readonly CheckedShell[]],
+  [library, shells]: readonly [CheckedFindings, readonly CheckedShell[]],
 ): Promise<string> {
   const format = formatOf(options, context);
   if (format === 'sarif') {

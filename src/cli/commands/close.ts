@@ -3,7 +3,7 @@ import { UserError } from '../../user-error.js';
 import type { Closed } from '../closing.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { type OpenShell, openShell, openStore } from '../open.js';
+import { type OpenShell, openShell, openStoreFor } from '../open.js';
 import type { Registry } from '../registry.js';
 import { shownPath } from '../shown-path.js';
 
@@ -50,7 +50,7 @@ async function close(options: Options, context: Context): Promise<Status> {
 /** The tag stands whatever becomes of the papers, so a failure says both. */
 async function papers(tag: string, { shell, books: wanted }: Options, context: Context): Promise<readonly string[]> {
   try {
-    const opened = await openShell(await openStore(context), shell, context);
+    const opened = await openShell(await openStoreFor(context), shell, context);
     return [await handOverSheet(opened, context), ...(wanted ? await books(opened, context) : [])];
   } catch (error) {
     if (!(error instanceof UserError)) throw error;
@@ -134,10 +134,10 @@ async function handOverSheet(opened: OpenShell, context: Context): Promise<strin
 
 /** The keys that the shop signs with, on paper of its own: what a book says of its key proves nothing. */
 async function keysText({ store }: OpenShell, context: Context): Promise<readonly string[]> {
-  const [{ keysOfStore }, { grouped }] = await Promise.all([import('../known-keys.js'), import('../../signing/words.js')]);
+  const [{ keysOfStore }, { groupedDigits }] = await Promise.all([import('../known-keys.js'), import('../../signing/words.js')]);
   const keys = keysOfStore(store.text, context).filter(({ lost, until }) => lost === undefined && until === undefined);
   if (keys.length === 0) return [];
-  const lines = keys.flatMap(({ name, fingerprint }) => [`  ${name}`, `  ${grouped(fingerprint)}`]);
+  const lines = keys.flatMap(({ name, fingerprint }) => [`  ${name}`, `  ${groupedDigits(fingerprint)}`]);
   const head = 'This shop signs its books. Compare the key on the cover of a book, and in a PDF reader, with this one:';
   return [[head, ...lines].join('\n')];
 }

@@ -1,6 +1,6 @@
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { openStore } from '../open.js';
+import { openStoreFor } from '../open.js';
 import type { Registry } from '../registry.js';
 
 interface Options {
@@ -30,7 +30,7 @@ async function compare({ shell, from, to }: Options, context: Context): Promise<
     import('../../store/revision.js'),
     import('../shell-at.js'),
   ]);
-  const store = await openStore(context);
+  const store = await openStoreFor(context);
   const { library } = store.loaded;
   const [a, b] = [await resolveRevision(store.root, from), await resolveRevision(store.root, to)];
   await requireShellAt(store, shell, [a, b], context);

@@ -2,7 +2,7 @@ import path from 'node:path';
 import type { Assessment } from '../../assess.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { openShell, openStore } from '../open.js';
+import { openShell, openStoreFor } from '../open.js';
 import type { Registry } from '../registry.js';
 import { shownPath } from '../shown-path.js';
 
@@ -32,7 +32,7 @@ async function demo(options: Options, context: Context): Promise<Status> {
     ...context,
     settings: { ...context.settings, store: dir },
   };
-  const store = await openStore(inside);
+  const store = await openStoreFor(inside);
   const shells = [...store.loaded.shells.keys()];
   context.tell(`2. Checking ${shells.join(' and ')}`);
   const { checkedShell } = await import('../report/checked.js');

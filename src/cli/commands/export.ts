@@ -3,7 +3,7 @@ import type { EntryKind } from '../../entry/homes.js';
 import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { openStore, requireShell, revisionOf } from '../open.js';
+import { openStoreFor, requireShell, revisionOf } from '../open.js';
 import { readEntry, storeOf } from '../open-entry.js';
 import type { Registry } from '../registry.js';
 import { shownPath } from '../shown-path.js';
@@ -99,7 +99,7 @@ async function sheets(options: Options, context: Context): Promise<ReadonlyMap<s
     import('../../book/redact/hidden.js'),
     import('../../book/redact/text.js'),
   ]);
-  const store = await openStore(context);
+  const store = await openStoreFor(context);
   await requireShell(store, options.shell, context);
   const opened = await openShell(store, options.shell, context);
   // What is handed over is the owner's: it names no welder, and the customer only where asked.

@@ -2,7 +2,7 @@ import { dayOf } from '../../quantity/day.js';
 import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { type OpenStore, openStore, requireShell } from '../open.js';
+import { type OpenStore, openStoreFor, requireShell } from '../open.js';
 import type { Registry } from '../registry.js';
 import { shownPath } from '../shown-path.js';
 
@@ -24,7 +24,7 @@ export function declareHistory(registry: Registry): void {
 }
 
 async function history(options: Options, context: Context): Promise<Status> {
-  const store = await openStore(context);
+  const store = await openStoreFor(context);
   await requireShell(store, options.shell, context);
   if (!store.history) {
     throw new UserError(`${shownPath(store.root, context)} is not in a Git work tree, so it has no history. Start one: git init`);
@@ -40,7 +40,7 @@ async function history(options: Options, context: Context): Promise<Status> {
     const answer = { commits: commits.map((one) => ({ ...one })), uncommitted };
     context.print(envelope('history', options.shell, commits[0]?.commit ?? null, answer));
   } else {
-    const { table } = await import('../report/tables.js');
+    const { textTable } = await import('../report/tables.js');
     const rows = commits.map((one) => [
       one.commit.slice(0, 8),
       dayOf(one.date),
@@ -48,7 +48,7 @@ async function history(options: Options, context: Context): Promise<Status> {
       one.subject + one.tags.map((tag) => ` [${tag}]`).join(''),
     ]);
     const heads = [{ head: 'commit' }, { head: 'date' }, { head: 'by' }, { head: 'what', wrap: true }];
-    context.print(rows.length > 0 ? table(heads, rows) : 'Nothing committed yet.');
+    context.print(rows.length > 0 ? textTable(heads, rows) : 'Nothing committed yet.');
     const others = [...store.loaded.shells.keys()].filter((other) => other !== options.shell);
     if (commits.some(({ subject }) => !subject.includes(options.shell) && others.some((other) => subject.includes(other))))
       context.tell(`Commits for other shells are here where they changed the library, which ${options.shell} uses too.`);

@@ -1,9 +1,9 @@
 import path from 'node:path';
 import type { SaidHabits } from '../../entry/habits.js';
-import type { Head } from '../../entry/heads.js';
+import type { SheetHeader } from '../../entry/headers.js';
 import type { EntryKind } from '../../entry/homes.js';
-import type { Plan } from '../../entry/plan.js';
-import type { Sheet } from '../../entry/sheet.js';
+import type { ImportPlan } from '../../entry/plan.js';
+import type { SheetTable } from '../../entry/sheet.js';
 import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import { formerOption } from '../former-options.js';
@@ -117,13 +117,13 @@ const LARGEST_BYTES = 20 * 1024 * 1024;
 /** The columns, each certain or confirmed by the person or by --yes. Throws {@link UserError} with what to say otherwise. */
 async function confirmed(
   kind: EntryKind,
-  sheet: Sheet,
+  sheet: SheetTable,
   { text, known }: OpenEntry,
   options: Options,
   context: Context,
-): Promise<{ readonly heads: readonly Head[]; readonly keep: boolean }> {
+): Promise<{ readonly heads: readonly SheetHeader[]; readonly keep: boolean }> {
   const [{ matchHeads, unreadMass }, { keptColumns, ownWords, saidColumns }, report] = await Promise.all([
-    import('../../entry/heads.js'),
+    import('../../entry/headers.js'),
     import('../../entry/mapping.js'),
     import('../report/import-text.js'),
   ]);
@@ -147,14 +147,14 @@ async function confirmed(
 }
 
 interface Planned {
-  readonly plan: Plan;
+  readonly plan: ImportPlan;
   readonly texts: ReadonlyMap<string, string>;
 }
 
 async function planned(
   kind: EntryKind,
-  sheet: Sheet,
-  heads: readonly Head[],
+  sheet: SheetTable,
+  heads: readonly SheetHeader[],
   { known }: OpenEntry,
   options: Options,
   context: Context,
@@ -183,7 +183,7 @@ async function planned(
 async function keepColumns(
   writer: { update(file: string, change: (old: string | null) => string): Promise<boolean> },
   kind: EntryKind,
-  heads: readonly Head[],
+  heads: readonly SheetHeader[],
 ): Promise<boolean> {
   const [{ withKept }, { COLUMNS_FILE }] = await Promise.all([import('../../entry/mapping.js'), import('../../store/layout.js')]);
   return writer.update(COLUMNS_FILE, (old) => withKept(old, kind, heads));
@@ -193,7 +193,7 @@ async function answer(
   kind: EntryKind,
   options: Options,
   context: Context,
-  done: Planned & { readonly sheet: Sheet; readonly heads: readonly Head[]; readonly said?: string },
+  done: Planned & { readonly sheet: SheetTable; readonly heads: readonly SheetHeader[]; readonly said?: string },
 ): Promise<Status> {
   const { importJson, importText } = await import('../report/import-text.js');
   const shown = { ...done, kind, dryRun: options.dryRun };

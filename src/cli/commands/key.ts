@@ -79,8 +79,8 @@ async function show(file: string, name: string, fingerprint: string, context: Co
     await printJson({ file, name, fingerprint }, context);
     return 0;
   }
-  const { grouped } = await import('../../signing/words.js');
-  context.print([name, `  ${grouped(fingerprint)}`, `  ${file}`].join('\n'));
+  const { groupedDigits } = await import('../../signing/words.js');
+  context.print([name, `  ${groupedDigits(fingerprint)}`, `  ${file}`].join('\n'));
   context.tell('Print the fingerprint on the shop’s own paper, and read it out to whoever asks by telephone.');
   return 0;
 }

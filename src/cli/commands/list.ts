@@ -53,7 +53,7 @@ async function list({ trends }: { readonly trends: boolean }, context: Context):
   } else if (shells.length === 0) {
     context.print('No shells in this store yet. Start one: shellbook new-shell ID');
   } else {
-    const [{ table }, { countsText }] = await Promise.all([import('../report/tables.js'), import('../report/findings.js')]);
+    const [{ textTable }, { countsText }] = await Promise.all([import('../report/tables.js'), import('../report/findings.js')]);
     const heads = [{ head: 'shell' }, { head: 'title', wrap: true }, { head: 'state' }, { head: 'stage' }, { head: 'check' }];
     const rows = shells.map(({ shell, title, state, progress, counts, tag }) => [
       shell,
@@ -62,7 +62,7 @@ async function list({ trends }: { readonly trends: boolean }, context: Context):
       progress.stage ?? '-',
       countsText(counts),
     ]);
-    context.print(table(heads, rows));
+    context.print(textTable(heads, rows));
     context.tell(`Counted from the records alone, without ${NOT_COUNTED.join(' and ')}. For those: shellbook check SHELL`);
   }
   return 0;

@@ -27,8 +27,8 @@ export function declareLoad(registry: Registry): void {
 async function answerLoad({ shell, outlet, add }: Options, context: Context): Promise<Status> {
   const added = await readLoad(add);
   const opened = await openForAnswer(shell, context, []);
-  const { loadAt } = await import('../../query/load/index.js');
-  const answer = loadAt(opened.assessment, outlet, added);
+  const { outletLoad } = await import('../../query/load/index.js');
+  const answer = outletLoad(opened.assessment, outlet, added);
   if (!answer) throw new UserError(await noOutlet(shell, outlet, opened.assessment.model.shell));
   if (context.settings.json) {
     const [{ envelope }, { loadJson }] = await Promise.all([import('../report/json.js'), import('../report/load-json.js')]);

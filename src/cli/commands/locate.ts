@@ -22,7 +22,7 @@ export function declareLocate(registry: Registry): void {
         ([shell, photo, px], { on }) => ({
           shell: shell as string,
           photo: photo as string,
-          px: readPixel(px as string),
+          px: pixelOption(px as string),
           on: on as string,
         }),
         locate,
@@ -31,7 +31,7 @@ export function declareLocate(registry: Registry): void {
 }
 
 /** `1310,402`. Throws {@link UserError}. */
-export function readPixel(typed: string): readonly [number, number] {
+export function pixelOption(typed: string): readonly [number, number] {
   const [, u, v] = /^\s*(\d+(?:\.\d+)?)\s*,\s*(\d+(?:\.\d+)?)\s*$/u.exec(typed) ?? [];
   if (u === undefined || v === undefined)
     throw new UserError(`Found \`${typed}\` for the point; should be column and row in the picture, as 1310,402`);

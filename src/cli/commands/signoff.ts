@@ -6,7 +6,7 @@ import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import { localDay } from '../local-day.js';
-import { openShell, openStore, revisionOf } from '../open.js';
+import { openShell, openStoreFor, revisionOf } from '../open.js';
 import type { Registry } from '../registry.js';
 
 interface Options {
@@ -49,7 +49,7 @@ async function signoff(options: Options, context: Context): Promise<Status> {
     throw new UserError('A printed book takes no signature: leave out --book, and sign in a store');
   const root = findStore(context.io.cwd, context.settings.store);
   return writing(root, async (writer) => {
-    const opened = await openShell(await openStore(context), options.shell, context);
+    const opened = await openShell(await openStoreFor(context), options.shell, context);
     const { model } = opened.assessment;
     const signing: Signing = { stage: stageOf(options.stage, model.library), by: options.by, date: signingDay(options.date) };
     const role = roleOf(options, model.library);

@@ -45,11 +45,11 @@ async function trace({ key, value }: Options, context: Context): Promise<Status>
     );
   } else if (hits.length === 0) context.print(`No record of any shell has ${key} ${value}.`);
   else {
-    const { table } = await import('../report/tables.js');
+    const { textTable } = await import('../report/tables.js');
     const shells = new Set(hits.map(({ shell }) => shell)).size;
     const heads = [{ head: 'shell' }, { head: 'kind' }, { head: 'id' }, { head: 'field' }, { head: 'at', wrap: true }];
     context.print(
-      table(
+      textTable(
         heads,
         hits.map(({ shell, kind, id, field, file, line }) => [shell, kind, id, field, `${file}:${line}`]),
       ),

@@ -57,11 +57,11 @@ async function weights(options: Options, context: Context): Promise<Status> {
 /** The vehicle with loads that somebody thinks of. Exit 1 where anything is over. */
 async function withLoads(options: Options, context: Context, opened: Answering): Promise<Status> {
   const { model, figures } = opened.assessment;
-  const [{ thoughtOf }, { openStore }] = await Promise.all([import('../thoughts.js'), import('../open.js')]);
+  const [{ thoughtOf }, { openStoreFor }] = await Promise.all([import('../thoughts.js'), import('../open.js')]);
   const { whatIf } = await import('../../compute/weights/what-if.js');
   const { isOver, whatIfJson, whatIfText } = await import('../report/what-if.js');
   const thoughts = await Promise.all(
-    options.with.map((typed) => thoughtOf(model, typed, async () => (await openStore(context)).text)),
+    options.with.map((typed) => thoughtOf(model, typed, async () => (await openStoreFor(context)).text)),
   );
   const rows = whatIf(model, figures.weights, thoughts);
   if (rows.length === 0) {

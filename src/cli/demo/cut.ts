@@ -1,7 +1,7 @@
 import { isMap, isSeq, LineCounter, type Node, parseDocument, type YAMLSeq } from 'yaml';
 
 /** A stretch of a record file: a record with the comments above it, or what stands between lists. */
-export interface Piece {
+export interface FilePiece {
   readonly text: string;
   /** Absent for what is no record: it stays while a record of its list does. */
   readonly record?: { readonly id?: string; readonly typed: Readonly<Record<string, unknown>> };
@@ -13,7 +13,7 @@ export interface Piece {
  * Cuts a YAML file of records at their lines, so that joining the pieces gives the file back byte for byte. A file without lists of
  * records is one piece.
  */
-export function cutRecords(text: string): readonly Piece[] {
+export function cutRecords(text: string): readonly FilePiece[] {
   const counter = new LineCounter();
   const document = parseDocument(text, { lineCounter: counter });
   const lists = listsOf(document.contents as Node | null);
@@ -25,7 +25,7 @@ export function cutRecords(text: string): readonly Piece[] {
       return { line: i === 0 ? line : withComments(lines, line), record: recordOf(item as Node), list: number };
     }),
   );
-  const pieces: Piece[] = [];
+  const pieces: FilePiece[] = [];
   let from = 0;
   starts.forEach((start, i) => {
     const head = lines.slice(from, start.line).join('');
@@ -49,7 +49,7 @@ function listsOf(root: Node | null): readonly YAMLSeq[] {
   return root.has('shell') ? [] : lists;
 }
 
-function recordOf(item: Node): NonNullable<Piece['record']> {
+function recordOf(item: Node): NonNullable<FilePiece['record']> {
   const typed = (item.toJSON() ?? {}) as Record<string, unknown>;
   return { ...(typed.id === undefined ? {} : { id: String(typed.id) }), typed };
 }

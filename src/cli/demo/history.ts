@@ -10,7 +10,7 @@ import { MadeRepository } from '../../store/git/new.js';
 import { UserError } from '../../user-error.js';
 import { PACKAGE_FOLDER } from '../package-folder.js';
 import { DEMO_MARKER } from './place.js';
-import { PLAN_FILE, type Plan, statesOf } from './plan.js';
+import { type DemoPlan, PLAN_FILE, statesOf } from './plan.js';
 
 /** Closes a shell of the store laid down so far, as the person and at the time that Git is told in `env`. */
 export type Closing = (root: string, shell: string, env: Readonly<Record<string, string>>) => Promise<void>;
@@ -52,10 +52,10 @@ export async function layDemoHistory(
   }
 }
 
-type Commit = Plan['commits'][number];
+type Commit = DemoPlan['commits'][number];
 
-export const readDemoPlan = async (): Promise<Plan> =>
-  parse(await readFile(fileURLToPath(new URL(PLAN_FILE, PACKAGE_FOLDER)), 'utf8')) as Plan;
+export const readDemoPlan = async (): Promise<DemoPlan> =>
+  parse(await readFile(fileURLToPath(new URL(PLAN_FILE, PACKAGE_FOLDER)), 'utf8')) as DemoPlan;
 
 /** Every file of the demo store by its path. Throws {@link UserError} where `from` is no store. */
 export async function readDemoStore(from: string): Promise<ReadonlyMap<string, Buffer>> {
@@ -90,7 +90,7 @@ async function layState(to: string, state: ReadonlyMap<string, Buffer>, before: 
 }
 
 /** Who and when, for Git. */
-function asPerson(plan: Plan, commit: Commit): Readonly<Record<string, string>> {
+function asPerson(plan: DemoPlan, commit: Commit): Readonly<Record<string, string>> {
   const person = plan.people[commit.by];
   if (!person) throw new UserError(`${PLAN_FILE} names no person ${commit.by}.`);
   return Object.fromEntries(

@@ -1,10 +1,10 @@
 import path from 'node:path';
 import { dayOf } from '../../quantity/day.js';
 import { UserError } from '../../user-error.js';
-import { cutRecords, type Piece } from './cut.js';
+import { cutRecords, type FilePiece } from './cut.js';
 
 /** How the demo store came about, as `templates/demo-history.yaml` has it. */
-export interface Plan {
+export interface DemoPlan {
   readonly people: Readonly<Record<string, { readonly name: string; readonly email: string }>>;
   readonly commits: readonly {
     /** ISO 8601 with offset: author’s and committer’s date. */
@@ -39,7 +39,7 @@ export const PLAN_FILE = 'templates/demo-history.yaml';
  * The store as it stood at the end of each day, from its files as they are now: path → bytes. Throws {@link UserError} where the plan
  * speaks of a record that is not there.
  */
-export function statesOf(plan: Plan, store: ReadonlyMap<string, Buffer>): (day: string) => ReadonlyMap<string, Buffer> {
+export function statesOf(plan: DemoPlan, store: ReadonlyMap<string, Buffer>): (day: string) => ReadonlyMap<string, Buffer> {
   const entries = [...store].map((file) => entryOf(file, plan)).sort((a, b) => (a.name < b.name ? -1 : 1));
   checkEarlier(plan, entries);
   return (day) => stateOn(entries, day);
@@ -48,11 +48,11 @@ export function statesOf(plan: Plan, store: ReadonlyMap<string, Buffer>): (day: 
 /** A file with the day on which each part of it came in. */
 interface Entry {
   readonly name: string;
-  readonly pieces: readonly (Piece & { readonly enters: string; readonly earlier: readonly Earlier[] })[];
+  readonly pieces: readonly (FilePiece & { readonly enters: string; readonly earlier: readonly Earlier[] })[];
   readonly whole: Buffer;
 }
 
-function entryOf([name, whole]: readonly [string, Buffer], plan: Plan): Entry {
+function entryOf([name, whole]: readonly [string, Buffer], plan: DemoPlan): Entry {
   const fallback = Object.entries(plan.files).find(([pattern]) => fits(pattern, name))?.[1] ?? '';
   if (!name.endsWith('.yaml')) return { name, whole, pieces: [] };
   const shell = /^shells\/([^/]+)\//u.exec(name)?.[1] ?? '';
@@ -67,7 +67,7 @@ function entryOf([name, whole]: readonly [string, Buffer], plan: Plan): Entry {
 }
 
 /** A planned record’s date is the last thing that it got. */
-function undatedUntil(piece: Piece, file: string, plan: Plan): readonly Earlier[] {
+function undatedUntil(piece: FilePiece, file: string, plan: DemoPlan): readonly Earlier[] {
   const typed = piece.record?.typed.date;
   if (plan.planned[file] === undefined || typeof typed !== 'string') return [];
   const now = new RegExp(`,\\s+date: ${typed}(?=,)`, 'u').exec(piece.text)?.[0];
@@ -95,7 +95,7 @@ function lastDay(typed: Typed, first: boolean): string | undefined {
   return known.sort().at(-1);
 }
 
-function checkEarlier(plan: Plan, entries: readonly Entry[]): void {
+function checkEarlier(plan: DemoPlan, entries: readonly Entry[]): void {
   for (const one of plan.earlier) {
     const piece = entries.find(({ name }) => name === one.file)?.pieces.find(({ record }) => record?.id === one.id);
     if (!piece) throw new UserError(`${PLAN_FILE} speaks of ${one.id} in ${one.file}, where it is not.`);

@@ -1,5 +1,5 @@
 import { columnsOf } from '../../entry/columns.js';
-import type { Draft } from '../../entry/draft.js';
+import type { RecordDraft } from '../../entry/draft.js';
 import type { EntryKind } from '../../entry/homes.js';
 import { optionOf } from '../../entry/options.js';
 import { type Data, item, type Style } from '../../entry/yaml-text.js';
@@ -20,5 +20,5 @@ export function fieldsText(kind: KindName): string {
   return [`\nFields of a ${kind}:`, ...lines, '  --set key=value            any other, as --set condition.fuel=3/4'].join('\n');
 }
 
-export const addJson = (shell: string | null, kind: EntryKind, { id, data, place }: Draft, dryRun: boolean): string =>
+export const addJson = (shell: string | null, kind: EntryKind, { id, data, place }: RecordDraft, dryRun: boolean): string =>
   envelope('add', shell, null, { kind, id, file: place.file, dry_run: dryRun, record: data as { readonly [key: string]: Json } });

@@ -1,9 +1,9 @@
 import type { Assessment } from '../../assess.js';
-import type { Coverage } from '../../compute/structure/types.js';
-import { count } from '../../rules/decide.js';
-import type { Checked, CheckedShell } from './checked.js';
+import type { JointCoverage } from '../../compute/structure/types.js';
+import { countFindings } from '../../rules/decide.js';
+import type { CheckedFindings, CheckedShell } from './checked.js';
 import { envelope, findingJson, type Json, mapValues, place3 } from './json.js';
-import { photosJson } from './photos-json.js';
+import { photoCoverageJson } from './photos-json.js';
 
 type Body = { readonly [key: string]: Json };
 
@@ -11,9 +11,9 @@ type Body = { readonly [key: string]: Json };
  * One shell: its answer flat, with the findings of shop file and library among its own.
  * Several: all findings and counts together, and each shell's own answer under `shells`.
  */
-export function checkJson(library: Checked, shells: readonly CheckedShell[]): string {
+export function checkJson(library: CheckedFindings, shells: readonly CheckedShell[]): string {
   const findings = [...library.findings, ...shells.flatMap((shell) => shell.findings)];
-  const all = { findings: findings.map(findingJson), counts: { ...count(findings) } };
+  const all = { findings: findings.map(findingJson), counts: { ...countFindings(findings) } };
   const [only] = shells;
   if (only && shells.length === 1) {
     return envelope('check', only.shell, only.revision, { ...all, ...figuresJson(only.assessment) });
@@ -57,7 +57,7 @@ function figuresJson({ figures }: Assessment): Body {
       run_length_mm: coverage.runLengthMm,
       run_length_in_reach_mm: coverage.runLengthInReachMm,
     },
-    photos: photosJson(figures.photos),
+    photos: photoCoverageJson(figures.photos),
     materials: {
       primary_kg: materials.primaryKg,
       traced_kg: materials.tracedKg,
@@ -143,5 +143,5 @@ function figuresJson({ figures }: Assessment): Body {
   };
 }
 
-const coverageJson = (sums: Readonly<Record<string, Coverage>>): Json =>
+const coverageJson = (sums: Readonly<Record<string, JointCoverage>>): Json =>
   mapValues(sums, ({ found, recorded }) => ({ found, recorded }));

@@ -1,5 +1,5 @@
-import { blocks, count, type DecidedFinding } from '../../rules/decide.js';
-import type { Checked, CheckedShell } from './checked.js';
+import { blocks, countFindings, type DecidedFinding } from '../../rules/decide.js';
+import type { CheckedFindings, CheckedShell } from './checked.js';
 import { placeText } from './findings.js';
 
 /** Signs that no XML 1.0 document may hold (2.2): controls, halves of surrogate pairs, noncharacters. */
@@ -21,19 +21,19 @@ function testCase(finding: DecidedFinding, suite: string): string {
   const name = escaped(ids.length > 0 ? `${rule} ${ids.join(' ')}` : rule);
   const open = `    <testcase classname="${escaped(suite)}" name="${name}" time="0">`;
   const said = escaped(`${placeText(place)} ${message}`);
-  if (blocks(count([finding])))
+  if (blocks(countFindings([finding])))
     return `${open}\n      <failure type="${severity}" message="${escaped(message)}">${said}</failure>\n    </testcase>`;
   const decided = finding.decidedBy === undefined ? '' : ` Decided by ${escaped(finding.decidedBy)}.`;
   return `${open}\n      <system-out>${severity}: ${said}${decided}</system-out>\n    </testcase>`;
 }
 
-function testSuite(name: string, part: Checked, at: string): string {
+function testSuite(name: string, part: CheckedFindings, at: string): string {
   // A report without any case reads as a run that did not happen.
   const cases =
     part.findings.length > 0
       ? part.findings.map((finding) => testCase(finding, name))
       : [`    <testcase classname="${escaped(name)}" name="nothing found" time="0"/>`];
-  const failures = part.findings.filter((finding) => blocks(count([finding]))).length;
+  const failures = part.findings.filter((finding) => blocks(countFindings([finding]))).length;
   const head = `name="${escaped(name)}" tests="${cases.length}" failures="${failures}" errors="0" skipped="0" time="0" timestamp="${at}" hostname="localhost"`;
   return [`  <testsuite ${head}>`, ...cases, '  </testsuite>'].join('\n');
 }
@@ -43,7 +43,7 @@ function testSuite(name: string, part: Checked, at: string): string {
  * attributes are those that Apache Ant’s formatter writes.
  * @param at When, ISO 8601 to the second, without zone.
  */
-export function checkJunit(library: Checked, shells: readonly CheckedShell[], at: string): string {
+export function checkJunit(library: CheckedFindings, shells: readonly CheckedShell[], at: string): string {
   const suites = [testSuite('shop and library', library, at), ...shells.map((shell) => testSuite(shell.shell, shell, at))];
   return ['<?xml version="1.0" encoding="UTF-8"?>', '<testsuites name="shellbook check">', ...suites, '</testsuites>'].join('\n');
 }

@@ -1,7 +1,7 @@
 import type { Finding } from '../../finding.js';
 import type { DecidedFinding } from '../../rules/decide.js';
 import { RULES } from '../../rules/index.js';
-import type { Checked } from './checked.js';
+import type { CheckedFindings } from './checked.js';
 import { asciiControls } from './json.js';
 
 /** Levels of SARIF 2.1.0 (OASIS Standard, 3.27.10) are the severities' own names. */
@@ -40,7 +40,7 @@ const location = (place: Finding['place'], store: string) => ({
  * Findings as a SARIF 2.1.0 log, for tools that show them at their lines.
  * @param store Folder of the store as seen from where the log is read, with `/`; empty where that is the store itself.
  */
-export function checkSarif(parts: readonly Checked[], store: string, version: string): string {
+export function checkSarif(parts: readonly CheckedFindings[], store: string, version: string): string {
   const findings = parts.flatMap((part) => part.findings);
   const used = new Set(findings.map(({ rule }) => rule));
   const known = RULES.filter(({ name }) => used.has(name)).map((rule) => ({

@@ -1,22 +1,22 @@
 import type { Assessment } from '../../assess.js';
 import { PHOTOS_OF_A_JOINT } from '../../compute/access/photos.js';
-import type { Coverage } from '../../compute/structure/types.js';
+import type { JointCoverage } from '../../compute/structure/types.js';
 import type { StoreText } from '../../model/load-types.js';
 import { length, mass, percent, type UnitSystem } from '../../quantity/format.js';
 import { frame } from '../../source/frame.js';
-import type { Checked, CheckedShell } from './checked.js';
+import type { CheckedFindings, CheckedShell } from './checked.js';
 import { countsText, findingsText, type ShowFrame } from './findings.js';
-import type { Paint } from './paint.js';
+import type { TerminalPaint } from './paint.js';
 import { paragraph } from './wrap.js';
 
 /** A frame stands four columns in. */
 const FRAME_WIDTH = 74;
 
 export function checkText(
-  library: Checked,
+  library: CheckedFindings,
   shells: readonly CheckedShell[],
   text: StoreText,
-  paint: Paint,
+  paint: TerminalPaint,
   all: boolean,
 ): string {
   const show: ShowFrame = (place) => {
@@ -41,7 +41,7 @@ export function checkText(
   return parts.join('\n\n');
 }
 
-function summary(head: string, checked: Checked, paint: Paint): string {
+function summary(head: string, checked: CheckedFindings, paint: TerminalPaint): string {
   const said = `${head}${countsText(checked.counts)}`;
   return checked.blocks ? paint.error(said) : paint.good(said);
 }
@@ -74,7 +74,7 @@ const runShare = (inReachMm: number, allMm: number, units: UnitSystem): string =
   `${length(inReachMm, units)} of ${length(allMm, units)} of run (${percent(inReachMm / allMm, 0)})`;
 
 /** The stages that have joints without a record: ` (floor 82 of 84)`. */
-function shortStages(byStage: Readonly<Record<string, Coverage>>): string {
+function shortStages(byStage: Readonly<Record<string, JointCoverage>>): string {
   const short = Object.entries(byStage).filter(([stage, { found, recorded }]) => stage !== '' && recorded < found);
   return short.length === 0
     ? ''

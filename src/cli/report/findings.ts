@@ -1,6 +1,6 @@
 import type { Place, Severity } from '../../finding.js';
-import { type Counts, count, type DecidedFinding } from '../../rules/decide.js';
-import type { Paint } from './paint.js';
+import { type Counts, countFindings, type DecidedFinding } from '../../rules/decide.js';
+import type { TerminalPaint } from './paint.js';
 import { counted, paragraph } from './wrap.js';
 
 /** Gives the lines around a place, with a caret under it; empty where the file cannot be shown. */
@@ -11,7 +11,7 @@ const EXAMPLES = 3;
 const ORDER: readonly Severity[] = ['error', 'warning', 'note'];
 
 /** Findings for the terminal: errors first, like ones under one heading, decided ones last and short. */
-export function findingsText(findings: readonly DecidedFinding[], frame: ShowFrame, paint: Paint, all: boolean): string {
+export function findingsText(findings: readonly DecidedFinding[], frame: ShowFrame, paint: TerminalPaint, all: boolean): string {
   const open = findings.filter((finding) => finding.decidedBy === undefined);
   const decided = findings.filter((finding) => finding.decidedBy !== undefined);
   const groups = ORDER.flatMap((severity) => grouped(open.filter((finding) => finding.severity === severity)));
@@ -26,7 +26,7 @@ function grouped(findings: readonly DecidedFinding[]): readonly (readonly Decide
   return [...groups.values()];
 }
 
-function groupText(group: readonly DecidedFinding[], frame: ShowFrame, paint: Paint, all: boolean): string {
+function groupText(group: readonly DecidedFinding[], frame: ShowFrame, paint: TerminalPaint, all: boolean): string {
   const { severity, rule } = group[0] as DecidedFinding;
   const shown = all || group.length <= EXAMPLES ? group : group.slice(0, EXAMPLES);
   const more = group.length - shown.length;
@@ -36,7 +36,7 @@ function groupText(group: readonly DecidedFinding[], frame: ShowFrame, paint: Pa
   return [heading, ...texts].join('\n');
 }
 
-function oneText(finding: DecidedFinding, frame: ShowFrame, paint: Paint): string {
+function oneText(finding: DecidedFinding, frame: ShowFrame, paint: TerminalPaint): string {
   const lines = [`  ${paint.faint(placeText(finding.place))}`, paragraph(finding.message, '  ')];
   const shown = frame(finding.place);
   if (shown !== '') lines.push(indent(shown));
@@ -44,14 +44,14 @@ function oneText(finding: DecidedFinding, frame: ShowFrame, paint: Paint): strin
   return lines.join('\n');
 }
 
-function decidedText(decided: readonly DecidedFinding[], paint: Paint): string {
+function decidedText(decided: readonly DecidedFinding[], paint: TerminalPaint): string {
   const lines = decided.map((finding) =>
     paragraph(`${finding.rule} at ${placeText(finding.place)}: ${finding.message} Decided by ${finding.decidedBy}.`, '  '),
   );
   return [paint.good('decided by a finding record'), ...lines].join('\n');
 }
 
-function severityText(severity: Severity, paint: Paint): string {
+function severityText(severity: Severity, paint: TerminalPaint): string {
   return severity === 'error' ? paint.error(severity) : severity === 'warning' ? paint.warning(severity) : paint.faint(severity);
 }
 
@@ -75,7 +75,7 @@ export function countsText(counts: Counts): string {
 
 /** What a command that only reads a shell says on standard error when its records have findings of their own. */
 export function shadowText(shell: string, findings: readonly DecidedFinding[]): string | undefined {
-  const counts = count(findings);
+  const counts = countFindings(findings);
   if (counts.error === 0) return undefined;
   return paragraph(
     `Note: the records of ${shell} have ${counted(counts.error, 'error')}, so figures may be incomplete. See: shellbook check ${shell}`,

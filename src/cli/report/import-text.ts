@@ -1,19 +1,19 @@
-import { type Head, UNREAD } from '../../entry/heads.js';
+import { type SheetHeader, UNREAD } from '../../entry/headers.js';
 import { countOf, type EntryKind } from '../../entry/homes.js';
-import type { Change, Plan } from '../../entry/plan.js';
+import type { CellChange, ImportPlan } from '../../entry/plan.js';
 import { placeInSheet } from '../../entry/rows.js';
-import { columnName, type Sheet } from '../../entry/sheet.js';
+import { columnName, type SheetTable } from '../../entry/sheet.js';
 import { flow } from '../../entry/yaml-text.js';
 import { envelope } from './json.js';
-import { table } from './tables.js';
+import { textTable } from './tables.js';
 import { counted, paragraph } from './wrap.js';
 
 /** What an import did, or would do. */
 export interface Imported {
   readonly kind: EntryKind;
-  readonly sheet: Sheet;
-  readonly heads: readonly Head[];
-  readonly plan: Plan;
+  readonly sheet: SheetTable;
+  readonly heads: readonly SheetHeader[];
+  readonly plan: ImportPlan;
   readonly texts: ReadonlyMap<string, string>;
   readonly dryRun: boolean;
 }
@@ -53,18 +53,18 @@ function limited<T>(list: readonly T[], text: (one: T) => string, wanted: boolea
   return [...list.slice(0, SHOWN).map((one) => paragraph(text(one).trim(), '  ')), ...more];
 }
 
-const changeText = ({ path, old, new: now }: Change): string =>
+const changeText = ({ path, old, new: now }: CellChange): string =>
   `${path.map((step) => (typeof step === 'number' ? step + 1 : step)).join('.')} ${old === undefined ? 'is now' : `${flow(old)} →`} ${flow(now)}`;
 
 /** The columns as they are understood. */
-export function columnsText(sheet: Sheet, heads: readonly Head[]): string {
+export function columnsText(sheet: SheetTable, heads: readonly SheetHeader[]): string {
   const rows = heads
     .filter(({ text }) => text !== '')
     .map((head) => [columnName(head.index), head.text, head.column?.key ?? 'not read', head.unit ?? '', NOTES[head.how]]);
-  return `Columns of ${sheet.name}:\n${table([{ head: '' }, { head: 'column' }, { head: 'read as' }, { head: 'unit' }, { head: '' }], rows, '  ')}`;
+  return `Columns of ${sheet.name}:\n${textTable([{ head: '' }, { head: 'column' }, { head: 'read as' }, { head: 'unit' }, { head: '' }], rows, '  ')}`;
 }
 
-const NOTES: Readonly<Record<Head['how'], string>> = {
+const NOTES: Readonly<Record<SheetHeader['how'], string>> = {
   certain: '',
   close: 'by a close name: is it right?',
   unknown: 'fits no key',
@@ -72,12 +72,12 @@ const NOTES: Readonly<Record<Head['how'], string>> = {
   wrong: 'wrong',
 };
 
-export function columnsAdvice(sheet: Sheet, heads: readonly Head[]): string {
+export function columnsAdvice(sheet: SheetTable, heads: readonly SheetHeader[]): string {
   const example = heads.find(({ how }) => how === 'close') ?? heads.find(({ how }) => how === 'unknown');
   return `${sheet.name}: some columns are not certain. If they are read right, add --yes (and --keep for the next sheet). Otherwise say what they are, as --map '${example?.text}=${example?.column?.key ?? UNREAD}', or in import.yaml. Nothing was written.`;
 }
 
-export const noColumns = (kind: EntryKind, sheet: Sheet): string =>
+export const noColumns = (kind: EntryKind, sheet: SheetTable): string =>
   `${sheet.name}: no column fits a ${kind}: ${sheet.heads.filter((head) => head !== '').join(', ')}. Its keys: shellbook add ${kind} --help`;
 
 export function importJson({ plan, texts, dryRun, sheet, heads }: Imported, shell: string | null): string {

@@ -1,7 +1,7 @@
 import type { Model } from '../../model/shell.js';
 import type { Isolation, IsolationAction, IsolationStep } from '../../query/lookup/types.js';
 import { nameOf } from './name-of.js';
-import type { Paint } from './paint.js';
+import type { TerminalPaint } from './paint.js';
 import { bullets, paragraph } from './wrap.js';
 
 const STEPS: Readonly<Record<IsolationStep, string>> = {
@@ -11,7 +11,7 @@ const STEPS: Readonly<Record<IsolationStep, string>> = {
   proof: 'Prove it',
 };
 
-export function isolateText(model: Model, isolation: Isolation, paint: Paint): string {
+export function isolateText(model: Model, isolation: Isolation, paint: TerminalPaint): string {
   const { id, actions, sources, notes } = isolation;
   const parts = [paint.strong(`Before work on ${id}${nameOf(id, model) ? ` (${nameOf(id, model)})` : ''}`)];
   for (const step of ['load', 'source', 'stored', 'proof'] as const) {
@@ -35,7 +35,7 @@ function line({ id, say, lines = [], place, panels }: IsolationAction, number: n
   return paragraph(`${say}${more.length > 0 ? ` (${more.join('; ')})` : ''}`, `${String(number).padStart(3)}  `);
 }
 
-function outcome({ sourcesLeft, verified, unknown }: Isolation, paint: Paint): readonly string[] {
+function outcome({ sourcesLeft, verified, unknown }: Isolation, paint: TerminalPaint): readonly string[] {
   const left = sourcesLeft.length > 0 ? [paint.error(`NOT ISOLATED: ${sourcesLeft.join(', ')} would still feed it.`)] : [];
   if (unknown.length > 0)
     return [

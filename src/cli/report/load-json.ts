@@ -1,11 +1,11 @@
-import type { Carried, LoadAnswer } from '../../query/load/index.js';
+import type { CarriedLoad, LoadAnswer } from '../../query/load/index.js';
 import type { Json } from './json.js';
 
 type JsonObject = { readonly [key: string]: Json };
 
 const tenth = (value: number): number => Math.round(value * 100) / 100;
 
-const carriedJson = ({ id, loadA, withA, limitA, over }: Carried): JsonObject => ({
+const carriedJson = ({ id, loadA, withA, limitA, over }: CarriedLoad): JsonObject => ({
   id,
   load_a: tenth(loadA),
   with_a: tenth(withA),

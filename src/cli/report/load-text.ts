@@ -1,17 +1,17 @@
 import type { Model } from '../../model/shell.js';
 import { number } from '../../quantity/format.js';
-import type { Carried, LoadAnswer } from '../../query/load/index.js';
+import type { CarriedLoad, LoadAnswer } from '../../query/load/index.js';
 import { nameOf } from './name-of.js';
-import type { Paint } from './paint.js';
-import { table } from './tables.js';
+import type { TerminalPaint } from './paint.js';
+import { textTable } from './tables.js';
 import { bullets, paragraph } from './wrap.js';
 
 const a = (value: number): string => `${number(value, 1)} A`;
 
-export function loadText(model: Model, answer: LoadAnswer, paint: Paint): string {
+export function loadText(model: Model, answer: LoadAnswer, paint: TerminalPaint): string {
   const { circuit, panels, feeders, supplies } = answer;
   const named = (id: string): string => (nameOf(id, model) ? `${id} (${nameOf(id, model)})` : id);
-  const row = (what: string, one: Carried): readonly string[] => [
+  const row = (what: string, one: CarriedLoad): readonly string[] => [
     what,
     named(one.id),
     a(one.loadA),
@@ -40,7 +40,7 @@ export function loadText(model: Model, answer: LoadAnswer, paint: Paint): string
     paint.strong(
       `${number(answer.addedW)} W (${a(answer.addedA)} at ${number(answer.voltageV, 1)} V) more at ${named(answer.outlet)}`,
     ),
-    table(columns, rows),
+    textTable(columns, rows),
     paragraph(
       circuit.others.length > 0
         ? `On ${circuit.id}: ${circuit.others.map((one) => `${named(one.id)} ${a(one.loadA)}`).join(', ')}.`
@@ -53,7 +53,7 @@ export function loadText(model: Model, answer: LoadAnswer, paint: Paint): string
   ].join('\n\n');
 }
 
-function verdict({ over, unknown }: LoadAnswer, paint: Paint): string {
+function verdict({ over, unknown }: LoadAnswer, paint: TerminalPaint): string {
   if (over) return paint.error('NO: something on the way is over its limit.');
   if (unknown.length > 0)
     return `${paint.warning('NOT PROVED. Record:')}\n${bullets(unknown.map(({ id, what }) => `${id}: ${what}`))}`;

@@ -1,6 +1,6 @@
 import type { LocatedInPhoto } from '../../compute/pictures/locate.js';
 import type { SolvedPhoto } from '../../compute/pictures/solve-photo.js';
-import { position, smallLength, type UnitSystem } from '../../quantity/format.js';
+import { positionWords, smallLength, type UnitSystem } from '../../quantity/format.js';
 import { noteText } from './overlay-text.js';
 
 const WHY = {
@@ -13,7 +13,7 @@ const WHY = {
 
 export function locateText(solved: SolvedPhoto, on: string, found: LocatedInPhoto, units: UnitSystem): string {
   if ('at' in found)
-    return `On ${on}: ${position(found.at, units)}, ± ${smallLength(Math.ceil(found.uncertaintyMm), units)} (19 times in 20)`;
+    return `On ${on}: ${positionWords(found.at, units)}, ± ${smallLength(Math.ceil(found.uncertaintyMm), units)} (19 times in 20)`;
   if (found.why === 'not usable')
     return [`Photo ${solved.photo.id} is not usable:`, ...solved.notes.map((note) => noteText(solved, note, units))].join('\n');
   return `No place on ${on}: ${WHY[found.why]}.`;

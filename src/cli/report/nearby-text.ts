@@ -1,13 +1,13 @@
 import type { BehindItem } from '../../compute/access/types.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import { length, lengthDown, position, type UnitSystem } from '../../quantity/format.js';
+import { length, lengthDown, positionWords, type UnitSystem } from '../../quantity/format.js';
 import type { Hazard } from '../../query/hazards.js';
 import type { ScrewAt } from '../../query/lookup/index.js';
 import type { NearHit } from '../../query/lookup/types.js';
 import { reachWords } from '../../query/reach-words.js';
 import { nameOf } from './name-of.js';
-import { table } from './tables.js';
+import { textTable } from './tables.js';
 import { bullets, paragraph } from './wrap.js';
 
 /** What can hurt a hand there first, then everything, nearest first. */
@@ -23,7 +23,7 @@ export function behindText(model: Model, panel: string, contents: readonly Behin
     one.toleranceMm === undefined ? '' : `±${length(one.toleranceMm, units)}`,
     one.blockedBy.length > 0 ? `blocked by ${one.blockedBy.join(', ')}` : '',
   ]);
-  const listed = table(
+  const listed = textTable(
     [
       { head: 'id' },
       { head: 'kind' },
@@ -50,7 +50,7 @@ const NO_FACE =
 
 export function nearText(model: Model, place: Vec3, withinMm: number, hits: readonly NearHit[], screw?: ScrewAt): string {
   const { units } = model.shop;
-  const head = paragraph(`Within ${length(withinMm, units)} of ${position(place, units)}:`);
+  const head = paragraph(`Within ${length(withinMm, units)} of ${positionWords(place, units)}:`);
   const last = [screw ? screwText(screw, units) : paragraph(NO_FACE), paragraph(DRILL)];
   if (hits.length === 0) return [head, 'Nothing recorded.', ...last].join('\n\n');
   const rows = hits.map((one) => [
@@ -67,7 +67,7 @@ export function nearText(model: Model, place: Vec3, withinMm: number, hits: read
     { head: 'distance', align: 'right' as const },
     { head: 'known to' },
   ];
-  return [head, table(heads, rows), ...last].join('\n\n');
+  return [head, textTable(heads, rows), ...last].join('\n\n');
 }
 
 /** The longest screw through the nearest face, what ends it, and the metal behind. */
@@ -80,6 +80,6 @@ function screwText({ panel, at, depthMm, meets, metal }: ScrewAt, units: UnitSys
     : `${deep} under its head, as deep as is looked`;
   const behind = metal.map(({ id, fromMm, toMm }) => `${id} from ${length(fromMm, units)} to ${length(toMm, units)}`).join(', ');
   return paragraph(
-    `Deepest screw into ${panel} at ${position(at, units)}: ${most}. ${behind ? `Metal behind it: ${behind}.` : 'No member behind it to screw into.'} Recorded tolerances are taken off, 1 in where none is recorded.`,
+    `Deepest screw into ${panel} at ${positionWords(at, units)}: ${most}. ${behind ? `Metal behind it: ${behind}.` : 'No member behind it to screw into.'} Recorded tolerances are taken off, 1 in where none is recorded.`,
   );
 }

@@ -1,6 +1,6 @@
 import type { OpenItem } from '../../closeout/items.js';
 import type { Json } from './json.js';
-import type { Paint } from './paint.js';
+import type { TerminalPaint } from './paint.js';
 import { counted, paragraph } from './wrap.js';
 
 const LISTS = [
@@ -11,7 +11,7 @@ const LISTS = [
 const GRADES = 'A blocks sign-off and close-out; B blocks close-out until put right or decided; C is accepted.';
 
 /** The two lists, each by who must do it and where. */
-export function openItemsText(items: readonly OpenItem[], paint: Paint, all: boolean): string {
+export function openItemsText(items: readonly OpenItem[], paint: TerminalPaint, all: boolean): string {
   const texts = LISTS.flatMap(([list, heading]) => {
     const own = items.filter((item) => item.list === list);
     return own.length === 0 ? [] : [[paint.strong(`${heading} (${own.length})`), ...byWho(own, paint, all)].join('\n')];
@@ -22,7 +22,7 @@ export function openItemsText(items: readonly OpenItem[], paint: Paint, all: boo
 /** More of the same in one place are counted, not listed. */
 const LISTED = 4;
 
-function byWho(items: readonly OpenItem[], paint: Paint, all: boolean): readonly string[] {
+function byWho(items: readonly OpenItem[], paint: TerminalPaint, all: boolean): readonly string[] {
   return grouped(items, ({ who }) => who).flatMap(([who, his]) => [
     paint.strong(`  ${who}`),
     ...grouped(his, ({ where }) => where).flatMap(([where, here]) => [

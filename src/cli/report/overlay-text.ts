@@ -1,7 +1,7 @@
 import type { PictureNote } from '../../compute/camera/solve.js';
 import type { Overlay } from '../../compute/pictures/overlay.js';
 import type { SolvedPhoto } from '../../compute/pictures/solve-photo.js';
-import { position, smallLength, type UnitSystem } from '../../quantity/format.js';
+import { positionWords, smallLength, type UnitSystem } from '../../quantity/format.js';
 
 /** How a point of `seen` is called: by its number and what it names. */
 function pointName({ photo }: SolvedPhoto, i: number): string {
@@ -50,7 +50,7 @@ export function overlayText({ solved, drawn }: Overlay, units: UnitSystem, writt
   const lines = solved.points.map((point, i) => {
     const off = point.residualMm === undefined ? '' : `  off ${smallLength(point.residualMm, units)}`;
     const told = point.predictedMm === undefined ? '' : `  by the others ${smallLength(point.predictedMm, units)}`;
-    return `  ${pointName(solved, i).padEnd(28)}${position(point.at, units)}${off}${told}${point.leftOut ? '  left out: wrong' : ''}`;
+    return `  ${pointName(solved, i).padEnd(28)}${positionWords(point.at, units)}${off}${told}${point.leftOut ? '  left out: wrong' : ''}`;
   });
   for (const [i, { found, expected }] of solved.noPoints)
     lines.push(`  point ${i + 1} is not used: found ${found}, should be ${expected}`);

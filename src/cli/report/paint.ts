@@ -1,7 +1,7 @@
 import { OWN_COLOUR } from './printable.js';
 
 /** Terminal colours by meaning. Without colour every function gives its text back. */
-export interface Paint {
+export interface TerminalPaint {
   error(text: string): string;
   warning(text: string): string;
   good(text: string): string;
@@ -14,9 +14,15 @@ const sgr =
   (text: string): string =>
     text === '' ? '' : `${OWN_COLOUR}${open}m${text}${OWN_COLOUR}${close}m`;
 
-const COLOURED: Paint = { error: sgr(31, 39), warning: sgr(33, 39), good: sgr(32, 39), strong: sgr(1, 22), faint: sgr(2, 22) };
+const COLOURED: TerminalPaint = {
+  error: sgr(31, 39),
+  warning: sgr(33, 39),
+  good: sgr(32, 39),
+  strong: sgr(1, 22),
+  faint: sgr(2, 22),
+};
 
 const same = (text: string): string => text;
-const PLAIN: Paint = { error: same, warning: same, good: same, strong: same, faint: same };
+const PLAIN: TerminalPaint = { error: same, warning: same, good: same, strong: same, faint: same };
 
-export const paint = (coloured: boolean): Paint => (coloured ? COLOURED : PLAIN);
+export const paint = (coloured: boolean): TerminalPaint => (coloured ? COLOURED : PLAIN);

@@ -2,7 +2,7 @@ import { PHOTOS_OF_A_JOINT, type PhotoCoverage } from '../../compute/access/phot
 import { type Json, place3 } from './json.js';
 
 /** What pictures of before close-in show of the concealed runs and joints. */
-export const photosJson = ({ runLengthMm, shownMm, joints, gaps, withoutExtent }: PhotoCoverage): Json => ({
+export const photoCoverageJson = ({ runLengthMm, shownMm, joints, gaps, withoutExtent }: PhotoCoverage): Json => ({
   run_length_mm: runLengthMm,
   run_length_shown_mm: shownMm,
   joints: joints.length,

@@ -1,5 +1,5 @@
 import type { Manifest } from '../../archive/manifest.js';
-import type { Paint } from './paint.js';
+import type { TerminalPaint } from './paint.js';
 import { bullets, counted, paragraph } from './wrap.js';
 
 export function recoverText(
@@ -7,7 +7,7 @@ export function recoverText(
   laid: number,
   { shell, edition, revision, withheld }: Manifest,
   lost: readonly string[],
-  paint: Paint,
+  paint: TerminalPaint,
 ): string {
   const of = revision === null ? 'as it was printed' : `of revision ${revision.slice(0, 10)}`;
   const parts = [

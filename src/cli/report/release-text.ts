@@ -1,13 +1,13 @@
 import { stateName } from '../../closeout/state.js';
 import type { Model } from '../../model/shell.js';
-import { length, position } from '../../quantity/format.js';
+import { length, positionWords } from '../../quantity/format.js';
 import { ASSUMED_TOLERANCE_MM, type Face, type KeepClean, LOOK_MM, type OpenInZone } from '../../query/release/index.js';
 import type { DecidedFinding } from '../../rules/decide.js';
 import { placeText } from './findings.js';
-import type { Paint } from './paint.js';
+import type { TerminalPaint } from './paint.js';
 import type { HandOver } from './release.js';
 import { releaseWeightText } from './release-weight-text.js';
-import { table } from './tables.js';
+import { textTable } from './tables.js';
 import { bullets, counted, paragraph } from './wrap.js';
 
 /** Nearest runs named of each face, and open items of each zone, unless all are asked for. */
@@ -15,7 +15,7 @@ const EXAMPLES = 4;
 /** A group of places is a table up to this many; beyond it, only ids. */
 const MOST_ROWS = 12;
 
-export function releaseText(sheet: HandOver, paint: Paint, all: boolean): string {
+export function releaseText(sheet: HandOver, paint: TerminalPaint, all: boolean): string {
   const { model } = sheet;
   const parts = [
     paint.strong(`${model.shell.id}  ${model.shell.title}: hand-over to paint and interior`),
@@ -35,7 +35,7 @@ function stateText({ progress, closed }: HandOver): string {
   return `${state}${tag}${progress.stage === null ? '' : `, next to sign off: ${progress.stage}`}`;
 }
 
-function facesText({ faces, model }: HandOver, paint: Paint, all: boolean): readonly string[] {
+function facesText({ faces, model }: HandOver, paint: TerminalPaint, all: boolean): readonly string[] {
   const { units } = model.shop;
   const within = length(LOOK_MM, units);
   const heading = paint.strong(`Do not drill: what runs within ${within} of each face`);
@@ -52,7 +52,7 @@ function facesText({ faces, model }: HandOver, paint: Paint, all: boolean): read
   return [heading, ...faces.map((face) => faceText(face, model, paint, all)), bullets(notes)];
 }
 
-function faceText({ name, panels, runs }: Face, model: Model, paint: Paint, all: boolean): string {
+function faceText({ name, panels, runs }: Face, model: Model, paint: TerminalPaint, all: boolean): string {
   const { units } = model.shop;
   const head = `  ${paint.strong(name)}, ${counted(panels.length, 'panel')}: ${runs.length === 0 ? 'no recorded run' : counted(runs.length, 'run')}`;
   if (runs.length === 0) return head;
@@ -62,7 +62,7 @@ function faceText({ name, panels, runs }: Face, model: Model, paint: Paint, all:
     run.medium,
     run.panel,
     length(run.depthMm, units),
-    position(run.at, units === 'both' ? 'us' : units),
+    positionWords(run.at, units === 'both' ? 'us' : units),
   ]);
   const heads = [
     { head: 'run', wrap: true },
@@ -72,17 +72,17 @@ function faceText({ name, panels, runs }: Face, model: Model, paint: Paint, all:
     { head: 'nearest at' },
   ];
   const more = runs.length > shown.length ? [paint.faint(`    and ${runs.length - shown.length} deeper (--all shows them)`)] : [];
-  return [head, table(heads, rows, '    '), ...more].join('\n');
+  return [head, textTable(heads, rows, '    '), ...more].join('\n');
 }
 
-function keepCleanText(groups: readonly KeepClean[], { shell, shop }: Model, paint: Paint): readonly string[] {
+function keepCleanText(groups: readonly KeepClean[], { shell, shop }: Model, paint: TerminalPaint): readonly string[] {
   const units = shop.units === 'both' ? 'us' : shop.units;
   const vin = shell.vin === undefined ? 'its place' : `plate of ${shell.vin}`;
   const texts = groups.map(({ what, why, items }) => {
     const head = paragraph(`${what} (${items.length}): ${why}`, '  ');
     if (items.length > MOST_ROWS) return `${head}\n${paragraph(items.map(({ id }) => id).join(', '), '    ')}`;
-    const rows = items.map(({ id, name, at }) => [id, name ?? '', at ? position(at, units) : '']);
-    return `${head}\n${table([{ head: 'id' }, { head: 'what', wrap: true }, { head: 'at' }], rows, '    ')}`;
+    const rows = items.map(({ id, name, at }) => [id, name ?? '', at ? positionWords(at, units) : '']);
+    return `${head}\n${textTable([{ head: 'id' }, { head: 'what', wrap: true }, { head: 'at' }], rows, '    ')}`;
   });
   return [
     paint.strong('Do not paint'),
@@ -91,7 +91,7 @@ function keepCleanText(groups: readonly KeepClean[], { shell, shop }: Model, pai
   ];
 }
 
-function openText(open: readonly OpenInZone<DecidedFinding>[], paint: Paint, all: boolean): readonly string[] {
+function openText(open: readonly OpenInZone<DecidedFinding>[], paint: TerminalPaint, all: boolean): readonly string[] {
   const heading = paint.strong('Open items by zone');
   if (open.length === 0)
     return [`${heading}\n${paragraph(paint.good('Nothing open: no error, and no warning undecided.'), '  ')}`];

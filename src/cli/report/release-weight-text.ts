@@ -1,16 +1,16 @@
 import type { Weights } from '../../compute/weights/types.js';
 import { percent } from '../../quantity/format.js';
-import type { Paint } from './paint.js';
+import type { TerminalPaint } from './paint.js';
 import type { HandOver } from './release.js';
-import { type Shown, shownIn } from './shown.js';
-import { type Column, table } from './tables.js';
+import { type ShownUnits, shownIn } from './shown.js';
+import { type TextColumn, textTable } from './tables.js';
 import { leastIn, ticketWords } from './weights-words.js';
 import { bullets, paragraph } from './wrap.js';
 
-const right = (head: string): Column => ({ head, align: 'right' });
+const right = (head: string): TextColumn => ({ head, align: 'right' });
 
 /** What the next trade may add: by axle and end, and by station. Tables in each system of the shop's. */
-export function releaseWeightText(sheet: HandOver, paint: Paint): readonly string[] {
+export function releaseWeightText(sheet: HandOver, paint: TerminalPaint): readonly string[] {
   const { weights, model } = sheet;
   const problems = weights.problems.length > 0 ? [`${paint.warning('Could not be computed')}\n${bullets(weights.problems)}`] : [];
   if (weights.budget.length === 0) {
@@ -39,7 +39,7 @@ function basisText(weights: Weights): string {
   return `Figures are based on ${from}. ${percent(reserve, 0)} of each axle’s rating is held in reserve, half of it at each end, and the uncertainty of the load (k = 2) is taken off.`;
 }
 
-function leftText({ weights, leftOfGvwrKg }: HandOver, shown: Shown, paint: Paint): string {
+function leftText({ weights, leftOfGvwrKg }: HandOver, shown: ShownUnits, paint: TerminalPaint): string {
   const rows = weights.budget.map((one) => [
     one.axle,
     one.leftKg < 0 ? paint.error(shown.massDown(one.leftKg)) : shown.massDown(one.leftKg),
@@ -62,11 +62,11 @@ function leftText({ weights, leftOfGvwrKg }: HandOver, shown: Shown, paint: Pain
       ? [`Nothing may be added over ${used.join(', ')}: the reserve is in use. Take weight off there, or ask the shop.`]
       : []),
   ];
-  const text = `${paint.strong(`May be added, ${shown.massUnit}`)}\n${table(heads, rows, '  ')}`;
+  const text = `${paint.strong(`May be added, ${shown.massUnit}`)}\n${textTable(heads, rows, '  ')}`;
   return notes.length > 0 ? `${text}\n${bullets(notes)}` : text;
 }
 
-function stationText({ stations }: HandOver, shown: Shown, paint: Paint): string {
+function stationText({ stations }: HandOver, shown: ShownUnits, paint: TerminalPaint): string {
   const axles = Object.keys(stations[0]?.addsKg ?? {});
   if (axles.length === 0) return paragraph('The axle layout is not determined: no influence lines.');
   const rows = stations.map(({ xMm, addsKg, mostKg, limitedBy }) => [
@@ -79,5 +79,5 @@ function stationText({ stations }: HandOver, shown: Shown, paint: Paint): string
   const title = `100 kg (220 lb) at a station adds to each axle, ${shown.massUnit}; most that it may take alone`;
   const note =
     'x is rearward of the front axle, on the centre line: to a side, the end on that side counts. A minus lightens that axle; the steered axles keep 20 % of the whole. Stations share what is left: they do not add.';
-  return `${paint.strong(paragraph(title))}\n${table(heads, rows, '  ')}\n${paragraph(note, '  ')}`;
+  return `${paint.strong(paragraph(title))}\n${textTable(heads, rows, '  ')}\n${paragraph(note, '  ')}`;
 }

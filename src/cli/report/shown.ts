@@ -5,7 +5,7 @@ import { KG_PER_LB, MM_PER_IN } from '../../quantity/units.js';
  * How tables show figures: bare numbers under a head that has the unit. A store that shows both systems gets each table twice,
  * so that the columns stay narrow.
  */
-export interface Shown {
+export interface ShownUnits {
   readonly massUnit: string;
   readonly lengthUnit: string;
   readonly longUnit: string;
@@ -29,7 +29,7 @@ const shownAs = (
   mmPerUnit: number,
   longUnit: string,
   mmPerLong: number,
-): Shown => ({
+): ShownUnits => ({
   massUnit,
   lengthUnit,
   longUnit,
@@ -44,5 +44,5 @@ const shownAs = (
 const US = shownAs('lb', KG_PER_LB, 'in', MM_PER_IN, 'ft', MM_PER_IN * 12);
 const METRIC = shownAs('kg', 1, 'mm', 1, 'm', 1000);
 
-export const shownIn = (units: UnitSystem): readonly Shown[] =>
+export const shownIn = (units: UnitSystem): readonly ShownUnits[] =>
   units === 'us' ? [US] : units === 'metric' ? [METRIC] : [US, METRIC];

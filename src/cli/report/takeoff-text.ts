@@ -1,13 +1,13 @@
 import type { Assessment } from '../../assess.js';
 import { type Overall, overall } from '../../compute/access/overall.js';
 import type { MassSum, TakeOff } from '../../compute/takeoff/types.js';
-import { lengthUp, lineMass, mass, position, type UnitSystem } from '../../quantity/format.js';
-import type { Paint } from './paint.js';
-import { type Shown, shownIn } from './shown.js';
-import { type Column, table } from './tables.js';
+import { lengthUp, lineMass, mass, positionWords, type UnitSystem } from '../../quantity/format.js';
+import type { TerminalPaint } from './paint.js';
+import { type ShownUnits, shownIn } from './shown.js';
+import { type TextColumn, textTable } from './tables.js';
 import { bullets, counted, paragraph } from './wrap.js';
 
-export function takeoffText({ model, figures }: Assessment, paint: Paint, each: boolean): string {
+export function takeoffText({ model, figures }: Assessment, paint: TerminalPaint, each: boolean): string {
   const { takeOff } = figures;
   const { units } = model.shop;
   const { total } = takeOff;
@@ -16,7 +16,7 @@ export function takeoffText({ model, figures }: Assessment, paint: Paint, each: 
   const parts = [
     head,
     paragraph(
-      `${mass(total.massKg, units)} in ${counted(total.count, 'item')}, centre of gravity at ${position(total.centroid, units)} (x rearward of the front axle, y right, z above the rail).`,
+      `${mass(total.massKg, units)} in ${counted(total.count, 'item')}, centre of gravity at ${positionWords(total.centroid, units)} (x rearward of the front axle, y right, z above the rail).`,
     ),
   ];
   const whole = overall(model);
@@ -41,9 +41,9 @@ function overallText({ lengthMm, widthMm, heightAboveGroundMm, setBy }: Overall,
   return `Over all: ${lengthUp(lengthMm, units)} long (${setBy.length.join(' to ')}), ${lengthUp(widthMm, units)} wide (${setBy.width.join(' to ')}), ${height}. Only what is recorded counts.`;
 }
 
-const right = (head: string): Column => ({ head, align: 'right' });
+const right = (head: string): TextColumn => ({ head, align: 'right' });
 
-function sectionTables(takeOff: TakeOff, shown: Shown, paint: Paint): readonly string[] {
+function sectionTables(takeOff: TakeOff, shown: ShownUnits, paint: TerminalPaint): readonly string[] {
   const rows = Object.entries(takeOff.bySection).map(([id, sum]) => {
     const properties = takeOff.sections.find((section) => section.id === id);
     const perMetre = Object.values(properties?.kgPerM ?? {})[0];
@@ -63,10 +63,10 @@ function sectionTables(takeOff: TakeOff, shown: Shown, paint: Paint): readonly s
     right(`mass ${shown.massUnit}`),
     right('per length'),
   ];
-  return [`${paint.strong('By section')}\n${table(columns, rows, '  ')}`];
+  return [`${paint.strong('By section')}\n${textTable(columns, rows, '  ')}`];
 }
 
-function sums(title: string, by: Readonly<Record<string, MassSum>>, shown: Shown, paint: Paint): string {
+function sums(title: string, by: Readonly<Record<string, MassSum>>, shown: ShownUnits, paint: TerminalPaint): string {
   const rows = Object.entries(by)
     .filter(([, sum]) => sum.count > 0)
     .map(([name, sum]) => [
@@ -82,10 +82,10 @@ function sums(title: string, by: Readonly<Record<string, MassSum>>, shown: Shown
     right(`mass ${shown.massUnit}`),
     ...['x', 'y', 'z'].map((axis) => right(`${axis} ${shown.lengthUnit}`)),
   ];
-  return `${paint.strong(title)}\n${table(columns, rows, '  ')}`;
+  return `${paint.strong(title)}\n${textTable(columns, rows, '  ')}`;
 }
 
-function eachText(takeOff: TakeOff, shown: Shown, paint: Paint): readonly string[] {
+function eachText(takeOff: TakeOff, shown: ShownUnits, paint: TerminalPaint): readonly string[] {
   const members = takeOff.members.map((one) => [
     one.id,
     one.section ?? 'plate',
@@ -103,7 +103,7 @@ function eachText(takeOff: TakeOff, shown: Shown, paint: Paint): readonly string
   ];
   const panelHeads = [{ head: 'panel' }, { head: 'alloy' }, right(`area ${shown.areaUnit}`), right(`mass ${shown.massUnit}`)];
   return [
-    members.length > 0 ? `${paint.strong('Members')}\n${table(memberHeads, members, '  ')}` : '',
-    panels.length > 0 ? `${paint.strong('Panels')}\n${table(panelHeads, panels, '  ')}` : '',
+    members.length > 0 ? `${paint.strong('Members')}\n${textTable(memberHeads, members, '  ')}` : '',
+    panels.length > 0 ? `${paint.strong('Panels')}\n${textTable(panelHeads, panels, '  ')}` : '',
   ];
 }

@@ -2,8 +2,8 @@ import { isClear } from '../../compute/access/sight.js';
 import type { UnitSystem } from '../../quantity/format.js';
 import type { Match, TopicAnswer, TopicRow } from '../../query/lookup/types.js';
 import { factText } from './facts.js';
-import type { Paint } from './paint.js';
-import { table } from './tables.js';
+import type { TerminalPaint } from './paint.js';
+import { textTable } from './tables.js';
 import { bullets } from './wrap.js';
 
 /** The answer to a question about the whole shell: what, what is known of it, how to get at it. */
@@ -12,7 +12,7 @@ export function topicText(
   matches: ReadonlyMap<string, Match>,
   pagesOf: (id: string) => readonly number[],
   units: UnitSystem,
-  paint: Paint,
+  paint: TerminalPaint,
 ): string {
   const parts = [paint.strong(answer.question)];
   if (answer.rows.length > 0) {
@@ -24,7 +24,7 @@ export function topicText(
     ]);
     const hasPages = rows.some((row) => row[3] !== '');
     const heads = [{ head: 'id' }, { head: 'what', wrap: true }, { head: 'open' }, ...(hasPages ? [{ head: 'page' }] : [])];
-    parts.push(table(heads, rows));
+    parts.push(textTable(heads, rows));
   }
   if (answer.notes.length > 0) parts.push(bullets(answer.notes));
   return parts.join('\n\n');

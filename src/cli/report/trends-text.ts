@@ -1,15 +1,15 @@
 import type { Rework, Trend } from '../../compute/record/trends.js';
 import { number } from '../../quantity/format.js';
 import type { Json } from './json.js';
-import type { Paint } from './paint.js';
-import { type Column, table } from './tables.js';
+import type { TerminalPaint } from './paint.js';
+import { type TextColumn, textTable } from './tables.js';
 import { bullets } from './wrap.js';
 
-const right = (head: string): Column => ({ head, align: 'right' });
+const right = (head: string): TextColumn => ({ head, align: 'right' });
 const BAR = 16;
 
 /** One row a shell, what was made twice, and three small charts: rejects, scale residuals, days from work to record. */
-export function trendsText(trends: readonly Trend[], paint: Paint): string {
+export function trendsText(trends: readonly Trend[], paint: TerminalPaint): string {
   if (trends.length === 0) return 'No shells in this store yet. Start one: shellbook new-shell ID';
   const rows = trends.map((one) => [
     one.shell,
@@ -45,7 +45,7 @@ export function trendsText(trends: readonly Trend[], paint: Paint): string {
     ),
   ].filter((text) => text !== '');
   return [
-    `${paint.strong('Over the shells')}\n${table(heads, rows, '  ')}`,
+    `${paint.strong('Over the shells')}\n${textTable(heads, rows, '  ')}`,
     ...(causes.length > 0 ? [`${paint.strong('Made twice, by stage and cause')}\n${bullets(causes)}`] : []),
     ...charts.map((text) => text.replace(/^.*/u, (title) => paint.strong(title))),
   ].join('\n\n');

@@ -1,15 +1,15 @@
 import type { Manifest } from '../../archive/manifest.js';
-import type { Difference } from '../../archive/verify.js';
-import { date } from '../../quantity/format.js';
+import type { BookDifference } from '../../archive/verify.js';
+import { dateWords } from '../../quantity/format.js';
 import type { Verified } from '../verified.js';
-import type { Paint } from './paint.js';
+import type { TerminalPaint } from './paint.js';
 import { bullets, counted, paragraph } from './wrap.js';
 
 /** More than these a person does not read; JSON has them all. */
 const SHOWN = 20;
 
 /** Three answers, each of its own: unchanged, signed by whom, the same as the store. None stands for another. */
-export function verifyText(found: Verified, paint: Paint): string {
+export function verifyText(found: Verified, paint: TerminalPaint): string {
   const { manifest, shown, signed } = found;
   const parts = [
     manifest ? headText(manifest) : paragraph(shown),
@@ -25,7 +25,7 @@ export function verifyText(found: Verified, paint: Paint): string {
 }
 
 function headText({ shell, title, edition, shop, revision, revision_date, tag, uncommitted, fingerprint }: Manifest): string {
-  const at = revision_date === null ? '' : ` of ${date(revision_date)}`;
+  const at = revision_date === null ? '' : ` of ${dateWords(revision_date)}`;
   const from = revision === null ? 'records that were never committed' : `revision ${revision.slice(0, 10)}${at}`;
   const also = uncommitted.length > 0 ? `, with ${counted(uncommitted.length, 'file')} changed and not committed` : '';
   return [
@@ -35,7 +35,7 @@ function headText({ shell, title, edition, shop, revision, revision_date, tag, u
   ].join('\n');
 }
 
-function unchangedText({ own, manifest, seal }: Verified, paint: Paint): string {
+function unchangedText({ own, manifest, seal }: Verified, paint: TerminalPaint): string {
   if (own.length > 0 || !manifest) {
     const uncovered =
       seal.notCovered.length > 0
@@ -52,7 +52,7 @@ function unchangedText({ own, manifest, seal }: Verified, paint: Paint): string 
   return paragraph(`${paint.good('Unchanged since it was sealed')}: ${amounts.join(', ')}.${counting}`);
 }
 
-function different(head: string, differences: readonly Difference[], paint: Paint): string {
+function different(head: string, differences: readonly BookDifference[], paint: TerminalPaint): string {
   const more = differences.length - SHOWN;
   return [
     paint.error(head),
@@ -61,7 +61,7 @@ function different(head: string, differences: readonly Difference[], paint: Pain
   ].join('\n');
 }
 
-function storeText({ manifest, compared, again, fromStore }: Verified, paint: Paint): string {
+function storeText({ manifest, compared, again, fromStore }: Verified, paint: TerminalPaint): string {
   if (!manifest || !compared) return '';
   const { matches, matchesRevision, store } = compared;
   if (matches === null) {

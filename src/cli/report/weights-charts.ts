@@ -1,16 +1,21 @@
 import type { AxleLoad, ConditionFigure, RoadLimit, Weights } from '../../compute/weights/types.js';
 import { verdictOf } from '../../compute/weights/uncertainty.js';
 import { bar } from './bars.js';
-import type { Paint } from './paint.js';
-import type { Shown } from './shown.js';
-import { type Column, table } from './tables.js';
+import type { TerminalPaint } from './paint.js';
+import type { ShownUnits } from './shown.js';
+import { type TextColumn, textTable } from './tables.js';
 import { paragraph, widthOf } from './wrap.js';
 
-const right = (head: string): Column => ({ head, align: 'right' });
+const right = (head: string): TextColumn => ({ head, align: 'right' });
 const BAR = 20;
 
 /** Mass by stage, unladen, as bars with the GVWR marked; beside each what the scale said, and the forecast last. */
-export function growthText({ growth, forecast }: Weights, gvwrKg: number | undefined, shown: Shown, paint: Paint): string {
+export function growthText(
+  { growth, forecast }: Weights,
+  gvwrKg: number | undefined,
+  shown: ShownUnits,
+  paint: TerminalPaint,
+): string {
   const most = Math.max(0, ...growth.map((one) => Math.max(one.predictedKg, one.measuredKg ?? 0)));
   if (most === 0) return '';
   const names = Math.max(...growth.map(({ stage }) => widthOf(stage)), widthOf('forecast'));
@@ -35,7 +40,7 @@ const HEIGHTS = '▁▂▃▄▅▆▇█';
 const MOST_COLUMNS = 60;
 
 /** What a mass at each station puts on each axle, as one line of blocks an axle. */
-export function influenceChart({ influence }: Weights, shown: Shown, paint: Paint): string {
+export function influenceText({ influence }: Weights, shown: ShownUnits, paint: TerminalPaint): string {
   const axles = Object.keys(influence[0]?.addsKg ?? {});
   if (axles.length === 0) return '';
   const every = Math.ceil(influence.length / MOST_COLUMNS);
@@ -53,7 +58,7 @@ export function influenceChart({ influence }: Weights, shown: Shown, paint: Pain
 }
 
 /** The combinations of tanks, seats and bays found by search to load each axle most. */
-export function worstText(conditions: readonly ConditionFigure[], shown: Shown, paint: Paint): string {
+export function worstText(conditions: readonly ConditionFigure[], shown: ShownUnits, paint: TerminalPaint): string {
   const lines = conditions.flatMap((one) => {
     const load = one.axles.find(({ axle }) => axle === one.worstFor);
     if (one.kind !== 'worst' || !load) return [];
@@ -84,7 +89,7 @@ function gauged({ worstEnd }: ConditionFigure, load: AxleLoad) {
 }
 
 /** What makes the uncertainty, in the named condition with the least margin on any axle. */
-export function contributionsText(conditions: readonly ConditionFigure[], shown: Shown, paint: Paint): string {
+export function contributionsText(conditions: readonly ConditionFigure[], shown: ShownUnits, paint: TerminalPaint): string {
   let tightest: { readonly figure: ConditionFigure; readonly axle: string; readonly marginKg: number } | undefined;
   for (const figure of conditions) {
     if (!figure.certified) continue;
@@ -107,7 +112,7 @@ export function contributionsText(conditions: readonly ConditionFigure[], shown:
 }
 
 /** Road limits that the heaviest named condition comes nearest to. */
-export function roadText({ roadLimits, roadLimitsCondition }: Weights, shown: Shown, paint: Paint): string {
+export function roadText({ roadLimits, roadLimitsCondition }: Weights, shown: ShownUnits, paint: TerminalPaint): string {
   if (roadLimits.length === 0) return '';
   const rows = roadLimits.map((one: RoadLimit) => [
     one.kind,
@@ -118,11 +123,11 @@ export function roadText({ roadLimits, roadLimitsCondition }: Weights, shown: Sh
   ]);
   const heads = [{ head: 'limit' }, { head: 'axles', wrap: true }, ...['load', 'limit', 'margin'].map(right)];
   const title = `Road limits in ${roadLimitsCondition}, ${shown.massUnit}: information only, no rating`;
-  return `${paint.strong(paragraph(title))}\n${table(heads, rows, '  ')}`;
+  return `${paint.strong(paragraph(title))}\n${textTable(heads, rows, '  ')}`;
 }
 
 /** Height of the centre of gravity over the ground, where it was weighed for; or why none is given. */
-export function cgHeightText({ cgHeight }: Weights, shown: Shown, paint: Paint): string {
+export function cgHeightText({ cgHeight }: Weights, shown: ShownUnits, paint: TerminalPaint): string {
   if (cgHeight.length === 0) return '';
   const lines = cgHeight.map((one) => {
     const said =

@@ -2,17 +2,17 @@ import type { Assessment } from '../../assess.js';
 import type { AxleLoad, ConditionFigure, TicketFigure, Verdict, Weights } from '../../compute/weights/types.js';
 import { length, number } from '../../quantity/format.js';
 import { bar } from './bars.js';
-import type { Paint } from './paint.js';
-import { type Shown, shownIn } from './shown.js';
-import { type Column, table } from './tables.js';
-import { cgHeightText, contributionsText, growthText, influenceChart, roadText, worstText } from './weights-charts.js';
+import type { TerminalPaint } from './paint.js';
+import { type ShownUnits, shownIn } from './shown.js';
+import { type TextColumn, textTable } from './tables.js';
+import { cgHeightText, contributionsText, growthText, influenceText, roadText, worstText } from './weights-charts.js';
 import { leastIn, ticketWords } from './weights-words.js';
 import { bullets, paragraph, widthOf } from './wrap.js';
 
 const CAUTION =
   'Planning figures. Weigh the finished vehicle, and keep to the labels and manuals of the chassis maker: they come before this page.';
 
-export function weightsText({ model, figures }: Assessment, paint: Paint, all: boolean): string {
+export function weightsText({ model, figures }: Assessment, paint: TerminalPaint, all: boolean): string {
   const { weights } = figures;
   const { units } = model.shop;
   const shownConditions = weights.conditions.filter((one) => all || one.certified || one.kind === 'weighed' || isOver(one));
@@ -27,12 +27,12 @@ export function weightsText({ model, figures }: Assessment, paint: Paint, all: b
       budget(weights, shown, paint),
     );
   }
-  const first = shownIn(units)[0] as Shown;
+  const first = shownIn(units)[0] as ShownUnits;
   parts.push(
     worstText(weights.conditions, first, paint),
     contributionsText(weights.conditions, first, paint),
     growthText(weights, model.shell.chassis.gvwrKg, first, paint),
-    influenceChart(weights, first, paint),
+    influenceText(weights, first, paint),
     cgHeightText(weights, first, paint),
     roadText(weights, first, paint),
   );
@@ -50,9 +50,9 @@ function basisText(weights: Weights): string {
   return 'Nothing weighed and no bare chassis on record: axle loads are not verified.';
 }
 
-const right = (head: string): Column => ({ head, align: 'right' });
+const right = (head: string): TextColumn => ({ head, align: 'right' });
 
-function ratings(weights: Weights, shown: Shown, paint: Paint): string {
+function ratings(weights: Weights, shown: ShownUnits, paint: TerminalPaint): string {
   if (weights.ratings.length === 0) return '';
   const rows = weights.ratings.map((one) => [
     one.axle,
@@ -64,19 +64,19 @@ function ratings(weights: Weights, shown: Shown, paint: Paint): string {
     ...['GAWR', 'tyres', 'wheels', 'suspension', 'limit'].map(right),
     { head: 'limited by', wrap: true },
   ];
-  return `${paint.strong(`Ratings, ${shown.massUnit}`)}\n${table(heads, rows, '  ')}`;
+  return `${paint.strong(`Ratings, ${shown.massUnit}`)}\n${textTable(heads, rows, '  ')}`;
 }
 
 const isOver = (one: ConditionFigure): boolean => one.axles.some((axle) => axle.verdict === 'over');
 
-function conditions(list: readonly ConditionFigure[], left: number, shown: Shown, paint: Paint): string {
+function conditions(list: readonly ConditionFigure[], left: number, shown: ShownUnits, paint: TerminalPaint): string {
   if (list.length === 0) return '';
   const title = paint.strong(`Axle loads by loading condition, ${shown.massUnit} (± at k = 2, | the limit)`);
   const more = left > 0 ? [paint.faint(`  and ${left} more, with an axle lifted or as the worst below (--all shows them)`)] : [];
   return [title, ...list.map((one) => condition(one, shown, paint)), ...more].join('\n\n');
 }
 
-function condition(figure: ConditionFigure, shown: Shown, paint: Paint): string {
+function condition(figure: ConditionFigure, shown: ShownUnits, paint: TerminalPaint): string {
   const margin = figure.gvwrMarginKg === undefined ? 'no GVWR' : `GVWR margin ${shown.massDown(figure.gvwrMarginKg)}`;
   const total = `total ${shown.mass(figure.totalKg)}, ${margin}, ${verdictText(figure.verdict, paint)}`;
   const names = Math.max(...figure.axles.map((axle) => widthOf(axle.axle)), 0);
@@ -88,12 +88,12 @@ function condition(figure: ConditionFigure, shown: Shown, paint: Paint): string 
 }
 
 /** `159 in ± 1 in aft of the front axle`. */
-function centre({ centroid: [xMm], centroidUncertaintyMm }: ConditionFigure, shown: Shown): string {
+function centre({ centroid: [xMm], centroidUncertaintyMm }: ConditionFigure, shown: ShownUnits): string {
   const doubt = centroidUncertaintyMm === undefined ? '' : ` ± ${shown.length(centroidUncertaintyMm)}`;
   return `${shown.length(Math.abs(xMm))}${doubt} ${shown.lengthUnit} ${xMm < 0 ? 'ahead' : 'aft'} of the front axle`;
 }
 
-function axleLine(axle: AxleLoad, names: number, shown: Shown, paint: Paint): string {
+function axleLine(axle: AxleLoad, names: number, shown: ShownUnits, paint: TerminalPaint): string {
   const { loadKg, limitKg, uncertaintyKg } = axle;
   const drawn = limitKg === undefined ? ' '.repeat(BAR + 1) : bar(loadKg, limitKg, uncertaintyKg, BAR);
   const load = shown.mass(loadKg).padStart(7);
@@ -104,10 +104,10 @@ function axleLine(axle: AxleLoad, names: number, shown: Shown, paint: Paint): st
 
 const BAR = 20;
 
-const verdictText = (verdict: Verdict, paint: Paint): string =>
+const verdictText = (verdict: Verdict, paint: TerminalPaint): string =>
   verdict === 'over' ? paint.error(verdict) : verdict === 'within' ? paint.good(verdict) : paint.warning(verdict);
 
-function tickets(list: readonly TicketFigure[], shown: Shown, paint: Paint): string {
+function tickets(list: readonly TicketFigure[], shown: ShownUnits, paint: TerminalPaint): string {
   if (list.length === 0) return '';
   const rows = list.flatMap((ticket) =>
     Object.keys(ticket.asWeighed).map((axle, i) => [
@@ -129,20 +129,20 @@ function tickets(list: readonly TicketFigure[], shown: Shown, paint: Paint): str
   const refused = list
     .filter((one) => !one.verified)
     .map((one) => `${one.id} is not verified: ${one.reason ?? 'no reason on record'}`);
-  const text = `${paint.strong(`Scale tickets, ${shown.massUnit}`)}\n${table(heads, rows, '  ')}`;
+  const text = `${paint.strong(`Scale tickets, ${shown.massUnit}`)}\n${textTable(heads, rows, '  ')}`;
   return refused.length > 0 ? `${text}\n${bullets(refused)}` : text;
 }
 
 function residualText(ticket: TicketFigure, units: 'us' | 'metric' | 'both'): string {
   if (ticket.residualXMm === undefined || Math.abs(ticket.residualKg) <= (ticket.residualUncertaintyKg ?? ticket.uncertaintyKg))
     return '';
-  const shown = shownIn(units)[0] as Shown;
+  const shown = shownIn(units)[0] as ShownUnits;
   const where = `${length(Math.abs(ticket.residualXMm), units)} ${ticket.residualXMm < 0 ? 'ahead' : 'aft'} of the front axle`;
   return `${ticket.id}: ${shown.mass(ticket.residualKg)} ${shown.massUnit} unexplained, centred ${where}.`;
 }
 
 /** The figures of the label: the same here, in the book and on the label itself. */
-function cargo(weights: Weights, shown: Shown, paint: Paint): string {
+function cargo(weights: Weights, shown: ShownUnits, paint: TerminalPaint): string {
   const { label } = weights;
   if (weights.uvwKg === undefined) return '';
   const pounds = shown.massUnit === 'lb';
@@ -163,11 +163,11 @@ function cargo(weights: Weights, shown: Shown, paint: Paint): string {
     weights.trailerKg === undefined ? [] : [['left of the GCWR for a trailer, loaded', shown.massDown(weights.trailerKg)]];
   const whose =
     'Figures for the weight label, each rounded to the safe side; water is 1 kg a litre or 8.3 lb a gallon. The wording, and the label itself, are those of the licensed final-stage maker.';
-  const text = `${paint.strong('Capacity')}\n${table([{ head: '' }, right(shown.massUnit)], [...rows, ...trailer], '  ')}`;
+  const text = `${paint.strong('Capacity')}\n${textTable([{ head: '' }, right(shown.massUnit)], [...rows, ...trailer], '  ')}`;
   return label ? `${text}\n${paragraph(whose, '  ')}` : text;
 }
 
-function bays(weights: Weights, shown: Shown, paint: Paint): string {
+function bays(weights: Weights, shown: ShownUnits, paint: TerminalPaint): string {
   if (weights.bays.length === 0) return '';
   const rows = weights.bays.map((one) => [
     one.id,
@@ -177,10 +177,10 @@ function bays(weights: Weights, shown: Shown, paint: Paint): string {
     one.limitedBy,
   ]);
   const heads = [{ head: 'bay' }, ...['stated', 'alone', 'all together'].map(right), { head: 'limited by', wrap: true }];
-  return `${paint.strong(`What each bay may take, ${shown.massUnit}`)}\n${table(heads, rows, '  ')}`;
+  return `${paint.strong(`What each bay may take, ${shown.massUnit}`)}\n${textTable(heads, rows, '  ')}`;
 }
 
-function budget(weights: Weights, shown: Shown, paint: Paint): string {
+function budget(weights: Weights, shown: ShownUnits, paint: TerminalPaint): string {
   if (weights.budget.length === 0) return '';
   const rows = weights.budget.map((one) => [
     one.axle,
@@ -192,5 +192,5 @@ function budget(weights: Weights, shown: Shown, paint: Paint): string {
   ]);
   const heads = [{ head: 'axle' }, ...['may be added', 'left end', 'right end', 'reserve', 'uncertainty'].map(right)];
   const title = paint.strong(`Left for the next trade, ${shown.massUnit}`);
-  return `${title}\n${table(heads, rows, '  ')}\n${bullets(leastIn(weights))}`;
+  return `${title}\n${textTable(heads, rows, '  ')}\n${bullets(leastIn(weights))}`;
 }

@@ -1,8 +1,8 @@
 import type { Thought, WhatIfRow } from '../../compute/weights/what-if.js';
 import { type Json, place3 } from './json.js';
-import type { Paint } from './paint.js';
-import type { Shown } from './shown.js';
-import { type Column, table } from './tables.js';
+import type { TerminalPaint } from './paint.js';
+import type { ShownUnits } from './shown.js';
+import { type TextColumn, textTable } from './tables.js';
 import { paragraph } from './wrap.js';
 
 export const whatIfJson = (typed: readonly string[], thoughts: readonly Thought[], rows: readonly WhatIfRow[]): Json => ({
@@ -22,9 +22,14 @@ export const whatIfJson = (typed: readonly string[], thoughts: readonly Thought[
 
 export const isOver = (rows: readonly WhatIfRow[]): boolean => rows.some((one) => one.verdict === 'over');
 
-const right = (head: string): Column => ({ head, align: 'right' });
+const right = (head: string): TextColumn => ({ head, align: 'right' });
 
-export function whatIfText(typed: readonly string[], rows: readonly WhatIfRow[], shown: Shown, paint: Paint): string {
+export function whatIfText(
+  typed: readonly string[],
+  rows: readonly WhatIfRow[],
+  shown: ShownUnits,
+  paint: TerminalPaint,
+): string {
   const lines = rows.map((one) => [
     one.standing === '' ? one.name : `${one.name}, ${one.standing}`,
     shown.mass(one.loadKg),
@@ -40,5 +45,5 @@ export function whatIfText(typed: readonly string[], rows: readonly WhatIfRow[],
       : paint.good(paragraph('Nothing is over. A margin that is “within uncertainty” is no margin.'));
   const what = `With ${typed.join(', and ')}; other bays empty, any tank at any level, any seat taken or not, ${shown.massUnit}`;
   const heads = [{ head: '', wrap: true }, ...['load', 'limit', 'margin', ''].map(right), { head: '' }];
-  return `${paint.strong(paragraph(what))}\n${table(heads, lines, '  ')}\n${answer}`;
+  return `${paint.strong(paragraph(what))}\n${textTable(heads, lines, '  ')}\n${answer}`;
 }

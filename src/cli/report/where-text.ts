@@ -3,13 +3,13 @@ import { isClear } from '../../compute/access/sight.js';
 import { surfaceWords } from '../../compute/access/surfaces.js';
 import type { Approach, PanelReach } from '../../compute/access/types.js';
 import type { CircuitFigure } from '../../compute/services/types.js';
-import { amps, length, number, percent, position, type UnitSystem } from '../../quantity/format.js';
+import { amps, length, number, percent, positionWords, type UnitSystem } from '../../quantity/format.js';
 import type { Answer } from '../../query/lookup/ask.js';
 import type { Match, ProtectionFound } from '../../query/lookup/types.js';
 import { reachWords } from '../../query/reach-words.js';
 import type { RecordKind } from '../../records/index.js';
 import { factText } from './facts.js';
-import type { Paint } from './paint.js';
+import type { TerminalPaint } from './paint.js';
 import { topicText } from './topic-text.js';
 import { counted, paragraph } from './wrap.js';
 
@@ -18,7 +18,7 @@ const SHOWN = 8;
 const PANELS = 4;
 
 /** What the answer is written with. */
-export interface Shown {
+export interface AnswerStyle {
   readonly units: UnitSystem;
   /** Names of the services, by id. */
   readonly services: ReadonlyMap<string, string>;
@@ -27,10 +27,10 @@ export interface Shown {
 }
 
 export function whereText(
-  { units, services, edition = 'service' }: Shown,
+  { units, services, edition = 'service' }: AnswerStyle,
   { topics, matches, alsoNamed }: Answer,
   pagesOf: (id: string) => readonly number[],
-  paint: Paint,
+  paint: TerminalPaint,
 ): string {
   if (topics.length > 0) {
     const byId = new Map(matches.map((match) => [match.id, match] as const));
@@ -51,14 +51,14 @@ function matchText(
   services: ReadonlyMap<string, string>,
   { edition, pages }: { readonly edition: Edition; readonly pages: readonly number[] },
   units: UnitSystem,
-  paint: Paint,
+  paint: TerminalPaint,
 ): string {
   const service = match.service === undefined ? '' : `, ${services.get(match.service) ?? match.service}`;
   const lines = [paragraph(`${paint.strong(match.id)}  ${match.kind}${match.name ? ` ${match.name}` : ''}${service}`)];
   const line = (head: string, text: string): void => void lines.push(paragraph(text, `  ${head.padEnd(9)} `));
   if (match.place) line('place', match.place);
   else if (match.surface) line('on', surfaceWords(match.surface));
-  if (match.position) line('at', position(match.position, units));
+  if (match.position) line('at', positionWords(match.position, units));
   if (match.lengthMm !== undefined) line('length', length(match.lengthMm, units));
   if (JUDGED.has(match.kind) || match.panels.length > 0) line('reach', reachText(match, units));
   if (match.follow.length > 1) line('follow', `open ${match.follow.join(', ')} to follow the whole way`);

@@ -2,7 +2,7 @@ import { type Bounds, boundsOf, boxBounds, overlap } from '../../geometry/box.js
 import { add, cross, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { Panel } from '../../records/index.js';
-import type { Obstacles, Way } from './obstacles.js';
+import type { HandWay, Obstacles } from './obstacles.js';
 import type { PanelOpening } from './opening.js';
 import { FINGER_MM, HAND_RADIUS_MM, REACH_MM } from './reach.js';
 import { type Solid, solids } from './standing.js';
@@ -124,7 +124,7 @@ function armFrom(entry: Vec3, opening: PanelOpening, obstacles: Obstacles, look:
 }
 
 /** The target lies a little inside, so that what stands close against the panel is not what the target is on. */
-const outwards = (entry: Vec3, direction: Vec3, inward: Vec3): Way => ({
+const outwards = (entry: Vec3, direction: Vec3, inward: Vec3): HandWay => ({
   start: add(entry, scale(direction, FOREARM_MM)),
   hand: add(entry, scale(direction, FINGER_MM / 2)),
   target: add(entry, scale(inward, INSIDE_MM)),

@@ -28,7 +28,7 @@ const PLANE_MM = 0.5;
 const CELL_MM = 500;
 
 /** What is within an arm's length behind each opening, nearest first. */
-export function behind(
+export function behindPanel(
   model: Model,
   openings: readonly PanelOpening[],
   obstacles: Obstacles,

@@ -5,7 +5,7 @@ import { add, cross, distance, lerp, subtract, unit, type Vec3 } from '../../geo
 import type { Model } from '../../model/shell.js';
 import { memberBody, memberBounds } from '../structure/solids-of.js';
 import type { TakeOff } from '../takeoff/types.js';
-import { type MovingPart, movingParts, type UnknownRoom } from './moving.js';
+import { type MovingPart, movingParts, type UnknownEnvelope } from './moving.js';
 import { componentBox } from './walls.js';
 
 /** Something that stands closer to a moving or hot part than it may. */
@@ -29,7 +29,7 @@ export interface Clearances {
   /** Each pair once, at its worst place; nearest first. */
   readonly tooNear: readonly TooNear[];
   /** Tyres and slides whose room is not known: not judged. */
-  readonly unknown: readonly UnknownRoom[];
+  readonly unknown: readonly UnknownEnvelope[];
 }
 
 const MOVING_MM = 50;

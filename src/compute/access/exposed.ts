@@ -1,5 +1,5 @@
 import { add, cross, scale, unit, type Vec3 } from '../../geometry/vector.js';
-import type { Obstacles, Way } from './obstacles.js';
+import type { HandWay, Obstacles } from './obstacles.js';
 import { FINGER_MM, HAND_RADIUS_MM, REACH_MM } from './reach.js';
 
 /** Ways out of a place that are tried: along the axes first, then between two of them, then between three. */
@@ -18,7 +18,7 @@ export function isExposed(at: Vec3, obstacles: Obstacles): boolean {
   return WAYS.some((out) => waysAlong(at, out).some((way) => obstacles.isClear(way)));
 }
 
-function waysAlong(at: Vec3, out: Vec3): readonly Way[] {
+function waysAlong(at: Vec3, out: Vec3): readonly HandWay[] {
   const straight = {
     start: add(at, scale(out, REACH_MM.forearm)),
     hand: add(at, scale(out, FINGER_MM)),

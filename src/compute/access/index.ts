@@ -3,7 +3,7 @@ import { distance, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { Panel, ServiceNode } from '../../records/index.js';
 import { approached } from './approach.js';
-import { behind } from './behind.js';
+import { behindPanel } from './behind.js';
 import { isExposed } from './exposed.js';
 import { type Obstacles, obstacles, STIFF_PIPE_MM } from './obstacles.js';
 import { isBehind, nearestOfOpening, type PanelOpening, panelOpening, pointGrid } from './opening.js';
@@ -36,7 +36,7 @@ export function access(model: Model): AccessFigures {
     nodes,
     runs,
     approaches: Object.fromEntries(openings.map(({ panel, approach }) => [panel.id, approach as Approach])),
-    behind: behind(model, openings, solid),
+    behind: behindPanel(model, openings, solid),
     coverage: {
       nodes: nodes.length,
       nodesInReach: nodes.filter((node) => node.open || node.inReach).length,

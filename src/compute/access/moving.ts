@@ -20,7 +20,7 @@ export interface MovingPart {
 }
 
 /** A tyre or slide of which not enough is recorded to know its room. */
-export interface UnknownRoom {
+export interface UnknownEnvelope {
   readonly id: string;
   readonly kind: MovingPart['kind'];
   /** Keys that want typing, as a shop would. */
@@ -29,7 +29,7 @@ export interface UnknownRoom {
 
 export function movingParts({ shell }: Model): {
   readonly parts: readonly MovingPart[];
-  readonly unknown: readonly UnknownRoom[];
+  readonly unknown: readonly UnknownEnvelope[];
 } {
   const found = [
     ...shell.chassis.axles.map((axle) => tyreRooms(axle, shell.chassis.frame.railTopAboveGroundMm)),
@@ -46,7 +46,7 @@ export function movingParts({ shell }: Model): {
  * from there it goes up by bump and down by rebound, turned by up to the steering angle. Its room is the upright oblong with round
  * ends that holds all of that, so it is a little too large and never too small.
  */
-function tyreRooms(axle: Axle, railTopMm: number | undefined): readonly MovingPart[] | UnknownRoom {
+function tyreRooms(axle: Axle, railTopMm: number | undefined): readonly MovingPart[] | UnknownEnvelope {
   const { tyres, trackMm, travel, dual, steered, steerDeg } = axle;
   const { diameterMm, widthMm, spacingMm } = tyres ?? {};
   const missing = [
@@ -99,7 +99,7 @@ function uprightOblong(low: Vec3, high: Vec3, radiusMm: number): readonly Vec3[]
 const SIDES = 24;
 
 /** From as far in as the slide stands to as far out as it goes, through the whole of its opening. */
-function slideRoom(opening: Opening): readonly MovingPart[] | UnknownRoom {
+function slideRoom(opening: Opening): readonly MovingPart[] | UnknownEnvelope {
   const corners = openingCorners(opening);
   const { travelMm, depthMm, wall } = opening;
   const outward = wall === undefined ? undefined : getOwn(OUT, wall);

@@ -27,7 +27,7 @@ type Form =
   | { readonly kind: 'pipe'; readonly from: Vec3; readonly to: Vec3; readonly radiusMm: number };
 
 /** A way through an opening: the hand as thick as it is as far as `hand`, from there a fingertip to the target. */
-export interface Way {
+export interface HandWay {
   readonly start: Vec3;
   readonly hand: Vec3;
   readonly target: Vec3;
@@ -40,9 +40,9 @@ export type Ignored = string | readonly string[] | undefined;
 
 export interface Obstacles {
   /** Ids of what stands in a way, each once. Empty: the way is clear. Without an opening nothing has a hole for it. */
-  inTheWay(way: Way, opening?: PanelOpening, ignore?: Ignored): readonly string[];
+  inTheWay(way: HandWay, opening?: PanelOpening, ignore?: Ignored): readonly string[];
   /** The same answer as whether there are none, and sooner. */
-  isClear(way: Way, opening?: PanelOpening, ignore?: Ignored): boolean;
+  isClear(way: HandWay, opening?: PanelOpening, ignore?: Ignored): boolean;
 }
 
 /** What lies within this of either end of a way does not block it: the thing stands on it, or the rim is it. mm */
@@ -65,7 +65,7 @@ export function obstacles(model: Model, cellMm = CELL_MM): Obstacles {
     );
     return { all, index };
   });
-  const stops = (one: Obstacle, bounds: Bounds, way: Way, opening: PanelOpening | undefined, ignore: Ignored) =>
+  const stops = (one: Obstacle, bounds: Bounds, way: HandWay, opening: PanelOpening | undefined, ignore: Ignored) =>
     overlap(bounds, one.bounds) && !isIgnored(one.id, opening, ignore) ? stopper(one, way, opening) : undefined;
   // What stopped the last way often stops the next, which starts beside it: that wall alone is asked first.
   let last: { readonly id: string; readonly form: Form } | undefined;
@@ -99,7 +99,7 @@ export function obstacles(model: Model, cellMm = CELL_MM): Obstacles {
 const isIgnored = (id: string, opening: PanelOpening | undefined, ignore: Ignored): boolean =>
   id === ignore || id === opening?.panel.id || (typeof ignore === 'object' && ignore.includes(id));
 
-function boundsOfWay({ start, hand, target, radiusMm }: Way): Bounds {
+function boundsOfWay({ start, hand, target, radiusMm }: HandWay): Bounds {
   return {
     min: [
       Math.min(target[0], start[0] - radiusMm, hand[0] - radiusMm),
@@ -115,14 +115,14 @@ function boundsOfWay({ start, hand, target, radiusMm }: Way): Bounds {
 }
 
 /** Which of an obstacle's forms stands in a way. */
-function stopper({ whole, forms }: Obstacle, way: Way, opening: PanelOpening | undefined): Form | undefined {
+function stopper({ whole, forms }: Obstacle, way: HandWay, opening: PanelOpening | undefined): Form | undefined {
   const { start, hand, target, radiusMm } = way;
   if (whole && !mayComeWithin(start, hand, whole, radiusMm) && !mayComeWithin(hand, target, whole, 0)) return undefined;
   for (const form of forms()) if (formStops(form, way, opening)) return form;
   return undefined;
 }
 
-const formStops = (form: Form, way: Way, opening: PanelOpening | undefined): boolean =>
+const formStops = (form: Form, way: HandWay, opening: PanelOpening | undefined): boolean =>
   (way.radiusMm > 0 && stopsHand(form, way, opening)) || stopsFinger(form, way.hand, way.target, opening);
 
 /** Whether a form stands in the bare line from one place to the target. */
@@ -144,7 +144,7 @@ function stopsFinger(form: Form, from: Vec3, target: Vec3, opening: PanelOpening
 }
 
 /** Whether a form comes into the round way that a hand needs; what the target is in or on does not count. */
-function stopsHand(form: Form, { start, hand, target, radiusMm }: Way, opening: PanelOpening | undefined): boolean {
+function stopsHand(form: Form, { start, hand, target, radiusMm }: HandWay, opening: PanelOpening | undefined): boolean {
   if (form.kind === 'box') {
     if (!mayComeWithin(start, hand, form.box, radiusMm)) return false;
     const through = mayComeWithin(start, hand, form.box, 0);

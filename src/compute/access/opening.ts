@@ -64,10 +64,10 @@ export function panelOpening(panel: Panel, parent: Panel | undefined, middle: Ve
       [-1, -1],
       [-1, 1],
     ] as const
-  ).map(([a, b]) => place(opening, a * half[0], b * half[1]));
+  ).map(([a, b]) => placePanel(opening, a * half[0], b * half[1]));
   const inset = half.map((one) => Math.min(one, HAND_RADIUS_MM)) as [number, number];
   const [a, b] = [half[0] - inset[0], half[1] - inset[1]];
-  const spread = [0, -a, a].flatMap((along) => [0, -b, b].map((across) => place(opening, along, across)));
+  const spread = [0, -a, a].flatMap((along) => [0, -b, b].map((across) => placePanel(opening, along, across)));
   const rest = { admits: admits([longMm, shortMm]), bounds: boundsOf(corners), assumed };
   return { panel, ...opening, inward, half, inset, spread, ...rest };
 }
@@ -83,7 +83,7 @@ function outwardOf(panel: Panel, parent: Panel | undefined, at: Vec3, middle: Ve
 }
 
 /** A place of the opening's plane, mm along its longer side and across. */
-export function place(opening: Pick<PanelOpening, 'center' | 'u' | 'v'>, along: number, across: number): Vec3 {
+export function placePanel(opening: Pick<PanelOpening, 'center' | 'u' | 'v'>, along: number, across: number): Vec3 {
   return add(opening.center, add(scale(opening.u, along), scale(opening.v, across)));
 }
 
@@ -107,7 +107,7 @@ export const entryTowards = (point: Vec3, opening: PanelOpening): Vec3 =>
 
 function clampedFoot(point: Vec3, opening: PanelOpening, half: readonly [number, number]): Vec3 {
   const [along, across] = footOn(opening, point);
-  return place(opening, clamp(along, half[0]), clamp(across, half[1]));
+  return placePanel(opening, clamp(along, half[0]), clamp(across, half[1]));
 }
 
 const clamp = (value: number, half: number): number => Math.min(half, Math.max(-half, value));

@@ -1,5 +1,5 @@
 import { add, cross, distance, lerp, scale, subtract, unit, type Vec3 } from '../../geometry/vector.js';
-import type { Ignored, Obstacles, Way } from './obstacles.js';
+import type { HandWay, Ignored, Obstacles } from './obstacles.js';
 import { distanceFromOpening, entryTowards, type PanelOpening, spreadTowards } from './opening.js';
 import { FINGER_MM, HAND_RADIUS_MM, limitMm, reachesWithBothHands, reachesWithTool, reachOf } from './reach.js';
 import type { PanelReach } from './types.js';
@@ -83,7 +83,7 @@ export function clearWay(
   if (straightMm > limit) return undefined;
   const straight = wayFrom(first, target);
   if (obstacles.isClear(straight, opening, ignore)) return straightMm;
-  const clear = (ways: readonly Way[]): number | undefined => {
+  const clear = (ways: readonly HandWay[]): number | undefined => {
     for (const way of ways) {
       const lengthMm = distance(way.start, way.hand) + distance(way.hand, target);
       if (lengthMm <= limit && obstacles.isClear(way, opening, ignore)) return lengthMm;
@@ -105,17 +105,17 @@ export function clearWay(
 const rimMm = (opening: PanelOpening, target: Vec3): number =>
   distance(entryTowards(target, opening), target) - distanceFromOpening(target, opening);
 
-const bareLine = (start: Vec3, target: Vec3): Way => ({ start, hand: start, target, radiusMm: 0 });
+const bareLine = (start: Vec3, target: Vec3): HandWay => ({ start, hand: start, target, radiusMm: 0 });
 
 /** Straight: the hand follows until the knuckles are a finger’s length off. */
-function wayFrom(start: Vec3, target: Vec3): Way {
+function wayFrom(start: Vec3, target: Vec3): HandWay {
   const length = distance(start, target);
   if (length <= FINGER_MM) return bareLine(start, target);
   return { start, hand: lerp(start, target, 1 - FINGER_MM / length), target, radiusMm: HAND_RADIUS_MM };
 }
 
 /** Four ways with the hand half its thickness beside the straight one: a thing close to a wall is reached along the wall. */
-function bentWays(straight: Way): readonly Way[] {
+function bentWays(straight: HandWay): readonly HandWay[] {
   if (straight.radiusMm === 0) return [];
   const along = unit(subtract(straight.target, straight.start));
   const aside = unit(cross(along, Math.abs(along[2]) < 0.7 ? [0, 0, 1] : [1, 0, 0]));

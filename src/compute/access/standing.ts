@@ -1,7 +1,7 @@
 import { type Box, boxBetween, boxBounds } from '../../geometry/box.js';
 import { add, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { Body, Tank } from '../../records/index.js';
+import type { FilledBox, Tank } from '../../records/index.js';
 
 /** A box of room that something fills, as recorded or as it had to be taken. */
 export interface Solid {
@@ -18,25 +18,25 @@ export interface Solid {
   readonly ridesOn?: string;
 }
 
-export interface Standing {
+export interface StandingSolids {
   readonly solids: readonly Solid[];
   /** Sentences on what was taken, and on what has no size and so stands in nobody's way. */
   readonly assumptions: readonly string[];
 }
 
 /** Equipment, tanks, bays and chassis rails by the room that they fill. */
-export function standing(model: Model): Standing {
+export function standing(model: Model): StandingSolids {
   const known = FOUND.get(model);
   if (known) return known;
   const found = standingOf(model);
   FOUND.set(model, found);
   return found;
 }
-const FOUND = new WeakMap<Model, Standing>();
+const FOUND = new WeakMap<Model, StandingSolids>();
 
 export const solids = (model: Model): readonly Solid[] => standing(model).solids;
 
-function standingOf(model: Model): Standing {
+function standingOf(model: Model): StandingSolids {
   const { shell } = model;
   const components = shell.components.flatMap(({ id, name, at, sizeMm, middle, outside, ridesOn }): readonly Solid[] =>
     sizeMm
@@ -61,7 +61,7 @@ function standingOf(model: Model): Standing {
 }
 
 const rides = (ridesOn: string | undefined) => (ridesOn === undefined ? {} : { ridesOn });
-const hung = (body: Body | undefined) => ({ outside: body?.outside ?? false, ...rides(body?.ridesOn) });
+const hung = (body: FilledBox | undefined) => ({ outside: body?.outside ?? false, ...rides(body?.ridesOn) });
 
 export const boxAbout = (middle: Vec3, sizeMm: Vec3): Box =>
   boxBetween(add(middle, scale(sizeMm, -0.5)), add(middle, scale(sizeMm, 0.5)));

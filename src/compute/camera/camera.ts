@@ -38,7 +38,7 @@ export interface Projected {
 const NEAREST_MM = 1;
 
 /** Where a camera shows a place; undefined for what is beside or behind it. */
-export function project(camera: Camera, at: Vec3): Projected | undefined {
+export function projectPoint(camera: Camera, at: Vec3): Projected | undefined {
   const off = subtract(at, camera.centre);
   const depthMm = dot(off, camera.look);
   if (depthMm < NEAREST_MM) return undefined;

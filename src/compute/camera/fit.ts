@@ -1,7 +1,7 @@
 import type { Matrix } from 'ml-matrix';
 import { dot, norm, scale, subtract, type Vec3 } from '../../geometry/vector.js';
 import { adjust } from './adjust.js';
-import { type Camera, moved, type PictureSize, type Pixel, project, rayThrough } from './camera.js';
+import { type Camera, moved, type PictureSize, type Pixel, projectPoint, rayThrough } from './camera.js';
 import { type Homography, homographyOf, inverse, shownBy } from './homography.js';
 import type { Plane } from './plane.js';
 import { cameraOfProjection, projectionOf } from './space-dlt.js';
@@ -42,7 +42,7 @@ export interface PlaneFit extends FitBase {
 
 /** Where a fit shows a place; undefined for what it cannot show. */
 export const shownAt = (fit: Fit, at: Vec3): Pixel | undefined =>
-  fit.method === 'camera' ? project(fit.camera, at)?.px : shownBy(fit.homography, fit.plane.on(at));
+  fit.method === 'camera' ? projectPoint(fit.camera, at)?.px : shownBy(fit.homography, fit.plane.on(at));
 
 /** How far beside the place, mm, a picked pixel says that it is: across the line of sight, or on the plane. */
 export function missMm(fit: Fit, { at, px }: Pick<Sighting, 'at' | 'px'>): number {
@@ -130,7 +130,7 @@ function triples(sightings: readonly Sighting[]): readonly (readonly [Sighting, 
 
 function medianOff(camera: Camera, sightings: readonly Sighting[]): number {
   const offs = sightings.map(({ at, px }) => {
-    const shown = project(camera, at)?.px;
+    const shown = projectPoint(camera, at)?.px;
     return shown ? Math.hypot(shown[0] - px[0], shown[1] - px[1]) : Number.POSITIVE_INFINITY;
   });
   // The places that made it fit exactly; the others speak.
@@ -155,7 +155,7 @@ function refine(sightings: readonly Sighting[], start: Camera, focal: boolean, r
   // The weight of a place's own uncertainty depends on how far away the camera turns out to be.
   for (let round = 0; round < 2; round++) {
     const sigmas = sightings.map(({ at, sigmaMm, sigmaPx }) => {
-      const depth = project(camera, at)?.depthMm;
+      const depth = projectPoint(camera, at)?.depthMm;
       return depth === undefined ? undefined : Math.hypot(sigmaPx, (camera.focalPx / depth) * sigmaMm);
     });
     const base = camera;
@@ -163,7 +163,7 @@ function refine(sightings: readonly Sighting[], start: Camera, focal: boolean, r
       const tried = cameraWith(base, values);
       const all: number[] = [];
       for (const [i, { at, px }] of sightings.entries()) {
-        const shown = project(tried, at)?.px;
+        const shown = projectPoint(tried, at)?.px;
         const sigma = sigmas[i] ?? sightings[i]?.sigmaPx;
         if (!shown || sigma === undefined) return undefined;
         all.push((shown[0] - px[0]) / sigma, (shown[1] - px[1]) / sigma);

@@ -21,13 +21,13 @@ export interface NoPoint {
 export const isPoint = (one: KnownPoint | NoPoint): one is KnownPoint => 'at' in one;
 
 /** How well a tape tells a place where the shop does not say, mm: 1/8 in, common practice, no source. */
-export const TAPE_MM = 25.4 / 8;
+export const PICTURE_TAPE_MM = 25.4 / 8;
 /** What a typed tolerance stands for: the width of a rectangular spread (GUM 4.3.7). */
 const RECTANGULAR = Math.sqrt(3);
 
 /** The place of a point that a picture shows, by the record that it names. */
 export function knownPoint({ shell, library, shop }: Model, seen: SeenPoint): KnownPoint | NoPoint {
-  const tapeMm = shop.limits.tapeMm ?? TAPE_MM;
+  const tapeMm = shop.limits.tapeMm ?? PICTURE_TAPE_MM;
   if (seen.at) return fixed(seen.at, tapeMm);
   if (seen.is === undefined) return { found: 'neither `is` nor `at`', expected: '`is: P-L-06` or `at: [180 in, -50 in, 40 in]`' };
   const entry = shell.byId.get(seen.is);
@@ -43,7 +43,7 @@ export function knownPoint({ shell, library, shop }: Model, seen: SeenPoint): Kn
     case 'panel':
       return corner(panelCorners(entry.record as Panel), seen, tapeMm);
     case 'opening':
-      return corner(openingCorners(entry.record as Opening), seen, tapeMm);
+      return corner(openingCornerPoints(entry.record as Opening), seen, tapeMm);
     default:
       return {
         found: `${entry.kind} ${seen.is}`,
@@ -101,7 +101,7 @@ export function panelCorners({ outline, facing }: Panel): readonly Vec3[] {
 }
 
 /** Corners of an opening in a wall in the same order. */
-export function openingCorners({ sill, heightMm }: Opening): readonly Vec3[] {
+export function openingCornerPoints({ sill, heightMm }: Opening): readonly Vec3[] {
   const [a, b] = sill;
   if (!a || !b) return [];
   const up: Vec3 = [0, 0, heightMm];

@@ -2,15 +2,15 @@ import type { Box } from '../../geometry/box.js';
 import { add, distance, dot, lerp, scale, subtract, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { Medium } from '../../records/index.js';
-import { type Pixel, project } from '../camera/camera.js';
+import { type Pixel, projectPoint } from '../camera/camera.js';
 import { type Fit, pixelsPerMm, shownAt } from '../camera/fit.js';
 import { inSight, memberBoxOf } from './in-sight.js';
-import { openingCorners } from './known-points.js';
+import { openingCornerPoints } from './known-points.js';
 import type { SolvedPhoto } from './solve-photo.js';
 import { wasThere } from './was-there.js';
 
 /** A stretch of a line in the picture, all of it in front or all of it behind something. */
-export interface Stretch {
+export interface PictureStretch {
   readonly px: readonly Pixel[];
   readonly hidden: boolean;
 }
@@ -22,7 +22,7 @@ export interface DrawnRecord {
   readonly medium?: Medium;
   /** A row of fasteners along a panel's edge is drawn as such. */
   readonly screws?: number;
-  readonly stretches: readonly Stretch[];
+  readonly stretches: readonly PictureStretch[];
 }
 
 /** What is recorded in a photo's view, drawn into it. Empty where the photo is not usable. */
@@ -63,7 +63,7 @@ export function overlay(model: Model, solved: SolvedPhoto): Overlay {
       const screws = panel.fixing?.method === 'screws' ? panel.fixing?.count : undefined;
       return pen.record({ id: panel.id, kind: 'panel', ...(screws === undefined ? {} : { screws }) }, [closed(panel.outline)]);
     }),
-    ...shell.openings.map((opening) => pen.record({ id: opening.id, kind: 'opening' }, [closed(openingCorners(opening))])),
+    ...shell.openings.map((opening) => pen.record({ id: opening.id, kind: 'opening' }, [closed(openingCornerPoints(opening))])),
     ...shell.runs.map((run) => pen.record({ id: run.id, kind: 'run', medium: run.medium }, [run.path])),
     ...shell.nodes.map((node) => pen.record({ id: node.id, kind: 'node', medium: node.medium }, node.at ? [[node.at]] : [])),
   ].filter(({ stretches }) => stretches.length > 0);
@@ -139,7 +139,7 @@ class Pencil {
     return { ...record, stretches: lines.flatMap((line) => this.line(line, record.id)) };
   }
 
-  private line(line: readonly Vec3[], id: string): readonly Stretch[] {
+  private line(line: readonly Vec3[], id: string): readonly PictureStretch[] {
     const own = new Set([id]);
     const stretches: { px: Pixel[]; hidden: boolean }[] = [];
     let open: { px: Pixel[]; hidden: boolean } | undefined;
@@ -209,7 +209,7 @@ class Pencil {
     if (this.fit.method === 'plane' && Math.abs(dot(subtract(at, this.fit.plane.origin), this.fit.plane.normal)) > ON_PLANE_MM)
       return undefined;
     if (this.depthOf(at) > this.deepestMm) return undefined;
-    const px = this.fit.method === 'camera' ? project(this.fit.camera, at)?.px : shownAt(this.fit, at);
+    const px = this.fit.method === 'camera' ? projectPoint(this.fit.camera, at)?.px : shownAt(this.fit, at);
     if (!px) return undefined;
     const { left, right, top, bottom } = this.frame;
     return px[0] >= left && px[0] <= right && px[1] >= top && px[1] <= bottom ? px : undefined;

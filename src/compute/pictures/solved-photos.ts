@@ -2,7 +2,7 @@ import type { Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { PictureFacts } from '../../records/picture-facts.js';
 import type { PhotoSight } from '../access/photos.js';
-import { project } from '../camera/camera.js';
+import { projectPoint } from '../camera/camera.js';
 import { inSight } from './in-sight.js';
 import { scaleAt } from './overlay.js';
 import { type SolvedPhoto, solvePhoto } from './solve-photo.js';
@@ -34,7 +34,7 @@ export function sightedIn(model: Model, solved: SolvedPhoto): ((at: Vec3, own?: 
   const { camera } = fit;
   const sight = inSight(model, solved.photo);
   return (at, own = new Set()) => {
-    const px = project(camera, at)?.px;
+    const px = projectPoint(camera, at)?.px;
     if (!px || px[0] < 0 || px[1] < 0 || px[0] > facts.widthPx || px[1] > facts.heightPx) return 'outside';
     if (scaleAt(fit, at) < READ_PX_PER_MM) return 'too small';
     const hiddenBy = sight.hiddenBy(camera.centre, at, own);

@@ -12,7 +12,7 @@ import {
 import { type CircuitTree, circuitTree, rootOf, wayTo } from './branches.js';
 import { type Feeder, feederOf } from './feeder.js';
 import type { CircuitFigure, LoadFigure } from './types.js';
-import { type Load, loadFigures, loadsOf } from './voltage-drop.js';
+import { type CurrentLoad, loadFigures, loadsOf } from './voltage-drop.js';
 import { conductorC, resistanceOhm, type Wire, wireOf } from './wire.js';
 
 export interface CircuitSurroundings {
@@ -80,7 +80,7 @@ function withFeeder(load: LoadFigure, feeder: Feeder | undefined, { voltageV }: 
 }
 
 /** All loads together, A; watts at the voltage of the source. */
-function totalA({ voltageV }: Circuit, loads: readonly Load[]): number | undefined {
+function totalA({ voltageV }: Circuit, loads: readonly CurrentLoad[]): number | undefined {
   const each = loads.map(({ currentA, w }) => currentA ?? (w !== undefined && voltageV ? w / voltageV : undefined));
   return each.includes(undefined) ? undefined : each.reduce<number>((sum, one) => sum + (one as number), 0);
 }

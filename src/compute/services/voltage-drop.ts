@@ -6,7 +6,7 @@ import type { LoadFigure } from './types.js';
 import { conductorC, resistanceOhm, type Wire } from './wire.js';
 
 /** A node that draws current: amperes, or watts at whatever voltage is left there. */
-export interface Load {
+export interface CurrentLoad {
   readonly node: string;
   readonly currentA?: number;
   readonly w?: number;
@@ -20,9 +20,9 @@ export function loadsOf(
   circuit: Circuit,
   tree: CircuitTree,
   nodes: ReadonlyMap<string, ServiceNode>,
-): { readonly loads: readonly Load[]; readonly shared: boolean } {
+): { readonly loads: readonly CurrentLoad[]; readonly shared: boolean } {
   const fed = [...tree.into.keys()];
-  const own = fed.flatMap((id): readonly Load[] => {
+  const own = fed.flatMap((id): readonly CurrentLoad[] => {
     const node = nodes.get(id);
     if (node?.loadA !== undefined) return [{ node: id, currentA: node.loadA }];
     return node?.loadW === undefined ? [] : [{ node: id, w: node.loadW }];
@@ -52,7 +52,7 @@ export function loadFigures(
   circuit: Circuit,
   runs: readonly Run[],
   tree: CircuitTree,
-  loads: readonly Load[],
+  loads: readonly CurrentLoad[],
   { wireOfRun, lengthMm }: { readonly wireOfRun: (run: Run) => Wire | undefined; readonly lengthMm: (run: Run) => number },
 ): readonly LoadFigure[] {
   const atC = conductorC(circuit.medium);

@@ -4,8 +4,8 @@ import { pairsNear } from '../../geometry/pairs.js';
 import { add, cross, scale, subtract, unit, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import { zoneMap } from '../access/zones.js';
-import { type Body, bodyDistance, memberBody, memberBounds, memberMetal, panelBody, pointBody } from './solids-of.js';
-import type { ApartPair, Coverage, Joint, JointFigures, OffJoint } from './types.js';
+import { bodyDistance, memberBody, memberBounds, memberMetal, panelBody, pointBody, type SolidBody } from './solids-of.js';
+import type { ApartPair, Joint, JointCoverage, JointFigures, OffJoint } from './types.js';
 
 /** Members whose outer surfaces come within this are a joint: fit-up gap and a tape's reading. Project default. */
 export const JOINT_TOLERANCE_MM = 3;
@@ -65,10 +65,10 @@ function coverage(found: readonly Joint[], { shell, library }: Model): Pick<Join
   const stages = new Map(shell.members.map(({ id, stage }) => [id, stage ?? '']));
   const later = (a: string, b: string): string => ((order.get(a) ?? -1) >= (order.get(b) ?? -1) ? a : b);
   const zones = zoneMap(shell.zones);
-  const byStage: Record<string, Coverage> = {};
-  const byZone: Record<string, Coverage> = {};
-  const count = (sums: Record<string, Coverage>, key: string, joint: Joint): void => {
-    const so = Object.hasOwn(sums, key) ? (sums[key] as Coverage) : { found: 0, recorded: 0 };
+  const byStage: Record<string, JointCoverage> = {};
+  const byZone: Record<string, JointCoverage> = {};
+  const count = (sums: Record<string, JointCoverage>, key: string, joint: Joint): void => {
+    const so = Object.hasOwn(sums, key) ? (sums[key] as JointCoverage) : { found: 0, recorded: 0 };
     sums[key] = { found: so.found + 1, recorded: so.recorded + (isRecorded(joint) ? 1 : 0) };
   };
   for (const joint of found) {
@@ -107,7 +107,7 @@ function recordedPairs({ shell }: Model): ReadonlyMap<string, Recorded> {
   return pairs;
 }
 
-function jointOf(a: Body, b: Body, recorded: ReadonlyMap<string, Recorded>, metalOf: BodyOf): Joint | undefined {
+function jointOf(a: SolidBody, b: SolidBody, recorded: ReadonlyMap<string, Recorded>, metalOf: BodyOf): Joint | undefined {
   // By their outsides first: most pairs are told apart by that, and the walls need not be made.
   if (bodyDistance(a, b, JOINT_TOLERANCE_MM) === undefined) return undefined;
   const [one, other] = [metalOf(a.id) ?? a, metalOf(b.id) ?? b];
@@ -118,7 +118,11 @@ function jointOf(a: Body, b: Body, recorded: ReadonlyMap<string, Recorded>, meta
 }
 
 /** Middle of the contact, and the way around it: twice the sum of its two longer sides. */
-function placeOf(a: Body, b: Body, gapMm: number): { readonly at: Vec3; readonly seamMm: number; readonly bounds: Bounds } {
+function placeOf(
+  a: SolidBody,
+  b: SolidBody,
+  gapMm: number,
+): { readonly at: Vec3; readonly seamMm: number; readonly bounds: Bounds } {
   // Each side grown by half the gap and a hair meets the other.
   const reach = gapMm / 2 + 0.01;
   const contacts = a.parts.flatMap((one) => b.parts.flatMap((other) => contact(one, other, reach) ?? []));
@@ -134,14 +138,14 @@ function placeOf(a: Body, b: Body, gapMm: number): { readonly at: Vec3; readonly
 }
 
 /** Middle of what the two bounds share, for a contact in a single point. */
-function middleOf(a: Body, b: Body): Vec3 {
+function middleOf(a: SolidBody, b: SolidBody): Vec3 {
   const low = a.bounds.min.map((value, k) => Math.max(value, b.bounds.min[k] as number));
   const high = a.bounds.max.map((value, k) => Math.min(value, b.bounds.max[k] as number));
   return [0, 1, 2].map((k) => ((low[k] as number) + (high[k] as number)) / 2) as unknown as Vec3;
 }
 
 /** Three directions at right angles of a body's first solid. */
-function axesOf({ parts }: Body): readonly Vec3[] {
+function axesOf({ parts }: SolidBody): readonly Vec3[] {
   const solid = parts[0];
   if (!solid) return [];
   const normal = (solid.faces[0] as { readonly normal: Vec3 }).normal;
@@ -150,11 +154,11 @@ function axesOf({ parts }: Body): readonly Vec3[] {
   return [normal, along, cross(normal, along)];
 }
 
-type BodyOf = (id: string) => Body | undefined;
+type BodyOf = (id: string) => SolidBody | undefined;
 
 /** The body of a member, or of a panel, made when first asked for. */
 function bodiesById(model: Model): BodyOf {
-  const bodies = new Map<string, Body | undefined>();
+  const bodies = new Map<string, SolidBody | undefined>();
   const members = new Map(model.shell.members.map((member) => [member.id, member]));
   const panels = new Map(model.shell.panels.map((panel) => [panel.id, panel]));
   return (id) => {
@@ -168,7 +172,7 @@ function bodiesById(model: Model): BodyOf {
 
 /** The metal of a member, made when first asked for; of a panel its body. */
 function metalById(model: Model, bodyOf: BodyOf): BodyOf {
-  const made = new Map<string, Body | undefined>();
+  const made = new Map<string, SolidBody | undefined>();
   const members = new Map(model.shell.members.map((member) => [member.id, member]));
   return (id) => {
     if (made.has(id)) return made.get(id);

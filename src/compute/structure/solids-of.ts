@@ -8,17 +8,17 @@ import { lineWalls } from '../access/walls.js';
 import { memberBox } from '../solids.js';
 
 /** The outer surface of a member or panel, as convex solids. */
-export interface Body {
+export interface SolidBody {
   readonly id: string;
   readonly parts: readonly Convex[];
   readonly bounds: Bounds;
 }
 
-const body = (id: string, parts: readonly Convex[]): Body | undefined =>
+const body = (id: string, parts: readonly Convex[]): SolidBody | undefined =>
   parts.length === 0 ? undefined : { id, parts, bounds: boundsOf(parts.flatMap(({ corners }) => corners)) };
 
 /** A line member fills the box of its section; a plate the prism of its outline. None without section, length or area. */
-export function memberBody(member: Member, { library }: Model): Body | undefined {
+export function memberBody(member: Member, { library }: Model): SolidBody | undefined {
   const { shape } = member;
   if (shape.kind === 'plate') return body(member.id, convexOfPlate(shape.outline, shape.thicknessMm));
   const section = library.sections.get(shape.section);
@@ -28,7 +28,7 @@ export function memberBody(member: Member, { library }: Model): Body | undefined
 }
 
 /** The metal of a line member: its walls, so that what stands in an open angle or in the hollow of a tube does not touch it. */
-export function memberMetal(member: Member, model: Model): Body | undefined {
+export function memberMetal(member: Member, model: Model): SolidBody | undefined {
   const { shape } = member;
   const section = shape.kind === 'line' ? model.library.sections.get(shape.section) : undefined;
   if (!section || !HAS_AIR.has(section.dimensions.shape)) return memberBody(member, model);
@@ -58,17 +58,18 @@ export function memberBounds(member: Member, model: Model): Bounds | undefined {
 }
 
 /** A panel as a plate of its thickness, its holes filled. */
-export const panelBody = (panel: Panel): Body | undefined => body(panel.id, convexOfPlate(panel.outline, panel.thicknessMm ?? 0));
+export const panelBody = (panel: Panel): SolidBody | undefined =>
+  body(panel.id, convexOfPlate(panel.outline, panel.thicknessMm ?? 0));
 
 /** A single place, to be measured from. */
-export const pointBody = (id: string, at: Vec3): Body => ({
+export const pointBody = (id: string, at: Vec3): SolidBody => ({
   id,
   parts: [{ corners: [at], faces: [], edges: [[at, at]] }],
   bounds: boundsOf([at]),
 });
 
 /** Distance of two bodies, mm; undefined as soon as it is known to be above `enough`. */
-export function bodyDistance(a: Body, b: Body, enough = Infinity): number | undefined {
+export function bodyDistance(a: SolidBody, b: SolidBody, enough = Infinity): number | undefined {
   let least = Infinity;
   for (const one of a.parts) {
     for (const other of b.parts) {

@@ -33,7 +33,7 @@ export interface Joint {
   readonly bounds?: Bounds;
 }
 
-export interface Coverage {
+export interface JointCoverage {
   readonly found: number;
   readonly recorded: number;
 }
@@ -63,9 +63,9 @@ export interface JointFigures {
   /** Welds whose recorded place lies off every joint that they are of. */
   readonly offJoint?: readonly OffJoint[];
   /** Stage of the later of the two members → joints found and recorded; `""` where neither says one. */
-  readonly byStage?: Readonly<Record<string, Coverage>>;
+  readonly byStage?: Readonly<Record<string, JointCoverage>>;
   /** Zone → joints in it; a joint in two zones counts in each, one in none under `""`. */
-  readonly byZone?: Readonly<Record<string, Coverage>>;
+  readonly byZone?: Readonly<Record<string, JointCoverage>>;
   readonly assumptions?: readonly string[];
 }
 

@@ -4,7 +4,7 @@ import { memberFigures } from './members.js';
 import { panelFigures } from './panels.js';
 import { sectionTable } from './section-table.js';
 import { runFigures } from './services/index.js';
-import { sumBy, sumBySide, sumOf } from './sums.js';
+import { massSumOf, sumBy, sumBySide } from './sums.js';
 import type { MassItem, MassSum, MemberFigure, PanelFigure, RunFigure, TakeOff } from './types.js';
 import { UNCERTAINTY } from './uncertainty.js';
 
@@ -25,7 +25,7 @@ export function takeOff(model: Model): TakeOff {
     panels,
     runs,
     items,
-    total: sumOf(items),
+    total: massSumOf(items),
     byStage: sumBy(items, (item) => item.stage),
     byAlloy: sumBy(
       items.filter((item) => item.alloy !== undefined),

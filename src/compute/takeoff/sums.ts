@@ -22,7 +22,7 @@ const done = (sum: Running): MassSum => ({
   count: sum.count,
 });
 
-export function sumOf(items: readonly MassItem[]): MassSum {
+export function massSumOf(items: readonly MassItem[]): MassSum {
   const sum = start();
   for (const item of items) put(sum, item.massKg, item.centroid);
   return done(sum);

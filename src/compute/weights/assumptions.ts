@@ -1,5 +1,5 @@
 import type { Model } from '../../model/shell.js';
-import { date, mass, percent } from '../../quantity/format.js';
+import { dateWords, mass, percent } from '../../quantity/format.js';
 import { KG_PER_LB } from '../../quantity/units.js';
 import type { Basis } from './basis.js';
 import { holdsGas, tankRole } from './tanks.js';
@@ -87,7 +87,7 @@ function basisText(model: Model, { kind, survey, estimate, notWeighed }: Basis):
     const many = (estimate?.tickets.length ?? 0) > 1;
     const from = many
       ? `tickets ${estimate?.tickets.join(', ')}, reconciled by least squares`
-      : `ticket ${survey.ticket.id} of ${date(survey.ticket.date)}`;
+      : `ticket ${survey.ticket.id} of ${dateWords(survey.ticket.date)}`;
     const against = estimate?.contradicted ?? [];
     const apart =
       against.length > 0

@@ -4,7 +4,7 @@ import type { Bay } from '../../records/index.js';
 import { type SharedAs, solveAxleLoads } from './burden.js';
 import { type Load, loadAt, plus } from './load.js';
 import type { Unladen } from './normalise.js';
-import { type Gauge, gaugeOf, gauges, rangeOf, type SearchState } from './search-states.js';
+import { type Gauge, gaugeOf, gauges, loadRangeOf, type SearchState } from './search-states.js';
 import type { AxleRating, BayAllowance } from './types.js';
 
 /** One limit that loading must keep: what is left of it, and what one kilogram in each bay takes of that; never less than nothing. */
@@ -38,7 +38,7 @@ export function bayLimits(
   function grossLimit(): readonly BayLimit[] {
     if (gvwrKg === undefined) return [];
     const { massKg } = solveAxleLoads(unladen.burden, axles, undefined).total;
-    const { most } = rangeOf(withoutBays(states[0]), (load) => load.massKg);
+    const { most } = loadRangeOf(withoutBays(states[0]), (load) => load.massKg);
     return [{ name: 'GVWR', slackKg: gvwrKg - massKg - most, perKg: bays.map(() => 1) }];
   }
 }
@@ -61,7 +61,7 @@ function stateLimits(
   const named = (name: string): string => (words === '' ? name : `${name}, ${words}`);
   return gauges(axles, lifted).flatMap((gauge): BayLimit[] => {
     const adds = gaugeOf(carriage, sharedAs, gauge);
-    const { most, least } = rangeOf(others, adds);
+    const { most, least } = loadRangeOf(others, adds);
     const kg = shownKg(base, gauge);
     const perKg = one.map(adds);
     const lifts = {

@@ -3,7 +3,7 @@ import { dayOf } from '../../quantity/day.js';
 import type { RecordBase, Ticket } from '../../records/index.js';
 import type { MassItem } from '../takeoff/types.js';
 import { type Load, loadAt } from './load.js';
-import { type Source, spreadOf } from './uncertainty.js';
+import { spreadOf, type UncertaintySource } from './uncertainty.js';
 
 /** Place of a stage in the build order; nothing for a stage that is not in the library. */
 export function stageOrder({ library }: Model, stage: string | undefined): number | undefined {
@@ -42,7 +42,7 @@ export const dateOf = (model: Model, id: string): string | undefined =>
 export const loadOfItem = (item: MassItem): Load => loadAt(item.massKg, item.centroid);
 
 /** What is not known of items' masses and places, told by kind of figure. */
-export function itemSources(items: readonly MassItem[]): readonly Source[] {
+export function itemSources(items: readonly MassItem[]): readonly UncertaintySource[] {
   const byBasis = new Map<string, MassItem[]>();
   for (const item of items) {
     const same = byBasis.get(item.basis);

@@ -59,7 +59,7 @@ export const totalOf = (burden: VehicleLoad, axles: readonly Axle[]): Load =>
   plus(loadOfWeighed(burden.weighed, axles, burden.heightKgMm), burden.placed);
 
 /** A burden standing on its axles. */
-export interface Standing {
+export interface StandingLoad {
   readonly total: Load;
   readonly centroid: Vec3;
   /** Empty where the layout is not determined. */
@@ -72,7 +72,7 @@ export interface Standing {
  * Sets a burden down on its axles. With an axle lifted the weighed part is handed down anew by statics. The moment to a side is
  * shared between axles in proportion to their vertical load (of the unladen vehicle, where one is given): roll stiffness is not on record.
  */
-export function solveAxleLoads(burden: VehicleLoad, axles: readonly Axle[], carriage: AxleModel | undefined): Standing {
+export function solveAxleLoads(burden: VehicleLoad, axles: readonly Axle[], carriage: AxleModel | undefined): StandingLoad {
   const total = totalOf(burden, axles);
   const base = { total, centroid: centroidOf(total) };
   if (!carriage) return { ...base, axlesKg: [], leftKg: [], rightKg: [] };

@@ -1,12 +1,12 @@
 import type { Model } from '../../model/shell.js';
 import type { Axle } from '../../records/index.js';
 import { type AxleModel, axleModelOf, reactions } from './axle-reactions.js';
-import { carrying, type Standing, solveAxleLoads } from './burden.js';
+import { carrying, type StandingLoad, solveAxleLoads } from './burden.js';
 import { loadShareSources } from './load-share.js';
 import type { Loading } from './loadings.js';
 import type { Unladen } from './normalise.js';
 import type { AxleLoad, AxleRating, ConditionFigure, EndContributions } from './types.js';
-import { combine, contributions, type Expanded, type Source, verdictOf, xUncertaintyMm } from './uncertainty.js';
+import { combine, contributions, type Expanded, type UncertaintySource, verdictOf, xUncertaintyMm } from './uncertainty.js';
 
 /** What a condition is judged by. `judged` false: nothing weighed to judge by, loads are those of the recorded shell alone. */
 export interface Judging {
@@ -35,8 +35,8 @@ export const carriageFor = (axles: readonly Axle[], lifted: ReadonlySet<string> 
 export function figureOf(
   { model, ratings, judged, unladen }: Judging,
   loading: Pick<Loading, 'name' | 'kind' | 'holds' | 'lifted'>,
-  standing: Standing,
-  sources: readonly Source[],
+  standing: StandingLoad,
+  sources: readonly UncertaintySource[],
   carriage: AxleModel | undefined,
 ): ConditionFigure {
   const { axles, gvwrKg } = model.shell.chassis;

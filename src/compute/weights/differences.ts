@@ -4,14 +4,14 @@ import type { Condition, Tank } from '../../records/index.js';
 import type { MassItem } from '../takeoff/types.js';
 import { type Load, loadAt, sumOf, times } from './load.js';
 import { fullTank, statedLevel, tankRole, unladenLevel } from './tanks.js';
-import { rectangular, type Source, sourceOfLoad } from './uncertainty.js';
+import { rectangular, sourceOfLoad, type UncertaintySource } from './uncertainty.js';
 
 /** One thing by which a condition differs from the unladen vehicle, and what is not known of it. */
-export interface Difference {
+export interface ConditionDifference {
   readonly name: string;
   readonly kind: 'tank' | 'occupant' | 'aboard' | 'bay' | 'missing';
   readonly load: Load;
-  readonly sources: readonly Source[];
+  readonly sources: readonly UncertaintySource[];
 }
 
 /** A tank that the condition does not name: `empty`, as on a ticket, or as in the unladen vehicle where the shop states a loading. */
@@ -27,14 +27,14 @@ const OCCUPANT_HALF_WIDTH_KG = 20;
 const ABOARD_HALF_WIDTH = 0.1;
 
 /** Everything by which a condition differs from unladen, by its own position. What is not on record is left out. */
-export function differences(
+export function conditionDifferences(
   { shell }: Model,
   condition: Condition,
   items: ReadonlyMap<string, MassItem>,
   unnamed: Unnamed,
-): readonly Difference[] {
+): readonly ConditionDifference[] {
   const { axles } = shell.chassis;
-  const source = (name: string, load: Load): readonly Source[] => [sourceOfLoad(name, axles, load)];
+  const source = (name: string, load: Load): readonly UncertaintySource[] => [sourceOfLoad(name, axles, load)];
   const tanks = shell.tanks.flatMap((tank) => {
     const level = levelOf(tank, condition, unnamed);
     const change = times(fullTank(tank), level - unladenLevel(tank));
@@ -86,7 +86,7 @@ function levelUncertainty(level: number, unnamed: Unnamed): number {
   return unnamed === 'empty' ? FULL_HALF_WIDTH : 0;
 }
 
-export const loadOf = (list: readonly Difference[]): Load => sumOf(list.map(({ load }) => load));
+export const loadOf = (list: readonly ConditionDifference[]): Load => sumOf(list.map(({ load }) => load));
 
 function levelOf(tank: Tank, condition: Condition, unnamed: Unnamed): number {
   const stated = statedLevel(tank, condition);

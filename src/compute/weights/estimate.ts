@@ -8,7 +8,7 @@ import { NO_LOAD } from './load.js';
 import type { Items, Survey, Unladen } from './normalise.js';
 import { hasEnds, nameOfCause, type ReadingNow, readingsNow } from './readings-now.js';
 import { completeSides, type SidePrior } from './sides.js';
-import { rectangular, type Source } from './uncertainty.js';
+import { rectangular, type UncertaintySource } from './uncertainty.js';
 
 /** The unladen vehicle as all its scale tickets together have it. */
 export interface Estimate {
@@ -159,15 +159,15 @@ const addItem = (sum: typeof NO_LOAD, { massKg, centroid }: BuiltItem): typeof N
   zKgMm: sum.zKgMm + massKg * centroid[2],
 });
 
-const source = (name: string, axlesKg: readonly number[], turnKgMm: readonly number[]): Source => ({
+const source = (name: string, axlesKg: readonly number[], turnKgMm: readonly number[]): UncertaintySource => ({
   name,
   what: { weighed: { axlesKg, turnKgMm }, placed: NO_LOAD, heightKgMm: 0 },
 });
 
 /** The furthest that any ticket is from the estimate, axle by axle, as the half-width of a rectangle. */
-function apartSources(apart: readonly (readonly number[])[], axles: readonly Axle[], name: string): readonly Source[] {
+function apartSources(apart: readonly (readonly number[])[], axles: readonly Axle[], name: string): readonly UncertaintySource[] {
   const none = nothingWeighed(axles);
-  return axles.flatMap((_, at): Source[] => {
+  return axles.flatMap((_, at): UncertaintySource[] => {
     const furthest = Math.max(0, ...apart.map((row) => Math.abs(row[at] as number)));
     if (furthest < 1e-6) return [];
     return [
@@ -186,7 +186,7 @@ function unexplained(
   axlesKg: readonly number[],
   axles: readonly Axle[],
   carriage: AxleModel,
-): readonly Source[] {
+): readonly UncertaintySource[] {
   if (!predicted) return [];
   const expected = solveAxleLoads(predicted.burden, axles, carriage).axlesKg;
   const kg = axlesKg.map((each, i) => rectangular(each - (expected[i] as number)));

@@ -22,7 +22,7 @@ import { bareUnladen, survey } from './normalise.js';
 import { heaviest, pointLoads, shellAlone } from './point-loads.js';
 import { problems } from './problems.js';
 import { axleRating } from './ratings.js';
-import { gaugeOf, rangeOf, searchStates } from './search-states.js';
+import { gaugeOf, loadRangeOf, searchStates } from './search-states.js';
 import { massOf, newestVerified, ticketFigure } from './tickets.js';
 import type { ConditionFigure, Weights } from './types.js';
 import { type Search, worstCases } from './worst-cases.js';
@@ -137,14 +137,16 @@ function extremes({ model, unladen }: Judging, { open }: Search): Pick<Weights, 
         .map((state) => {
           const { axlesKg } = solveAxleLoads(carrying(unladen.burden, state.moved), axles, state.carriage);
           const name = axles[at]?.id ?? '';
-          return (axlesKg[at] as number) + rangeOf(state.choices, gaugeOf(state.carriage, sharedAs, { axle: at, name })).least;
+          return (
+            (axlesKg[at] as number) + loadRangeOf(state.choices, gaugeOf(state.carriage, sharedAs, { axle: at, name })).least
+          );
         }),
     );
   return {
-    fullKg: massOf(unladen, axles) + rangeOf(first.choices, (load) => load.massKg).most,
+    fullKg: massOf(unladen, axles) + loadRangeOf(first.choices, (load) => load.massKg).most,
     fullWithoutBaysKg:
       massOf(unladen, axles) +
-      rangeOf(
+      loadRangeOf(
         first.choices.filter((choice) => choice.kind !== 'bay'),
         (load) => load.massKg,
       ).most,

@@ -13,7 +13,7 @@ export interface Adjustment {
  * Minimises Σ ((l − A x) / u)² by the normal equations N x = Aᵀ W l, N = Aᵀ W A. The residuals have the covariance
  * W⁻¹ − A N⁻¹ Aᵀ (textbook adjustment of observations by parameters). Nothing where the unknowns are not determined.
  */
-export function adjust(
+export function adjustReadings(
   design: readonly (readonly number[])[],
   observed: readonly number[],
   u: readonly number[],

@@ -2,7 +2,7 @@ import type { Model } from '../../model/shell.js';
 import { solveAxleLoads } from './burden.js';
 import type { Judging } from './conditions.js';
 import { loadAt, plus } from './load.js';
-import { gaugeOf, gauges, rangeOf } from './search-states.js';
+import { gaugeOf, gauges, loadRangeOf } from './search-states.js';
 import type { LoadLine } from './types.js';
 import { hasDuals } from './tyre-loads.js';
 import type { Search } from './worst-cases.js';
@@ -34,7 +34,7 @@ export function loadLines(judging: Judging, { open, cases }: Search): readonly L
         ...(gauge.end === undefined ? {} : { end: gauge.end }),
         name: gauge.name,
         standing: state.words,
-        baseKg: kg + rangeOf(others, adds).most,
+        baseKg: kg + loadRangeOf(others, adds).most,
         uncertaintyKg: known?.uncertaintyKg ?? 0,
         perKg,
         perKgMmX: adds(loadAt(1, [1, 0, 0])) - perKg,

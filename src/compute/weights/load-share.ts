@@ -1,7 +1,7 @@
 import type { Axle } from '../../records/index.js';
 import { nothingWeighed } from './burden.js';
 import { NO_LOAD } from './load.js';
-import { rectangular, type Source } from './uncertainty.js';
+import { rectangular, type UncertaintySource } from './uncertainty.js';
 
 /** A stated share of a group's load: ± 2 % of that load, by wear, levelling and friction. Common practice, no source. */
 const SHARE_HALF_WIDTH = 0.02;
@@ -10,8 +10,8 @@ const SHARE_HALF_WIDTH = 0.02;
  * What a stated share leaves unknown of a load that statics handed down, `axlesKg`: what one axle of the group has more, its partners have
  * less. Axles that were weighed each for themselves need none of it.
  */
-export function loadShareSources(axles: readonly Axle[], axlesKg: readonly number[]): readonly Source[] {
-  return axles.flatMap((axle, at): Source[] => {
+export function loadShareSources(axles: readonly Axle[], axlesKg: readonly number[]): readonly UncertaintySource[] {
+  return axles.flatMap((axle, at): UncertaintySource[] => {
     const partner = axles.findIndex((one) => one.id === axle.share?.with);
     const own = axlesKg[at];
     const others = axlesKg[partner];

@@ -1,13 +1,13 @@
 import { OCCUPANT_KG } from '../../model/occupant.js';
 import type { Model } from '../../model/shell.js';
 import type { Axle, Condition, Tank } from '../../records/index.js';
-import { differences, loadOf } from './differences.js';
+import { conditionDifferences, loadOf } from './differences.js';
 import { type Load, loadAt, NO_LOAD, plus, sumOf } from './load.js';
 import type { Items } from './normalise.js';
 import { liftedIn } from './normalise.js';
 import { fullTank, tankRole } from './tanks.js';
 import type { ConditionKind } from './types.js';
-import type { Source } from './uncertainty.js';
+import type { UncertaintySource } from './uncertainty.js';
 
 /** A loading condition: what is put on the unladen vehicle, and which axles are up. */
 export interface Loading {
@@ -15,7 +15,7 @@ export interface Loading {
   readonly kind: ConditionKind;
   readonly holds: string;
   readonly load: Load;
-  readonly sources: readonly Source[];
+  readonly sources: readonly UncertaintySource[];
   readonly lifted: ReadonlySet<string>;
 }
 
@@ -73,7 +73,7 @@ export function liftedLoadings(standard: readonly Loading[], axles: readonly Axl
 /** The shop's own conditions. Fuel and operating fluids that they do not name are full. */
 export function ownLoadings(model: Model, items: Items): readonly Loading[] {
   return model.shell.conditions.map(({ name, condition }) => {
-    const list = differences(model, condition, items, 'as unladen');
+    const list = conditionDifferences(model, condition, items, 'as unladen');
     return {
       name,
       kind: 'own' as const,

@@ -5,16 +5,16 @@ import { calibrationLapse } from '../verdicts/calibration.js';
 import { type AxleModel, axleModelOf } from './axle-reactions.js';
 import { type BuiltItem, builtBy, itemSources, loadOfItem } from './built.js';
 import { carrying, minus, solveAxleLoads, turnOf, type VehicleLoad, type Weighed } from './burden.js';
-import { differences, fuelUncertainty, loadOf } from './differences.js';
+import { conditionDifferences, fuelUncertainty, loadOf } from './differences.js';
 import { NO_LOAD, sumOf } from './load.js';
 import { loadShareSources } from './load-share.js';
 import { asBurden, BARE_CHASSIS, type ScaleUncertainty, scaleSources, scaleUncertainty } from './scale.js';
-import { rectangular, type Source, sourceOfLoad } from './uncertainty.js';
+import { rectangular, sourceOfLoad, type UncertaintySource } from './uncertainty.js';
 
 /** The vehicle in the unladen condition: full fuel and operating fluids, no water, nobody, nothing aboard. */
 export interface Unladen {
   readonly burden: VehicleLoad;
-  readonly sources: readonly Source[];
+  readonly sources: readonly UncertaintySource[];
 }
 
 export type Items = ReadonlyMap<string, BuiltItem>;
@@ -29,7 +29,7 @@ export function bareUnladen(model: Model, items: Items): Unladen | undefined {
   const lifted = liftedIn(bare.condition);
   if (axles.length === 0 || axles.some((axle) => !bare.readings[axle.id] && !lifted.has(axle.id))) return undefined;
   const weighed = weighedOf(model, bare.readings);
-  const inIt = differences(model, bare.condition, items, 'empty');
+  const inIt = conditionDifferences(model, bare.condition, items, 'empty');
   const burden = minus(asBurden(weighed, axles, lifted), loadOf(inIt));
   const sources = [
     ...scaleSources('bare chassis', BARE_CHASSIS, axles, bare.readings, lifted),
@@ -48,7 +48,7 @@ const carriageOf = (axles: readonly Axle[]): AxleModel | undefined => {
 /** Centre of a bare chassis to either side where its ends were not weighed: ± 50 mm. Common practice, no source. */
 export const BARE_SIDE_HALF_WIDTH_MM = 50;
 
-function bareSideSources(axles: readonly Axle[], readings: Ticket['readings']): readonly Source[] {
+function bareSideSources(axles: readonly Axle[], readings: Ticket['readings']): readonly UncertaintySource[] {
   const massKg = axles.reduce((sum, axle) => {
     const reading = readings[axle.id];
     return sum + (reading && turnOf(reading, axle.trackMm) === undefined ? reading.totalKg : 0);
@@ -61,7 +61,7 @@ function bareSideSources(axles: readonly Axle[], readings: Ticket['readings']): 
 /** Bare chassis and everything of a list, by statics. */
 export function predictedUnladen(bare: Unladen | undefined, list: readonly MassItem[]): Unladen | undefined {
   if (!bare) return undefined;
-  let sources: readonly Source[] | undefined;
+  let sources: readonly UncertaintySource[] | undefined;
   return {
     burden: carrying(bare.burden, sumOf(list.map(loadOfItem))),
     // Most that is predicted is asked for its mass alone.
@@ -82,7 +82,7 @@ export interface Survey {
   readonly asWeighed: Unladen;
   readonly scale: ScaleUncertainty;
   /** What is not known of the tanks, the people and the things aboard. */
-  readonly aboard: readonly Source[];
+  readonly aboard: readonly UncertaintySource[];
   /** The same vehicle brought to unladen; nothing where its condition is not known. */
   readonly unladen?: Unladen;
   readonly predicted?: Unladen;
@@ -100,7 +100,7 @@ export function survey(model: Model, ticket: Ticket, items: Items, bare: Unladen
   const built = [...items.values()].filter(builtBy(model, ticket));
   const builtIds = new Map(built.map((item) => [item.id, item]));
   const predicted = predictedUnladen(bare, built);
-  const inIt = condition ? differences(model, condition, builtIds, 'empty') : [];
+  const inIt = condition ? conditionDifferences(model, condition, builtIds, 'empty') : [];
   const lifted = liftedIn(condition);
   const guess = predicted && solveAxleLoads(carrying(predicted.burden, loadOf(inIt)), axles, carriage);
   const turns = guess?.axlesKg.map((kg, i) => lateralTurn(kg, guess.rightKg[i], axles[i]?.trackMm));

@@ -6,7 +6,7 @@ import { sumOf } from './load.js';
 import { loadShareSources } from './load-share.js';
 import type { Survey } from './normalise.js';
 import { asBurden, type ScaleUncertainty } from './scale.js';
-import { COVERAGE, combine, ofResolution, rectangular, type Source } from './uncertainty.js';
+import { COVERAGE, combine, ofResolution, rectangular, type UncertaintySource } from './uncertainty.js';
 
 /** A reading of a scale, brought to the newest state of the vehicle, as a sum of the unknowns. */
 export interface ReadingNow {
@@ -114,7 +114,7 @@ function causesOf(
   axlesKg: readonly number[],
 ): readonly Cause[] {
   const effectOf = effects(axles, carriage, sharedAs);
-  const named = (sources: readonly Source[], apart = ''): readonly Cause[] =>
+  const named = (sources: readonly UncertaintySource[], apart = ''): readonly Cause[] =>
     sources.flatMap((source, i) =>
       effectOf(source).map((effect, part) => ({ key: `${source.name}${APART}${apart}${i} ${part}`, effect })),
     );
@@ -127,7 +127,7 @@ function causesOf(
   ];
 }
 
-type EffectOf = (source: Source) => readonly Effect[];
+type EffectOf = (source: UncertaintySource) => readonly Effect[];
 
 /** A load is one effect with its signs. A spread is many small ones: each axle and side is known as badly by itself. */
 function effects(axles: readonly Axle[], carriage: AxleModel, sharedAs: SharedAs): EffectOf {

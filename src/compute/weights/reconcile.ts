@@ -1,6 +1,6 @@
 import type { Model } from '../../model/shell.js';
 import type { Axle, Ticket } from '../../records/index.js';
-import { adjust } from './least-squares.js';
+import { adjustReadings } from './least-squares.js';
 import { scaleUncertainty, uOfReading } from './scale.js';
 import type { Reconciled } from './types.js';
 
@@ -28,7 +28,7 @@ export function reconcile(model: Model, ticket: Ticket, lifted: ReadonlySet<stri
   const redundancy = list.length - unknowns.length;
   if (redundancy <= 0) return undefined;
   const doubt = scaleUncertainty(ticket.scale === undefined ? undefined : model.library.instruments.get(ticket.scale));
-  const fitted = adjust(
+  const fitted = adjustReadings(
     list.map((one) => unknowns.map((unknown) => (one.of.includes(unknown) ? 1 : 0))),
     list.map((one) => one.kg),
     list.map((one) => Math.max(uOfReading(one.kg, doubt), 0.1)),

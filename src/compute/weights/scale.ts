@@ -1,7 +1,7 @@
 import type { Axle, AxleReading, Instrument } from '../../records/index.js';
 import { loadOfWeighed, nothingWeighed, placedOn, type VehicleLoad, type Weighed } from './burden.js';
 import { NO_LOAD } from './load.js';
-import { ofResolution, rectangular, type Source } from './uncertainty.js';
+import { ofResolution, rectangular, type UncertaintySource } from './uncertainty.js';
 
 /** A scale's step and its tolerance, relative to the reading or in kg. */
 export interface ScaleUncertainty {
@@ -41,7 +41,7 @@ export function scaleSources(
   axles: readonly Axle[],
   readings: Readonly<Record<string, AxleReading>>,
   lifted: ReadonlySet<string> = new Set(),
-): readonly Source[] {
+): readonly UncertaintySource[] {
   const kgOf = (axle: Axle): number => readings[axle.id]?.totalKg ?? 0;
   const on = (axlesKg: readonly number[]): VehicleLoad => asBurden({ ...nothingWeighed(axles), axlesKg }, axles, lifted);
   const steps = axles.flatMap((axle, at) => {

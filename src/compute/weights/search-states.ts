@@ -2,7 +2,7 @@ import type { Vec3 } from '../../geometry/vector.js';
 import { getOwn } from '../../get-own.js';
 import { OCCUPANT_KG } from '../../model/occupant.js';
 import type { Model } from '../../model/shell.js';
-import type { Axle, Body } from '../../records/index.js';
+import type { Axle, FilledBox } from '../../records/index.js';
 import { type AxleModel, axleModelOf, reactions } from './axle-reactions.js';
 import { type SharedAs, sideShares } from './burden.js';
 import { type Load, loadAt, NO_LOAD, sumOf, times } from './load.js';
@@ -10,7 +10,7 @@ import type { Items } from './normalise.js';
 import { fullTank, tankRole, unladenLevel } from './tanks.js';
 
 /** One thing that the user may put in or leave out, between nothing and full. */
-export interface Choice {
+export interface LoadChoice {
   readonly name: string;
   readonly kind: 'tank' | 'seat' | 'bay';
   readonly full: Load;
@@ -27,7 +27,7 @@ export interface SearchState {
   readonly words: string;
   /** What the slide-outs that are out move. */
   readonly moved: Load;
-  readonly choices: readonly Choice[];
+  readonly choices: readonly LoadChoice[];
 }
 
 /** So many axles and slide-outs are tried in every combination; of more, each one alone and all together. */
@@ -84,8 +84,8 @@ function slideOuts({ shell }: Model, items: Items): readonly SlideOut[] {
 
 const shifted = ({ massKg }: Load, byMm: Vec3): Load => ({ ...loadAt(massKg, byMm), massKg: 0 });
 
-function choicesOf({ shell }: Model, open: readonly SlideOut[]): readonly Choice[] {
-  const placed = (full: Load, body: Body | undefined): Load => {
+function choicesOf({ shell }: Model, open: readonly SlideOut[]): readonly LoadChoice[] {
+  const placed = (full: Load, body: FilledBox | undefined): Load => {
     const slide = open.find((one) => one.id === body?.ridesOn);
     return slide ? sumOf([full, shifted(full, slide.byMm)]) : full;
   };
@@ -93,15 +93,25 @@ function choicesOf({ shell }: Model, open: readonly SlideOut[]): readonly Choice
     // Operating fluids stay full: the vehicle does not run without them.
     .filter((tank) => tankRole(tank) !== 'operating fluid')
     .map(
-      (tank): Choice => ({ name: tank.id, kind: 'tank', full: placed(fullTank(tank), tank.body), already: unladenLevel(tank) }),
+      (tank): LoadChoice => ({
+        name: tank.id,
+        kind: 'tank',
+        full: placed(fullTank(tank), tank.body),
+        already: unladenLevel(tank),
+      }),
     );
   const seats = shell.seats
     .filter((seat) => seat.belted)
-    .map((seat): Choice => ({ name: seat.id, kind: 'seat', full: loadAt(OCCUPANT_KG, seat.at), already: 0 }));
+    .map((seat): LoadChoice => ({ name: seat.id, kind: 'seat', full: loadAt(OCCUPANT_KG, seat.at), already: 0 }));
   const bays = shell.bays
     .filter((bay) => bay.limitKg !== undefined)
     .map(
-      (bay): Choice => ({ name: bay.id, kind: 'bay', full: placed(loadAt(bay.limitKg as number, bay.at), bay.body), already: 0 }),
+      (bay): LoadChoice => ({
+        name: bay.id,
+        kind: 'bay',
+        full: placed(loadAt(bay.limitKg as number, bay.at), bay.body),
+        already: 0,
+      }),
     );
   return [...tanks, ...seats, ...bays].filter((choice) => choice.full.massKg > 0);
 }
@@ -132,8 +142,8 @@ export function gaugeOf(carriage: AxleModel, sharedAs: SharedAs, { axle, end }: 
 }
 
 /** The most and the least that choices between empty and full add to what the unladen vehicle shows. */
-export function rangeOf(
-  choices: readonly Choice[],
+export function loadRangeOf(
+  choices: readonly LoadChoice[],
   adds: (load: Load) => number,
 ): { readonly most: number; readonly least: number } {
   return choices.reduce(
@@ -147,5 +157,5 @@ export function rangeOf(
 }
 
 /** Choices at their levels as one load on top of the unladen vehicle. */
-export const loadedTo = (choices: readonly Choice[], levels: readonly number[]): Load =>
+export const loadedTo = (choices: readonly LoadChoice[], levels: readonly number[]): Load =>
   sumOf(choices.map(({ full, already }, i) => times(full, (levels[i] as number) - already)));

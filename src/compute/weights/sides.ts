@@ -1,7 +1,7 @@
 import type { Axle } from '../../records/index.js';
 import { nothingWeighed, type SharedAs } from './burden.js';
 import { NO_LOAD } from './load.js';
-import { rectangular, rootSumOfSquares, type Source } from './uncertainty.js';
+import { rectangular, rootSumOfSquares, type UncertaintySource } from './uncertainty.js';
 
 /** The moment to the right on each axle as the records have it, kg·mm, and what the whole is uncertain by: standard, by cause. */
 export interface SidePrior {
@@ -14,13 +14,13 @@ export const AXLE_SIDE_HALF_WIDTH_MM = 25;
 /** A vehicle of whose sides nothing is known is centred on its centre line, ± 50 mm. Common practice, no source. */
 const VEHICLE_SIDE_HALF_WIDTH_MM = 50;
 
-export interface Sides {
+export interface AxleSides {
   /** Moment to the right on each axle, kg·mm. */
   readonly turnKgMm: readonly number[];
   /** The moments that a change of the weighed sides (half differences, kg) makes. */
   turnsFrom(sidesKg: readonly number[]): readonly number[];
   /** What is not known of the moments on axles whose ends were not weighed. */
-  readonly sources: readonly Source[];
+  readonly sources: readonly UncertaintySource[];
 }
 
 /**
@@ -33,7 +33,7 @@ export function completeSides(
   axles: readonly Axle[],
   { axlesKg, load }: SharedAs,
   prior: SidePrior | undefined,
-): Sides {
+): AxleSides {
   const track = (i: number): number => axles[i]?.trackMm ?? 0;
   const share = (i: number): number => (axlesKg[i] as number) / (load.massKg || 1);
   const all = axles.map((_, i) => i);
@@ -60,7 +60,7 @@ export function completeSides(
     return all.map((i) => (others.includes(i) ? (left * share(i)) / ofOthers : (ofEnds[i] as number)));
   };
   const none = all.map(() => 0);
-  const source = (name: string, turnsKgMm: readonly number[]): Source => ({
+  const source = (name: string, turnsKgMm: readonly number[]): UncertaintySource => ({
     name,
     what: { weighed: { ...nothingWeighed(axles), turnKgMm: turnsKgMm }, placed: NO_LOAD, heightKgMm: 0 },
   });

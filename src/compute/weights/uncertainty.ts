@@ -9,7 +9,7 @@ import type { Verdict } from './types.js';
  * uncertainty written as the burden that it would add: its sensitivity on each axle follows by the same statics as the load itself,
  * so that what one source does to two axles stays correlated in their sum.
  */
-export interface Source {
+export interface UncertaintySource {
   /** What it comes from; like sources share a name and are told as one. */
   readonly name: string;
   readonly what: VehicleLoad | Spread;
@@ -62,7 +62,7 @@ export const rootSumOfSquares = (values: Iterable<number>): number => {
   return Math.sqrt(sum);
 };
 
-export const sourceOfLoad = (name: string, axles: readonly Axle[], load: Load): Source => ({
+export const sourceOfLoad = (name: string, axles: readonly Axle[], load: Load): UncertaintySource => ({
   name,
   what: placedOn(axles, load),
 });
@@ -80,7 +80,7 @@ export interface Expanded {
 
 /** Combines sources for one way of standing on the axles. `sharedAs`: how a moment to a side is shared, without which ends are left out. */
 export function combine(
-  sources: readonly Source[],
+  sources: readonly UncertaintySource[],
   axles: readonly Axle[],
   carriage: AxleModel | undefined,
   sharedAs?: SharedAs,
@@ -161,7 +161,7 @@ function spreadRow(
  * (its moment − x × its mass) ÷ W (JCGM 100:2008 5.1.2). Nothing where there is no mass.
  */
 export function xUncertaintyMm(
-  sources: readonly Source[],
+  sources: readonly UncertaintySource[],
   axles: readonly Axle[],
   totalKg: number,
   xMm: number,

@@ -1,7 +1,7 @@
 import { solveAxleLoads } from './burden.js';
 import { conditionFigure, type Judging } from './conditions.js';
 import { plus } from './load.js';
-import { type Gauge, gaugeOf, gauges, rangeOf, type SearchState } from './search-states.js';
+import { type Gauge, gaugeOf, gauges, loadRangeOf, type SearchState } from './search-states.js';
 import type { AxleLoad, ConditionFigure } from './types.js';
 import { worstLoading } from './worst.js';
 
@@ -60,7 +60,7 @@ function isOverUnloaded({ model, unladen, ratings }: Judging, state: SearchState
   return gauges(axles, state.lifted).some((gauge) => {
     const limitKg = ratings[gauge.axle]?.limitKg;
     if (limitKg === undefined) return false;
-    const { most } = rangeOf(choices, gaugeOf(state.carriage, sharedAs, gauge));
+    const { most } = loadRangeOf(choices, gaugeOf(state.carriage, sharedAs, gauge));
     const at = gauge.axle;
     const kg = gauge.end === undefined ? base.axlesKg[at] : gauge.end === 'left' ? base.leftKg[at] : base.rightKg[at];
     return (kg ?? 0) + most > (gauge.end === undefined ? limitKg : limitKg / 2) + 1e-6;

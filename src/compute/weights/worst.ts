@@ -4,7 +4,7 @@ import { type SharedAs, totalOf } from './burden.js';
 import { plus } from './load.js';
 import type { Loading } from './loadings.js';
 import type { Unladen } from './normalise.js';
-import { type Choice, type Gauge, gaugeOf, loadedTo, type SearchState } from './search-states.js';
+import { type Gauge, gaugeOf, type LoadChoice, loadedTo, type SearchState } from './search-states.js';
 
 /** Levels nearer to full or empty than this are full or empty. */
 const DUST = 1e-7;
@@ -13,7 +13,7 @@ const DUST = 1e-7;
  * The levels of tanks, seats and bays that load one axle or one end of it most, within every stated limit and the GVWR: a linear programme,
  * max Σ a·level with 0 ≤ level ≤ 1 and Σ m·level ≤ what the GVWR leaves.
  */
-export function worstLevels(choices: readonly Choice[], adds: readonly number[], roomKg: number): readonly number[] {
+export function worstLevels(choices: readonly LoadChoice[], adds: readonly number[], roomKg: number): readonly number[] {
   const constraints: [string, Constraint][] = choices.map((_, i) => [`level ${i}`, { max: 1 }]);
   if (Number.isFinite(roomKg)) constraints.push(['gvwr', { max: roomKg }]);
   const variables = choices.map(({ full }, i): [number, Map<string, number>] => [
@@ -54,13 +54,13 @@ export function worstLoading(model: Model, unladen: Unladen, sharedAs: SharedAs,
 }
 
 /** `FUEL full, FRESH full, GREY empty, seats driver, bays B1 B3`; parts in percent. */
-function wordsOf(choices: readonly Choice[], levels: readonly number[]): string {
+function wordsOf(choices: readonly LoadChoice[], levels: readonly number[]): string {
   const taken = (i: number): string => {
     const level = levels[i] as number;
     return level === 1 ? 'full' : level === 0 ? 'empty' : `${Math.round(level * 100)} %`;
   };
   const tanks = choices.flatMap((choice, i) => (choice.kind === 'tank' ? [`${choice.name} ${taken(i)}`] : []));
-  const used = (kind: Choice['kind'], one: string): string[] => {
+  const used = (kind: LoadChoice['kind'], one: string): string[] => {
     const names = choices.flatMap((choice, i) => {
       if (choice.kind !== kind || levels[i] === 0) return [];
       return [levels[i] === 1 ? choice.name : `${choice.name} (${taken(i)})`];

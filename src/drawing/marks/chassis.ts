@@ -2,7 +2,7 @@ import type { Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import { ASSUMED_TYRE_RADIUS_MM, type Extent, groundZMm } from '../extent.js';
 import type { LabelWish } from '../labels.js';
-import { area, circle, line, type Mark, type Point } from '../scene.js';
+import { circle, line, type Mark, type Point, rectArea } from '../scene.js';
 import type { Port } from '../sheet.js';
 
 /** From memory: the usual rail spacing of North American chassis, 34 in; drawn only where nothing is on record. */
@@ -22,7 +22,7 @@ export function chassisPlan(model: Model, extent: Extent, port: Port): readonly 
   if (axles.length === 0) return [];
   const half = (frame.railSpacingMm ?? USUAL_RAIL_SPACING_MM) / 2;
   const rail = (y: number): Mark =>
-    area(
+    rectArea(
       'chassis',
       'chassis',
       quad(port, [
@@ -50,7 +50,7 @@ export function chassisPlan(model: Model, extent: Extent, port: Port): readonly 
       const [y0, y1] = [side * track - wide, side * track + wide];
       const [x0, x1] = [axle.xMm - ASSUMED_TYRE_RADIUS_MM, axle.xMm + ASSUMED_TYRE_RADIUS_MM];
       marks.push(
-        area(
+        rectArea(
           'chassis',
           'tyre',
           quad(port, [
@@ -80,7 +80,7 @@ export function chassisSide(model: Model, extent: Extent, port: Port): readonly 
         [extent.high[0] + 200, 0, ground],
       ]),
     ),
-    area(
+    rectArea(
       'chassis',
       'chassis',
       quad(port, [
@@ -120,7 +120,7 @@ export function chassisEnd(model: Model, extent: Extent, port: Port, end: 'front
     const [y0, y1] = [side * track - wide, side * track + wide];
     const top = ground + 2 * ASSUMED_TYRE_RADIUS_MM;
     marks.push(
-      area(
+      rectArea(
         'chassis',
         'tyre',
         quad(port, [

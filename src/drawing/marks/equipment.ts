@@ -2,7 +2,7 @@ import type { Vec3 } from '../../geometry/vector.js';
 import type { Component } from '../../records/index.js';
 import type { LabelWish } from '../labels.js';
 import { convexHull } from '../outline.js';
-import { area, circle, line, type Mark, type Point } from '../scene.js';
+import { circle, line, type Mark, type Point, rectArea } from '../scene.js';
 import type { Port } from '../sheet.js';
 import type { Layer } from '../styles.js';
 
@@ -21,7 +21,7 @@ export function boxRing(at: Vec3, sizeMm: Vec3, port: Port): readonly Point[] {
 /** A component by its outside size, or by a cross at its middle where none was recorded. */
 export function componentMarks(component: Component, port: Port, layer: Layer = 'equipment'): readonly Mark[] {
   if (component.sizeMm)
-    return [area(layer, 'equipment', boxRing(component.middle ?? component.at, component.sizeMm, port), component.id)];
+    return [rectArea(layer, 'equipment', boxRing(component.middle ?? component.at, component.sizeMm, port), component.id)];
   return middleMarks(port.place(component.at), component.id, layer);
 }
 

@@ -2,11 +2,11 @@ import { add, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { Facing, Opening } from '../../records/index.js';
 import type { LabelWish } from '../labels.js';
-import { area, type Mark, type Point } from '../scene.js';
+import { type Mark, type Point, rectArea } from '../scene.js';
 import type { Port } from '../sheet.js';
 
 /** Corners of an opening: along its sill, then up by its height. Without a sill on record: none. */
-export function openingCorners(opening: Opening): readonly Vec3[] {
+export function openingOutline(opening: Opening): readonly Vec3[] {
   const [from, to] = opening.sill;
   if (!from || !to) return [];
   const up = scale([0, 0, 1], opening.heightMm);
@@ -34,9 +34,9 @@ export function openingMarks(
   const wishes: LabelWish[] = [];
   for (const opening of model.shell.openings) {
     if (openingFace(opening) !== face) continue;
-    const ring = openingCorners(opening).map(port.place);
+    const ring = openingOutline(opening).map(port.place);
     if (ring.length < 4) continue;
-    marks.push(area('hidden', 'opening', ring, opening.id));
+    marks.push(rectArea('hidden', 'opening', ring, opening.id));
     const middle: Point = [ring.reduce((sum, p) => sum + p[0], 0) / 4, ring.reduce((sum, p) => sum + p[1], 0) / 4];
     wishes.push({
       text: `${opening.openingKind} ${opening.id}`,

@@ -3,7 +3,7 @@ import type { LabelWish } from '../labels.js';
 import { spreadLines } from '../lanes.js';
 import { MEDIUM_STYLES } from '../media.js';
 import { alongLine, clipLine, lineLengthMm } from '../outline.js';
-import { grow, line, type Mark, type Point, type Rect, text } from '../scene.js';
+import { growRect, line, type Mark, type Point, type Rect, textMark } from '../scene.js';
 import type { Port } from '../sheet.js';
 import { NODE_SYMBOL_MM, nodeMarks } from '../symbols.js';
 
@@ -55,12 +55,12 @@ function letters(run: Run, points: readonly Point[], length: number, others: rea
     const clear = LETTER_AT.map((share) => alongLine(points, (length * (k + share)) / count).at).find((at) =>
       isClear(at, others),
     );
-    return clear ? [text('runs', 'letter', clear, MEDIUM_STYLES[run.medium].letter, { anchor: 'middle', backed: true })] : [];
+    return clear ? [textMark('runs', 'letter', clear, MEDIUM_STYLES[run.medium].letter, { anchor: 'middle', backed: true })] : [];
   }).flat();
 }
 
 const isClear = (at: Point, others: readonly (readonly Point[])[]): boolean => {
-  const near: Rect = grow({ x0: at[0], y0: at[1], x1: at[0], y1: at[1] }, LETTER_CLEAR_MM);
+  const near: Rect = growRect({ x0: at[0], y0: at[1], x1: at[0], y1: at[1] }, LETTER_CLEAR_MM);
   return others.every((points) => clipLine(points, near).length === 0);
 };
 

@@ -3,7 +3,7 @@ import type { Box } from '../../geometry/box.js';
 import { add, dot, scale, subtract } from '../../geometry/vector.js';
 import type { Library, Member } from '../../records/index.js';
 import { hiddenLines } from '../hidden-lines.js';
-import { area, line, type Mark, type Point } from '../scene.js';
+import { line, type Mark, type Point, rectArea } from '../scene.js';
 import type { Port } from '../sheet.js';
 import type { Layer, PenName } from '../styles.js';
 import { farthestFirst, type Silhouette, silhouette } from '../visibility.js';
@@ -17,7 +17,7 @@ function silhouettes(members: readonly Member[], library: Library, port: Port): 
 
 function outlineMark(solid: Silhouette, port: Port, layer: Layer, pen: PenName, id?: string): Mark {
   const ring = flatRing(solid, port);
-  return ring.length < 3 ? line(layer, pen, ring, id) : area(layer, pen, ring, id);
+  return ring.length < 3 ? line(layer, pen, ring, id) : rectArea(layer, pen, ring, id);
 }
 
 /** Members as solids: nearer ones hide farther ones. With `subject`, each is linked to its record; `over` is painted right on each. */
@@ -72,7 +72,7 @@ export function memberContext(
 export function memberHidden(members: readonly Member[], library: Library, port: Port): readonly Mark[] {
   return silhouettes(members, library, port).map((solid) => {
     const ring = flatRing(solid, port);
-    return ring.length < 3 ? line('hidden', 'hidden', ring) : { ...area('hidden', 'hidden', ring) };
+    return ring.length < 3 ? line('hidden', 'hidden', ring) : { ...rectArea('hidden', 'hidden', ring) };
   });
 }
 

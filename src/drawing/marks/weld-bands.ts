@@ -6,7 +6,7 @@ import { add, scale } from '../../geometry/vector.js';
 import type { Library, Member } from '../../records/index.js';
 import { convexHull } from '../outline.js';
 import { project } from '../projection.js';
-import { area, type Mark } from '../scene.js';
+import { type Mark, rectArea } from '../scene.js';
 import type { Port } from '../sheet.js';
 import { boxCorners } from '../visibility.js';
 
@@ -35,7 +35,7 @@ export function weldBandMarks(
       axes: box.axes,
       half: [(to - from) / 2, box.half[1], box.half[2]],
     };
-    return area(
+    return rectArea(
       'structure',
       'weld-band',
       convexHull(boxCorners(part).map((corner) => project(port.view, corner))).map(port.placeFlat),

@@ -3,7 +3,7 @@ import type { AxleLoad, ConditionFigure } from '../../compute/weights/types.js';
 import { mass, number, type UnitSystem } from '../../quantity/format.js';
 import { chartUnit, ticks } from '../chart-axis.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
-import { line, type Mark, rectangle, text } from '../scene.js';
+import { line, type Mark, rectangle, textMark } from '../scene.js';
 import type { SheetSize } from '../sheet.js';
 import { shorten, textWidthMm } from '../text-width.js';
 
@@ -33,9 +33,9 @@ export function axleChart(a: Assessment, sheet: SheetSize, options: DrawingOptio
   for (const axle of axles) {
     const limitKg = rows.find((load) => load.axle === axle)?.limitKg;
     const top = y;
-    marks.push(text('labels', 'name-strong', [1, y + HEAD_MM / 2], `${axle} axle`, { id: axle }));
+    marks.push(textMark('labels', 'name-strong', [1, y + HEAD_MM / 2], `${axle} axle`, { id: axle }));
     const said = limitKg === undefined ? 'no limit on record' : `limit ${mass(limitKg, units)}`;
-    marks.push(text('labels', 'name', [right + 2, y + HEAD_MM / 2], said));
+    marks.push(textMark('labels', 'name', [right + 2, y + HEAD_MM / 2], said));
     y += HEAD_MM;
     for (const condition of conditions) {
       for (const load of loadOf(condition, axle))
@@ -110,7 +110,7 @@ function loadRow(
   const state = load.lifted ? 'lifted' : load.verdict === 'within' ? '' : load.verdict;
   const words = `${mass(load.loadKg, units)}${state === '' ? '' : `, ${state}`}`;
   return [
-    text('labels', 'name', [names - 1, y], shorten(shortName(name), 'name', names - 3), { anchor: 'end' }),
+    textMark('labels', 'name', [names - 1, y], shorten(shortName(name), 'name', names - 3), { anchor: 'end' }),
     rectangle('structure', load.verdict === 'over' ? 'bar-over' : 'bar', {
       x0: x(0),
       y0: y - rowMm * 0.29,
@@ -129,7 +129,7 @@ function loadRow(
       [high, y - 0.9],
       [high, y + 0.9],
     ]),
-    text(
+    textMark(
       'labels',
       load.verdict === 'over' ? 'name-strong' : 'name',
       [right + 2, y],
@@ -144,6 +144,6 @@ function gridAcross(highest: number, x: (shown: number) => number, top: number, 
       [x(value), top],
       [x(value), bottom],
     ]),
-    text('labels', 'note', [x(value), top - 2.5], index === 0 ? word : number(value), { anchor: 'middle' }),
+    textMark('labels', 'note', [x(value), top - 2.5], index === 0 ? word : number(value), { anchor: 'middle' }),
   ]);
 }

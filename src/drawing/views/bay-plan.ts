@@ -6,7 +6,7 @@ import type { LabelWish } from '../labels.js';
 import { axleWishes, chassisPlan, TYRE_NOTE } from '../marks/chassis.js';
 import { shellBox } from '../marks/shell-box.js';
 import { VIEWS } from '../projection.js';
-import { area, circle, type Mark, type Point, rectangle } from '../scene.js';
+import { circle, type Mark, type Point, rectArea, rectangle } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 
 /** For the owner: where bays, tanks, seats and axles are, with what each bay may take. */
@@ -37,7 +37,7 @@ export function bayPlan(a: Assessment, sheet: SheetSize, options: DrawingOptions
   }
   for (const seat of shell.seats) {
     const at = port.place(seat.at);
-    marks.push(area('equipment', 'mark', seatRing(at), seat.id));
+    marks.push(rectArea('equipment', 'mark', seatRing(at), seat.id));
     wishes.push({
       text: `seat ${seat.id}${seat.belted ? '' : ' (no belt)'}`,
       anchor: at,

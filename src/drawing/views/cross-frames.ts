@@ -8,7 +8,7 @@ import type { LabelWish } from '../labels.js';
 import { memberMarks } from '../marks/structure.js';
 import { bandsByMember, WELD_BAND_NOTE, weldBandMarks } from '../marks/weld-bands.js';
 import { VIEWS } from '../projection.js';
-import { type Mark, type Rect, text } from '../scene.js';
+import { type Mark, type Rect, textMark } from '../scene.js';
 import { FURNITURE_MM, fittingScale, type Layout, layOut, type Port, SCALES, type SheetSize } from '../sheet.js';
 import { memberCorners, middleOf } from '../visibility.js';
 import { memberWish } from './member-wish.js';
@@ -122,7 +122,7 @@ export function crossFrameDrawings(
       marks.push(
         ...memberMarks(frame.members, model.library, port, true, (member) => weldBandMarks(member, soft, model.library, port)),
       );
-      marks.push(text('labels', 'note', [1.5, port.frame.y0 - 7], `at x ${length(frame.xMm, model.shop.units)}`));
+      marks.push(textMark('labels', 'note', [1.5, port.frame.y0 - 7], `at x ${length(frame.xMm, model.shop.units)}`));
       wishes.push(...frame.members.flatMap((member) => memberWish(member, model, port)));
     });
     const part = layouts.length > 1 ? `, sheet ${k + 1} of ${layouts.length}` : '';

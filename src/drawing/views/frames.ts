@@ -5,11 +5,11 @@ import type { Member } from '../../records/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { shellExtent, viewBounds } from '../extent.js';
 import { type Group, groupsOf, type StageOf, stagesOf } from '../frame-groups.js';
-import { clipMarks, type Part, partsOf, stripsOf } from '../halves.js';
+import { clipMarks, partsOf, type SheetPart, stripsOf } from '../halves.js';
 import { memberContext, memberEdges, memberHiddenLines, memberMarks } from '../marks/structure.js';
 import { bandsByMember, WELD_BAND_NOTE, weldBandMarks } from '../marks/weld-bands.js';
 import { VIEWS } from '../projection.js';
-import { grow, type Mark, text } from '../scene.js';
+import { growRect, type Mark, textMark } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import { memberCorners } from '../visibility.js';
 import { crossFrameDrawings, topOf } from './cross-frames.js';
@@ -63,7 +63,7 @@ function frames(a: Assessment, of: GroupOf, sheet: SheetSize, options: DrawingOp
 }
 
 interface FrameOf extends GroupOf {
-  readonly part: Part;
+  readonly part: SheetPart;
 }
 
 function frame(a: Assessment, { stage, stageName, group, part }: FrameOf, sheet: SheetSize, options: DrawingOptions): Drawing {
@@ -102,7 +102,7 @@ function frame(a: Assessment, { stage, stageName, group, part }: FrameOf, sheet:
             ),
             ...memberHiddenLines(group.members, model.library, port),
           ],
-          grow(port.frame, 0.5),
+          growRect(port.frame, 0.5),
         ),
       ]),
       wishes: layout.ports.flatMap((port) => labelled.flatMap((member) => memberWish(member, model, port))),
@@ -120,8 +120,8 @@ function frame(a: Assessment, { stage, stageName, group, part }: FrameOf, sheet:
 }
 
 /** Which of two strips it is, above it. */
-const stripName = ({ frame: { x0, y0 } }: Port, strip: Part | undefined): readonly Mark[] =>
-  strip?.suffix ? [text('labels', 'name-strong', [x0, y0 - 6], strip.suffix)] : [];
+const stripName = ({ frame: { x0, y0 } }: Port, strip: SheetPart | undefined): readonly Mark[] =>
+  strip?.suffix ? [textMark('labels', 'name-strong', [x0, y0 - 6], strip.suffix)] : [];
 
 interface Pictorial extends StageOf {
   readonly before: readonly Member[];

@@ -18,7 +18,7 @@ import { shellBox } from '../marks/shell-box.js';
 import { memberContext, memberHidden, memberMarks } from '../marks/structure.js';
 import { convexHull } from '../outline.js';
 import { nearness, project, VIEW_OF_FACE, VIEWS, type View, viewOfSurface } from '../projection.js';
-import { area, type Mark, type Point, text } from '../scene.js';
+import { type Mark, type Point, rectArea, textMark } from '../scene.js';
 import { type Layout, layOut, type Port, type SheetSize, type ViewRequest } from '../sheet.js';
 import { boxCorners, memberCorners } from '../visibility.js';
 import { openingsOf, surfaceId, surfaceNote } from './panels.js';
@@ -113,8 +113,8 @@ function drawn({ model, options }: Sheet, sights: readonly GeneralView[], layout
       const { x0, x1, y0, y1 } = (layout.ports[index] as Port).frame;
       marks.push(
         beside
-          ? text('labels', 'name-strong', [(x0 + x1) / 2, y1 + 5], title, { anchor: 'middle' })
-          : text('labels', 'name-strong', [x0, y0 - 9], title),
+          ? textMark('labels', 'name-strong', [(x0 + x1) / 2, y1 + 5], title, { anchor: 'middle' })
+          : textMark('labels', 'name-strong', [x0, y0 - 9], title),
       );
     });
   }
@@ -215,7 +215,7 @@ function fromInside({ model, shell }: Sheet, surface: Surface): GeneralView {
           shellBox(shell, port, 'skin-line'),
           ...panels.map((panel) => panelMark(panel, port, undefined, panel.panelKind === 'access')),
           ...openings.marks,
-          ...before.map(({ id, box }) => area('hidden', 'hidden', convexHull(boxCorners(box).map(port.place)), id)),
+          ...before.map(({ id, box }) => rectArea('hidden', 'hidden', convexHull(boxCorners(box).map(port.place)), id)),
           ...(surface.side === 'ceiling' ? lengthDimensions(model, shell, port) : []),
         ],
         wishes: [
@@ -280,7 +280,7 @@ function outsideParts(all: Sheet, face: Facing, panels: readonly Panel[], port: 
   marks.push(...openings.marks);
   wishes.push(...openings.wishes);
   for (const { id, name, box } of outsideSolids(model, shell, face)) {
-    marks.push(area('equipment', 'equipment', convexHull(boxCorners(box).map(port.place)), id));
+    marks.push(rectArea('equipment', 'equipment', convexHull(boxCorners(box).map(port.place)), id));
     wishes.push(wishFor(name, id, port.place(box.center), 30));
   }
   const side = face === 'left' || face === 'right';

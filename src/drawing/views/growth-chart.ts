@@ -2,7 +2,7 @@ import type { Assessment } from '../../assess.js';
 import { mass, number } from '../../quantity/format.js';
 import { chartUnit, ticks } from '../chart-axis.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
-import { line, type Mark, type Point, text } from '../scene.js';
+import { line, type Mark, type Point, textMark } from '../scene.js';
 import type { SheetSize } from '../sheet.js';
 import { shorten, textWidthMm } from '../text-width.js';
 
@@ -100,7 +100,9 @@ function stageName(words: string, x: number, y: number, widthMm: number): readon
   }
   return lines
     .slice(0, 3)
-    .map((row, index) => text('labels', 'note', [x, y + index * 2.6], shorten(row, 'note', widthMm - 1), { anchor: 'middle' }));
+    .map((row, index) =>
+      textMark('labels', 'note', [x, y + index * 2.6], shorten(row, 'note', widthMm - 1), { anchor: 'middle' }),
+    );
 }
 
 /** Where the axis starts: at zero, or at a round figure below where all the marks lie in the upper half. */
@@ -119,7 +121,7 @@ function gridUp(low: number, highest: number, frame: Frame, word: string): reado
         [frame.x0, y],
         [frame.x1, y],
       ]),
-      text(
+      textMark(
         'labels',
         'note',
         [frame.x0 - 1.5, y],

@@ -4,7 +4,7 @@ import { KG_PER_LB, MM_PER_IN } from '../../quantity/units.js';
 import { ticks } from '../chart-axis.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import type { LabelWish } from '../labels.js';
-import { line, type Mark, type Point, text } from '../scene.js';
+import { line, type Mark, type Point, textMark } from '../scene.js';
 import type { SheetSize } from '../sheet.js';
 import type { PenName } from '../styles.js';
 
@@ -83,7 +83,7 @@ function shareGrid(low: number, high: number, x0: number, x1: number, y: (kg: nu
       [x0, y(value)],
       [x1, y(value)],
     ]),
-    text('labels', 'note', [x0 - 1.5, y(value)], number(value), { anchor: 'end' }),
+    textMark('labels', 'note', [x0 - 1.5, y(value)], number(value), { anchor: 'end' }),
   ]);
 }
 
@@ -102,7 +102,7 @@ function stations(lowX: number, highX: number, x: (mm: number) => number, bottom
       ]),
     );
     const words = units === 'metric' ? `${number(at / 1000)} m` : at === 0 ? '0' : length(at, 'us');
-    marks.push(text('labels', 'note', [x(at), bottom + 4], words, { anchor: 'middle' }));
+    marks.push(textMark('labels', 'note', [x(at), bottom + 4], words, { anchor: 'middle' }));
   }
   return marks;
 }

@@ -19,7 +19,7 @@ import { shellBox } from '../marks/shell-box.js';
 import { memberContext } from '../marks/structure.js';
 import { lineLengthMm } from '../outline.js';
 import { nearness, viewOfSurface } from '../projection.js';
-import { boundsOf, line, type Mark, overlaps, type Point, rectangle, text } from '../scene.js';
+import { line, type Mark, overlaps, type Point, rectAbout, rectangle, textMark } from '../scene.js';
 import { layOut, type Margins, type Port, type SheetSize } from '../sheet.js';
 import { LINE_WIDTHS_MM, type PenName } from '../styles.js';
 import { textWidthMm } from '../text-width.js';
@@ -182,7 +182,7 @@ function blocksBehind(
   const wishes: LabelWish[] = [];
   const patch = (id: string, at: Vec3, size: Vec3, depthMm: number, priority: number): void => {
     const band = bandOf(bands, depthMm);
-    const around = boundsOf([-1, 1].map((side) => port.place(add(at, scale(size, side / 2)))));
+    const around = rectAbout([-1, 1].map((side) => port.place(add(at, scale(size, side / 2)))));
     if (band === -1 || !around || !overlaps(around, port.frame)) return;
     const middle = (around.y0 + around.y1) / 2;
     const mark = line(
@@ -218,7 +218,7 @@ function weldsBehind(a: Assessment, port: Port, depthOf: DepthOf): readonly Mark
     const corners = boxCorners(box);
     const depths = corners.map((corner) => depthOf.at(corner, 0));
     if (Math.min(...depths) > first || Math.max(...depths) < 0) return [];
-    const around = boundsOf(corners.map(port.place));
+    const around = rectAbout(corners.map(port.place));
     return around ? [rectangle('outlines', 'weld-soft', around)] : [];
   });
 }
@@ -302,7 +302,7 @@ function bandLegend(a: Assessment, [x, y]: Point): readonly Mark[] {
       [at, y],
       [at + 8, y],
     ]);
-    const marks: readonly Mark[] = [{ ...swatch, widthMm: 2 }, text('furniture', 'note', [at + 9.5, y], words)];
+    const marks: readonly Mark[] = [{ ...swatch, widthMm: 2 }, textMark('furniture', 'note', [at + 9.5, y], words)];
     at += 9.5 + textWidthMm(words, 'note') + 5;
     return marks;
   });

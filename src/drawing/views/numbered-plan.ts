@@ -12,7 +12,7 @@ import { openingMarks } from '../marks/openings.js';
 import { shellBox } from '../marks/shell-box.js';
 import { MEDIUM_STYLES } from '../media.js';
 import { VIEWS } from '../projection.js';
-import { area, circle, line, type Mark, type Point, rectangle, text } from '../scene.js';
+import { circle, line, type Mark, type Point, rectArea, rectangle, textMark } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import { singleLines } from '../single-lines.js';
 import { NODE_SYMBOL_MM, nodeMarks } from '../symbols.js';
@@ -67,7 +67,7 @@ export function numberedPlan(a: Assessment, sheet: SheetSize, given: NumberedPla
     marks.push(...(plan ? chassisPlan : chassisSide)(model, vehicle, port), shellBox(shell, port));
     if (!plan) marks.push(...openingMarks(model, 'left', port).marks.map(({ id: _id, ...mark }) => mark as Mark));
     for (const { id, at, sizeMm } of given.parts ?? [])
-      if (sizeMm) marks.push(area('equipment', 'danger-box', boxRing(at, sizeMm, port), id));
+      if (sizeMm) marks.push(rectArea('equipment', 'danger-box', boxRing(at, sizeMm, port), id));
     for (const medium of media) marks.push(...lettered(a, medium, port));
     given.items.forEach((item, at) => {
       marks.push(...itemMarks(item, port.place(item.at)));
@@ -103,7 +103,7 @@ function lettered(a: Assessment, medium: 'gas' | 'ac', port: Port): readonly Mar
     const piece = line('runs', `run-${medium}`, [from, to]);
     if (Math.hypot(to[0] - from[0], to[1] - from[1]) < LETTER_FROM_MM) return [piece];
     const spot: Point = [from[0] + (to[0] - from[0]) * 0.4, from[1] + (to[1] - from[1]) * 0.4];
-    return [piece, text('runs', 'letter', spot, MEDIUM_STYLES[medium].letter, { anchor: 'middle', backed: true })];
+    return [piece, textMark('runs', 'letter', spot, MEDIUM_STYLES[medium].letter, { anchor: 'middle', backed: true })];
   });
   return [...bands, ...drawn];
 }

@@ -7,7 +7,7 @@ import type { LabelWish } from '../labels.js';
 import { openingFace } from '../marks/openings.js';
 import { alongLine } from '../outline.js';
 import { project, VIEW_OF_FACE, VIEWS } from '../projection.js';
-import { area, circle, line, type Mark, type Point, type Rect, rectangle, text } from '../scene.js';
+import { circle, line, type Mark, type Point, type Rect, rectArea, rectangle, textMark } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import { textWidthMm } from '../text-width.js';
 import { FACE_WORDS } from './panels.js';
@@ -39,7 +39,7 @@ export function openingDrawing(a: Assessment, openingId: string, sheet: SheetSiz
   const marks: Mark[] = opening
     ? [
         rectangle('background', 'nominal', frame),
-        ...gussets.map(({ id, ring }) => area('structure', 'plate', ring, id)),
+        ...gussets.map(({ id, ring }) => rectArea('structure', 'plate', ring, id)),
         ...outlineMarks(opening, port, frontLeft),
         ...sideDimensions(opening, frame, frontLeft, units),
         ...diagonalMarks(opening, frame, units),
@@ -132,7 +132,7 @@ function diagonalMarks(opening: Opening, { x0, y0, x1, y1 }: Rect, units: UnitSy
     const words = diagonals && !fits ? length(diagonals[index as 0 | 1], units === 'metric' ? 'metric' : 'us') : long;
     return [
       line('dimensions', 'dimension', points),
-      text('dimensions', 'dimension', at, words, { anchor: 'middle', backed: true }),
+      textMark('dimensions', 'dimension', at, words, { anchor: 'middle', backed: true }),
     ];
   });
 }

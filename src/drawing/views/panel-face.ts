@@ -13,7 +13,7 @@ import { surfaceOf } from '../marks/panels.js';
 import { MEDIUM_STYLES } from '../media.js';
 import { alongLine, clipLine, clipRing, lineLengthMm } from '../outline.js';
 import { project, type View, viewOfSurface } from '../projection.js';
-import { area, boundsOf, grow, line, type Mark, type Point, type Rect, rectangle, text } from '../scene.js';
+import { growRect, line, type Mark, type Point, type Rect, rectAbout, rectArea, rectangle, textMark } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import { NODE_SYMBOL_MM, nodeMarks } from '../symbols.js';
 import { farthestFirst, silhouette } from '../visibility.js';
@@ -39,9 +39,9 @@ export function panelFace(a: Assessment, panelId: string, sheet: SheetSize, opti
   if (!panel) return missing(a, panelId, sheet, options);
   const surface = surfaceOf(panel, model);
   const view = viewOfSurface(surface);
-  const flat = boundsOf(panel.outline.map((corner) => project(view, corner))) as Rect;
+  const flat = rectAbout(panel.outline.map((corner) => project(view, corner))) as Rect;
   const around = AROUND * Math.max(flat.x1 - flat.x0, flat.y1 - flat.y0);
-  const layout = layOut([{ view, bounds: grow(flat, around) }], sheet, { sideMm: 12, aboveMm: 10, belowMm: 9, mostMm: 20 });
+  const layout = layOut([{ view, bounds: growRect(flat, around) }], sheet, { sideMm: 12, aboveMm: 10, belowMm: 9, mostMm: 20 });
   const port = layout.ports[0] as Port;
   const items = a.figures.access.behind[panelId] ?? [];
   const scene: Window = { a, port, frame: port.frame, items };
@@ -63,7 +63,7 @@ export function panelFace(a: Assessment, panelId: string, sheet: SheetSize, opti
       marks: [
         ...members.marks,
         ...services.marks,
-        area('dimensions', 'edge', outline, panelId),
+        rectArea('dimensions', 'edge', outline, panelId),
         ...(inner ? [rectangle('dimensions', 'nominal', inner), ...openingDimensions(panel, inner, port, a)] : []),
         rectangle('dimensions', 'centre', port.frame),
       ],
@@ -110,7 +110,7 @@ function membersBehind({ a, port, frame, items }: Window, view: View): { marks: 
   for (const solid of solids) {
     const ring = clipRing(solid.ring.map(port.placeFlat), frame);
     if (ring.length < 3) continue;
-    marks.push(area('structure', 'chassis', ring, solid.member.id));
+    marks.push(rectArea('structure', 'chassis', ring, solid.member.id));
     wishes.push({ text: solid.member.id, anchor: middle(ring), style: 'id', priority: 15, id: solid.member.id });
   }
   return { marks, wishes };
@@ -147,7 +147,7 @@ function servicesBehind({ a, port, frame, items }: Window): {
       longest[Math.floor(longest.length / 2)] as Point,
     ]);
     const spot = alongLine(longest, lineLengthMm(longest) * (0.15 + 0.17 * (index % 5))).at;
-    marks.push(text('runs', 'letter', spot, MEDIUM_STYLES[run.medium].letter, { anchor: 'middle', backed: true }));
+    marks.push(textMark('runs', 'letter', spot, MEDIUM_STYLES[run.medium].letter, { anchor: 'middle', backed: true }));
     wishes.push({
       text: words(item),
       anchor,
@@ -185,12 +185,12 @@ const middle = (points: readonly Point[]): Point => [
 /** The clear opening about the panel's middle: its larger dimension along the longer side of the outline. */
 function openingRect(panel: Panel, view: View, port: Port): Rect | undefined {
   if (!panel.openingMm) return undefined;
-  const flat = boundsOf(panel.outline.map((corner) => project(view, corner))) as Rect;
+  const flat = rectAbout(panel.outline.map((corner) => project(view, corner))) as Rect;
   const [x, y] = project(view, planarPolygon(panel.outline).centroid);
   const large = Math.max(...panel.openingMm);
   const small = Math.min(...panel.openingMm);
   const [w, h] = flat.x1 - flat.x0 >= flat.y1 - flat.y0 ? [large, small] : [small, large];
-  return boundsOf([port.placeFlat([x - w / 2, y - h / 2]), port.placeFlat([x + w / 2, y + h / 2])]);
+  return rectAbout([port.placeFlat([x - w / 2, y - h / 2]), port.placeFlat([x + w / 2, y + h / 2])]);
 }
 
 function openingDimensions(panel: Panel, inner: Rect, port: Port, a: Assessment): readonly Mark[] {

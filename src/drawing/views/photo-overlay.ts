@@ -1,13 +1,13 @@
 import type { Pixel } from '../../compute/camera/camera.js';
 import type { Computed } from '../../compute/figures.js';
-import type { DrawnRecord, Overlay, Stretch } from '../../compute/pictures/overlay.js';
+import type { DrawnRecord, Overlay, PictureStretch } from '../../compute/pictures/overlay.js';
 import type { Model } from '../../model/shell.js';
 import { smallLength } from '../../quantity/format.js';
 import { type Drawing, type DrawingOptions, labelMarks } from '../compose.js';
 import { Ink, textBox } from '../ink.js';
 import { type LabelWish, placeLabels } from '../labels.js';
 import { MEDIUM_STYLES } from '../media.js';
-import { circle, grow, line, type Mark, type Point, type Rect, type Scene, text } from '../scene.js';
+import { circle, growRect, line, type Mark, type Point, type Rect, type Scene, textMark } from '../scene.js';
 import type { Layer, PenName } from '../styles.js';
 import { toSvg } from '../svg.js';
 import { nodeMarks } from '../symbols.js';
@@ -51,7 +51,7 @@ export function photoOverlay(model: Model, overlay: Overlay, widthMm: number): S
     ...foot(model, overlay, perPx, heightMm),
   ];
   const room: Rect = { x0: 1, y0: 1, x1: widthMm - 1, y1: heightMm - 1 };
-  const taken = marks.flatMap((mark) => (mark.kind === 'text' ? [grow(textBox(mark), 0.4)] : []));
+  const taken = marks.flatMap((mark) => (mark.kind === 'text' ? [growRect(textBox(mark), 0.4)] : []));
   const wishes = drawn
     .flatMap((one) => wishOf(one, on, room) ?? [])
     .sort((a, b) => b.priority - a.priority)
@@ -112,7 +112,7 @@ function pointMarks({ solved }: Overlay, on: (px: Pixel) => Point): readonly Mar
     return [
       circle('dimensions', 'known-point', [x, y], 0.9),
       ...strike,
-      text('dimensions', 'dimension', [x + 1.6, y - 1.6], String(i + 1), { backed: true }),
+      textMark('dimensions', 'dimension', [x + 1.6, y - 1.6], String(i + 1), { backed: true }),
     ];
   });
 }
@@ -139,7 +139,7 @@ function foot(model: Model, { solved, pxPerMm }: Overlay, perPx: number, heightM
   return [
     line('furniture', 'casing', points),
     line('furniture', 'edge', points),
-    text(
+    textMark(
       'furniture',
       'dimension',
       [end + 1.5, y - 0.5],
@@ -177,7 +177,7 @@ function wishOf(record: DrawnRecord, on: (px: Pixel) => Point, room: Rect): Labe
   };
 }
 
-const lengthOf = ({ px }: Stretch, on: (px: Pixel) => Point): number =>
+const lengthOf = ({ px }: PictureStretch, on: (px: Pixel) => Point): number =>
   px.slice(1).reduce((sum, to, i) => {
     const [a, b] = [on(px[i] as Pixel), on(to)];
     return sum + Math.hypot(b[0] - a[0], b[1] - a[1]);

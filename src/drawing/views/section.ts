@@ -4,14 +4,14 @@ import { sectionRings, wallsOf } from '../../sections/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { acrossDimension, uprightDimension } from '../dimensions.js';
 import { VIEWS } from '../projection.js';
-import { boundsOf, type Mark, type Rect } from '../scene.js';
+import { type Mark, type Rect, rectAbout } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 
 /** A cross-section to scale, depth upright, with its outside dimensions and its walls in words. */
 export function sectionDrawing(section: Section, sheet: SheetSize, options: DrawingOptions = {}): Drawing {
   const units = options.units ?? 'both';
   const rings = sectionRings(section.dimensions);
-  const bounds = boundsOf(rings.flat()) ?? { x0: 0, y0: 0, x1: 1, y1: 1 };
+  const bounds = rectAbout(rings.flat()) ?? { x0: 0, y0: 0, x1: 1, y1: 1 };
   const layout = layOut([{ view: VIEWS.left, bounds }], sheet, { sideMm: 10, aboveMm: 3, belowMm: 10, mostMm: 12 });
   const port = layout.ports[0] as Port;
   const custom = section.dimensions.shape === 'custom';

@@ -6,7 +6,7 @@ import { legendMarks } from '../legend.js';
 import { nodeMarksAndWishes, runMarks } from '../marks/services.js';
 import { MEDIUM_STYLES } from '../media.js';
 import { project, VIEWS, type View } from '../projection.js';
-import { grow, holds, type Rect } from '../scene.js';
+import { growRect, holds, type Rect } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 
 /** Nodes nearer to each other than this belong to one crowd, mm. */
@@ -57,7 +57,7 @@ function crowdsOf(nodes: readonly ServiceNode[]): readonly (readonly ServiceNode
 function boundsIn(view: View, crowd: readonly ServiceNode[]): Rect {
   const places = crowd.map(({ at }) => project(view, at));
   const [xs, ys] = [places.map(([x]) => x), places.map(([, y]) => y)];
-  return grow({ x0: Math.min(...xs), y0: Math.min(...ys), x1: Math.max(...xs), y1: Math.max(...ys) }, AROUND_MM);
+  return growRect({ x0: Math.min(...xs), y0: Math.min(...ys), x1: Math.max(...xs), y1: Math.max(...ys) }, AROUND_MM);
 }
 
 const areaOf = ({ x0, y0, x1, y1 }: Rect): number => (x1 - x0) * (y1 - y0);

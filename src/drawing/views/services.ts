@@ -5,7 +5,7 @@ import { MEDIA, type Medium, NODE_KINDS, type Run, type ServiceNode } from '../.
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { type Extent, extentCorners, shellExtent, viewBounds } from '../extent.js';
 import { fitsOn, HALF_SHEET_STRIPS, halfSheet } from '../half-sheet.js';
-import { clipMarks, type Part, partsOf } from '../halves.js';
+import { clipMarks, partsOf, type SheetPart } from '../halves.js';
 import type { LabelWish } from '../labels.js';
 import { legendMarks } from '../legend.js';
 import { panelMark, panelPlaces, surfaceOf } from '../marks/panels.js';
@@ -13,7 +13,7 @@ import { nodeMarksAndWishes, runMarks } from '../marks/services.js';
 import { memberContext } from '../marks/structure.js';
 import { MEDIUM_STYLES } from '../media.js';
 import { VIEWS } from '../projection.js';
-import { grow, holds, type Mark } from '../scene.js';
+import { growRect, holds, type Mark } from '../scene.js';
 import { layOut, type Margins, type Port, type SheetSize } from '../sheet.js';
 import { accessWish } from './general.js';
 
@@ -51,7 +51,7 @@ interface ServiceView {
   readonly runs: readonly Run[];
   readonly nodes: readonly ServiceNode[];
   readonly sight: (typeof SIGHTS)[number];
-  readonly part: Part;
+  readonly part: SheetPart;
 }
 
 /** Both views half a sheet high, where every label finds room. */
@@ -65,7 +65,7 @@ function sharingOneSheet(
   const half = halfSheet(sheet);
   const drawn: Drawing[] = [];
   for (const sight of SIGHTS) {
-    const part: Part = { bounds: viewBounds(sight.view, corners), suffix: '' };
+    const part: SheetPart = { bounds: viewBounds(sight.view, corners), suffix: '' };
     // What the upper one leaves of its half is the lower one's.
     const room = { ...half, heightMm: (drawn.length + 1) * half.heightMm - drawn.reduce((sum, one) => sum + one.heightMm, 0) };
     for (const one of serviceDrawing({ ...of, sight, part }, room, options, HALF_SHEET_STRIPS)) {
@@ -90,7 +90,7 @@ function serviceDrawing(
     strips ?? { sideMm: 8, aboveMm: 10 + LEGEND_MM, belowMm: 10, mostMm },
   );
   const port = layout.ports[0] as Port;
-  const clip = grow(port.frame, 1);
+  const clip = growRect(port.frame, 1);
   const shown = nodes.filter((node) => holds(clip, port.place(node.at)));
   const run = runMarks(runs, port, { clip });
   const node = nodeMarksAndWishes(shown, port);

@@ -10,7 +10,7 @@ export function crowds(placed: readonly PlacedPoint[]): readonly (readonly Place
   let left = [...placed];
   const found: (readonly PlacedPoint[])[] = [];
   for (;;) {
-    const near = left.map((one) => left.filter((other) => distance(one.at, other.at) <= CROWD_RADIUS_MM));
+    const near = left.map((one) => left.filter((other) => pointDistance(one.at, other.at) <= CROWD_RADIUS_MM));
     const most = near.reduce<readonly PlacedPoint[]>((best, list) => (list.length > best.length ? list : best), []);
     if (most.length < CROWD) return found;
     found.push(most);
@@ -18,4 +18,4 @@ export function crowds(placed: readonly PlacedPoint[]): readonly (readonly Place
   }
 }
 
-export const distance = (a: Point, b: Point): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
+export const pointDistance = (a: Point, b: Point): number => Math.hypot(a[0] - b[0], a[1] - b[1]);

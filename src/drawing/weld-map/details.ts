@@ -3,10 +3,10 @@ import { compose, type DrawingOptions } from '../compose.js';
 import { clipMarks } from '../halves.js';
 import type { LabelWish } from '../labels.js';
 import { project, type View } from '../projection.js';
-import { boundsOf, circle, grow, type Mark, type Point, type Rect, rectangle, text } from '../scene.js';
+import { circle, growRect, type Mark, type Point, type Rect, rectAbout, rectangle, textMark } from '../scene.js';
 import { FURNITURE_MM, fittingScale, type Port, type SheetSize } from '../sheet.js';
 import type { SymbolKinds } from '../weld-symbol/kinds.js';
-import { distance } from './crowds.js';
+import { pointDistance } from './crowds.js';
 import type { MapSheet } from './map-sheet.js';
 import { type MapView, membersWithin } from './map-views.js';
 import { mapMembers, memberNames, numberWishes, type PlacedPoint, symbolNote, symbolWishes, weldDots } from './marks.js';
@@ -20,9 +20,9 @@ export interface Detail {
 
 /** A ring about a crowded place in the main view, with the letter of its detail. */
 export function detailRing(crowd: readonly PlacedPoint[], letter: string): { readonly mark: Mark; readonly wish: LabelWish } {
-  const box = boundsOf(crowd.map(({ at }) => at)) as Rect;
+  const box = rectAbout(crowd.map(({ at }) => at)) as Rect;
   const middle: Point = [(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2];
-  const radius = Math.max(...crowd.map(({ at }) => distance(at, middle))) + 1.6;
+  const radius = Math.max(...crowd.map(({ at }) => pointDistance(at, middle))) + 1.6;
   return {
     mark: circle('labels', 'weld-ring', middle, radius),
     wish: { text: `detail ${letter}`, anchor: middle, style: 'name-strong', priority: 70, clearMm: radius },
@@ -77,7 +77,7 @@ function detailSheet(
     marks.push(
       ...clipMarks(mapMembers(near.members, near.joined, model, port), port.frame),
       rectangle('furniture', 'weld-frame', port.frame),
-      text('labels', 'name-strong', [port.frame.x0, port.frame.y0 - CELL_STRIP_MM + 2], `Detail ${detail.letter}`),
+      textMark('labels', 'name-strong', [port.frame.x0, port.frame.y0 - CELL_STRIP_MM + 2], `Detail ${detail.letter}`),
       ...weldDots(placed),
     );
     wishes.push(...numberWishes(placed), ...memberNames(placed, [...near.members, ...near.joined], model, port));
@@ -117,7 +117,7 @@ interface Cells {
 
 /** Details side by side in rows, at the largest scale at which the widest of them fits its cell. */
 function cells(view: View, details: readonly Detail[], sheet: SheetSize): Cells {
-  const bounds = details.map(({ points }) => grow(boundsOf(points.map(({ at }) => project(view, at))) as Rect, AROUND_MM));
+  const bounds = details.map(({ points }) => growRect(rectAbout(points.map(({ at }) => project(view, at))) as Rect, AROUND_MM));
   const columns = Math.min(MOST_COLUMNS, details.length);
   const rows = Math.ceil(details.length / MOST_COLUMNS);
   const cellWidth = (sheet.widthMm - 2) / columns;

@@ -2,7 +2,7 @@ import type { Assessment } from '../../assess.js';
 import { length } from '../../quantity/format.js';
 import { compose, type DrawingOptions } from '../compose.js';
 import type { LabelWish } from '../labels.js';
-import { type Mark, text } from '../scene.js';
+import { type Mark, textMark } from '../scene.js';
 import type { Port, SheetSize } from '../sheet.js';
 import { frameLayouts } from '../views/cross-frames.js';
 import type { SymbolKinds } from '../weld-symbol/kinds.js';
@@ -31,7 +31,7 @@ export function frameSheets(
     const placed = shown.flatMap((frame, index) => {
       const port = layout.ports[index] as Port;
       marks.push(...mapMembers(frame.members, [], model, port));
-      marks.push(text('labels', 'note', [1.5, port.frame.y0 - STRIP_MM + 2], `at x ${length(frame.xMm, model.shop.units)}`));
+      marks.push(textMark('labels', 'note', [1.5, port.frame.y0 - STRIP_MM + 2], `at x ${length(frame.xMm, model.shop.units)}`));
       const own = frame.points.map((point) => ({ point, at: port.place(point.at) }));
       wishes.push(...memberNames(own, frame.members, model, port));
       return own;

@@ -4,10 +4,10 @@ import { viewBounds } from '../extent.js';
 import { clipMarks, isThin } from '../halves.js';
 import type { LabelWish } from '../labels.js';
 import { project } from '../projection.js';
-import { grow, type Mark, type Rect } from '../scene.js';
+import { growRect, type Mark, type Rect } from '../scene.js';
 import { type Layout, layOut, type Port, type SheetSize } from '../sheet.js';
 import { memberCorners } from '../visibility.js';
-import { letters, type SymbolKinds } from '../weld-symbol/kinds.js';
+import { letterFor, type SymbolKinds } from '../weld-symbol/kinds.js';
 import { crowds } from './crowds.js';
 import { type Detail, detailRing, detailSheets } from './details.js';
 import type { MapSheet } from './map-sheet.js';
@@ -76,7 +76,7 @@ function partSheets(
       const port = layout.ports[0] as Port;
       const placed = part.points.map((point) => ({ point, at: port.place(point.at) }));
       const crowded = crowds(placed).map((crowd) => {
-        const detail = { letter: letters(details.length), points: crowd.map(({ point }) => point) };
+        const detail = { letter: letterFor(details.length), points: crowd.map(({ point }) => point) };
         details.push(detail);
         return { crowd, ...detailRing(crowd, detail.letter) };
       });
@@ -164,7 +164,7 @@ function partSheet(
   const style = { standard: model.shop.weldSymbols, units: model.shop.units };
   const title = `${map.stageName}, ${map.name}${part.suffix}`;
   const near = membersWithin(map, part.bounds, model);
-  const members = clipMarks(mapMembers(near.members, near.joined, model, port), grow(port.frame, 0.5));
+  const members = clipMarks(mapMembers(near.members, near.joined, model, port), growRect(port.frame, 0.5));
   const drawing = compose(
     {
       id: `weld-map-${map.stage}-${map.name}${part.suffix}`.replaceAll(/[ ,]+/gu, '-'),

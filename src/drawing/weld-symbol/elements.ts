@@ -9,7 +9,7 @@ import { circle, line, type Mark, type Point } from '../scene.js';
 /** Height of a basic symbol off its line, mm: as high as the figures beside it. */
 export const SYMBOL_MM = 2.4;
 
-export type Side = 1 | -1;
+export type ArrowSide = 1 | -1;
 
 const WIDTH_MM: Readonly<Record<WeldType, number>> = {
   fillet: SYMBOL_MM,
@@ -25,7 +25,7 @@ export const symbolWidthMm = (type: WeldType): number => WIDTH_MM[type];
 const stroke = (...points: readonly Point[]): Mark => line('labels', 'weld-symbol', points);
 
 /** Marks of one basic symbol. A seam of a resistance process lies across its line (`centred`), as it has no side. */
-export function basicSymbol(type: WeldType, [x, y]: Point, side: Side, centred = false): readonly Mark[] {
+export function basicSymbol(type: WeldType, [x, y]: Point, side: ArrowSide, centred = false): readonly Mark[] {
   const h = SYMBOL_MM;
   const w = WIDTH_MM[type];
   const at = (along: number, away: number): Point => [x + along, y + side * away];

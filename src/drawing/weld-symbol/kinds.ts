@@ -20,7 +20,7 @@ export function symbolKinds(welds: readonly Weld[]): readonly SymbolKind[] {
     if (alike) alike.push(weld);
     else found.set(same, [weld]);
   }
-  return [...found.values()].map((alike, index) => ({ key: letters(index), weld: alike[0] as Weld, welds: alike }));
+  return [...found.values()].map((alike, index) => ({ key: letterFor(index), weld: alike[0] as Weld, welds: alike }));
 }
 
 /** The kind of each weld. */
@@ -30,7 +30,7 @@ export const kindsByWeld = (welds: readonly Weld[]): SymbolKinds =>
   new Map(symbolKinds(welds).flatMap((kind) => kind.welds.map((weld) => [weld, kind] as const)));
 
 /** 0 → A, 25 → Z, 26 → AA. */
-export function letters(index: number): string {
+export function letterFor(index: number): string {
   const last = String.fromCharCode(65 + (index % 26));
-  return index < 26 ? last : `${letters(Math.floor(index / 26) - 1)}${last}`;
+  return index < 26 ? last : `${letterFor(Math.floor(index / 26) - 1)}${last}`;
 }

@@ -1,7 +1,7 @@
 import { arrowHead } from '../dimensions.js';
-import { area, circle, line, type Mark, type Point, type Rect, text } from '../scene.js';
+import { circle, line, type Mark, type Point, type Rect, rectArea, textMark } from '../scene.js';
 import { textWidthMm } from '../text-width.js';
-import { basicSymbol, type Side, SYMBOL_MM, symbolWidthMm } from './elements.js';
+import { type ArrowSide, basicSymbol, SYMBOL_MM, symbolWidthMm } from './elements.js';
 import { isResistance } from './process-number.js';
 import { lengthWords, type SymbolStyle, type SymbolWeld, sizeWords, tailWords } from './words.js';
 
@@ -104,9 +104,9 @@ export function weldSymbol(weld: SymbolWeld, style: SymbolStyle, place: SymbolPl
 /** A line that symbols stand on, from the solid line, and the side they stand to. */
 interface Row {
   readonly offset: number;
-  readonly side: Side;
+  readonly side: ArrowSide;
 }
-const row = (offset: number, side: Side): Row => ({ offset, side });
+const row = (offset: number, side: ArrowSide): Row => ({ offset, side });
 
 function rowsOf({ sides }: SymbolWeld, { standard }: SymbolStyle): readonly Row[] {
   if (sides === 'both') return [row(0, 1), row(0, -1)];
@@ -114,8 +114,8 @@ function rowsOf({ sides }: SymbolWeld, { standard }: SymbolStyle): readonly Row[
   return [sides === 'arrow' ? row(0, -1) : row(DASHED_MM, 1)];
 }
 
-const figures = (words: string, [x, y]: Point, side: Side): readonly Mark[] =>
-  words === '' ? [] : [text('labels', 'dimension', [x, y + side * (SYMBOL_MM / 2 + 0.15)], words)];
+const figures = (words: string, [x, y]: Point, side: ArrowSide): readonly Mark[] =>
+  words === '' ? [] : [textMark('labels', 'dimension', [x, y + side * (SYMBOL_MM / 2 + 0.15)], words)];
 
 function arrows({ joint, tips }: SymbolPlace): readonly Mark[] {
   return tips.flatMap((tip) => [
@@ -132,7 +132,7 @@ function flag([x, y]: Point, right: boolean): readonly Mark[] {
       [x, y],
       [x, y - FLAG_MM],
     ]),
-    area('labels', 'mark-filled', [
+    rectArea('labels', 'mark-filled', [
       [x, y - FLAG_MM],
       [x + away * 1.6, y - FLAG_MM + 0.7],
       [x, y - FLAG_MM + 1.4],
@@ -149,7 +149,7 @@ function tailMarks(words: string, [x, y]: Point, right: boolean): readonly Mark[
       [x + away * TAIL_MM, y + up * TAIL_MM],
     ]);
   const anchor = right ? 'start' : 'end';
-  return [fork(1), fork(-1), text('labels', 'dimension', [x + away * (TAIL_MM + AIR_MM), y], words, { anchor })];
+  return [fork(1), fork(-1), textMark('labels', 'dimension', [x + away * (TAIL_MM + AIR_MM), y], words, { anchor })];
 }
 
 /** An arrow leans away from its symbol by at least this much sideways for each millimetre up or down. */

@@ -23,7 +23,7 @@ export const NONE = 'n/a';
 export const SYSTEM = 'shellbook';
 
 /** What stands in the coach: a component, or a node of a service. */
-export interface Thing {
+export interface CobieEntry {
   readonly name: string;
   readonly type: string;
   readonly description: string;
@@ -37,7 +37,7 @@ export interface Thing {
 export class Handover {
   readonly by: string;
   readonly on: string;
-  readonly things: readonly Thing[];
+  readonly things: readonly CobieEntry[];
   private readonly zones: ReturnType<typeof zoneMap>;
 
   constructor(
@@ -60,7 +60,7 @@ export class Handover {
   }
 }
 
-const ofComponent = (one: Component): Thing => ({
+const ofComponent = (one: Component): CobieEntry => ({
   name: one.id,
   type: one.part ?? one.name,
   description: one.name,
@@ -69,7 +69,7 @@ const ofComponent = (one: Component): Thing => ({
   date: one.date,
 });
 
-const ofNode = (one: ServiceNode): Thing => ({
+const ofNode = (one: ServiceNode): CobieEntry => ({
   name: one.id,
   type: `${one.medium} ${one.nodeKind}`,
   description: one.name ?? `${one.medium} ${one.nodeKind}`,
@@ -94,4 +94,4 @@ export const sheet = (
 /** The sheets know people by their address. */
 export const emailIn = (contact: string | undefined): string | undefined => /[^\s,;<>]+@[^\s,;<>]+/u.exec(contact ?? '')?.[0];
 
-export const mm = (value: number): string => String(Number(value.toFixed(1)));
+export const cobieMm = (value: number): string => String(Number(value.toFixed(1)));

@@ -2,7 +2,7 @@ import { progressOf } from '../../closeout/state.js';
 import { boundsOf } from '../../geometry/box.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Zone } from '../../records/index.js';
-import { type CobieSheet, type Handover, mm, NONE, ORIGIN, STAMP, SYSTEM, sheet } from './handover.js';
+import { type CobieSheet, cobieMm, type Handover, NONE, ORIGIN, STAMP, SYSTEM, sheet } from './handover.js';
 
 export function facility({ model, by, on, options }: Handover): CobieSheet {
   const { shell } = model;
@@ -46,7 +46,7 @@ export function facility({ model, by, on, options }: Handover): CobieSheet {
 /** A coach has one floor; the sheets that follow ask for its name. */
 export function floors({ model, by, on, origin }: Handover): CobieSheet {
   const { shell } = model;
-  const height = shell.envelope ? mm(shell.envelope.heightMm) : NONE;
+  const height = shell.envelope ? cobieMm(shell.envelope.heightMm) : NONE;
   return sheet(
     'Floor',
     ['Name', ...STAMP, 'Category', ...ORIGIN, 'Description', 'Elevation', 'Height'],
@@ -95,7 +95,7 @@ export function coordinates({ things, model, by, on, origin }: Handover): CobieS
     category,
     table,
     of,
-    ...at.map(mm),
+    ...at.map(cobieMm),
     ...origin('place', name),
   ];
   const corners = model.shell.zones.flatMap((zone: Zone) => {

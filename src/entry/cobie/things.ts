@@ -1,6 +1,6 @@
 import { type CobieSheet, emailIn, type Handover, NONE, ORIGIN, STAMP, sheet } from './handover.js';
 
-export function contacts({ model, by, on, options, origin }: Handover): CobieSheet {
+export function cobieContacts({ model, by, on, options, origin }: Handover): CobieSheet {
   const { shop, shell } = model;
   const rows = [[by, by, on, 'Builder', shop.name, NONE, ...origin('shop', shop.name)]];
   const { customer } = shell;

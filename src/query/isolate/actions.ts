@@ -15,7 +15,7 @@ export const ONE_ACTION = 1_000_000;
 /** A source's own leads come off only where no number of switches and valves would do. */
 const LAST_RESORT = 1000 * ONE_ACTION;
 /** Sealed refrigerant: only a licensed technician may open it. Never chosen while anything else is there. */
-export const SEALED = 1_000_000 * ONE_ACTION;
+export const SEALED_COST = 1_000_000 * ONE_ACTION;
 
 const SWITCH: Handling = { kind: 'switch', action: 'open', say: 'Switch % off and lock it off.' };
 const VALVE: Handling = { kind: 'valve', action: 'shut', say: 'Shut valve % and tag it.' };
@@ -78,7 +78,7 @@ export function handlingOf(link: Link, node: Pick<ServiceNode, 'role' | 'medium'
 /** How dear a link is: one action, a last resort more, and `access` (0–999) for getting at it. */
 export function costOfHandling({ lastResort: last, kind }: Handling, medium: Medium, access: number): number {
   const unplug = kind === 'connector' ? 100 : kind === 'shore cord' || kind === 'supply hose' ? 400 : 0;
-  if (last && medium === 'refrigerant') return SEALED;
+  if (last && medium === 'refrigerant') return SEALED_COST;
   return ONE_ACTION + (last ? LAST_RESORT : 0) + access + unplug;
 }
 

@@ -7,7 +7,7 @@ export const RESCUE_GROUPS = ['Gas', 'Fuel', 'AC power', 'Batteries and direct c
 export type RescueGroup = (typeof RESCUE_GROUPS)[number];
 
 /** Something to shut, switch off or keep away from: a node, or a tank or component that no node stands for. */
-export interface RescueThing {
+export interface RescueSource {
   readonly group: RescueGroup;
   readonly id: string;
   readonly node?: ServiceNode;
@@ -26,7 +26,9 @@ const GIVES: readonly NodeRole[] = ['inverter', 'inverter charger'];
  * Sources of what burns or kills, each with the first switches and valves on its lines, then panels. By roles, kinds, tank uses and the
  * graph; light feeds solar panels whatever is done, so they stand last.
  */
-export function rescueThings(shell: Pick<Shell, 'nodes' | 'runs' | 'circuits' | 'tanks' | 'components'>): readonly RescueThing[] {
+export function rescueSources(
+  shell: Pick<Shell, 'nodes' | 'runs' | 'circuits' | 'tanks' | 'components'>,
+): readonly RescueSource[] {
   const first = firstShutOffs(shell);
   return RESCUE_GROUPS.flatMap((group) => {
     const medium = MEDIA[group];
@@ -44,13 +46,13 @@ export function rescueThings(shell: Pick<Shell, 'nodes' | 'runs' | 'circuits' | 
         return of === undefined ? [] : [{ node, of, index }];
       })
       .sort((a, b) => a.of - b.of || a.index - b.index)
-      .map(({ node }): RescueThing => ({ group, id: node.id, node }));
+      .map(({ node }): RescueSource => ({ group, id: node.id, node }));
     const held = new Set(nodes.flatMap(({ node }) => node?.of ?? []));
     return [...nodes, ...tanksOf(shell, group).filter(({ id }) => !held.has(id))];
   });
 }
 
-function tanksOf({ tanks }: Pick<Shell, 'tanks'>, group: RescueGroup): readonly RescueThing[] {
+function tanksOf({ tanks }: Pick<Shell, 'tanks'>, group: RescueGroup): readonly RescueSource[] {
   const use = group === 'Gas' ? 'gas' : group === 'Fuel' ? 'fuel' : undefined;
   return use === undefined ? [] : tanks.filter((tank) => tank.use === use).map(({ id }) => ({ group, id }));
 }

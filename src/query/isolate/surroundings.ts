@@ -4,7 +4,7 @@ import type { Medium, ServiceNode } from '../../records/index.js';
 import { placesOf } from '../place.js';
 import { costOfHandling, type Handling, handlingOf, sayAt } from './actions.js';
 import type { Link } from './graph/graph.js';
-import type { Targets } from './graph/solve.js';
+import type { DeadTargets } from './graph/solve.js';
 import type { IsolationAction } from './types.js';
 
 export type Surroundings = ReturnType<typeof surroundings>;
@@ -57,7 +57,7 @@ export function surroundings({ model, figures }: Computed) {
       };
     },
     /** Of the targets, and of the runs that end at them: a charger stands in one service and feeds another. */
-    mediaOf({ nodes: ids, runs: ofRuns }: Targets): readonly Medium[] {
+    mediaOf({ nodes: ids, runs: ofRuns }: DeadTargets): readonly Medium[] {
       const at = new Set(ids);
       const beside = shell.runs.filter((run) => at.has(run.from) || at.has(run.to)).map((run) => run.medium);
       const media = [...ids.map((id) => nodes.get(id)?.medium), ...ofRuns.map((id) => runs.get(id)?.medium), ...beside];

@@ -1,7 +1,7 @@
 import type { Computed } from '../../compute/figures.js';
 import type { Entry, Shell } from '../../records/index.js';
 import type { Unknown } from './graph/facts.js';
-import type { Targets as Parts } from './graph/solve.js';
+import type { DeadTargets as Parts } from './graph/solve.js';
 
 /** What must be dead before work on a record. */
 export interface Targets extends Parts {

@@ -5,7 +5,7 @@ import type { Circuit, Run, ServiceNode } from '../../records/index.js';
 import type { Unknown } from '../isolate/types.js';
 
 /** Something that carries the load, and what it may carry. */
-export interface Carried {
+export interface CarriedLoad {
   readonly id: string;
   /** A without and with what is added. */
   readonly loadA: number;
@@ -19,7 +19,7 @@ export interface LoadAnswer {
   readonly addedA: number;
   readonly addedW: number;
   readonly voltageV: number;
-  readonly circuit: Carried & {
+  readonly circuit: CarriedLoad & {
     readonly protectionAt?: string;
     readonly ampacityA?: number;
     /** What else is on it, A each. */
@@ -28,9 +28,9 @@ export interface LoadAnswer {
     readonly startA?: number;
   };
   /** Feeders and links between the circuit and the sources. */
-  readonly feeders: readonly Carried[];
-  readonly panels: readonly (Carried & { readonly spare: readonly string[] })[];
-  readonly supplies: readonly Carried[];
+  readonly feeders: readonly CarriedLoad[];
+  readonly panels: readonly (CarriedLoad & { readonly spare: readonly string[] })[];
+  readonly supplies: readonly CarriedLoad[];
   readonly over: boolean;
   readonly unknown: readonly Unknown[];
   readonly notes: readonly string[];
@@ -43,7 +43,7 @@ export type Added = { readonly a: number } | { readonly w: number };
  * What a circuit, its panel and each supply carry with something plugged in at an outlet. Undefined where the id is no node on a DC or
  * AC circuit with a voltage.
  */
-export function loadAt(assessment: Computed, outlet: string, added: Added): LoadAnswer | undefined {
+export function outletLoad(assessment: Computed, outlet: string, added: Added): LoadAnswer | undefined {
   const look = lookUps(assessment);
   const circuit = look.circuitAt(outlet);
   const voltageV = circuit?.voltageV;
@@ -51,9 +51,9 @@ export function loadAt(assessment: Computed, outlet: string, added: Added): Load
   const addedA = 'a' in added ? added.a : added.w / voltageV;
   const own = ownCircuit(circuit, addedA, look);
   const ways = look.ways(circuit);
-  const feeders = new Map<string, Carried>();
+  const feeders = new Map<string, CarriedLoad>();
   const panels = new Map<string, LoadAnswer['panels'][number]>();
-  const supplies = new Map<string, Carried>();
+  const supplies = new Map<string, CarriedLoad>();
   for (const { source, runs } of ways) {
     for (const one of runs) {
       const feeder = one.circuit === undefined ? undefined : look.circuits.get(one.circuit);
@@ -95,7 +95,7 @@ const NOTES: readonly string[] = [
 
 const EPSILON = 1e-9;
 
-const carried = (id: string, loadA: number, addedA: number, limitA: number | undefined): Carried => ({
+const carried = (id: string, loadA: number, addedA: number, limitA: number | undefined): CarriedLoad => ({
   id,
   loadA,
   withA: loadA + addedA,
@@ -134,7 +134,7 @@ function ownCircuit(circuit: Circuit, addedA: number, look: LookUps): LoadAnswer
   };
 }
 
-function missing(own: LoadAnswer['circuit'], supplies: readonly Carried[], ways: number): readonly Unknown[] {
+function missing(own: LoadAnswer['circuit'], supplies: readonly CarriedLoad[], ways: number): readonly Unknown[] {
   return [
     ...(own.limitA === undefined
       ? [{ id: own.id, what: 'neither its fuse or breaker nor its wire is recorded: record them' }]

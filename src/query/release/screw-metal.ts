@@ -6,12 +6,12 @@ import { alongRay } from '../../geometry/ray.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { PlateMember } from '../../records/index.js';
-import { LOOK_MM } from './screw-obstacles.js';
+import { SCREW_LOOK_MM } from './screw-obstacles.js';
 
 /** Metal that begins within this behind the face is something to screw into. Project default. */
 const BACKING_MM = 60;
 
-export interface Metal {
+export interface ScrewMetal {
   readonly id: string;
   readonly bounds: Bounds;
   /** Shares of a way (0–1) where it enters and leaves the metal. */
@@ -19,8 +19,8 @@ export interface Metal {
 }
 
 /** Walls of line members, and plates. */
-export const metalOf = ({ shell, library }: Model): readonly Metal[] =>
-  shell.members.flatMap((member): readonly Metal[] => {
+export const screwMetalOf = ({ shell, library }: Model): readonly ScrewMetal[] =>
+  shell.members.flatMap((member): readonly ScrewMetal[] => {
     if (member.shape.kind === 'plate') return plateMetal(member.id, member.shape);
     const section = library.sections.get(member.shape.section);
     if (!section || memberBox(member.shape, section.dimensions).half[0] === 0) return [];
@@ -31,10 +31,10 @@ export const metalOf = ({ shell, library }: Model): readonly Metal[] =>
     }));
   });
 
-function plateMetal(id: string, { outline, thicknessMm }: PlateMember): readonly Metal[] {
+function plateMetal(id: string, { outline, thicknessMm }: PlateMember): readonly ScrewMetal[] {
   const sheet = facet(outline);
   if (!sheet) return [];
-  const through: Metal['through'] = (from, to) => {
+  const through: ScrewMetal['through'] = (from, to) => {
     const share = throughFacet(from, to, sheet);
     if (share === undefined) return undefined;
     const half = thicknessMm / 2 / Math.abs(height(to, sheet) - height(from, sheet));
@@ -51,13 +51,13 @@ export interface MetalBehind {
 }
 
 /** The first metal of each member along a ray, nearest first. */
-export function metalAlong(metal: readonly Metal[], start: Vec3, along: Vec3): readonly MetalBehind[] {
-  const end = alongRay(start, along, LOOK_MM);
+export function metalAlong(metal: readonly ScrewMetal[], start: Vec3, along: Vec3): readonly MetalBehind[] {
+  const end = alongRay(start, along, SCREW_LOOK_MM);
   const first = new Map<string, MetalBehind>();
   for (const { id, through } of metal) {
     const part = through(start, end);
-    if (!part || part[0] * LOOK_MM > BACKING_MM) continue;
-    const [fromMm, toMm] = [part[0] * LOOK_MM, part[1] * LOOK_MM];
+    if (!part || part[0] * SCREW_LOOK_MM > BACKING_MM) continue;
+    const [fromMm, toMm] = [part[0] * SCREW_LOOK_MM, part[1] * SCREW_LOOK_MM];
     const before = first.get(id);
     if (!before || fromMm < before.fromMm) first.set(id, { id, fromMm, toMm });
   }

@@ -9,7 +9,7 @@ import type { Model } from '../../model/shell.js';
 import { ASSUMED_TOLERANCE_MM } from './faces.js';
 
 /** How deep a screw is looked for: 6 in. */
-export const LOOK_MM = 152.4;
+export const SCREW_LOOK_MM = 152.4;
 /** A screw of 1/4 in is taken: half its thickness. Project default. */
 export const SCREW_RADIUS_MM = 3.175;
 
@@ -77,8 +77,8 @@ const sheetThings = ({ shell }: Model): readonly ScrewObstacle[] =>
     const sheet = facet(panel.outline, panel.holes);
     if (!sheet) return [];
     const met: ScrewObstacle['met'] = (start, along) => {
-      const share = throughFacet(start, alongRay(start, along, LOOK_MM), sheet);
-      return share === undefined ? undefined : Math.max(0, share * LOOK_MM - (panel.thicknessMm ?? 0) / 2);
+      const share = throughFacet(start, alongRay(start, along, SCREW_LOOK_MM), sheet);
+      return share === undefined ? undefined : Math.max(0, share * SCREW_LOOK_MM - (panel.thicknessMm ?? 0) / 2);
     };
     return [{ id: panel.id, kind: 'panel', bounds: boundsOf(panel.outline), met }];
   });
@@ -94,8 +94,8 @@ function boxThing(id: string, kind: ScrewObstacle['kind'], box: Box): ScrewObsta
     bounds: grow(boxBounds(box), SCREW_RADIUS_MM),
     met(start, along, widenMm) {
       if (widenMm !== byMm) [wide, byMm] = [widened(box, widenMm), widenMm];
-      const part = clipToBox(start, alongRay(start, along, LOOK_MM), wide);
-      return part && part[0] * LOOK_MM;
+      const part = clipToBox(start, alongRay(start, along, SCREW_LOOK_MM), wide);
+      return part && part[0] * SCREW_LOOK_MM;
     },
   };
 }

@@ -6,8 +6,8 @@ import { alongRay } from '../../geometry/ray.js';
 import { distance, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import { type DrilledSheet, drilledSheets, onFace } from './drilled-sheets.js';
-import { type Metal, type MetalBehind, metalAlong, metalOf } from './screw-metal.js';
-import { LOOK_MM, SCREW_RADIUS_MM, type ScrewHit, type ScrewObstacle, screwThings } from './screw-obstacles.js';
+import { type MetalBehind, metalAlong, type ScrewMetal, screwMetalOf } from './screw-metal.js';
+import { SCREW_LOOK_MM, SCREW_RADIUS_MM, type ScrewHit, type ScrewObstacle, screwThings } from './screw-obstacles.js';
 
 /** A sheet that begins this close under the face is laid on it, and the screw goes through both. Project default. */
 const LAID_ON_MM = 12;
@@ -49,7 +49,7 @@ export function screws({
     things.map(({ bounds }, i) => ({ index: i, bounds: grow(bounds, CELL_WIDEN_MM) })),
     CELL_MM,
   );
-  const metal = metalOf(model);
+  const metal = screwMetalOf(model);
   const metalIndex = grid(
     metal.map(({ bounds }, i) => ({ index: i, bounds })),
     CELL_MM,
@@ -59,22 +59,22 @@ export function screws({
     sheets,
     depthAt(sheet, at, widenMm = 0) {
       const start = onFace(sheet, at);
-      const ray = boundsOf([start, alongRay(start, sheet.into, LOOK_MM)]);
+      const ray = boundsOf([start, alongRay(start, sheet.into, SCREW_LOOK_MM)]);
       let meets: ScrewHit | undefined;
       let service: ScrewHit | undefined;
       index.visit(widenMm > CELL_WIDEN_MM ? grow(ray, widenMm - CELL_WIDEN_MM) : ray, (i) => {
         const { id, kind, met } = things[i] as ScrewObstacle;
         const depthMm = met(start, sheet.into, SCREW_RADIUS_MM + widenMm);
-        if (depthMm === undefined || depthMm >= LOOK_MM || (kind === 'panel' && depthMm < LAID_ON_MM)) return false;
+        if (depthMm === undefined || depthMm >= SCREW_LOOK_MM || (kind === 'panel' && depthMm < LAID_ON_MM)) return false;
         if (!meets || depthMm < meets.depthMm) meets = { id, kind, depthMm };
         const isService = kind !== 'weld' && kind !== 'panel';
         if (isService && (!service || depthMm < service.depthMm)) service = { id, kind, depthMm };
         return false;
       });
-      const behind = metalIndex.near(ray).map((i) => metal[i] as Metal);
+      const behind = metalIndex.near(ray).map((i) => metal[i] as ScrewMetal);
       const told = { ...(meets ? { meets } : {}), ...(service ? { service } : {}) };
       return {
-        depthMm: (meets as ScrewHit | undefined)?.depthMm ?? LOOK_MM,
+        depthMm: (meets as ScrewHit | undefined)?.depthMm ?? SCREW_LOOK_MM,
         ...told,
         metal: metalAlong(behind, start, sheet.into),
       };

@@ -22,11 +22,11 @@ export const readTexts: Read<readonly string[]> = (typed, say) => {
 };
 
 /** What an id may be made of. */
-export const ID = /^[\p{L}\p{N}./_-]+$/u;
+export const ID_PATTERN = /^[\p{L}\p{N}./_-]+$/u;
 
 export const readId: Read<string> = (typed, say) => {
   const text = typeof typed === 'number' ? String(typed) : typed;
-  if (typeof text === 'string' && text.length <= 80 && ID.test(text)) return text;
+  if (typeof text === 'string' && text.length <= 80 && ID_PATTERN.test(text)) return text;
   const allowed = 'an id of letters, digits, `-`, `.`, `/` and `_`';
   const suggestion =
     typeof text === 'string'
@@ -37,7 +37,7 @@ export const readId: Read<string> = (typed, say) => {
       : '';
   return void say({
     found: found(typed),
-    expected: ID.test(suggestion) && suggestion.length < 40 ? `${allowed}, as \`${suggestion}\`` : allowed,
+    expected: ID_PATTERN.test(suggestion) && suggestion.length < 40 ? `${allowed}, as \`${suggestion}\`` : allowed,
   });
 };
 

@@ -1,6 +1,6 @@
-import { length, position } from '../../quantity/format.js';
+import { length, positionWords } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
-import { lessTolerance, placeOf } from './moving-part.js';
+import { clearancePlace, lessTolerance } from './moving-part.js';
 
 export const hotPart: Rule = {
   name: 'access.hot-part',
@@ -30,9 +30,9 @@ nodes:
     return figures.clearances.tooNear
       .filter(({ kind }) => kind === 'hot')
       .map((near) => ({
-        message: `${near.id} (${near.what}) comes within ${length(near.distanceMm, shop.units)} of the hot ${near.name} at ${position(near.at, shop.units)}${lessTolerance(near, shop.units)}, expected at least ${length(near.limitMm, shop.units)}: move it, or write what its maker asks as \`keep_clear\``,
+        message: `${near.id} (${near.what}) comes within ${length(near.distanceMm, shop.units)} of the hot ${near.name} at ${positionWords(near.at, shop.units)}${lessTolerance(near, shop.units)}, expected at least ${length(near.limitMm, shop.units)}: move it, or write what its maker asks as \`keep_clear\``,
         ids: [near.id, near.part],
-        place: placeOf(near, shell),
+        place: clearancePlace(near, shell),
       }));
   },
 };

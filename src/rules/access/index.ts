@@ -5,7 +5,7 @@ import { movingNotVerified } from './moving-not-verified.js';
 import { movingPart } from './moving-part.js';
 import { namedPanelDoesNotReach } from './named-panel-does-not-reach.js';
 import { noPanelOverBay } from './no-panel-over-bay.js';
-import { notVerified } from './not-verified.js';
+import { accessNotVerified } from './not-verified.js';
 import { unreached } from './unreached.js';
 
 export const accessRules: readonly Rule[] = [
@@ -16,5 +16,5 @@ export const accessRules: readonly Rule[] = [
   movingPart,
   hotPart,
   movingNotVerified,
-  notVerified,
+  accessNotVerified,
 ];

@@ -1,6 +1,6 @@
 import type { TooNear } from '../../compute/access/clearances.js';
 import type { Place } from '../../finding.js';
-import { length, position } from '../../quantity/format.js';
+import { length, positionWords } from '../../quantity/format.js';
 import type { Shell, Source } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
@@ -37,9 +37,9 @@ chassis:
     return figures.clearances.tooNear
       .filter(({ kind }) => kind !== 'hot')
       .map((near) => ({
-        message: `${near.id} (${near.what}) comes within ${length(near.distanceMm, shop.units)} of the room of ${near.name} at ${position(near.at, shop.units)}${lessTolerance(near, shop.units)}, expected at least ${length(near.limitMm, shop.units)}: move it, or measure it and the travel again`,
+        message: `${near.id} (${near.what}) comes within ${length(near.distanceMm, shop.units)} of the room of ${near.name} at ${positionWords(near.at, shop.units)}${lessTolerance(near, shop.units)}, expected at least ${length(near.limitMm, shop.units)}: move it, or measure it and the travel again`,
         ids: [near.id, near.part],
-        place: placeOf(near, shell),
+        place: clearancePlace(near, shell),
       }));
   },
 };
@@ -48,7 +48,7 @@ export const lessTolerance = ({ recordedMm, distanceMm }: TooNear, units: Parame
   recordedMm > distanceMm ? ` (${length(recordedMm, units)} as recorded, less its tolerance)` : '';
 
 /** The line where the place of what stands too near was typed. */
-export function placeOf({ id, what }: TooNear, shell: Shell): Place {
+export function clearancePlace({ id, what }: TooNear, shell: Shell): Place {
   const key = what === 'run' ? 'via' : what === 'member' ? 'from' : 'at';
   const record = [...shell.runs, ...shell.nodes, ...shell.members, ...shell.components].find((one) => one.id === id);
   return record ? (record.source as Source).place(key) : shell.source.place();

@@ -1,6 +1,6 @@
 import type { Rule } from '../rule.js';
 
-export const notVerified: Rule = {
+export const accessNotVerified: Rule = {
   name: 'access.not-verified',
   severity: 'note',
   asks: 'missing',

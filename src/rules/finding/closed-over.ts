@@ -2,7 +2,7 @@ import type { Place } from '../../finding.js';
 import { dayOf } from '../../quantity/day.js';
 import { type Concealed, concealed } from '../../query/concealment.js';
 import type { Nonconformance } from '../../records/index.js';
-import { nameOf } from '../order/evidence.js';
+import { lineName } from '../order/evidence.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
 export const closedOver: Rule = {
@@ -47,7 +47,7 @@ runs:
       const { date, panel } = first.closed;
       return [
         {
-          message: `${nameOf(first)}${more} ${others.length > 0 ? 'were' : 'was'} closed in by ${panel} on ${date} while finding ${record.id} (raised ${record.raised}${record.closed === undefined ? '' : `, closed ${record.closed}`}) was open, expected it settled first: open the panel, or record the decision to use it as is with \`approved_by\``,
+          message: `${lineName(first)}${more} ${others.length > 0 ? 'were' : 'was'} closed in by ${panel} on ${date} while finding ${record.id} (raised ${record.raised}${record.closed === undefined ? '' : `, closed ${record.closed}`}) was open, expected it settled first: open the panel, or record the decision to use it as is with \`approved_by\``,
           ids: [record.id, first.record.id, ...others.map((item) => item.record.id)],
           place: record.source.place('closed'),
           related: [{ message: `Panel ${panel}`, place: placeOf(first, panel) }],

@@ -1,4 +1,4 @@
-import { length, position } from '../../quantity/format.js';
+import { length, positionWords } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
 export const spacing: Rule = {
@@ -31,7 +31,7 @@ export const spacing: Rule = {
         if (!member) return [];
         return [
           {
-            message: `${after} stands ${length(gapMm, shop.units)} from ${before} (${row}), middle to middle, about ${position(at, shop.units)}, expected at most ${length(shop.limits.trussSpacingMm, shop.units)}: add the member between them, or correct where one of them stands`,
+            message: `${after} stands ${length(gapMm, shop.units)} from ${before} (${row}), middle to middle, about ${positionWords(at, shop.units)}, expected at most ${length(shop.limits.trussSpacingMm, shop.units)}: add the member between them, or correct where one of them stands`,
             ids: [after, before],
             place: member.source.place('from'),
           } as const,

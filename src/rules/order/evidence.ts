@@ -56,7 +56,7 @@ export function firstTooLate(days: readonly (string | undefined)[], day: string)
 }
 
 /** `Run DC-12/1` or `Splice DC-12/S1`. */
-export function nameOf(item: Concealed): string {
+export function lineName(item: Concealed): string {
   const word = item.kind === 'run' ? 'run' : item.record.nodeKind;
   return `${word.charAt(0).toUpperCase()}${word.slice(1)} ${item.record.id}`;
 }

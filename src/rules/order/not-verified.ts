@@ -1,7 +1,7 @@
 import type { Model } from '../../model/shell.js';
 import { type Concealed, closingDate, concealed } from '../../query/concealment.js';
 import type { Rule, RuleFinding } from '../rule.js';
-import { evidenceOf, nameOf, photoDay, testDay } from './evidence.js';
+import { evidenceOf, lineName, photoDay, testDay } from './evidence.js';
 
 export const orderNotVerified: Rule = {
   name: 'order.not-verified',
@@ -61,7 +61,7 @@ function withoutEvidence(item: Concealed, model: Model): readonly RuleFinding[] 
   const { date, panel } = item.closed;
   return [
     {
-      message: `${nameOf(item)}, closed in by ${panel} on ${date}, is not verified: ${missing.join(' and ')}`,
+      message: `${lineName(item)}, closed in by ${panel} on ${date}, is not verified: ${missing.join(' and ')}`,
       ids: [item.record.id, panel],
       place: item.record.source.place(),
     },

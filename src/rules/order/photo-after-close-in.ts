@@ -1,6 +1,6 @@
 import { concealed } from '../../query/concealment.js';
 import type { Rule } from '../rule.js';
-import { evidenceOf, firstTooLate, nameOf, photoDay } from './evidence.js';
+import { evidenceOf, firstTooLate, lineName, photoDay } from './evidence.js';
 
 export const photoAfterCloseIn: Rule = {
   name: 'order.photo-after-close-in',
@@ -46,7 +46,7 @@ shells/X-1/photos/a.jpg: {sha256: ab}
       if (!photo) return [];
       return [
         {
-          message: `${nameOf(item)} was first photographed on ${late} (${photo.id}), expected on or before ${date}, when ${panel} closed it in: open it and photograph it, or decide it in findings.yaml`,
+          message: `${lineName(item)} was first photographed on ${late} (${photo.id}), expected on or before ${date}, when ${panel} closed it in: open it and photograph it, or decide it in findings.yaml`,
           ids: [item.record.id, photo.id, panel],
           place: photo.source.place('taken'),
         } as const,

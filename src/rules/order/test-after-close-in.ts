@@ -1,6 +1,6 @@
 import { concealed } from '../../query/concealment.js';
 import type { Rule } from '../rule.js';
-import { evidenceOf, firstTooLate, nameOf, testDay } from './evidence.js';
+import { evidenceOf, firstTooLate, lineName, testDay } from './evidence.js';
 
 export const testAfterCloseIn: Rule = {
   name: 'order.test-after-close-in',
@@ -44,7 +44,7 @@ runs:
       if (!needsTest || !test) return [];
       return [
         {
-          message: `${nameOf(item)} first passed a test on ${late} (${test.id}), expected on or before ${date}, when ${panel} closed it in: decide it in findings.yaml, with what makes the late test enough`,
+          message: `${lineName(item)} first passed a test on ${late} (${test.id}), expected on or before ${date}, when ${panel} closed it in: decide it in findings.yaml, with what makes the late test enough`,
           ids: [item.record.id, test.id, panel],
           place: test.source.place('date'),
         } as const,

@@ -4,7 +4,7 @@ import { cavityFull } from './cavity-full.js';
 import { gasAluminium } from './gas-aluminium.js';
 import { gasJointConcealed } from './gas-joint-concealed.js';
 import { jointUnderUnion } from './joint-under-union.js';
-import { lengthDiffers } from './length-differs.js';
+import { runLengthDiffers } from './length-differs.js';
 import { linkTooSmall } from './link-too-small.js';
 import { loadDisagrees } from './load-disagrees.js';
 import { noGrommet } from './no-grommet.js';
@@ -28,8 +28,8 @@ import { shareZone } from './share-zone.js';
 import { studCrowded } from './stud-crowded.js';
 import { supportAtEnd } from './support-at-end.js';
 import { supportSpacing } from './support-spacing.js';
-import { tooClose } from './too-close.js';
-import { trappedWater } from './trapped-water.js';
+import { runsTooClose } from './too-close.js';
+import { waterTrapped } from './trapped-water.js';
 import { troughUndrained } from './trough-undrained.js';
 import { untagged } from './untagged.js';
 import { voltageDrop } from './voltage-drop.js';
@@ -44,17 +44,17 @@ export const serviceRules: readonly Rule[] = [
   loadDisagrees,
   outsideEnvelope,
   outsideZone,
-  lengthDiffers,
+  runLengthDiffers,
   protectionTooLarge,
   noProtection,
   protectionBelowLoad,
   voltageDrop,
-  tooClose,
+  runsTooClose,
   shareZone,
   cavityFull,
   noGrommet,
   noSealant,
-  trappedWater,
+  waterTrapped,
   noTolerance,
   supportSpacing,
   runUnmarked,

@@ -8,7 +8,7 @@ const SLACK_MM = 300;
 const SHORTFALL = 0.02;
 const SHORTFALL_MM = 25;
 
-export const lengthDiffers: Rule = {
+export const runLengthDiffers: Rule = {
   name: 'service.length-differs',
   severity: 'warning',
   asks: 'defect',

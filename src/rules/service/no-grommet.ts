@@ -1,4 +1,4 @@
-import { position } from '../../quantity/format.js';
+import { positionWords } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
 export const noGrommet: Rule = {
@@ -37,7 +37,7 @@ runs:
       if (!run || grommet) return [];
       return [
         {
-          message: `${id} passes through ${kind} ${through} at ${position(at, shop.units)} without a grommet on record: add \`grommets: [${through}]\`, or correct its way points`,
+          message: `${id} passes through ${kind} ${through} at ${positionWords(at, shop.units)} without a grommet on record: add \`grommets: [${through}]\`, or correct its way points`,
           ids: [id, through],
           place: run.source.place('grommets'),
         } as const,

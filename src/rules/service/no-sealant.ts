@@ -1,4 +1,4 @@
-import { position } from '../../quantity/format.js';
+import { positionWords } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
 export const noSealant: Rule = {
@@ -40,7 +40,7 @@ runs:
       if (!run || sealed !== false) return [];
       return [
         {
-          message: `${id} passes through panel ${through} to the outside at ${position(at, shop.units)} without sealing on record: look, and add \`sealed: [${through}]\``,
+          message: `${id} passes through panel ${through} to the outside at ${positionWords(at, shop.units)} without sealing on record: look, and add \`sealed: [${through}]\``,
           ids: [id, through],
           place: run.source.place('sealed'),
         } as const,

@@ -1,6 +1,6 @@
 import { type Bounds, boundsOf, grow } from '../../geometry/box.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import { position } from '../../quantity/format.js';
+import { positionWords } from '../../quantity/format.js';
 import type { Shell } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
@@ -80,7 +80,7 @@ runs:
     if (!bounds) return [];
     const tell = (id: string, at: Vec3, place: ReturnType<Shell['source']['place']>) =>
       ({
-        message: `${id} is at ${position(at, shop.units)}, expected within ${position(bounds.min, shop.units)} to ${position(bounds.max, shop.units)}: ${probableSlip(at, bounds)}`,
+        message: `${id} is at ${positionWords(at, shop.units)}, expected within ${positionWords(bounds.min, shop.units)} to ${positionWords(bounds.max, shop.units)}: ${probableSlip(at, bounds)}`,
         ids: [id],
         place,
       }) as const;

@@ -2,7 +2,7 @@ import { samples } from '../../compute/access/samples.js';
 import { type ZoneMap, zoneMap } from '../../compute/access/zones.js';
 import { isInBox } from '../../geometry/box.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import { position } from '../../quantity/format.js';
+import { positionWords } from '../../quantity/format.js';
 import type { Run } from '../../records/index.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
@@ -75,7 +75,7 @@ runs:
     function strayed(run: Run, i: number): RuleFinding {
       return {
         severity: 'note',
-        message: `${run.id} has a way point at ${position(run.via[i] as Vec3, shop.units)} in none of ${run.zones.join(', ')}: compare the point, or add the cavity that it is in to \`zones\``,
+        message: `${run.id} has a way point at ${positionWords(run.via[i] as Vec3, shop.units)} in none of ${run.zones.join(', ')}: compare the point, or add the cavity that it is in to \`zones\``,
         ids: [run.id, ...run.zones],
         place: run.source.place('via', i),
       };

@@ -1,7 +1,7 @@
-import { length, position } from '../../quantity/format.js';
+import { length, positionWords } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
-export const tooClose: Rule = {
+export const runsTooClose: Rule = {
   name: 'service.too-close',
   severity: 'error',
   asks: 'defect',
@@ -54,7 +54,7 @@ runs:
       return [
         {
           severity,
-          message: `${a} (${media[0]}) comes within ${length(distanceMm, shop.units)} of ${b} (${media[1]}) at ${position(at, shop.units)}${known}, expected at least ${length(limitMm, shop.units)}: move one, or measure their way points again`,
+          message: `${a} (${media[0]}) comes within ${length(distanceMm, shop.units)} of ${b} (${media[1]}) at ${positionWords(at, shop.units)}${known}, expected at least ${length(limitMm, shop.units)}: move one, or measure their way points again`,
           ids: [a, b],
           place: first.source.place('via'),
           related: [{ message: `${b}, the other run`, place: second.source.place('via') }],

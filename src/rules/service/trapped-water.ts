@@ -1,10 +1,10 @@
-import { number, position, volume } from '../../quantity/format.js';
+import { number, positionWords, volume } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
 /** Less than this freezes without harm in most lines, L. House rule. */
 const HARMLESS_LITRES = 0.2;
 
-export const trappedWater: Rule = {
+export const waterTrapped: Rule = {
   name: 'service.trapped-water',
   severity: 'warning',
   asks: 'defect',
@@ -41,7 +41,7 @@ runs:
       const how = noOutlet ? 'has no drain, tap or tank at all and keeps' : 'keeps';
       return [
         {
-          message: `${ids.join(', ')} ${how} ${litres(levelLitres)} level and ${litres(slopeLitres)} on a 3 % slope, lowest at ${position(at, shop.units)}, expected at most ${litres(HARMLESS_LITRES)}: add a node of kind \`drain\` there, or raise the line`,
+          message: `${ids.join(', ')} ${how} ${litres(levelLitres)} level and ${litres(slopeLitres)} on a 3 % slope, lowest at ${positionWords(at, shop.units)}, expected at most ${litres(HARMLESS_LITRES)}: add a node of kind \`drain\` there, or raise the line`,
           ids,
           place: run.source.place('via'),
         } as const,

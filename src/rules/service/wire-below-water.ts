@@ -1,7 +1,7 @@
 import { samples } from '../../compute/access/samples.js';
 import { zoneMap } from '../../compute/access/zones.js';
 import type { Vec3 } from '../../geometry/vector.js';
-import { length, position } from '../../quantity/format.js';
+import { length, positionWords } from '../../quantity/format.js';
 import type { Run } from '../../records/index.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
@@ -122,7 +122,7 @@ nodes:
         const { pipe, at, belowMm } = found;
         return [
           {
-            message: `${run.id} lies ${length(belowMm, shop.units)} below ${pipe.id} at ${position(at, shop.units)}, expected wires above water in one cavity: raise it, or move one of the two`,
+            message: `${run.id} lies ${length(belowMm, shop.units)} below ${pipe.id} at ${positionWords(at, shop.units)}, expected wires above water in one cavity: raise it, or move one of the two`,
             ids: [run.id, pipe.id],
             place: run.source.place('via'),
             related: [{ message: `${pipe.id}, the pipe above`, place: pipe.source.place('via') }],

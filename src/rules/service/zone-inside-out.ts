@@ -1,5 +1,5 @@
 import type { Severity } from '../../finding.js';
-import { position } from '../../quantity/format.js';
+import { positionWords } from '../../quantity/format.js';
 import type { Zone } from '../../records/index.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
@@ -34,7 +34,7 @@ export const zoneInsideOut: Rule = {
         AXES.filter((_, k) => is(from[k] as number, to[k] as number));
       const flat = of((a, b) => Math.abs(a - b) < FLAT_MM);
       if (flat.length > 0) {
-        const message = `${zone.id} has no size along ${flat.join(' and ')} (${position(from, shop.units)} to ${position(to, shop.units)}), expected two opposite corners: look for a lost minus sign`;
+        const message = `${zone.id} has no size along ${flat.join(' and ')} (${positionWords(from, shop.units)} to ${positionWords(to, shop.units)}), expected two opposite corners: look for a lost minus sign`;
         return [told(zone, 'warning', message)];
       }
       const turned = of((a, b) => a > b);

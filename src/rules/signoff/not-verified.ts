@@ -1,7 +1,7 @@
 import { signedStages } from '../../closeout/signed.js';
 import type { Rule } from '../rule.js';
 
-export const notVerified: Rule = {
+export const signoffNotVerified: Rule = {
   name: 'signoff.not-verified',
   severity: 'note',
   asks: 'missing',

@@ -1,6 +1,6 @@
 import type { Rule } from '../rule.js';
 import { failed } from './failed.js';
 import { missing } from './missing.js';
-import { notVerified } from './not-verified.js';
+import { testNotVerified } from './not-verified.js';
 
-export const testRules: readonly Rule[] = [failed, notVerified, missing];
+export const testRules: readonly Rule[] = [failed, testNotVerified, missing];

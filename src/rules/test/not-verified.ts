@@ -2,7 +2,7 @@ import { judgeTest } from '../../compute/verdicts/verdict.js';
 import type { Rule } from '../rule.js';
 import { superseded } from './superseded.js';
 
-export const notVerified: Rule = {
+export const testNotVerified: Rule = {
   name: 'test.not-verified',
   severity: 'warning',
   asks: 'missing',

@@ -10,7 +10,7 @@ import { liftedOver } from './lifted-over.js';
 import { marginSmall } from './margin-small.js';
 import { negativeAxle } from './negative-axle.js';
 import { noRating } from './no-rating.js';
-import { notVerified } from './not-verified.js';
+import { weightNotVerified } from './not-verified.js';
 import { overRating } from './over-rating.js';
 import { ratingImprobable } from './rating-improbable.js';
 import { readingsDisagree } from './readings-disagree.js';
@@ -38,7 +38,7 @@ export const weightRules: readonly Rule[] = [
   ratingImprobable,
   gcwrBelowGvwr,
   noRating,
-  notVerified,
+  weightNotVerified,
   withinUncertainty,
   marginSmall,
   worstOver,

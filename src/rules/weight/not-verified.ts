@@ -1,7 +1,7 @@
 import { stageOrder } from '../../compute/weights/built.js';
 import type { Rule } from '../rule.js';
 
-export const notVerified: Rule = {
+export const weightNotVerified: Rule = {
   name: 'weight.not-verified',
   severity: 'warning',
   asks: 'missing',

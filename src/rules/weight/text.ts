@@ -19,13 +19,17 @@ export const ticketPlace = (model: Model, id: string, ...path: PathTo<KeysOf<typ
   ticketOf(model, id)?.source.place(...path) ?? model.shell.source.place();
 
 /** One axle in one condition. */
-export interface Case {
+export interface AxleCase {
   readonly condition: ConditionFigure;
   readonly load: AxleLoad;
 }
 
 /** Every condition that a test picks, for one axle, least margin first. */
-export function casesOf(conditions: readonly ConditionFigure[], axle: string, picked: (one: Case) => boolean): readonly Case[] {
+export function casesOf(
+  conditions: readonly ConditionFigure[],
+  axle: string,
+  picked: (one: AxleCase) => boolean,
+): readonly AxleCase[] {
   return conditions
     .flatMap((condition) => condition.axles.filter((load) => load.axle === axle).map((load) => ({ condition, load })))
     .filter(picked)

@@ -1,5 +1,5 @@
 import { type DrilledNear, drilledNear } from '../../compute/structure/drilled-near.js';
-import { length, position } from '../../quantity/format.js';
+import { length, positionWords } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
 /** Runs named in a message; the ids have all of them. */
@@ -52,7 +52,7 @@ nodes:
       const more = runs.length > SHOWN ? ` and ${runs.length - SHOWN} more` : '';
       return [
         {
-          message: `${runs.slice(0, SHOWN).join(', ')}${more} ${runs.length === 1 ? 'passes' : 'pass'} through ${id} ${length(worst.distanceMm, units)} from ${worst.other}, welded to it by ${worst.weld}, at ${position(worst.at, units)}, expected at least ${length(worst.limitMm, units)}: move the hole, or record in findings.yaml who allowed it there`,
+          message: `${runs.slice(0, SHOWN).join(', ')}${more} ${runs.length === 1 ? 'passes' : 'pass'} through ${id} ${length(worst.distanceMm, units)} from ${worst.other}, welded to it by ${worst.weld}, at ${positionWords(worst.at, units)}, expected at least ${length(worst.limitMm, units)}: move the hole, or record in findings.yaml who allowed it there`,
           ids: [id, ...runs, worst.other, worst.weld],
           place: member.source.place(),
         } as const,

@@ -3,7 +3,7 @@ import { GitFailed } from './failed.js';
 import type { Repository } from './repository.js';
 
 /** Files that Git is told to pass over, by how it is told; paths from the store. */
-export interface Hidden {
+export interface PassedOver {
   /** New files that a `.gitignore` or the like names. */
   readonly ignored: readonly string[];
   /** Marked "skip-worktree" or "assume-unchanged". */
@@ -11,7 +11,7 @@ export interface Hidden {
 }
 
 /** Which of these files of the store a commit would leave out without a word. Throws {@link GitFailed}. */
-export async function hiddenFromGit(repository: Repository, files: readonly string[]): Promise<Hidden> {
+export async function hiddenFromGit(repository: Repository, files: readonly string[]): Promise<PassedOver> {
   if (files.length === 0) return { ignored: [], unwatched: [] };
   const { prefix } = repository;
   const input = `${files.map((file) => `${prefix}${file}`).join('\0')}\0`;

@@ -19,7 +19,7 @@ import { headOf, type Repository } from './repository.js';
  * own. Git is run in it and never in the other, so nothing of the other's settings, attributes, hooks, filters, replacements or
  * submodules is so much as read, whatever the next version of Git may bring. Whose files they are does not matter then either.
  */
-export interface View {
+export interface GitView {
   readonly folder: string;
   readonly objects: string;
 }
@@ -27,7 +27,7 @@ export interface View {
 const views = new Map<string, { readonly folder: string; head: string }>();
 
 /** The view, made at the first question and set right before each: `HEAD` may have moved. Throws {@link GitFailed}. */
-export function viewOf(repository: Repository): View {
+export function viewOf(repository: Repository): GitView {
   const found = headOf(repository);
   const head = `${'ref' in found ? `ref: ${found.ref}` : found.commit}\n`;
   let view = views.get(repository.gitDir);

@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cameraTowards, focalFromAngle, focalFromEquivalent, project, rayThrough } from '../../../src/compute/camera/camera.js';
+import {
+  cameraTowards,
+  focalFromAngle,
+  focalFromEquivalent,
+  projectPoint,
+  rayThrough,
+} from '../../../src/compute/camera/camera.js';
 import { homographyOf, inverse, type PlanePair, shownBy } from '../../../src/compute/camera/homography.js';
 import { cameraOfProjection, projectionOf } from '../../../src/compute/camera/space-dlt.js';
 import { camerasOfThree } from '../../../src/compute/camera/three-points.js';
@@ -12,9 +18,9 @@ describe('a camera', () => {
   it('shows what is to its right and below on the right and below', () => {
     const camera = cameraTowards([0, -2000, 0], [0, 0, 0], 3000, SIZE);
     // Looking from the left side of the coach at it: rearward (+x) is to the right.
-    expect(project(camera, [100, 0, 0])?.px[0]).toBeCloseTo(2016 + 150, 6);
-    expect(project(camera, [0, 0, 100])?.px[1]).toBeCloseTo(1512 - 150, 6);
-    expect(project(camera, [0, -3000, 0])).toBeUndefined();
+    expect(projectPoint(camera, [100, 0, 0])?.px[0]).toBeCloseTo(2016 + 150, 6);
+    expect(projectPoint(camera, [0, 0, 100])?.px[1]).toBeCloseTo(1512 - 150, 6);
+    expect(projectPoint(camera, [0, -3000, 0])).toBeUndefined();
   });
 
   it('sends the line of sight of a pixel back through the place that it shows, distorted or not', () => {
@@ -22,7 +28,7 @@ describe('a camera', () => {
     fc.assert(
       fc.property(within(-900, 900), within(-400, 400), within(-600, 600), within(-0.1, 0.1), (x, y, z, k1) => {
         const camera = cameraTowards([300, -2500, 200], [0, 0, 0], 2900, SIZE, k1);
-        const shown = project(camera, [x, y, z]);
+        const shown = projectPoint(camera, [x, y, z]);
         if (!shown) return;
         const ray = rayThrough(camera, shown.px);
         const off = subtract([x, y, z], camera.centre);
@@ -129,7 +135,7 @@ describe('a projection', () => {
       [400, -400, 300],
       [200, 350, 600],
     ];
-    const seen = (at: Vec3) => ({ at, px: project(camera, at)?.px as readonly [number, number] });
+    const seen = (at: Vec3) => ({ at, px: projectPoint(camera, at)?.px as readonly [number, number] });
     const found = cameraOfProjection(projectionOf(places.map(seen)) as readonly number[], camera.principal, [300, 0, 400]);
     expect(distance(found?.centre as Vec3, camera.centre)).toBeLessThan(1e-3);
     expect(found?.focalPx).toBeCloseTo(3050, 3);

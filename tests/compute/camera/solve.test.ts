@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Camera, cameraTowards, type Pixel, project } from '../../../src/compute/camera/camera.js';
+import { type Camera, cameraTowards, type Pixel, projectPoint } from '../../../src/compute/camera/camera.js';
 import type { Sighting } from '../../../src/compute/camera/fit.js';
 import { locateOn } from '../../../src/compute/camera/locate.js';
 import { solvePicture } from '../../../src/compute/camera/solve.js';
@@ -55,7 +55,7 @@ function trial(chance: Chance, { flat, points, noisePx }: Setting): { camera: Ca
 const jittered = (at: Vec3, chance: Chance): Vec3 => [at[0] + chance.normal(), at[1] + chance.normal(), at[2] + chance.normal()];
 
 function sightingOf(camera: Camera, at: Vec3, noisePx: number, chance: Chance): Sighting | undefined {
-  const shown = project(camera, at)?.px;
+  const shown = projectPoint(camera, at)?.px;
   if (!shown) return undefined;
   const px: Pixel = [shown[0] + noisePx * chance.normal(), shown[1] + noisePx * chance.normal()];
   return px[0] >= 0 && px[1] >= 0 && px[0] <= SIZE.widthPx && px[1] <= SIZE.heightPx
@@ -104,7 +104,12 @@ describe('a picture with points that are known', () => {
       const camera = cameraTowards([0, -away, 0], [0, 0, 0], 3000, SIZE);
       const half = away * 0.4;
       const places: readonly Vec3[] = [-1, 0, 1].flatMap((a) => [-1, 0, 1].map((b): Vec3 => [a * half, 0, b * half * 0.8]));
-      const sightings = places.map((place) => ({ at: place, px: project(camera, place)?.px as Pixel, sigmaMm: 0, sigmaPx: 2 }));
+      const sightings = places.map((place) => ({
+        at: place,
+        px: projectPoint(camera, place)?.px as Pixel,
+        sigmaMm: 0,
+        sigmaPx: 2,
+      }));
       const { fit } = solvePicture(sightings, { size: SIZE }, LIMIT_MM);
       return (fit && locateOn(fit, [2016, 1512], onWall, 2)?.uncertaintyMm) ?? Number.NaN;
     };
@@ -132,7 +137,7 @@ describe('a picture with points that are known', () => {
 describe('a picture that cannot be used', () => {
   const camera = cameraTowards([200, -2000, 300], [0, 0, 0], 3000, SIZE);
   const see = (places: readonly Vec3[], with_: Camera = camera): readonly Sighting[] =>
-    places.map((at) => ({ at, px: project(with_, at)?.px as Pixel, sigmaMm: 1, sigmaPx: 2 }));
+    places.map((at) => ({ at, px: projectPoint(with_, at)?.px as Pixel, sigmaMm: 1, sigmaPx: 2 }));
   const WALL: readonly Vec3[] = [
     [-600, 0, -400],
     [600, 0, -420],

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { SectionShape } from '../../../src/records/index.js';
 import { shapeProperties } from '../../../src/sections/index.js';
-import { bar } from '../../../src/sections/torsion.js';
+import { barTorsion } from '../../../src/sections/torsion.js';
 
 /** Metal or not at a place measured from the middle of the box: written anew here, so that geometry is checked by counting. */
 type Inside = (depth: number, width: number) => boolean;
@@ -117,7 +117,7 @@ describe('torsion', () => {
     [5, 0.291],
     [10, 0.312],
   ])('a bar %d times as long as thick', (ratio, coefficient) => {
-    expect(bar(ratio * 10, 10) / (ratio * 10 * 1000)).toBeCloseTo(coefficient, 3);
+    expect(barTorsion(ratio * 10, 10) / (ratio * 10 * 1000)).toBeCloseTo(coefficient, 3);
   });
 
   // Prandtl's stress function over the section by relaxation: ∇²φ = −2, J = 2∫φ. A second method, coarse.

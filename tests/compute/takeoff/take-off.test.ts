@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { takeOff } from '../../../src/compute/takeoff/index.js';
-import { sumOf } from '../../../src/compute/takeoff/sums.js';
+import { massSumOf } from '../../../src/compute/takeoff/sums.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
 import { lerp } from '../../../src/geometry/vector.js';
 import type { Member, Opening, Panel } from '../../../src/records/index.js';
@@ -425,7 +425,7 @@ describe('laws', () => {
           expect(sum(({ massKg }) => massKg)).toBeCloseTo(total.massKg, 6);
           expect(sum(({ massKg, centroid }) => massKg * centroid[0])).toBeCloseTo(total.massKg * total.centroid[0], 3);
           expect(bySide.left.massKg + bySide.right.massKg).toBeCloseTo(total.massKg, 6);
-          expect(sumOf(items)).toEqual(total);
+          expect(massSumOf(items)).toEqual(total);
         },
       ),
     );

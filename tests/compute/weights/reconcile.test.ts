@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { determinant, inverse, Matrix, solve } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { weights } from '../../../src/compute/weights/index.js';
-import { adjust } from '../../../src/compute/weights/least-squares.js';
+import { adjustReadings } from '../../../src/compute/weights/least-squares.js';
 import type { Model } from '../../../src/model/shell.js';
 import type { Instrument, Ticket } from '../../../src/records/index.js';
 import { condition, readings, scaleSC1, tagCoach, takeOffOf, ticket, twoAxles, vehicle } from './support.js';
@@ -167,7 +167,7 @@ describe('weighted least squares', () => {
     fc.assert(
       fc.property(fc.array(fc.tuple(row, value, u), { minLength: 6, maxLength: 9 }), (rows) => {
         const [design, observed, spread] = [rows.map((one) => one[0]), rows.map((one) => one[1]), rows.map((one) => one[2])];
-        const found = adjust(design, observed, spread);
+        const found = adjustReadings(design, observed, spread);
         const weighted = new Matrix(design.map((one, i) => one.map((x) => x / (spread[i] as number))));
         const normal = weighted.transpose().mmul(weighted);
         fc.pre(Math.abs(determinant(normal)) > 1e-3);
@@ -189,7 +189,7 @@ describe('weighted least squares', () => {
     );
   });
   it('knows nothing of an observation that nothing checks', () => {
-    const found = adjust(
+    const found = adjustReadings(
       [
         [1, 0],
         [0, 1],
@@ -205,7 +205,7 @@ describe('weighted least squares', () => {
   });
   it('refuses unknowns that are not determined', () => {
     expect(
-      adjust(
+      adjustReadings(
         [
           [1, 1],
           [1, 1],

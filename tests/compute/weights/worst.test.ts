@@ -3,7 +3,7 @@ import loadHighs from 'highs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { weights } from '../../../src/compute/weights/index.js';
 import { loadAt } from '../../../src/compute/weights/load.js';
-import type { Choice } from '../../../src/compute/weights/search-states.js';
+import type { LoadChoice } from '../../../src/compute/weights/search-states.js';
 import { worstLevels } from '../../../src/compute/weights/worst.js';
 import { record } from '../../support/build.js';
 import { bay, item, takeOffOf, tank, ticket, twoAxles, vehicle } from './support.js';
@@ -26,7 +26,7 @@ describe('the worst levels of tanks, seats and bays', () => {
     fc.assert(
       fc.property(drawn, ({ things, roomKg }) => {
         const choices = things.map(
-          ({ massKg }, i): Choice => ({ name: `C${i}`, kind: 'bay', full: loadAt(massKg, [0, 0, 0]), already: 0 }),
+          ({ massKg }, i): LoadChoice => ({ name: `C${i}`, kind: 'bay', full: loadAt(massKg, [0, 0, 0]), already: 0 }),
         );
         const levels = worstLevels(
           choices,

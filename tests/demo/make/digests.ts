@@ -1,11 +1,11 @@
-import { type Plan, statesOf } from '../../../src/cli/demo/plan.js';
+import { type DemoPlan, statesOf } from '../../../src/cli/demo/plan.js';
 import { coverageOf, digestOf } from '../../../src/closeout/coverage.js';
 import { loadStore } from '../../../src/model/load.js';
 import { takenAs } from '../../../src/store/taken.js';
 import { setInRecords } from './in-place.js';
 
 /** The sign-offs of a shell, each with the digest of what it covered on the day of the commit that it came in with. */
-export function withDigests(shell: string, store: ReadonlyMap<string, Buffer>, plan: Plan): string {
+export function withDigests(shell: string, store: ReadonlyMap<string, Buffer>, plan: DemoPlan): string {
   const stateOn = statesOf(plan, store);
   const models = new Map<string, ReturnType<typeof modelOn>>();
   return setInRecords(String(store.get(signoffsOf(shell))), 'digest', ({ stage, date }) => {

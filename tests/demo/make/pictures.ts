@@ -2,7 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import sharp from 'sharp';
 import { parse } from 'yaml';
-import type { Plan } from '../../../src/cli/demo/plan.js';
+import type { DemoPlan } from '../../../src/cli/demo/plan.js';
 import { scale, type Vec3 } from '../../../src/geometry/vector.js';
 import type { Model } from '../../../src/model/shell.js';
 import type { Medium, Photo } from '../../../src/records/index.js';
@@ -38,7 +38,7 @@ const COLOURS: Partial<Record<Medium, string>> = {
 const WIDTHS_IN: Partial<Record<Medium, number>> = { duct: 3, drain: 1.6, gas: 0.8 };
 
 /** Makes the pictures of a shell that are named in its records and not there; gives their files. Those that are there stay. */
-export async function makeMissingPictures(folder: string, model: Model, plan: Plan): Promise<readonly string[]> {
+export async function makeMissingPictures(folder: string, model: Model, plan: DemoPlan): Promise<readonly string[]> {
   const made: string[] = [];
   for (const photo of model.shell.photos) {
     const file = path.join(folder, photo.file);
@@ -49,7 +49,7 @@ export async function makeMissingPictures(folder: string, model: Model, plan: Pl
   return made;
 }
 
-async function pictureOf(photo: Photo, folder: string, model: Model, plan: Plan): Promise<Buffer> {
+async function pictureOf(photo: Photo, folder: string, model: Model, plan: DemoPlan): Promise<Buffer> {
   const shot = { ...PLAIN, ...SHOTS[model.shell.id]?.find((one) => one.photo === photo.id) };
   if (shot.copy_of !== undefined) {
     const copied = model.shell.photos.find(({ id }) => id === shot.copy_of)?.file ?? '';

@@ -1,4 +1,4 @@
-import { type Camera, cameraTowards, focalFromEquivalent, project } from '../../../src/compute/camera/camera.js';
+import { type Camera, cameraTowards, focalFromEquivalent, projectPoint } from '../../../src/compute/camera/camera.js';
 import { memberBox } from '../../../src/compute/solids.js';
 import { type Box, boxBetween } from '../../../src/geometry/box.js';
 import { add, dot, lerp, scale, subtract, unit, type Vec3 } from '../../../src/geometry/vector.js';
@@ -119,7 +119,7 @@ function cameraOf(view: View) {
   const { look, right } = lens;
   const up = scale(lens.down, -1);
   const depth = (p: Vec3): number => dot(subtract(p, centre), look);
-  const put = (p: Vec3): Point | undefined => project(lens, scale(p, MM))?.px;
+  const put = (p: Vec3): Point | undefined => projectPoint(lens, scale(p, MM))?.px;
   /** A ring before the lens, its sides bent as the lens bends them. */
   const ring = (corners: readonly Vec3[]): readonly Point[] => {
     const kept = corners.flatMap((from, i) => {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../../src/geometry/vector.js';
 import type { Model } from '../../../src/model/shell.js';
 import { drilledSheets, isFarBeside, onFace, underFace } from '../../../src/query/release/drilled-sheets.js';
-import { metalAlong, metalOf } from '../../../src/query/release/screw-metal.js';
+import { metalAlong, screwMetalOf } from '../../../src/query/release/screw-metal.js';
 import { screws } from '../../../src/query/release/screws.js';
 import { screwsByPanel } from '../../../src/query/release/screws-by-panel.js';
 import type { Panel } from '../../../src/records/index.js';
@@ -108,7 +108,7 @@ const library: Partial<Model['library']> = { sections: new Map([[TUBE.id, TUBE]]
 
 describe('metal to screw into', () => {
   const along = (start: Vec3, ...members: Model['shell']['members']) =>
-    metalAlong(metalOf(buildModel({ members }, library)), start, [0, 0, 1]).map(
+    metalAlong(screwMetalOf(buildModel({ members }, library)), start, [0, 0, 1]).map(
       ({ id, fromMm, toMm }) => `${id} ${fromMm.toFixed(3)}–${toMm.toFixed(3)}`,
     );
   const level = (id: string, z: number, thicknessMm: number) =>
@@ -133,7 +133,7 @@ describe('metal to screw into', () => {
 
   it('of a tube is the wall that comes first, from either side of it', () => {
     const tube = lineMember('T', 'TUBE', [0, 0, 26], [100, 0, 26]);
-    const metal = metalOf(buildModel({ members: [tube] }, library));
+    const metal = screwMetalOf(buildModel({ members: [tube] }, library));
     const first = (start: Vec3, way: Vec3): string =>
       metalAlong(metal, start, way)
         .map(({ fromMm, toMm }) => `${fromMm.toFixed(3)}–${toMm.toFixed(3)}`)

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Nonconformance, Signoff, Weld } from '../../../src/records/index.js';
-import { blocks, count, decide } from '../../../src/rules/decide.js';
+import { blocks, countFindings, decide } from '../../../src/rules/decide.js';
 import { noReinspection } from '../../../src/rules/finding/no-reinspection.js';
 import { undecided } from '../../../src/rules/finding/undecided.js';
 import { buildModel, record, source } from '../../support/build.js';
@@ -74,8 +74,8 @@ describe('a decision about a warning', () => {
   it('settles it by rule and record', () => {
     const decided = decide([warning], [decision]);
     expect(decided[0]?.decidedBy).toBe('NC-1');
-    expect(count(decided)).toEqual({ error: 0, warning: 1, note: 0, decided: 1 });
-    expect(blocks(count(decided))).toBe(false);
+    expect(countFindings(decided)).toEqual({ error: 0, warning: 1, note: 0, decided: 1 });
+    expect(blocks(countFindings(decided))).toBe(false);
   });
 
   it.each([
@@ -85,7 +85,7 @@ describe('a decision about a warning', () => {
     ['no decision', { decision: undefined }],
   ])('leaves it open with %s', (_why, changed) => {
     const decided = decide([warning], [{ ...decision, ...changed } as Nonconformance]);
-    expect(blocks(count(decided))).toBe(true);
+    expect(blocks(countFindings(decided))).toBe(true);
   });
 
   it('never settles an error', () => {

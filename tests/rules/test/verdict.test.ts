@@ -3,7 +3,7 @@ import { gasDrop } from '../../../src/compute/verdicts/gas-drop.js';
 import { judgeTest } from '../../../src/compute/verdicts/verdict.js';
 import type { Instrument, Run, Test } from '../../../src/records/index.js';
 import { failed } from '../../../src/rules/test/failed.js';
-import { notVerified } from '../../../src/rules/test/not-verified.js';
+import { testNotVerified } from '../../../src/rules/test/not-verified.js';
 import { buildModel, record } from '../../support/build.js';
 import { judgeOne } from '../judge-one.js';
 
@@ -126,7 +126,7 @@ describe('test.failed and test.not-verified', () => {
   });
 
   it('warns of weak evidence, but leaves a lapsed calibration to its own rule', () => {
-    expect(judgeOne(notVerified, model({ ...leak, end: psi(3), instrument: 'PG-200' }))[0]?.severity).toBe('warning');
-    expect(judgeOne(notVerified, model({ ...leak, end: psi(3), date: '2028-01-01' }))).toEqual([]);
+    expect(judgeOne(testNotVerified, model({ ...leak, end: psi(3), instrument: 'PG-200' }))[0]?.severity).toBe('warning');
+    expect(judgeOne(testNotVerified, model({ ...leak, end: psi(3), date: '2028-01-01' }))).toEqual([]);
   });
 });

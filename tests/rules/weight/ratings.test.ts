@@ -7,7 +7,7 @@ import { liftedOver } from '../../../src/rules/weight/lifted-over.js';
 import { marginSmall } from '../../../src/rules/weight/margin-small.js';
 import { negativeAxle } from '../../../src/rules/weight/negative-axle.js';
 import { noRating } from '../../../src/rules/weight/no-rating.js';
-import { notVerified } from '../../../src/rules/weight/not-verified.js';
+import { weightNotVerified } from '../../../src/rules/weight/not-verified.js';
 import { overRating } from '../../../src/rules/weight/over-rating.js';
 import { ratingImprobable } from '../../../src/rules/weight/rating-improbable.js';
 import { reserveSmall } from '../../../src/rules/weight/reserve-small.js';
@@ -175,23 +175,25 @@ describe('weight.no-rating', () => {
 describe('weight.not-verified', () => {
   const axles = twoAxles();
   it('warns where nothing was weighed, notes a prediction, passes a ticket', () => {
-    expect(judge(notVerified, vehicle({ axles }))[0]).toMatchObject({ severity: 'warning' });
-    expect(judge(notVerified, vehicle({ axles, bare: bareOf({ front: 3000, rear: 2000 }) }))[0]).toMatchObject({
+    expect(judge(weightNotVerified, vehicle({ axles }))[0]).toMatchObject({ severity: 'warning' });
+    expect(judge(weightNotVerified, vehicle({ axles, bare: bareOf({ front: 3000, rear: 2000 }) }))[0]).toMatchObject({
       severity: 'note',
     });
-    expect(judge(notVerified, weighed())).toEqual([]);
-    expect(judge(notVerified, vehicle({}))).toEqual([]);
+    expect(judge(weightNotVerified, weighed())).toEqual([]);
+    expect(judge(weightNotVerified, vehicle({}))).toEqual([]);
   });
   it('warns of a prediction once the last stage is signed off', () => {
     const signoffs = [{ ...record('S'), stage: 'finished', role: 'inspector', by: 'J2', date: '2026-07-01' }];
-    expect(judge(notVerified, vehicle({ axles, bare: bareOf({ front: 3000, rear: 2000 }) }, { signoffs }))[0]).toMatchObject({
+    expect(
+      judge(weightNotVerified, vehicle({ axles, bare: bareOf({ front: 3000, rear: 2000 }) }, { signoffs }))[0],
+    ).toMatchObject({
       severity: 'warning',
     });
   });
   it('says what is missing of a layout that is not determined', () => {
     const three = [...axles, axle('third', 6300)];
     const model = vehicle({ axles: three, bare: bareOf({ front: 3000, rear: 2000, third: 1000 }) });
-    expect(said(notVerified, model)[0]).toContain('Add `share:`');
+    expect(said(weightNotVerified, model)[0]).toContain('Add `share:`');
   });
 });
 

@@ -5,10 +5,10 @@ import type { NodeFacts } from './facts.js';
  * What a node does to its line. `parts`: joins its sides while closed. `one way`: from in to out. `drives`: passes in to out, and
  * drives its out side while its equipment is supplied. `unknown`: the record does not say.
  */
-export type Way = 'source' | 'parts' | 'changeover' | 'one way' | 'inverter charger' | 'drives' | 'joins' | 'end' | 'unknown';
+export type NodeWay = 'source' | 'parts' | 'changeover' | 'one way' | 'inverter charger' | 'drives' | 'joins' | 'end' | 'unknown';
 
 export interface Behaviour {
-  readonly way: Way;
+  readonly way: NodeWay;
   /** Sides that a run may end on; empty where it has none. A changeover has `supply 1`, `supply 2` … as well as `load`. */
   readonly sides: readonly string[];
   /** It holds energy when it is cut off. */

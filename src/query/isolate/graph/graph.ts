@@ -1,6 +1,6 @@
 import { type Behaviour, behaviourOf, isElectric } from './behaviour.js';
 import { type CircuitFacts, endsByNode, type NodeFacts, type RunEnd, type ServiceFacts, type Unknown } from './facts.js';
-import { type Sides, sidesOf } from './sides.js';
+import { type NodeSides, sidesOf } from './sides.js';
 
 /** Something that a hand can open, shut, unplug or take off: it parts two places of the graph, or a source from its lines. */
 export interface Link {
@@ -25,7 +25,7 @@ export interface Edge {
 }
 
 /** What the record leaves open, or a hand may turn: a changeover's position, the side of a run end. */
-export interface Choice {
+export interface OpenChoice {
   readonly id: string;
   /** How many states it has. */
   readonly states: number;
@@ -42,7 +42,7 @@ export interface ServiceGraph {
   readonly vertices: readonly Vertex[];
   readonly edges: readonly Edge[];
   readonly links: readonly Link[];
-  readonly choices: readonly Choice[];
+  readonly choices: readonly OpenChoice[];
   /** Vertices where a source gives out, before its own leads: source node id → vertex. */
   readonly sources: ReadonlyMap<string, number>;
   /** Every vertex of a node, its sides each; a source itself is not among them. */
@@ -69,7 +69,7 @@ class Builder implements ServiceGraph {
   readonly vertices: Vertex[] = [];
   readonly edges: Edge[] = [];
   readonly links: Link[] = [];
-  readonly choices: Choice[] = [];
+  readonly choices: OpenChoice[] = [];
   readonly sources = new Map<string, number>();
   readonly ofNode = new Map<string, number[]>();
   readonly ofRun = new Map<string, number>();
@@ -77,7 +77,7 @@ class Builder implements ServiceGraph {
   private readonly ends: ReadonlyMap<string, readonly RunEnd[]>;
   private readonly circuits: ReadonlyMap<string, CircuitFacts>;
   private readonly half = new Map<string, ReadonlyMap<string, number>>();
-  private readonly sides = new Map<string, Sides>();
+  private readonly sides = new Map<string, NodeSides>();
 
   constructor(private readonly facts: ServiceFacts) {
     this.ends = endsByNode(facts.runs);
@@ -144,7 +144,7 @@ class Builder implements ServiceGraph {
     this.edges.push({ from: core, to: at, oneWay: true, link: this.link({ id: node.id, of: 'source' }) });
   }
 
-  private addSided(node: NodeFacts, behaviour: Behaviour, { known }: Sides): void {
+  private addSided(node: NodeFacts, behaviour: Behaviour, { known }: NodeSides): void {
     const supplies = behaviour.way === 'changeover' ? suppliesOf(known.values()) : [];
     const at = new Map(
       [...behaviour.sides, ...supplies].map((side) => [side, this.vertex({ id: node.id, of: 'node', side })] as const),

@@ -2,7 +2,7 @@ import { type Behaviour, isSide } from './behaviour.js';
 import type { NodeFacts, RunEnd, Unknown } from './facts.js';
 
 /** On which side of a node each of its run ends lands, as far as the record says. */
-export interface Sides {
+export interface NodeSides {
   /** Recorded, or following from what is recorded. */
   readonly known: ReadonlyMap<RunEnd, string>;
   /** Either side is possible: the worst counts. */
@@ -14,7 +14,7 @@ export interface Sides {
  * Sides of a node that has any. Two runs without a side lie one on each side of a switch or valve; a charger takes in at its AC side,
  * an inverter gives out there. What else is not recorded stays open.
  */
-export function sidesOf(node: NodeFacts, behaviour: Behaviour, ends: readonly RunEnd[]): Sides {
+export function sidesOf(node: NodeFacts, behaviour: Behaviour, ends: readonly RunEnd[]): NodeSides {
   const known = new Map<RunEnd, string>();
   for (const end of ends) {
     if (end.side !== undefined && isSide(end.side, behaviour)) known.set(end, end.side);

@@ -6,7 +6,7 @@ import { type Link, type ServiceGraph, serviceGraph } from './graph.js';
 import { conducts, feeders, feeding, type World } from './reach.js';
 
 /** What must be dead: nodes with all their sides, and runs. */
-export interface Targets {
+export interface DeadTargets {
   readonly nodes: readonly string[];
   readonly runs: readonly string[];
 }
@@ -42,7 +42,7 @@ function graphOf(facts: ServiceFacts): ServiceGraph {
 }
 
 /** The cheapest way to part targets from every source, what is left, and what is not known. `cost` of a link: a whole number, 1 to 1e12. */
-export function solve(facts: ServiceFacts, targets: Targets, cost: (link: Link) => number): Solution {
+export function solve(facts: ServiceFacts, targets: DeadTargets, cost: (link: Link) => number): Solution {
   const graph = graphOf(facts);
   const nodes = new Map(facts.nodes.map((node) => [node.id, node] as const));
   const at = verticesOf(graph, targets, nodes);
@@ -63,7 +63,7 @@ export function solve(facts: ServiceFacts, targets: Targets, cost: (link: Link) 
 }
 
 /** A source that stays as it is counts with its inside; everything else by its sides. */
-function verticesOf(graph: ServiceGraph, targets: Targets, nodes: ReadonlyMap<string, NodeFacts>): readonly number[] {
+function verticesOf(graph: ServiceGraph, targets: DeadTargets, nodes: ReadonlyMap<string, NodeFacts>): readonly number[] {
   const ofNodes = targets.nodes.flatMap((id) => {
     const node = nodes.get(id);
     const core = node && !isStopped(node) && behaviourOf(node).way === 'source' ? graph.sources.get(id) : undefined;
@@ -92,7 +92,7 @@ function storing(graph: ServiceGraph, still: ReadonlySet<number>, nodes: Readonl
 /** Targets that no source on record feeds: one of each group that is joined. */
 function unsourced(
   graph: ServiceGraph,
-  targets: Targets,
+  targets: DeadTargets,
   nodes: ReadonlyMap<string, NodeFacts>,
   worlds: readonly World[],
 ): readonly Unknown[] {

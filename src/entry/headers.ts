@@ -2,17 +2,17 @@ import { getOwn } from '../get-own.js';
 import { lookUp } from '../quantity/parse.js';
 import { SPOKEN } from '../quantity/units.js';
 import { nearest } from '../source/nearest.js';
-import { type Column, columnFor, columnsOf } from './columns.js';
+import { columnFor, columnsOf, type EntryColumn } from './columns.js';
 import type { EntryKind } from './homes.js';
 import type { RecordIndex } from './record-index.js';
 import { tradeWords } from './trade-words.js';
 
 /** What a column of a sheet is read as. */
-export interface Head {
+export interface SheetHeader {
   readonly text: string;
   readonly index: number;
   /** Undefined where it is not read. */
-  readonly column?: Column;
+  readonly column?: EntryColumn;
   readonly unit?: string;
   /** certain: the key itself, or mapped by the shop. close: a guess that somebody must confirm. unread: left out on purpose. */
   readonly how: 'certain' | 'close' | 'unread' | 'unknown' | 'wrong';
@@ -31,7 +31,7 @@ export interface Mapping {
 }
 
 /** Finds the key of every column: as mapped, by its own name, by a word of the trade, by a close name. */
-export function matchHeads(kind: EntryKind, heads: readonly string[], mapping: Mapping): readonly Head[] {
+export function matchHeads(kind: EntryKind, heads: readonly string[], mapping: Mapping): readonly SheetHeader[] {
   const known = columnsOf(kind);
   const found = heads.map((text, index) => matchOne(kind, known, text, index, mapping));
   return found.map((head, i) => {
@@ -48,11 +48,17 @@ export function matchHeads(kind: EntryKind, heads: readonly string[], mapping: M
   });
 }
 
-function matchOne(kind: EntryKind, known: readonly Column[], text: string, index: number, { said, own }: Mapping): Head {
+function matchOne(
+  kind: EntryKind,
+  known: readonly EntryColumn[],
+  text: string,
+  index: number,
+  { said, own }: Mapping,
+): SheetHeader {
   const base = { text, index };
   if (text === '') return { ...base, how: 'unread' };
   const { name, unit, message } = splitUnit(text, known);
-  const key = said.get(plain(text)) ?? said.get(plain(name));
+  const key = said.get(plainHeader(text)) ?? said.get(plainHeader(name));
   if (key === UNREAD) return { ...base, how: 'unread' };
   if (key !== undefined) {
     const column = columnFor(kind, key);
@@ -60,7 +66,7 @@ function matchOne(kind: EntryKind, known: readonly Column[], text: string, index
       ? { ...base, column, ...(unit ? { unit } : {}), how: 'certain' }
       : { ...base, how: 'wrong', message: `\`${text}\` is mapped to \`${key}\`, which is no key of a ${kind}` };
   }
-  const certain = columnFor(kind, name) ?? known.find((one) => plain(one.key) === plain(name)) ?? dotted(kind, name);
+  const certain = columnFor(kind, name) ?? known.find((one) => plainHeader(one.key) === plainHeader(name)) ?? dotted(kind, name);
   const likely = certain ?? guessed(kind, known, name, own);
   // `Tag (lb)` is the reading of an axle and no number of a record.
   const guess = certain || unit === undefined || (likely && takesUnit(likely)) ? likely : undefined;
@@ -69,11 +75,11 @@ function matchOne(kind: EntryKind, known: readonly Column[], text: string, index
   return { ...base, column: guess, ...(unit ? { unit } : {}), how: certain ? 'certain' : 'close' };
 }
 
-const WITHOUT_UNIT: readonly Column['form']['as'][] = ['id', 'ids', 'text', 'texts', 'date', 'choice', 'yes or no', 'count'];
-const takesUnit = ({ form }: Column): boolean => !WITHOUT_UNIT.includes(form.as);
+const WITHOUT_UNIT: readonly EntryColumn['form']['as'][] = ['id', 'ids', 'text', 'texts', 'date', 'choice', 'yes or no', 'count'];
+const takesUnit = ({ form }: EntryColumn): boolean => !WITHOUT_UNIT.includes(form.as);
 
 /** `From X` and `from x` as `from.x`. */
-function dotted(kind: EntryKind, name: string): Column | undefined {
+function dotted(kind: EntryKind, name: string): EntryColumn | undefined {
   const words = name.split(/[\s._]+/u);
   if (words.length < 2) return undefined;
   return columnFor(
@@ -84,8 +90,13 @@ function dotted(kind: EntryKind, name: string): Column | undefined {
   );
 }
 
-function guessed(kind: EntryKind, known: readonly Column[], name: string, own: ReadonlyMap<string, string>): Column | undefined {
-  const word = plain(name);
+function guessed(
+  kind: EntryKind,
+  known: readonly EntryColumn[],
+  name: string,
+  own: ReadonlyMap<string, string>,
+): EntryColumn | undefined {
+  const word = plainHeader(name);
   const key =
     own.get(word) ??
     tradeWords(kind).get(word) ??
@@ -100,7 +111,7 @@ function guessed(kind: EntryKind, known: readonly Column[], name: string, own: R
 /** `Length (in)`, `Length [mm]`, `Length, in`, `length_mm`: the name, and the unit as this format writes it. */
 function splitUnit(
   text: string,
-  known: readonly Column[],
+  known: readonly EntryColumn[],
 ): { readonly name: string; readonly unit?: string; readonly message?: string } {
   const bracketed = /^(.*?\S)\s*[([]\s*([^)\]]*\S)\s*[)\]]$/u.exec(text);
   if (bracketed) {
@@ -108,13 +119,13 @@ function splitUnit(
     const unit = unitNamed(symbol);
     if (unit !== undefined) return { name, unit };
     // `Date (when cut)` says no unit; `Length (inche)` would.
-    const column = known.find((one) => plain(one.key) === plain(name));
+    const column = known.find((one) => plainHeader(one.key) === plainHeader(name));
     const message = `\`${symbol}\` in \`${text}\` is no unit, expected one as \`in\`, \`mm\`, \`lb\` or \`kg\``;
     return column?.form.as === 'quantity' ? { name, message } : { name };
   }
   const trailing = /^(.*\S)(?:,\s*|[\s_]+)(\S+)$/u.exec(text);
   const unit = trailing === null ? undefined : unitNamed(trailing[2] as string);
-  if (!trailing || unit === undefined || known.some((one) => plain(one.key) === plain(text))) return { name: text };
+  if (!trailing || unit === undefined || known.some((one) => plainHeader(one.key) === plainHeader(text))) return { name: text };
   return { name: trailing[1] as string, unit };
 }
 
@@ -130,7 +141,7 @@ const unitNamed = (symbol: string): string | undefined => {
 };
 
 /** A ticket’s column with a unit of mass that fits no axle: left out, it would be a ticket without its reading. */
-export function unreadMass(kind: EntryKind, heads: readonly Head[], known: RecordIndex): string | undefined {
+export function unreadMass(kind: EntryKind, heads: readonly SheetHeader[], known: RecordIndex): string | undefined {
   const lost = heads.find(({ how, unit }) => how === 'unknown' && unit !== undefined && lookUp(unit)?.dimension === 'mass');
   if (kind !== 'ticket' || lost === undefined) return undefined;
   const axles = known.ofKind('axle').map(({ id }) => String(id));
@@ -142,4 +153,4 @@ export function unreadMass(kind: EntryKind, heads: readonly Head[], known: Recor
 }
 
 /** Letters and digits alone: `Cut Length` and `cut_length` are one name. */
-export const plain = (text: string): string => text.toLowerCase().replace(/[^\p{L}\p{N}]/gu, '');
+export const plainHeader = (text: string): string => text.toLowerCase().replace(/[^\p{L}\p{N}]/gu, '');
