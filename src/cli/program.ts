@@ -45,6 +45,7 @@ const ALONE: Readonly<Record<string, () => Promise<Declare>>> = {
   weights: async () => (await import('./commands/weights.js')).declareWeights,
   takeoff: async () => (await import('./commands/takeoff.js')).declareTakeoff,
   release: async () => (await import('./commands/release.js')).declareRelease,
+  progress: async () => (await import('./commands/progress.js')).declareProgress,
 };
 
 async function commandsFor(named: string | undefined): Promise<readonly Declare[]> {

@@ -3,7 +3,7 @@ import { judgeTest } from '../compute/verdicts/verdict.js';
 import type { Model } from '../model/shell.js';
 import { concealed } from '../query/concealment.js';
 import { checkOf, type HoldPointCheck, holdPointWords } from '../records/hold-point.js';
-import type { Clamp, Panel, Shell, Test, Weld } from '../records/index.js';
+import type { Clamp, Panel, Photo, Shell, Test, Weld } from '../records/index.js';
 import type { DecidedFinding } from '../rules/decide.js';
 import { evidenceOf, firstTooLate, lineName, photoDay, testDay } from '../rules/order/evidence.js';
 import type { Duty } from '../rules/rule.js';
@@ -19,14 +19,15 @@ export interface UnmetHoldPoint {
   readonly duty: Duty;
 }
 
-interface Stage {
+/** A stage of a shell with what stands in it. */
+export interface StageCase {
   readonly id: string;
   readonly model: Model;
   readonly findings: readonly DecidedFinding[];
   readonly own: ReadonlySet<string>;
 }
 
-type Look = (stage: Stage, words: string) => readonly Pick<UnmetHoldPoint, 'message' | 'ids'>[];
+type Look = (stage: StageCase, words: string) => readonly Pick<UnmetHoldPoint, 'message' | 'ids'>[];
 
 /** What each check looks at, and whose it is to put right. */
 const CHECKS: Readonly<Record<HoldPointCheck, { readonly duty: Duty; readonly look: Look }>> = {
@@ -43,35 +44,54 @@ const CHECKS: Readonly<Record<HoldPointCheck, { readonly duty: Duty; readonly lo
 };
 const TESTED = { duty: 'trade', look: tested } as const;
 
-/** Hold points of a stage that are not met, in their order. One in words of the shop’s own asks for a passed test so named. */
-export function unmetHoldPoints(
-  { model, findings }: Pick<Assessment, 'model'> & { readonly findings: readonly DecidedFinding[] },
-  id: string,
-): readonly UnmetHoldPoint[] {
-  const stage: Stage = { id, model, findings, own: new Set(ownRecords(model, id).map(({ record }) => record.id)) };
-  const points = model.library.stages.find((one) => one.id === id)?.holdPoints ?? [];
-  return points.flatMap((point) => {
+type JudgedModel = Pick<Assessment, 'model'> & { readonly findings: readonly DecidedFinding[] };
+
+/** A hold point and what it still lacks: nothing where it is met. */
+export interface HoldPointState {
+  /** As the shop wrote it in library/stages.yaml. */
+  readonly holdPoint: string;
+  /** What the program looks at; undefined where it asks for a passed test so named. */
+  readonly check: HoldPointCheck | undefined;
+  readonly unmet: readonly UnmetHoldPoint[];
+}
+
+/** A stage with its own records gathered. */
+export const stageCase = ({ model, findings }: JudgedModel, id: string): StageCase => ({
+  id,
+  model,
+  findings,
+  own: new Set(ownRecords(model, id).map(({ record }) => record.id)),
+});
+
+/** Every hold point of a stage, in their order. One in words of the shop’s own asks for a passed test so named. */
+export function holdPointStates(stage: StageCase): readonly HoldPointState[] {
+  const points = stage.model.library.stages.find((one) => one.id === stage.id)?.holdPoints ?? [];
+  return points.map((point) => {
     const check = checkOf(point);
     const { duty, look } = check === undefined ? TESTED : CHECKS[check];
-    const words = holdPointWords(point);
-    return look(stage, words).map((found) => ({ holdPoint: words, duty, ...found }));
+    const holdPoint = holdPointWords(point);
+    return { holdPoint, check, unmet: look(stage, holdPoint).map((found) => ({ holdPoint, duty, ...found })) };
   });
 }
 
-const mine = <T extends { readonly id: string }>(all: readonly T[], { own }: Stage): readonly T[] =>
+/** Hold points of a stage that are not met, in their order. */
+export const unmetHoldPoints = (judged: JudgedModel, id: string): readonly UnmetHoldPoint[] =>
+  holdPointStates(stageCase(judged, id)).flatMap(({ unmet }) => unmet);
+
+const mine = <T extends { readonly id: string }>(all: readonly T[], { own }: StageCase): readonly T[] =>
   all.filter(({ id }) => own.has(id));
 
 const one = (message: string, ids: readonly string[] = []): ReturnType<Look>[number] => ({ message, ids });
 
 /** Nothing on record is no proof: a shell has welds and clamps in every stage that asks for them. */
-const noneOf = (what: string, file: string, stage: Stage, holdPoint: string): ReturnType<Look> => [
+const noneOf = (what: string, file: string, stage: StageCase, holdPoint: string): ReturnType<Look> => [
   one(
     `No ${what} of stage ${stage.id} is on record, so \`${holdPoint}\` is not verified, expected them in ${file}; where the stage has none, take the hold point out of library/stages.yaml`,
   ),
 ];
 
 /** Looked at before paint and panels hide it. */
-function weldsAccepted(stage: Stage, holdPoint: string): ReturnType<Look> {
+function weldsAccepted(stage: StageCase, holdPoint: string): ReturnType<Look> {
   const welds = mine<Weld>(stage.model.shell.welds, stage);
   if (welds.length === 0) return noneOf('weld', 'welds.yaml', stage, holdPoint);
   return welds.flatMap(({ id, inspections }) => {
@@ -86,14 +106,14 @@ function weldsAccepted(stage: Stage, holdPoint: string): ReturnType<Look> {
   });
 }
 
-function clampsTorqued(stage: Stage, holdPoint: string): ReturnType<Look> {
+function clampsTorqued(stage: StageCase, holdPoint: string): ReturnType<Look> {
   const clamps = mine<Clamp>(stage.model.shell.clamps, stage);
   if (clamps.length === 0) return noneOf('clamp', 'clamps.yaml', stage, holdPoint);
   const loose = clamps.filter(({ torqueNm }) => torqueNm === undefined);
   return loose.map(({ id }) => one(`Clamp ${id} has no torque on record, expected what the wrench was set to`, [id]));
 }
 
-function openingsSquare(stage: Stage): ReturnType<Look> {
+function openingsSquare(stage: StageCase): ReturnType<Look> {
   return mine(stage.model.shell.openings, stage).flatMap(({ id, measured }) => {
     if (!measured?.diagonalsMm) return [one(`Opening ${id} is not measured, expected both diagonals`, [id])];
     const open = stage.findings.find(
@@ -104,11 +124,12 @@ function openingsSquare(stage: Stage): ReturnType<Look> {
   });
 }
 
-function bonds(stage: Stage): ReturnType<Look> {
-  const bonded = mine<Panel>(stage.model.shell.panels, stage).filter(
-    ({ fixing }) => fixing?.method?.startsWith('bonded') === true,
-  );
-  return bonded.flatMap(({ id, bond }) => {
+/** Panels of a stage that are bonded on. */
+export const bondedOf = (stage: StageCase): readonly Panel[] =>
+  mine<Panel>(stage.model.shell.panels, stage).filter(({ fixing }) => fixing?.method?.startsWith('bonded') === true);
+
+function bonds(stage: StageCase): ReturnType<Look> {
+  return bondedOf(stage).flatMap(({ id, bond }) => {
     const coupon = stage.model.shell.tests.find((test) => test.id === bond?.coupon);
     if (coupon && judgeTest(coupon, stage.model).verdict === 'passed') return [];
     const found = coupon ? `coupon ${coupon.id} did not pass` : bond ? 'no coupon is named' : 'its bond is not on record';
@@ -116,33 +137,38 @@ function bonds(stage: Stage): ReturnType<Look> {
   });
 }
 
-function pictured(stage: Stage): ReturnType<Look> {
+/** Photos that show something of a stage. */
+export function photosOf(stage: StageCase): readonly Photo[] {
   const shows = (of: readonly string[]): boolean => of.some((id) => stage.own.has(id));
   const { shell } = stage.model;
   const named = new Set(shell.panels.flatMap(({ id, photos }) => (stage.own.has(id) ? photos : [])));
-  const found = shell.photos.some(
+  return shell.photos.filter(
     (photo) => photo.stage === stage.id || shows(photo.of) || named.has(photo.id) || inZones(photo.of, stage),
   );
-  return found ? [] : [one(`No photo shows anything of stage ${stage.id}, expected at least one`)];
+}
+
+function pictured(stage: StageCase): ReturnType<Look> {
+  return photosOf(stage).length > 0 ? [] : [one(`No photo shows anything of stage ${stage.id}, expected at least one`)];
 }
 
 /** A picture of a cavity shows the runs in it. */
-function inZones(of: readonly string[], { own, model }: Stage): boolean {
+function inZones(of: readonly string[], { own, model }: StageCase): boolean {
   const zones = new Set(of);
   return model.shell.runs.some((run) => own.has(run.id) && run.zones.some((zone) => zones.has(zone)));
 }
 
 /** What the panels of this stage close in. */
-const closedHere = ({ model, own }: Stage) => concealed(model).filter(({ panels }) => panels.some(({ id }) => own.has(id)));
+export const closedHere = ({ model, own }: StageCase) =>
+  concealed(model).filter(({ panels }) => panels.some(({ id }) => own.has(id)));
 
-function photosBeforeCloseIn(stage: Stage): ReturnType<Look> {
+function photosBeforeCloseIn(stage: StageCase): ReturnType<Look> {
   return closedHere(stage).flatMap((item) => {
     const days = evidenceOf(item, stage.model).photos.map(photoDay);
     return late(item, days, 'photo', 'photographed', stage);
   });
 }
 
-function testsBeforeCloseIn(stage: Stage): ReturnType<Look> {
+function testsBeforeCloseIn(stage: StageCase): ReturnType<Look> {
   return closedHere(stage).flatMap((item) => {
     const { tests, needsTest } = evidenceOf(item, stage.model);
     return needsTest ? late(item, tests.map(testDay), 'passed test', 'tested', stage) : [];
@@ -154,7 +180,7 @@ function late(
   days: readonly (string | undefined)[],
   evidence: string,
   done: string,
-  { findings }: Stage,
+  { findings }: StageCase,
 ): ReturnType<Look> {
   const { id } = item.record;
   const panels = item.panels.map((panel) => panel.id).join(', ');
@@ -173,17 +199,17 @@ function late(
   ];
 }
 
-function bareWeighed({ model: { shell } }: Stage): ReturnType<Look> {
+function bareWeighed({ model: { shell } }: StageCase): ReturnType<Look> {
   if (shell.chassis.bare) return [];
   return [one('The bare chassis is not weighed, expected `bare` with its readings in shell.yaml', [shell.id])];
 }
 
-function weighed({ id, model: { shell } }: Stage): ReturnType<Look> {
+function weighed({ id, model: { shell } }: StageCase): ReturnType<Look> {
   if (shell.tickets.some((ticket) => ticket.stage === id)) return [];
   return [one(`No scale ticket is of stage ${id}, expected one in weights.yaml`, [shell.id])];
 }
 
-function findingsDecided({ model: { shell } }: Stage): ReturnType<Look> {
+function findingsDecided({ model: { shell } }: StageCase): ReturnType<Look> {
   const open = shell.findings.filter(({ decision, approvedBy }) => decision === undefined || approvedBy === undefined);
   return open.map(({ id, of }) =>
     one(`Finding ${id} of ${of.join(', ')} is not decided, expected \`decision\` and \`approved_by\``, [id, ...of]),
@@ -195,13 +221,19 @@ const PRESSURE = ['pressure', 'drop', 'hold'];
 /** Words of a hold point that name no kind of test. */
 const FILLING = new Set(['and', 'or', 'the', 'of', 'with', 'test', 'tests', 'tested', 'passed', 'done', 'log', 'all']);
 
-/** A passed test of each kind that the hold point names, of something of the stage. */
-function tested(stage: Stage, holdPoint: string): ReturnType<Look> {
+/** The kinds of test that a hold point in words of the shop’s own asks for. */
+export function kindsAsked(holdPoint: string): readonly string[] {
   const kinds = holdPoint.split(/[^\p{L}\p{N}-]+/u).filter((word) => word !== '' && !FILLING.has(word.toLowerCase()));
-  const named = /\band\b|,/iu.test(holdPoint) ? kinds : [kinds.join(' ')];
-  const passed = stage.model.shell.tests.filter((test) => isOf(test, stage) && judgeTest(test, stage.model).verdict === 'passed');
-  return named.flatMap((kind) => {
-    if (passed.some(({ testKind }) => isKind(testKind, kind))) return [];
+  return /\band\b|,/iu.test(holdPoint) ? kinds : [kinds.join(' ')];
+}
+
+/** A passed test of each kind that the hold point names, of something of the stage. */
+function tested(stage: StageCase, holdPoint: string): ReturnType<Look> {
+  const passed = stage.model.shell.tests.filter(
+    (test) => isTestOf(test, stage) && judgeTest(test, stage.model).verdict === 'passed',
+  );
+  return kindsAsked(holdPoint).flatMap((kind) => {
+    if (passed.some(({ testKind }) => isTestKind(testKind, kind))) return [];
     return [
       one(
         `No passed test of kind \`${kind}\` is of stage ${stage.id}, so \`${holdPoint}\` is not verified, expected one in tests.yaml`,
@@ -211,7 +243,7 @@ function tested(stage: Stage, holdPoint: string): ReturnType<Look> {
 }
 
 /** True where the words asked for stand in a test's kind, in their order; a plural is no other word. */
-function isKind(testKind: string, asked: string): boolean {
+export function isTestKind(testKind: string, asked: string): boolean {
   const kind = testKind.toLowerCase();
   if (asked.toLowerCase() === 'pressure') return PRESSURE.some((one) => kind.includes(one));
   let from = 0;
@@ -223,7 +255,8 @@ function isKind(testKind: string, asked: string): boolean {
   });
 }
 
-function isOf(test: Test, { id, own, model }: Stage): boolean {
+/** Of the stage itself, or of something that is in it. */
+export function isTestOf(test: Test, { id, own, model }: StageCase): boolean {
   return test.stage === id || test.of.some((of) => own.has(of) || ofCircuit(of, own, model.shell));
 }
 

@@ -39,6 +39,7 @@ const LINES: readonly (readonly [line: string, statuses?: readonly number[]])[] 
   ['isolate T-1 DC-1', [0, 1]],
   ['load T-1 DC-1/S1 --add 24W', [0, 1]],
   ['release T-1', [0, 1]],
+  ['progress T-1'],
   ['list'],
   ['trace welder K7'],
   ['trace heat none-such', [1]],

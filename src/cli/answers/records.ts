@@ -16,6 +16,16 @@ const openItem = shape({
   line: orNull(whole),
 });
 
+/** A record that would meet a hold point: one that lacks something, or (without an id) one that is still to be made. */
+const wouldMeet = shape({
+  kind: jsonText,
+  id: orNull(jsonText),
+  what: jsonText,
+  type: jsonText,
+  file: orNull(jsonText),
+  line: orNull(whole),
+});
+
 const rowSaid = shape({ row: whole, message: jsonText });
 
 const change = shape({
@@ -53,6 +63,30 @@ export const RECORD_ANSWERS: Readonly<Record<string, JsonShape>> = {
     already_there: { type: 'array' },
     refused: jsonList(shape({ file: jsonText, reason: jsonText })),
     missing: { type: 'array' },
+  }),
+  progress: shape({
+    state,
+    next: orNull(shape({ stage: jsonText, who: jsonTexts })),
+    today: jsonList(shape({ who: jsonText, stage: orNull(jsonText), what: jsonText, type: orNull(jsonText), ids: jsonTexts })),
+    stages: jsonList(
+      shape({
+        stage: jsonText,
+        name: jsonText,
+        standing: jsonOneOf('open', 'holds', 'lapsed', 'not verified'),
+        signed: jsonList(shape({ by: jsonText, role: jsonText, date: jsonText, standing: jsonText })),
+        records: shape({ built: whole, planned: whole }),
+        hold_points: jsonList(
+          shape({
+            hold_point: jsonText,
+            state: jsonOneOf('met', 'unmet', 'nothing yet'),
+            met_by: jsonTexts,
+            unmet: jsonList(shape({ message: jsonText, ids: jsonTexts, who: jsonText, would_meet: jsonList(wouldMeet) })),
+          }),
+        ),
+        errors: jsonList(openItem),
+      }),
+    ),
+    counts,
   }),
   signoff: shape({
     signed: flag,

@@ -21,6 +21,7 @@ import { declareNewShell } from './new-shell.js';
 import { declareNewStore } from './new-store.js';
 import { declareOverlay } from './overlay.js';
 import { declarePhotos } from './photos.js';
+import { declareProgress } from './progress.js';
 import { declareRecover } from './recover.js';
 import { declareRelease } from './release.js';
 import { declareSchema } from './schema.js';
@@ -51,6 +52,7 @@ export const COMMANDS: readonly ((registry: Registry) => void)[] = [
   declareIsolate,
   declareLoad,
   declareRelease,
+  declareProgress,
   declareSignoff,
   declareClose,
   declareBook,
