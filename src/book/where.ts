@@ -31,7 +31,7 @@ export function placeColumn<R>(
       const place = at(row);
       const named = id?.(row);
       const words = named === undefined ? undefined : placesOf(book.assessment.model)(named);
-      if (!place) return { text: words ?? '–' };
+      if (!place) return { text: words ?? PLACE_NOT_RECORDED };
       if (words) return { text: words, sub: placeWords(first, place) };
       return { text: placeWords(first, place), ...(second ? { sub: placeWords(second, place) } : {}) };
     },
@@ -55,15 +55,19 @@ export interface WayIn {
 }
 
 export const IN_THE_OPEN = 'in the open';
+export const PLACE_NOT_RECORDED = 'place not recorded';
+export const WAY_NOT_RECORDED = 'way not recorded';
 
 export function wayToNode(book: Book, id: string): WayIn {
   const access = accessOf(book).nodes.get(id);
   if (access?.open) return { panels: [], words: IN_THE_OPEN };
+  if (access?.placed === false) return { panels: [], words: PLACE_NOT_RECORDED };
   return wayThrough(access, book);
 }
 
 export function wayToRun(book: Book, id: string): WayIn {
   const access = accessOf(book).runs.get(id);
+  if (access?.lengthMm === 0) return { panels: [], words: WAY_NOT_RECORDED };
   if (access?.openMm !== undefined && access.openMm >= access.lengthMm - 1) return { panels: [], words: IN_THE_OPEN };
   if (access?.follow.length) return { panels: access.follow, words: shareWords(book, access) };
   return wayThrough(access, book);

@@ -1,4 +1,5 @@
 import { distance, type Vec3 } from '../geometry/vector.js';
+import { isPlaced } from '../model/placed.js';
 import { letters } from '../quantity/format.js';
 import type { Shell } from '../records/index.js';
 
@@ -22,7 +23,7 @@ export function protectionPlaces(shell: Pick<Shell, 'nodes' | 'circuits'>): read
   const places: { at: Vec3; id: string; nodes: string[]; circuits: string[] }[] = [];
   for (const { id: circuit, protection } of shell.circuits) {
     const node = protection?.at === undefined ? undefined : nodes.get(protection.at);
-    if (!node) continue;
+    if (!node || !isPlaced(node)) continue;
     const near = places.find((one) => distance(one.at, node.at) <= SAME_PLACE_MM);
     const place = near ?? { at: node.at, id: node.id, nodes: [], circuits: [] };
     if (!near) places.push(place);

@@ -10,7 +10,8 @@ export interface RescueItem {
   readonly group: RescueGroup;
   readonly id: string;
   readonly name: string;
-  readonly at: Vec3;
+  /** Absent where its place is not recorded: listed, and not on the plan. */
+  readonly at?: Vec3;
   /** Absent: a tank, not a node of a service. */
   readonly node?: ServiceNode;
 }
@@ -34,9 +35,8 @@ export function rescueItems(shell: Pick<Shell, 'nodes' | 'runs' | 'circuits' | '
     const found = things.filter((one) => one.group === group);
     for (const { id, node } of found.slice(0, MOST_OF_A_GROUP)) {
       const at = node?.at ?? tanks.get(id)?.at;
-      if (!at) continue;
       const name = node ? (node.name ?? node.nodeKind) : `${tanks.get(id)?.contents} tank`.replace(/tank tank$/u, 'tank');
-      items.push({ number: items.length + 1, group, id, name, at, ...(node ? { node } : {}) });
+      items.push({ number: items.length + 1, group, id, name, ...(at ? { at } : {}), ...(node ? { node } : {}) });
     }
     if (found.length > MOST_OF_A_GROUP) more.set(group, found.length - MOST_OF_A_GROUP);
   }

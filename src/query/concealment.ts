@@ -2,6 +2,7 @@ import { zoneMap } from '../compute/access/zones.js';
 import { boundsOf } from '../geometry/box.js';
 import { planarPolygon } from '../geometry/polygon.js';
 import type { Vec3 } from '../geometry/vector.js';
+import { placedNodes } from '../model/placed.js';
 import type { Model } from '../model/shell.js';
 import type { NodeKind, Panel, Run, ServiceNode, Zone } from '../records/index.js';
 
@@ -33,7 +34,7 @@ export function concealed({ shell }: Model): readonly Concealed[] {
     const inside = zones.filter((zone) => record.zones.includes(zone.id));
     return withClosing({ kind: 'run', record }, inside, closers(inside));
   });
-  const nodes = shell.nodes.flatMap((record) => {
+  const nodes = placedNodes(shell.nodes).flatMap((record) => {
     if (!JOINTS.has(record.nodeKind) || record.planned) return [];
     const inside = places.holding(record.at, SLACK_MM);
     const all = closers(inside);

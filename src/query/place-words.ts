@@ -1,6 +1,7 @@
 import { type Bounds, boundsOf } from '../geometry/box.js';
 import type { Vec3 } from '../geometry/vector.js';
 import { getOwn } from '../get-own.js';
+import { placedNodes } from '../model/placed.js';
 import type { Shell } from '../records/index.js';
 
 /** Words for a place, written and read: what is printed as `2 in left` is found by `left`. */
@@ -65,6 +66,6 @@ export function extentOf(shell: Shell): Bounds | undefined {
     ...shell.members.flatMap(({ shape }) => (shape.kind === 'line' ? [shape.from, shape.to] : shape.outline)),
     ...shell.panels.flatMap((panel) => panel.outline),
   ];
-  const all = corners.length > 0 ? corners : shell.nodes.map((node) => node.at);
+  const all = corners.length > 0 ? corners : placedNodes(shell.nodes).map((node) => node.at);
   return all.length > 0 ? boundsOf(all) : undefined;
 }

@@ -45,7 +45,7 @@ export const node = kind(
   {
     kind: oneOf(NODE_KINDS, 'Kind of node').required().as('nodeKind').called('type').asLast(),
     name: text('What it is').called('description').traced('part'),
-    at: position('Where it is').notLent().required().called('location', 'position', ''),
+    at: position('Where it is; absent where no tape was laid yet').notLent().called('location', 'position', ''),
     panel: id('What the shop says opens it').names('panel').called('access'),
     circuit: id('Circuit that it is of').names('circuit'),
     tolerance: quantity('length', 'How well its place is known'),

@@ -7,6 +7,7 @@ import { JOINT_TOLERANCE_MM, joints } from '../../src/compute/structure/joints.j
 import { bodyDistance, memberBody, type SolidBody } from '../../src/compute/structure/solids-of.js';
 import { nearestOfSegments } from '../../src/geometry/segment.js';
 import type { Vec3 } from '../../src/geometry/vector.js';
+import { placedNodes } from '../../src/model/placed.js';
 import type { Model } from '../../src/model/shell.js';
 import type { Run } from '../../src/records/index.js';
 import { benchCoach } from './coach.js';
@@ -62,10 +63,12 @@ function jointRatio(model: Model): string {
 function indexRatio(model: Model): string {
   const opening = panelOpening(model.shell.panels[0] as Model['shell']['panels'][number], undefined, [0, 0, 0]);
   if (!opening) throw new Error('A panel of the coach made for measuring has no area');
-  const ways = model.shell.nodes.slice(0, SAMPLE).map(({ at }): HandWay => {
-    const start: Vec3 = [at[0] + 300, at[1] + 90, at[2] - 200];
-    return { start, hand: at, target: at, radiusMm: 27.5 };
-  });
+  const ways = placedNodes(model.shell.nodes)
+    .slice(0, SAMPLE)
+    .map(({ at }): HandWay => {
+      const start: Vec3 = [at[0] + 300, at[1] + 90, at[2] - 200];
+      return { start, hand: at, target: at, radiusMm: 27.5 };
+    });
   const [quick, plain] = [obstacles(model), obstacles(model, Infinity)];
   const answers = [quick, plain].map((one) => ways.map((way) => one.inTheWay(way, opening).length));
   if (String(answers[0]) !== String(answers[1])) throw new Error('The index and the look at every obstacle do not agree');

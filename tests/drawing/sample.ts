@@ -141,7 +141,7 @@ export function run(id: string, medium: Medium, from: ServiceNode, to: ServiceNo
     from: from.id,
     to: to.id,
     via: middle,
-    path: [from.at, ...middle, to.at],
+    path: from.at && to.at ? [from.at, ...middle, to.at] : [],
     zones: [],
     grommets: [],
     ...(medium === 'gas' ? {} : { toleranceMm: 15 }),

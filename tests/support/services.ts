@@ -20,7 +20,7 @@ export const run = (id: string, from: ServiceNode, to: ServiceNode, via: readonl
   from: from.id,
   to: to.id,
   via,
-  path: [from.at, ...via, to.at],
+  path: from.at && to.at ? [from.at, ...via, to.at] : [],
   zones: [],
   grommets: [],
   ...more,

@@ -1,15 +1,16 @@
 import { isInPolygon } from '../../geometry/facet.js';
 import type { Point } from '../../geometry/planar.js';
+import { isPlaced, type PlacedNode, placedNodes } from '../../model/placed.js';
 import type { Panel, ServiceNode } from '../../records/index.js';
 import type { Book } from '../book.js';
 import { outsidePassages, SEALED_WORD } from '../passages.js';
 import { table } from '../table.js';
-import { placeColumn, wayToNode } from '../where.js';
+import { PLACE_NOT_RECORDED, placeColumn, wayToNode } from '../where.js';
 
 const WET = ['water', 'drain', 'hydraulic'];
 
 /** Belly panel that a drop from a joint falls on: the highest one beneath it. */
-export function bellyBeneath(panels: readonly Panel[], node: Pick<ServiceNode, 'at'>): Panel | undefined {
+export function bellyBeneath(panels: readonly Panel[], node: Pick<PlacedNode, 'at'>): Panel | undefined {
   const [x, y, z] = node.at;
   const heightOf = (panel: Panel): number => Math.max(...panel.outline.map((corner) => corner[2]));
   return panels
@@ -23,11 +24,15 @@ export function bellyBeneath(panels: readonly Panel[], node: Pick<ServiceNode, '
     .sort((a, b) => heightOf(b) - heightOf(a))[0];
 }
 
+const showsAt = ({ panel, lost }: { readonly panel: Panel | undefined; readonly lost?: boolean }): string =>
+  lost ? PLACE_NOT_RECORDED : panel ? (panel.name ?? 'belly panel') : 'no belly panel beneath: on the floor, or at the joint';
+
 /** Where a leak comes to light: each belly panel with the joints above it. */
 export function leaksAnswer(book: Book) {
   const { shell } = book.assessment.model;
-  const joints = shell.nodes.filter((node) => WET.includes(node.medium) && !['load', 'device'].includes(node.nodeKind));
-  const above = new Map<string, { panel: Panel | undefined; nodes: ServiceNode[] }>();
+  const all = shell.nodes.filter((node) => WET.includes(node.medium) && !['load', 'device'].includes(node.nodeKind));
+  const joints = placedNodes(all);
+  const above = new Map<string, { panel: Panel | undefined; nodes: ServiceNode[]; lost?: boolean }>();
   for (const node of joints) {
     const panel = bellyBeneath(shell.panels, node);
     const key = panel?.id ?? '';
@@ -36,13 +41,17 @@ export function leaksAnswer(book: Book) {
     above.set(key, entry);
   }
   const at = (one: { panel: Panel | undefined }) => (one.panel ? shell.panels.indexOf(one.panel) : shell.panels.length);
+  const lost = all.filter((node) => !isPlaced(node));
   return table(book.show, {
-    rows: [...above.values()].sort((a, b) => at(a) - at(b)),
+    rows: [
+      ...[...above.values()].sort((a, b) => at(a) - at(b)),
+      ...(lost.length > 0 ? [{ panel: undefined, nodes: lost, lost: true }] : []),
+    ],
     columns: (c) => [
       c.refs(
         'Shows at',
         (one) => [one.panel?.id],
-        (one) => (one.panel ? (one.panel.name ?? 'belly panel') : 'no belly panel beneath: on the floor, or at the joint'),
+        (one) => showsAt(one),
       ),
       c.refs('Joints above it', (one) => one.nodes.map((node) => node.id)),
       c.refs('Panels onto them', (one) => [...new Set(one.nodes.flatMap((node) => wayToNode(book, node.id).panels))].sort()),

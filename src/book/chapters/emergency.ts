@@ -3,7 +3,7 @@ import { firstShutOffs } from '../../query/isolate/rescue.js';
 import type { ServiceNode } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { type Ref, ref } from '../table.js';
-import { IN_THE_OPEN, wayToNode } from '../where.js';
+import { IN_THE_OPEN, PLACE_NOT_RECORDED, wayToNode } from '../where.js';
 
 const OTHER_MEDIA = ['water', 'air', 'hydraulic'] as const;
 /** The list beside the plan: as narrow as lets what is not fuel stand there; and the space between them, mm. */
@@ -44,7 +44,7 @@ export const emergencyChapter: ChapterMaker = (book) => {
     items: items
       .filter((item) => item.group === title)
       .map(({ number, id, name, at, node }) => ({
-        badge: { svg: rescueBadge(title, number) },
+        ...(at ? { badge: { svg: rescueBadge(title, number) } } : {}),
         ref: ref(id),
         name,
         place: roughPlace(book, at),
@@ -141,7 +141,9 @@ function heightOf({ items, more }: Listed, columnMm: number): number {
 const UNDER_MM = -50;
 
 /** Where to run to, in the words of one who stands there: `front, left, under the floor`. The exact place is told with the record. */
-export function roughPlace(book: Book, [x, y, z]: ServiceNode['at']): string {
+export function roughPlace(book: Book, at: ServiceNode['at']): string {
+  if (!at) return PLACE_NOT_RECORDED;
+  const [x, y, z] = at;
   const { low, high } = shellExtent(book.assessment.model);
   const share = (x - low[0]) / (high[0] - low[0]);
   const along = share < 1 / 3 ? 'front' : share < 2 / 3 ? 'middle' : 'rear';

@@ -68,7 +68,7 @@ function entriesOf(book: Book): readonly Entry[] {
   const ofNode = (node: ServiceNode): Entry => {
     const circuit = circuitOf(book, node);
     const name = node.name ?? `${circuit?.name ?? ''} ${node.nodeKind}`.trim();
-    const zones = holding(node.at).map((zone) => zone.id);
+    const zones = (node.at ? holding(node.at) : []).map((zone) => zone.id);
     return {
       ...entry(node.id, name, node.nodeKind, node, circuit, wayToNode(book, node.id), zones),
       ...cared(isolatorWords(node)),

@@ -220,11 +220,13 @@ export const FIGURE_ANSWERS: Readonly<Record<string, JsonShape>> = {
     panel: jsonText,
     surface,
     contents: jsonList(shape({ id: jsonText, kind: jsonText, distance_mm: orNull(jsonNumber), reach: inReach })),
+    not_placed: jsonTexts,
   }),
   near: shape({
     place_mm: jsonPlace,
     within_mm: jsonNumber,
     hits: jsonList(shape({ id: jsonText, kind: jsonText, distance_mm: jsonNumber, nearest_mm: jsonPlace })),
+    not_placed: jsonTexts,
   }),
   isolate: shape({
     id: jsonText,

@@ -8,25 +8,29 @@ import type { Registry } from '../registry.js';
 interface Options {
   readonly shell: string;
   readonly panel: string;
+  readonly all: boolean;
 }
 
 export function declareBehind(registry: Registry): void {
   registry
-    .add('behind <shell> <panel>', 'everything in reach through that access panel, nearest first', [
+    .add('behind <shell> <panel>', 'what is in reach through that access panel: hazards first, then the nearest', [
       'shellbook behind QF-007 AP-11',
+      'shellbook behind QF-007 AP-11 --all',
     ])
+    .option('--all', 'list everything, not only the ten nearest')
     .action(
       registry.run(
-        ([shell, panel]) => ({
+        ([shell, panel], { all }) => ({
           shell: shell as string,
           panel: panel as string,
+          all: all === true,
         }),
         look,
       ),
     );
 }
 
-async function look({ shell, panel }: Options, context: Context): Promise<Status> {
+async function look({ shell, panel, all }: Options, context: Context): Promise<Status> {
   const opened = await answering(shell, context, []);
   const { behind } = await import('../../query/lookup/index.js');
   const contents = behind(opened.assessment, panel);
@@ -34,10 +38,11 @@ async function look({ shell, panel }: Options, context: Context): Promise<Status
   const { hazardsBehind } = await import('../../query/hazards.js');
   const hazards = hazardsBehind(opened.assessment.model.shell, contents);
   if (context.settings.json) {
-    const [{ envelope, place3 }, { reachedJson, surfaceJson }, { surfaces }] = await Promise.all([
+    const [{ envelope, place3 }, { reachedJson, surfaceJson }, { surfaces }, { unplaced }] = await Promise.all([
       import('../report/json.js'),
       import('../report/where-json.js'),
       import('../../compute/access/surfaces.js'),
+      import('../../model/placed.js'),
     ]);
     const listed = contents.map((one) => ({
       id: one.id,
@@ -51,11 +56,12 @@ async function look({ shell, panel }: Options, context: Context): Promise<Status
         surface: surfaceJson(surfaces(opened.assessment.model).get(panel) as Surface),
         hazards: hazards.map(({ kind, word, ids }) => ({ kind, word, ids })),
         contents: listed,
+        not_placed: unplaced(opened.assessment.model.shell),
       }),
     );
   } else {
     const { behindText } = await import('../report/nearby-text.js');
-    context.print(behindText(opened.assessment.model, panel, contents, hazards));
+    context.print(behindText(opened.assessment.model, panel, contents, { hazards, all }));
   }
   return 0;
 }

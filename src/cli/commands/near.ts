@@ -58,7 +58,10 @@ async function look(options: Options, context: Context): Promise<Status> {
   const hits = near(opened.assessment, place, withinMm, uncertaintyMm);
   const screw = screwAt(opened.assessment, place, uncertaintyMm);
   if (context.settings.json) {
-    const { envelope, place3 } = await import('../report/json.js');
+    const [{ envelope, place3 }, { unplaced }] = await Promise.all([
+      import('../report/json.js'),
+      import('../../model/placed.js'),
+    ]);
     const listed = hits.map((one) => ({
       id: one.id,
       kind: one.kind,
@@ -73,6 +76,7 @@ async function look(options: Options, context: Context): Promise<Status> {
         uncertainty_mm: uncertaintyMm,
         face: screw?.panel ?? null,
         hits: listed,
+        not_placed: unplaced(opened.assessment.model.shell),
         screw: screw && {
           panel: screw.panel,
           at_mm: place3(screw.at),

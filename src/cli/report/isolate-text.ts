@@ -1,3 +1,4 @@
+import { isPlaced } from '../../model/placed.js';
 import type { Model } from '../../model/shell.js';
 import type { Isolation, IsolationAction, IsolationStep } from '../../query/lookup/types.js';
 import { nameOf } from './name-of.js';
@@ -29,11 +30,13 @@ function line({ id, say, lines = [], place, panels }: IsolationAction, number: n
   const more = [
     name,
     lines.length > 0 ? `takes off ${lines.join(', ')}` : '',
-    place ?? '',
+    place ?? (isLost(id, model) ? 'place not recorded' : ''),
     panels.length > 0 ? `through ${panels.join(' or ')}` : '',
   ].filter((one) => one !== '');
   return paragraph(`${say}${more.length > 0 ? ` (${more.join('; ')})` : ''}`, `${String(number).padStart(3)}  `);
 }
+
+const isLost = (id: string, { shell }: Model): boolean => shell.nodes.some((node) => node.id === id && !isPlaced(node));
 
 function outcome({ sourcesLeft, verified, unknown }: Isolation, paint: TerminalPaint): readonly string[] {
   const left = sourcesLeft.length > 0 ? [paint.error(`NOT ISOLATED: ${sourcesLeft.join(', ')} would still feed it.`)] : [];

@@ -7,14 +7,25 @@ import type { ScrewAt } from '../../query/lookup/index.js';
 import type { NearHit } from '../../query/lookup/types.js';
 import { reachWords } from '../../query/reach-words.js';
 import { nameOf } from './name-of.js';
+import { notPlacedNote } from './not-placed.js';
 import { textTable } from './tables.js';
 import { bullets, paragraph } from './wrap.js';
 
-/** What can hurt a hand there first, then everything, nearest first. */
-export function behindText(model: Model, panel: string, contents: readonly BehindItem[], hazards: readonly Hazard[]): string {
-  if (contents.length === 0) return `Nothing recorded is within an arm's length behind ${panel}.`;
+/** Nearest things listed unless all are asked for. */
+const NEAREST = 10;
+
+/** What can hurt a hand there first, then the nearest things, or all of them. */
+export function behindText(
+  model: Model,
+  panel: string,
+  contents: readonly BehindItem[],
+  { hazards, all }: { readonly hazards: readonly Hazard[]; readonly all: boolean },
+): string {
+  const notes = notPlacedNote(model).map((note) => paragraph(note));
+  if (contents.length === 0) return [`Nothing recorded is within an arm's length behind ${panel}.`, ...notes].join('\n\n');
   const { units } = model.shop;
-  const rows = contents.map((one) => [
+  const shown = all ? contents : contents.slice(0, NEAREST);
+  const rows = shown.map((one) => [
     one.id,
     one.kind,
     nameOf(one.id, model),
@@ -30,14 +41,27 @@ export function behindText(model: Model, panel: string, contents: readonly Behin
       { head: 'what' },
       { head: 'distance', align: 'right' },
       { head: 'reach' },
-      { head: 'known to' },
+      { head: 'located to' },
       { head: '', wrap: true },
     ],
     rows,
   );
-  if (hazards.length === 0) return listed;
-  return `${bullets(hazards.map(({ word, act, ids }) => `${word}: ${ids.join(', ')}. ${act}`))}\n\n${listed}`;
+  const rest = contents.length - shown.length;
+  return [
+    hazards.length > 0
+      ? bullets(hazards.map(({ word, act, ids }) => `${word}: ${namedIds(ids, all)}. ${act}`))
+      : 'No hazard is recorded in reach of a hand.',
+    listed,
+    ...(rest > 0 ? [`and ${rest} farther off (--all lists them)`] : []),
+    ...notes,
+  ].join('\n\n');
 }
+
+/** Of a hazard, ids listed unless all are asked for. */
+const HAZARD_IDS = 6;
+
+const namedIds = (ids: readonly string[], all: boolean): string =>
+  all || ids.length <= HAZARD_IDS ? ids.join(', ') : `${ids.slice(0, HAZARD_IDS).join(', ')} and ${ids.length - HAZARD_IDS} more`;
 
 /** `arm, tool, both hands`: how far in, and what one can do there. */
 const reachText = ({ reach, tool, twoHands }: BehindItem): string =>
@@ -51,7 +75,11 @@ const NO_FACE =
 export function nearText(model: Model, place: Vec3, withinMm: number, hits: readonly NearHit[], screw?: ScrewAt): string {
   const { units } = model.shop;
   const head = paragraph(`Within ${length(withinMm, units)} of ${positionWords(place, units)}:`);
-  const last = [screw ? screwText(screw, units) : paragraph(NO_FACE), paragraph(DRILL)];
+  const last = [
+    screw ? screwText(screw, units) : paragraph(NO_FACE),
+    paragraph(DRILL),
+    ...notPlacedNote(model).map((note) => paragraph(note)),
+  ];
   if (hits.length === 0) return [head, 'Nothing recorded.', ...last].join('\n\n');
   const rows = hits.map((one) => [
     one.id,
@@ -65,7 +93,7 @@ export function nearText(model: Model, place: Vec3, withinMm: number, hits: read
     { head: 'kind' },
     { head: 'what', wrap: true },
     { head: 'distance', align: 'right' as const },
-    { head: 'known to' },
+    { head: 'located to' },
   ];
   return [head, textTable(heads, rows), ...last].join('\n\n');
 }

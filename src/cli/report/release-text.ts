@@ -4,6 +4,7 @@ import { length, positionWords } from '../../quantity/format.js';
 import { ASSUMED_TOLERANCE_MM, type Face, type KeepClean, LOOK_MM, type OpenInZone } from '../../query/release/index.js';
 import type { DecidedFinding } from '../../rules/decide.js';
 import { placeText } from './findings.js';
+import { notPlacedNote } from './not-placed.js';
 import type { TerminalPaint } from './paint.js';
 import type { HandOver } from './release.js';
 import { releaseWeightText } from './release-weight-text.js';
@@ -47,6 +48,7 @@ function facesText({ faces, model }: HandOver, paint: TerminalPaint, all: boolea
       : '';
   const notes = [
     `Depth is from the sheet to the outside of the run, less the tolerance of its place${taken}. At 0 it may touch the sheet or go through it.`,
+    ...notPlacedNote(model),
     'The service edition of the book draws these faces; `shellbook near SHELL X,Y,Z` tells what a drill meets at one place.',
   ];
   return [heading, ...faces.map((face) => faceText(face, model, paint, all)), bullets(notes)];
@@ -81,7 +83,7 @@ function keepCleanText(groups: readonly KeepClean[], { shell, shop }: Model, pai
   const texts = groups.map(({ what, why, items }) => {
     const head = paragraph(`${what} (${items.length}): ${why}`, '  ');
     if (items.length > MOST_ROWS) return `${head}\n${paragraph(items.map(({ id }) => id).join(', '), '    ')}`;
-    const rows = items.map(({ id, name, at }) => [id, name ?? '', at ? positionWords(at, units) : '']);
+    const rows = items.map(({ id, name, at }) => [id, name ?? '', at ? positionWords(at, units) : 'place not recorded']);
     return `${head}\n${textTable([{ head: 'id' }, { head: 'what', wrap: true }, { head: 'at' }], rows, '    ')}`;
   });
   return [

@@ -35,13 +35,16 @@ export function whereText(
   if (topics.length > 0) {
     const byId = new Map(matches.map((match) => [match.id, match] as const));
     const told = topics.map((topic) => topicText(topic, byId, pagesOf, units, paint));
-    if (alsoNamed > 0) told.push(paint.faint(`${counted(alsoNamed, 'record')} are called so too: ask for more of the name`));
+    if (alsoNamed > 0)
+      told.push(
+        paint.faint(`${counted(alsoNamed, 'more record')} ${alsoNamed === 1 ? 'has' : 'have'} that name: ask for more of it`),
+      );
     return told.join('\n\n');
   }
   const parts = matches
     .slice(0, SHOWN)
     .map((match) => matchText(match, services, { edition, pages: pagesOf(match.id) }, units, paint));
-  if (matches[0]?.quality === 'close') parts.unshift('Nothing is called that. Near to it:');
+  if (matches[0]?.quality === 'close') parts.unshift('No match. Closest:');
   if (matches.length > SHOWN) parts.push(paint.faint(`and ${matches.length - SHOWN} more: ask for more of the name`));
   return parts.join('\n\n');
 }
@@ -59,7 +62,9 @@ function matchText(
   if (match.place) line('place', match.place);
   else if (match.surface) line('on', surfaceWords(match.surface));
   if (match.position) line('at', positionWords(match.position, units));
+  else if (PLACED.has(match.kind)) line('at', match.kind === 'run' ? 'way not recorded' : 'place not recorded');
   if (match.lengthMm !== undefined) line('length', length(match.lengthMm, units));
+  else if (match.kind === 'run' || match.kind === 'circuit') line('length', 'not recorded');
   if (JUDGED.has(match.kind) || match.panels.length > 0) line('reach', reachText(match, units));
   if (match.follow.length > 1) line('follow', `open ${match.follow.join(', ')} to follow the whole way`);
   if (match.protection) line('protected', protectionText(match.protection, units));
@@ -69,11 +74,15 @@ function matchText(
   return lines.join('\n');
 }
 
+/** Kinds that cannot be found without a place. */
+const PLACED: ReadonlySet<RecordKind> = new Set(['node', 'run']);
+
 /** Kinds whose reach is worked out; of the others, as a lifting point or a seat, nobody has looked whether a panel opens onto them. */
 const JUDGED: ReadonlySet<RecordKind> = new Set(['node', 'run', 'circuit', 'member', 'weld', 'component', 'tank', 'zone']);
 
 function reachText(match: Match, units: UnitSystem): string {
-  if (match.open) return 'in the open, no panel needed';
+  if (match.open) return 'exposed, no panel needed';
+  if (!match.position && PLACED.has(match.kind)) return 'not known without a place';
   if (match.panels.length === 0) return 'no access panel reaches it';
   // With a panel that opens clear onto it, nobody goes round by a blocked one.
   const clear = match.panels.filter(isClear);
@@ -111,14 +120,16 @@ export function approachText(approach: Approach | undefined): string {
 function protectionText(found: ProtectionFound, units: UnitSystem): string {
   const rating = found.ratingA === undefined ? '' : ` ${amps(found.ratingA)}`;
   const at = found.at === undefined ? ', place not recorded' : ` at ${found.at}`;
-  const reach = found.open ? ', in the open' : found.panels[0] ? `, through ${panelText(found.panels[0], units)}` : '';
+  const reach = found.open ? ', exposed' : found.panels[0] ? `, through ${panelText(found.panels[0], units)}` : '';
   return `${found.kind}${rating}${at}${reach}`;
 }
 
 function circuitText(circuit: CircuitFigure): string {
   const parts = [
     circuit.dropV === undefined
-      ? ''
+      ? circuit.lengthMm === undefined
+        ? 'drop not known, as the length of a run is not recorded'
+        : ''
       : `drop ${number(circuit.dropV, 2)} V${circuit.drop === undefined ? '' : ` (${percent(circuit.drop)})`}`,
     circuit.worstLoad === undefined ? '' : `worst at ${circuit.worstLoad}`,
     circuit.ampacityA === undefined ? '' : `conductor good for ${number(circuit.ampacityA, 1)} A`,

@@ -3,6 +3,7 @@ import { facet, nearestOnFacet } from '../../geometry/facet.js';
 import { grid } from '../../geometry/grid.js';
 import { segmentToBox } from '../../geometry/segment-box.js';
 import { distance, lerp, type Vec3 } from '../../geometry/vector.js';
+import { placedNodes } from '../../model/placed.js';
 import type { Model } from '../../model/shell.js';
 import { memberBox } from '../solids.js';
 import type { Obstacles } from './obstacles.js';
@@ -70,7 +71,7 @@ function bodies(model: Model): readonly Body[] {
   const { shell, library } = model;
   const tolerance = new Map(shell.components.map(({ id, toleranceMm }) => [id, toleranceMm] as const));
   return [
-    ...shell.nodes.map((node): Body => pointBody('node', node)),
+    ...placedNodes(shell.nodes).map((node): Body => pointBody('node', node)),
     ...shell.runs.filter((run) => run.path.length > 0).map((run): Body => pathBody(run)),
     ...shell.members.flatMap((member) => {
       if (member.shape.kind === 'plate') return sheetBody(member.id, member.shape.outline);

@@ -2,6 +2,7 @@ import { type Bounds, type Box, boundsOf, boxBetween, boxBounds, grow, nearestIn
 import { type Convex, convexOfBox } from '../../geometry/convex.js';
 import { convexDistance } from '../../geometry/convex-distance.js';
 import { add, cross, distance, lerp, subtract, unit, type Vec3 } from '../../geometry/vector.js';
+import { placedNodes } from '../../model/placed.js';
 import type { Model } from '../../model/shell.js';
 import { memberBody, memberBounds } from '../structure/solids-of.js';
 import type { TakeOff } from '../takeoff/types.js';
@@ -126,7 +127,7 @@ function stretchesOf({ shell }: Model, takeOff: Pick<TakeOff, 'runs'>): readonly
       return [{ id: run.id, what: 'run', ...shape, radiusMm, toleranceMm, serves, circuit: run.circuit }];
     }),
   );
-  const nodes = shell.nodes.map(({ id, at, circuit, toleranceMm = 0 }): Piece => {
+  const nodes = placedNodes(shell.nodes).map(({ id, at, circuit, toleranceMm = 0 }): Piece => {
     return {
       id,
       what: 'node',

@@ -1,7 +1,8 @@
 import { boundsOf, grow } from '../../geometry/box.js';
 import { distance, type Vec3 } from '../../geometry/vector.js';
+import { isPlaced, type PlacedNode, placedNodes } from '../../model/placed.js';
 import type { Model } from '../../model/shell.js';
-import type { Panel, ServiceNode } from '../../records/index.js';
+import type { Panel } from '../../records/index.js';
 import { approached } from './approach.js';
 import { behindPanel } from './behind.js';
 import { isExposed } from './exposed.js';
@@ -27,9 +28,13 @@ export function access(model: Model): AccessFigures {
   const isConcealed = (at: Vec3): boolean => concealed.holds(at) || !isExposed(at, solid);
 
   const byPanel = new Map(openings.map((opening) => [opening.panel.id, opening] as const));
-  const near = nodeReaches(shell.nodes, openings, solid);
-  const nodes = shell.nodes.map((node, i) =>
-    nodeAccess(node, near[i] as readonly PanelReach[], byPanel, node.panel === undefined && !isConcealed(node.at)),
+  const placed = placedNodes(shell.nodes);
+  const reaches = nodeReaches(placed, openings, solid);
+  const near = new Map(placed.map((node, i) => [node.id, reaches[i] as readonly PanelReach[]] as const));
+  const nodes = shell.nodes.map((node) =>
+    isPlaced(node)
+      ? nodeAccess(node, near.get(node.id) ?? [], byPanel, node.panel === undefined && !isConcealed(node.at))
+      : { id: node.id, panels: [], inReach: false, open: false, placed: false as const },
   );
   const runs = runAccess(shell.runs, openings, solid, isConcealed);
   return {
@@ -74,7 +79,7 @@ function panelOpenings(model: Model): readonly PanelOpening[] {
 
 /** For each node, its reach through every opening near enough to matter. */
 function nodeReaches(
-  nodes: readonly ServiceNode[],
+  nodes: readonly PlacedNode[],
   openings: readonly PanelOpening[],
   solid: Obstacles,
 ): readonly (readonly PanelReach[])[] {
@@ -82,7 +87,7 @@ function nodeReaches(
   const index = pointGrid(nodes.map(({ at }) => at));
   for (const opening of openings) {
     index.visit(grow(opening.bounds, NEAR_MM), (i) => {
-      const { at, toleranceMm } = nodes[i] as ServiceNode;
+      const { at, toleranceMm } = nodes[i] as PlacedNode;
       if (isBehind(at, opening, NEAR_MM)) (found[i] as PanelReach[]).push(reachThrough(opening, at, solid, { toleranceMm }));
       return false;
     });
@@ -91,7 +96,7 @@ function nodeReaches(
 }
 
 function nodeAccess(
-  node: ServiceNode,
+  node: PlacedNode,
   near: readonly PanelReach[],
   byPanel: ReadonlyMap<string, PanelOpening>,
   open: boolean,

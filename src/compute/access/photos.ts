@@ -1,5 +1,6 @@
 import { boxBetween, isInBox } from '../../geometry/box.js';
 import { distance, dot, subtract, unit, type Vec3 } from '../../geometry/vector.js';
+import { placedNodes } from '../../model/placed.js';
 import type { Model } from '../../model/shell.js';
 import { dayOf } from '../../quantity/day.js';
 import type { NodeKind, Photo, Run, Shell, Zone } from '../../records/index.js';
@@ -70,7 +71,7 @@ export function photoCoverage(model: Model, sight: PhotoSight = () => undefined)
   const runs = shell.runs
     .filter((run) => run.planned !== true)
     .map((run) => runCoverage(run, current(shell.photos, run.id), zones, closing, counts, shows));
-  const joints = shell.nodes.flatMap((node) => {
+  const joints = placedNodes(shell.nodes).flatMap((node) => {
     const held = JOINTS.has(node.nodeKind) && node.planned !== true ? zones.holding(node.at, SLACK_MM) : [];
     if (held.length === 0) return [];
     const names = [node.id, node.circuit, ...held.map((zone) => zone.id)];

@@ -40,6 +40,8 @@ export interface NodeAccess {
   readonly inReach: boolean;
   /** True when it stands exposed: in no concealed zone, and a hand gets to it from the room or from outside. No panel is needed. */
   readonly open: boolean;
+  /** False where its place is not on record: nothing was looked for. */
+  readonly placed?: false;
 }
 
 export interface RunAccess {

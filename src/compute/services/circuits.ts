@@ -20,7 +20,10 @@ export interface CircuitSurroundings {
   /** Hottest air around wiring, °C, where a circuit does not say. */
   readonly ambientC?: number;
   readonly nodes: ReadonlyMap<string, ServiceNode>;
+  /** 0 where it is not recorded. */
   readonly lengthMm: (run: Run) => number;
+  /** A run without a length or a way gives no drop. */
+  readonly hasLength: (run: Run) => boolean;
   /** Current-carrying conductors about a run, its own included, by run id. */
   readonly bundled: ReadonlyMap<string, number>;
   /** Every circuit and run of the shell, for what a circuit hangs on. Without them the drop is that of the circuit’s own wires. */
@@ -29,11 +32,11 @@ export interface CircuitSurroundings {
 
 /** Length of any circuit; of DC and AC circuits the drop, ampacity and protection as well. */
 export function circuitFigure(circuit: Circuit, runs: readonly Run[], around: CircuitSurroundings): CircuitFigure {
-  const lengthMm = runs.reduce((sum, run) => sum + around.lengthMm(run), 0);
+  const whole = runs.every(around.hasLength);
   const root = rootOf(circuit, runs, around.nodes);
   const plain: CircuitFigure = {
     id: circuit.id,
-    lengthMm,
+    ...(whole ? { lengthMm: runs.reduce((sum, run) => sum + around.lengthMm(run), 0) } : {}),
     runs: runs.map((run) => run.id),
     root,
     loads: [],
@@ -45,7 +48,8 @@ export function circuitFigure(circuit: Circuit, runs: readonly Run[], around: Ci
   const wireOfRun = (run: Run): Wire | undefined => wireOf(run.conductor ?? circuit.conductor, around.library);
   const tree = circuitTree(root, runs, around.lengthMm);
   const { loads, shared } = loadsOf(circuit, tree, around.nodes);
-  const own = loadFigures(circuit, runs, tree, loads, { wireOfRun, lengthMm: around.lengthMm });
+  const measured = (run: Run): Wire | undefined => (around.hasLength(run) ? wireOfRun(run) : undefined);
+  const own = loadFigures(circuit, runs, tree, loads, { wireOfRun: measured, lengthMm: around.lengthMm });
   const loadA = loads.length > 0 ? totalA(circuit, loads) : undefined;
   const feeder = own.length > 0 ? feederBehind(circuit, root, loadA ?? 0, around) : undefined;
   const figures = own.map((one) => withFeeder(one, feeder, circuit));
@@ -58,17 +62,19 @@ export function circuitFigure(circuit: Circuit, runs: readonly Run[], around: Ci
     loads: figures,
     loadA,
     ...(feeder ? { feeder } : {}),
-    resistanceOhm: worst && resistanceTo(worst.node, tree, circuit, wireOfRun),
+    resistanceOhm: worst && resistanceTo(worst.node, tree, circuit, measured),
     ...carrying(runs, wireOfRun, { bundled: around.bundled, ambientC, terminalC: terminalC(circuit, around.nodes) }),
-    assumptions: assumptions(circuit, runs, tree, { shared, wireOfRun, ambientC, feeder }),
+    assumptions: [...assumptions(circuit, runs, tree, { shared, wireOfRun, ambientC, feeder }), ...withoutLength(runs, around)],
   };
 }
 
 function feederBehind(circuit: Circuit, root: string, loadA: number, around: CircuitSurroundings): Feeder | undefined {
   if (!around.all) return undefined;
   const { circuits, runs } = around.all;
-  const wireOfAny = (run: Run): Wire | undefined =>
-    wireOf(run.conductor ?? (run.circuit === undefined ? undefined : circuits.get(run.circuit)?.conductor), around.library);
+  const wireOfAny = (run: Run): Wire | undefined => {
+    const conductor = run.conductor ?? (run.circuit === undefined ? undefined : circuits.get(run.circuit)?.conductor);
+    return around.hasLength(run) ? wireOf(conductor, around.library) : undefined;
+  };
   return feederOf(circuit, root, loadA, { nodes: around.nodes, circuits, runs, lengthMm: around.lengthMm, wireOf: wireOfAny });
 }
 
@@ -156,6 +162,11 @@ function carrying(
   };
 }
 
+function withoutLength(runs: readonly Run[], { hasLength }: CircuitSurroundings): readonly string[] {
+  const lost = runs.filter((run) => !hasLength(run)).map(({ id }) => id);
+  return lost.length === 0 ? [] : [`Neither length nor place of both ends recorded for ${lost.join(', ')}: no drop beyond it.`];
+}
+
 function assumptions(
   circuit: Circuit,
   runs: readonly Run[],
@@ -184,6 +195,10 @@ function assumptions(
     said.push('A single conductor is recorded: the resistance of its return is not counted.');
   if (shared) said.push('The load of the circuit is taken in equal shares at its loads.');
   if (feeder) said.push(`Counted from ${feeder.source}: ${feeder.dropV.toFixed(2)} V are lost before ${tree.root}.`);
+  if (feeder && feeder.notCounted.length > 0)
+    said.push(
+      `Conductor or length not recorded on the way there: ${feeder.notCounted.join(', ')}: more is lost than is counted.`,
+    );
   if (tree.closing.length > 0) said.push('The circuit has a ring: solved as one, each load fed both ways.');
   if (tree.apart.length > 0) said.push(`Not joined to ${tree.root} by runs of this circuit: ${tree.apart.join(', ')}.`);
   return said;

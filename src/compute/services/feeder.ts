@@ -8,6 +8,8 @@ export interface Feeder {
   /** From the circuit back to the source. */
   readonly runs: readonly string[];
   readonly dropV: number;
+  /** Runs whose conductor or length is not recorded: what is lost in them is not in the drop. */
+  readonly notCounted: readonly string[];
 }
 
 interface Around {
@@ -15,6 +17,7 @@ interface Around {
   readonly circuits: ReadonlyMap<string, Circuit>;
   readonly runs: readonly Run[];
   readonly lengthMm: (run: Run) => number;
+  /** Undefined where its conductor or its length is not recorded. */
   readonly wireOf: (run: Run) => Wire | undefined;
 }
 
@@ -32,7 +35,14 @@ export function feederOf(circuit: Circuit, root: string, ownA: number, around: A
   if (!here || gives(here, circuit.medium)) return undefined;
   const ways = waysToSources(circuit, root, around).map((way) => ({ ...way, dropV: dropAlong(way.runs, root, ownA, around) }));
   const worst = ways.reduce<(typeof ways)[number] | undefined>((a, b) => (a && a.dropV >= b.dropV ? a : b), undefined);
-  return worst && { source: worst.source, runs: worst.runs.map(({ id }) => id), dropV: worst.dropV };
+  return (
+    worst && {
+      source: worst.source,
+      runs: worst.runs.map(({ id }) => id),
+      dropV: worst.dropV,
+      notCounted: worst.runs.filter((run) => around.wireOf(run) === undefined).map(({ id }) => id),
+    }
+  );
 }
 
 /** The shortest way from a circuit’s root to each source, over wires of its medium that are not its own. */

@@ -33,6 +33,7 @@ export function services(model: Model, takeOff: TakeOff): ServicesFigures {
     ...(shop.limits.ambientC === undefined ? {} : { ambientC: shop.limits.ambientC }),
     nodes,
     lengthMm: (run: Run): number => figures.get(run.id)?.lengthMm ?? run.installedLengthMm ?? 0,
+    hasLength: (run: Run): boolean => figures.get(run.id)?.lengthMm !== undefined,
     bundled: bundledConductors(live, carrying),
     all: { circuits, runs: live },
   };

@@ -15,8 +15,8 @@ export interface LoadFigure {
 /** Electrical figures of one circuit. Absent where a value it needs was not recorded. */
 export interface CircuitFigure {
   readonly id: string;
-  /** Sum of its runs' lengths (installed where given), mm. */
-  readonly lengthMm: number;
+  /** Sum of its runs' lengths (installed where given), mm; absent where one of them has neither a length nor a way. */
+  readonly lengthMm?: number;
   readonly dropV?: number;
   /** Fraction of the circuit's voltage. */
   readonly drop?: number;
@@ -36,7 +36,13 @@ export interface CircuitFigure {
   readonly loadA?: number;
   readonly loads: readonly LoadFigure[];
   /** The wires between a source and its root, and what is lost in them; counted in the drops. */
-  readonly feeder?: { readonly source: string; readonly runs: readonly string[]; readonly dropV: number };
+  readonly feeder?: {
+    readonly source: string;
+    readonly runs: readonly string[];
+    readonly dropV: number;
+    /** Runs of it whose conductor or length is not recorded: what is lost in them is not in the drop. */
+    readonly notCounted: readonly string[];
+  };
   /** Run with the smallest conductor. */
   readonly smallestRun?: string;
   /** As typed: `14 AWG`, `6 mm²`. */

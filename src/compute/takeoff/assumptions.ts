@@ -17,7 +17,15 @@ export function takeOffAssumptions(model: Model, runs: readonly RunFigure[]): re
     ...listed('Not counted for want of thickness, alloy or a weighed mass: panels', shell.panels.filter(withoutMass)),
     ...listed(
       'Not counted, as no table or library has their conductor or size: runs',
-      runs.filter((run) => run.massKg === 0 && run.lengthMm > 0),
+      runs.filter((run) => run.massKg === 0 && (run.lengthMm ?? 0) > 0),
+    ),
+    ...listed(
+      'Not counted, as neither their length nor the places of both ends are recorded: runs',
+      runs.filter((run) => run.lengthMm === undefined),
+    ),
+    ...listed(
+      'Counted at the middle of the other runs, give or take a third of the coach, as the places of their ends are not recorded: runs',
+      runs.filter((run) => run.centroid === undefined && run.massKg > 0),
     ),
     ...listed('Custom sections without a torsion constant show 0:', customWithoutJ(model)),
   ];

@@ -1,4 +1,8 @@
+import { boundsOf } from '../../geometry/box.js';
+import { lerp, type Vec3 } from '../../geometry/vector.js';
+import { placedNodes } from '../../model/placed.js';
 import type { Model } from '../../model/shell.js';
+import type { Shell } from '../../records/index.js';
 import { takeOffAssumptions } from './assumptions.js';
 import { memberFigures } from './members.js';
 import { panelFigures } from './panels.js';
@@ -47,9 +51,33 @@ function massItems(
   return [
     ...members.map((one) => item('member', one, 'calculated')),
     ...panels.map((one) => item('panel', one, weighed.has(one.id) ? 'weighed' : 'calculated')),
-    ...runs.map((one) => item('run', one, 'calculated')),
+    ...runItems(runs, shell),
     ...shell.components.map((one) => item('component', { ...one, centroid: one.at }, one.basis)),
   ];
+}
+
+/** A run whose way is not recorded weighs at the middle of the others; how far it may be from there goes with it. */
+function runItems(runs: readonly RunFigure[], shell: Shell): readonly MassItem[] {
+  const placed = runs.flatMap((one) => (one.centroid ? [item('run', { ...one, centroid: one.centroid }, 'calculated')] : []));
+  const lost = runs.filter((one) => one.centroid === undefined && one.massKg > 0);
+  if (lost.length === 0) return placed;
+  const about = aboutWhere(shell, placed);
+  return [
+    ...placed,
+    ...lost.map((one) => ({ ...item('run', { ...one, centroid: about.at }, 'calculated'), uPositionMm: about.uncertaintyMm })),
+  ];
+}
+
+/** The middle of what is placed, and the standard uncertainty of anything that may be anywhere along it: length ÷ √12 (GUM 4.3.7). */
+function aboutWhere(
+  { members, nodes }: Shell,
+  placed: readonly MassItem[],
+): { readonly at: Vec3; readonly uncertaintyMm: number } {
+  const ends = members.flatMap(({ shape }) => (shape.kind === 'line' ? [shape.from, shape.to] : shape.outline));
+  const corners = [...ends, ...placedNodes(nodes).map(({ at }) => at)];
+  const { min, max } = boundsOf(corners.length > 0 ? corners : [[0, 0, 0]]);
+  const middle: Vec3 = placed.length > 0 ? massSumOf(placed).centroid : lerp(min, max, 0.5);
+  return { at: middle, uncertaintyMm: (max[0] - min[0]) / Math.sqrt(12) };
 }
 
 function item(

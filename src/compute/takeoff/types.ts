@@ -45,10 +45,14 @@ export interface PanelFigure {
 
 export interface RunFigure {
   readonly id: string;
-  readonly lengthMm: number;
-  readonly pathLengthMm: number;
+  /** As installed, else along its way; undefined where neither is recorded. */
+  readonly lengthMm: number | undefined;
+  /** Undefined where an end has no place. */
+  readonly pathLengthMm: number | undefined;
+  /** 0 where its length is not recorded. */
   readonly massKg: number;
-  readonly centroid: Vec3;
+  /** Undefined where an end has no place. */
+  readonly centroid: Vec3 | undefined;
   readonly outsideDiameterMm: number;
   readonly stage?: string;
 }

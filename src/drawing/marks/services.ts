@@ -1,3 +1,4 @@
+import { placedNodes } from '../../model/placed.js';
 import type { Run, ServiceNode } from '../../records/index.js';
 import type { LabelWish } from '../labels.js';
 import { spreadLines } from '../lanes.js';
@@ -84,7 +85,7 @@ function runWishes(run: Run, points: readonly Point[], length: number): readonly
 export function nodeMarksAndWishes(nodes: readonly ServiceNode[], port: Port): RunsDrawn {
   const marks: Mark[] = [];
   const wishes: LabelWish[] = [];
-  for (const node of nodes) {
+  for (const node of placedNodes(nodes)) {
     const at = port.place(node.at);
     marks.push(...nodeMarks(node, at));
     wishes.push({ text: node.id, anchor: at, style: 'id', priority: nodePriority(node), id: node.id, clearMm: NODE_SYMBOL_MM });

@@ -29,7 +29,7 @@ export function rescueBadge(group: RescueGroup, number: number): string {
 
 /** Plan over left side: the bare shell, what a rescuer shuts or keeps away from by its number in the list, gas and mains lines. */
 export function emergencyPlan(a: Assessment, sheet: SheetSize, options: DrawingOptions = {}): Drawing {
-  const { items } = rescueItems(a.model.shell);
+  const items = rescueItems(a.model.shell).items.flatMap(({ at, ...item }) => (at ? [{ ...item, at }] : []));
   return numberedPlan(
     a,
     sheet,

@@ -4,6 +4,7 @@ import { WELD_BAND_MM } from '../../compute/welding/weld-bands.js';
 import { boxBetween } from '../../geometry/box.js';
 import { inFacet, isInPolygon } from '../../geometry/facet.js';
 import { add, lerp, scale, type Vec3 } from '../../geometry/vector.js';
+import { placedNodes } from '../../model/placed.js';
 import { length } from '../../quantity/format.js';
 import { MM_PER_IN } from '../../quantity/units.js';
 import { ASSUMED_TOLERANCE_MM, drilledSheets, isFarBeside, underFace } from '../../query/release/index.js';
@@ -197,7 +198,7 @@ function blocksBehind(
     marks.push({ ...mark, widthMm: Math.max(LINE_WIDTHS_MM[4], around.y1 - around.y0) });
     wishes.push({ text: id, anchor: [(around.x0 + around.x1) / 2, middle], style: 'id', priority: priority - band * 5, id });
   };
-  for (const { id, at, toleranceMm = ASSUMED_TOLERANCE_MM } of a.model.shell.nodes) {
+  for (const { id, at, toleranceMm = ASSUMED_TOLERANCE_MM } of placedNodes(a.model.shell.nodes)) {
     patch(id, at, [2 * toleranceMm, 2 * toleranceMm, 2 * toleranceMm], depthOf.at(at, toleranceMm), 20);
   }
   for (const { id, at, sizeMm, toleranceMm = ASSUMED_TOLERANCE_MM } of a.model.shell.components) {

@@ -160,7 +160,7 @@ function servicesBehind({ a, port, frame, items }: Window): {
   });
   for (const item of items) {
     const node = item.kind === 'node' ? nodes.find(({ id }) => id === item.id) : undefined;
-    if (!node) continue;
+    if (!node?.at) continue;
     const at = port.place(node.at);
     if (at[0] < frame.x0 || at[0] > frame.x1 || at[1] < frame.y0 || at[1] > frame.y1) continue;
     media.push(node.medium);

@@ -1,6 +1,7 @@
 import type { Assessment } from '../../assess.js';
 import { distance } from '../../geometry/vector.js';
-import { type Medium, NODE_KINDS, type ServiceNode } from '../../records/index.js';
+import { type PlacedNode, placedNodes } from '../../model/placed.js';
+import { type Medium, NODE_KINDS } from '../../records/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { legendMarks } from '../legend.js';
 import { nodeMarksAndWishes, runMarks } from '../marks/services.js';
@@ -30,14 +31,14 @@ export function serviceDetails(
   sheet: SheetSize,
   options: DrawingOptions = {},
 ): readonly Drawing[] {
-  const nodes = a.model.shell.nodes.filter((node) => node.medium === medium);
+  const nodes = placedNodes(a.model.shell.nodes).filter((node) => node.medium === medium);
   return crowdsOf(nodes).map((crowd, index) => detail(a, medium, crowd, index, sheet, options));
 }
 
 /** Sets of nodes of which each is near another of its set, the large ones only, in the order of the record. */
-function crowdsOf(nodes: readonly ServiceNode[]): readonly (readonly ServiceNode[])[] {
+function crowdsOf(nodes: readonly PlacedNode[]): readonly (readonly PlacedNode[])[] {
   const left = new Set(nodes);
-  const crowds: ServiceNode[][] = [];
+  const crowds: PlacedNode[][] = [];
   for (const first of nodes) {
     if (!left.delete(first)) continue;
     const crowd = [first];
@@ -54,7 +55,7 @@ function crowdsOf(nodes: readonly ServiceNode[]): readonly (readonly ServiceNode
 }
 
 /** Where a crowd lies in a view, with a strip around it, mm of the vehicle. */
-function boundsIn(view: View, crowd: readonly ServiceNode[]): Rect {
+function boundsIn(view: View, crowd: readonly PlacedNode[]): Rect {
   const places = crowd.map(({ at }) => project(view, at));
   const [xs, ys] = [places.map(([x]) => x), places.map(([, y]) => y)];
   return growRect({ x0: Math.min(...xs), y0: Math.min(...ys), x1: Math.max(...xs), y1: Math.max(...ys) }, AROUND_MM);
@@ -65,7 +66,7 @@ const areaOf = ({ x0, y0, x1, y1 }: Rect): number => (x1 - x0) * (y1 - y0);
 function detail(
   a: Assessment,
   medium: Medium,
-  crowd: readonly ServiceNode[],
+  crowd: readonly PlacedNode[],
   index: number,
   sheet: SheetSize,
   options: DrawingOptions,
@@ -84,14 +85,14 @@ function detail(
   const port = layout.ports[0] as Port;
   const clip = port.frame;
   const ids = new Set(crowd.map((node) => node.id));
-  const shown = shell.nodes.filter((node) => ids.has(node.id) && holds(clip, port.place(node.at)));
+  const shown = placedNodes(shell.nodes).filter((node) => ids.has(node.id) && holds(clip, port.place(node.at)));
   const runs = runMarks(
     shell.runs.filter((run) => run.medium === medium && (ids.has(run.from) || ids.has(run.to))),
     port,
     { clip, labelled: false },
   );
   const drawn = nodeMarksAndWishes(shown, port);
-  const name = crowd.find((node) => node.nodeKind === 'panel') ?? (crowd[0] as ServiceNode);
+  const name = crowd.find((node) => node.nodeKind === 'panel') ?? (crowd[0] as PlacedNode);
   const title = `${MEDIUM_STYLES[medium].name}: detail at ${name.name ?? name.id}, ${words}`;
   return compose(
     {

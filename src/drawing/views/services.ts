@@ -1,5 +1,6 @@
 import type { Assessment } from '../../assess.js';
 import type { Vec3 } from '../../geometry/vector.js';
+import { placedNodes } from '../../model/placed.js';
 import type { Facing } from '../../records/index.js';
 import { MEDIA, type Medium, NODE_KINDS, type Run, type ServiceNode } from '../../records/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
@@ -91,7 +92,7 @@ function serviceDrawing(
   );
   const port = layout.ports[0] as Port;
   const clip = growRect(port.frame, 1);
-  const shown = nodes.filter((node) => holds(clip, port.place(node.at)));
+  const shown = placedNodes(nodes).filter((node) => holds(clip, port.place(node.at)));
   const run = runMarks(runs, port, { clip });
   const node = nodeMarksAndWishes(shown, port);
   if (run.marks.length + node.marks.length === 0) return [];
@@ -115,6 +116,7 @@ function serviceDrawing(
         notes: [
           view === VIEWS.plan ? 'Right (kerb) side up.' : '',
           'Dashed: access panels. Runs that lie over each other are drawn side by side.',
+          notDrawn(nodes),
         ].filter(Boolean),
         rest: 'in the schedules',
       },
@@ -123,10 +125,18 @@ function serviceDrawing(
   ];
 }
 
+/** What has no place yet stands in no drawing, and the drawing says so. */
+function notDrawn(nodes: readonly ServiceNode[]): string {
+  const count = nodes.length - placedNodes(nodes).length;
+  return count === 0
+    ? ''
+    : `Not drawn, as their place is not recorded: ${count === 1 ? '1 node' : `${count} nodes`} and their runs.`;
+}
+
 /** The shell, widened to whatever hangs below or beside it. */
 function serviceExtent(shell: Extent, nodes: readonly ServiceNode[]): Extent {
   const axis = (k: 0 | 1 | 2): readonly [number, number] => {
-    const values = nodes.map((node) => node.at[k]);
+    const values = placedNodes(nodes).map((node) => node.at[k]);
     return [Math.min(shell.low[k], ...values), Math.max(shell.high[k], ...values)];
   };
   const [x, y, z] = [axis(0), axis(1), axis(2)];

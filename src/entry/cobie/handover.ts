@@ -27,7 +27,8 @@ export interface CobieEntry {
   readonly name: string;
   readonly type: string;
   readonly description: string;
-  readonly at: Vec3;
+  /** Absent where no place is recorded. */
+  readonly at?: Vec3 | undefined;
   readonly serial?: string | undefined;
   readonly date?: string | undefined;
   readonly tag?: string | undefined;
@@ -50,8 +51,8 @@ export class Handover {
     this.zones = zoneMap(model.shell.zones);
   }
 
-  spaceAt(at: Vec3): string {
-    return this.zones.holding(at)[0]?.id ?? this.model.shell.id;
+  spaceAt(at: Vec3 | undefined): string {
+    return (at && this.zones.holding(at)[0]?.id) ?? this.model.shell.id;
   }
 
   /** The three columns that say where a row comes from. */

@@ -108,6 +108,6 @@ export function coordinates({ things, model, by, on, origin }: Handover): CobieS
   });
   return sheet('Coordinate', heads, [
     ...corners,
-    ...things.map((thing) => row(thing.name, 'point', 'Component', thing.name, thing.at)),
+    ...things.flatMap(({ name, at }) => (at ? [row(name, 'point', 'Component', name, at)] : [])),
   ]);
 }

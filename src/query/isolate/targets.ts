@@ -1,4 +1,5 @@
 import type { Computed } from '../../compute/figures.js';
+import { unplaced } from '../../model/placed.js';
 import type { Entry, Shell } from '../../records/index.js';
 import type { Unknown } from './graph/facts.js';
 import type { DeadTargets as Parts } from './graph/solve.js';
@@ -33,12 +34,13 @@ export function targetsOf({ kind, id }: Entry, { model: { shell }, figures }: Co
       const runs = figures.services.zones.find((zone) => zone.id === id)?.runs;
       const named = shell.runs.filter((run) => run.zones.includes(id)).map((run) => run.id);
       const all = { nodes: [], runs: [...new Set([...(runs ?? []), ...named])] };
-      return some(all, id, 'run', 'Everything that runs in the cavity.');
+      return withUnplaced(some(all, id, 'run', 'Everything that runs in the cavity.'), id, shell, all);
     }
     case 'panel': {
       const items = figures.access.behind[id] ?? [];
       const of = (wanted: string): readonly string[] => items.filter((item) => item.kind === wanted).map((item) => item.id);
-      return some({ nodes: of('node'), runs: of('run') }, id, 'run', 'Everything within an arm’s length behind the panel.');
+      const all = { nodes: of('node'), runs: of('run') };
+      return withUnplaced(some(all, id, 'run', 'Everything within an arm’s length behind the panel.'), id, shell, all);
     }
     default:
       return undefined;
@@ -49,6 +51,17 @@ function some(parts: Parts, id: string, of: string, note?: string): Targets | un
   if (parts.nodes.length + parts.runs.length === 0) return of === 'circuit' ? nothingOf(id) : undefined;
   return { ...parts, unknown: [], ...(note === undefined ? {} : { note }) };
 }
+
+/** What has no recorded place may lie there too. */
+function withUnplaced(found: Targets | undefined, id: string, shell: Shell, parts: Parts): Targets | undefined {
+  const listed = new Set([...parts.nodes, ...parts.runs]);
+  const lost = unplaced(shell).filter((one) => !listed.has(one));
+  if (lost.length === 0) return found;
+  const shown = lost.slice(0, MOST_NAMED).join(', ') + (lost.length > MOST_NAMED ? ` and ${lost.length - MOST_NAMED} more` : '');
+  const what = `the place of ${shown} is not recorded: it may lie there too; record \`at\``;
+  return { ...(found ?? { ...parts, unknown: [] }), unknown: [...(found?.unknown ?? []), { id, what }] };
+}
+const MOST_NAMED = 6;
 
 const nothingOf = (id: string): Targets => ({
   nodes: [],

@@ -1,5 +1,6 @@
 import type { Computed } from '../../compute/figures.js';
 import type { TrappedWater } from '../../compute/services/types.js';
+import { hasWay } from '../../model/placed.js';
 import type { ServiceNode, Shell, Tank } from '../../records/index.js';
 import { behaviourOf } from '../isolate/graph/behaviour.js';
 import { solve } from '../isolate/graph/solve.js';
@@ -25,7 +26,9 @@ export interface DrainPlan {
 
 const isHeater = ({ role }: ServiceNode): boolean => role === 'heater';
 const isPump = ({ role }: ServiceNode): boolean => role === 'pump';
-const highestFirst = (a: ServiceNode, b: ServiceNode): number => b.at[2] - a.at[2];
+const highestFirst = (a: ServiceNode, b: ServiceNode): number => heightMm(b) - heightMm(a);
+/** One without a place comes last. */
+const heightMm = ({ at }: ServiceNode): number => at?.[2] ?? Number.NEGATIVE_INFINITY;
 
 /**
  * The order of valves for draining against frost: pump and heater off, supply shut, taps open from the highest, drains open from the
@@ -57,7 +60,8 @@ export function drainPlan({ model: { shell }, figures }: Computed): DrainPlan {
     })),
   ];
   const kept = figures.services.trapped;
-  return { steps, kept, notes: notes(steps, kept) };
+  const lost = shell.runs.filter((run) => ['water', 'drain'].includes(run.medium) && !hasWay(run)).length;
+  return { steps, kept, notes: notes(steps, kept, lost) };
 }
 
 const step = (does: DrainStep['do'], id: string, why: string): DrainStep => ({ do: does, id, why });
@@ -114,13 +118,14 @@ function above(id: string, { runs, nodes }: Shell): ReadonlySet<string> {
   return seen;
 }
 
-function notes(steps: readonly DrainStep[], kept: readonly TrappedWater[]): readonly string[] {
+function notes(steps: readonly DrainStep[], kept: readonly TrappedWater[], lost: number): readonly string[] {
   if (steps.length === 0) return ['No water or waste line is recorded.'];
   return [
     ...(steps.some((one) => one.do === 'drain') ? [] : ['No drain is recorded: the lines keep their water.']),
     kept.length > 0
       ? 'The low places below keep water after all this: blow them out, or fill them with frost protection for drinking water.'
       : 'No recorded low place keeps water after all this.',
+    ...(lost > 0 ? [`${lost} runs have no recorded way: what they hold and keep is not in these figures.`] : []),
     'From the records only: traps, toilets and appliances hold water of their own; see their makers’ papers.',
   ];
 }

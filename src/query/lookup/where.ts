@@ -81,8 +81,8 @@ function matched(one: Findable, quality: MatchQuality, look: LookUps): Match {
     case 'run': {
       const access = look.runAccess.get(id);
       const protection = protectionOf(look.runs.get(id)?.circuit, look);
-      const lengthMm = look.runLength.get(id) ?? polylineLength(one.path);
-      const open = access?.openMm !== undefined && access.openMm >= access.lengthMm - 1;
+      const lengthMm = look.runLength.get(id);
+      const open = one.path.length > 0 && access?.openMm !== undefined && access.openMm >= access.lengthMm - 1;
       return { ...base, open, panels: access?.panels ?? [], follow: access?.follow ?? [], protection, path: one.path, lengthMm };
     }
     case 'circuit':

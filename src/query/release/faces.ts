@@ -5,6 +5,7 @@ import { type Bounds, boundsOf, grow, overlap } from '../../geometry/box.js';
 import { type Facet, facet, nearestOnFacet } from '../../geometry/facet.js';
 import { segmentToFacet } from '../../geometry/segment-facet.js';
 import { distance, type Vec3 } from '../../geometry/vector.js';
+import { hasWay } from '../../model/placed.js';
 import type { Model } from '../../model/shell.js';
 import type { Panel } from '../../records/index.js';
 import type { Face, FaceRun } from './types.js';
@@ -39,7 +40,7 @@ export function faces(model: Model, takeOff: TakeOff): readonly Face[] {
     const name = faceName(sides.get(sheet.panel.id) as Surface);
     byName.set(name, [...(byName.get(name) ?? []), sheet]);
   }
-  const ways = shell.runs.map((run) => ({
+  const ways = shell.runs.filter(hasWay).map((run) => ({
     run,
     bounds: grow(boundsOf(run.path), LOOK_MM),
     places: [...run.path, ...samples(run.path, PIECE_MM).map(({ at }) => at)],

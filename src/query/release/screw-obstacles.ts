@@ -5,6 +5,7 @@ import { type Bounds, type Box, boundsOf, boxBounds, clipToBox, grow } from '../
 import { facet, throughFacet } from '../../geometry/facet.js';
 import { alongRay, rayToBall, rayToTube } from '../../geometry/ray.js';
 import type { Vec3 } from '../../geometry/vector.js';
+import { placedNodes } from '../../model/placed.js';
 import type { Model } from '../../model/shell.js';
 import { ASSUMED_TOLERANCE_MM } from './faces.js';
 
@@ -55,7 +56,7 @@ function runThings({ shell }: Model, { takeOff }: Pick<Figures, 'takeOff'>): rea
 }
 
 const nodeThings = ({ shell }: Model): readonly ScrewObstacle[] =>
-  shell.nodes.map(({ id, at, toleranceMm = ASSUMED_TOLERANCE_MM }) => ({
+  placedNodes(shell.nodes).map(({ id, at, toleranceMm = ASSUMED_TOLERANCE_MM }) => ({
     id,
     kind: 'node',
     bounds: grow({ min: at, max: at }, toleranceMm + SCREW_RADIUS_MM),

@@ -1,5 +1,6 @@
 import { zoneMap } from '../../compute/access/zones.js';
 import { distance, type Vec3 } from '../../geometry/vector.js';
+import { placedNodes } from '../../model/placed.js';
 import type { Zone } from '../../records/index.js';
 import { facts, type Topic } from './topic.js';
 
@@ -17,7 +18,8 @@ export const leaks: Topic = {
   words: ['leak', 'leaks', 'leaking', 'drip', 'drips', 'wet', 'show', 'shows'],
   answer({ model: { shell } }) {
     const zones = zoneMap(shell.zones);
-    const joints = shell.nodes.filter((node) => WET.includes(node.medium));
+    const all = shell.nodes.filter((node) => WET.includes(node.medium));
+    const joints = placedNodes(all);
     const hidden = joints.flatMap((node) => {
       const zone = zones.holding(node.at).find((one) => one.concealed);
       return zone ? [{ node, zone, hole: holeOf(zone, node.at) }] : [];
@@ -36,6 +38,9 @@ export const leaks: Topic = {
       rows,
       notes: [
         `${joints.length - hidden.length} joints stand in the open: a leak shows at the joint itself.`,
+        ...(all.length > joints.length
+          ? [`${all.length - joints.length} joints have no recorded place: where they leak is not known.`]
+          : []),
         'Water runs along the lowest wire or pipe: look upstream of the wet place too.',
       ],
     };

@@ -36,7 +36,7 @@ nodes:
     return shell.nodes.flatMap((node): readonly RuleFinding[] => {
       const panel = node.panel === undefined ? undefined : panels.get(node.panel);
       const access = found.get(node.id);
-      if (!panel || !access) return [];
+      if (!panel || !access || access.placed === false) return [];
       const reach = access.panels.find((one) => one.panel === panel.id);
       if (reach && isClear(reach)) return [];
       const better = access.panels.find(isClear);

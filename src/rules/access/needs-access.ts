@@ -25,7 +25,7 @@ export function concealedNodes({ model, figures }: Case): readonly (readonly [Se
   const found = new Map(figures.access.nodes.map((node) => [node.id, node] as const));
   return model.shell.nodes.flatMap((node) => {
     const access = found.get(node.id);
-    return access && !access.open && needsAccess(node) ? [[node, access] as const] : [];
+    return access && access.placed !== false && !access.open && needsAccess(node) ? [[node, access] as const] : [];
   });
 }
 

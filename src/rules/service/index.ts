@@ -14,6 +14,7 @@ import { noSpareWay } from './no-spare-way.js';
 import { noSwitch } from './no-switch.js';
 import { noTolerance } from './no-tolerance.js';
 import { nodeTwice } from './node-twice.js';
+import { notPlaced } from './not-placed.js';
 import { oneWayLoop } from './one-way-loop.js';
 import { outsideEnvelope } from './outside-envelope.js';
 import { outsideZone } from './outside-zone.js';
@@ -38,6 +39,7 @@ import { zoneInsideOut } from './zone-inside-out.js';
 
 export const serviceRules: readonly Rule[] = [
   linkTooSmall,
+  notPlaced,
   roleMissing,
   roleMisfit,
   oneWayLoop,

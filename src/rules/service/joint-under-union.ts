@@ -1,3 +1,4 @@
+import { placedNodes } from '../../model/placed.js';
 import { length } from '../../quantity/format.js';
 import type { Rule } from '../rule.js';
 
@@ -37,8 +38,9 @@ nodes:
 `,
   },
   check({ model: { shell, shop } }) {
-    const unions = shell.nodes.filter((node) => ['water', 'drain'].includes(node.medium) && UNIONS.includes(node.nodeKind));
-    const joints = shell.nodes.filter((node) => ['dc', 'ac', 'data'].includes(node.medium) && JOINTS.includes(node.nodeKind));
+    const nodes = placedNodes(shell.nodes);
+    const unions = nodes.filter((node) => ['water', 'drain'].includes(node.medium) && UNIONS.includes(node.nodeKind));
+    const joints = nodes.filter((node) => ['dc', 'ac', 'data'].includes(node.medium) && JOINTS.includes(node.nodeKind));
     return joints.flatMap((joint) =>
       unions.flatMap((union) => {
         const aside = Math.hypot(union.at[0] - joint.at[0], union.at[1] - joint.at[1]);

@@ -8,6 +8,7 @@ import {
 } from '../../compute/services/ampacity.js';
 import { type Wire, wireOf } from '../../compute/services/wire.js';
 import { polylineLength } from '../../geometry/vector.js';
+import { hasWay } from '../../model/placed.js';
 import type { Model } from '../../model/shell.js';
 import { amps, number } from '../../quantity/format.js';
 import type { Link } from '../../query/isolate/graph/graph.js';
@@ -106,7 +107,8 @@ function largest(links: readonly Link[], model: Model): { readonly at: string; r
 
 function isTap(run: Run, wire: Wire, guardA: number, { shell }: Model): boolean {
   const carries = ampacityA(wire) as number;
-  if ((run.installedLengthMm ?? polylineLength(run.path)) > TAP_MM || carries < TAP_SHARE * guardA) return false;
+  const lengthMm = run.installedLengthMm ?? (hasWay(run) ? polylineLength(run.path) : Infinity);
+  if (lengthMm > TAP_MM || carries < TAP_SHARE * guardA) return false;
   return [run.from, run.to].some((end) =>
     shell.circuits.some(({ protection }) => protection?.at === end && (protection.ratingA ?? Infinity) <= carries),
   );

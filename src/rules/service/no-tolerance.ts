@@ -1,5 +1,6 @@
 import { samples } from '../../compute/access/samples.js';
 import { zoneMap } from '../../compute/access/zones.js';
+import { isPlaced } from '../../model/placed.js';
 import type { RecordBase } from '../../records/index.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
@@ -44,7 +45,7 @@ runs:
     const zones = zoneMap(shell.zones);
     const concealed = new Set(shell.zones.filter((zone) => zone.concealed).map((zone) => zone.id));
     const open = new Map(figures.access.nodes.map((node) => [node.id, node.open] as const));
-    const nodes = shell.nodes.filter((node) => node.toleranceMm === undefined && open.get(node.id) === false);
+    const nodes = shell.nodes.filter((node) => node.toleranceMm === undefined && isPlaced(node) && open.get(node.id) === false);
     const runs = shell.runs.filter(
       (run) =>
         run.toleranceMm === undefined &&

@@ -1,11 +1,11 @@
 import { distance } from '../../geometry/vector.js';
-import type { ServiceNode } from '../../records/index.js';
+import { type PlacedNode, placedNodes } from '../../model/placed.js';
 import type { Rule } from '../rule.js';
 
 /** Two connections cannot be nearer than this, mm. */
 const SAME_PLACE_MM = 1;
 
-const isSame = (a: ServiceNode, b: ServiceNode): boolean =>
+const isSame = (a: PlacedNode, b: PlacedNode): boolean =>
   a.service === b.service && a.nodeKind === b.nodeKind && distance(a.at, b.at) < SAME_PLACE_MM;
 
 export const nodeTwice: Rule = {
@@ -32,8 +32,8 @@ nodes:
 `,
   },
   check({ model: { shell } }) {
-    const byCell = new Map<string, ServiceNode[]>();
-    for (const node of shell.nodes) {
+    const byCell = new Map<string, PlacedNode[]>();
+    for (const node of placedNodes(shell.nodes)) {
       const cell = `${node.service} ${node.at.map(Math.round).join(' ')}`;
       byCell.set(cell, [...(byCell.get(cell) ?? []), node]);
     }

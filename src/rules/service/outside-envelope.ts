@@ -1,5 +1,6 @@
 import { type Bounds, boundsOf, grow } from '../../geometry/box.js';
 import type { Vec3 } from '../../geometry/vector.js';
+import { placedNodes } from '../../model/placed.js';
 import { positionWords } from '../../quantity/format.js';
 import type { Shell } from '../../records/index.js';
 import type { Rule } from '../rule.js';
@@ -85,7 +86,9 @@ runs:
         place,
       }) as const;
     return [
-      ...shell.nodes.filter((node) => isOutside(node.at, bounds)).map((node) => tell(node.id, node.at, node.source.place('at'))),
+      ...placedNodes(shell.nodes)
+        .filter((node) => isOutside(node.at, bounds))
+        .map((node) => tell(node.id, node.at, node.source.place('at'))),
       ...shell.runs.flatMap((run) =>
         run.via.flatMap((at, i) => (isOutside(at, bounds) ? [tell(run.id, at, run.source.place('via', i))] : [])),
       ),

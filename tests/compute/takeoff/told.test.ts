@@ -83,7 +83,7 @@ describe('what the take-off stands on', () => {
           run('NO-WAY', []),
         ],
       },
-      [...runs, 'conductor or size: runs R.'],
+      [...runs, 'conductor or size: runs R.', 'nor the places of both ends are recorded: runs NO-WAY.'],
     ],
     [
       'runs of a known one',

@@ -68,7 +68,7 @@ describe('near a point', () => {
         for (const hit of near(given, point, 500)) {
           expect(distance(point, hit.nearest)).toBeCloseTo(hit.distanceMm, 9);
           if (hit.id !== 'W') continue;
-          const tried = Array.from({ length: 101 }, (_, i) => distance(point, lerp(a.at, b.at, i / 100)));
+          const tried = Array.from({ length: 101 }, (_, i) => distance(point, lerp(a.at as Vec3, b.at as Vec3, i / 100)));
           expect(hit.distanceMm).toBeLessThanOrEqual(Math.max(0, Math.min(...tried) - 15.875 / 2) + 1e-9);
         }
       }),

@@ -1,4 +1,5 @@
 import { add, distance, lerp, polylineLength, scale, type Vec3 } from '../../../geometry/vector.js';
+import { hasWay } from '../../../model/placed.js';
 import type { Model } from '../../../model/shell.js';
 import type { Circuit, ConductorType, Library, Run } from '../../../records/index.js';
 import type { RunFigure } from '../types.js';
@@ -55,14 +56,14 @@ export function runFigures({ shell, library }: Model): readonly RunFigure[] {
     const line = lineOf(run, circuit, library);
     const contents = contentsOf(run, circuit, services.get(run.service));
     const filling = contents && line.insideMm !== undefined ? contentsKgM(line.insideMm, contents) : 0;
-    const pathLengthMm = polylineLength(run.path);
+    const pathLengthMm = hasWay(run) ? polylineLength(run.path) : undefined;
     const lengthMm = run.installedLengthMm ?? pathLengthMm;
     return {
       id: run.id,
       lengthMm,
       pathLengthMm,
-      massKg: (((line.massKgM ?? 0) + filling) * lengthMm) / 1000,
-      centroid: middleOf(run.path),
+      massKg: (((line.massKgM ?? 0) + filling) * (lengthMm ?? 0)) / 1000,
+      centroid: hasWay(run) ? middleOf(run.path) : undefined,
       outsideDiameterMm: line.outsideMm ?? 0,
       stage: run.stage,
     };
