@@ -128,7 +128,7 @@ function tests(stage: StageCase, holdPoint: string, { message }: UnmetHoldPoint)
 function notPassed(test: Test, model: Model): readonly WouldMeet[] {
   const { verdict, reason } = judgeTest(test, model);
   if (verdict === 'passed') return [];
-  const what = verdict === 'failed' ? `failed: ${reason}` : `does not count yet: ${reason}`;
+  const what = `${verdict === 'failed' ? 'failed' : 'does not count yet'}: ${reason}`;
   return [{ kind: 'test', id: test.id, what, type: keyMissing(test), place: test.source.place() }];
 }
 

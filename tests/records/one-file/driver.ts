@@ -24,7 +24,7 @@ const [{ RecordIndex }, { loadLibrary }, { hiddenFrom }] = await Promise.all([
   load('model/load-library.ts'),
   load('book/redact/hidden.ts'),
 ]);
-const { matchHeads } = await load('entry/heads.ts');
+const { matchHeads } = await load('entry/headers.ts');
 
 const weld = (more: string): string =>
   `- {id: W-1, joins: [A, B], type: fillet, size: 5 mm, length: 90 mm, process: GMAW, stage: floor, welder: K7${more}}\n`;
