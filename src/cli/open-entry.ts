@@ -1,6 +1,7 @@
 import path from 'node:path';
 import type { EntryKind } from '../entry/homes.js';
 import type { RecordIndex } from '../entry/record-index.js';
+import type { SheetWord } from '../entry/sheet-form.js';
 import type { StoreText } from '../model/load-types.js';
 import type { Writer } from '../store/write.js';
 import { UserError } from '../user-error.js';
@@ -52,20 +53,31 @@ export async function committed(root: string, files: readonly string[], message:
   return commit === undefined ? 'Nothing to commit.' : `Committed ${commit.slice(0, 7)}: ${message.split('\n')[0]}`;
 }
 
+/** What a sheet is of, by its word: a kind of record, or one of the lists; and the shell. Throws {@link UserError}. */
+export async function sheetAndShell(
+  word: string,
+  shell: string | undefined,
+): Promise<{ readonly kind: SheetWord; readonly shell: string | undefined }> {
+  const { isList, sheetNamed } = await import('../entry/sheet-form.js');
+  const named = sheetNamed(word);
+  if (named === undefined || !isList(named)) return kindAndShell(word, shell, ['wires', 'pipes']);
+  if (shell === undefined) throw new UserError(`Whose ${named}s are they? Name the shell, as --shell QF-007`);
+  return { kind: named, shell };
+}
+
 /** The kind that a word means, and the shell that its records are of: none for the library’s. Throws {@link UserError}. */
 export async function kindAndShell(
   word: string,
   shell: string | undefined,
+  alsoKnown: readonly string[] = [],
 ): Promise<{ readonly kind: EntryKind; readonly shell: string | undefined }> {
   const { ENTRY_KINDS, homeOf, kindNamed } = await import('../entry/homes.js');
   const kind = kindNamed(word);
   if (kind === undefined) {
     const { didYouMean } = await import('../source/nearest.js');
-    const close = didYouMean(
-      word,
-      ENTRY_KINDS.flatMap((one) => [one, `${one}s`]),
-    );
-    throw new UserError(`No record kind ${word}${close === '' ? `, expected one of ${ENTRY_KINDS.join(', ')}` : close}`);
+    const close = didYouMean(word, [...ENTRY_KINDS.flatMap((one) => [one, `${one}s`]), ...alsoKnown]);
+    const all = [...alsoKnown, ...ENTRY_KINDS].join(', ');
+    throw new UserError(`No record kind ${word}${close === '' ? `, expected one of ${all}` : close}`);
   }
   const inLibrary = homeOf(kind).in === 'library';
   if (!inLibrary && shell === undefined) throw new UserError(`Whose ${kind} is it? Name the shell, as --shell QF-007`);

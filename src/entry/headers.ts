@@ -2,10 +2,9 @@ import { getOwn } from '../get-own.js';
 import { lookUp } from '../quantity/parse.js';
 import { SPOKEN } from '../quantity/units.js';
 import { nearest } from '../source/nearest.js';
-import { columnFor, columnsOf, type EntryColumn } from './columns.js';
-import type { EntryKind } from './homes.js';
+import type { EntryColumn } from './columns.js';
 import type { RecordIndex } from './record-index.js';
-import { tradeWords } from './trade-words.js';
+import { formOfSheet, type SheetForm, type SheetWord } from './sheet-form.js';
 
 /** What a column of a sheet is read as. */
 export interface SheetHeader {
@@ -31,9 +30,9 @@ export interface Mapping {
 }
 
 /** Finds the key of every column: as mapped, by its own name, by a word of the trade, by a close name. */
-export function matchHeads(kind: EntryKind, heads: readonly string[], mapping: Mapping): readonly SheetHeader[] {
-  const known = columnsOf(kind);
-  const found = heads.map((text, index) => matchOne(kind, known, text, index, mapping));
+export function matchHeads(word: SheetWord, heads: readonly string[], mapping: Mapping): readonly SheetHeader[] {
+  const form = formOfSheet(word);
+  const found = heads.map((text, index) => matchOne(form, text, index, mapping));
   return found.map((head, i) => {
     const first = found.findIndex((one) => one.column?.key === head.column?.key);
     if (head.column === undefined || first === i) return head;
@@ -48,70 +47,96 @@ export function matchHeads(kind: EntryKind, heads: readonly string[], mapping: M
   });
 }
 
-function matchOne(
-  kind: EntryKind,
-  known: readonly EntryColumn[],
-  text: string,
-  index: number,
-  { said, own }: Mapping,
-): SheetHeader {
+function matchOne(form: SheetForm, text: string, index: number, { said, own }: Mapping): SheetHeader {
   const base = { text, index };
   if (text === '') return { ...base, how: 'unread' };
-  const { name, unit, message } = splitUnit(text, known);
+  const { name, unit, message } = splitUnit(text, form);
   const key = said.get(plainHeader(text)) ?? said.get(plainHeader(name));
   if (key === UNREAD) return { ...base, how: 'unread' };
   if (key !== undefined) {
-    const column = columnFor(kind, key);
+    const column = form.columnFor(key);
     return column
-      ? { ...base, column, ...(unit ? { unit } : {}), how: 'certain' }
-      : { ...base, how: 'wrong', message: `\`${text}\` is mapped to \`${key}\`, which is no key of a ${kind}` };
+      ? { ...base, column, ...unitFor(column, unit), how: 'certain' }
+      : { ...base, how: 'wrong', message: `\`${text}\` is mapped to \`${key}\`, which is no key of a ${form.word}` };
   }
-  const certain = columnFor(kind, name) ?? known.find((one) => plainHeader(one.key) === plainHeader(name)) ?? dotted(kind, name);
-  const likely = certain ?? guessed(kind, known, name, own);
+  const certain =
+    form.columnFor(name) ?? form.columns.find((one) => plainHeader(one.key) === plainHeader(name)) ?? dotted(form, name);
+  const likely = certain ?? guessed(form, name, own);
   // `Tag (lb)` is the reading of an axle and no number of a record.
   const guess = certain || unit === undefined || (likely && takesUnit(likely)) ? likely : undefined;
   if (!guess) return { ...base, ...(unit ? { unit } : {}), how: 'unknown' };
   if (message) return { ...base, column: guess, how: 'wrong', message };
-  return { ...base, column: guess, ...(unit ? { unit } : {}), how: certain ? 'certain' : 'close' };
+  const sure = certain !== undefined || (form.sure && wordsFor(name).some((word) => keyOf(form, word) !== undefined));
+  return { ...base, column: guess, ...unitFor(guess, unit ?? impliedUnit(name, guess)), how: sure ? 'certain' : 'close' };
 }
+
+const unitFor = (column: EntryColumn, unit: string | undefined): { readonly unit?: string } =>
+  unit === undefined || !takesUnit(column) ? {} : { unit };
 
 const WITHOUT_UNIT: readonly EntryColumn['form']['as'][] = ['id', 'ids', 'text', 'texts', 'date', 'choice', 'yes or no', 'count'];
 const takesUnit = ({ form }: EntryColumn): boolean => !WITHOUT_UNIT.includes(form.as);
 
+/** `Volts`, `Ft`, `Fuse`: a head that says of itself what its numbers are. */
+function impliedUnit(name: string, { form }: EntryColumn): string | undefined {
+  const unit = unitNamed(name.trim()) ?? getOwn(IMPLIED, plainHeader(name));
+  const dimension = unit === undefined ? undefined : lookUp(unit)?.dimension;
+  const fits = form.as === 'quantity' ? form.dimension === dimension : form.as === 'other' || form.as === 'any quantity';
+  return fits ? unit : undefined;
+}
+
+const IMPLIED: Readonly<Record<string, string>> = {
+  ...{ fuse: 'A', breaker: 'A', cb: 'A', fusesize: 'A', fuserating: 'A', breakersize: 'A', breakerrating: 'A', fuseamps: 'A' },
+  ...{ amperes: 'A', ampere: 'A', current: 'A', loadamps: 'A', voltage: 'V', wattage: 'W', pressurepsi: 'psi' },
+};
+
+/** What people call a column that only says its unit: `Ft` is a length. */
+const NAMELESS: Readonly<Record<string, string>> = {
+  length: 'length',
+  mass: 'weight',
+  voltage: 'voltage',
+  current: 'amps',
+  power: 'watts',
+  pressure: 'pressure',
+};
+
 /** `From X` and `from x` as `from.x`. */
-function dotted(kind: EntryKind, name: string): EntryColumn | undefined {
+function dotted(form: SheetForm, name: string): EntryColumn | undefined {
   const words = name.split(/[\s._]+/u);
   if (words.length < 2) return undefined;
-  return columnFor(
-    kind,
+  return form.columnFor(
     [(words[0] as string).toLowerCase(), ...words.slice(1).map((word) => (word.length === 1 ? word.toLowerCase() : word))].join(
       '.',
     ),
   );
 }
 
-function guessed(
-  kind: EntryKind,
-  known: readonly EntryColumn[],
-  name: string,
-  own: ReadonlyMap<string, string>,
-): EntryColumn | undefined {
-  const word = plainHeader(name);
+function guessed(form: SheetForm, name: string, own: ReadonlyMap<string, string>): EntryColumn | undefined {
+  const words = wordsFor(name);
   const key =
-    own.get(word) ??
-    tradeWords(kind).get(word) ??
+    words.map((word) => own.get(word) ?? keyOf(form, word)).find((one) => one !== undefined) ??
     nearest(
       name,
-      known.map((column) => column.key),
+      form.columns.map((column) => column.key),
       1,
     )[0];
-  return key === undefined ? undefined : columnFor(kind, key);
+  return key === undefined ? undefined : form.columnFor(key);
+}
+
+const keyOf = (form: SheetForm, word: string): string | undefined =>
+  form.words.get(word) ?? form.columns.find(({ key }) => plainHeader(key) === word)?.key;
+
+/** The words that a head may stand for: `Wire #` is a wire’s number; `Ft` alone a length. */
+function wordsFor(name: string): readonly string[] {
+  const unit = unitNamed(name.trim());
+  const nameless = unit === undefined ? undefined : getOwn(NAMELESS, lookUp(unit)?.dimension ?? '');
+  const spelled = plainHeader(name.replace(/#/gu, ' no '));
+  return [...new Set([spelled, plainHeader(name), ...(nameless === undefined ? [] : [nameless])])];
 }
 
 /** `Length (in)`, `Length [mm]`, `Length, in`, `length_mm`: the name, and the unit as this format writes it. */
 function splitUnit(
   text: string,
-  known: readonly EntryColumn[],
+  { columns: known }: SheetForm,
 ): { readonly name: string; readonly unit?: string; readonly message?: string } {
   const bracketed = /^(.*?\S)\s*[([]\s*([^)\]]*\S)\s*[)\]]$/u.exec(text);
   if (bracketed) {
@@ -124,7 +149,8 @@ function splitUnit(
     return column?.form.as === 'quantity' ? { name, message } : { name };
   }
   const trailing = /^(.*\S)(?:,\s*|[\s_]+)(\S+)$/u.exec(text);
-  const unit = trailing === null ? undefined : unitNamed(trailing[2] as string);
+  // `Wire #` is a number; a column of pounds is headed `(#)`.
+  const unit = trailing === null || trailing[2] === '#' ? undefined : unitNamed(trailing[2] as string);
   if (!trailing || unit === undefined || known.some((one) => plainHeader(one.key) === plainHeader(text))) return { name: text };
   return { name: trailing[1] as string, unit };
 }
@@ -141,7 +167,7 @@ const unitNamed = (symbol: string): string | undefined => {
 };
 
 /** A ticket’s column with a unit of mass that fits no axle: left out, it would be a ticket without its reading. */
-export function unreadMass(kind: EntryKind, heads: readonly SheetHeader[], known: RecordIndex): string | undefined {
+export function unreadMass(kind: SheetWord, heads: readonly SheetHeader[], known: RecordIndex): string | undefined {
   const lost = heads.find(({ how, unit }) => how === 'unknown' && unit !== undefined && lookUp(unit)?.dimension === 'mass');
   if (kind !== 'ticket' || lost === undefined) return undefined;
   const axles = known.ofKind('axle').map(({ id }) => String(id));

@@ -4,15 +4,15 @@ import { COLUMNS_FILE } from '../store/layout.js';
 import { UserError } from '../user-error.js';
 import { setValue } from './change.js';
 import { plainHeader, type SheetHeader, UNREAD } from './headers.js';
-import { type EntryKind, kindNamed } from './homes.js';
 import type { RecordIndex } from './record-index.js';
+import { type SheetWord, sheetNamed } from './sheet-form.js';
 import { Splices, wireRootOf } from './splices.js';
 import { isData } from './yaml-text.js';
 
 const EXAMPLE = '`member:` and below it `Profile: section`';
 
 /** What the shop calls the columns of its sheets of one kind: plain name of the head → key. Throws {@link UserError} with the line. */
-export function keptColumns(text: string | undefined, kind: EntryKind): ReadonlyMap<string, string> {
+export function keptColumns(text: string | undefined, kind: SheetWord): ReadonlyMap<string, string> {
   if (text === undefined) return new Map();
   const { data, findings } = readDocument(COLUMNS_FILE, text);
   const [fault] = findings;
@@ -21,7 +21,7 @@ export function keptColumns(text: string | undefined, kind: EntryKind): Readonly
   if (!isData(data)) throw new UserError(`${COLUMNS_FILE} is no block of keys, expected ${EXAMPLE}`);
   const kept = new Map<string, string>();
   for (const [word, columns] of Object.entries(data)) {
-    const named = kindNamed(word);
+    const named = sheetNamed(word);
     if (named === undefined)
       throw new UserError(`Unexpected \`${word}\` in ${COLUMNS_FILE}, expected a kind of record, as ${EXAMPLE}`);
     if (named !== kind || columns === null) continue;
@@ -46,7 +46,7 @@ export function saidColumns(pairs: readonly string[]): ReadonlyMap<string, strin
 }
 
 /** The file’s new text with these columns kept for the next sheet. */
-export function withKept(old: string | null, kind: EntryKind, heads: readonly SheetHeader[]): string {
+export function withKept(old: string | null, kind: SheetWord, heads: readonly SheetHeader[]): string {
   const start = old ?? '# What the columns of this shop’s sheets are read as, by kind of record. skip: not read.\n';
   const root = wireRootOf(COLUMNS_FILE, start);
   const word = isMap(root) ? wordFor(root.items as Pair<Node>[], kind) : undefined;
@@ -60,13 +60,13 @@ export function withKept(old: string | null, kind: EntryKind, heads: readonly Sh
   return splices.apply();
 }
 
-function wordFor(items: readonly Pair<Node>[], kind: EntryKind): string | undefined {
+function wordFor(items: readonly Pair<Node>[], kind: SheetWord): string | undefined {
   const words = items.flatMap(({ key }) => (isScalar(key) ? String(key.value) : []));
-  return words.find((one) => kindNamed(one) === kind);
+  return words.find((one) => sheetNamed(one) === kind);
 }
 
 /** Words that only this shell knows: its axles at the head of a ticket’s column, its tanks and what is in them. */
-export function ownWords(kind: EntryKind, known: RecordIndex): ReadonlyMap<string, string> {
+export function ownWords(kind: SheetWord, known: RecordIndex): ReadonlyMap<string, string> {
   const words = new Map<string, string>();
   if (kind !== 'ticket') return words;
   for (const { data } of known.ofKind('tank')) {

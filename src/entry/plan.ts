@@ -202,7 +202,16 @@ class Planner {
       record.data,
     ) as Data;
     if (!this.valid(kept, record.file, one)) return undefined;
-    return { record, data: kept, changes: changesOf(record.data, kept, differing), row: one.row.number };
+    return {
+      record,
+      data: kept,
+      changes: changesOf(
+        record.data,
+        kept,
+        differing.map(({ column }) => column.path),
+      ),
+      row: one.row.number,
+    };
   }
 
   private valid(data: Data, file: string, one: SheetRecord): boolean {
@@ -223,24 +232,25 @@ class Planner {
   }
 }
 
-const faultOf = ({ place, message }: Finding): SheetFault => ({
+export const faultOf = ({ place, message }: Finding): SheetFault => ({
   row: place.line,
   ...(place.column > 0 ? { column: place.column - 1 } : {}),
   message,
 });
 
-function formOf(schemas: Schemas, kind: EntryKind, data: Data): unknown {
+/** A record in SI, where its form is right. */
+export function formOf(schemas: Schemas, kind: EntryKind, data: Data): unknown {
   const read = schemas.of(kind).safeParse(withoutBlanks(data));
   return read.success ? read.data : undefined;
 }
 
 /** Where the text must change: at the value itself, or where a whole block comes in place of none. */
-function changesOf(old: Data, data: Data, heads: readonly ReadHead[]): readonly CellChange[] {
+export function changesOf(old: Data, data: Data, changed: readonly Path[]): readonly CellChange[] {
   const paths = new Map<string, Path>();
-  for (const { column } of heads) {
+  for (const whole of changed) {
     let depth = 1;
-    while (depth < column.path.length && holds(valueAt(old, column.path.slice(0, depth)))) depth++;
-    const path = column.path.slice(0, depth);
+    while (depth < whole.length && holds(valueAt(old, whole.slice(0, depth)))) depth++;
+    const path = whole.slice(0, depth);
     paths.set(JSON.stringify(path), path);
   }
   return [...paths.values()].map((path) => ({ path, old: valueAt(old, path), new: valueAt(data, path) }));

@@ -114,6 +114,37 @@ describe('import', () => {
   });
 });
 
+describe('a wire list', () => {
+  const LIST =
+    'Wire #,From,To,AWG,Color,Fuse,Ft,To place\nW-7,DCP,DC-1/S1,14,red,15,6,\nW-7,DC-1/S1,Step light,14,red,,4,"110 in, 10 in, 6 in"\n';
+
+  it('comes in whole without a mapping, and out again as it stands', async () => {
+    sheet('wires.csv', LIST);
+    const args = ['import', 'wires', 'wires.csv', '--shell', 'T-1'];
+    const first = await shellbook([...args, '--commit']);
+    expect(first.answer).toContain('1 circuit, 1 node and 2 runs added, 0 changed');
+    const { latest } = await simpleGit({ baseDir: store.root }).log();
+    expect(latest?.message).toBe('Record 1 circuit, 1 node and 2 runs of T-1 from wires.csv');
+    const back = await shellbook(['export', 'wires', 'T-1']);
+    sheet('back.csv', back.answer);
+    const again = await shellbook(['import', 'wires', 'back.csv', '--shell', 'T-1', '--json']);
+    expect(JSON.parse(again.answer)).toMatchObject({ added: [], changed: [], faults: [], files: [] });
+    const where = await shellbook(['where', 'T-1', 'W-7']);
+    expect(where.status).toBe(0);
+    const check = await shellbook(['check', 'T-1', '--json']);
+    expect(JSON.parse(check.answer).findings.filter(({ rule }: { rule: string }) => rule.startsWith('format.'))).toEqual([]);
+  });
+
+  it.each([
+    [['import', 'wires', 'wires.csv'], '--shell'],
+    [['import', 'wirs', 'wires.csv', '--shell', 'T-1'], 'Did you mean `wires`'],
+    [['import', 'wires', 'wires.csv', '--shell', 'T-1', '--medium', 'steam'], 'expected one of dc'],
+  ])('%j says what to do instead', async (args, said) => {
+    const { status, messages } = await shellbook(args);
+    expect([status, messages.includes(said)]).toEqual([2, true]);
+  });
+});
+
 describe('export', () => {
   it('gives one table on standard output, or all of them in a folder', async () => {
     const one = await shellbook(['export', 'nodes', 'T-1']);

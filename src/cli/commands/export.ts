@@ -20,6 +20,7 @@ export function declareExport(registry: Registry): void {
   registry
     .add('export <kind> <shell>', 'the records of a kind, or all of them, as CSV tables that import reads back', [
       'shellbook export members QF-007 > members.csv',
+      'shellbook export wires QF-007 > wires.csv',
       'shellbook export all QF-007 --out tables',
       'shellbook export all QF-007 --cobie --out handover',
     ])
@@ -65,16 +66,23 @@ async function exportTables(options: Options, context: Context): Promise<Status>
 
 /** Name of each file → its text. Of `all`, tables without records are left out. */
 async function tables(options: Options, context: Context): Promise<ReadonlyMap<string, string>> {
-  const [{ ENTRY_KINDS, homeOf, kindNamed }, { csvOf, tableName, tableOf }] = await Promise.all([
+  const [{ ENTRY_KINDS, homeOf, kindNamed }, { csvOf, tableName, tableOf }, { isList, sheetNamed }] = await Promise.all([
     import('../../entry/homes.js'),
     import('../../entry/table.js'),
+    import('../../entry/sheet-form.js'),
   ]);
   const { known } = await readEntry(await storeOf(context), options.shell);
+  const word = sheetNamed(options.kind);
+  if (word !== undefined && isList(word)) {
+    const { listTable } = await import('../../entry/lists/table.js');
+    const { heads, rows } = listTable(word, known);
+    return new Map([[`${word}s.csv`, csvOf(heads, rows)]]);
+  }
   const named = options.kind === 'all' ? undefined : kindNamed(options.kind);
   if (options.kind !== 'all' && named === undefined) {
     const { didYouMean } = await import('../../source/nearest.js');
     throw new UserError(
-      `No record kind ${options.kind}${didYouMean(options.kind, ['all', ...ENTRY_KINDS.flatMap((one) => [one, `${one}s`])]) || `, expected all or one of ${ENTRY_KINDS.join(', ')}`}`,
+      `No record kind ${options.kind}${didYouMean(options.kind, ['all', 'wires', 'pipes', ...ENTRY_KINDS.flatMap((one) => [one, `${one}s`])]) || `, expected all, wires, pipes or one of ${ENTRY_KINDS.join(', ')}`}`,
     );
   }
   const wanted: readonly EntryKind[] = named

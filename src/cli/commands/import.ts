@@ -1,14 +1,16 @@
 import path from 'node:path';
 import type { SaidHabits } from '../../entry/habits.js';
 import type { SheetHeader } from '../../entry/headers.js';
-import type { EntryKind } from '../../entry/homes.js';
-import type { ImportPlan } from '../../entry/plan.js';
 import type { SheetTable } from '../../entry/sheet.js';
+import type { SheetWord } from '../../entry/sheet-form.js';
+import type { SheetPlan } from '../../entry/sheet-plan.js';
+import { MEDIA, type Medium } from '../../records/names.js';
 import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import { formerOption } from '../former-options.js';
+import { confirmedColumns, keepColumns } from '../import-columns.js';
 import type { Status } from '../io.js';
-import { committed, kindAndShell, type OpenEntry, readEntry, storeOf, writeTexts } from '../open-entry.js';
+import { committed, type OpenEntry, readEntry, sheetAndShell, storeOf, writeTexts } from '../open-entry.js';
 import type { Registry } from '../registry.js';
 
 interface Options {
@@ -19,6 +21,7 @@ interface Options {
   readonly heads: number;
   readonly habits: SaidHabits;
   readonly into: string | undefined;
+  readonly medium: Medium | undefined;
   readonly dryRun: boolean;
   readonly yes: boolean;
   readonly ahead: boolean;
@@ -33,6 +36,7 @@ export function declareImport(registry: Registry): void {
     .add('import <kind> <file>', 'adds many records from a spreadsheet’s CSV, and changes those that it knows', [
       'shellbook import members cutlist.csv --shell QF-007 --dry-run',
       "shellbook import members cut.csv --shell QF-007 --map 'Shape=section' --yes",
+      'shellbook import wires wirelist.csv --shell QF-007 --medium dc',
     ])
     .option('--shell <shell>', 'the shell that the records are of')
     .option('--dry-run', 'show what would change, and write nothing')
@@ -47,6 +51,7 @@ export function declareImport(registry: Registry): void {
     .option('--decimal-point', 'commas part thousands: 14,600')
     .option('--dates <order>', 'how 2/11/2026 is read: m/d/y or d/m/y')
     .option('--into <file>', 'the file that new records go to, as members-floor or dc-house')
+    .option('--medium <medium>', 'for wires and pipes: what runs in them, where no service says (dc, ac, water, gas …)')
     .option('--commit', 'commit what was written')
     .action(registry.run(([kind, file], given) => read(kind as string, file as string, given), importSheet));
 }
@@ -60,6 +65,9 @@ function read(kind: string, file: string, given: Readonly<Record<string, unknown
   const dates = text(given.dates);
   if (dates !== undefined && dates !== 'm/d/y' && dates !== 'd/m/y')
     throw new UserError(`Unexpected --dates ${dates}, expected m/d/y or d/m/y`);
+  const medium = text(given.medium);
+  if (medium !== undefined && !(MEDIA as readonly string[]).includes(medium))
+    throw new UserError(`Unexpected --medium ${medium}, expected one of ${MEDIA.join(', ')}`);
   return {
     kind,
     file,
@@ -71,6 +79,7 @@ function read(kind: string, file: string, given: Readonly<Record<string, unknown
       ...(dates === undefined ? {} : { dates }),
     },
     into: text(given.into),
+    medium: medium as Medium | undefined,
     dryRun: given.dryRun === true,
     yes: given.yes === true,
     ahead: given.allowMissing === true,
@@ -80,16 +89,12 @@ function read(kind: string, file: string, given: Readonly<Record<string, unknown
 }
 
 async function importSheet(options: Options, context: Context): Promise<Status> {
-  const [{ readSheet }, { writing }, { countOf }] = await Promise.all([
-    import('../../entry/sheet.js'),
-    import('../../store/write.js'),
-    import('../../entry/homes.js'),
-  ]);
-  const { kind, shell } = await kindAndShell(options.kind, options.shell);
+  const [{ readSheet }, { writing }] = await Promise.all([import('../../entry/sheet.js'), import('../../store/write.js')]);
+  const { kind, shell } = await sheetAndShell(options.kind, options.shell);
   const root = await storeOf(context);
   const sheet = readSheet(path.basename(options.file), await bytesOf(options.file, context), options.heads);
   const before = await readEntry(root, shell);
-  const { heads, keep } = await confirmed(kind, sheet, before, options, context);
+  const { heads, keep } = await confirmedColumns(kind, sheet, before, options, context);
   if (options.dryRun)
     return answer(kind, options, context, { sheet, heads, ...(await planned(kind, sheet, heads, before, options, context)) });
   return writing(root, async (writer) => {
@@ -100,7 +105,8 @@ async function importSheet(options: Options, context: Context): Promise<Status> 
     await writeTexts(writer, texts, now.known);
     const kept = keep && (await keepColumns(writer, kind, heads));
     const files = [...texts.keys(), ...(kept ? ['import.yaml'] : [])];
-    const message = `Record ${countOf(plan.added.length + plan.changed.length, kind)}${shell === undefined ? '' : ` of ${shell}`} from ${sheet.name}`;
+    const { plannedCounts } = await import('../report/import-text.js');
+    const message = `Record ${plannedCounts([...plan.added, ...plan.changed])}${shell === undefined ? '' : ` of ${shell}`} from ${sheet.name}`;
     const said = options.commit && files.length > 0 ? await committed(root, files, message) : undefined;
     return answer(kind, options, context, { sheet, heads, plan, texts, ...(said === undefined ? {} : { said }) });
   });
@@ -114,83 +120,34 @@ async function bytesOf(file: string, context: Context): Promise<Uint8Array> {
 /** A sheet larger than this was not typed by a shop. */
 const LARGEST_BYTES = 20 * 1024 * 1024;
 
-/** The columns, each certain or confirmed by the person or by --yes. Throws {@link UserError} with what to say otherwise. */
-async function confirmed(
-  kind: EntryKind,
-  sheet: SheetTable,
-  { text, known }: OpenEntry,
-  options: Options,
-  context: Context,
-): Promise<{ readonly heads: readonly SheetHeader[]; readonly keep: boolean }> {
-  const [{ matchHeads, unreadMass }, { keptColumns, ownWords, saidColumns }, report] = await Promise.all([
-    import('../../entry/headers.js'),
-    import('../../entry/mapping.js'),
-    import('../report/import-text.js'),
-  ]);
-  const said = new Map([...keptColumns(text.files.get('import.yaml'), kind), ...saidColumns(options.map)]);
-  const heads = matchHeads(kind, sheet.heads, { said, own: ownWords(kind, known) });
-  const wrong = heads.find(({ how }) => how === 'wrong');
-  if (wrong) throw new UserError(`${sheet.name}: ${wrong.message}`);
-  const lost = unreadMass(kind, heads, known);
-  if (lost !== undefined) throw new UserError(`${sheet.name}: ${lost}`);
-  if (!heads.some(({ column }) => column)) throw new UserError(report.noColumns(kind, sheet));
-  const open = heads.filter(({ how }) => how === 'close' || how === 'unknown');
-  const { keep } = options;
-  if (open.length === 0) return { heads, keep };
-  context.tell(report.columnsText(sheet, heads));
-  if (options.yes || options.dryRun) return { heads, keep };
-  const asker = await context.io.ask?.();
-  if (asker && (await asker.confirm({ text: 'Read the columns so?', usual: true }))) {
-    return { heads, keep: keep || (await asker.confirm({ text: 'Keep them in import.yaml for the next sheet?', usual: true })) };
-  }
-  throw new UserError(report.columnsAdvice(sheet, heads));
-}
-
 interface Planned {
-  readonly plan: ImportPlan;
+  readonly plan: SheetPlan;
   readonly texts: ReadonlyMap<string, string>;
 }
 
 async function planned(
-  kind: EntryKind,
+  word: SheetWord,
   sheet: SheetTable,
   heads: readonly SheetHeader[],
   { known }: OpenEntry,
   options: Options,
   context: Context,
 ): Promise<Planned> {
-  const [{ habitsOf }, { planImport }, { textsOf }, { LARGEST_BYTES }] = await Promise.all([
+  const [{ habitsOf }, { planSheet }, { LARGEST_BYTES }] = await Promise.all([
     import('../../entry/habits.js'),
-    import('../../entry/plan.js'),
-    import('../../entry/texts.js'),
+    import('../../entry/sheet-plan.js'),
     import('../../store/taken.js'),
   ]);
   const { told, ...habits } = habitsOf(sheet, heads, options.habits);
   for (const one of told) context.tell(`${sheet.name}: ${one}.`);
   context.progress(`Comparing ${sheet.rows.length} rows`);
-  const plan = planImport({
-    kind,
-    sheet,
-    heads,
-    known,
-    habits,
-    ahead: options.ahead,
-    ...(options.into === undefined ? {} : { into: options.into }),
-  });
-  return { plan, texts: plan.faults.length > 0 ? new Map() : textsOf(kind, plan, known, undefined, LARGEST_BYTES) };
-}
-
-async function keepColumns(
-  writer: { update(file: string, change: (old: string | null) => string): Promise<boolean> },
-  kind: EntryKind,
-  heads: readonly SheetHeader[],
-): Promise<boolean> {
-  const [{ withKept }, { COLUMNS_FILE }] = await Promise.all([import('../../entry/mapping.js'), import('../../store/layout.js')]);
-  return writer.update(COLUMNS_FILE, (old) => withKept(old, kind, heads));
+  const { into, medium, ahead } = options;
+  const named = { ...(into === undefined ? {} : { into }), ...(medium === undefined ? {} : { medium }) };
+  return planSheet({ word, sheet, heads, known, habits, ahead, ...named }, LARGEST_BYTES);
 }
 
 async function answer(
-  kind: EntryKind,
+  kind: SheetWord,
   options: Options,
   context: Context,
   done: Planned & { readonly sheet: SheetTable; readonly heads: readonly SheetHeader[]; readonly said?: string },

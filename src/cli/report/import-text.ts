@@ -1,19 +1,21 @@
-import { type SheetHeader, UNREAD } from '../../entry/headers.js';
+import type { SheetHeader } from '../../entry/headers.js';
 import { countOf, type EntryKind } from '../../entry/homes.js';
-import type { CellChange, ImportPlan } from '../../entry/plan.js';
+import type { CellChange } from '../../entry/plan.js';
 import { placeInSheet } from '../../entry/rows.js';
 import { columnName, type SheetTable } from '../../entry/sheet.js';
+import type { SheetWord } from '../../entry/sheet-form.js';
+import { isList } from '../../entry/sheet-form.js';
+import type { SheetPlan } from '../../entry/sheet-plan.js';
 import { flow } from '../../entry/yaml-text.js';
 import { envelope } from './json.js';
-import { textTable } from './tables.js';
 import { counted, paragraph } from './wrap.js';
 
 /** What an import did, or would do. */
 export interface Imported {
-  readonly kind: EntryKind;
+  readonly kind: SheetWord;
   readonly sheet: SheetTable;
   readonly heads: readonly SheetHeader[];
-  readonly plan: ImportPlan;
+  readonly plan: SheetPlan;
   readonly texts: ReadonlyMap<string, string>;
   readonly dryRun: boolean;
 }
@@ -34,7 +36,7 @@ export function importText({ kind, sheet, plan, texts, dryRun }: Imported): stri
   }
   const verb = dryRun ? 'would be ' : '';
   const lines = [
-    `${sheet.name}: ${countOf(added.length, kind)} ${verb}added, ${changed.length} ${verb}changed, ${unchanged.length} already there.`,
+    `${sheet.name}: ${isList(kind) ? plannedCounts(added) : countOf(added.length, kind)} ${verb}added, ${changed.length} ${verb}changed, ${unchanged.length} already there.`,
     ...[...texts.keys()].map((file) => {
       const [fresh, other] = [added.filter((one) => one.place.file === file), changed.filter((one) => one.record.file === file)];
       return `  ${file}: ${[fresh.length > 0 ? `${fresh.length} added` : '', other.length > 0 ? `${other.length} changed` : ''].filter((part) => part !== '').join(', ')}`;
@@ -47,6 +49,14 @@ export function importText({ kind, sheet, plan, texts, dryRun }: Imported): stri
   return lines.join('\n');
 }
 
+/** `60 circuits, 61 nodes and 60 runs`. */
+export function plannedCounts(records: readonly { readonly kind: EntryKind }[]): string {
+  const counts = new Map<EntryKind, number>();
+  for (const { kind } of records) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  const all = [...counts].map(([kind, count]) => countOf(count, kind));
+  return all.length < 2 ? (all[0] ?? 'nothing') : `${all.slice(0, -1).join(', ')} and ${all.at(-1)}`;
+}
+
 function limited<T>(list: readonly T[], text: (one: T) => string, wanted: boolean): readonly string[] {
   if (!wanted) return [];
   const more = list.length > SHOWN ? [`  and ${list.length - SHOWN} more`] : [];
@@ -56,37 +66,14 @@ function limited<T>(list: readonly T[], text: (one: T) => string, wanted: boolea
 const changeText = ({ path, old, new: now }: CellChange): string =>
   `${path.map((step) => (typeof step === 'number' ? step + 1 : step)).join('.')} ${old === undefined ? 'is now' : `${flow(old)} →`} ${flow(now)}`;
 
-/** The columns as they are understood. */
-export function columnsText(sheet: SheetTable, heads: readonly SheetHeader[]): string {
-  const rows = heads
-    .filter(({ text }) => text !== '')
-    .map((head) => [columnName(head.index), head.text, head.column?.key ?? 'not read', head.unit ?? '', NOTES[head.how]]);
-  return `Columns of ${sheet.name}:\n${textTable([{ head: '' }, { head: 'column' }, { head: 'read as' }, { head: 'unit' }, { head: '' }], rows, '  ')}`;
-}
-
-const NOTES: Readonly<Record<SheetHeader['how'], string>> = {
-  certain: '',
-  close: 'by a close name: is it right?',
-  unknown: 'fits no key',
-  unread: '',
-  wrong: 'wrong',
-};
-
-export function columnsAdvice(sheet: SheetTable, heads: readonly SheetHeader[]): string {
-  const example = heads.find(({ how }) => how === 'close') ?? heads.find(({ how }) => how === 'unknown');
-  return `${sheet.name}: some columns are not certain. If they are read right, add --yes (and --keep for the next sheet). Otherwise say what they are, as --map '${example?.text}=${example?.column?.key ?? UNREAD}', or in import.yaml. Nothing was written.`;
-}
-
-export const noColumns = (kind: EntryKind, sheet: SheetTable): string =>
-  `${sheet.name}: no column fits a ${kind}: ${sheet.heads.filter((head) => head !== '').join(', ')}. Its keys: shellbook add ${kind} --help`;
-
 export function importJson({ plan, texts, dryRun, sheet, heads }: Imported, shell: string | null): string {
   return envelope('import', shell, null, {
     sheet: sheet.name,
     dry_run: dryRun,
     columns: heads.map(({ text, column, unit, how }) => ({ head: text, key: column?.key ?? null, unit: unit ?? null, how })),
-    added: plan.added.map(({ id, place, row }) => ({ id, file: place.file, row })),
-    changed: plan.changed.map(({ record, changes, row }) => ({
+    added: plan.added.map(({ kind, id, place, row }) => ({ kind, id, file: place.file, row })),
+    changed: plan.changed.map(({ kind, record, changes, row }) => ({
+      kind,
       id: record.id ?? null,
       file: record.file,
       row,
