@@ -184,8 +184,8 @@ class Planner {
       record.data,
     ) as Data;
     const schemas = this.schemasFor(record.file);
-    const before = formOf(schemas, kind, record.data);
-    const after = formOf(schemas, kind, data);
+    const before = readForm(schemas, kind, record.data);
+    const after = readForm(schemas, kind, data);
     const differing = one.heads.filter(({ column: { path } }) => {
       const [old, now] = [valueAt(record.data, path), valueAt(data, path)];
       if (sameTyped(old, now)) return false;
@@ -205,7 +205,7 @@ class Planner {
     return {
       record,
       data: kept,
-      changes: changesOf(
+      changes: cellChanges(
         record.data,
         kept,
         differing.map(({ column }) => column.path),
@@ -217,8 +217,8 @@ class Planner {
   private valid(data: Data, file: string, one: SheetRecord): boolean {
     const { kind, known, ahead } = this.of;
     const candidate = { kind, data, known, schemas: this.schemasFor(file), source: this.sourceOf(one) };
-    const later = ahead ? (finding: Finding) => this.ahead.push(faultOf(finding)) : undefined;
-    return validate(candidate, (finding) => this.say(faultOf(finding)), later) !== undefined;
+    const later = ahead ? (finding: Finding) => this.ahead.push(sheetFault(finding)) : undefined;
+    return validate(candidate, (finding) => this.say(sheetFault(finding)), later) !== undefined;
   }
 
   private readonly say = (fault: SheetFault): void => void this.faults.push(fault);
@@ -232,20 +232,20 @@ class Planner {
   }
 }
 
-export const faultOf = ({ place, message }: Finding): SheetFault => ({
+export const sheetFault = ({ place, message }: Finding): SheetFault => ({
   row: place.line,
   ...(place.column > 0 ? { column: place.column - 1 } : {}),
   message,
 });
 
 /** A record in SI, where its form is right. */
-export function formOf(schemas: Schemas, kind: EntryKind, data: Data): unknown {
+export function readForm(schemas: Schemas, kind: EntryKind, data: Data): unknown {
   const read = schemas.of(kind).safeParse(withoutBlanks(data));
   return read.success ? read.data : undefined;
 }
 
 /** Where the text must change: at the value itself, or where a whole block comes in place of none. */
-export function changesOf(old: Data, data: Data, changed: readonly Path[]): readonly CellChange[] {
+export function cellChanges(old: Data, data: Data, changed: readonly Path[]): readonly CellChange[] {
   const paths = new Map<string, Path>();
   for (const whole of changed) {
     let depth = 1;

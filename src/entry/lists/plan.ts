@@ -6,7 +6,7 @@ import type { Habits } from '../cells.js';
 import { valueAt } from '../change.js';
 import type { SheetHeader } from '../headers.js';
 import { heldList, usualStyle } from '../homes.js';
-import { type CellChange, changesOf, faultOf, formOf } from '../plan.js';
+import { type CellChange, cellChanges, readForm, sheetFault } from '../plan.js';
 import type { IndexedRecord, RecordIndex } from '../record-index.js';
 import { isRead, type ReadHead, readRow, type SheetFault } from '../rows.js';
 import { sameTyped, sameValue } from '../same.js';
@@ -16,7 +16,7 @@ import { type Data, isData } from '../yaml-text.js';
 import type { ListColumn, ListWord } from './columns.js';
 import { Ends } from './ends.js';
 import { type CellFact, type LineKind, RecordFacts } from './facts.js';
-import { Lines, sameEnds } from './lines.js';
+import { Marks, sameEnds } from './marks.js';
 import { ListRow, ratedBy, SAYS_NOTHING } from './row.js';
 import { freshService, mediaOf, type ServiceFile, servicesNamed, servicesOf } from './services.js';
 
@@ -86,10 +86,10 @@ class ListPlanner {
 
   make(): ListPlan {
     const rows = this.rows();
-    const lines = new Lines(this.of.known, rows);
-    const placed = this.placed(rows, lines);
+    const marks = new Marks(this.of.known, rows);
+    const placed = this.placed(rows, marks);
     for (const one of placed) this.gather(one);
-    this.carried(placed, lines);
+    this.carried(placed, marks);
     for (const { id, kind, record } of this.facts.values()) if (record === undefined) this.claim(kind, id);
     const added: ListPlan['added'][number][] = [];
     const changed: ListPlan['changed'][number][] = [];
@@ -131,16 +131,16 @@ class ListPlanner {
     });
   }
 
-  private placed(rows: readonly ListRow[], lines: Lines): readonly Placed[] {
+  private placed(rows: readonly ListRow[], marks: Marks): readonly Placed[] {
     const counts = new Map<string, number>();
-    const circuits = rows.map((row) => lines.circuitOf(row));
+    const circuits = rows.map((row) => marks.circuitOf(row));
     for (const circuit of circuits) if (circuit !== undefined) counts.set(circuit, (counts.get(circuit) ?? 0) + 1);
     const seen = new Map<string, number>();
     return rows.flatMap((row, i) => {
       const circuit = circuits[i];
       const ends = this.endsOf(row, circuit);
       if (ends === 'faulty') return [];
-      const run = ends === undefined ? lines.named(row) : lines.runOf(row, circuit, ends, counts.get(circuit ?? '') === 1);
+      const run = ends === undefined ? marks.named(row) : marks.runOf(row, circuit, ends, counts.get(circuit ?? '') === 1);
       if (run === undefined && circuit === undefined) {
         const first = this.of.word === 'wire' ? 'a wire’s number' : 'a line’s number';
         this.say({ row: row.number, message: `no mark, expected ${first}, a circuit or a run` });
@@ -296,7 +296,7 @@ class ListPlanner {
   }
 
   /** What wires are made of stands at the circuit where all its runs are alike, and at the run where not. */
-  private carried(placed: readonly Placed[], lines: Lines): void {
+  private carried(placed: readonly Placed[], marks: Marks): void {
     const byCircuit = new Map<string, Placed[]>();
     for (const one of placed) {
       const key = one.circuit ?? `\u0000${one.run}`;
@@ -304,11 +304,11 @@ class ListPlanner {
     }
     for (const rows of byCircuit.values()) {
       const units = new Set(rows.flatMap(({ row }) => row.cellsOf('carried').map(({ column: cell }) => String(cell.target[0]))));
-      for (const unit of units) this.carriedUnit(unit, rows, lines);
+      for (const unit of units) this.carriedUnit(unit, rows, marks);
     }
   }
 
-  private carriedUnit(unit: string, rows: readonly Placed[], lines: Lines): void {
+  private carriedUnit(unit: string, rows: readonly Placed[], marks: Marks): void {
     const [{ circuit, file }] = rows as readonly [Placed];
     const { known } = this.of;
     const line = circuit === undefined ? undefined : known.find('circuit', circuit);
@@ -321,7 +321,7 @@ class ListPlanner {
     const news = saying.filter(({ own, value }) => !this.same(unit, own ?? inherited, value, file));
     const inSheet = new Set(rows.map(({ run }) => run));
     const outside =
-      circuit === undefined ? [] : lines.runsIn(circuit).filter(({ id, data }) => !inSheet.has(id) && data[unit] === undefined);
+      circuit === undefined ? [] : marks.runsIn(circuit).filter(({ id, data }) => !inSheet.has(id) && data[unit] === undefined);
     const alike = new Set(saying.filter(({ own }) => own === undefined).map(({ value }) => JSON.stringify(value))).size === 1;
     const silent = rows.filter(({ row }) => !row.cellsOf('carried').some(({ column: cell }) => cell.target[0] === unit));
     const forAll = circuit !== undefined && alike && outside.length === 0 && (inherited === undefined || silent.length === 0);
@@ -342,7 +342,7 @@ class ListPlanner {
   private same(unit: string, old: unknown, now: unknown, file: string): boolean {
     if (sameTyped(old, now)) return true;
     const of = (value: unknown): unknown =>
-      (formOf(this.schemasFor(file), 'run', { id: 'x', from: 'x', to: 'x', [unit]: value }) as Data | undefined)?.[unit];
+      (readForm(this.schemasFor(file), 'run', { id: 'x', from: 'x', to: 'x', [unit]: value }) as Data | undefined)?.[unit];
     const [a, b] = [of(old), of(now)];
     return a !== undefined && b !== undefined && sameValue(a, b);
   }
@@ -379,8 +379,8 @@ class ListPlanner {
     const { kind, file } = facts;
     const all = [...facts.facts.values()];
     const schemas = this.schemasFor(file);
-    const before = formOf(schemas, kind, record.data);
-    const after = formOf(schemas, kind, facts.on(record.data));
+    const before = readForm(schemas, kind, record.data);
+    const after = readForm(schemas, kind, facts.on(record.data));
     const differing = all.filter(({ path, value }) => {
       const old = valueAt(record.data, path);
       if (sameTyped(old, value)) return false;
@@ -391,7 +391,7 @@ class ListPlanner {
     if (!this.valid(facts, data)) return 'faulty';
     return {
       data,
-      changes: changesOf(
+      changes: cellChanges(
         record.data,
         data,
         differing.map(({ path }) => path),
@@ -404,8 +404,8 @@ class ListPlanner {
     const place = (...path: readonly (string | number)[]) => facts.place(this.of.sheet.name, path);
     const source = { file: this.of.sheet.name, place, placeOfKey: place };
     const candidate = { kind: facts.kind, data, known, schemas: this.schemasFor(facts.file), source };
-    const later = ahead ? (finding: Finding) => this.ahead.push(faultOf(finding)) : undefined;
-    return validate(candidate, (finding) => this.say(faultOf(finding)), later) !== undefined;
+    const later = ahead ? (finding: Finding) => this.ahead.push(sheetFault(finding)) : undefined;
+    return validate(candidate, (finding) => this.say(sheetFault(finding)), later) !== undefined;
   }
 
   private schemasFor(file: string): Schemas {

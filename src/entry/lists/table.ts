@@ -11,7 +11,7 @@ const ALWAYS: Readonly<Record<ListWord, readonly string[]>> = {
   pipe: ['mark', 'from', 'to', 'run', 'service', 'size', 'length'],
 };
 
-interface Line {
+interface ListedLine {
   readonly circuit: IndexedRecord | undefined;
   readonly run: IndexedRecord | undefined;
 }
@@ -32,7 +32,7 @@ export function listTable(
   };
 }
 
-function linesOf(known: RecordIndex, stems: ReadonlyMap<string, string>): readonly Line[] {
+function linesOf(known: RecordIndex, stems: ReadonlyMap<string, string>): readonly ListedLine[] {
   const runs = known.ofKind('run').filter(({ file }) => stems.has(file));
   const used = new Set(runs.map(({ data }) => String(data.circuit)));
   const alone = known.ofKind('circuit').filter(({ id, file }) => stems.has(file) && !used.has(String(id)));
@@ -51,7 +51,7 @@ class RowWriter {
     private readonly stems: ReadonlyMap<string, string>,
   ) {}
 
-  cell({ circuit, run }: Line, column: ListColumn): string {
+  cell({ circuit, run }: ListedLine, column: ListColumn): string {
     const data: Data = run?.data ?? {};
     switch (column.part) {
       case 'row':
@@ -71,7 +71,7 @@ class RowWriter {
     }
   }
 
-  private word({ circuit, run }: Line, key: string): string {
+  private word({ circuit, run }: ListedLine, key: string): string {
     const data: Data = run?.data ?? {};
     if (key === 'mark') return String(data.circuit ?? circuit?.id ?? '');
     if (key === 'run') return run?.id ?? '';

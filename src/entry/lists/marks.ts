@@ -1,18 +1,11 @@
 import type { IndexedRecord, RecordIndex } from '../record-index.js';
 import type { ListRow } from './row.js';
 
-/** Which circuit and run a row is of. */
-export interface Line {
-  readonly circuit?: string;
-  /** Undefined for a row that only speaks of its circuit. */
-  readonly run?: string;
-}
-
 /**
  * The circuit and the run of each row. A mark that was seen before is the same circuit (or the run of that id); a further row with it is a
  * further run of the circuit, told from the others by its ends.
  */
-export class Lines {
+export class Marks {
   private readonly given = new Set<string>();
   private readonly byMarking = new Map<string, string[]>();
   private readonly runsOf = new Map<string, IndexedRecord[]>();
