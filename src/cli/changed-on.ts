@@ -2,8 +2,15 @@ import { type FileVersions, readOnce, substanceChanges } from '../history/substa
 import type { Change, Changes } from '../model/changes.js';
 import { readBlobs } from '../store/git/blobs.js';
 import { gitText, inTop } from '../store/git/look.js';
-import { isUnborn, repositoryOf } from '../store/git/repository.js';
+import { isUnborn, type Repository, repositoryOf } from '../store/git/repository.js';
 import { localDay } from './local-day.js';
+
+/** What a shell's history says of changes. */
+export interface ChangeHistory {
+  readonly changes: Changes;
+  /** Commits left out, since they also changed files outside the store. */
+  readonly sharedCommits?: number;
+}
 
 interface CommitFiles {
   readonly commit: string;
@@ -18,7 +25,8 @@ const NO_BLOB = /^0+$/u;
 
 /**
  * The last change of substance of every record of a shell, by its history, and by what is not committed. Its first commit is no change. A later one
- * counts from the date typed on the record if that changed too, else from the commit, or from today where it is not committed.
+ * counts from the date typed on the record if that changed too, else from the commit, or from today where it is not committed. A commit that
+ * also changed files outside the store is none of the store's own history: it moves or mends records, and no coach changed by it.
  * Empty where the store is not in Git.
  */
 export async function changesOf(
@@ -26,11 +34,11 @@ export async function changesOf(
   shell: string,
   now: ReadonlyMap<string, string>,
   uncommitted: readonly string[],
-): Promise<Changes> {
+): Promise<ChangeHistory> {
   const changes = new Map<string, Change>();
   const repository = repositoryOf(root);
-  if (!repository || isUnborn(repository)) return changes;
-  const commits = await commitsOf(root, shell);
+  if (!repository || isUnborn(repository)) return { changes };
+  const [commits, outside] = await Promise.all([commitsOf(root, shell), beyondStore(root, shell, repository)]);
   const texts = await readBlobs(
     root,
     commits.flatMap(({ files }) => files.flatMap(({ before, after }) => [before, after].filter((one) => one !== undefined))),
@@ -41,14 +49,28 @@ export async function changesOf(
   const read = readOnce();
   for (const { commit, date, files } of commits) {
     const versions = files.map(({ file, before, after }): FileVersions => version(file, textOf(before), textOf(after)));
-    for (const one of substanceChanges(versions, read)) changes.set(one.id, { day: one.date ?? date, commit });
+    if (!outside.has(commit))
+      for (const one of substanceChanges(versions, read)) changes.set(one.id, { day: one.date ?? date, commit });
     for (const { file, after } of files) newest.set(file, textOf(after));
   }
   const inHand = uncommitted
     .filter((file) => file.startsWith(`shells/${shell}/`) && file.endsWith('.yaml'))
     .map((file) => version(file, newest.get(file), now.get(file)));
   for (const one of substanceChanges(inHand, read)) changes.set(one.id, { day: one.date ?? localDay(new Date()) });
-  return changes;
+  return { changes, ...(outside.size > 0 ? { sharedCommits: outside.size } : {}) };
+}
+
+/** Commits of a shell's records that also changed what lies outside the store. None where the store is its repository. */
+async function beyondStore(root: string, shell: string, { prefix }: Repository): Promise<ReadonlySet<string>> {
+  if (prefix === '') return new Set();
+  const asked = ['log', '-z', '--name-only', '--full-diff', '--no-renames', `--format=${COMMIT}%H`, 'HEAD', '--'];
+  const told = await gitText(root, [...asked, ...inTop(root, [`shells/${shell}`])]);
+  return new Set(
+    told.split(COMMIT).flatMap((part) => {
+      const [commit = '', ...files] = part.split('\0').map((one) => one.replace(/^\n/u, ''));
+      return files.some((file) => file !== '' && !file.startsWith(prefix)) ? [commit.trim()] : [];
+    }),
+  );
 }
 
 const version = (file: string, before: string | undefined, after: string | undefined): FileVersions => ({

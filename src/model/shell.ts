@@ -13,4 +13,6 @@ export interface Model {
   readonly changes?: Changes;
   /** When each record came into the history; absent where there is none, or where nobody asked. */
   readonly entered?: EnteredBy;
+  /** Commits that changed the shell together with files outside the store: no change of the coach. Absent where there are none. */
+  readonly sharedCommits?: number;
 }

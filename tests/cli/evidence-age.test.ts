@@ -81,3 +81,27 @@ describe('evidence of before the last change', () => {
     expect((answer + messages).replace(/\s+/gu, ' ')).toContain('DC-1/1 was changed on');
   });
 });
+
+describe('a store within a larger repository', () => {
+  const within = (folder: string): Readonly<Record<string, string>> =>
+    Object.fromEntries(Object.entries({ ...FILES, ...CLOSABLE }).map(([file, text]) => [`${folder}/${file}`, text]));
+  const rules = async (root: string): Promise<readonly string[]> => {
+    const { answer } = await shellbook(`${root}/coach`, 'check', 'T-1', '--json', '--quiet');
+    return (JSON.parse(answer) as { readonly findings: readonly Found[] }).findings.map((one) => one.rule);
+  };
+  it('takes a commit of its own for a change of the coach, and none that also changes what lies outside it', async () => {
+    const larger = await laySmallStore(within('coach'));
+    try {
+      larger.write(`coach/${DC}`, moved());
+      larger.write('program.txt', 'the records have another form now');
+      await larger.commit('Give records and program another form');
+      expect(await rules(larger.root)).toContain('record.shared-history');
+      expect(await rules(larger.root)).not.toContain('order.evidence-stale');
+      larger.write(`coach/${DC}`, moved().replace(MOVED, '[[70 in, 9 in, 0 in]]'));
+      await larger.commit('DC-1/1 goes round the jack');
+      expect(await rules(larger.root)).toContain('order.evidence-stale');
+    } finally {
+      larger.remove();
+    }
+  });
+});

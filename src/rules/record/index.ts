@@ -11,6 +11,7 @@ import { photoShowsNot } from './photo-shows-not.js';
 import { photoTwice } from './photo-twice.js';
 import { photoUnrecorded } from './photo-unrecorded.js';
 import { recordRepeats } from './repeats.js';
+import { sharedHistory } from './shared-history.js';
 import { uncommitted } from './uncommitted.js';
 import { vinTwice } from './vin-twice.js';
 import { wordNotListed } from './word-not-listed.js';
@@ -20,6 +21,7 @@ export const recordRules: readonly Rule[] = [
   uncommitted,
   vinTwice,
   lateEntry,
+  sharedHistory,
   datedAhead,
   recordRepeats,
   beforeBuild,
