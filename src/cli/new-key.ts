@@ -2,6 +2,7 @@ import { generateKeyPair, randomBytes } from 'node:crypto';
 import { chmod, mkdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { promisify } from 'node:util';
+import { dayOf } from '../quantity/day.js';
 import { makeCertificate, readCertificate } from '../signing/certificate.js';
 import { sshPublicKey } from '../signing/ssh.js';
 import { KEYS_FILE } from '../store/layout.js';
@@ -66,7 +67,7 @@ export async function addKey(root: string, { signer }: ShopKey, context: Context
   const { fingerprint, name, der } = signer.certificate;
   const listed = keysOfStore({ root, files: new Map([[KEYS_FILE, before]]) }, context);
   if (listed.some((one) => one.fingerprint === fingerprint)) return undefined;
-  const today = new Date().toISOString().slice(0, 10);
+  const today = dayOf(new Date().toISOString());
   const entry = `- {fingerprint: ${fingerprint}, name: ${JSON.stringify(name)}, from: ${today},\n   certificate: ${Buffer.from(der).toString('base64')}}\n`;
   await replaceFile(file, Buffer.from(`${before === '' ? HEAD : before.replace(/\n?$/u, '\n')}${entry}`));
   return file;

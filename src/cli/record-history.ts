@@ -1,6 +1,7 @@
 import { type FieldChange, fieldChanges } from '../history/differences.js';
 import { type RecordThen, recordsIn } from '../history/records-in.js';
 import { recordSlice, sliceData } from '../history/slice.js';
+import { dayOf } from '../quantity/day.js';
 import { type CommitChange, commitChanges, type RawChange } from '../store/changes.js';
 import { eachBlob, readBlobs } from '../store/git/blobs.js';
 import { takenAs } from '../store/taken.js';
@@ -84,6 +85,6 @@ async function stepOf(
   }
   const fields: readonly FieldChange[] = old && now ? fieldChanges(from, to) : [];
   if (old && now && fields.length === 0) return undefined;
-  const by = { commit: commit.commit, author: commit.author, date: commit.date.slice(0, 10) };
+  const by = { commit: commit.commit, author: commit.author, date: dayOf(commit.date) };
   return { kind, id, change: !old ? 'added' : !now ? 'removed' : 'changed', fields, by, fieldsBy: fields.map(() => by) };
 }

@@ -1,6 +1,7 @@
 import type { SealCheck } from '../archive/check-seal.js';
 import type { Manifest } from '../archive/manifest.js';
 import type { BookDifference, CountedBook } from '../archive/verify.js';
+import { dayOf } from '../quantity/day.js';
 import type { KnownKey } from '../signing/known-keys.js';
 import type { Compared } from './book-and-store.js';
 import type { SignedBy } from './book-seal.js';
@@ -106,5 +107,5 @@ async function pagesAgain(
 /** Day of the book's revision by the store's own history. */
 async function dayInStore(store: OpenStore | undefined, { revision }: Manifest): Promise<string | undefined> {
   const commits = (await store?.history?.commits()) ?? [];
-  return commits.find(({ commit }) => commit === revision)?.date.slice(0, 10);
+  return dayOf(commits.find(({ commit }) => commit === revision)?.date);
 }

@@ -1,4 +1,5 @@
 import type { Model } from '../model/shell.js';
+import { type Day, dayOf } from '../quantity/day.js';
 import type { Person, RecordBase } from '../records/index.js';
 import { coverageOf } from './coverage.js';
 
@@ -16,7 +17,7 @@ export function mayNotSign(model: Model, by: string, stage: string): string | un
 
 export interface NewestCovered {
   readonly id: string;
-  readonly day: string;
+  readonly day: Day;
 }
 
 /** The newest of what a sign-off covers, by the dates typed: it cannot have been signed for before that. */
@@ -25,7 +26,7 @@ export function newestCovered(model: Model, stage: string, day: string): NewestC
   for (const name of coverageOf(model, stage, day).keys()) {
     const id = name.slice(name.lastIndexOf(' ') + 1);
     const record = model.shell.byId.get(id)?.record as Partial<RecordBase> | undefined;
-    const date = record?.date?.slice(0, 10);
+    const date = dayOf(record?.date);
     if (date !== undefined && record?.planned !== true && date > (newest?.day ?? '')) newest = { id, day: date };
   }
   return newest;

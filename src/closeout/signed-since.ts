@@ -1,5 +1,6 @@
 import type { Changes } from '../model/changes.js';
 import type { Model } from '../model/shell.js';
+import { dayOf } from '../quantity/day.js';
 import { coverageOf } from './coverage.js';
 import { signedStages } from './signed.js';
 
@@ -10,11 +11,11 @@ import { signedStages } from './signed.js';
 export function withoutSigned(model: Model, changes: Changes): Changes {
   const left = new Map(changes);
   for (const { signoff, standing } of signedStages(model)) {
-    const day = signoff.date.slice(0, 10);
-    if (standing !== 'holds' || ![...left.values()].some((one) => one.day.slice(0, 10) > day)) continue;
+    const day = dayOf(signoff.date);
+    if (standing !== 'holds' || ![...left.values()].some((one) => dayOf(one.day) > day)) continue;
     for (const name of coverageOf(model, signoff.stage, day).keys()) {
       const id = name.slice(name.lastIndexOf(' ') + 1);
-      if ((left.get(id)?.day ?? '').slice(0, 10) > day) left.delete(id);
+      if ((dayOf(left.get(id)?.day) ?? '') > day) left.delete(id);
     }
   }
   return left;

@@ -3,6 +3,7 @@ import path from 'node:path';
 import type { Sharp } from 'sharp';
 import writeFileAtomic from 'write-file-atomic';
 import type { StoreText } from '../model/load-types.js';
+import { dayOf } from '../quantity/day.js';
 import type { PictureFacts } from '../records/picture-facts.js';
 import { type Exif, momentOf, readExif } from './exif.js';
 import { hashPhotos } from './hash-photos.js';
@@ -102,7 +103,7 @@ async function seen(file: string): Promise<Omit<PhotoFacts, 'sha256'>> {
       .catch(() => undefined),
     pictureFacts(file),
   ]);
-  const day = dayOf(camera);
+  const day = cameraDay(camera);
   return {
     ...(levels ? { look: lookOf(levels) } : {}),
     ...(day === undefined ? {} : { taken: day }),
@@ -129,9 +130,9 @@ function lookOf(levels: Buffer): string {
   return look;
 }
 
-function dayOf(camera: Exif | undefined): string | undefined {
+function cameraDay(camera: Exif | undefined): string | undefined {
   const moment = momentOf(camera?.dateTimeOriginal ?? camera?.dateTimeDigitized ?? camera?.dateTime);
-  return moment && 'iso' in moment ? moment.iso.slice(0, 10) : undefined;
+  return moment && 'iso' in moment ? dayOf(moment.iso) : undefined;
 }
 
 const fileOf = (gitDir: string, shell: string): string => path.join(gitDir, 'shellbook', 'photos', `${shell}.json`);

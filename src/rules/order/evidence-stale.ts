@@ -1,5 +1,6 @@
 import { type CountsFrom, countsFrom } from '../../compute/record/changed-on.js';
 import type { Model } from '../../model/shell.js';
+import { dayOf } from '../../quantity/day.js';
 import { concealed } from '../../query/concealment.js';
 import type { Weld } from '../../records/index.js';
 import type { Rule, RuleFinding } from '../rule.js';
@@ -85,9 +86,9 @@ function ofWeld(weld: Weld, model: Model): readonly RuleFinding[] {
   const from = countsFrom(model, weld.id);
   const accepted = weld.inspections.filter((one) => one.result === 'accept' && one.date !== undefined);
   if (!from?.change || accepted.length === 0) return [];
-  if (accepted.some((one) => (one.date as string).slice(0, 10) >= from.day)) return [];
+  if (accepted.some((one) => dayOf(one.date as string) >= from.day)) return [];
   const last = accepted
-    .map((one) => (one.date as string).slice(0, 10))
+    .map((one) => dayOf(one.date as string))
     .sort()
     .at(-1);
   return [

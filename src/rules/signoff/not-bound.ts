@@ -1,7 +1,7 @@
 import { mayNotSign, newestCovered, signers } from '../../closeout/bound.js';
 import { signedStages } from '../../closeout/signed.js';
 import type { Model } from '../../model/shell.js';
-import { daysBetween } from '../../quantity/day.js';
+import { dayOf, daysBetween } from '../../quantity/day.js';
 import type { Signoff } from '../../records/index.js';
 import type { Rule, RuleFinding, Signings } from '../rule.js';
 
@@ -60,8 +60,8 @@ function judge(signoff: Signoff, model: Model, signings: Signings | undefined): 
   const found: RuleFinding[] = [];
   const refused = mayNotSign(model, signoff.by, signoff.stage);
   if (refused) found.push(told(`is not theirs to give: ${refused}`, 'by'));
-  const newest = newestCovered(model, signoff.stage, signoff.date.slice(0, 10));
-  if (newest && newest.day > signoff.date.slice(0, 10))
+  const newest = newestCovered(model, signoff.stage, dayOf(signoff.date));
+  if (newest && newest.day > dayOf(signoff.date))
     found.push(
       told(
         `is dated before what it covers: ${newest.id} is of ${newest.day}. Sign again on the day that you look`,
@@ -95,5 +95,5 @@ function identity(signoff: Signoff, entry: { readonly email: string }, model: Mo
 function late(signoff: Signoff, entered: string, { shop }: Model, told: Tell): readonly RuleFinding[] {
   const days = daysBetween(signoff.date, entered);
   if (days <= shop.limits.lateEntryDays) return [];
-  return [told(`came into Git on ${entered.slice(0, 10)}, ${days} days later`, 'date', 'note')];
+  return [told(`came into Git on ${dayOf(entered)}, ${days} days later`, 'date', 'note')];
 }
