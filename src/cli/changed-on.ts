@@ -1,4 +1,4 @@
-import { type FileVersions, readOnce, substanceChanges } from '../history/substance.js';
+import { builtIn, type FileVersions, readOnce, substanceChanges } from '../history/substance.js';
 import type { Change, Changes } from '../model/changes.js';
 import { readBlobs } from '../store/git/blobs.js';
 import { gitText, inTop } from '../store/git/look.js';
@@ -8,6 +8,8 @@ import { localDay } from './local-day.js';
 /** What a shell's history says of changes. */
 export interface ChangeHistory {
   readonly changes: Changes;
+  /** Ids of records that were planned once and are planned no more. */
+  readonly builtSincePlanned: ReadonlySet<string>;
   /** Commits left out, since they also changed files outside the store. */
   readonly sharedCommits?: number;
 }
@@ -37,7 +39,7 @@ export async function changesOf(
 ): Promise<ChangeHistory> {
   const changes = new Map<string, Change>();
   const repository = repositoryOf(root);
-  if (!repository || isUnborn(repository)) return { changes };
+  if (!repository || isUnborn(repository)) return { changes, builtSincePlanned: new Set() };
   const [commits, outside] = await Promise.all([commitsOf(root, shell), beyondStore(root, shell, repository)]);
   const texts = await readBlobs(
     root,
@@ -46,9 +48,11 @@ export async function changesOf(
   const textOf = (blob: string | undefined): string | undefined =>
     blob === undefined ? undefined : texts.get(blob)?.toString('utf8');
   const newest = new Map<string, string | undefined>();
+  const built = new Set<string>();
   const read = readOnce();
   for (const { commit, date, files } of commits) {
     const versions = files.map(({ file, before, after }): FileVersions => version(file, textOf(before), textOf(after)));
+    for (const id of builtIn(versions, read)) built.add(id);
     if (!outside.has(commit))
       for (const one of substanceChanges(versions, read)) changes.set(one.id, { day: one.date ?? date, commit });
     for (const { file, after } of files) newest.set(file, textOf(after));
@@ -56,8 +60,9 @@ export async function changesOf(
   const inHand = uncommitted
     .filter((file) => file.startsWith(`shells/${shell}/`) && file.endsWith('.yaml'))
     .map((file) => version(file, newest.get(file), now.get(file)));
+  for (const id of builtIn(inHand, read)) built.add(id);
   for (const one of substanceChanges(inHand, read)) changes.set(one.id, { day: one.date ?? localDay(new Date()) });
-  return { changes, ...(outside.size > 0 ? { sharedCommits: outside.size } : {}) };
+  return { changes, builtSincePlanned: built, ...(outside.size > 0 ? { sharedCommits: outside.size } : {}) };
 }
 
 /** Commits of a shell's records that also changed what lies outside the store. None where the store is its repository. */

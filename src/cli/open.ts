@@ -73,12 +73,13 @@ export async function withChanges(
   if (!standing || !store.history || (areas && !areas.includes('order'))) return model;
   const { changesOf } = await import('./changed-on.js');
   const { enteredBy } = await import('../store/entered.js');
-  const [{ changes, sharedCommits }, entered] = await Promise.all([
+  const [{ changes, builtSincePlanned, sharedCommits }, entered] = await Promise.all([
     changesOf(store.root, model.shell.id, store.text.files, standing.uncommitted),
     enteredBy(store.root, model.shell.id),
   ]);
   const { withoutSigned } = await import('../closeout/signed-since.js');
-  return { ...model, changes: withoutSigned(model, changes), entered, ...(sharedCommits === undefined ? {} : { sharedCommits }) };
+  const told = { changes: withoutSigned(model, changes), entered, builtSincePlanned };
+  return { ...model, ...told, ...(sharedCommits === undefined ? {} : { sharedCommits }) };
 }
 
 /** Size and lens of the pictures that have marked points. */

@@ -20,7 +20,12 @@ interface KeptSummary {
 
 const isKept = (found: unknown): found is KeptSummary => {
   const { summary } = (found ?? {}) as Partial<KeptSummary>;
-  return typeof summary?.title === 'string' && typeof summary.counts === 'object' && Array.isArray(summary.progress?.lapsed);
+  return (
+    typeof summary?.title === 'string' &&
+    typeof summary.built === 'object' &&
+    typeof summary.counts === 'object' &&
+    Array.isArray(summary.progress?.lapsed)
+  );
 };
 
 /** Old answers are of use to nobody who does not go back to the same commit. */

@@ -1,4 +1,5 @@
 import { assess } from '../assess.js';
+import { builtOfAll } from '../closeout/build-progress.js';
 import { type Progress, progressOf } from '../closeout/state.js';
 import type { Elsewhere } from '../model/elsewhere.js';
 import type { LoadedStore } from '../model/load-types.js';
@@ -8,6 +9,8 @@ import { type Counts, countFindings, decide } from '../rules/decide.js';
 export interface Summary {
   readonly title: string;
   readonly progress: Progress;
+  /** Records of what is built, by whether they are in the coach. */
+  readonly built: { readonly planned: number; readonly done: number };
   readonly counts: Counts;
   /** Its rules looked into records of other shells. */
   readonly lookedAround: boolean;
@@ -21,7 +24,8 @@ export function summaryOf(loaded: LoadedStore, shell: string, uncommitted?: read
   const model = { ...one.model, ...(watched ? { elsewhere: watched.elsewhere } : {}) };
   const assessment = assess(model, one.findings, uncommitted ? { uncommitted } : {});
   const counts = countFindings(decide(assessment.findings, model.shell.findings));
-  return { title: model.shell.title, progress: progressOf(model), counts, lookedAround: watched?.asked() ?? false };
+  const { title } = model.shell;
+  return { title, progress: progressOf(model), built: builtOfAll(model), counts, lookedAround: watched?.asked() ?? false };
 }
 
 function watch(elsewhere: Elsewhere | undefined): { readonly elsewhere: Elsewhere; asked(): boolean } | undefined {

@@ -1,6 +1,7 @@
 import { canonical } from '../archive/canonical.js';
 import { sha256 } from '../archive/fingerprint.js';
 import { eachNamed, type Named } from '../model/link.js';
+import { isPlanned } from '../model/planned.js';
 import type { Model } from '../model/shell.js';
 import { dayOf } from '../quantity/day.js';
 import type { KindName, Library, LibraryKind, RecordBase, RecordKind, Shell, Weld } from '../records/index.js';
@@ -86,8 +87,15 @@ export function coverageOf(model: Model, stage: string, day: string, way: Digest
   return covered;
 }
 
-/** Records of the stage, evidence aside. */
+/** Records of the stage that are in the coach, evidence aside. */
 export const ownRecords = (model: Model, stage: string): readonly CoveredRecord[] =>
+  ofStage(model, stage).filter(({ record }) => !isPlanned(model.shell, record.id));
+
+/** Records of the stage that are not in the coach yet: no signature covers them. */
+export const plannedRecords = (model: Model, stage: string): readonly CoveredRecord[] =>
+  ofStage(model, stage).filter(({ record }) => isPlanned(model.shell, record.id));
+
+const ofStage = (model: Model, stage: string): readonly CoveredRecord[] =>
   all(model.shell).filter((one) => !isEvidence(one.kind) && !hasOwnLife(one.kind) && stageOf(model, one) === stage);
 
 /** The stage of a record. A weld without one is of the latest stage of the parts that it joins. */

@@ -1,7 +1,7 @@
 import type { Model } from '../model/shell.js';
 import type { Weld } from '../records/index.js';
 import { mayNotSign, newestCovered, signers } from './bound.js';
-import { coverageOf, digestOf, ownRecords } from './coverage.js';
+import { coverageOf, digestOf, ownRecords, plannedRecords } from './coverage.js';
 import { dutyOf } from './duty.js';
 import { holdPointItems, type Judged, type OpenItem, openItems } from './items.js';
 
@@ -23,7 +23,32 @@ export function missingFor(judged: Judged, { stage, by, date }: Signing): readon
     (item) =>
       item.grade === 'A' && item.place !== undefined && !item.because.startsWith('signoff.') && covered.has(item.ids[0] ?? ''),
   );
-  return [...notBound(model, { stage, by, date }), ...blamed, ...holdPointItems(judged, stage), ...ownWelds(model, stage, by)];
+  return [
+    ...notBound(model, { stage, by, date }),
+    ...blamed,
+    ...planned(model, stage),
+    ...holdPointItems(judged, stage),
+    ...ownWelds(model, stage, by),
+  ];
+}
+
+/** A signature says that the stage is built. */
+function planned(model: Model, stage: string): readonly OpenItem[] {
+  const ids = plannedRecords(model, stage).map(({ record }) => record.id);
+  if (ids.length === 0) return [];
+  const more = ids.length > 6 ? ` and ${ids.length - 6} more` : '';
+  return [
+    {
+      list: 'completion',
+      grade: 'A',
+      message: `${ids.slice(0, 6).join(', ')}${more}: planned, not built, expected nothing of a stage to be planned when it is signed`,
+      ids,
+      who: dutyOf('trade', ids, model),
+      where: `stage ${stage}`,
+      because: 'planned',
+      stage,
+    },
+  ];
 }
 
 /** Who may sign, and never before what they sign for, once the shop has said who signs. */

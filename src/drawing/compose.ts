@@ -5,6 +5,7 @@ import { Ink, textBox } from './ink.js';
 import { DISC_MM, type LabelWish, type PlacedLabel, placeLabels } from './labels.js';
 import { circle, growRect, line, type Mark, type Point, type Rect, type Scene, textMark } from './scene.js';
 import { FURNITURE_MM, scaleText } from './sheet.js';
+import { isOutlinePen } from './styles.js';
 import { toSvg } from './svg.js';
 
 /** One drawing as the book takes it. */
@@ -27,6 +28,8 @@ export interface Drawing {
 export interface DrawingOptions {
   /** Whether a record has a home in the book to link to. Default: every one. */
   readonly linkable?: (id: string) => boolean;
+  /** Whether a record is not in the coach yet. Default: none is. */
+  readonly planned?: (id: string) => boolean;
   /** For drawings made without a shop's settings. */
   readonly units?: UnitSystem;
 }
@@ -56,14 +59,16 @@ export interface ViewDraft {
 
 /** Places labels, adds scale bar, arrow and notes, and writes the SVG. */
 export function compose(draft: ViewDraft, options: DrawingOptions): Drawing {
+  const shown = draft.marks.map((mark) => asPlanned(mark, options.planned));
   const taken = draft.marks.flatMap((mark) => (mark.kind === 'text' ? [growRect(textBox(mark), 0.2)] : []));
-  const placement = placeLabels(draft.wishes, draft.room, taken, new Ink(draft.widthMm, draft.heightMm, draft.marks));
+  const placement = placeLabels(draft.wishes, draft.room, taken, new Ink(draft.widthMm, draft.heightMm, shown));
   const left = placement.leftOut.reduce((sum, wish) => sum + (wish.lines?.length ?? 1), 0);
   const notes = [
     ...(draft.notes ?? []),
+    ...(shown.some((mark) => mark.kind !== 'text' && mark.planned) ? ['Wide dashes: planned, not in the coach yet.'] : []),
     ...(left > 0 ? [`${left} more ${left === 1 ? 'label' : 'labels'} ${draft.rest ?? 'in the schedule'}.`] : []),
   ];
-  const { marks, heightMm } = cropped(draft, [...draft.marks, ...placement.placed.flatMap(labelMarks)], notes);
+  const { marks, heightMm } = cropped(draft, [...shown, ...placement.placed.flatMap(labelMarks)], notes);
   const scene: Scene = { widthMm: draft.widthMm, heightMm, title: draft.title, alt: draft.alt, marks };
   const ids = new Set(marks.flatMap((mark) => (mark.id === undefined ? [] : [mark.id])));
   return {
@@ -77,6 +82,11 @@ export function compose(draft: ViewDraft, options: DrawingOptions): Drawing {
     ids: [...ids],
     leftOut: placement.leftOut.map(({ text }) => text),
   };
+}
+
+function asPlanned(mark: Mark, planned: DrawingOptions['planned']): Mark {
+  if (mark.kind === 'text' || mark.id === undefined || !planned?.(mark.id) || !isOutlinePen(mark.pen)) return mark;
+  return { ...mark, planned: true };
 }
 
 const AIR_MM = 1.5;

@@ -24,6 +24,8 @@ export interface ShapeMark {
   readonly id?: string;
   /** Line width that stands for a true width, mm on the sheet; otherwise the pen's own. */
   readonly widthMm?: number;
+  /** Not in the coach yet: drawn in wide dashes. */
+  readonly planned?: true;
 }
 
 export interface CircleMark {
@@ -33,6 +35,7 @@ export interface CircleMark {
   readonly center: Point;
   readonly radiusMm: number;
   readonly id?: string;
+  readonly planned?: true;
 }
 
 export interface TextMark {

@@ -114,6 +114,13 @@ export const PENS: Readonly<Record<PenName, Pen>> = {
   ) as Record<`run-${Medium}` | `run-behind-${Medium}` | `node-${Medium}` | `node-filled-${Medium}`, Pen>),
 };
 
+/** Dash and gap of what is planned, mm: gaps as wide as the dashes, which no medium and no hidden line has. */
+export const PLANNED_DASH: readonly number[] = [2.4, 2.4];
+
+/** Pens of words, symbols and measures, whose pattern says something of its own. */
+export const isOutlinePen = (pen: PenName): boolean =>
+  !/^(?:weld-(?:symbol|backing|frame|ring)|leader|badge|dimension|arrow|glyph|casing|furniture|grid|axis)/u.test(pen);
+
 /** What is painted first lies undermost. */
 export const LAYERS = [
   'ground',

@@ -1,6 +1,6 @@
 import { anchor } from '../model/anchor.js';
 import type { CircleMark, Mark, Point, Scene, ShapeMark, TextMark } from './scene.js';
-import { LAYERS, PENS, type Pen, TEXT_STYLES } from './styles.js';
+import { LAYERS, PENS, type Pen, PLANNED_DASH, TEXT_STYLES } from './styles.js';
 import { textHeightMm, textWidthMm } from './text-width.js';
 
 export interface SvgOptions {
@@ -55,7 +55,7 @@ function layerText(marks: readonly Mark[], options: SvgOptions): string {
   const parts: string[] = [];
   let open = '';
   for (const mark of marks) {
-    const wanted = mark.kind === 'text' ? '' : penAttributes(PENS[mark.pen]);
+    const wanted = mark.kind === 'text' ? '' : penAttributes(penOf(mark));
     if (wanted !== open) {
       if (open) parts.push('</g>');
       if (wanted) parts.push(`<g${wanted}>`);
@@ -66,6 +66,8 @@ function layerText(marks: readonly Mark[], options: SvgOptions): string {
   if (open) parts.push('</g>');
   return parts.join('');
 }
+
+const penOf = ({ pen, planned }: ShapeMark | CircleMark): Pen => (planned ? { ...PENS[pen], dash: PLANNED_DASH } : PENS[pen]);
 
 function penAttributes(pen: Pen): string {
   const fill = pen.fill ? ` fill="${pen.fill}"` : '';

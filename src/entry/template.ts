@@ -1,3 +1,4 @@
+import { BUILT_KINDS } from '../model/planned.js';
 import type { KindName } from '../records/index.js';
 import { kindOf } from '../records/kinds.js';
 import { roleOf } from '../store/layout.js';
@@ -78,17 +79,7 @@ function bared(kind: EntryKind, data: Data): Data {
   return BUILT.has(kind) ? { ...estimated, planned: 'yes' } : estimated;
 }
 
-/** What somebody builds: it is planned until it is there. A zone or a circuit is only a name for what is in it. */
-const BUILT: ReadonlySet<EntryKind> = new Set<EntryKind>([
-  'member',
-  'weld',
-  'panel',
-  'opening',
-  'node',
-  'run',
-  'component',
-  'clamp',
-]);
+const BUILT: ReadonlySet<EntryKind> = new Set<EntryKind>(BUILT_KINDS);
 
 function withoutOwn(kind: KindName, data: Data, path: readonly string[] = []): Data {
   const kept = Object.entries(data).flatMap(([key, value]): readonly (readonly [string, unknown])[] => {

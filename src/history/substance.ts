@@ -48,22 +48,14 @@ export interface FileVersions {
 /**
  * Records whose place, route, size or joints became others between the versions, all files of one commit taken together, so that a record that
  * was moved to another file is the same. A figure that was not there before was recorded late, and is no change; nor is an entry that was
- * mended, with a new `corrected`.
+ * mended, with a new `corrected`; nor what became other while it was only planned.
  */
 export function substanceChanges(
   versions: readonly FileVersions[],
   read: SubstanceReader = recordsIn,
 ): readonly SubstanceChange[] {
-  const changed = versions.filter(({ before, after }) => before !== undefined && !onlyAdds(before, after ?? ''));
-  if (changed.length === 0) return [];
-  // A record may have gone to a file of this commit that only gained lines.
-  const gone = changed.some(({ before = '', after }) => after === undefined || after.length < before.length);
-  const looked = gone ? versions : changed;
-  const before = byName(looked.flatMap(({ file, before: text }) => (text === undefined ? [] : read(file, text))));
-  const after = byName(looked.flatMap(({ file, after: text }) => (text === undefined ? [] : read(file, text))));
-  return [...after].flatMap(([name, now]): SubstanceChange[] => {
-    const then = before.get(name);
-    if (!then || !differs(then, now)) return [];
+  return bothSides(versions, read).flatMap(([then, now]): SubstanceChange[] => {
+    if (wasPlanned(then) || !differs(then, now)) return [];
     const [a, b] = [fieldsOf(then), fieldsOf(now)];
     const corrected = getOwn(b, 'corrected');
     if (corrected !== undefined && told(corrected) !== told(getOwn(a, 'corrected'))) return [];
@@ -71,6 +63,30 @@ export function substanceChanges(
     return [{ id: now.id, ...(typeof date === 'string' && date !== getOwn(a, 'date') ? { date } : {}) }];
   });
 }
+
+/** Ids of records that are planned no more, and are in the coach now, between the versions. */
+export function builtIn(versions: readonly FileVersions[], read: SubstanceReader = recordsIn): readonly string[] {
+  if (!versions.some(({ before = '' }) => before.includes('planned'))) return [];
+  return bothSides(versions, read).flatMap(([then, now]) => (wasPlanned(then) && !wasPlanned(now) ? [now.id] : []));
+}
+
+/** Records that are in both versions and may differ. */
+function bothSides(versions: readonly FileVersions[], read: SubstanceReader): readonly (readonly [RecordThen, RecordThen])[] {
+  const changed = versions.filter(({ before, after }) => before !== undefined && !onlyAdds(before, after ?? ''));
+  if (changed.length === 0) return [];
+  // A record may have gone to a file of this commit that only gained lines.
+  const gone = changed.some(({ before = '', after }) => after === undefined || after.length < before.length);
+  const looked = gone ? versions : changed;
+  const before = byName(looked.flatMap(({ file, before: text }) => (text === undefined ? [] : read(file, text))));
+  const after = byName(looked.flatMap(({ file, after: text }) => (text === undefined ? [] : read(file, text))));
+  return [...after].flatMap(([name, now]) => {
+    const then = before.get(name);
+    return then ? [[then, now] as const] : [];
+  });
+}
+
+/** As typed: records of before are not read by their form. */
+const wasPlanned = (record: RecordThen): boolean => /^(?:yes|true)$/iu.test(String(getOwn(fieldsOf(record), 'planned') ?? ''));
 
 export type SubstanceReader = (file: string, text: string) => readonly RecordThen[];
 

@@ -13,6 +13,8 @@ export interface Model {
   readonly changes?: Changes;
   /** When each record came into the history; absent where there is none, or where nobody asked. */
   readonly entered?: EnteredBy;
+  /** Ids of records that the history knows as planned once, and that are planned no more. */
+  readonly builtSincePlanned?: ReadonlySet<string>;
   /** Commits that changed the shell together with files outside the store: no change of the coach. Absent where there are none. */
   readonly sharedCommits?: number;
 }

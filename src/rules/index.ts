@@ -1,6 +1,7 @@
 import type { Figures } from '../compute/figures.js';
 import type { Finding } from '../finding.js';
 import { getOwn } from '../get-own.js';
+import { isPlanned } from '../model/planned.js';
 import type { Model } from '../model/shell.js';
 import { accessRules } from './access/index.js';
 import { findingRules } from './finding/index.js';
@@ -49,22 +50,19 @@ export function answerable(name: string): Pick<Rule, 'asks' | 'duty'> {
 /** What the rules find; with `areas`, only those whose name begins with one of them. */
 export function judge(model: Model, figures: Figures, outside: Outside = {}, areas?: readonly RuleArea[]): readonly Finding[] {
   const asked = areas ? RULES.filter(({ name }) => areas.some((area) => name.startsWith(`${area}.`))) : RULES;
-  return asked.flatMap((rule) => runRule(rule, { model, figures, outside }).filter((found) => !isOfPlanned(rule, found, model)));
+  return asked.flatMap((rule) => runRule(rule, { model, figures, outside }).flatMap((found) => asPlanned(rule, found, model)));
 }
 
-/** What is only planned has no evidence, no welder and no lot yet, and none is asked of it. */
-function isOfPlanned({ asks, name }: Rule, { ids }: Finding, { shell }: Model): boolean {
-  const records = ids.filter((id) => shell.byId.has(id));
-  return (asks === 'missing' || OF_DONE.has(name)) && records.length > 0 && records.every((id) => isPlanned(id, shell));
+/** What is only planned has no evidence, no welder and no lot yet, and none is asked of it; a hole that is not drilled yet is only pointed out. */
+function asPlanned({ asks, name }: Rule, finding: Finding, { shell }: Model): readonly Finding[] {
+  const records = finding.ids.filter((id) => shell.byId.has(id));
+  if (records.length === 0 || !records.every((id) => isPlanned(shell, id))) return [finding];
+  if (asks === 'missing' || OF_DONE.has(name)) return [];
+  return TO_DECIDE.has(name) ? [{ ...finding, severity: 'note' }] : [finding];
 }
 
 /** Rules that judge how a thing was made. */
 const OF_DONE: ReadonlySet<string> = new Set(['weld.welder-unqualified', 'weld.continuity-lapsed']);
 
-/** A circuit is planned while all its runs are. */
-function isPlanned(id: string, shell: Model['shell']): boolean {
-  const entry = shell.byId.get(id);
-  if ((entry?.record as { readonly planned?: boolean } | undefined)?.planned === true) return true;
-  const runs = entry?.kind === 'circuit' ? shell.runs.filter((run) => run.circuit === id) : [];
-  return runs.length > 0 && runs.every((run) => run.planned === true);
-}
+/** Rules whose finding the shop decides when the thing is there. */
+const TO_DECIDE: ReadonlySet<string> = new Set(['weld.drilled-near']);

@@ -44,8 +44,9 @@ function findingsOf(text: string, area: RuleArea) {
   const { git, pictures, ...files } = Object.fromEntries([...exampleFiles(EXAMPLE_STORE), ...exampleFiles(text)]);
   const named = Object.fromEntries(Object.keys(pictures === undefined ? {} : parse(pictures)).map((file) => [file, 'x']));
   const { model, findings } = loadOne({ ...files, ...named }, 'X-1');
-  const { sharedCommits = 0 } = (git === undefined ? {} : parse(git)) as { sharedCommits?: number };
-  return assess({ ...model, sharedCommits }, findings, outsideOf(git, pictures), [area]).findings;
+  const said = (git === undefined ? {} : parse(git)) as { sharedCommits?: number; builtSincePlanned?: readonly string[] };
+  const history = { sharedCommits: said.sharedCommits ?? 0, builtSincePlanned: new Set(said.builtSincePlanned) };
+  return assess({ ...model, ...history }, findings, outsideOf(git, pictures), [area]).findings;
 }
 
 /** What Git and the pictures say, as an example writes it. */

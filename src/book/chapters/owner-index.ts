@@ -1,4 +1,5 @@
 import { faceWords } from '../../drawing/index.js';
+import { isPlanned } from '../../model/planned.js';
 import type { Panel } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { showIn } from '../show.js';
@@ -25,9 +26,11 @@ export const ownerIndex: ChapterMaker = (book) => {
     data: {
       index: table(book.show, {
         look: 'dense index',
-        rows: named.sort(
-          (a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }) || a.id.localeCompare(b.id, 'en', { numeric: true }),
-        ),
+        rows: named
+          .filter(({ id }) => !isPlanned(shell, id))
+          .sort(
+            (a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }) || a.id.localeCompare(b.id, 'en', { numeric: true }),
+          ),
         columns: (c) => [c.text('Name', (one) => one.name), c.refs('Id', (one) => [one.id]), c.page((one) => one.id)],
         empty: 'Nothing is recorded.',
       }),

@@ -1,3 +1,4 @@
+import { isPlanned } from '../../model/planned.js';
 import { zonesHolding } from '../../query/shown.js';
 import type { Circuit, Run, ServiceNode } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
@@ -49,7 +50,7 @@ function entriesOf(book: Book): readonly Entry[] {
   const { shell } = book.assessment.model;
   const holding = zonesHolding(shell);
   const runsOf = (id: string): string => {
-    const all = shell.runs.filter((run) => run.circuit === id).map((run) => run.id);
+    const all = shell.runs.filter((run) => run.circuit === id && !isPlanned(shell, run.id)).map((run) => run.id);
     const short = all.map((run) => (run.startsWith(`${id}/`) ? run.slice(id.length) : run));
     return short.length > 3 ? `${short[0]} … ${short.at(-1)}` : short.join(', ');
   };
@@ -84,7 +85,10 @@ function entriesOf(book: Book): readonly Entry[] {
       underCircuit,
     };
   };
-  return [...shell.circuits.map(ofCircuit), ...shell.nodes.map(ofNode), ...shell.runs.map(ofRun)];
+  // Nobody finds in the coach what is only planned.
+  const built = <T extends { readonly id: string }>(all: readonly T[]): readonly T[] =>
+    all.filter(({ id }) => !isPlanned(shell, id));
+  return [...built(shell.circuits).map(ofCircuit), ...built(shell.nodes).map(ofNode), ...built(shell.runs).map(ofRun)];
 }
 
 const cared = (care: string | undefined): Pick<Entry, 'care'> => (care ? { care } : {});

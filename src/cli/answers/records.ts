@@ -129,6 +129,7 @@ export const RECORD_ANSWERS: Readonly<Record<string, JsonShape>> = {
         stage: orNull(jsonText),
         lapsed: jsonTexts,
         closed: orNull(shape({ tag: jsonText, revision_letter: jsonText })),
+        built: shape({ planned: whole, done: whole }),
         counts,
       }),
     ),

@@ -34,19 +34,20 @@ async function list({ trends }: { readonly trends: boolean }, context: Context):
   const missing = History.open(root)?.missing;
   if (missing !== undefined) context.tell(missing);
   const [found, closed] = await Promise.all([summaries(root, files, context), closedAs(root, files.uncommitted)]);
-  const shells = [...found].map(([shell, { title, progress, counts }]) => {
+  const shells = [...found].map(([shell, { title, progress, built, counts }]) => {
     const tag = closed.get(shell);
-    return { shell, title, state: stateName(progress, tag), progress, counts, tag };
+    return { shell, title, state: stateName(progress, tag), progress, built, counts, tag };
   });
   if (context.settings.json) {
     const [{ envelope }, { headCommit }] = await Promise.all([import('../report/json.js'), import('../../store/closings.js')]);
-    const answer = shells.map(({ shell, title, state, progress, counts, tag }) => ({
+    const answer = shells.map(({ shell, title, state, progress, built, counts, tag }) => ({
       shell,
       title,
       state,
       stage: progress.stage,
       lapsed: progress.lapsed,
       closed: tag ? { tag: tag.tag, revision_letter: tag.revision } : null,
+      built: { planned: built.planned, done: built.done },
       counts: { ...counts },
     }));
     context.print(envelope('list', null, (await headCommit(root)) ?? null, { shells: answer, not_counted: NOT_COUNTED }));
@@ -55,11 +56,11 @@ async function list({ trends }: { readonly trends: boolean }, context: Context):
   } else {
     const [{ textTable }, { countsText }] = await Promise.all([import('../report/tables.js'), import('../report/findings.js')]);
     const heads = [{ head: 'shell' }, { head: 'title', wrap: true }, { head: 'state' }, { head: 'stage' }, { head: 'check' }];
-    const rows = shells.map(({ shell, title, state, progress, counts, tag }) => [
+    const rows = shells.map(({ shell, title, state, progress, built, counts, tag }) => [
       shell,
       title,
       state + (tag ? ` ${tag.revision}` : '') + (progress.lapsed.length > 0 ? `, ${progress.lapsed.join(', ')} lapsed` : ''),
-      progress.stage ?? '-',
+      (progress.stage ?? '-') + (built.planned > 0 ? `, ${built.done} of ${built.done + built.planned} built` : ''),
       countsText(counts),
     ]);
     context.print(textTable(heads, rows));

@@ -41,6 +41,7 @@ export function panelMark(panel: Panel, port: Port, pen: PenName = panelPen(pane
     rings: [ring(panel.outline), ...panel.holes.map(ring)],
     closed: true,
     ...(subject ? { id: panel.id } : {}),
+    ...(panel.planned ? { planned: true } : {}),
   };
 }
 

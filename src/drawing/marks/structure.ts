@@ -17,7 +17,8 @@ function silhouettes(members: readonly Member[], library: Library, port: Port): 
 
 function outlineMark(solid: Silhouette, port: Port, layer: Layer, pen: PenName, id?: string): Mark {
   const ring = flatRing(solid, port);
-  return ring.length < 3 ? line(layer, pen, ring, id) : rectArea(layer, pen, ring, id);
+  const mark = ring.length < 3 ? line(layer, pen, ring, id) : rectArea(layer, pen, ring, id);
+  return solid.member.planned ? { ...mark, planned: true } : mark;
 }
 
 /** Members as solids: nearer ones hide farther ones. With `subject`, each is linked to its record; `over` is painted right on each. */

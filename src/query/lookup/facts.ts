@@ -1,5 +1,6 @@
 import type { Computed } from '../../compute/figures.js';
 import { judgeTest } from '../../compute/verdicts/verdict.js';
+import { isPlanned } from '../../model/planned.js';
 import { amps } from '../../quantity/format.js';
 import type { Circuit, Conductor, Panel, Run, Shell, Weld } from '../../records/index.js';
 import { type Fact, facts } from '../topics/topic.js';
@@ -8,7 +9,9 @@ import { upstream } from './upstream.js';
 
 /** What else there is to know of a record that was looked for: its ends, its make, its fasteners, its tests and repairs. */
 export function factsOf(one: Findable, assessment: Computed): readonly Fact[] {
-  return [...ownFacts(one, assessment), ...evidence(one.id, assessment)];
+  const { shell } = assessment.model;
+  const planned = facts(['planned', isPlanned(shell, one.id) ? 'yes: not in the coach yet' : undefined]);
+  return [...planned, ...ownFacts(one, assessment), ...evidence(one.id, assessment)];
 }
 
 /** What each record is told from, gathered once a shell. */

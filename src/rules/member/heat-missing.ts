@@ -27,10 +27,10 @@ export const heatMissing: Rule = {
 `,
   },
   check({ model }) {
-    const { members } = model.shell;
+    const members = model.shell.members.filter(({ planned }) => planned !== true);
     const without = members.filter((member) => isPrimary(member) && member.heat === undefined);
     if (without.length === 0) return [];
-    return members.some(({ heat }) => heat !== undefined) ? without.map((member) => lost(member, model)) : [none(model)];
+    return members.some(({ heat }) => heat !== undefined) ? without.map((member) => lost(member, model)) : [none(members, model)];
   },
 };
 
@@ -51,11 +51,11 @@ function lost(member: Member, { shell }: Model): RuleFinding {
   };
 }
 
-const none = ({ shell }: Model): RuleFinding => ({
+const none = (members: readonly Member[], { shell }: Model): RuleFinding => ({
   severity: 'note',
-  message: `None of the ${shell.members.length} members has a heat on record, so no metal is traced: add \`heat:\` as marked on the bars and sheets`,
+  message: `None of the ${members.length} members has a heat on record, so no metal is traced: add \`heat:\` as marked on the bars and sheets`,
   ids: [shell.id],
-  place: (shell.members[0] as Member).source.place(),
+  place: (members[0] as Member).source.place(),
 });
 
 /** The same section, or the same plate, of the same alloy. */

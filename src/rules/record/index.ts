@@ -1,5 +1,6 @@
 import type { Rule } from '../rule.js';
 import { beforeBuild } from './before-build.js';
+import { builtUndated } from './built-undated.js';
 import { datedAhead } from './dated-ahead.js';
 import { lateEntry } from './late-entry.js';
 import { lookAlikeIds } from './look-alike-ids.js';
@@ -23,6 +24,7 @@ export const recordRules: readonly Rule[] = [
   lateEntry,
   sharedHistory,
   datedAhead,
+  builtUndated,
   recordRepeats,
   beforeBuild,
   photoChanged,
