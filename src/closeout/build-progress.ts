@@ -4,7 +4,7 @@ import type { RecordBase } from '../records/index.js';
 import { type CoveredRecord, stageOf } from './coverage.js';
 
 /** How far one stage is built, by its records. */
-export interface StageProgress {
+export interface StageBuild {
   /** Id in library/stages.yaml; null for records of no stage. */
   readonly stage: string | null;
   readonly kinds: readonly BuildCount[];
@@ -21,10 +21,10 @@ export function builtOfAll(model: Model): { readonly planned: number; readonly d
 }
 
 /** What is planned and what is done, by stage in build order, then what is of no stage. A stage without records of what is built is left out. */
-export function buildProgress(model: Model): readonly StageProgress[] {
+export function buildProgress(model: Model): readonly StageBuild[] {
   const { shell, library } = model;
   const records = [...shell.byId.values()].map(({ kind, record }): CoveredRecord => ({ kind, record: record as RecordBase }));
-  return [...library.stages.map(({ id }) => id), null].flatMap((stage): readonly StageProgress[] => {
+  return [...library.stages.map(({ id }) => id), null].flatMap((stage): readonly StageBuild[] => {
     const kinds = buildCounts(
       shell,
       records.filter((one) => (stageOf(model, one) ?? null) === stage),
