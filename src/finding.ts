@@ -22,6 +22,18 @@ export interface RelatedPlace {
   readonly place: Place;
 }
 
+/** A value that would settle a finding, if it is true of the coach: a person looks, then `mend` writes it. */
+export interface Proposal {
+  /** Kind and id of the record that lacks it. */
+  readonly kind: string;
+  readonly id: string;
+  readonly path: readonly string[];
+  /** As it would be typed. */
+  readonly value: string;
+  /** One more of a list, which keeps what it has. */
+  readonly adds?: true;
+}
+
 export interface Finding {
   /** `area.what`, the same on screen, in JSON and as the rule's file name. */
   readonly rule: string;
@@ -32,4 +44,6 @@ export interface Finding {
   readonly ids: readonly string[];
   readonly place: Place;
   readonly related?: readonly RelatedPlace[];
+  /** What to write so that it is settled, where that is one value. */
+  readonly proposes?: readonly Proposal[];
 }

@@ -1,4 +1,4 @@
-import { readFile, stat } from 'node:fs/promises';
+import { readFile, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { UserError } from '../user-error.js';
 import { normalizeEol, restoreEol } from './line-ends.js';
@@ -19,6 +19,18 @@ export interface Writer {
    * text stayed the same and nothing was written.
    */
   update(file: string, change: TextChange): Promise<boolean>;
+  /**
+   * Puts back what stood in a file (null: no file), where what stands there now is what `isKnown` knows. Throws {@link UserError} where it
+   * is not, and then the file is as it was.
+   */
+  restore(file: string, before: Buffer | null, isKnown: (now: Buffer | null) => boolean): Promise<void>;
+}
+
+/** A file that was written: its bytes before and after. */
+export interface Written {
+  readonly file: string;
+  readonly before: Buffer | null;
+  readonly after: Buffer;
 }
 
 /**
@@ -27,13 +39,29 @@ export interface Writer {
  * as reading the store for a free id and writing the record that bears it.
  * Throws {@link UserError} with what stands in the way, and then nothing was written; what a `change` throws comes through.
  */
-export const writing = <T>(root: string, act: (writer: Writer) => Promise<T>): Promise<T> =>
-  underLock(root, (held) => act({ held, update: (file, change) => update(root, file, change, held) }));
+export const writing = <T>(
+  root: string,
+  act: (writer: Writer) => Promise<T>,
+  /** Hears what was written, also where a later step failed. */
+  keep?: (written: readonly Written[]) => Promise<void>,
+): Promise<T> =>
+  underLock(root, async (held) => {
+    const written: Written[] = [];
+    try {
+      return await act({
+        held,
+        update: (file, change) => update(root, file, change, held, written),
+        restore: (file, before, isKnown) => restore(root, file, before, { held, isKnown }),
+      });
+    } finally {
+      await keep?.(written);
+    }
+  });
 
 /** So often is an editor waited for that saves in the same moment. */
 const ATTEMPTS = 5;
 
-async function update(root: string, file: string, change: TextChange, held: Held): Promise<boolean> {
+async function update(root: string, file: string, change: TextChange, held: Held, written: Written[]): Promise<boolean> {
   const target = await placeOf(root, file);
   try {
     await sweep(path.dirname(target));
@@ -54,7 +82,10 @@ async function update(root: string, file: string, change: TextChange, held: Held
         held.still();
         return unchanged;
       };
-      if (await replaceFile(target, bytes, { last })) return true;
+      if (await replaceFile(target, bytes, { last })) {
+        written.push({ file, before, after: bytes });
+        return true;
+      }
     }
   } catch (error) {
     if ((error as NodeJS.ErrnoException).syscall === undefined) throw error;
@@ -63,6 +94,29 @@ async function update(root: string, file: string, change: TextChange, held: Held
   throw new UserError(
     `${file} is being changed by another program again and again: nothing was written. Close it and try again.`,
   );
+}
+
+async function restore(
+  root: string,
+  file: string,
+  before: Buffer | null,
+  { held, isKnown }: { readonly held: Held; readonly isKnown: (now: Buffer | null) => boolean },
+): Promise<void> {
+  const target = await placeOf(root, file);
+  const last = async (): Promise<boolean> => {
+    held.still();
+    return isKnown(await bytesOf(target, file));
+  };
+  try {
+    await sweep(path.dirname(target));
+    if (before === null) {
+      if (await last()) return await rm(target);
+    } else if (await replaceFile(target, before, { last })) return;
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).syscall === undefined) throw error;
+    throw new UserError(`${file} cannot be written: ${reason(error)}. It is as it was.`);
+  }
+  throw new UserError(`${file} was changed by another program in this moment: try again`);
 }
 
 /** `shells/QF-007/members.yaml` → `members-2`. */

@@ -11,3 +11,4 @@ if (wanted !== 'random') fc.configureGlobal({ ...fc.readConfigureGlobal(), seed:
 
 // What is kept of the user's own goes to a folder of the tests; the programs that they start find it there too.
 process.env.XDG_CACHE_HOME = path.join(os.tmpdir(), `shellbook-tests-${os.userInfo().username}`);
+process.env.XDG_STATE_HOME = process.env.XDG_CACHE_HOME;

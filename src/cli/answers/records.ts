@@ -88,6 +88,23 @@ export const RECORD_ANSWERS: Readonly<Record<string, JsonShape>> = {
     ),
     counts,
   }),
+  undo: shape({ entry: jsonText, time: jsonText, files: jsonTexts, dry_run: flag }),
+  mend: shape({
+    rule: jsonText,
+    dry_run: flag,
+    written: flag,
+    changed: jsonList(shape({ kind: jsonText, id: jsonText, file: jsonText, keys: jsonTexts })),
+    left: jsonTexts,
+    files: jsonTexts,
+  }),
+  decide: shape({
+    rule: jsonText,
+    id: orNull(jsonText),
+    of: jsonTexts,
+    file: orNull(jsonText),
+    record: orNull({ type: 'object' }),
+    dry_run: flag,
+  }),
   signoff: shape({
     signed: flag,
     stage: jsonText,

@@ -88,19 +88,23 @@ const onPhoto = async (...given: Parameters<typeof import('../on-photo.js')['fie
 async function addService(options: Options, context: Context): Promise<Status> {
   const { shell } = options;
   if (shell === undefined) throw new UserError('Whose service is it? Name the shell, as --shell QF-007');
-  const [{ newService }, { writing }] = await Promise.all([import('../../entry/new-service.js'), import('../../store/write.js')]);
+  const [{ newService }, { entering }] = await Promise.all([import('../../entry/new-service.js'), import('../entering.js')]);
   const root = await storeOf(context);
-  return writing(root, async (writer): Promise<Status> => {
-    const { known } = await readEntry(root, shell);
-    const { file, text } = newService(options.fields, known);
-    if (!options.dryRun) await writeTexts(writer, new Map([[file, text]]), known);
-    if (context.settings.json) {
-      const { envelope } = await import('../report/json.js');
-      context.print(envelope('add', shell, null, { kind: 'service', file, dry_run: options.dryRun }));
-    } else context.print(`${options.dryRun ? 'Would start' : 'Started'} ${file}:\n${text.trimEnd()}`);
-    if (options.commit && !options.dryRun) context.tell(await committed(root, [file], `Start a service of ${shell}: ${file}`));
-    return 0;
-  });
+  return entering(
+    root,
+    () => `add service of ${shell}`,
+    async (writer): Promise<Status> => {
+      const { known } = await readEntry(root, shell);
+      const { file, text } = newService(options.fields, known);
+      if (!options.dryRun) await writeTexts(writer, new Map([[file, text]]), known);
+      if (context.settings.json) {
+        const { envelope } = await import('../report/json.js');
+        context.print(envelope('add', shell, null, { kind: 'service', file, dry_run: options.dryRun }));
+      } else context.print(`${options.dryRun ? 'Would start' : 'Started'} ${file}:\n${text.trimEnd()}`);
+      if (options.commit && !options.dryRun) context.tell(await committed(root, [file], `Start a service of ${shell}: ${file}`));
+      return 0;
+    },
+  );
 }
 
 async function write(
@@ -112,12 +116,17 @@ async function write(
   context: Context,
 ): Promise<Status> {
   if (options.dryRun) return finish(kind, shell, wanted, await readEntry(root, shell, new Set([kind])), options, context);
-  const { writing } = await import('../../store/write.js');
+  const { entering } = await import('../entering.js');
+  let what = `add ${kind}`;
   // As the store stands now that nobody else writes to it.
-  return writing(root, async (writer) =>
-    finish(kind, shell, wanted, await readEntry(root, shell, new Set([kind])), options, context, async (texts, known) =>
-      writeTexts(writer, texts, known),
-    ),
+  return entering(
+    root,
+    () => what,
+    async (writer) =>
+      finish(kind, shell, wanted, await readEntry(root, shell, new Set([kind])), options, context, async (texts, known, id) => {
+        what = `add ${kind} ${id}${shell === undefined ? '' : ` to ${shell}`}`;
+        await writeTexts(writer, texts, known);
+      }),
   );
 }
 
@@ -183,7 +192,7 @@ async function confirm(
   if (!(await asker.confirm({ text: 'Add it?', usual: true }))) throw new UserError('Nothing was written.');
 }
 
-type Write = (texts: ReadonlyMap<string, string>, known: OpenEntry['known']) => Promise<void>;
+type Write = (texts: ReadonlyMap<string, string>, known: OpenEntry['known'], id: string) => Promise<void>;
 
 async function finish(
   kind: EntryKind,
@@ -201,7 +210,7 @@ async function finish(
   ]);
   const draft = draftOf(kind, wanted, known, options.into, NEXT);
   const texts = textsOf(kind, { added: [{ ...draft, row: 0 }], changed: [] }, known);
-  await write?.(texts, known);
+  await write?.(texts, known, draft.id);
   if (context.settings.json) context.print(report.addJson(shell ?? null, kind, draft, write === undefined));
   else
     context.print(

@@ -89,7 +89,7 @@ function read(kind: string, file: string, given: Readonly<Record<string, unknown
 }
 
 async function importSheet(options: Options, context: Context): Promise<Status> {
-  const [{ readSheet }, { writing }] = await Promise.all([import('../../entry/sheet.js'), import('../../store/write.js')]);
+  const [{ readSheet }, { entering }] = await Promise.all([import('../../entry/sheet.js'), import('../entering.js')]);
   const { kind, shell } = await sheetAndShell(options.kind, options.shell);
   const root = await storeOf(context);
   const sheet = readSheet(path.basename(options.file), await bytesOf(options.file, context), options.heads);
@@ -97,19 +97,23 @@ async function importSheet(options: Options, context: Context): Promise<Status> 
   const { heads, keep } = await confirmedColumns(kind, sheet, before, options, context);
   if (options.dryRun)
     return answer(kind, options, context, { sheet, heads, ...(await planned(kind, sheet, heads, before, options, context)) });
-  return writing(root, async (writer) => {
-    // As the store stands now that nobody else writes to it.
-    const now = await readEntry(root, shell);
-    const { plan, texts } = await planned(kind, sheet, heads, now, options, context);
-    if (plan.faults.length > 0) return answer(kind, options, context, { sheet, heads, plan, texts });
-    await writeTexts(writer, texts, now.known);
-    const kept = keep && (await keepColumns(writer, kind, heads));
-    const files = [...texts.keys(), ...(kept ? ['import.yaml'] : [])];
-    const { plannedCounts } = await import('../report/import-text.js');
-    const message = `Record ${plannedCounts([...plan.added, ...plan.changed])}${shell === undefined ? '' : ` of ${shell}`} from ${sheet.name}`;
-    const said = options.commit && files.length > 0 ? await committed(root, files, message) : undefined;
-    return answer(kind, options, context, { sheet, heads, plan, texts, ...(said === undefined ? {} : { said }) });
-  });
+  return entering(
+    root,
+    () => `import ${options.kind} ${sheet.name}`,
+    async (writer) => {
+      // As the store stands now that nobody else writes to it.
+      const now = await readEntry(root, shell);
+      const { plan, texts } = await planned(kind, sheet, heads, now, options, context);
+      if (plan.faults.length > 0) return answer(kind, options, context, { sheet, heads, plan, texts });
+      await writeTexts(writer, texts, now.known);
+      const kept = keep && (await keepColumns(writer, kind, heads));
+      const files = [...texts.keys(), ...(kept ? ['import.yaml'] : [])];
+      const { plannedCounts } = await import('../report/import-text.js');
+      const message = `Record ${plannedCounts([...plan.added, ...plan.changed])}${shell === undefined ? '' : ` of ${shell}`} from ${sheet.name}`;
+      const said = options.commit && files.length > 0 ? await committed(root, files, message) : undefined;
+      return answer(kind, options, context, { sheet, heads, plan, texts, ...(said === undefined ? {} : { said }) });
+    },
+  );
 }
 
 async function bytesOf(file: string, context: Context): Promise<Uint8Array> {

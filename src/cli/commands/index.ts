@@ -6,6 +6,7 @@ import { declareCheck } from './check.js';
 import { declareClose } from './close.js';
 import { declareCompare } from './compare.js';
 import { declareCompletion } from './completion.js';
+import { declareDecide } from './decide.js';
 import { declareDemo } from './demo.js';
 import { declareExport } from './export.js';
 import { declareHistory } from './history.js';
@@ -16,6 +17,7 @@ import { declareLabels } from './labels.js';
 import { declareList } from './list.js';
 import { declareLoad } from './load.js';
 import { declareLocate } from './locate.js';
+import { declareMend } from './mend.js';
 import { declareNear } from './near.js';
 import { declareNewShell } from './new-shell.js';
 import { declareNewStore } from './new-store.js';
@@ -28,6 +30,7 @@ import { declareSchema } from './schema.js';
 import { declareSignoff } from './signoff.js';
 import { declareTakeoff } from './takeoff.js';
 import { declareTrace } from './trace.js';
+import { declareUndo } from './undo.js';
 import { declareVerify } from './verify.js';
 import { declareWeights } from './weights.js';
 import { declareWhere } from './where.js';
@@ -38,10 +41,13 @@ export const COMMANDS: readonly ((registry: Registry) => void)[] = [
   declareNewStore,
   declareNewShell,
   declareAdd,
+  declareUndo,
   declareImport,
   declareExport,
   declarePhotos,
   declareCheck,
+  declareMend,
+  declareDecide,
   declareWeights,
   declareTakeoff,
   declareWhere,

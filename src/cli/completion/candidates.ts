@@ -9,6 +9,8 @@ export interface Choices {
   /** Every id of a shell. */
   ids(shell: string): Promise<readonly string[]>;
   kinds(): Promise<readonly string[]>;
+  /** Names of rules. */
+  rules(): Promise<readonly string[]>;
 }
 
 /** Names from folders and records are untrusted, and shells expand what they are given: only these signs go to one. */
@@ -43,6 +45,8 @@ async function within(program: Command, before: readonly string[], typed: string
       return choices.stages();
     case 'kind':
       return choices.kinds();
+    case 'rule':
+      return choices.rules();
     case 'id':
     case 'query':
       return choices.ids(given[0] ?? '');

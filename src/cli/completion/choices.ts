@@ -27,6 +27,7 @@ export function storeChoices(io: Io, words: readonly string[]): Choices {
     }),
     stages: orNone(async () => (await loaded()).library.stages.map((one) => one.id)),
     ids: orNone(async (shell: string) => [...((await loaded()).shells.get(shell)?.model.shell.byId.keys() ?? [])]),
+    rules: orNone(async () => (await import('../../rules/index.js')).RULES.map(({ name }) => name)),
     kinds: orNone(async () => {
       const { ENTRY_KINDS } = await import('../../entry/homes.js');
       return ENTRY_KINDS.map(String);

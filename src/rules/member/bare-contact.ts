@@ -39,6 +39,7 @@ export const bareContact: Rule = {
           message: `${words}, or record in findings.yaml what keeps the two apart`,
           ids: clamp === undefined ? parts : [clamp, ...parts],
           place: blamed.source.place(clamp === undefined ? 'alloy' : 'isolator'),
+          ...(clamp === undefined ? {} : { proposes: [{ kind: 'clamp', id: clamp, path: ['isolator'], value: 'yes' }] }),
         },
       ];
     });

@@ -1,8 +1,17 @@
 import { CLOSED_LISTS, type ClosedList, isListed } from '../../records/closed-lists.js';
-import type { RecordBase } from '../../records/index.js';
+import type { RecordBase, RecordKind } from '../../records/index.js';
 import { nearest } from '../../source/nearest.js';
 import type { Rule } from '../rule.js';
 import { isSignedOff } from '../signed-off.js';
+
+/** Whose word it is. */
+const KIND_OF: Readonly<Record<ClosedList, RecordKind>> = {
+  protection: 'circuit',
+  wall: 'opening',
+  declared: 'declared',
+  fixing: 'panel',
+  test: 'test',
+};
 
 interface Word {
   readonly list: ClosedList;
@@ -60,6 +69,7 @@ export const wordNotListed: Rule = {
           message: `${record.id} has the ${path.join(' ')} \`${word}\`, which is not in the list, expected one of ${CLOSED_LISTS[list].join(', ')}: ${meant === undefined ? 'type the one that fits' : `type \`${meant}\` if that is what it is`}, and put the rest into \`note\``,
           ids: [record.id],
           place: record.source.place(...path),
+          ...(meant === undefined ? {} : { proposes: [{ kind: KIND_OF[list], id: record.id, path, value: meant }] }),
         },
       ];
     });

@@ -33,6 +33,7 @@ nodes:
         message: `${node.id} (${node.name}) has no record of what keeps its copper lug off the aluminium, expected a tinned lug or a stainless washer: look, and add \`isolator: yes\``,
         ids: [node.id],
         place: node.source.place('isolator'),
+        proposes: [{ kind: 'node', id: node.id, path: ['isolator'], value: 'yes' }],
       }));
   },
 };

@@ -40,6 +40,7 @@ runs:
           message: `${id} passes through ${kind} ${through} at ${positionWords(at, shop.units)} without a grommet on record: add \`grommets: [${through}]\`, or correct its way points`,
           ids: [id, through],
           place: run.source.place('grommets'),
+          proposes: [{ kind: 'run', id, path: ['grommets'], value: through, adds: true }],
         } as const,
       ];
     });

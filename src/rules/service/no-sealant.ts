@@ -43,6 +43,7 @@ runs:
           message: `${id} passes through panel ${through} to the outside at ${positionWords(at, shop.units)} without sealing on record: look, and add \`sealed: [${through}]\``,
           ids: [id, through],
           place: run.source.place('sealed'),
+          proposes: [{ kind: 'run', id, path: ['sealed'], value: through, adds: true }],
         } as const,
       ];
     });

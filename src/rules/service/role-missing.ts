@@ -55,6 +55,10 @@ nodes:
           message: `Service ${service.id} does not say what ${silent.length === 1 ? 'one of its nodes does' : `${silent.length} of its nodes do`} to the line, expected it of each: type ${asked.slice(0, MOST).join('; ')}${more}`,
           ids: silent.map(({ id }) => id),
           place: first.source.place('role'),
+          proposes: roles.flatMap((node) => {
+            const role = proposedRole(node);
+            return role === undefined ? [] : [{ kind: 'node', id: node.id, path: ['role'], value: role }];
+          }),
         },
       ];
     });

@@ -47,6 +47,7 @@ runs:
           message: `${unsaid.length} runs of ${service.name} do not say where they are tagged, expected \`tags: both ends\`: not verified`,
           ids: unsaid.map((run) => run.id),
           place: first.source.place(),
+          proposes: unsaid.map(({ id }) => ({ kind: 'run', id, path: ['tags'], value: 'both ends' })),
         },
       ];
     });
