@@ -3,7 +3,7 @@ import { mkdir, readdir, readFile, realpath, rm, stat } from 'node:fs/promises';
 import { homedir } from 'node:os';
 import path from 'node:path';
 import { replaceFile } from './replace.js';
-import type { Written } from './write.js';
+import type { WrittenFile } from './write.js';
 
 /** What one command of this user wrote, so that it can be taken back. */
 export interface JournalEntry {
@@ -47,7 +47,7 @@ export class Journal {
   }
 
   /** Keeps an entry, and drops the oldest beyond the number kept. What cannot be kept cannot be undone, and stops nothing. */
-  async put(what: string, time: string, written: readonly Written[]): Promise<void> {
+  async put(what: string, time: string, written: readonly WrittenFile[]): Promise<void> {
     if (written.length === 0 || written.reduce((sum, { before }) => sum + (before?.length ?? 0), 0) > MOST_BYTES) return;
     const entry: JournalEntry = {
       what,

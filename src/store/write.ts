@@ -27,7 +27,7 @@ export interface Writer {
 }
 
 /** A file that was written: its bytes before and after. */
-export interface Written {
+export interface WrittenFile {
   readonly file: string;
   readonly before: Buffer | null;
   readonly after: Buffer;
@@ -43,10 +43,10 @@ export const writing = <T>(
   root: string,
   act: (writer: Writer) => Promise<T>,
   /** Hears what was written, also where a later step failed. */
-  keep?: (written: readonly Written[]) => Promise<void>,
+  keep?: (written: readonly WrittenFile[]) => Promise<void>,
 ): Promise<T> =>
   underLock(root, async (held) => {
-    const written: Written[] = [];
+    const written: WrittenFile[] = [];
     try {
       return await act({
         held,
@@ -61,7 +61,7 @@ export const writing = <T>(
 /** So often is an editor waited for that saves in the same moment. */
 const ATTEMPTS = 5;
 
-async function update(root: string, file: string, change: TextChange, held: Held, written: Written[]): Promise<boolean> {
+async function update(root: string, file: string, change: TextChange, held: Held, written: WrittenFile[]): Promise<boolean> {
   const target = await placeOf(root, file);
   try {
     await sweep(path.dirname(target));

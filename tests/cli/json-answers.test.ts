@@ -41,7 +41,6 @@ const LINES: readonly (readonly [line: string, statuses?: readonly number[]])[] 
   ['release T-1', [0, 1]],
   ['progress T-1'],
   ['mend T-1 service.role-missing --dry-run'],
-  ['decide test.missing DC-1 --as reject --by J2 --because none --dry-run', [0, 2]],
   ['list'],
   ['trace welder K7'],
   ['trace heat none-such', [1]],
@@ -63,6 +62,8 @@ const LINES: readonly (readonly [line: string, statuses?: readonly number[]])[] 
   ['book T-1 --edition shop --out out/shop.pdf'],
   ['verify out/shop.pdf'],
   ['recover out/shop.pdf out/back'],
+  ['add weld --shell T-1 --id W-9 --joins FL-1,FL-2 --type fillet --size 1/8in --length 2in --process GMAW --welder K7'],
+  ['decide weld.not-inspected W-9 --as rework --by J2 --because seen'],
   ['key', [1]],
 ];
 
