@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -6,37 +6,40 @@ import { runProgram } from '../../src/cli/program.js';
 import { widthOf } from '../../src/cli/report/wrap.js';
 import { type ReadPdf, readPdf } from '../book/read-pdf.js';
 import { TRAILS, walk } from '../book/three-steps.js';
+import { type PrintedDemo, printedDemo } from '../support/printed-demo.js';
 import { literalIo } from './literal-io.js';
 
-const WHOLE_RUN_MS = 400_000;
 let top: string;
-let first: { status: number; answer: string; messages: string };
+let first: PrintedDemo;
 let pdf: ReadPdf;
 let owner: ReadPdf;
 
 async function shellbook(...args: readonly string[]) {
-  const io = literalIo(top);
+  return inFolder(top, args);
+}
+async function inFolder(cwd: string, args: readonly string[]) {
+  const io = literalIo(cwd);
   const status = await runProgram(args, io);
   return { status, answer: io.answer(), messages: io.messages() };
 }
 const onDemo = async (...args: readonly string[]) => {
-  const { status, answer } = await shellbook(...args, '--store', 'demo', '--json', '--quiet');
+  const { status, answer } = await inFolder(first.top, [...args, '--store', 'demo', '--json', '--quiet']);
   return { status, json: JSON.parse(answer) };
 };
 
 beforeAll(async () => {
   top = mkdtempSync(path.join(tmpdir(), 'shellbook-demo-'));
-  first = await shellbook('demo', 'demo');
-  pdf = await readPdf(readFileSync(path.join(top, 'demo', 'books', 'OV-021-service.pdf')));
-  owner = await readPdf(readFileSync(path.join(top, 'demo', 'books', 'OV-021-owner.pdf')));
-}, WHOLE_RUN_MS);
+  first = await printedDemo();
+  pdf = await readPdf(readFileSync(path.join(first.top, 'demo', 'books', 'OV-021-service.pdf')));
+  owner = await readPdf(readFileSync(path.join(first.top, 'demo', 'books', 'OV-021-owner.pdf')));
+});
 afterAll(() => rmSync(top, { recursive: true, force: true }));
 
 describe('demo', () => {
   it('runs the whole job, to three finished books', () => {
     expect(first.status, first.messages).toBe(0);
     for (const edition of ['owner', 'service', 'shop']) {
-      const file = path.join(top, 'demo', 'books', `OV-021-${edition}.pdf`);
+      const file = path.join(first.top, 'demo', 'books', `OV-021-${edition}.pdf`);
       expect(readFileSync(file).subarray(0, 5).toString()).toBe('%PDF-');
       expect(first.answer).toContain(path.join('demo', 'books', `OV-021-${edition}.pdf`));
     }
@@ -97,6 +100,7 @@ describe('demo', () => {
 
   it('touches no folder but its own, and makes its own anew', async () => {
     writeFileSync(path.join(top, 'letter.txt'), 'Dear');
+    cpSync(path.join(first.top, 'demo'), path.join(top, 'demo'), { recursive: true });
     expect(await shellbook('demo', '.')).toMatchObject({
       status: 2,
       answer: '',

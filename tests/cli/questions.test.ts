@@ -1,7 +1,8 @@
 import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { simpleGit } from 'simple-git';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { runProgram } from '../../src/cli/program.js';
 import { TOPICS, topicsOf } from '../../src/query/topics/index.js';
 import { DEMO, judged } from '../demo/store.js';
@@ -172,13 +173,22 @@ const QUESTIONS: readonly Question[] = [
   },
 ];
 
-/** Outside Git, so that no book printed here lends its page numbers. */
+/** A repository of its own: no book that was printed elsewhere lends its page numbers, and the first question answers for the others. */
 let store: string;
-beforeAll(() => {
+beforeAll(async () => {
   store = mkdtempSync(path.join(tmpdir(), 'shellbook-questions-'));
-  cpSync(DEMO, store, { recursive: true, filter: (file) => path.basename(file) !== 'make' });
+  cpSync(DEMO, store, { recursive: true });
+  const git = simpleGit({ baseDir: store });
+  await git.init();
+  await git.addConfig('user.name', 'K. Marrow').addConfig('user.email', 'k@example.org');
+  await git.add('.').commit('The record as it stands');
+  // A minute later, when no file is young any more.
+  vi.useFakeTimers({ toFake: ['Date'], now: Date.now() + 60_000 });
 });
-afterAll(() => rmSync(store, { recursive: true, force: true }));
+afterAll(() => {
+  vi.useRealTimers();
+  rmSync(store, { recursive: true, force: true });
+});
 
 describe('a technician’s questions, at the prompt', () => {
   it.each(QUESTIONS.map((question) => [question.asks, question] as const))('%s', async (_, { command, holds, status = 0 }) => {

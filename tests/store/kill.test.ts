@@ -8,8 +8,8 @@ import { parse } from 'yaml';
 import { readStoreText } from '../../src/store/read.js';
 import { updateFile } from './update-file.js';
 
-/** 300 by hand: SHELLBOOK_KILLS=300. */
-const KILLS = Number(process.env.SHELLBOOK_KILLS ?? 60);
+/** A sample; `npm run fuzz` kills 300. */
+const KILLS = process.env.SHELLBOOK_FUZZ === undefined ? 15 : 300;
 const CHILD = fileURLToPath(new URL('writer-child.mjs', import.meta.url));
 const SOURCE = new URL('../../src/store/write.ts', import.meta.url);
 const BUILT = new URL('../../dist/store/write.js', import.meta.url);
