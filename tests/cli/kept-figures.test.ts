@@ -32,7 +32,7 @@ beforeAll(async () => {
   store = await laySmallStore(CLOSABLE);
   const files = readdirSync(store.root, { recursive: true, encoding: 'utf8' }).filter((name) => !name.startsWith('.git'));
   for (const file of files) utimesSync(path.join(store.root, file), 1_700_000_000, 1_700_000_000);
-  vi.useFakeTimers({ toFake: ['Date'], now: Date.now() + 60_000 });
+  vi.useFakeTimers({ toFake: ['Date'], now: Date.now() + 3_600_000 });
 });
 afterAll(() => {
   vi.useRealTimers();

@@ -182,8 +182,8 @@ beforeAll(async () => {
   await git.init();
   await git.addConfig('user.name', 'K. Marrow').addConfig('user.email', 'k@example.org');
   await git.add('.').commit('The record as it stands');
-  // A minute later, when no file is young any more.
-  vi.useFakeTimers({ toFake: ['Date'], now: Date.now() + 60_000 });
+  // An hour later, when no file is young any more, however long the test takes.
+  vi.useFakeTimers({ toFake: ['Date'], now: Date.now() + 3_600_000 });
 });
 afterAll(() => {
   vi.useRealTimers();
