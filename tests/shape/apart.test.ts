@@ -12,6 +12,6 @@ describe('tests that change their process', () => {
   it('have one of their own, and no others do', () => {
     const files = readdirSync(TESTS, { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.test.ts'));
     const changing = files.filter((file) => CHANGES_ITS_PROCESS.test(readFileSync(path.join(TESTS, file), 'utf8')));
-    expect(changing.sort()).toEqual([...APART].sort());
+    expect(changing.sort(), 'the list is APART in tests/support/order.ts').toEqual([...APART].sort());
   });
 });

@@ -3,6 +3,7 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 /** They stand in for a module, turn the clock, or change the settings of their process: none of it may reach another test. */
 export const APART = [
   'cli/close.test.ts',
+  'cli/entry-steps.test.ts',
   'cli/kept-check.test.ts',
   'cli/kept-figures.test.ts',
   'cli/questions.test.ts',
