@@ -1,7 +1,8 @@
-import { memberBox, plateFaces } from '../compute/solids.js';
+import { linePath, memberBoxes, plateFaces, stationsOf } from '../compute/solids.js';
 import type { Box } from '../geometry/box.js';
 import { add, dot, scale, type Vec3 } from '../geometry/vector.js';
-import type { Library, Member } from '../records/index.js';
+import type { Library, LineMember, Member } from '../records/index.js';
+import { sectionEnvelope } from '../sections/index.js';
 import { convexHull } from './outline.js';
 import { project, type View } from './projection.js';
 import { overlaps, type Point, type Rect, rectAbout } from './scene.js';
@@ -35,14 +36,15 @@ export function memberCorners(member: Member, library: Library): readonly Vec3[]
   const { shape } = member;
   if (shape.kind === 'plate') return plateFaces(shape.outline, shape.thicknessMm).flat();
   const section = library.sections.get(shape.section);
-  return section ? boxCorners(memberBox(shape, section.dimensions)) : [shape.from, shape.to];
+  return section ? memberBoxes(shape, section.dimensions).flatMap(boxCorners) : linePath(shape);
 }
 
 /** Outline of a member in a view: its own corners for a plate that faces the viewer, else the hull of its solid. */
 export function silhouette(member: Member, library: Library, view: View): Silhouette | undefined {
   const corners = memberCorners(member, library);
   const hull = convexHull(corners.map((corner) => project(view, corner)));
-  const ring = member.shape.kind === 'plate' ? plateRing(member.shape.outline, hull, view) : hull;
+  const ring =
+    member.shape.kind === 'plate' ? plateRing(member.shape.outline, hull, view) : bentRing(member.shape, hull, library, view);
   const bounds = rectAbout(ring);
   return bounds && { member, corners, ring, bounds };
 }
@@ -52,6 +54,33 @@ function plateRing(outline: readonly Vec3[], hull: readonly Point[], view: View)
   const flat = outline.map((corner) => project(view, corner));
   return ringArea(flat) > 0.25 * ringArea(hull) ? flat : hull;
 }
+
+/** A bent member seen in the plane of its bend is a band that follows it; seen from its edge its hull is true. */
+function bentRing(line: LineMember, hull: readonly Point[], { sections }: Library, view: View): readonly Point[] {
+  const section = sections.get(line.section);
+  if (!line.bends || !section) return hull;
+  const [depthMm, widthMm] = sectionEnvelope(section.dimensions);
+  const sides: [Point[], Point[]] = [[], []];
+  for (const { at, frame } of stationsOf(line)) {
+    const flat = project(view, at);
+    const [x, y] = project(view, frame.along);
+    const across: Point = [-y, x];
+    const size = Math.hypot(x, y);
+    if (size < EDGE_ON) return hull;
+    const reach = [-1, 1].flatMap((a) =>
+      [-1, 1].map((b) => {
+        const [u, v] = project(view, add(scale(frame.depth, (a * depthMm) / 2), scale(frame.width, (b * widthMm) / 2)));
+        return (u * across[0] + v * across[1]) / size;
+      }),
+    );
+    const place = (by: number): Point => [flat[0] + (across[0] * by) / size, flat[1] + (across[1] * by) / size];
+    sides[0].push(place(Math.max(...reach)));
+    sides[1].push(place(Math.min(...reach)));
+  }
+  return [...sides[0], ...sides[1].reverse()];
+}
+/** Sine of the angle under which a line still shows which way it runs. */
+const EDGE_ON = 0.2;
 
 function ringArea(ring: readonly Point[]): number {
   let twice = 0;

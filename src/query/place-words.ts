@@ -1,3 +1,4 @@
+import { linePath } from '../compute/solids.js';
 import { type Bounds, boundsOf } from '../geometry/box.js';
 import type { Vec3 } from '../geometry/vector.js';
 import { getOwn } from '../get-own.js';
@@ -63,7 +64,7 @@ export function placeWord(word: string): Says | undefined {
 /** What a shell reaches over: its members and panels; without any, its nodes. */
 export function extentOf(shell: Shell): Bounds | undefined {
   const corners = [
-    ...shell.members.flatMap(({ shape }) => (shape.kind === 'line' ? [shape.from, shape.to] : shape.outline)),
+    ...shell.members.flatMap(({ shape }) => (shape.kind === 'line' ? linePath(shape) : shape.outline)),
     ...shell.panels.flatMap((panel) => panel.outline),
   ];
   const all = corners.length > 0 ? corners : placedNodes(shell.nodes).map((node) => node.at);

@@ -59,7 +59,7 @@ function lookAround(model: Model) {
     positions: new Map(findables(shell).map(({ id, position }) => [id, position] as const)),
     panels: new Map(shell.panels.map((panel) => [panel.id, panel] as const)),
     nodes: new Map(shell.nodes.map((node) => [node.id, node] as const)),
-    solids: all.filter(({ kind }) => kind !== 'rail'),
+    solids: all.filter(({ kind }) => kind !== 'rail' && kind !== 'cross member'),
     named: new Map([...all, ...shell.components].map(({ id, name }) => [id, name] as const)),
     zones: zoneMap(shell.zones),
     room: inside.length > 0 ? boundsOf(inside.flatMap(({ outline }) => outline)) : undefined,

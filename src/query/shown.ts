@@ -14,6 +14,8 @@ import type { Shell, Zone } from '../records/index.js';
 /** The surface of every panel, by the panel's id. */
 export const panelSurfaces = (model: Model): ReadonlyMap<string, Surface> => surfaces(model);
 
+export type { Solid };
+
 /** Sizes over everything on record. */
 export const overallSizes = (model: Model): Overall | undefined => overall(model);
 

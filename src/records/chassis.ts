@@ -1,8 +1,15 @@
 import type { Axle } from './axle.js';
 import { condition, readings } from './condition.js';
-import { block, offset, prose, quantity, text } from './fields.js';
+import { block, list, offset, prose, quantity, station, text } from './fields.js';
 import { part, type RecordOf } from './kind.js';
 import type { ModelOf } from './types.js';
+
+const crossMember = block({
+  x: station('Its middle, rearward from the front axle’s centre line').required(),
+  depth: quantity('length', 'Its height', 'above zero').required(),
+  width: quantity('length', 'Its width along the coach', 'above zero').required(),
+  below_top: quantity('length', 'Its top below the top of the rails; 0 in where they are level').required(),
+});
 
 const frame = {
   rail_top_above_ground: quantity('length', 'Top of the frame rail over the ground, unladen', 'above zero'),
@@ -10,6 +17,7 @@ const frame = {
   rail_depth: quantity('length', 'Depth of a rail', 'above zero'),
   rail_width: quantity('length', 'Width of a rail', 'above zero'),
   length: quantity('length', 'Length of the rails', 'above zero'),
+  cross_members: list(crossMember, 'What joins the rails, front to rear; [] where there is none'),
 };
 export type ChassisFrame = ModelOf<typeof frame>;
 

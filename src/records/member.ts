@@ -1,5 +1,5 @@
 import type { Vec3 } from '../geometry/vector.js';
-import { block, id, oneOf, position, positions, quantity, text } from './fields.js';
+import { block, id, list, oneOf, position, positions, quantity, text } from './fields.js';
 import { kind, type RecordOf } from './kind.js';
 
 /**
@@ -8,6 +8,7 @@ import { kind, type RecordOf } from './kind.js';
  * The line runs through the middle of the section's bounding rectangle. At roll 0 the depth of the section stands in
  * the vertical plane of the member (towards +z), its width lies across (`width axis = depth axis × line`, so +y for a member that
  * runs rearward). For a member that stands upright, the depth points to +x. Roll turns both about the line, right-handed.
+ * A bent member stands so at `from`, and its section turns with it through each bend.
  */
 export interface LineMember {
   readonly kind: 'line';
@@ -16,6 +17,16 @@ export interface LineMember {
   readonly to: Vec3;
   readonly rollDeg: number;
   readonly cutLengthMm?: number;
+  /** From `from` to `to`; absent where the member is straight. */
+  readonly bends?: readonly MemberBend[];
+}
+
+/** A bend in a tube or bar. */
+export interface MemberBend {
+  /** Where the middle lines of the two straight lengths beside it would cross. */
+  readonly at: Vec3;
+  /** Of the middle line. */
+  readonly radiusMm: number;
 }
 
 /** A plate cut to an outline. */
@@ -37,6 +48,11 @@ const plate = block(
   },
   'Where it is a plate: its thickness and corners',
 );
+
+const bend = block({
+  at: position('Where the middle lines of the straight lengths beside it would cross').required(),
+  radius: quantity('length', 'Radius of the middle line in the bend', 'above zero').required(),
+});
 
 /** members*.yaml: `section`, `from` and `to` for a tube or beam, `plate` for a plate. */
 export const member = kind(
@@ -65,20 +81,23 @@ export const member = kind(
       .traced('part'),
     from: position('One end of its middle line').notLent().called('start'),
     to: position('The other end').notLent().called('end'),
+    bends: list(bend, 'Where it is bent: each bend in order from `from` to `to`').notLent(),
     roll: quantity('angle', 'Turn about the line; 0 has the depth upright', 'any').usual(0).called('rotation'),
     cut_length: quantity('length', 'Length as cut', 'above zero').ofOne().notLent().called('length', 'cut'),
     plate: plate.notLent(),
   },
   {
-    finish({ section, from, to, rollDeg, cutLengthMm, plate: cut, ...rest }) {
+    finish({ section, from, to, rollDeg, cutLengthMm, bends, plate: cut, ...rest }) {
       if (cut) return { ...rest, shape: { kind: 'plate', ...cut } as LineMember | PlateMember };
       if (section === undefined || !from || !to) return undefined;
-      return { ...rest, shape: { kind: 'line', section, from, to, rollDeg, cutLengthMm } as LineMember | PlateMember };
+      const bent = bends && bends.length > 0 ? { bends } : {};
+      return { ...rest, shape: { kind: 'line', section, from, to, rollDeg, cutLengthMm, ...bent } as LineMember | PlateMember };
     },
     check({ id: own, form, source }, tell) {
-      const { plate: cut, section, from, to } = form;
-      if (cut && (section ?? from ?? to) !== undefined) {
-        const message = `Member ${own} has both \`plate\` and \`${section !== undefined ? 'section' : 'from'}\`, expected one: \`plate\` for a plate, \`section\`, \`from\` and \`to\` for a tube or beam`;
+      const { plate: cut, section, from, to, bends } = form;
+      if (cut && (section ?? from ?? to ?? bends) !== undefined) {
+        const other = section !== undefined ? 'section' : (from ?? to) !== undefined ? 'from' : 'bends';
+        const message = `Member ${own} has both \`plate\` and \`${other}\`, expected one: \`plate\` for a plate, \`section\`, \`from\` and \`to\` for a tube or beam`;
         tell('format.wrong-value', message, source.place('plate'), [own]);
       } else if (!cut) {
         const missing = [section === undefined && 'section', !from && 'from', !to && 'to'].filter((key) => key !== false);

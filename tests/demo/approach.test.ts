@@ -3,6 +3,23 @@ import { access } from '../../src/compute/access/index.js';
 import { near } from '../../src/query/lookup/index.js';
 import { judged } from './store.js';
 
+describe('the bent bow under the front cap of the demo shell', () => {
+  it('is as long and heavy as worked by hand, and joined at both ends', () => {
+    const { model, figures } = judged('OV-021').assessment;
+    const bow = figures.takeOff.members.find(({ id }) => id === 'BW-F');
+    // 2 × (5.4375 − 4) + (86 − 8) + 2 × 4 π/2 = 93.4414 in; 1 − 0.75² = 0.4375 in² of 2700 kg/m³ over the 93.4375 in that were cut.
+    expect((bow?.lineLengthMm ?? 0) / 25.4).toBeCloseTo(93.4414, 3);
+    expect(bow?.massKg).toBeCloseTo(0.4375 * 93.4375 * 16.387064e-6 * model.library.materials.get('6061-T6')!.densityKgM3, 6);
+    // Middle: (2.875 × 43.28125… ends at 44 and bends at 38.5625) worked along x: straights at 43.28125, arcs at 38.5625 + 4 − 8/π, back at 38.5625 in.
+    const arcs = 4 * Math.PI;
+    const x = (2.875 * 43.28125 + arcs * (42.5625 - 8 / Math.PI) + 78 * 38.5625) / (2.875 + arcs + 78);
+    expect((bow?.centroid[0] ?? 0) / 25.4).toBeCloseTo(x, 4);
+    expect(
+      figures.joints.joints.filter(({ members }) => members.includes('BW-F')).map(({ members, welds }) => [members, welds]),
+    ).toEqual([[['FT-F', 'BW-F'], ['W-0618']]]);
+  });
+});
+
 describe('reach in the demo shell', () => {
   const { assessment } = judged('OV-021');
   const { model, figures } = assessment;

@@ -97,7 +97,12 @@ function memberTable(book: Book, members: readonly Member[]) {
         'Part',
         (member) => member.part,
         (member) =>
-          [member.memberClass === 'secondary' && 'secondary', member.offcutOf && `off-cut of ${member.offcutOf}`, member.note]
+          [
+            member.memberClass === 'secondary' && 'secondary',
+            bendWords(book, member),
+            member.offcutOf && `off-cut of ${member.offcutOf}`,
+            member.note,
+          ]
             .filter(Boolean)
             .join(', ') || undefined,
       ),
@@ -109,6 +114,14 @@ function memberTable(book: Book, members: readonly Member[]) {
     ],
     empty: 'No members are recorded.',
   });
+}
+
+/** `2 bends, radius 4 in (102 mm) to the middle line`. */
+function bendWords(book: Book, { shape }: Member): string | undefined {
+  const bends = shape.kind === 'line' ? (shape.bends ?? []) : [];
+  if (bends.length === 0) return undefined;
+  const radii = [...new Set(bends.map(({ radiusMm }) => book.show.length(radiusMm)))];
+  return `${bends.length === 1 ? '1 bend' : `${bends.length} bends`}, radius ${radii.join(', ')} to the middle line`;
 }
 
 function usedSections(book: Book): readonly Section[] {

@@ -5,7 +5,7 @@ import { segmentToBox } from '../../geometry/segment-box.js';
 import { distance, lerp, type Vec3 } from '../../geometry/vector.js';
 import { placedNodes } from '../../model/placed.js';
 import type { Model } from '../../model/shell.js';
-import { memberBox } from '../solids.js';
+import { memberBoxes } from '../solids.js';
 import type { Obstacles } from './obstacles.js';
 import { depthBehind, distanceFromOpening, nearestOfOpening, type PanelOpening } from './opening.js';
 import { REACH_MM } from './reach.js';
@@ -76,7 +76,7 @@ function bodies(model: Model): readonly Body[] {
     ...shell.members.flatMap((member) => {
       if (member.shape.kind === 'plate') return sheetBody(member.id, member.shape.outline);
       const section = library.sections.get(member.shape.section);
-      return section ? [boxBody('member', member, [memberBox(member.shape, section.dimensions)])] : [];
+      return section ? [boxBody('member', member, memberBoxes(member.shape, section.dimensions))] : [];
     }),
     ...shell.components.filter(({ sizeMm }) => !sizeMm).map((component): Body => pointBody('component', component)),
     ...solids(model).map(({ id, kind, box }): Body => boxBody(kind, { id, ...known(tolerance.get(id)) }, [box])),

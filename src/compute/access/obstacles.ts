@@ -7,7 +7,7 @@ import { segmentToFacet } from '../../geometry/segment-facet.js';
 import { add, distance, dot, lerp, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import { lazy } from '../lazy.js';
-import { memberBox } from '../solids.js';
+import { memberBoxes } from '../solids.js';
 import { isOverOpening, type PanelOpening } from './opening.js';
 import { solids } from './standing.js';
 import { lineWalls } from './walls.js';
@@ -16,7 +16,7 @@ import { lineWalls } from './walls.js';
 interface Obstacle {
   readonly id: string;
   readonly bounds: Bounds;
-  /** Of a member on a line: the box about all its walls. */
+  /** Of a member on a line, or of a chord of its bend: the box about all its walls. */
   readonly whole?: Box;
   readonly forms: () => readonly Form[];
 }
@@ -188,10 +188,19 @@ const memberObstacles = ({ shell, library }: Model): readonly Obstacle[] =>
     if (member.shape.kind === 'plate') return sheetObstacle(member.id, member.shape.outline);
     const section = library.sections.get(member.shape.section);
     if (!section) return [];
-    const whole = memberBox(member.shape, section.dimensions);
-    const forms = lazy(() => lineWalls(member, section.dimensions).map(boxForm));
-    return [{ id: member.id, bounds: boxBounds(whole), whole, forms }];
+    const boxes = memberBoxes(member.shape, section.dimensions);
+    const walls = lazy(() => lineWalls(member, section.dimensions));
+    return boxes.map((whole, i) => {
+      const forms = lazy(() => (boxes.length === 1 ? walls() : wallsOfPiece(walls(), boxes.length, i)).map(boxForm));
+      return { id: member.id, bounds: boxBounds(whole), whole, forms };
+    });
   });
+
+/** Walls come piece after piece, each piece with as many. */
+function wallsOfPiece(walls: readonly Box[], pieces: number, i: number): readonly Box[] {
+  const each = walls.length / pieces;
+  return walls.slice(i * each, (i + 1) * each);
+}
 
 const panelObstacles = ({ shell }: Model): readonly Obstacle[] =>
   shell.panels.flatMap((panel) => sheetObstacle(panel.id, panel.outline, panel.holes));

@@ -2,12 +2,13 @@ import { type Box, boxBetween, boxBounds } from '../../geometry/box.js';
 import { add, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { FilledBox, Tank } from '../../records/index.js';
+import { linePath } from '../solids.js';
 
 /** A box of room that something fills, as recorded or as it had to be taken. */
 export interface Solid {
-  /** Record id; of a chassis rail `chassis rail left` and `chassis rail right`. */
+  /** Record id; of the chassis `chassis rail left`, `chassis rail right`, and `chassis cross member 1` from the front. */
   readonly id: string;
-  readonly kind: 'component' | 'tank' | 'bay' | 'rail';
+  readonly kind: 'component' | 'tank' | 'bay' | 'rail' | 'cross member';
   readonly name: string;
   readonly box: Box;
   /** What was not recorded and had to be taken, a sentence. */
@@ -24,7 +25,7 @@ export interface StandingSolids {
   readonly assumptions: readonly string[];
 }
 
-/** Equipment, tanks, bays and chassis rails by the room that they fill. */
+/** Equipment, tanks, bays, chassis rails and cross members by the room that they fill. */
 export function standing(model: Model): StandingSolids {
   const known = FOUND.get(model);
   if (known) return known;
@@ -48,7 +49,7 @@ function standingOf(model: Model): StandingSolids {
   );
   const sized = new Set(components.map(({ id }) => id));
   const tanks = shell.tanks.flatMap((tank) => (tank.of !== undefined && sized.has(tank.of) ? [] : [tankSolid(tank)]));
-  const all = [...components, ...tanks, ...bays, ...rails(model)];
+  const all = [...components, ...tanks, ...bays, ...rails(model), ...crossMembers(model)];
   const silent = shell.bays.filter(({ body }) => !body?.sizeMm).map(({ id }) => id);
   return {
     solids: all,
@@ -56,6 +57,7 @@ function standingOf(model: Model): StandingSolids {
       ...all.flatMap(({ assumed }) => assumed ?? []),
       ...(silent.length > 0 ? [`Bays without a recorded size stand in nobody’s way here: ${silent.join(', ')}.`] : []),
       ...railsMissing(model),
+      ...crossMembersMissing(model),
     ],
   };
 }
@@ -86,7 +88,7 @@ function rails({ shell }: Model): readonly Solid[] {
   const { railSpacingMm, railDepthMm, railWidthMm, lengthMm } = shell.chassis.frame;
   if (railSpacingMm === undefined || railDepthMm === undefined || railWidthMm === undefined) return [];
   const axles = shell.chassis.axles.map(({ xMm }) => xMm);
-  const ends = shell.members.flatMap(({ shape }) => (shape.kind === 'line' ? [shape.from[0], shape.to[0]] : []));
+  const ends = shell.members.flatMap(({ shape }) => (shape.kind === 'line' ? linePath(shape).map(([x]) => x) : []));
   const rear = Math.max(...ends, ...axles.map((x) => x + OVERHANG_MM), 0);
   const front = lengthMm === undefined ? Math.min(...axles, 0) - OVERHANG_MM : rear - lengthMm;
   const assumed = `Chassis rails: they are taken to end where the shell or the last axle’s overhang ends${
@@ -98,6 +100,32 @@ function rails({ shell }: Model): readonly Solid[] {
     const box = boxBetween([front, outer, -railDepthMm], [rear, inner, 0]);
     return { id: name, kind: 'rail', name, box, outside: false, ...(side < 0 ? { assumed } : {}) };
   });
+}
+
+/** Between the rails, each from inside to inside. */
+function crossMembers({ shell }: Model): readonly Solid[] {
+  const { railSpacingMm, railWidthMm, crossMembers: recorded = [] } = shell.chassis.frame;
+  if (railSpacingMm === undefined || railWidthMm === undefined) return [];
+  const half = railSpacingMm / 2 - railWidthMm;
+  return recorded.map(({ xMm, depthMm, widthMm, belowTopMm }, i): Solid => {
+    const name = `chassis cross member ${i + 1}`;
+    const box = boxBetween([xMm - widthMm / 2, -half, -belowTopMm], [xMm + widthMm / 2, half, -belowTopMm - depthMm]);
+    return { id: name, kind: 'cross member', name, box, outside: false };
+  });
+}
+
+function crossMembersMissing({ shell }: Model): readonly string[] {
+  const { railSpacingMm, railWidthMm, crossMembers: recorded } = shell.chassis.frame;
+  if (shell.chassis.axles.length === 0) return [];
+  if (!recorded)
+    return [
+      'Cross members of the chassis are not recorded and stand in nobody’s way here: `cross_members` of `chassis: {frame: …}`.',
+    ];
+  return recorded.length > 0 && (railSpacingMm === undefined || railWidthMm === undefined)
+    ? [
+        'Cross members of the chassis stand in nobody’s way here: they reach from rail to rail, and `rail_spacing` or `rail_width` is not recorded.',
+      ]
+    : [];
 }
 
 function railsMissing({ shell }: Model): readonly string[] {

@@ -57,7 +57,7 @@ export interface RunAccess {
 
 export interface BehindItem {
   readonly id: string;
-  readonly kind: 'node' | 'run' | 'member' | 'component' | 'tank' | 'bay' | 'rail' | 'zone';
+  readonly kind: 'node' | 'run' | 'member' | 'component' | 'tank' | 'bay' | 'rail' | 'cross member' | 'zone';
   readonly distanceMm: number;
   readonly reach: Reach;
   readonly blockedBy: readonly string[];

@@ -6,7 +6,7 @@ import type { Model } from '../../model/shell.js';
 import type { Photo } from '../../records/index.js';
 import type { RecordBase } from '../../records/record-base.js';
 import { componentBox, lineWalls } from '../access/walls.js';
-import { memberBox } from '../solids.js';
+import { memberBoxes } from '../solids.js';
 import { wasThere } from './was-there.js';
 
 /** What stands between a camera and a place. */
@@ -105,9 +105,9 @@ const cornersOf = ({ center, u, v, outline }: Facet): readonly Vec3[] =>
     ([a, b]) => [0, 1, 2].map((k) => (center[k] as number) + (u[k] as number) * a + (v[k] as number) * b) as unknown as Vec3,
   );
 
-/** The box of a member on a line, for its outline in a picture. */
-export function memberBoxOf({ library }: Model, member: Model['shell']['members'][number]): Box | undefined {
-  if (member.shape.kind === 'plate') return undefined;
+/** The boxes of a member on a line, for its outline in a picture: of a bent one a box a chord. None of a plate. */
+export function memberBoxesOf({ library }: Model, member: Model['shell']['members'][number]): readonly Box[] {
+  if (member.shape.kind === 'plate') return [];
   const section = library.sections.get(member.shape.section);
-  return section && memberBox(member.shape, section.dimensions);
+  return section ? memberBoxes(member.shape, section.dimensions) : [];
 }

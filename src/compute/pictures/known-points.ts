@@ -3,7 +3,7 @@ import { add, cross, dot, norm, scale, unit, type Vec3 } from '../../geometry/ve
 import type { Model } from '../../model/shell.js';
 import type { Member, Opening, Panel, SeenPoint } from '../../records/index.js';
 import { sectionEnvelope } from '../../sections/index.js';
-import { memberFrame } from '../solids.js';
+import { stationAt } from '../solids.js';
 
 /** A point that a picture may be tied to. */
 export interface KnownPoint {
@@ -71,7 +71,7 @@ function memberEnd(
   const at = end === 'from' || (end === 'low' && rising > 0) || (end === 'high' && rising < 0) ? shape.from : shape.to;
   const section = sectionOf(shape.section);
   const half = section ? sectionEnvelope(section).map((size) => size / 2) : undefined;
-  const frame = memberFrame(shape);
+  const { frame } = stationAt(shape, at === shape.from ? 0 : 1);
   const visibleHalf = (along?: Vec3): number => {
     if (!half) return tapeMm;
     const [depth = 0, width = 0] = half;

@@ -6,7 +6,7 @@ import type { Panel, Zone } from '../../records/index.js';
 import { zoneBoxes } from '../access/zones.js';
 import type { Pixel } from '../camera/camera.js';
 import { type Located, locateOn, type Meets } from '../camera/locate.js';
-import { memberBoxOf } from './in-sight.js';
+import { memberBoxesOf } from './in-sight.js';
 import { ON_PLANE_MM } from './overlay.js';
 import { PICKED_PX, type SolvedPhoto } from './solve-photo.js';
 
@@ -48,15 +48,14 @@ function surfaceOf(model: Model, id: string): Surface | undefined {
   if (entry?.kind === 'member') {
     const member = shell.members.find((one) => one.id === id);
     if (member?.shape.kind === 'plate') return flat(member.shape.outline);
-    const box = member && memberBoxOf(model, member);
-    return box && { meets: (from, along) => enters(from, along, box)?.near, places: cornersOf(box), halfWayMm: () => 0 };
+    const boxes = member ? memberBoxesOf(model, member) : [];
+    return boxes.length === 0
+      ? undefined
+      : { meets: (from, along) => firstOf(boxes, from, along)?.near, places: boxes.flatMap(cornersOf), halfWayMm: () => 0 };
   }
   if (entry?.kind === 'zone') {
     const boxes = zoneBoxes(entry.record as Zone);
-    const through = (from: Vec3, along: Vec3) =>
-      boxes
-        .flatMap((box) => enters(from, along, box) ?? [])
-        .reduce<Passage | undefined>((a, b) => (a && distance(from, a.near) <= distance(from, b.near) ? a : b), undefined);
+    const through = (from: Vec3, along: Vec3) => firstOf(boxes, from, along);
     return {
       meets: (from, along) => {
         const way = through(from, along);
@@ -92,6 +91,12 @@ interface Passage {
   readonly near: Vec3;
   readonly far: Vec3;
 }
+
+/** The passage that a line of sight meets first. */
+const firstOf = (boxes: readonly Box[], from: Vec3, along: Vec3): Passage | undefined =>
+  boxes
+    .flatMap((box) => enters(from, along, box) ?? [])
+    .reduce<Passage | undefined>((a, b) => (a && distance(from, a.near) <= distance(from, b.near) ? a : b), undefined);
 
 function enters(from: Vec3, along: Vec3, box: Box): Passage | undefined {
   const to = add(from, scale(along, FAR_MM));

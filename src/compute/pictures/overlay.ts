@@ -1,10 +1,10 @@
 import type { Box } from '../../geometry/box.js';
-import { add, distance, dot, lerp, scale, subtract, type Vec3 } from '../../geometry/vector.js';
+import { add, distance, dot, lerp, scale, subtract, unit, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { Medium } from '../../records/index.js';
 import { type Pixel, projectPoint } from '../camera/camera.js';
 import { type Fit, pixelsPerMm, shownAt } from '../camera/fit.js';
-import { inSight, memberBoxOf } from './in-sight.js';
+import { inSight, memberBoxesOf } from './in-sight.js';
 import { openingCornerPoints } from './known-points.js';
 import type { SolvedPhoto } from './solve-photo.js';
 import { wasThere } from './was-there.js';
@@ -52,9 +52,9 @@ export function overlay(model: Model, solved: SolvedPhoto): Overlay {
   const { shell } = model;
   const drawn = [
     ...shell.members.filter(there).map((member) => {
-      const box = memberBoxOf(model, member);
-      const lines =
-        member.shape.kind === 'plate' ? [closed(member.shape.outline)] : box && pen.maySee(box) ? edgesOf(box, fit) : [];
+      const boxes = memberBoxesOf(model, member).filter((box) => pen.maySee(box));
+      const edges = boxes.length > 1 ? alongEdges : edgesOf;
+      const lines = member.shape.kind === 'plate' ? [closed(member.shape.outline)] : boxes.flatMap((box) => edges(box, fit));
       const seen = pen.record({ id: member.id, kind: 'member' }, lines);
       // A tube behind another says nothing of services: only what is in plain sight is drawn of it.
       return { ...seen, stretches: seen.stretches.filter(({ hidden }) => !hidden) };
@@ -107,6 +107,10 @@ function edgesOf({ center, axes, half }: Box, fit: Fit): readonly (readonly Vec3
   }
   return edges;
 }
+
+/** Of a chord of a bend those that run along it: between chords there is no edge. */
+const alongEdges = (box: Box, fit: Fit): readonly (readonly Vec3[])[] =>
+  edgesOf(box, fit).filter(([a, b]) => Math.abs(dot(unit(subtract(b as Vec3, a as Vec3)), box.axes[0])) > 0.9);
 
 /** Draws lines of the datum into one picture. */
 class Pencil {

@@ -29,11 +29,11 @@ export interface HeaderFigure {
   readonly builtInMm: number;
 }
 
-/** Undefined without a header on record as a member on a line. */
+/** Undefined without a header on record as a straight member: a bent one carries otherwise. */
 export function headerFigure(opening: Opening, model: Model): HeaderFigure | undefined {
   const { shell, library } = model;
   const header = shell.members.find(({ id }) => id === opening.header);
-  if (header?.shape.kind !== 'line') return undefined;
+  if (header?.shape.kind !== 'line' || header.shape.bends) return undefined;
   const section = library.sections.get(header.shape.section);
   if (!section || opening.widthMm <= 0) return undefined;
   const { areaMm2, ixMm4, iyMm4, ixyMm4 } = shapeProperties(section.dimensions);

@@ -83,7 +83,7 @@ function coverage(found: readonly Joint[], { shell, library }: Model): Pick<Join
 
 const ASSUMPTIONS = [
   `Members whose metal comes within ${JOINT_TOLERANCE_MM} mm of each other are taken as a joint (project default).`,
-  'A member on a line is taken as the straight walls of its section, a plate as its outline and thickness; rounded corners count as square, a bend as the chord between its recorded ends; skins and panels are not members.',
+  'A member on a line is taken as the flat walls of its section, a plate as its outline and thickness; rounded corners count as square, a recorded bend as chords within half a millimetre of its arc; skins and panels are not members.',
 ];
 
 interface Recorded {

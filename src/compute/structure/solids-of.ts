@@ -5,7 +5,7 @@ import type { Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { Member, Panel, SectionShape } from '../../records/index.js';
 import { lineWalls } from '../access/walls.js';
-import { memberBox } from '../solids.js';
+import { memberBox, memberBoxes } from '../solids.js';
 
 /** The outer surface of a member or panel, as convex solids. */
 export interface SolidBody {
@@ -17,14 +17,14 @@ export interface SolidBody {
 const body = (id: string, parts: readonly Convex[]): SolidBody | undefined =>
   parts.length === 0 ? undefined : { id, parts, bounds: boundsOf(parts.flatMap(({ corners }) => corners)) };
 
-/** A line member fills the box of its section; a plate the prism of its outline. None without section, length or area. */
+/** A line member fills the box of its section, a bent one a box a chord; a plate the prism of its outline. None without section, length or area. */
 export function memberBody(member: Member, { library }: Model): SolidBody | undefined {
   const { shape } = member;
   if (shape.kind === 'plate') return body(member.id, convexOfPlate(shape.outline, shape.thicknessMm));
   const section = library.sections.get(shape.section);
   if (!section) return undefined;
-  const box = memberBox(shape, section.dimensions);
-  return box.half[0] === 0 ? undefined : body(member.id, [convexOfBox(box)]);
+  const boxes = memberBoxes(shape, section.dimensions).filter(({ half }) => half[0] > 0);
+  return body(member.id, boxes.map(convexOfBox));
 }
 
 /** The metal of a line member: its walls, so that what stands in an open angle or in the hollow of a tube does not touch it. */

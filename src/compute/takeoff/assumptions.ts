@@ -32,7 +32,7 @@ export function takeOffAssumptions(model: Model, runs: readonly RunFigure[]): re
 }
 
 const MEMBERS = [
-  'Members weigh section area × density × cut length, or the length of their line where no cut length is recorded; copes, mitres and drilled holes are not taken off.',
+  'Members weigh section area × density × cut length, or the length of their middle line, round its bends, where no cut length is recorded; copes, mitres and drilled holes are not taken off.',
   'Section properties follow from the typed dimensions with exact fillets and corner radii; flange tips are square.',
 ];
 const PANELS = [

@@ -1,10 +1,10 @@
 import { planarPolygon } from '../../geometry/polygon.js';
-import { add, distance, lerp, scale, type Vec3 } from '../../geometry/vector.js';
+import { distance, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { LineMember, Member, PlateMember } from '../../records/index.js';
 import type { ShapeProperties } from '../../sections/index.js';
 import { shapeProperties } from '../../sections/index.js';
-import { memberFrame } from '../solids.js';
+import { lineCentroid, lineLengthMm } from '../solids.js';
 import { densityKgMm3 } from './density.js';
 import type { MemberFigure } from './types.js';
 
@@ -22,25 +22,18 @@ export function memberFigures({ shell, library }: Model): readonly MemberFigure[
 
 /** A section that the library lacks has no mass: the reader has told it already. */
 function onLine(member: Member, line: LineMember, shape: ShapeProperties | undefined, density: number): MemberFigure {
-  const lineLengthMm = distance(line.from, line.to);
-  const lengthMm = line.cutLengthMm ?? lineLengthMm;
+  const along = lineLengthMm(line);
+  const lengthMm = line.cutLengthMm ?? along;
   return {
     id: member.id,
     lengthMm,
-    lineLengthMm,
+    lineLengthMm: along,
     massKg: (shape?.areaMm2 ?? 0) * lengthMm * density,
-    centroid: shape ? centroidOnLine(line, shape) : lerp(line.from, line.to, 0.5),
+    centroid: lineCentroid(line, [shape?.depthMm ?? 0, shape?.widthMm ?? 0]),
     alloy: member.alloy,
     section: line.section,
     stage: member.stage,
   };
-}
-
-/** The middle of the line, moved by the section's own centroid in the member's rolled axes. */
-function centroidOnLine(line: LineMember, shape: ShapeProperties): Vec3 {
-  const frame = memberFrame(line);
-  const aside = add(scale(frame.depth, shape.depthMm), scale(frame.width, shape.widthMm));
-  return add(lerp(line.from, line.to, 0.5), aside);
 }
 
 /** Area by Newell's method; the length told is that of the longest side. */

@@ -1,8 +1,10 @@
 import { type Box, boxBetween, grow } from '../../geometry/box.js';
-import { distance, dot, lerp, subtract, unit, type Vec3 } from '../../geometry/vector.js';
+import { nearestOnPolyline } from '../../geometry/segment.js';
+import { dot, lerp, polylineLength, subtract, unit, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import { MM_PER_IN } from '../../quantity/units.js';
 import type { LineMember } from '../../records/index.js';
+import { lineLengthMm, linePath } from '../solids.js';
 import { isPrimary } from '../structure/materials.js';
 import type { Joint } from '../structure/types.js';
 
@@ -28,7 +30,7 @@ export function heatAffectedZones({ shell }: Model, joints: readonly Joint[]): r
     const own = byMember.get(member.id);
     if (!own || member.shape.kind !== 'line' || !isPrimary(member)) return [];
     const { shape } = member;
-    const length = distance(shape.from, shape.to);
+    const length = lineLengthMm(shape);
     if (length === 0) return [];
     const bandsMm = merged(own.map((joint) => bandOf(joint, shape, length)));
     return [{ member: member.id, bandsMm, share: bandsMm.reduce((sum, [from, to]) => sum + to - from, 0) / length }];
@@ -59,14 +61,22 @@ export function heatAffectedMetal(joints: readonly Joint[]): readonly { readonly
 
 type Band = readonly [number, number];
 
-function bandOf({ at, bounds }: Joint, { from, to }: LineMember, length: number): Band {
-  const along = unit(subtract(to, from));
+function bandOf({ at, bounds }: Joint, line: LineMember, length: number): Band {
   const { min, max } = bounds ?? { min: at, max: at };
-  const middle = dot(subtract(lerp(min, max, 0.5), from), along);
+  const { along, middle } = placeAlong(line, lerp(min, max, 0.5));
   // Half of the box's shadow on the line.
   const reach = dot(subtract(max, min), along.map(Math.abs) as unknown as Vec3) / 2 + WELD_BAND_MM;
   const clip = (place: number): number => Math.min(length, Math.max(0, place));
   return [clip(middle - reach), clip(middle + reach)];
+}
+
+/** How far along a member's middle line a place is, mm, and the way that the line runs there. */
+function placeAlong(line: LineMember, at: Vec3): { readonly along: Vec3; readonly middle: number } {
+  const path = linePath(line);
+  const segment = line.bends ? Math.min(path.length - 2, nearestOnPolyline(at, path)?.segment ?? 0) : 0;
+  const [from, to] = path.slice(segment, segment + 2) as [Vec3, Vec3];
+  const along = unit(subtract(to, from));
+  return { along, middle: polylineLength(path.slice(0, segment + 1)) + dot(subtract(at, from), along) };
 }
 
 function merged(bands: readonly Band[]): readonly Band[] {

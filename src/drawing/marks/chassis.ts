@@ -1,5 +1,7 @@
+import { boxBounds } from '../../geometry/box.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
+import { type Solid, solidsIn } from '../../query/shown.js';
 import { ASSUMED_TYRE_RADIUS_MM, type Extent, groundZMm } from '../extent.js';
 import type { LabelWish } from '../labels.js';
 import { circle, line, type Mark, type Point, rectArea } from '../scene.js';
@@ -12,7 +14,13 @@ const RAIL_DEPTH_MM = 260;
 const TYRE_WIDTH_MM = 290;
 const USUAL_TRACK_MM = 2000;
 
-export const TYRE_NOTE = 'Tyres and chassis rails: position only, not to size.';
+/** What of the chassis is not to size. */
+export const chassisNote = (model: Model): string =>
+  recordedFrame(model).length > 0 ? 'Tyres: position only, not to size.' : 'Tyres and chassis rails: position only, not to size.';
+
+/** Rails and cross members of which the sizes are recorded. */
+const recordedFrame = (model: Model): readonly Solid[] =>
+  solidsIn(model).filter(({ kind }) => kind === 'rail' || kind === 'cross member');
 
 const quad = (port: Port, corners: readonly Vec3[]): readonly Point[] => corners.map(port.place);
 
@@ -20,19 +28,34 @@ const quad = (port: Port, corners: readonly Vec3[]): readonly Point[] => corners
 export function chassisPlan(model: Model, extent: Extent, port: Port): readonly Mark[] {
   const { frame, axles } = model.shell.chassis;
   if (axles.length === 0) return [];
-  const half = (frame.railSpacingMm ?? USUAL_RAIL_SPACING_MM) / 2;
-  const rail = (y: number): Mark =>
-    rectArea(
+  const lying = ([x0, y0]: readonly number[], [x1, y1]: readonly number[]): Mark => {
+    const [from, to] = [Math.max(x0 as number, extent.low[0]), Math.min(x1 as number, extent.high[0])];
+    const corners = [
+      [from, y0],
+      [to, y0],
+      [to, y1],
+      [from, y1],
+    ] as const;
+    return rectArea(
       'chassis',
       'chassis',
-      quad(port, [
-        [extent.low[0], y - RAIL_WIDTH_MM / 2, 0],
-        [extent.high[0], y - RAIL_WIDTH_MM / 2, 0],
-        [extent.high[0], y + RAIL_WIDTH_MM / 2, 0],
-        [extent.low[0], y + RAIL_WIDTH_MM / 2, 0],
-      ]),
+      quad(
+        port,
+        corners.map(([x, y]): Vec3 => [x, y as number, 0]),
+      ),
     );
-  const marks: Mark[] = [rail(-half), rail(half)];
+  };
+  const recorded = recordedFrame(model).map(({ box }) => boxBounds(box));
+  const half = (frame.railSpacingMm ?? USUAL_RAIL_SPACING_MM) / 2 - RAIL_WIDTH_MM / 2;
+  const usual = [-half, half].map(
+    (y) =>
+      [
+        [extent.low[0], y - RAIL_WIDTH_MM / 2],
+        [extent.high[0], y + RAIL_WIDTH_MM / 2],
+      ] as const,
+  );
+  const marks: Mark[] =
+    recorded.length > 0 ? recorded.map(({ min, max }) => lying(min, max)) : usual.map(([from, to]) => lying(from, to));
   for (const axle of axles) {
     const track = (axle.trackMm ?? USUAL_TRACK_MM) / 2;
     marks.push(
@@ -71,6 +94,10 @@ export function chassisSide(model: Model, extent: Extent, port: Port): readonly 
   const { axles } = model.shell.chassis;
   if (axles.length === 0) return [];
   const ground = groundZMm(model);
+  const rail = recordedFrame(model).find(({ kind }) => kind === 'rail');
+  const { min, max } = rail ? boxBounds(rail.box) : { min: [extent.low[0], 0, -RAIL_DEPTH_MM], max: [extent.high[0], 0, 0] };
+  const [front, rear] = [Math.max(min[0] as number, extent.low[0]), Math.min(max[0] as number, extent.high[0])];
+  const [low, top] = [min[2] as number, max[2] as number];
   const marks: Mark[] = [
     line(
       'ground',
@@ -84,10 +111,10 @@ export function chassisSide(model: Model, extent: Extent, port: Port): readonly 
       'chassis',
       'chassis',
       quad(port, [
-        [extent.low[0], 0, 0],
-        [extent.high[0], 0, 0],
-        [extent.high[0], 0, -RAIL_DEPTH_MM],
-        [extent.low[0], 0, -RAIL_DEPTH_MM],
+        [front, 0, top],
+        [rear, 0, top],
+        [rear, 0, low],
+        [front, 0, low],
       ]),
     ),
   ];

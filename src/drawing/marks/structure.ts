@@ -47,7 +47,8 @@ export function memberEdges(members: readonly Member[], library: Library, port: 
     const { shape } = solid.member;
     const outline = outlineMark(solid, port, 'structure', shape.kind === 'plate' ? 'plate' : 'member');
     const section = shape.kind === 'line' ? library.sections.get(shape.section) : undefined;
-    if (shape.kind === 'plate' || !section) return [outline];
+    // Between the chords of a bend there is no edge.
+    if (shape.kind === 'plate' || shape.bends || !section) return [outline];
     return [outline, ...nearEdges(memberBox(shape, section.dimensions), port)];
   });
 }

@@ -1,8 +1,6 @@
 import type { Assessment } from '../../assess.js';
-import { memberBox } from '../../compute/solids.js';
+import { boxesBetween } from '../../compute/solids.js';
 import type { WeldBands } from '../../compute/welding/weld-bands.js';
-import type { Box } from '../../geometry/box.js';
-import { add, scale } from '../../geometry/vector.js';
 import type { Library, Member } from '../../records/index.js';
 import { convexHull } from '../outline.js';
 import { project } from '../projection.js';
@@ -28,17 +26,13 @@ export function weldBandMarks(
 ): readonly Mark[] {
   const section = shape.kind === 'line' ? library.sections.get(shape.section) : undefined;
   if (shape.kind !== 'line' || !section) return [];
-  const box = memberBox(shape, section.dimensions);
-  return (bands.get(id)?.bandsMm ?? []).map(([from, to]) => {
-    const part: Box = {
-      center: add(box.center, scale(box.axes[0], (from + to) / 2 - box.half[0])),
-      axes: box.axes,
-      half: [(to - from) / 2, box.half[1], box.half[2]],
-    };
-    return rectArea(
-      'structure',
-      'weld-band',
-      convexHull(boxCorners(part).map((corner) => project(port.view, corner))).map(port.placeFlat),
+  return (bands.get(id)?.bandsMm ?? [])
+    .flatMap(([from, to]) => boxesBetween(shape, section.dimensions, from, to))
+    .map((part) =>
+      rectArea(
+        'structure',
+        'weld-band',
+        convexHull(boxCorners(part).map((corner) => project(port.view, corner))).map(port.placeFlat),
+      ),
     );
-  });
 }

@@ -3,7 +3,7 @@ import { massDown, volume } from '../../quantity/format.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { extentCorners, shellExtent, vehicleExtent, viewBounds } from '../extent.js';
 import type { LabelWish } from '../labels.js';
-import { axleWishes, chassisPlan, TYRE_NOTE } from '../marks/chassis.js';
+import { axleWishes, chassisNote, chassisPlan } from '../marks/chassis.js';
 import { shellBox } from '../marks/shell-box.js';
 import { VIEWS } from '../projection.js';
 import { circle, type Mark, type Point, rectArea, rectangle } from '../scene.js';
@@ -69,7 +69,7 @@ export function bayPlan(a: Assessment, sheet: SheetSize, options: DrawingOptions
       wishes,
       notes: [
         'Right (kerb) side up. Squares: bays. Circles: tanks. A bay’s figure is the most it may take with the others empty.',
-        TYRE_NOTE,
+        chassisNote(model),
       ],
       rest: 'in the tables',
     },

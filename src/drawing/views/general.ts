@@ -10,7 +10,7 @@ import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { acrossDimension, uprightDimension } from '../dimensions.js';
 import { type Extent, extentCorners, groundZMm, shellExtent, vehicleExtent, viewBounds } from '../extent.js';
 import type { LabelWish } from '../labels.js';
-import { axleWishes, chassisEnd, chassisPlan, chassisSide, TYRE_NOTE } from '../marks/chassis.js';
+import { axleWishes, chassisEnd, chassisNote, chassisPlan, chassisSide } from '../marks/chassis.js';
 import { componentMarks, middleMarks, wishFor } from '../marks/equipment.js';
 import { openingMarks } from '../marks/openings.js';
 import { outsideOf, panelAnchor, panelMark, panelMiddle, panelsOfSurface } from '../marks/panels.js';
@@ -143,7 +143,7 @@ function floorPlan({ model, shell, vehicle }: Sheet): GeneralView {
     title: 'Plan at floor',
     view: VIEWS.plan,
     where: 'plan seen from above, cut at half height, front to the left and the right (kerb) side up',
-    notes: [model.shell.chassis.axles.length > 0 ? TYRE_NOTE : '', 'Right (kerb) side up.'].filter(Boolean),
+    notes: [model.shell.chassis.axles.length > 0 ? chassisNote(model) : '', 'Right (kerb) side up.'].filter(Boolean),
     rest: 'in the component list',
     draw(port) {
       const { below, cut } = cutAt(model, (shell.low[2] + shell.high[2]) / 2);
@@ -300,7 +300,7 @@ function outsideSolids(model: Model, shell: Extent, face: Facing): readonly Soli
     const standsOut = corners.some((corner) =>
       corner.some((at, k) => at < (shell.low[k] as number) || at > (shell.high[k] as number)),
     );
-    if (kind === 'rail' || !standsOut) return false;
+    if (kind === 'rail' || kind === 'cross member' || !standsOut) return false;
     return Math.max(...corners.map((corner) => nearness(view, corner))) > middle;
   });
 }
@@ -311,7 +311,7 @@ function outsideNotes(model: Model, face: Facing, panels: readonly Panel[]): rea
   if (face === 'down') notes.push('Seen from below: left side up.');
   if (panels.length > 0) notes.push('Dashed: members behind the skin.');
   else notes.push('No panel of this face is on record: members shown.');
-  if (model.shell.chassis.axles.length > 0 && face !== 'up') notes.push(TYRE_NOTE);
+  if (model.shell.chassis.axles.length > 0 && face !== 'up') notes.push(chassisNote(model));
   return notes;
 }
 

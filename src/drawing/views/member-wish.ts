@@ -1,4 +1,4 @@
-import { lerp } from '../../geometry/vector.js';
+import { stationAt } from '../../compute/solids.js';
 import type { Model } from '../../model/shell.js';
 import type { Member } from '../../records/index.js';
 import type { LabelWish } from '../labels.js';
@@ -19,7 +19,7 @@ export function memberWish(member: Member, model: Model, port: Port): readonly L
     ring.reduce((sum, point) => sum + point[0], 0) / ring.length,
     ring.reduce((sum, point) => sum + point[1], 0) / ring.length,
   ];
-  const places = shape.kind === 'line' ? ALONG.map((share) => port.place(lerp(shape.from, shape.to, share))) : [middle];
+  const places = shape.kind === 'line' ? ALONG.map((share) => port.place(stationAt(shape, share).at)) : [middle];
   const [anchor, ...also] = places.filter((place) => holds(port.frame, place));
   return anchor ? [{ text: member.id, anchor, also, style: 'id', priority: 30, id: member.id }] : [];
 }

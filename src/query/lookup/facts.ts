@@ -2,7 +2,7 @@ import type { Computed } from '../../compute/figures.js';
 import { judgeTest } from '../../compute/verdicts/verdict.js';
 import { isPlanned } from '../../model/planned.js';
 import { amps } from '../../quantity/format.js';
-import type { Circuit, Conductor, Panel, Run, Shell, Weld } from '../../records/index.js';
+import type { Circuit, Conductor, Member, Panel, Run, Shell, Weld } from '../../records/index.js';
 import { type Fact, facts } from '../topics/topic.js';
 import type { Findable } from './records.js';
 import { upstream } from './upstream.js';
@@ -13,6 +13,10 @@ export function factsOf(one: Findable, assessment: Computed): readonly Fact[] {
   const planned = facts(['planned', isPlanned(shell, one.id) ? 'yes: not in the coach yet' : undefined]);
   return [...planned, ...ownFacts(one, assessment), ...evidence(one.id, assessment)];
 }
+
+/** Each radius that a member is bent on, once. */
+const bendRadii = (member: Member | undefined): readonly number[] =>
+  member?.shape.kind === 'line' ? [...new Set(member.shape.bends?.map(({ radiusMm }) => radiusMm))] : [];
 
 /** What each record is told from, gathered once a shell. */
 function gather(shell: Shell) {
@@ -97,6 +101,7 @@ function ownFacts({ id, kind }: Findable, { model, figures }: Computed): readonl
       return facts(
         ['alloy', member?.alloy],
         ['section', member?.shape.kind === 'line' ? member.shape.section : undefined],
+        ...bendRadii(member).map((mm) => ['bend radius', mm, 'mm'] as const),
         ['thickness', member?.shape.kind === 'plate' ? member.shape.thicknessMm : undefined, 'mm'],
         ['heat', member?.heat],
         ['filler', distinct(welds.map((weld) => weld.filler))],

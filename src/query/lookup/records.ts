@@ -1,3 +1,4 @@
+import { linePath, stationAt } from '../../compute/solids.js';
 import { planarPolygon } from '../../geometry/polygon.js';
 import { lerp, type Vec3 } from '../../geometry/vector.js';
 import type { RecordKind, Shell } from '../../records/index.js';
@@ -51,8 +52,8 @@ export function findables(shell: Shell): readonly Findable[] {
     }),
     ...shell.components.map(({ id, name, at }) => ({ id, kind: 'component' as const, name, position: at, path: none })),
     ...shell.members.map(({ id, part, shape }) => {
-      const path: readonly Vec3[] = shape.kind === 'line' ? [shape.from, shape.to] : none;
-      const position = shape.kind === 'line' ? lerp(shape.from, shape.to, 0.5) : planarPolygon(shape.outline).centroid;
+      const path: readonly Vec3[] = shape.kind === 'line' ? linePath(shape) : none;
+      const position = shape.kind === 'line' ? stationAt(shape, 0.5).at : planarPolygon(shape.outline).centroid;
       return { id, kind: 'member' as const, name: part, position, path };
     }),
     ...shell.welds.map(({ id, at }) => ({ id, kind: 'weld' as const, position: at, path: none })),

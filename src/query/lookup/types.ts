@@ -53,7 +53,7 @@ export interface Match {
   readonly facts: readonly Fact[];
 }
 
-export type NearKind = 'run' | 'node' | 'member' | 'panel' | 'component' | 'tank' | 'bay' | 'rail' | 'zone';
+export type NearKind = 'run' | 'node' | 'member' | 'panel' | 'component' | 'tank' | 'bay' | 'rail' | 'cross member' | 'zone';
 
 /** Something within a distance of a point. */
 export interface NearHit {

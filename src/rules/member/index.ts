@@ -1,6 +1,7 @@
 import type { Rule } from '../rule.js';
 import { alloySwapped } from './alloy-swapped.js';
 import { bareContact } from './bare-contact.js';
+import { bendDoesNotFit } from './bend-does-not-fit.js';
 import { certificateMissing } from './certificate-missing.js';
 import { clampCheckDue } from './clamp-check-due.js';
 import { clampTorqueMissing } from './clamp-torque-missing.js';
@@ -14,6 +15,7 @@ import { zeroLength } from './zero-length.js';
 
 export const memberRules: readonly Rule[] = [
   zeroLength,
+  bendDoesNotFit,
   memberSelfCrossing,
   lengthDiffers,
   wallThin,

@@ -1,3 +1,4 @@
+import { linePath } from '../../compute/solids.js';
 import { type Bounds, boundsOf, grow } from '../../geometry/box.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import { placedNodes } from '../../model/placed.js';
@@ -11,7 +12,7 @@ const BEYOND_MM = 1000;
 /** Where the members and panels are; without any, what the envelope allows about the datum. */
 function extent(shell: Shell): Bounds | undefined {
   const corners = [
-    ...shell.members.flatMap(({ shape }) => (shape.kind === 'line' ? [shape.from, shape.to] : shape.outline)),
+    ...shell.members.flatMap(({ shape }) => (shape.kind === 'line' ? linePath(shape) : shape.outline)),
     ...shell.panels.flatMap((panel) => panel.outline),
   ];
   if (corners.length > 0) return grow(boundsOf(corners), BEYOND_MM);
