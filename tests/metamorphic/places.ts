@@ -64,6 +64,7 @@ export function mirrorPlaces(text: string): string {
       if (from && to) [from.value, to.value] = [to.value, from.value];
       for (const pair of pairs) {
         if (word(pair.key) === 'box') lowFirst(pair.value);
+        if (word(pair.key) === 'bends' && isSeq(pair.value)) pair.value.items.reverse();
         const sided = ['facing', 'wall'].includes(word(pair.key)) && OTHER_HAND[word(pair.value)];
         if (sided) pair.value = new Scalar(sided);
         const side = OTHER_HAND[word(pair.key)];
