@@ -1,8 +1,8 @@
-import { linePath, memberBoxes, plateFaces, stationsOf } from '../compute/solids.js';
 import type { Box } from '../geometry/box.js';
 import { add, dot, scale, type Vec3 } from '../geometry/vector.js';
 import type { Library, LineMember, Member } from '../records/index.js';
 import { sectionEnvelope } from '../sections/index.js';
+import { linePath, memberBoxes, plateFaces, stationsOf } from '../sections/solids.js';
 import { convexHull } from './outline.js';
 import { project, type View } from './projection.js';
 import { overlaps, type Point, type Rect, rectAbout } from './scene.js';

@@ -3,7 +3,7 @@ import type { LineMember } from '../records/index.js';
 import { type MemberFrame, memberFrame } from './frame.js';
 
 /** The middle line of a member on a line: straight lengths and arcs, end to end. Lengths in mm, angles in radians. */
-export type Stretch =
+export type LineStretch =
   | { readonly is: 'straight'; readonly from: Vec3; readonly to: Vec3; readonly frame: MemberFrame }
   | {
       readonly is: 'arc';
@@ -30,13 +30,13 @@ const FIT_MM = 1;
 /** Turns smaller than this are none. */
 const STRAIGHT = 1e-6;
 
-const STRETCHES = new WeakMap<LineMember, readonly Stretch[]>();
+const STRETCHES = new WeakMap<LineMember, readonly LineStretch[]>();
 
 /**
  * The middle line, bends as true arcs. The section turns with it: at each bend its directions are turned about the bend’s axis. Where a
  * bend does not fit, it is taken as sharp as it has to be; `bendFaults` says so.
  */
-export function stretchesOf(line: LineMember): readonly Stretch[] {
+export function stretchesOf(line: LineMember): readonly LineStretch[] {
   const known = STRETCHES.get(line);
   if (known) return known;
   const made = makeStretches(line);
@@ -95,12 +95,12 @@ function fittedTangents(line: LineMember): readonly number[] {
   });
 }
 
-function makeStretches(line: LineMember): readonly Stretch[] {
+function makeStretches(line: LineMember): readonly LineStretch[] {
   const corners = cornersOf(line);
   if (corners.length === 2) return [{ is: 'straight', from: line.from, to: line.to, frame: memberFrame(line) }];
   const turns = turnsOf(line);
   const tangents = fittedTangents(line);
-  const found: Stretch[] = [];
+  const found: LineStretch[] = [];
   let frame = memberFrame({ from: line.from, to: corners[1] as Vec3, rollDeg: line.rollDeg });
   let at = line.from;
   const goTo = (to: Vec3): void => {
@@ -139,15 +139,15 @@ const turned = ({ along, depth, width, lengthMm }: MemberFrame, axis: Vec3, angl
   lengthMm,
 });
 
-export const stretchLengthMm = (one: Stretch): number =>
+export const stretchLengthMm = (one: LineStretch): number =>
   one.is === 'straight' ? distance(one.from, one.to) : one.radiusMm * one.angle;
 
 /** Length along the middle line, mm: what a bender cuts, since the middle neither stretches nor shrinks. */
-export const lineLengthMm = (line: LineMember): number =>
+export const developedLengthMm = (line: LineMember): number =>
   line.bends ? stretchesOf(line).reduce((sum, one) => sum + stretchLengthMm(one), 0) : distance(line.from, line.to);
 
 /** A place on an arc, and the section’s directions there. */
-function onArc(arc: Extract<Stretch, { is: 'arc' }>, angle: number): { readonly at: Vec3; readonly frame: MemberFrame } {
+function onArc(arc: Extract<LineStretch, { is: 'arc' }>, angle: number): { readonly at: Vec3; readonly frame: MemberFrame } {
   return {
     at: add(arc.centre, turnedAbout(subtract(arc.from, arc.centre), arc.axis, angle)),
     frame: turned(arc.frame, arc.axis, angle),
@@ -156,13 +156,13 @@ function onArc(arc: Extract<Stretch, { is: 'arc' }>, angle: number): { readonly 
 
 /** Middle of the line’s metal: the middle of its stretches, each moved aside by the section’s own centroid (mm towards depth, width). */
 export function lineCentroid(line: LineMember, asideMm: readonly [number, number]): Vec3 {
-  const whole = lineLengthMm(line);
+  const whole = developedLengthMm(line);
   const middles = stretchesOf(line).map((one) => ({ share: stretchLengthMm(one) / whole, at: middleOf(one, asideMm) }));
   if (!(whole > 0)) return line.from;
   return middles.reduce<Vec3>((sum, { share, at }) => add(sum, scale(at, share)), [0, 0, 0]);
 }
 
-function middleOf(one: Stretch, [depthMm, widthMm]: readonly [number, number]): Vec3 {
+function middleOf(one: LineStretch, [depthMm, widthMm]: readonly [number, number]): Vec3 {
   const aside = add(scale(one.frame.depth, depthMm), scale(one.frame.width, widthMm));
   if (one.is === 'straight') return add(lerp(one.from, one.to, 0.5), aside);
   // The centroid of a circular arc lies R sin(a)/a from its centre, a half of its angle (Machinery’s Handbook, centers of gravity).
@@ -174,15 +174,15 @@ function middleOf(one: Stretch, [depthMm, widthMm]: readonly [number, number]): 
 }
 
 /** A place on the middle line, and the section’s directions there. */
-export interface Station {
+export interface LinePoint {
   readonly at: Vec3;
   readonly frame: MemberFrame;
 }
 
 /** The place a share of the way (0–1) along the middle line. */
-export function stationAt(line: LineMember, share: number): Station {
+export function stationAt(line: LineMember, share: number): LinePoint {
   const all = stretchesOf(line);
-  let left = share * lineLengthMm(line);
+  let left = share * developedLengthMm(line);
   for (const one of all) {
     const length = stretchLengthMm(one);
     if (left <= length || one === all.at(-1)) {
@@ -199,12 +199,12 @@ const CHORD_MM = 0.5;
 /** And turns by no more than this at each end. */
 const CHORD_ANGLE = Math.PI / 18;
 
-const chordsOf = ({ radiusMm, angle }: Extract<Stretch, { is: 'arc' }>): number =>
+const chordsOf = ({ radiusMm, angle }: Extract<LineStretch, { is: 'arc' }>): number =>
   Math.ceil(angle / Math.min(CHORD_ANGLE, 2 * Math.acos(Math.max(-1, 1 - CHORD_MM / Math.max(radiusMm, CHORD_MM)))));
 
 /** Stations so close that straight pieces between them stay within half a millimetre of the line, ends included. */
-export function stationsOf(line: LineMember): readonly Station[] {
-  const found: Station[] = [];
+export function stationsOf(line: LineMember): readonly LinePoint[] {
+  const found: LinePoint[] = [];
   for (const one of stretchesOf(line)) {
     if (one.is === 'straight') {
       found.push({ at: one.from, frame: one.frame }, { at: one.to, frame: one.frame });
@@ -214,7 +214,7 @@ export function stationsOf(line: LineMember): readonly Station[] {
     for (let k = 0; k <= count; k++) found.push(onArc(one, (k / count) * one.angle));
   }
   // Where a stretch ends the next begins.
-  const parted = found.filter(({ at }, i) => i === 0 || distance(at, (found[i - 1] as Station).at) > STRAIGHT);
+  const parted = found.filter(({ at }, i) => i === 0 || distance(at, (found[i - 1] as LinePoint).at) > STRAIGHT);
   return parted.length > 1 ? parted : found;
 }
 

@@ -75,10 +75,10 @@ function boxAbout(boxes: readonly Box[], line: LineMember): Box {
 
 export {
   bendFaults,
+  developedLengthMm,
+  type LinePoint,
   lineCentroid,
-  lineLengthMm,
   linePath,
-  type Station,
   stationAt,
   stationsOf,
 } from './bent-line.js';

@@ -4,7 +4,7 @@ import type { Model } from '../../model/shell.js';
 import type { LineMember, Member, PlateMember } from '../../records/index.js';
 import type { ShapeProperties } from '../../sections/index.js';
 import { shapeProperties } from '../../sections/index.js';
-import { lineCentroid, lineLengthMm } from '../solids.js';
+import { developedLengthMm, lineCentroid } from '../solids.js';
 import { densityKgMm3 } from './density.js';
 import type { MemberFigure } from './types.js';
 
@@ -22,7 +22,7 @@ export function memberFigures({ shell, library }: Model): readonly MemberFigure[
 
 /** A section that the library lacks has no mass: the reader has told it already. */
 function onLine(member: Member, line: LineMember, shape: ShapeProperties | undefined, density: number): MemberFigure {
-  const along = lineLengthMm(line);
+  const along = developedLengthMm(line);
   const lengthMm = line.cutLengthMm ?? along;
   return {
     id: member.id,
@@ -44,7 +44,7 @@ function plate(member: Member, shape: PlateMember, density: number): MemberFigur
   return {
     id: member.id,
     lengthMm,
-    lineLengthMm: lengthMm,
+    developedLengthMm: lengthMm,
     massKg: area * shape.thicknessMm * density,
     centroid,
     alloy: member.alloy,

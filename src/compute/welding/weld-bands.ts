@@ -4,7 +4,7 @@ import { dot, lerp, polylineLength, subtract, unit, type Vec3 } from '../../geom
 import type { Model } from '../../model/shell.js';
 import { MM_PER_IN } from '../../quantity/units.js';
 import type { LineMember } from '../../records/index.js';
-import { lineLengthMm, linePath } from '../solids.js';
+import { developedLengthMm, linePath } from '../solids.js';
 import { isPrimary } from '../structure/materials.js';
 import type { Joint } from '../structure/types.js';
 
@@ -30,7 +30,7 @@ export function heatAffectedZones({ shell }: Model, joints: readonly Joint[]): r
     const own = byMember.get(member.id);
     if (!own || member.shape.kind !== 'line' || !isPrimary(member)) return [];
     const { shape } = member;
-    const length = lineLengthMm(shape);
+    const length = developedLengthMm(shape);
     if (length === 0) return [];
     const bandsMm = merged(own.map((joint) => bandOf(joint, shape, length)));
     return [{ member: member.id, bandsMm, share: bandsMm.reduce((sum, [from, to]) => sum + to - from, 0) / length }];

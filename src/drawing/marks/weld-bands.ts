@@ -1,7 +1,7 @@
 import type { Assessment } from '../../assess.js';
-import { boxesBetween } from '../../compute/solids.js';
 import type { WeldBands } from '../../compute/welding/weld-bands.js';
 import type { Library, Member } from '../../records/index.js';
+import { boxesBetween } from '../../sections/solids.js';
 import { convexHull } from '../outline.js';
 import { project } from '../projection.js';
 import { type Mark, rectArea } from '../scene.js';

@@ -1,6 +1,6 @@
-import { stationAt } from '../../compute/solids.js';
 import type { Model } from '../../model/shell.js';
 import type { Member } from '../../records/index.js';
+import { stationAt } from '../../sections/solids.js';
 import type { LabelWish } from '../labels.js';
 import { holds, type Point } from '../scene.js';
 import type { Port } from '../sheet.js';

@@ -1,4 +1,4 @@
-import { lineLengthMm } from '../../compute/solids.js';
+import { developedLengthMm } from '../../compute/solids.js';
 import type { Rule } from '../rule.js';
 
 export const zeroLength: Rule = {
@@ -22,7 +22,7 @@ export const zeroLength: Rule = {
   },
   check({ model }) {
     return model.shell.members.flatMap(({ id, shape, source }) => {
-      if (shape.kind !== 'line' || lineLengthMm(shape) > 0) return [];
+      if (shape.kind !== 'line' || developedLengthMm(shape) > 0) return [];
       return [
         {
           message: `Member ${id} starts and ends in the same place, expected two: correct \`from\` or \`to\``,
