@@ -44,7 +44,7 @@ function plate(member: Member, shape: PlateMember, density: number): MemberFigur
   return {
     id: member.id,
     lengthMm,
-    developedLengthMm: lengthMm,
+    lineLengthMm: lengthMm,
     massKg: area * shape.thicknessMm * density,
     centroid,
     alloy: member.alloy,
