@@ -63,7 +63,7 @@ function licenceOf(root: string, name: string): string {
 }
 
 /** Pages that run in a browser by themselves: each script one file, which the program puts into its page. */
-const PAGES = ['mark'];
+const PAGES = ['mark', 'pocket'];
 
 async function bundlePages(root: string): Promise<void> {
   for (const name of PAGES) {

@@ -2,12 +2,15 @@ import { EMERGENCY } from './emergency.js';
 import { HAZARDS } from './hazards.js';
 import { LABELS } from './labels.js';
 import { OWNER } from './owner.js';
+import { POCKET, TAPPED } from './pocket.js';
 import type { Blanks, Reader } from './sentence.js';
 
+export { isTranslated, translated } from './phrases.js';
+export { TAPPED } from './pocket.js';
 export { type English, type Language, type Reader, readerOf } from './sentence.js';
 
 /** Every sentence that a reader sees on these pages, once: by key, in English as spoken in either country and in Spanish. */
-export const WORDS = { ...EMERGENCY, ...HAZARDS, ...LABELS, ...OWNER } as const;
+export const WORDS = { ...EMERGENCY, ...HAZARDS, ...LABELS, ...OWNER, ...POCKET, ...TAPPED } as const;
 
 export type WordKey = keyof typeof WORDS;
 type Filled<K extends WordKey> = Blanks<(typeof WORDS)[K]['us']>;

@@ -23,6 +23,7 @@ import { declareNewShell } from './new-shell.js';
 import { declareNewStore } from './new-store.js';
 import { declareOverlay } from './overlay.js';
 import { declarePhotos } from './photos.js';
+import { declarePocket } from './pocket.js';
 import { declareProgress } from './progress.js';
 import { declareRecover } from './recover.js';
 import { declareRelease } from './release.js';
@@ -63,6 +64,7 @@ export const COMMANDS: readonly ((registry: Registry) => void)[] = [
   declareClose,
   declareBook,
   declareLabels,
+  declarePocket,
   declareVerify,
   declareRecover,
   declareKey,

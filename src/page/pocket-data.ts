@@ -1,0 +1,72 @@
+import type { Figures } from '../compute/figures.js';
+import type { LoadLine } from '../compute/weights/types.js';
+import type { Vec3 } from '../geometry/vector.js';
+import type { Model } from '../model/shell.js';
+import type { UnitSystem } from '../quantity/format.js';
+
+/** One thing that somebody may look for, and the words that find it; its card's anchor is that of its id. */
+export interface SearchEntry {
+  readonly id: string;
+  readonly title: string;
+  /** Kind, in the reader's language. */
+  readonly kind: string;
+  /** Marking and color: what it is called besides its id and title. */
+  readonly names: string;
+  /** Everything else: kind, service, protection, place, in every language of the page. */
+  readonly more: string;
+}
+
+/** A drawing of the coach: from a tap on it to a place. Lengths in mm; the drawing's upper left corner lies at (left, top) of the view's plane. */
+export interface TapView {
+  readonly key: string;
+  readonly right: Vec3;
+  readonly up: Vec3;
+  readonly toViewer: Vec3;
+  readonly left: number;
+  readonly top: number;
+  /** How far towards the viewer one stands: nothing in front of that is looked at. */
+  readonly standsAt: number;
+  /** The plane that a tap is taken in where no sheet is under it. */
+  readonly planeAt: number;
+}
+
+/** The records and figures that `near` and `screwAt` read, without anything that only describes. */
+export interface NearData {
+  readonly shell: Pick<
+    Model['shell'],
+    'runs' | 'nodes' | 'members' | 'panels' | 'components' | 'tanks' | 'bays' | 'zones' | 'chassis'
+  >;
+  readonly sections: readonly (readonly [string, unknown])[];
+  readonly runs: Figures['takeOff']['runs'];
+  readonly joints: Figures['joints']['joints'];
+}
+
+/** What loading is worked out from. */
+export interface LoadingData {
+  readonly gvwrKg?: number;
+  readonly fullWithoutBaysKg?: number;
+  readonly unladenUncertaintyKg: number;
+  readonly lines: readonly LoadLine[];
+  readonly bays: readonly { readonly id: string; readonly at: Vec3; readonly limitKg?: number }[];
+}
+
+/** Everything that the script of a pocket page reads. */
+export interface PocketData {
+  readonly shell: string;
+  readonly edition: string;
+  readonly revision: string | null;
+  readonly fingerprint: string;
+  /** ISO day of the record; absent where nothing was committed. */
+  readonly date?: string;
+  readonly oldAfterMonths: number;
+  readonly units: UnitSystem;
+  readonly words: Readonly<Record<string, string>>;
+  /** Packed, since there are thousands: id, title, kind, names, more. */
+  readonly search: readonly (readonly [id: string, title: string, kind: string, names: string, more: string])[];
+  readonly views: readonly TapView[];
+  readonly near: NearData;
+  readonly loading?: LoadingData;
+}
+
+export const searchEntries = ({ search }: Pick<PocketData, 'search'>): readonly SearchEntry[] =>
+  search.map(([id, title, kind, names, more]) => ({ id, title, kind, names, more }));

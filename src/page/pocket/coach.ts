@@ -1,0 +1,156 @@
+import type { Vec3 } from '../../geometry/vector.js';
+import { anchor } from '../../model/anchor.js';
+import { length, lengthDown, positionWords } from '../../quantity/format.js';
+import { MM_PER_IN } from '../../quantity/units.js';
+import type { ScrewAt } from '../../query/lookup/screw.js';
+import { SCREW_LOOK_MM } from '../../query/release/screw-obstacles.js';
+import { element, ifThere, make } from '../dom.js';
+import { type PanZoom, panZoom } from '../pan-zoom.js';
+import { type PocketData, searchEntries, type TapView } from '../pocket-data.js';
+import type { PageWords } from '../words.js';
+import { type NearHere, nearHere } from './near-here.js';
+
+/** How far about a tap is looked: 4 in. */
+const WITHIN_MM = 101.6;
+const MOST_SHOWN = 40;
+const SVG = 'http://www.w3.org/2000/svg';
+
+export interface Coach {
+  /** Shows a view, with a ring at a spot of it. */
+  show(key: string, spot?: readonly [number, number]): void;
+}
+
+/** Layers, fingers and taps on the drawings of the coach. */
+export function coach(data: PocketData, words: PageWords): Coach {
+  const place = ifThere<HTMLDivElement>('here');
+  if (!place) return { show: () => {} };
+  let ready: NearHere | undefined;
+  const asked = (): NearHere => {
+    ready ??= nearHere(data.near);
+    return ready;
+  };
+  const cards = new Map(searchEntries(data).map(({ id, title }) => [id, title] as const));
+  const tell = (at: Vec3, onSheet = true): void => {
+    place.replaceChildren(...answer(asked(), at, { data, words, cards }));
+    if (!onSheet) place.prepend(make('p', { class: 'quiet' }, words('tap.plane')));
+    place.focus({ preventScroll: true });
+    place.scrollIntoView({ block: 'nearest' });
+  };
+  const drawn = new Map<string, { readonly svg: SVGSVGElement; readonly pan: PanZoom }>();
+  for (const view of data.views) {
+    const section = element<HTMLElement>(`v-${view.key}`);
+    const svg = section.querySelector<SVGSVGElement>('svg.plan');
+    if (!svg) continue;
+    const pan = panZoom(svg, (spot, pxPerMm) => {
+      ring(svg, spot, 12 / pxPerMm);
+      const { at, onSheet } = asked().under(view, spot);
+      tell(at, onSheet);
+    });
+    drawn.set(view.key, { svg, pan });
+    for (const button of section.querySelectorAll<HTMLButtonElement>('button[data-zoom]'))
+      button.addEventListener('click', () => {
+        const times = Number(button.dataset.zoom);
+        if (times === 0) pan.show();
+        else pan.zoom(times);
+      });
+    for (const link of svg.querySelectorAll('a'))
+      link.addEventListener('keydown', (event) => {
+        if (event.key === 'Enter') window.location.hash = link.getAttribute('href') ?? '';
+      });
+  }
+  element<HTMLElement>('layers').addEventListener('change', ({ target }) => {
+    if (!(target instanceof HTMLInputElement)) return;
+    for (const layer of document.querySelectorAll(`.plan .ly[data-medium="${CSS.escape(target.value)}"]`))
+      layer.classList.toggle('off', !target.checked);
+  });
+  askByNumbers(data, words, tell);
+  return {
+    show(key, spot) {
+      const view = data.views.find((one) => one.key === key) ?? data.views[0];
+      if (!view) return;
+      showOnly(view);
+      const found = drawn.get(view.key);
+      if (spot && found) {
+        ring(found.svg, spot, 90);
+        found.pan.show(spot, 3000);
+      }
+    },
+  };
+}
+
+function showOnly({ key }: TapView): void {
+  for (const one of document.querySelectorAll('.view')) one.classList.toggle('here', one.id === `v-${key}`);
+  for (const link of document.querySelectorAll('#views a')) {
+    if (link.getAttribute('href') === `#v-${key}`) link.setAttribute('aria-current', 'true');
+    else link.removeAttribute('aria-current');
+  }
+}
+
+function ring(svg: SVGSVGElement, [x, y]: readonly [number, number], radius: number): void {
+  const circle = document.createElementNS(SVG, 'circle');
+  for (const [name, value] of Object.entries({ cx: x, cy: y, r: radius })) circle.setAttribute(name, String(value));
+  svg.querySelector('.here')?.replaceChildren(circle);
+}
+
+interface Told {
+  readonly data: PocketData;
+  readonly words: PageWords;
+  /** Titles of the cards by id. */
+  readonly cards: ReadonlyMap<string, string>;
+}
+
+function answer(here: NearHere, at: Vec3, { data, words, cards }: Told): readonly Node[] {
+  const { units } = data;
+  const hits = here.near(at, WITHIN_MM);
+  const within = length(WITHIN_MM, units);
+  const named = (id: string): Node =>
+    cards.has(id) ? make('a', { href: `#${anchor(id)}` }, id) : make('span', { class: 'id' }, id);
+  return [
+    make('h3', {}, words('tap.here', { place: positionWords(at, units) })),
+    ...screwWords(here.screw(at), units, words).map((text) => make('p', {}, text)),
+    make('p', {}, words(hits.length > 0 ? 'tap.within' : 'tap.nothing', { distance: within })),
+    make(
+      'ul',
+      { class: 'links' },
+      ...hits.slice(0, MOST_SHOWN).map(({ id, kind, distanceMm }) => {
+        const away = distanceMm === 0 ? words('tap.inside') : words('tap.away', { distance: length(distanceMm, units) });
+        return make('li', {}, named(id), [cards.get(id) || words(`kind.${kind}`), away].join(', '));
+      }),
+    ),
+  ];
+}
+
+function screwWords(screw: ScrewAt | undefined, units: PocketData['units'], words: PageWords): readonly string[] {
+  if (!screw) return [words('tap.noface')];
+  const { panel, depthMm, meets, metal } = screw;
+  const met = meets ? `${meets.id} (${words(`kind.${meets.kind}`)})` : '';
+  const depth = lengthDown(depthMm, units);
+  return [
+    depthMm < 1 ? words('tap.screw.zero', { panel, met }) : words('tap.screw', { panel, depth }),
+    meets ? words('tap.screw.met', { met }) : words('tap.screw.free', { depth: lengthDown(SCREW_LOOK_MM, units) }),
+    ...(metal.length > 0
+      ? [
+          words('tap.screw.metal', {
+            ids: metal.map(({ id, fromMm, toMm }) => `${id} ${length(fromMm, units)}–${length(toMm, units)}`).join(', '),
+          }),
+        ]
+      : []),
+    words('tap.screw.caution'),
+  ];
+}
+
+/** A place typed as three numbers: for a keyboard, and for a tape. */
+function askByNumbers({ units }: PocketData, words: PageWords, tell: (at: Vec3) => void): void {
+  const mmPerUnit = units === 'metric' ? 1 : MM_PER_IN;
+  element<HTMLFormElement>('point').addEventListener('submit', (event) => {
+    event.preventDefault();
+    const typed = ['x', 'y', 'z'].map((axis) =>
+      element<HTMLInputElement>(`point-${axis}`).value.trim().replace('−', '-').replace(',', '.'),
+    );
+    if (!typed.every((one) => /^[-+]?\d+(?:\.\d+)?$/u.test(one))) {
+      element<HTMLDivElement>('here').replaceChildren(make('p', { class: 'caution' }, words('tap.badplace')));
+      return;
+    }
+    tell(typed.map((one) => Number(one) * mmPerUnit) as unknown as Vec3);
+  });
+}

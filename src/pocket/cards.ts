@@ -1,0 +1,275 @@
+import { madeOf } from '../book/where.js';
+import type { PanelReach } from '../compute/access/types.js';
+import { MEDIUM_STYLES } from '../drawing/media.js';
+import { planarPolygon } from '../geometry/polygon.js';
+import type { Vec3 } from '../geometry/vector.js';
+import { anchor } from '../model/anchor.js';
+import { hazardAct, hazardsBehind, hazardWord } from '../query/hazards.js';
+import { isolate, lookupOf } from '../query/lookup/index.js';
+import type { Match } from '../query/lookup/types.js';
+import { reachAt } from '../query/reach-words.js';
+import type { Fact } from '../query/topics/topic.js';
+import type { Circuit, Medium, Panel, RecordKind, Run, ServiceNode } from '../records/index.js';
+import { isolationCard } from './isolation-card.js';
+import { cardIds } from './listed.js';
+import { photoLinks } from './photo-links.js';
+import { spotIn, symbolId, windowOf } from './plan-svg.js';
+import { type Behind, type Card, type Line, type Link, type Locator, linkTo, type Pocket } from './pocket.js';
+import { type CoachView, viewKeyOf } from './views.js';
+
+type Of = { readonly p: Pocket; readonly has: (id: string) => boolean; readonly matchOf: (id: string) => Match | undefined };
+type PhotosOf = (id: string) => readonly string[];
+
+/** A card for each thing that the edition has one for, in the order of the lists. */
+export function cardsOf(p: Pocket): readonly Card[] {
+  const { shell } = p.assessment.model;
+  const ids = cardIds(p);
+  const lookup = lookupOf(p.assessment);
+  const of: Of = { p, has: (id) => ids.has(id), matchOf: (id) => lookup.match(id) };
+  const pictured = photosOf(p);
+  return [...ids].flatMap((id): readonly Card[] => {
+    const entry = shell.byId.get(id);
+    const match = of.matchOf(id);
+    return entry && match ? [card(match, entry.record as object, of, pictured)] : [];
+  });
+}
+
+function photosOf({ assessment: { model }, pictures }: Pocket): PhotosOf {
+  const of = new Map<string, string[]>();
+  const put = (id: string, photo: string): void => {
+    const list = of.get(id);
+    if (!list) of.set(id, [photo]);
+    else if (!list.includes(photo)) list.push(photo);
+  };
+  for (const photo of model.shell.photos) if (pictures.has(photo.id)) for (const id of photo.of) put(id, photo.id);
+  for (const [id, { record }] of model.shell.byId)
+    for (const photo of (record as { readonly photos?: readonly string[] }).photos ?? []) if (pictures.has(photo)) put(id, photo);
+  return (id) => of.get(id) ?? [];
+}
+
+function card(match: Match, record: object, of: Of, pictured: PhotosOf): Card {
+  const { p } = of;
+  const { id, kind } = match;
+  const said = kindWords(kind, record, p);
+  const medium = (record as { readonly medium?: Medium }).medium;
+  const lines = linesOf(match, record, of);
+  const panels = match.panels.filter(({ reach }) => reach !== 'beyond').slice(0, 2);
+  const hazards = kind === 'panel' ? hazardsAt(id, p) : [];
+  const behind = kind === 'panel' && (record as Panel).panelKind === 'access' ? behindOf(id, of) : undefined;
+  const photos = photoLinks(p, [...new Set([id, ...panels.map(({ panel }) => panel)].flatMap(pictured))].slice(0, 4));
+  const isolation =
+    p.edition === 'service' && ISOLATED.includes(kind) ? isolationCard(p, isolate(p.assessment, id), of.has) : undefined;
+  const locator = locatorOf(match, record, p);
+  const colour = colourOf(record, p);
+  return {
+    id,
+    recordKind: kind,
+    to: anchor(id),
+    title: match.name ?? '',
+    kind: said,
+    lines,
+    ...(hazards.length > 0 ? { hazards } : {}),
+    ...(behind ? { behind } : {}),
+    ...(photos.length > 0 ? { photos } : {}),
+    ...(isolation ? { isolation } : {}),
+    ...(locator ? { locator } : {}),
+    names: [match.marking === id ? undefined : match.marking, colour].filter(Boolean).join(' '),
+    more: [
+      ...englishWords(kind, record),
+      medium && MEDIUM_STYLES[medium].name,
+      protectionText(match),
+      match.place,
+      p.reader.language === 'en' ? undefined : match.place && p.told(match.place),
+      (record as Partial<Run>).zones?.join(' '),
+      zoneNames(record as Partial<Run>, p),
+    ]
+      .filter(Boolean)
+      .join(' '),
+  };
+}
+
+/** What a rescue or an isolation is asked of; a wire's stands with its circuit. */
+const ISOLATED: readonly RecordKind[] = ['node', 'circuit', 'component', 'tank'];
+
+/** What it is, in English words by which it may be looked for. */
+function englishWords(kind: RecordKind, record: object): readonly string[] {
+  const { nodeKind, role, medium, panelKind } = record as Partial<ServiceNode & Panel>;
+  return [kind, nodeKind, role, medium, panelKind === 'access' ? 'access panel' : panelKind].filter((one) => one !== undefined);
+}
+
+function kindWords(kind: RecordKind, record: object, { told }: Pocket): string {
+  const { nodeKind, role, panelKind } = record as Partial<ServiceNode & Panel>;
+  if (kind === 'node') return told(role ?? nodeKind ?? 'node');
+  if (kind === 'panel') return told(panelKind === 'access' ? 'access panel' : (panelKind ?? 'panel'));
+  return told(kind);
+}
+
+const colourOf = (record: object, { assessment }: Pocket): string | undefined => {
+  const { colour, circuit } = record as Partial<Run & Circuit>;
+  return colour ?? assessment.model.shell.circuits.find((one) => one.id === circuit)?.colour;
+};
+
+const zoneNames = ({ zones = [] }: Partial<Run>, { assessment }: Pocket): string =>
+  assessment.model.shell.zones.flatMap(({ id, name }) => (zones.includes(id) ? (name ?? []) : [])).join(' ');
+
+const protectionText = ({ protection }: Match): string | undefined =>
+  protection && [protection.kind, protection.ratingA === undefined ? '' : `${protection.ratingA} A`, protection.at].join(' ');
+
+function linesOf(match: Match, record: object, of: Of): readonly Line[] {
+  const { p, has } = of;
+  const { say, told, show } = p;
+  const at = match.position;
+  const links = (ids: readonly string[]): readonly Link[] => ids.map((id) => linkTo(id, has));
+  const { circuit } = record as Partial<Run>;
+  const medium = (record as { readonly medium?: Medium }).medium;
+  const colour = colourOf(record, p);
+  const made = match.kind === 'run' || match.kind === 'circuit' ? madeOf(record as Run) : undefined;
+  return [
+    ...(match.place ? [{ head: say('pocket.card.place'), text: told(match.place) }] : []),
+    ...(at ? [{ head: say('pocket.card.position'), text: show.position(at) }] : []),
+    ...(match.marking && match.marking !== match.id ? [{ head: say('pocket.card.marking'), text: match.marking }] : []),
+    ...(colour ? [{ head: say('pocket.card.colour'), text: colour }] : []),
+    ...(medium
+      ? [{ head: say('pocket.card.service'), text: [told(MEDIUM_STYLES[medium].name), made].filter(Boolean).join(', ') }]
+      : []),
+    ...wayLines(match, of),
+    ...protectionLines(match, of),
+    ...(match.kind === 'run' && circuit !== undefined ? [{ head: say('pocket.card.of-circuit'), links: links([circuit]) }] : []),
+    ...(match.kind === 'panel' ? panelLines(record as Panel, of) : []),
+    ...match.facts
+      .filter(({ head }) => !SAID_ELSEWHERE.has(head) && !(head === 'circuit' && match.kind === 'run'))
+      .map((fact) => factLine(fact, of)),
+  ];
+}
+
+/** Facts that a card shows in its own way, or that one screen says for all. */
+const SAID_ELSEWHERE = new Set(['photos', 'before welding']);
+
+/** What somebody wants to get at. */
+const GOT_AT: readonly (RecordKind | undefined)[] = ['node', 'run', 'circuit', 'component', 'tank', 'member', 'zone'];
+
+function wayLines({ open, panels, follow, kind }: Match, of: Of): readonly Line[] {
+  const { say } = of.p;
+  if (!GOT_AT.includes(kind)) return [];
+  const head = say('pocket.card.way');
+  if (open) return [{ head, text: say('pocket.card.open') }];
+  const reached = panels.filter(({ reach }) => reach !== 'beyond').slice(0, 3);
+  if (reached.length === 0) return kind === 'node' || kind === 'run' ? [{ head, text: say('pocket.card.unreached') }] : [];
+  return [
+    ...reached.map((one, i) => ({ ...(i === 0 ? { head } : {}), links: [linkTo(one.panel, of.has)], text: wayText(one, of.p) })),
+    ...(follow.length > 1 ? [{ head: say('pocket.card.follow'), links: follow.map((id) => linkTo(id, of.has)) }] : []),
+  ];
+}
+
+function wayText(one: PanelReach, { say, told, show }: Pocket): string {
+  const { removeFirst = [], moveFirst = [], blockedBy = [], clear = true } = one.approach ?? {};
+  const listed = (key: Parameters<typeof say>[0], ids: readonly string[]): string =>
+    ids.length > 0 ? say(key, { ids: ids.join(', ') }) : '';
+  return [
+    told(reachAt(one, show)),
+    listed('pocket.card.first', removeFirst),
+    listed('pocket.card.move', moveFirst),
+    clear ? '' : listed('pocket.card.before', blockedBy),
+    listed('pocket.card.behind', one.blockedBy),
+  ]
+    .filter(Boolean)
+    .join('. ');
+}
+
+function protectionLines({ protection }: Match, { p, has, matchOf }: Of): readonly Line[] {
+  if (!protection) return [];
+  const { say, told } = p;
+  const what = told(
+    [protection.kind, protection.ratingA === undefined ? '' : `${protection.ratingA} A`].filter(Boolean).join(' '),
+  );
+  const place = protection.at === undefined ? undefined : matchOf(protection.at)?.place;
+  return [
+    {
+      head: say('pocket.card.protection'),
+      text: place ? say('pocket.card.at', { what, place: told(place) }) : what,
+      links: protection.at === undefined ? [] : [linkTo(protection.at, has)],
+    },
+  ];
+}
+
+function panelLines({ openingMm }: Panel, { p: { say, show } }: Of): readonly Line[] {
+  return openingMm ? [{ head: say('pocket.card.opens'), text: openingMm.map((mm) => show.length(mm)).join(' × ') }] : [];
+}
+
+export function factLine({ head: name, value, in: unit }: Fact, { p, has }: Pick<Of, 'p' | 'has'>): Line {
+  const head = capital(p.told(name));
+  if (typeof value === 'object') {
+    if (value.every((one) => has(one))) return { head, links: value.map((id) => linkTo(id, has)) };
+    return { head, text: value.map(p.told).join('; ') };
+  }
+  if (typeof value === 'string') return has(value) ? { head, links: [linkTo(value, has)] } : { head, text: p.told(value) };
+  return { head, text: figure(value, unit, p) };
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+function figure(value: number, unit: Fact['in'], { show }: Pocket): string {
+  switch (unit) {
+    case 'mm':
+      return show.length(value);
+    case 'nm':
+      return show.torque(value);
+    case 'l':
+      return show.volume(value / 1000);
+    case 'fraction':
+      return show.percent(value);
+    case 'a':
+      return `${Math.round(value * 10) / 10} A`;
+    default:
+      return String(value);
+  }
+}
+
+function hazardsAt(panel: string, { assessment, reader }: Pocket): readonly { readonly word: string; readonly act: string }[] {
+  return hazardsBehind(assessment.model.shell, assessment.figures.access.behind[panel] ?? []).map((one) => ({
+    word: hazardWord(one, reader),
+    act: hazardAct(one, reader),
+  }));
+}
+
+const NEAREST = 10;
+
+function behindOf(panel: string, { p, has, matchOf }: Of): Behind {
+  const { say, show, told } = p;
+  const all = (p.assessment.figures.access.behind[panel] ?? []).filter(({ kind }) => kind !== 'member' && kind !== 'zone');
+  const lines = all.map(
+    (one): Line => ({
+      links: [linkTo(one.id, has)],
+      text: [matchOf(one.id)?.name ?? told(one.kind), show.length(one.distanceMm), told(reachAt(one, show))].join(', '),
+    }),
+  );
+  return {
+    nearest: lines.slice(0, NEAREST),
+    rest: lines.slice(NEAREST),
+    restTitle: say('pocket.card.more', { count: Math.max(0, lines.length - NEAREST) }),
+    ...(lines.length === 0 ? { nothing: say('pocket.card.nothing') } : {}),
+  };
+}
+
+/** On the surface of the panel that it is reached through, else in the plan. */
+function locatorOf(match: Match, record: object, p: Pocket): Locator | undefined {
+  const at: Vec3 | undefined =
+    match.kind === 'panel' ? planarPolygon((record as Panel).outline).centroid : (match.position ?? match.path[0]);
+  if (!at) return undefined;
+  const { shell } = p.assessment.model;
+  const through = match.panels.find(({ reach }) => reach !== 'beyond')?.panel;
+  const panel = match.kind === 'panel' ? (record as Panel) : shell.panels.find(({ id }) => id === through);
+  const wanted = panel && !match.open ? viewKeyOf(panel, p.assessment.model) : 'plan';
+  const view: CoachView | undefined = p.views.find(({ key }) => key === wanted) ?? p.views[0];
+  if (!view) return undefined;
+  const [x, y] = spotIn(view, at);
+  const name = p.say(`pocket.view.${view.key}`);
+  return {
+    symbol: symbolId(view),
+    window: windowOf(view),
+    x,
+    y,
+    label: name,
+    to: `v-${view.key}`,
+  };
+}

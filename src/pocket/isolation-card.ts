@@ -1,0 +1,25 @@
+import type { Isolation } from '../query/lookup/types.js';
+import { type IsolationCard, linkTo, type Pocket } from './pocket.js';
+
+/** An isolation as steps to tick off, in the order to do them; undefined where there is nothing to do and nothing to say. */
+export function isolationCard(
+  { say, told }: Pocket,
+  isolation: Isolation | undefined,
+  has: (id: string) => boolean,
+): IsolationCard | undefined {
+  if (!isolation || (isolation.actions.length === 0 && isolation.unknown.length === 0)) return undefined;
+  const { id, actions, sourcesLeft, verified, unknown, notes } = isolation;
+  const isProved = verified && sourcesLeft.length === 0;
+  return {
+    title: say('pocket.card.isolate', { count: actions.length }),
+    steps: actions.map((action) => ({
+      text: told(action.say),
+      ...(action.place && action.id !== id ? { place: told(action.place) } : {}),
+      links: [...new Set([action.id, ...action.panels])].filter((one) => one !== id).map((one) => linkTo(one, has)),
+    })),
+    ...(isProved ? { proved: say('pocket.card.proved') } : { unproved: say('pocket.card.unproved') }),
+    missing: isProved ? [] : unknown.map((one) => `${one.id}: ${told(one.what)}`),
+    ...(sourcesLeft.length > 0 ? { left: say('pocket.card.left', { ids: sourcesLeft.join(', ') }) } : {}),
+    notes: notes.filter((note) => !note.startsWith('From the records only')).map(told),
+  };
+}

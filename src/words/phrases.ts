@@ -1,0 +1,38 @@
+import type { Reader } from './sentence.js';
+import { SPANISH_PATTERNS, SPANISH_TERMS } from './spanish.js';
+
+/**
+ * A sentence or word of an answer, in the reader's language. Answers are made in English; what stands in this catalogue is put into Spanish, ids,
+ * names and figures untouched. What is not in it stays as it is.
+ */
+export function translated({ language }: Reader, text: string): string {
+  if (language !== 'es') return text;
+  return (
+    wholeOf(text) ??
+    text
+      .split(', ')
+      .map((part) => wholeOf(part) ?? part)
+      .join(', ')
+  );
+}
+
+/** Whether the catalogue has all of a sentence, or every part of a list of places. */
+export const isTranslated = (text: string): boolean =>
+  wholeOf(text) !== undefined || text.split(', ').every((part) => wholeOf(part) !== undefined);
+
+function wholeOf(text: string): string | undefined {
+  if (Object.hasOwn(SPANISH_TERMS, text)) return SPANISH_TERMS[text];
+  for (const [pattern, spanish] of READY) {
+    const match = pattern.exec(text);
+    if (match) return spanish.replace(/%(\d)/gu, (_, at: string) => inner(match[Number(at)] ?? ''));
+  }
+  return /^[\d\s.,/()±%−-]*$/u.test(text) ? text : undefined;
+}
+
+/** What fills a blank may be words of the catalogue itself. */
+const inner = (text: string): string => (Object.hasOwn(SPANISH_TERMS, text) ? (SPANISH_TERMS[text] as string) : text);
+
+const READY: readonly (readonly [RegExp, string])[] = SPANISH_PATTERNS.map(([english, spanish]) => [
+  new RegExp(`^${english.replace(/[.*+?^${}()|[\]\\]/gu, '\\$&').replaceAll('%', '(.+?)')}$`, 'u'),
+  spanish,
+]);
