@@ -1,5 +1,5 @@
 /** SHA-256 (FIPS 180-4) in lower-case hexadecimal: a page that was opened from a file has no cryptography of the browser's. */
-export function sha256(bytes: Uint8Array): string {
+export function sha256Hex(bytes: Uint8Array): string {
   const state = Uint32Array.from(FIRST);
   const words = new Uint32Array(64);
   const padded = pad(bytes);

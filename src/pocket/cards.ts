@@ -14,7 +14,7 @@ import { isolationCard } from './isolation-card.js';
 import { cardIds } from './listed.js';
 import { photoLinks } from './photo-links.js';
 import { spotIn, symbolId, windowOf } from './plan-svg.js';
-import { type Behind, type Card, type Line, type Link, type Locator, linkTo, type Pocket } from './pocket.js';
+import { type Behind, type Card, type CardLine, type CardLink, type Locator, linkTo, type Pocket } from './pocket.js';
 import { type CoachView, viewKeyOf } from './views.js';
 
 type Of = { readonly p: Pocket; readonly has: (id: string) => boolean; readonly matchOf: (id: string) => Match | undefined };
@@ -115,11 +115,11 @@ const zoneNames = ({ zones = [] }: Partial<Run>, { assessment }: Pocket): string
 const protectionText = ({ protection }: Match): string | undefined =>
   protection && [protection.kind, protection.ratingA === undefined ? '' : `${protection.ratingA} A`, protection.at].join(' ');
 
-function linesOf(match: Match, record: object, of: Of): readonly Line[] {
+function linesOf(match: Match, record: object, of: Of): readonly CardLine[] {
   const { p, has } = of;
   const { say, told, show } = p;
   const at = match.position;
-  const links = (ids: readonly string[]): readonly Link[] => ids.map((id) => linkTo(id, has));
+  const links = (ids: readonly string[]): readonly CardLink[] => ids.map((id) => linkTo(id, has));
   const { circuit } = record as Partial<Run>;
   const medium = (record as { readonly medium?: Medium }).medium;
   const colour = colourOf(record, p);
@@ -148,7 +148,7 @@ const SAID_ELSEWHERE = new Set(['photos', 'before welding']);
 /** What somebody wants to get at. */
 const GOT_AT: readonly (RecordKind | undefined)[] = ['node', 'run', 'circuit', 'component', 'tank', 'member', 'zone'];
 
-function wayLines({ open, panels, follow, kind }: Match, of: Of): readonly Line[] {
+function wayLines({ open, panels, follow, kind }: Match, of: Of): readonly CardLine[] {
   const { say } = of.p;
   if (!GOT_AT.includes(kind)) return [];
   const head = say('pocket.card.way');
@@ -176,7 +176,7 @@ function wayText(one: PanelReach, { say, told, show }: Pocket): string {
     .join('. ');
 }
 
-function protectionLines({ protection }: Match, { p, has, matchOf }: Of): readonly Line[] {
+function protectionLines({ protection }: Match, { p, has, matchOf }: Of): readonly CardLine[] {
   if (!protection) return [];
   const { say, told } = p;
   const what = told(
@@ -192,11 +192,11 @@ function protectionLines({ protection }: Match, { p, has, matchOf }: Of): readon
   ];
 }
 
-function panelLines({ openingMm }: Panel, { p: { say, show } }: Of): readonly Line[] {
+function panelLines({ openingMm }: Panel, { p: { say, show } }: Of): readonly CardLine[] {
   return openingMm ? [{ head: say('pocket.card.opens'), text: openingMm.map((mm) => show.length(mm)).join(' × ') }] : [];
 }
 
-export function factLine({ head: name, value, in: unit }: Fact, { p, has }: Pick<Of, 'p' | 'has'>): Line {
+export function factLine({ head: name, value, in: unit }: Fact, { p, has }: Pick<Of, 'p' | 'has'>): CardLine {
   const head = capital(p.told(name));
   if (typeof value === 'object') {
     if (value.every((one) => has(one))) return { head, links: value.map((id) => linkTo(id, has)) };
@@ -238,7 +238,7 @@ function behindOf(panel: string, { p, has, matchOf }: Of): Behind {
   const { say, show, told } = p;
   const all = (p.assessment.figures.access.behind[panel] ?? []).filter(({ kind }) => kind !== 'member' && kind !== 'zone');
   const lines = all.map(
-    (one): Line => ({
+    (one): CardLine => ({
       links: [linkTo(one.id, has)],
       text: [matchOf(one.id)?.name ?? told(one.kind), show.length(one.distanceMm), told(reachAt(one, show))].join(', '),
     }),

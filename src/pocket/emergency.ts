@@ -1,13 +1,18 @@
 import { emergencyPlan, rescueBadge, rescueItems } from '../drawing/index.js';
 import { RESCUE_GROUPS } from '../query/isolate/rescue.js';
 import { placesOf } from '../query/place.js';
-import { type Link, linkTo, type Pocket } from './pocket.js';
+import { type CardLink, linkTo, type Pocket } from './pocket.js';
 
 export interface EmergencyScreen {
   readonly svg: string;
   readonly groups: readonly {
     readonly title: string;
-    readonly items: readonly { readonly badge: string; readonly link: Link; readonly name: string; readonly place?: string }[];
+    readonly items: readonly {
+      readonly badge: string;
+      readonly link: CardLink;
+      readonly name: string;
+      readonly place?: string;
+    }[];
   }[];
   readonly none: boolean;
 }

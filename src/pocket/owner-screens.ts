@@ -1,24 +1,24 @@
 import { drainPlan } from '../query/lookup/index.js';
-import { type Line, type Link, linkTo, type Pocket } from './pocket.js';
+import { type CardLine, type CardLink, linkTo, type Pocket } from './pocket.js';
 
 /** A step or task to tick off. */
 export interface Tick {
   readonly text: string;
   readonly place?: string;
-  readonly links: readonly Link[];
+  readonly links: readonly CardLink[];
 }
 
 export interface OwnerScreens {
   readonly winter: { readonly steps: readonly Tick[]; readonly notes: readonly string[] };
   readonly care: { readonly recorded: boolean; readonly tasks: readonly Tick[] };
-  readonly tyres: readonly Line[];
+  readonly tyres: readonly CardLine[];
   readonly loading: LoadingScreen;
-  readonly contacts: readonly Line[];
+  readonly contacts: readonly CardLine[];
 }
 
 export interface LoadingScreen {
-  readonly bays: readonly { readonly id: string; readonly name: string; readonly lines: readonly Line[] }[];
-  readonly axles: readonly { readonly id: string; readonly lines: readonly Line[] }[];
+  readonly bays: readonly { readonly id: string; readonly name: string; readonly lines: readonly CardLine[] }[];
+  readonly axles: readonly { readonly id: string; readonly lines: readonly CardLine[] }[];
   readonly unit: string;
 }
 
@@ -64,7 +64,7 @@ function care({ assessment, say, show }: Pocket): OwnerScreens['care'] {
   };
 }
 
-const tyres = ({ assessment, say, show }: Pocket): readonly Line[] =>
+const tyres = ({ assessment, say, show }: Pocket): readonly CardLine[] =>
   assessment.model.shell.chassis.axles.map(({ id, tyres: fitted }) => ({
     head: say('pocket.tyres.axle', { axle: id, count: fitted?.count ?? '?' }),
     text:
@@ -104,7 +104,7 @@ function loading({ assessment, say, show, told }: Pocket): LoadingScreen {
   };
 }
 
-function contacts({ assessment, say, show }: Pocket): readonly Line[] {
+function contacts({ assessment, say, show }: Pocket): readonly CardLine[] {
   const { shop, shell } = assessment.model;
   const { customer, chassis, warranty = [] } = shell;
   return [

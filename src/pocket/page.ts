@@ -25,6 +25,9 @@ import { listScreens, topicScreens } from './screens.js';
 import { specialScreens } from './special-screens.js';
 import { coachViews } from './views.js';
 
+/** What the page calls itself. */
+const EDITION_NAME = { owner: 'pocket.owner', service: 'pocket.service' } as const;
+
 /** After so many months a page asks for a newer one. Project default. */
 const OLD_MONTHS = 12;
 
@@ -60,7 +63,7 @@ export async function pocketPage(input: PocketInput): Promise<PocketPage> {
   const script = input.script.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
   const markup = render('pocket', { ...parts(p, cards, has, left), reader: p.reader });
   const { shell } = assessment.model;
-  const title = p.say('pocket.title', { shell: shell.id, edition: p.say(`pocket.${input.edition}`) });
+  const title = p.say('pocket.title', { shell: shell.id, edition: p.say(EDITION_NAME[input.edition]) });
   const html = [
     `<!doctype html>\n<html lang="${p.reader.language}">\n<head>\n<meta charset="utf-8">`,
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
@@ -82,7 +85,7 @@ const FIRST_SCRIPT = "document.documentElement.classList.add('js')";
 
 const hashOf = (text: string): string => `sha256-${createHash('sha256').update(text).digest('base64')}`;
 
-/** Line patterns and colours of the services, as in the book’s drawings; widths and patterns grow to the coach’s millimetres. */
+/** CardLine patterns and colours of the services, as in the book’s drawings; widths and patterns grow to the coach’s millimetres. */
 const mediaStyle = (): string =>
   MEDIA.map((medium) => {
     const { colour, dash } = MEDIUM_STYLES[medium].pen;
@@ -146,12 +149,12 @@ function parts(p: Pocket, cards: readonly Card[], has: (id: string) => boolean, 
   return {
     shell: shell.id,
     title: shell.title,
-    edition: say(`pocket.${edition}`),
+    edition: say(EDITION_NAME[edition]),
     isOwner: edition === 'owner',
     trust: [
       { head: say('pocket.trust.shell'), text: [shell.id, shell.title].filter(Boolean).join(', ') },
       ...(shell.vin ? [{ head: say('pocket.trust.vin'), text: shell.vin }] : []),
-      { head: say('pocket.trust.edition'), text: say(`pocket.${edition}`) },
+      { head: say('pocket.trust.edition'), text: say(EDITION_NAME[edition]) },
       {
         head: say('pocket.trust.revision'),
         text: [history.revision?.slice(0, 10) ?? say('pocket.trust.none'), history.tag, p.dirty ? say('pocket.trust.dirty') : '']

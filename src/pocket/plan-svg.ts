@@ -94,8 +94,7 @@ function layer({ shell }: Model, medium: Medium, view: CoachView): readonly { me
     .map((stretch) => path(stretch.map(flat), false))
     .join('');
   const nodes = shell.nodes
-    .filter((node) => node.medium === medium && node.at && view.shows(node.at))
-    .map((node) => dot(flat(node.at)))
+    .flatMap(({ at, medium: own }) => (own === medium && at && view.shows(at) ? [dot(flat(at))] : []))
     .join('');
   if (runs === '' && nodes === '') return [];
   const { letter } = MEDIUM_STYLES[medium];

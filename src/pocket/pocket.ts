@@ -42,16 +42,16 @@ export function pocketOf(given: Given): Pocket {
 }
 
 /** A link to a card; without a card the words alone. */
-export interface Link {
+export interface CardLink {
   readonly text: string;
   readonly to?: string;
 }
 
 /** A line of a card or list: what it is, and what is recorded. */
-export interface Line {
+export interface CardLine {
   readonly head?: string;
   readonly text?: string;
-  readonly links?: readonly Link[];
+  readonly links?: readonly CardLink[];
 }
 
 /** One thing with its card. */
@@ -61,7 +61,7 @@ export interface Card {
   readonly to: string;
   readonly title: string;
   readonly kind: string;
-  readonly lines: readonly Line[];
+  readonly lines: readonly CardLine[];
   readonly hazards?: readonly { readonly word: string; readonly act: string }[];
   readonly locator?: Locator;
   readonly photos?: readonly PhotoLink[];
@@ -95,7 +95,7 @@ export interface IsolationCard {
   readonly steps: readonly {
     readonly text: string;
     readonly place?: string;
-    readonly links: readonly Link[];
+    readonly links: readonly CardLink[];
   }[];
   readonly proved?: string;
   readonly unproved?: string;
@@ -105,10 +105,11 @@ export interface IsolationCard {
 }
 
 export interface Behind {
-  readonly nearest: readonly Line[];
-  readonly rest: readonly Line[];
+  readonly nearest: readonly CardLine[];
+  readonly rest: readonly CardLine[];
   readonly restTitle: string;
   readonly nothing?: string;
 }
 
-export const linkTo = (id: string, has: (id: string) => boolean): Link => (has(id) ? { text: id, to: anchor(id) } : { text: id });
+export const linkTo = (id: string, has: (id: string) => boolean): CardLink =>
+  has(id) ? { text: id, to: anchor(id) } : { text: id };

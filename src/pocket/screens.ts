@@ -3,7 +3,7 @@ import { answerTopic, TOPICS } from '../query/topics/index.js';
 import type { TopicRow } from '../query/topics/topic.js';
 import type { WordKey } from '../words/index.js';
 import { factLine } from './cards.js';
-import { type Card, type Line, type Link, linkTo, type Pocket } from './pocket.js';
+import { type Card, type CardLine, type CardLink, linkTo, type Pocket } from './pocket.js';
 
 /** One screen of the page that is no card: a list, or the answer to a question about the whole coach. */
 export interface Screen {
@@ -11,20 +11,20 @@ export interface Screen {
   readonly title: string;
   readonly lead?: string;
   readonly caution?: string;
-  readonly groups: readonly Group[];
+  readonly groups: readonly ScreenGroup[];
   readonly notes: readonly string[];
   readonly empty?: string;
 }
 
-export interface Group {
+export interface ScreenGroup {
   readonly title?: string;
   readonly rows: readonly Row[];
 }
 
 export interface Row {
-  readonly links: readonly Link[];
+  readonly links: readonly CardLink[];
   readonly text?: string;
-  readonly lines?: readonly Line[];
+  readonly lines?: readonly CardLine[];
 }
 
 /** The topics that are answered on the page, each with the anchor of its screen and the question of its head. */

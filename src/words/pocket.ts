@@ -51,8 +51,6 @@ export const POCKET = {
     us: 'Do not cut near these. No place is proven safe to cut.',
     es: 'No corte cerca de estos puntos. Ningún lugar está probado como seguro para cortar.',
   },
-  'pocket.emergency.keep': { us: 'Never dead: keep away and do not cut', es: 'Nunca sin tensión o presión: aléjese y no corte' },
-  'pocket.emergency.shut': { us: 'Switch off or shut', es: 'Apague o cierre' },
   'pocket.coach': { us: 'Tap the coach', es: 'Toque el vehículo' },
   'pocket.coach.how': {
     us: 'Tap anywhere: what is near, how deep a screw may go, and the cards of what is there. Two fingers zoom, one moves.',
@@ -99,7 +97,6 @@ export const POCKET = {
   'pocket.card.way': { us: 'How to get there', es: 'Cómo llegar' },
   'pocket.card.open': { us: 'No panel needed: it is exposed', es: 'No hace falta panel: está a la vista' },
   'pocket.card.unreached': { us: 'No panel is recorded that reaches it', es: 'No hay ningún panel registrado que llegue' },
-  'pocket.card.through': { us: 'through panel {panel}, {reach}', es: 'por el panel {panel}, {reach}' },
   'pocket.card.first': { us: 'Take off first: {ids}', es: 'Quite primero: {ids}' },
   'pocket.card.move': { us: 'Move first: {ids}', es: 'Mueva primero: {ids}' },
   'pocket.card.before': { us: 'Stands before the panel: {ids}', es: 'Está delante del panel: {ids}' },
@@ -250,12 +247,6 @@ export const POCKET = {
   'pocket.heater.no': { us: 'No', es: 'No' },
   'pocket.heater.yes': { us: 'By the record, yes', es: 'Según el registro, sí' },
   'pocket.heater.unknown': { us: 'Not proved', es: 'No está probado' },
-  'pocket.wire': { us: 'An untagged wire', es: 'Un cable sin marca' },
-  'pocket.wire.how': {
-    us: 'Search by color and place, as “grey/black ceiling bay 11”. Without scripts, look through the wires by service:',
-    uk: 'Search by colour and place, as “grey/black ceiling bay 11”. Without scripts, look through the wires by service:',
-    es: 'Busque por color y lugar, como “gris/negro techo 11”. Sin scripts, recorra los cables por instalación:',
-  },
   'ask.emergency': {
     us: 'In an emergency: gas, battery, shore power, where not to cut?',
     uk: 'In an emergency: gas, battery, mains, where not to cut?',
@@ -312,7 +303,6 @@ export const POCKET = {
   'ask.changes': { us: 'What was changed after delivery?', es: '¿Qué se cambió tras la entrega?' },
   'ask.who': { us: 'Who do I call, and what warranty is there?', es: '¿A quién llamo y qué garantía hay?' },
   'ask.right': { us: 'Is this the right page, complete and genuine?', es: '¿Es la página correcta, completa y auténtica?' },
-  'ask.load': { us: 'How do I load it?', es: '¿Cómo lo cargo?' },
   'ask.care': { us: 'What care does it need?', es: '¿Qué mantenimiento necesita?' },
 } as const satisfies Readonly<Record<string, Sentence>>;
 

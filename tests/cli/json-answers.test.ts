@@ -59,6 +59,7 @@ const LINES: readonly (readonly [line: string, statuses?: readonly number[]])[] 
   ['export members T-1 --out out/tables'],
   ['photos T-1 out/phone --dry-run'],
   ['labels T-1 --out out/labels.pdf'],
+  ['pocket T-1 --edition owner --out out/owner.html'],
   ['book T-1 --edition shop --out out/shop.pdf'],
   ['verify out/shop.pdf'],
   ['recover out/shop.pdf out/back'],
@@ -73,7 +74,7 @@ const OF_PICTURES: typeof LINES = [['overlay OV-021 PH-053'], ['locate OV-021 PH
 
 /** Counts, shares, lines and pages: pure numbers. */
 const BARE =
-  /^(count|error|warning|note|decided|line|column|row|page|pages|unchanged|nodes|nodes_in_reach|found|recorded|joints|joints_in_two|clamps|torqued|isolated|dampers|markers|gussets|stations|seats|inspected|accepted|rejected|share|required|steer_share|repair_rate|reserve|redundancy|chi_square|normalised_residual|shellbook|files|number|built|planned)$/u;
+  /^(count|error|warning|note|decided|line|column|row|page|pages|unchanged|nodes|nodes_in_reach|found|recorded|joints|joints_in_two|clamps|torqued|isolated|dampers|markers|gussets|stations|seats|inspected|accepted|rejected|share|required|steer_share|repair_rate|reserve|redundancy|chi_square|normalised_residual|shellbook|files|number|built|planned|cards|pictures|pictures_left)$/u;
 /** Maps whose keys are names out of the records, and what a record itself says. */
 const NAMED: ReadonlySet<string> = new Set([
   'as_weighed',

@@ -8,6 +8,9 @@ import type { Sentence } from '../../src/words/sentence.js';
 const ALL = Object.entries(WORDS) as readonly (readonly [WordKey, Sentence])[];
 const blanks = (text: string): readonly string[] => [...text.matchAll(/\{(\w+)\}/gu)].map((match) => match[1] as string).sort();
 
+/** Keys that are put together from what a record says. */
+const MADE = /^(?:hazard|pocket\.view)\./u;
+
 describe('the catalogue of sentences', () => {
   it.each(ALL)('%s has the same blanks and the same end in every language', (_key, { us, uk = us, es }) => {
     for (const other of [uk, es]) {
@@ -27,7 +30,7 @@ describe('the catalogue of sentences', () => {
     expect(asked.length).toBeGreaterThan(30);
     expect(asked.filter((key) => !(key in WORDS))).toEqual([]);
     const source = texts('src', '.ts');
-    const unsaid = ALL.filter(([key]) => !asked.includes(key) && !source.includes(`'${key}'`) && !key.startsWith('hazard.'));
+    const unsaid = ALL.filter(([key]) => !asked.includes(key) && !source.includes(`'${key}'`) && !MADE.test(key));
     expect(unsaid.map(([key]) => key)).toEqual([]);
   });
 

@@ -279,6 +279,14 @@ export const FIGURE_ANSWERS: Readonly<Record<string, JsonShape>> = {
     pages: whole,
     labels: jsonList(shape({ panel: jsonText, page: orNull(whole), hazards: jsonTexts })),
   }),
+  pocket: shape({
+    file: jsonText,
+    edition: jsonOneOf('owner', 'service'),
+    size_bytes: whole,
+    cards: whole,
+    pictures: whole,
+    pictures_left: whole,
+  }),
   demo: shape({
     store: jsonText,
     shells: jsonTexts,

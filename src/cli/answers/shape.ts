@@ -41,6 +41,7 @@ export const JSON_UNITS: Readonly<Record<string, string>> = {
   deg: 'degrees of angle',
   percent: 'percent',
   px: 'pixels of the picture',
+  bytes: 'bytes',
 };
 
 /** `kg_per_m`, `load_kg`: what the numbers under a key are in; undefined where the key names no unit. */

@@ -78,7 +78,7 @@ async function pocket({ shell, edition, language, out }: Options, context: Conte
       envelope('pocket', shell, revisionOf(opened), {
         file: shownPath(file, context),
         edition,
-        bytes,
+        size_bytes: bytes,
         cards,
         pictures,
         pictures_left: picturesLeft,

@@ -4,7 +4,7 @@ import type { Keep } from '../keep.js';
 import type { NotesFile, PageNote } from '../notes-file.js';
 import { type PocketData, searchEntries } from '../pocket-data.js';
 import { saveFile } from '../save-file.js';
-import { sha256 } from '../sha256.js';
+import { sha256Hex } from '../sha256.js';
 import { smallPicture } from '../small-picture.js';
 import type { PageWords } from '../words.js';
 
@@ -57,7 +57,7 @@ export function takeNotes(data: PocketData, keep: Keep, words: PageWords): NoteL
       by,
       text,
       of: typed.map((id) => ids.get(id.toLowerCase()) as string),
-      ...(jpeg === undefined ? {} : { picture: { jpeg, sha256: sha256(bytesOf(jpeg)) } }),
+      ...(jpeg === undefined ? {} : { picture: { jpeg, sha256: sha256Hex(bytesOf(jpeg)) } }),
     };
     for (const name of ['text', 'of', 'picture']) field(name).value = '';
     set([...notes, note]);

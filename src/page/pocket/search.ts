@@ -8,7 +8,7 @@ export interface Found {
   readonly close: boolean;
 }
 
-export type Search = (asked: string) => Found;
+export type Finder = (asked: string) => Found;
 
 /** Small letters without marks. */
 export const plain = (text: string): string => text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
@@ -33,7 +33,7 @@ interface Indexed {
 }
 
 /** Finds things by id, marking, color and place, by everyday words in two languages, by parts of words, and with slips. */
-export function searchIn(entries: readonly SearchEntry[]): Search {
+export function searchIn(entries: readonly SearchEntry[]): Finder {
   let index: readonly Indexed[] | undefined;
   const made = (): readonly Indexed[] => {
     index ??= entries.map((entry) => ({

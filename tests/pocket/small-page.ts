@@ -1,0 +1,34 @@
+import type { Assessment } from '../../src/assess.js';
+import { pageScript } from '../../src/cli/page-script.js';
+import type { PocketEdition, PocketInput } from '../../src/pocket/input.js';
+import { pocketPage } from '../../src/pocket/page.js';
+import { type Language, readerOf } from '../../src/words/index.js';
+import { FINGERPRINT, HISTORY, smallAssessment } from '../book/small-store.js';
+
+/** A page of a small shell. `script`: `true` for the real one, which takes a moment to be bundled. */
+export async function smallPage(
+  edition: PocketEdition,
+  more: Partial<Omit<PocketInput, 'script'>> & { readonly language?: Language; readonly script?: boolean } = {},
+): Promise<string> {
+  const { language = 'en', script = false, ...rest } = more;
+  const assessment: Assessment = more.assessment ?? smallAssessment();
+  const { html } = await pocketPage({
+    edition,
+    assessment,
+    reader: readerOf({ language, english: 'us' }),
+    fingerprint: FINGERPRINT,
+    history: HISTORY,
+    dirty: false,
+    photoFile: async () => undefined,
+    ...rest,
+    script: script ? await pageScript('pocket') : '',
+  });
+  return html;
+}
+
+/** The data that the script of a page reads. */
+export function dataIn(html: string): Readonly<Record<string, unknown>> {
+  const found = /<script type="application\/json" id="data">(.*?)<\/script>/su.exec(html)?.[1];
+  if (found === undefined) throw new Error('no data in the page');
+  return JSON.parse(found);
+}
