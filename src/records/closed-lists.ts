@@ -9,10 +9,11 @@ export const CLOSED_LISTS = {
   fixing: ['bonded', 'screws', 'rivets', 'bolts', 'bonded and screws', 'bonded and rivets', 'welded', 'clips', 'hinged'],
   test: [
     ...['pressure hold', 'pressure', 'drop', 'continuity', 'insulation', 'dielectric withstand', 'polarity', 'gas appliances'],
-    ...['rain', 'function', 'coupon pull', 'torque', 'earth bond'],
+    ...['rain', 'function', 'coupon pull', 'torque', 'flow', 'earth bond'],
   ],
 } as const;
 
 export type ClosedList = keyof typeof CLOSED_LISTS;
+export type TestKind = (typeof CLOSED_LISTS.test)[number];
 
 export const isListed = (list: ClosedList, word: string): boolean => (CLOSED_LISTS[list] as readonly string[]).includes(word);

@@ -3,7 +3,6 @@ import { beforeWelding } from '../../query/isolate/rescue.js';
 import type { Book } from '../book.js';
 import { ref, table } from '../table.js';
 
-const LINING = /insulation|foam|adhesive|sealant|tape/iu;
 /** Ids named before the rest is counted. */
 const MOST = 12;
 
@@ -51,6 +50,5 @@ export function weldingOn(book: Book) {
     electronic: beforeWelding(shell).map((node) => ({ ref: ref(node.id), name: node.name ?? node.nodeKind })),
     bonded: bonded.slice(0, MOST),
     moreBonded: Math.max(0, bonded.length - MOST),
-    lining: shell.components.filter((one) => LINING.test(one.name)).map((one) => ({ ref: ref(one.id), name: one.name })),
   };
 }

@@ -70,10 +70,13 @@ export function floorHeight(model: Model): number | undefined {
   return sills.length > 0 ? Math.min(...sills) : undefined;
 }
 
+/** Of the list of fixing methods. */
+const COMES_OFF: readonly string[] = ['screws', 'bolts', 'clips', 'hinged'];
+
 /** Held by fasteners that are undone again: not glued, welded or riveted. */
 function comesOff({ panelKind, fixing }: Panel): boolean {
   if (panelKind === 'access') return true;
-  return fixing !== undefined && fixing.adhesive === undefined && /screw|bolt|turn|latch|hinge|clip/iu.test(fixing.method);
+  return fixing !== undefined && fixing.adhesive === undefined && COMES_OFF.includes(fixing.method);
 }
 
 type Found = Pick<Approach, 'blockedBy' | 'removeFirst' | 'moveFirst'>;

@@ -1,4 +1,5 @@
 import type { Model } from '../../model/shell.js';
+import { isListed, type TestKind } from '../../records/closed-lists.js';
 import type { Instrument, Medium, Test } from '../../records/index.js';
 import { calibrationLapse } from './calibration.js';
 import { gasDrop } from './gas-drop.js';
@@ -19,11 +20,22 @@ export interface TestVerdict {
   readonly atLeast: boolean;
 }
 
-/** Tests whose value must reach the limit; in all others it must not pass it. */
-const AT_LEAST = /insulation|dielectric|withstand|strength|pull|coupon|adhesion|flow/iu;
-/** A pressure test with one value: the pressure that was held. With `start` and `end` it is judged by what was lost. */
-const isHeldPressure = ({ testKind, measured }: Test): boolean =>
-  measured?.dimension === 'pressure' && /pressure/iu.test(testKind) && !/drop|loss|leak/iu.test(testKind);
+/** Tests whose value must reach the limit; in the others of the list it must not pass it. */
+const AT_LEAST: readonly TestKind[] = ['insulation', 'dielectric withstand', 'coupon pull', 'torque', 'flow'];
+/** With one value, the pressure that was held; with `start` and `end` they are judged by what was lost. */
+const HELD: readonly TestKind[] = ['pressure', 'pressure hold'];
+
+/**
+ * Whether the value must reach the limit; undefined for a single value of a kind that is not in the list, for nobody can tell: unless it
+ * is the limit itself, or the limit is 0, which as a least would say nothing.
+ */
+function mustReach({ testKind, measured, limit }: Test): boolean | undefined {
+  const kind = testKind as TestKind;
+  if (AT_LEAST.includes(kind)) return true;
+  if (HELD.includes(kind)) return measured?.dimension === 'pressure';
+  const either = limit === undefined || limit.value === 0 || limit.value === measured?.value;
+  return measured && !either && !isListed('test', testKind) ? undefined : false;
+}
 /** What nobody sees without an instrument. */
 const NEEDS_INSTRUMENT = new Set(['pressure', 'resistance', 'voltage', 'current', 'torque', 'force']);
 /** A gas line whose temperature moved by more than this, K, has not settled. Common practice, no source. */
@@ -36,7 +48,8 @@ const ROUNDING = 1e-9;
 
 /** Judges a test by its values. Evidence that is missing or too weak gives "not verified", never a pass. */
 export function judgeTest(test: Test, model: Model): TestVerdict {
-  const atLeast = AT_LEAST.test(test.testKind) || isHeldPressure(test);
+  const reaches = mustReach(test);
+  const atLeast = reaches === true;
   const base = { id: test.id, atLeast };
   const weak = (reason: string): TestVerdict => ({ ...base, verdict: 'not verified', reason });
   if (test.of.length === 0) return weak('its `of` names nothing');
@@ -45,6 +58,10 @@ export function judgeTest(test: Test, model: Model): TestVerdict {
   const { value, dimension } = read;
   const { limit } = test;
   if (!limit) return weak('it has no `limit` to be judged by');
+  if (reaches === undefined)
+    return weak(
+      `its kind \`${test.testKind}\` is not in the list, so whether its limit is the least or the most is not known: type \`kind\` from the list`,
+    );
   // A bare 0 has no dimension of its own.
   if (limit.dimension !== dimension && limit.value !== 0) {
     return weak(`its limit \`${limit.text}\` is a ${limit.dimension}, its value a ${dimension}`);

@@ -1,29 +1,26 @@
+import { earthNodes } from '../../compute/services/earths.js';
 import type { Model } from '../../model/shell.js';
-import type { ServiceNode } from '../../records/index.js';
+import type { Medium, ServiceNode } from '../../records/index.js';
 import { findables } from '../lookup/records.js';
 import type { KeepClean } from './types.js';
 
-const EARTH = /\b(earth|earthing|ground|grounding|bond|bonding)\b/iu;
-const NOT_EARTH = /\bground fault\b/iu;
-const OPEN = /\b(drain|vent|breather|weep)\b/iu;
+/** Lines that breathe or run out in the open. */
+const OPEN_ENDED: readonly Medium[] = ['gas', 'drain', 'duct', 'air', 'water', 'fuel'];
 
-const isEarth = (text: string): boolean => EARTH.test(text) && !NOT_EARTH.test(text);
-const wordsOf = (node: ServiceNode): string => [node.name, node.marking].filter(Boolean).join(' ');
+/** A drain by its kind or role; a vent is an outlet of something that flows. */
+const isOpenEnd = ({ nodeKind, role, medium }: ServiceNode): boolean =>
+  nodeKind === 'drain' || role === 'drain cock' || (role === 'outlet' && OPEN_ENDED.includes(medium));
 
-type Test = (node: ServiceNode) => boolean;
+type Test = (node: ServiceNode, earths: ReadonlySet<string>) => boolean;
 
 /** The first that fits takes a node. */
 const NODES: readonly (readonly [what: string, why: string, test: Test])[] = [
   [
     'earth and bonding pads',
     'bare metal, or the circuit has no earth: mask before sanding, coat again as found',
-    (node) => ['terminal', 'junction', 'connector', 'fitting'].includes(node.nodeKind) && isEarth(wordsOf(node)),
+    ({ id, nodeKind }, earths) => ['terminal', 'junction', 'connector', 'fitting'].includes(nodeKind) && earths.has(id),
   ],
-  [
-    'drains, vents and breathers',
-    'keep open: a blocked drain holds water, a blocked gas vent holds gas',
-    (node) => node.nodeKind === 'drain' || OPEN.test(wordsOf(node)),
-  ],
+  ['drains and vents', 'keep open: a blocked drain holds water, a blocked gas vent holds gas', isOpenEnd],
   [
     'gauge tappings and test points',
     'threads and caps must come free for the next test',
@@ -39,10 +36,15 @@ const NODES: readonly (readonly [what: string, why: string, test: Test])[] = [
 /** Places to be kept clear of paint, primer and sealer, from the records. Groups without any are left out. */
 export function keepClean({ shell }: Model): readonly KeepClean[] {
   const taken = new Set<string>();
+  const earths = new Set(earthNodes(shell).map(({ id }) => id));
   const ofNodes = NODES.map(([what, why, test]): KeepClean => {
-    const nodes = shell.nodes.filter((node) => !taken.has(node.id) && test(node));
+    const nodes = shell.nodes.filter((node) => !taken.has(node.id) && test(node, earths));
     for (const node of nodes) taken.add(node.id);
-    return { what, why, items: nodes.map(({ id, name, at }) => ({ id, ...(name === undefined ? {} : { name }), at })) };
+    return {
+      what,
+      why,
+      items: nodes.map(({ id, name, at }) => ({ id, ...(name === undefined ? {} : { name }), ...(at ? { at } : {}) })),
+    };
   });
   const places = new Map(findables(shell).map((one) => [one.id, one.position] as const));
   const placed = (id: string, name: string | undefined): KeepClean['items'][number] => {

@@ -2,8 +2,11 @@ import { judgeTest } from '../../compute/verdicts/verdict.js';
 import type { Model } from '../../model/shell.js';
 import { number } from '../../quantity/format.js';
 import { PA_PER_PSI } from '../../quantity/units.js';
+import type { TestKind } from '../../records/closed-lists.js';
 import type { Circuit, Medium, Test } from '../../records/index.js';
 import type { Rule } from '../rule.js';
+
+const INSULATES: readonly TestKind[] = ['insulation', 'dielectric withstand'];
 
 interface Needed {
   readonly what: string;
@@ -25,7 +28,7 @@ const NEEDED: Partial<Record<Medium, Needed>> = {
   water: { what: 'a pressure test over 15 min or more', is: (test) => test.start?.dimension === 'pressure' && lasts(test, 15) },
   ac: {
     what: 'an insulation or dielectric test',
-    is: (test) => /insulation|dielectric|withstand/iu.test(test.testKind),
+    is: (test) => INSULATES.includes(test.testKind as TestKind),
   },
 };
 

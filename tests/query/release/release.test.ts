@@ -99,16 +99,19 @@ describe('what paint must stay off', () => {
       node('G1', 'device', 'ground fault outlet'),
       node('T1', 'terminal', 'fuse position 1'),
       node('D1', 'drain', 'low point'),
-      node('V1', 'fitting', 'locker vent'),
+      { ...node('V1', 'fitting', 'sound'), medium: 'gas', role: 'outlet' },
+      node('E2', 'terminal', 'earth stud that nothing bonds'),
     ],
+    circuits: [{ ...record('EB'), service: 's', medium: 'dc', name: 'EB', bonding: true }],
+    runs: [{ ...run('EB/1', []), circuit: 'EB', from: 'E1', to: 'G1' }],
     clamps: [{ ...record('UB-1'), clampKind: 'U-bolt', at: [0, 0, 0], joins: [] }],
   });
   it('is each place once, by its reason', () => {
     const groups = keepClean(model).map(({ what, items }) => [what, items.map(({ id }) => id).join(' ')]);
     expect(groups).toEqual([
       ['earth and bonding pads', 'E1'],
-      ['drains, vents and breathers', 'D1 V1'],
-      ['terminals and connectors', 'T1'],
+      ['drains and vents', 'D1 V1'],
+      ['terminals and connectors', 'T1 E2'],
       ['clamps and U-bolts', 'UB-1'],
     ]);
   });

@@ -4,7 +4,7 @@ import type { Finding } from '../../../src/finding.js';
 import { keepClean, leftOfGvwr, openByZone, stations } from '../../../src/query/release/index.js';
 import type { Axle } from '../../../src/records/index.js';
 import { buildModel, source } from '../../support/build.js';
-import { accessPanel, levelPanel, node, run, zone } from '../../support/services.js';
+import { accessPanel, circuit, levelPanel, node, run, zone } from '../../support/services.js';
 import { clamp, lineMember } from '../../support/structure.js';
 
 /** Front axle at 0, rear axle at 5,000 mm; the front one steers. */
@@ -149,6 +149,8 @@ describe('what paint must stay off', () => {
       node('N-5', [1, 2, 3], { nodeKind: 'terminal', name: 'sound', marking: 'drain heater' }),
       node('N-6', [1, 2, 3], { nodeKind: 'terminal', name: 'earth', marking: 'ground fault' }),
     ],
+    circuits: [circuit('EB', { bonding: true })],
+    runs: [run('EB/1', node('N-3', [1, 2, 3]), node('N-4', [1, 2, 3]), [], { circuit: 'EB' })],
     panels: [accessPanel('AP', [10, 20, 30], [100, 100], { name: 'pump' }), levelPanel('SK', [0, 0, 0], [9, 9])],
     clamps: [{ ...clamp('UB', []), at: [7, 8, 9] }],
   });
@@ -156,12 +158,12 @@ describe('what paint must stay off', () => {
   it('is told by place and name, each place for its first reason', () => {
     expect(keepClean(model).map(({ what, items }) => [what, items])).toEqual([
       ['earth and bonding pads', [{ id: 'N-3', at: [1, 2, 3] }]],
-      ['drains, vents and breathers', [{ id: 'N-5', name: 'sound', at: [1, 2, 3] }]],
       ['gauge tappings and test points', [{ id: 'N-1', name: 'gauge tapping', at: [1, 2, 3] }]],
       [
         'terminals and connectors',
         [
           { id: 'N-2', at: [1, 2, 3] },
+          { id: 'N-5', name: 'sound', at: [1, 2, 3] },
           { id: 'N-6', name: 'earth', at: [1, 2, 3] },
         ],
       ],

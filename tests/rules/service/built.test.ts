@@ -197,9 +197,9 @@ describe('notes', () => {
           'RC',
           [
             [0, 0, 0],
-            [9, 9, 9],
+            [3000, 400, 100],
           ],
-          { name: 'roof chase', ...more },
+          { name: 'sound', carries: ['ac'], ...more },
         ),
       ],
     });
@@ -207,6 +207,7 @@ describe('notes', () => {
     expect(judged('service.no-spare-way', chase({ pullCord: true }))[0]?.message).toContain('add `spare`');
     expect(judged('service.no-spare-way', chase({ spare: 'x' }))[0]?.message).toContain('`pull_cord: yes`');
     expect(ids('service.no-spare-way', chase({ concealed: false }))).toEqual([]);
+    expect(ids('service.no-spare-way', chase({ name: 'truss chase conduit', carries: ['water'] }))).toEqual([]);
   });
 
   it('service.stud-crowded: ABYC E-11 (from memory), four on a stud, any number on a bar', () => {

@@ -71,20 +71,33 @@ describe('what was read is compared with the limit', () => {
   it.each([
     ['insulation', true],
     ['dielectric withstand', true],
-    ['weld coupon pull', true],
-    ['adhesion', true],
-    ['water flow', true],
+    ['coupon pull', true],
+    ['torque', true],
+    ['flow', true],
     ['pressure', true],
-    ['pressure drop', false],
-    ['pressure loss', false],
-    ['pressure, leak', false],
+    ['pressure hold', true],
     ['drop', false],
+    ['continuity', false],
+    ['rain', false],
   ])('%s: more is better is %s', (testKind, atLeast) => {
     expect(judge({ testKind, limit: kPa(10), measured: kPa(20) })).toMatchObject({
       atLeast,
       verdict: atLeast ? 'passed' : 'failed',
     });
   });
+
+  it.each(['insulation test', 'pressure drop', 'weld coupon pull', 'sound'])(
+    '%s: no word of the list, so nobody can tell',
+    (testKind) => {
+      for (const measured of [kPa(5), kPa(20)]) {
+        const told = judge({ testKind, limit: kPa(10), measured });
+        expect(told.verdict).toBe('not verified');
+        expect(told.reason).toMatch(/not in the list.*type `kind` from the list/u);
+      }
+      // What was lost must not pass its limit, whatever the kind.
+      expect(judge({ testKind, limit: kPa(10), start: kPa(400), end: kPa(395) }).verdict).toBe('passed');
+    },
+  );
 
   it('a pressure test of two readings goes by what was lost', () => {
     expect(judge({ testKind: 'pressure', limit: kPa(10), start: kPa(400), end: kPa(395) })).toMatchObject({
