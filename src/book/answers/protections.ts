@@ -1,4 +1,5 @@
 import { protectionPlaces } from '../../drawing/index.js';
+import { aheadOfProtection } from '../../query/isolate/graph/ahead.js';
 import { stillLive, upstream } from '../../query/lookup/index.js';
 import type { Circuit } from '../../records/index.js';
 import type { Book } from '../book.js';
@@ -11,6 +12,12 @@ export function protectionsAnswer(book: Book) {
   const letters = new Map(protectionPlaces(shell).flatMap(({ letter, nodes }) => nodes.map((node) => [node, letter] as const)));
   const names = new Map(shell.nodes.map((node) => [node.id, node.name]));
   const at = (circuit: Circuit) => circuit.protection?.at;
+  const ahead = aheadOfProtection(shell);
+  /** What lies before the device, as the cylinder's side of a regulator. */
+  const notIts = (circuit: Circuit): string => {
+    const runs = shell.runs.filter((run) => run.circuit === circuit.id && ahead.has(run.id)).map((run) => run.id);
+    return runs.length > 0 ? `not ${runs.join(', ')}, before it` : '';
+  };
   return {
     figure: book.draw.protectionPlan(book.assessment, { widthMm: book.availableSize('portrait').widthMm, heightMm: 130 }),
     table: table<Circuit>(book.show, {
@@ -28,7 +35,7 @@ export function protectionsAnswer(book: Book) {
         c.refs(
           'Protects',
           (circuit) => [circuit.id],
-          (circuit) => circuit.name,
+          (circuit) => [circuit.name, notIts(circuit)].filter(Boolean).join('; '),
         ),
         c.refs('Fed through', (circuit) => upstream(shell, circuit).map((one) => one.protection?.at)),
         c.refs(

@@ -1,6 +1,7 @@
 import type { BehindItem } from '../../compute/access/types.js';
 import { faceWords } from '../../drawing/index.js';
 import { hazardsBehind } from '../../query/hazards.js';
+import { aheadOfProtection } from '../../query/isolate/graph/ahead.js';
 import { placesOf } from '../../query/place.js';
 import { reachAt } from '../../query/reach-words.js';
 import type { Panel } from '../../records/index.js';
@@ -137,7 +138,8 @@ function behindTable(book: Book, items: readonly BehindItem[], keepEmpty: boolea
   const protection = (item: BehindItem): string | undefined => {
     const record = shell.byId.get(item.id)?.record as { circuit?: string } | undefined;
     const circuit = shell.circuits.find((one) => one.id === record?.circuit);
-    return [protectionWords(circuit), care(item.id)].filter(Boolean).join('; ') || undefined;
+    const words = aheadOfProtection(shell).has(item.id) ? undefined : protectionWords(circuit);
+    return [words, care(item.id)].filter(Boolean).join('; ') || undefined;
   };
   const worst = hazardsBehind(shell, items);
   const hazard = (item: BehindItem) => worst.find(({ ids }) => ids.includes(item.id))?.word;

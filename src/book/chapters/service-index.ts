@@ -1,4 +1,5 @@
 import { isPlanned } from '../../model/planned.js';
+import { aheadOfProtection } from '../../query/isolate/graph/ahead.js';
 import { zonesHolding } from '../../query/shown.js';
 import type { Circuit, Run, ServiceNode } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
@@ -49,6 +50,8 @@ const order = new Intl.Collator('en', { numeric: true, sensitivity: 'base' }).co
 function entriesOf(book: Book): readonly Entry[] {
   const { shell } = book.assessment.model;
   const holding = zonesHolding(shell);
+  const ahead = aheadOfProtection(shell);
+  const guarding = (id: string, circuit: Circuit | undefined) => (ahead.has(id) ? undefined : circuit);
   const runsOf = (id: string): string => {
     const all = shell.runs.filter((run) => run.circuit === id && !isPlanned(shell, run.id)).map((run) => run.id);
     const short = all.map((run) => (run.startsWith(`${id}/`) ? run.slice(id.length) : run));
@@ -71,7 +74,7 @@ function entriesOf(book: Book): readonly Entry[] {
     const name = node.name ?? `${circuit?.name ?? ''} ${node.nodeKind}`.trim();
     const zones = (node.at ? holding(node.at) : []).map((zone) => zone.id);
     return {
-      ...entry(node.id, name, node.nodeKind, node, circuit, wayToNode(book, node.id), zones),
+      ...entry(node.id, name, node.nodeKind, node, guarding(node.id, circuit), wayToNode(book, node.id), zones),
       ...cared(isolatorWords(node)),
     };
   };
@@ -80,7 +83,7 @@ function entriesOf(book: Book): readonly Entry[] {
     const underCircuit = run.circuit !== undefined && run.id.startsWith(`${run.circuit}/`);
     const way = wayToRun(book, run.id);
     return {
-      ...entry(run.id, `${run.from} to ${run.to}`, 'run', run, circuit, way, run.zones),
+      ...entry(run.id, `${run.from} to ${run.to}`, 'run', run, guarding(run.id, circuit), way, run.zones),
       ...cared(sealWords(book, run)),
       underCircuit,
     };

@@ -6,6 +6,7 @@ import { circuitTree, wayTo } from '../../compute/services/branches.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import { polylineLength } from '../../geometry/vector.js';
 import type { Circuit, Run } from '../../records/index.js';
+import { aheadOfProtection } from '../isolate/graph/ahead.js';
 import { targetsOf } from '../isolate/targets.js';
 import { placesOf } from '../place.js';
 import { extentOf } from '../place-words.js';
@@ -76,11 +77,11 @@ function matched(one: Findable, quality: MatchQuality, look: LookUps): Match {
       const access = look.nodeAccess.get(id);
       const circuit = look.nodes.get(id)?.circuit ?? look.circuitsAt.get(id);
       const open = access?.open ?? false;
-      return { ...base, panels: access?.panels ?? [], open, protection: protectionOf(circuit, look), path: [] };
+      return { ...base, panels: access?.panels ?? [], open, protection: protectionOf(circuit, look, id), path: [] };
     }
     case 'run': {
       const access = look.runAccess.get(id);
-      const protection = protectionOf(look.runs.get(id)?.circuit, look);
+      const protection = protectionOf(look.runs.get(id)?.circuit, look, id);
       const lengthMm = look.runLength.get(id);
       const open = one.path.length > 0 && access?.openMm !== undefined && access.openMm >= access.lengthMm - 1;
       return { ...base, open, panels: access?.panels ?? [], follow: access?.follow ?? [], protection, path: one.path, lengthMm };
@@ -157,7 +158,9 @@ function circuitPath(circuit: Circuit, runs: readonly Run[], look: LookUps): rea
   });
 }
 
-function protectionOf(id: string | undefined, look: LookUps): ProtectionFound | undefined {
+/** `of`: the run or node that is asked for; what lies before the device is not protected by it. */
+function protectionOf(id: string | undefined, look: LookUps, of?: string): ProtectionFound | undefined {
+  if (of !== undefined && aheadOfProtection(look.shell).has(of)) return undefined;
   const circuit = id === undefined ? undefined : look.circuits.get(id);
   if (!circuit?.protection) return undefined;
   const { kind, ratingA } = circuit.protection;

@@ -1,48 +1,81 @@
 import { polylineLength } from '../../geometry/vector.js';
 import { length } from '../../quantity/format.js';
-import type { Run, ServiceNode, Shell } from '../../records/index.js';
+import { behaviourOf } from '../../query/isolate/graph/behaviour.js';
+import type { NodeKind, NodeRole, Run, ServiceNode, Shell } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
-/** Wire between a battery and its fuse, mm: 7 in, or 72 in in a sheath or enclosure all along; ABYC E-11.10.1.1, unverified citation. */
+/**
+ * Wire before its fuse, mm: 7 in bare; in a sheath or enclosure all along 72 in from a battery’s own terminal and 40 in from any other
+ * source of power, as a switch, a busbar or a generator. ABYC E-11.10.1.1, unverified citation.
+ */
 const BARE_MM = 177.8;
-const SHEATHED_MM = 1828.8;
+const SHEATHED_MM = { battery: 1828.8, other: 1016 } as const;
+/** What a length is read to, mm. */
+const READ_TO_MM = 2.5;
 
-const ON_THE_WAY = ['terminal', 'connector', 'junction', 'splice', 'fitting'];
+/** One conductor goes on through these. */
+const ON_THE_WAY: readonly NodeKind[] = ['terminal', 'connector', 'junction', 'splice', 'fitting'];
+const isOnTheWay = ({ role, nodeKind }: ServiceNode): boolean =>
+  role === undefined ? ON_THE_WAY.includes(nodeKind) : ['splice', 'junction', 'terminal'].includes(role);
+/** Give alternating current that nothing of their own limits. Chargers, regulators and alternators limit theirs. */
+const AC_SOURCES: readonly (NodeRole | undefined)[] = ['generator', 'inverter'];
 
-/** Runs from a battery up to the first node that holds a fuse or breaker, each with the way from the battery to its end. */
-function bareRuns(battery: ServiceNode, shell: Shell): readonly { readonly run: Run; readonly wayMm: number }[] {
-  const fused = new Set(shell.circuits.flatMap((circuit) => circuit.protection?.at ?? []));
+type From = keyof typeof SHEATHED_MM;
+
+/** A run before its first fuse, and how far its end is from where its conductor begins. */
+interface BareRun {
+  readonly run: Run;
+  readonly begins: string;
+  readonly from: From;
+  readonly wayMm: number;
+}
+
+const isSource = ({ role, nodeKind, medium }: ServiceNode): boolean => {
+  if (medium === 'dc') return role === 'battery' || (role === undefined && nodeKind === 'source');
+  return medium === 'ac' && AC_SOURCES.includes(role);
+};
+
+/** Every run that a short would take past no fuse or breaker, walking from the sources. */
+function bareRuns(shell: Shell): readonly BareRun[] {
   const nodes = new Map(shell.nodes.map((node) => [node.id, node] as const));
-  const found: { run: Run; wayMm: number }[] = [];
+  const circuits = new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const));
+  const fusedAt = ({ circuit }: Run): string | undefined => circuits.get(circuit ?? '')?.protection?.at;
+  const found: BareRun[] = [];
   const seen = new Set<Run>();
-  const queue = [{ at: battery.id, wayMm: 0 }];
+  const queue = shell.nodes
+    .filter(isSource)
+    .map(({ id, medium }) => ({ at: id, begins: id, from: (medium === 'dc' ? 'battery' : 'other') as From, wayMm: 0, medium }));
   for (let next = queue.shift(); next; next = queue.shift()) {
-    const { at, wayMm } = next;
+    const { at, medium, ...way } = next;
     for (const run of shell.runs) {
-      if (seen.has(run) || run.medium !== 'dc' || (run.from !== at && run.to !== at)) continue;
+      if (run.medium !== medium || run.abandoned || run.spare || (run.from !== at && run.to !== at)) continue;
+      if (seen.has(run) || circuits.get(run.circuit ?? '')?.bonding || fusedAt(run) === at) continue;
       seen.add(run);
       const end = run.from === at ? run.to : run.from;
-      const far = wayMm + (run.installedLengthMm ?? polylineLength(run.path));
-      found.push({ run, wayMm: far });
-      if (!fused.has(end) && ON_THE_WAY.includes(nodes.get(end)?.nodeKind ?? '')) queue.push({ at: end, wayMm: far });
+      const wayMm = way.wayMm + (run.installedLengthMm ?? polylineLength(run.path));
+      found.push({ ...way, run, wayMm });
+      const node = nodes.get(end);
+      if (!node || fusedAt(run) === end || isFuse(node)) continue;
+      if (isOnTheWay(node)) queue.push({ ...way, at: end, wayMm, medium });
+      else if (['parts', 'joins', 'changeover'].includes(behaviourOf(node).way))
+        queue.push({ at: end, begins: end, from: 'other', wayMm: 0, medium });
     }
   }
   return found;
 }
 
-const mostMm = ({ sheathed }: Run): number => (sheathed ? SHEATHED_MM : BARE_MM);
+const isFuse = ({ role }: ServiceNode): boolean => role === 'fuse' || role === 'breaker';
 
-/** A fuse on the battery’s own terminal. */
-const fusedThere = (run: Run, battery: ServiceNode, { circuits }: Shell): boolean =>
-  circuits.some((circuit) => circuit.id === run.circuit && circuit.protection?.at === battery.id);
+const mostMm = ({ run, from }: BareRun): number => (run.sheathed ? SHEATHED_MM[from] : BARE_MM);
 
 export const protectionFar: Rule = {
   name: 'service.protection-far',
   severity: 'warning',
   asks: 'defect',
   duty: 'trade',
-  finds: 'A wire from a battery that runs more than 7 in (180 mm) before its first fuse, or 72 in (1,829 mm) in a sheath.',
-  why: 'Nothing but the battery itself limits a short on that stretch.',
+  finds:
+    'A wire that runs more than 7 in (178 mm) from a battery, or from an unfused switch, busbar, generator or inverter, before its first fuse or breaker; in a sheath 72 in (1,829 mm) from the battery’s own terminal and 40 in (1,016 mm) from the others. Chargers, regulators and alternators, which limit their own current, and shore power, guarded at the pedestal, are not judged.',
+  why: 'Nothing but the source itself limits a short on that stretch.',
   source: 'ABYC E-11.10.1.1, unverified citation',
   examples: {
     given: `
@@ -65,17 +98,15 @@ nodes:
 `,
   },
   check({ model: { shell, shop } }) {
-    const batteries = shell.nodes.filter(
-      (node) => node.medium === 'dc' && (node.role === 'battery' || (node.role === undefined && node.nodeKind === 'source')),
-    );
-    return batteries.flatMap((battery) =>
-      bareRuns(battery, shell)
-        .filter(({ run, wayMm }) => wayMm > mostMm(run) + 2.5 && !run.abandoned && !fusedThere(run, battery, shell))
-        .map(({ run, wayMm }) => ({
-          message: `${run.id} is ${length(wayMm, shop.units)} from ${battery.id} before a fuse, expected at most ${length(mostMm(run), shop.units)}: move the fuse to the battery${run.sheathed ? '' : ', or add `sheathed: yes` where it is in a sheath all along'}`,
-          ids: [run.id, battery.id],
+    return bareRuns(shell)
+      .filter((one) => one.wayMm > mostMm(one) + READ_TO_MM)
+      .map((one) => {
+        const { run, begins, wayMm } = one;
+        return {
+          message: `${run.id} is ${length(wayMm, shop.units)} from ${begins} before a fuse, expected at most ${length(mostMm(one), shop.units)}: move the fuse nearer${run.sheathed ? '' : ', or add `sheathed: yes` where it is in a sheath all along'}`,
+          ids: [run.id, begins],
           place: run.source.place('to'),
-        })),
-    );
+        };
+      });
   },
 };

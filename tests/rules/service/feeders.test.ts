@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Circuit, ServiceNode } from '../../../src/records/index.js';
 import { linkTooSmall } from '../../../src/rules/service/link-too-small.js';
+import { protectionFar } from '../../../src/rules/service/protection-far.js';
 import { assessment } from '../../query/lookup/assessment.js';
 import { buildModel } from '../../support/build.js';
 import { circuit, node, run } from '../../support/services.js';
@@ -67,5 +68,60 @@ describe('service.link-too-small', () => {
     const bare = shell('8', 100);
     const uncut = { ...bare, circuits: bare.circuits.filter((one) => one.id === 'MAIN') };
     expect(judgeOne(linkTooSmall, buildModel(uncut)).map((one) => one.ids[0])).toEqual(['LINK']);
+  });
+});
+
+describe('wire before its first fuse', () => {
+  // ABYC E-11.10.1.1 as public trade texts cite it (7-40-72): 7 in bare; sheathed 72 in from a battery terminal, 40 in from another source.
+  const IN = 25.4;
+  const far = (model: ReturnType<typeof buildModel>) => judgeOne(protectionFar, model).map(({ ids }) => ids.join(' from '));
+  const chain = (
+    roles: readonly NonNullable<ServiceNode['role']>[],
+    inches: readonly number[],
+    more: Partial<ServiceNode> = {},
+  ) => {
+    const at = roles.map((_, i) => inches.slice(0, i).reduce((sum, one) => sum + one * IN, 0));
+    const nodes = roles.map((role, i) => of(`${i}`, at[i] as number, { role, ...more }));
+    return nodes.slice(1).map((to, i) => ({ nodes, run: [nodes[i], to] as const }));
+  };
+  const model = (
+    roles: readonly NonNullable<ServiceNode['role']>[],
+    inches: readonly number[],
+    sheathed: boolean,
+    medium: 'dc' | 'ac' = 'dc',
+  ) => {
+    const parts = chain(roles, inches, { medium });
+    const runs = parts.map(({ run: [a, b] }, i) => run(`R${i}`, a as ServiceNode, b as ServiceNode, [], { sheathed, medium }));
+    return buildModel({ nodes: parts[0]?.nodes ?? [], runs });
+  };
+
+  it('is 7 in bare and 72 in sheathed from the battery itself', () => {
+    expect(far(model(['battery', 'fuse'], [7], false))).toEqual([]);
+    expect(far(model(['battery', 'fuse'], [7.2], false))).toEqual(['R0 from 0']);
+    expect(far(model(['battery', 'fuse'], [72], true))).toEqual([]);
+    expect(far(model(['battery', 'fuse'], [72.2], true))).toEqual(['R0 from 0']);
+  });
+  it('is 40 in sheathed from an unfused switch or busbar, each conductor by itself', () => {
+    expect(far(model(['battery', 'switch', 'fuse'], [72, 40], true))).toEqual([]);
+    expect(far(model(['battery', 'switch', 'fuse'], [20, 40.2], true))).toEqual(['R1 from 1']);
+    expect(far(model(['battery', 'busbar', 'fuse'], [7, 7.2], false))).toEqual(['R1 from 1']);
+    // A splice is the same conductor.
+    expect(far(spliced)).toEqual(['R1 from 0']);
+  });
+  it('is 40 in from a generator or inverter; chargers, which limit their own current, are not judged', () => {
+    expect(far(model(['generator', 'breaker'], [40], true, 'ac'))).toEqual([]);
+    expect(far(model(['generator', 'breaker'], [41], true, 'ac'))).toEqual(['R0 from 0']);
+    expect(far(model(['inverter', 'breaker'], [8], false, 'ac'))).toEqual(['R0 from 0']);
+    expect(far(model(['charger', 'fuse'], [90], false))).toEqual([]);
+  });
+
+  const [a, b, c] = [
+    of('0', 0, { role: 'battery' }),
+    of('1', 40 * IN, { nodeKind: 'splice' }),
+    of('2', 73 * IN, { role: 'fuse' }),
+  ];
+  const spliced = buildModel({
+    nodes: [a, b, c],
+    runs: [run('R0', a, b, [], { sheathed: true }), run('R1', b, c, [], { sheathed: true })],
   });
 });
