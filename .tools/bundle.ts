@@ -28,7 +28,7 @@ const TOGETHER = [
   },
   {
     name: 'answers',
-    test: /dist\/cli\/(?:answering|commands\/(?:where|near|behind|isolate|weights|takeoff|release)|report\/(?:checked|facts|findings|isolate|json|nearby|release|shown|tables|takeoff|topic|weights|what|where|wrap)[a-z-]*)\.js$/u,
+    test: /dist\/cli\/(?:answering|commands\/(?:where|near|behind|isolate|load|weights|takeoff|release)|report\/(?:checked|facts|findings|isolate|json|load|nearby|release|shown|tables|takeoff|topic|weights|what|where|wrap)[a-z-]*)\.js$/u,
   },
 ];
 

@@ -31,7 +31,7 @@ export async function cachePlaceOf(question: unknown, { io, settings }: Context)
 
 /** The answer of the last time; undefined where anything has changed since that it depends on. */
 export async function keptAnswer(place: KeptAt): Promise<CheckAnswer | undefined> {
-  const found = (await Sections.open(place)).get('answer');
+  const found = Sections.open(place).get('answer');
   return isAnswer(found) ? { ...found, text: repainted(found.text) } : undefined;
 }
 
@@ -42,7 +42,7 @@ const isAnswer = (found: unknown): found is CheckAnswer => {
 
 /** As it goes to a terminal: how a colour is marked until then is of this run alone. */
 export async function keepAnswer(place: KeptAt, { text, status }: CheckAnswer): Promise<void> {
-  const kept = await Sections.open(place);
+  const kept = Sections.open(place);
   kept.put('answer', { text: printable(text), status });
   await kept.save();
 }

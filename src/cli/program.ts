@@ -44,6 +44,8 @@ const ALONE: Readonly<Record<string, () => Promise<Declare>>> = {
   isolate: async () => (await import('./commands/isolate.js')).declareIsolate,
   weights: async () => (await import('./commands/weights.js')).declareWeights,
   takeoff: async () => (await import('./commands/takeoff.js')).declareTakeoff,
+  overlay: async () => (await import('./commands/overlay.js')).declareOverlay,
+  locate: async () => (await import('./commands/locate.js')).declareLocate,
   release: async () => (await import('./commands/release.js')).declareRelease,
   progress: async () => (await import('./commands/progress.js')).declareProgress,
 };

@@ -2,33 +2,48 @@ import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { type SolvedPhoto, solvePhoto } from '../compute/pictures/solve-photo.js';
 import type { Photo } from '../records/index.js';
+import { findStore } from '../store/find.js';
 import { UserError } from '../user-error.js';
+import { type Answering, answering } from './answering.js';
 import type { Context } from './context.js';
-import { type OpenShell, openForAnswer } from './open.js';
+import { openStoreFor } from './open.js';
 
-/** A photo of a shell, tied to the datum by its `seen` points, with the bytes of its file. */
+/** A photo of a shell, tied to the datum by its `seen` points. */
 export interface OpenPhoto {
-  readonly opened: OpenShell;
+  readonly opened: Answering;
   readonly solved: SolvedPhoto;
-  readonly bytes: Buffer;
+  /** The folder of the store. */
+  readonly root: string;
+  /** What is in the photo's file. */
+  bytes(): Promise<Buffer>;
 }
 
 /** Throws {@link UserError} where there is no such photo, or its file cannot be read. */
 export async function openPhoto(shell: string, id: string, context: Context): Promise<OpenPhoto> {
-  const opened = await openForAnswer(shell, context, []);
-  const { model } = opened.assessment;
+  const opened = await answering(shell, context, []);
+  const { model, figures } = opened.assessment;
   const photo = model.shell.photos.find((one) => one.id === id) ?? (await noSuchPhoto(shell, id, model.shell.photos));
   const file = `shells/${shell}/photos/${photo.file}`;
-  // Only what the reader found inside the photos folder: a record's file name may say anything.
-  if (!opened.store.text.photos.has(file))
-    throw new UserError(`Photo ${id}: ${file} is not there. Put the picture back, or mend \`file\`.`);
-  const [bytes, { pictureFacts }] = await Promise.all([
-    readFile(path.join(opened.store.root, file)),
-    import('../store/picture-facts.js'),
-  ]);
+  const known = context.settings.book === undefined ? figures.solvedPhotos.get(id) : undefined;
+  if (known) {
+    // Only what the reader found inside the photos folder is among them: a record's file name may say anything.
+    const root = findStore(context.io.cwd, context.settings.store);
+    // What was kept of a camera is its figures: it is fitted again for what else it can do.
+    const solved = opened.assessment.kept ? solvePhoto(model, photo, known.facts) : known;
+    return { opened, solved, root, bytes: () => readFile(path.join(root, file)) };
+  }
+  return unmarked(opened, photo, file, context);
+}
+
+/** A photo that no figure is kept of: without marked points, out of a book, or not there. */
+async function unmarked(opened: Answering, photo: Photo, file: string, context: Context): Promise<OpenPhoto> {
+  const { root, text } = await openStoreFor(context);
+  if (!text.photos.has(file))
+    throw new UserError(`Photo ${photo.id}: ${file} is not there. Put the picture back, or mend \`file\`.`);
+  const [bytes, { pictureFacts }] = await Promise.all([readFile(path.join(root, file)), import('../store/picture-facts.js')]);
   const facts = await pictureFacts(bytes);
-  if (!facts) throw new UserError(`Photo ${id}: ${file} cannot be read as a picture`);
-  return { opened, solved: solvePhoto(model, photo, facts), bytes };
+  if (!facts) throw new UserError(`Photo ${photo.id}: ${file} cannot be read as a picture`);
+  return { opened, solved: solvePhoto(opened.assessment.model, photo, facts), root, bytes: async () => bytes };
 }
 
 async function noSuchPhoto(shell: string, id: string, photos: readonly Photo[]): Promise<never> {

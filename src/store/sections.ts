@@ -33,9 +33,9 @@ export class Sections {
   ) {}
 
   /** Empty where nothing of this state is kept. */
-  static async open(at: KeptAt): Promise<Sections> {
+  static open(at: KeptAt): Sections {
     const none = new Sections(at, {}, Buffer.alloc(0));
-    const bytes = await at.room.read(at.name);
+    const bytes = at.room.read(at.name);
     const end = bytes?.indexOf(NEW_LINE) ?? -1;
     const head = bytes && end > 0 ? unsealed(bytes.subarray(0, end)) : undefined;
     if (!bytes || !head) return none;

@@ -102,7 +102,7 @@ class KeptIds {
   static async open(top: string, { shell, objects, gitDir }: WorkFilesAsked): Promise<KeptIds> {
     const room = CacheDir.in(gitDir, 'ids');
     const name = `${digest([top, objects, shell === undefined ? 'all' : `shell ${shell}`].join('\n')).slice(0, 16)}.json`;
-    const bytes = await room.read(name);
+    const bytes = room.read(name);
     const text = bytes && unsealed(bytes);
     return new KeptIds(top, objects, room, name, text ? parsed(text) : {});
   }

@@ -22,6 +22,7 @@ const QUESTIONS = [
   'behind T-1 AP-1',
   'near T-1 100,0,0in --within 6in',
   'isolate T-1 DC-1',
+  'load T-1 DC-1/S1 --add 24W',
   'weights T-1 --all',
   'takeoff T-1 --each',
   'release T-1 --all',

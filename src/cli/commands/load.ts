@@ -1,7 +1,7 @@
 import { UserError } from '../../user-error.js';
+import { answering } from '../answering.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { openForAnswer, revisionOf } from '../open.js';
 import type { Registry } from '../registry.js';
 
 interface Options {
@@ -26,13 +26,13 @@ export function declareLoad(registry: Registry): void {
 
 async function answerLoad({ shell, outlet, add }: Options, context: Context): Promise<Status> {
   const added = await readLoad(add);
-  const opened = await openForAnswer(shell, context, []);
+  const opened = await answering(shell, context, []);
   const { outletLoad } = await import('../../query/load/index.js');
   const answer = outletLoad(opened.assessment, outlet, added);
   if (!answer) throw new UserError(await noOutlet(shell, outlet, opened.assessment.model.shell));
   if (context.settings.json) {
     const [{ envelope }, { loadJson }] = await Promise.all([import('../report/json.js'), import('../report/load-json.js')]);
-    context.print(envelope('load', shell, revisionOf(opened), loadJson(answer)));
+    context.print(envelope('load', shell, opened.revision, loadJson(answer)));
   } else {
     const { loadText } = await import('../report/load-text.js');
     context.print(loadText(opened.assessment.model, answer, context.paint));

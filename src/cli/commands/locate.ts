@@ -1,7 +1,6 @@
 import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { revisionOf } from '../open.js';
 import type { Registry } from '../registry.js';
 
 interface Options {
@@ -54,7 +53,7 @@ async function locate({ shell, photo, px, on }: Options, context: Context): Prom
     throw new UserError(`${on} has no surface on record: --on takes a panel, member or zone`);
   if (context.settings.json) {
     const { locateJson } = await import('../report/overlay-json.js');
-    context.print(locateJson(shell, { solved, px, on, found }, revisionOf(opened)));
+    context.print(locateJson(shell, { solved, px, on, found }, opened.revision));
   } else {
     const { locateText } = await import('../report/locate-text.js');
     context.print(locateText(solved, on, found, model.shop.units));

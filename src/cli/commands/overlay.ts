@@ -1,6 +1,5 @@
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
-import { revisionOf } from '../open.js';
 import type { Registry } from '../registry.js';
 
 interface Options {
@@ -40,7 +39,7 @@ async function lay(options: Options, context: Context): Promise<Status> {
     import('../solved-photo.js'),
     import('../../compute/pictures/overlay.js'),
   ]);
-  const { opened, solved, bytes } = await openPhoto(options.shell, options.photo, context);
+  const { opened, solved, root, bytes } = await openPhoto(options.shell, options.photo, context);
   const { model } = opened.assessment;
   if (options.mark !== undefined) {
     const [{ markPage }, { writeOut }, { default: path }] = await Promise.all([
@@ -48,11 +47,11 @@ async function lay(options: Options, context: Context): Promise<Status> {
       import('../../store/write-out.js'),
       import('node:path'),
     ]);
-    await writeOut(opened.store.root, path.resolve(context.io.cwd, options.mark), await markPage(model, solved, bytes));
+    await writeOut(root, path.resolve(context.io.cwd, options.mark), await markPage(model, solved, await bytes()));
     context.tell(`Written: ${options.mark}. Open it in a browser, pick seven points or more, and put the lines into photos.yaml`);
     return 0;
   }
-  const made = overlay(model, solved);
+  const made = opened.assessment.figures.overlays.get(options.photo) ?? overlay(model, solved);
   if (options.out !== undefined && solved.usable) {
     const [{ photoOverlay }, { pictureWith }, { writeOut }, { default: path }] = await Promise.all([
       import('../../drawing/views/photo-overlay.js'),
@@ -61,11 +60,11 @@ async function lay(options: Options, context: Context): Promise<Status> {
       import('node:path'),
     ]);
     const out = path.resolve(context.io.cwd, options.out);
-    await writeOut(opened.store.root, out, await pictureWith(bytes, photoOverlay(model, made, WIDTH_MM)));
+    await writeOut(root, out, await pictureWith(await bytes(), photoOverlay(model, made, WIDTH_MM)));
   }
   if (context.settings.json) {
     const { overlayJson } = await import('../report/overlay-json.js');
-    context.print(overlayJson(opened.assessment.model.shell.id, made, revisionOf(opened)));
+    context.print(overlayJson(opened.assessment.model.shell.id, made, opened.revision));
   } else {
     const { overlayText } = await import('../report/overlay-text.js');
     context.print(overlayText(made, model.shop.units, solved.usable ? options.out : undefined));

@@ -5,13 +5,25 @@ import type { Findable } from './records.js';
 import type { MatchQuality } from './types.js';
 
 /** Letter case, and one or more blanks, do not count. */
-const plain = (text: string): string => text.toLowerCase().trim().replace(/\s+/gu, ' ');
-/** Nor do hyphens, slashes and dots: `dc12` is `DC-12`. */
-const squeezed = (text: string): string => plain(text).replace(/[\s\-./_]/gu, '');
+const plain = (text: string): string => {
+  const low = text.toLowerCase();
+  return UNEVEN.test(low) ? low.trim().replace(/\s+/gu, ' ') : low;
+};
+const UNEVEN = /^\s|\s\s|[^\S ]|\s$/u;
+/** Nor do hyphens, slashes and dots: `dc12` is `DC-12`. Of a plain text. */
+const squeezed = (text: string): string => text.replace(/[\s\-./_]+/gu, '');
+
+/** Whether a plain text begins with another once both are squeezed; most differ in their first sign, and are never squeezed. */
+function beginsSqueezed(text: string, short: string, whole: boolean): boolean {
+  let first = 0;
+  while (' -./_'.includes(text.charAt(first)) && first < text.length) first += 1;
+  if (text.charAt(first) !== short.charAt(0)) return false;
+  const all = squeezed(text);
+  return whole ? all === short : all.startsWith(short);
+}
 
 interface Words {
   readonly names: readonly string[];
-  readonly squeezed: readonly string[];
   /** All of it, colours too, for words in any order. */
   readonly text: string;
 }
@@ -23,7 +35,7 @@ function wordsOf(one: Findable): Words {
   if (!words) {
     const names = [one.id, one.marking, one.name].flatMap((word) => (word ? [plain(word)] : []));
     const text = [...names, ...(one.colour ? [plain(one.colour)] : [])].join(' ');
-    words = { names, squeezed: names.map(squeezed), text };
+    words = { names, text };
     kept.set(one, words);
   }
   return words;
@@ -32,9 +44,9 @@ function wordsOf(one: Findable): Words {
 function qualityOf(query: string, one: Findable, bounds: Bounds | undefined): MatchQuality | undefined {
   const words = wordsOf(one);
   const short = squeezed(query);
-  if (words.names.includes(query) || words.squeezed.includes(short)) return 'exact';
-  if (words.names.some((word) => word.startsWith(query)) || words.squeezed.some((word) => word.startsWith(short)))
-    return 'prefix';
+  const begins = (word: string, whole: boolean): boolean => beginsSqueezed(word, short, whole);
+  if (words.names.some((word) => word === query || begins(word, true))) return 'exact';
+  if (words.names.some((word) => word.startsWith(query) || begins(word, false))) return 'prefix';
   const all = query.split(' ').every((part) => holdsWord(part, one, words) || liesIn(part, one, bounds));
   return all && query.split(' ').some((part) => holdsWord(part, one, words)) ? 'contains' : undefined;
 }

@@ -15,7 +15,7 @@ export interface Findable {
   readonly path: readonly Vec3[];
 }
 
-/** Everything that has a place or a name, what is asked for most first. */
+/** Everything that has a place or a name, what is asked for most first. Places are computed for those that are asked for. */
 export function findables(shell: Shell): readonly Findable[] {
   const circuits = new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const));
   const none: readonly Vec3[] = [];
@@ -43,18 +43,35 @@ export function findables(shell: Shell): readonly Findable[] {
         marking: marking ?? owner?.marking,
         service,
         colour,
-        position: halfWay(path),
+        get position() {
+          return halfWay(path);
+        },
         path,
       };
     }),
     ...shell.panels.map(({ id, name, outline }) => {
-      return { id, kind: 'panel' as const, name, position: planarPolygon(outline).centroid, path: none };
+      return {
+        id,
+        kind: 'panel' as const,
+        name,
+        get position() {
+          return planarPolygon(outline).centroid;
+        },
+        path: none,
+      };
     }),
     ...shell.components.map(({ id, name, at }) => ({ id, kind: 'component' as const, name, position: at, path: none })),
     ...shell.members.map(({ id, part, shape }) => {
       const path: readonly Vec3[] = shape.kind === 'line' ? linePath(shape) : none;
-      const position = shape.kind === 'line' ? stationAt(shape, 0.5).at : planarPolygon(shape.outline).centroid;
-      return { id, kind: 'member' as const, name: part, position, path };
+      return {
+        id,
+        kind: 'member' as const,
+        name: part,
+        get position() {
+          return shape.kind === 'line' ? stationAt(shape, 0.5).at : planarPolygon(shape.outline).centroid;
+        },
+        path,
+      };
     }),
     ...shell.welds.map(({ id, at }) => ({ id, kind: 'weld' as const, position: at, path: none })),
     ...shell.zones.map(({ id, name, box, along }) => {

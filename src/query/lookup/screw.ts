@@ -1,5 +1,7 @@
 import type { Computed } from '../../compute/figures.js';
+import { grow } from '../../geometry/box.js';
 import type { Vec3 } from '../../geometry/vector.js';
+import { SCREW_LOOK_MM } from '../release/screw-obstacles.js';
 import { type ScrewDepth, screws } from '../release/screws.js';
 
 /** The deepest safe screw through the face nearest to a place. */
@@ -12,9 +14,13 @@ export interface ScrewAt extends ScrewDepth {
 /** A place is on a face within this of it, mm. */
 export const FACE_MM = 25;
 
+/** A corner of an index's cell more, so that nothing is left out that a map of the sheet would have. */
+const LEEWAY_MM = 50;
+
 /** The screw at a place that is known to `uncertaintyMm`; undefined where no sheet is on record on whose face the place is. */
 export function screwAt(assessment: Computed, place: Vec3, uncertaintyMm = 0): ScrewAt | undefined {
-  const map = screws(assessment);
+  // As far as the face may lie, and from there as deep as is looked.
+  const map = screws(assessment, grow({ min: place, max: place }, FACE_MM + SCREW_LOOK_MM + uncertaintyMm + LEEWAY_MM));
   const nearest = map.nearest(place);
   if (!nearest || nearest.distanceMm > FACE_MM) return undefined;
   return { panel: nearest.sheet.panel.id, at: nearest.at, ...map.depthAt(nearest.sheet, nearest.at, uncertaintyMm) };

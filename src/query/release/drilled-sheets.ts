@@ -1,5 +1,5 @@
 import { intoFace, type Surface, surfaces } from '../../compute/access/surfaces.js';
-import { type Bounds, boundsOf } from '../../geometry/box.js';
+import { type Bounds, boundsOf, grow, overlap } from '../../geometry/box.js';
 import { type Facet, facet, height, inFacet, nearestOnFacet } from '../../geometry/facet.js';
 import { alongRay } from '../../geometry/ray.js';
 import { add, distance, dot, scale, subtract, type Vec3 } from '../../geometry/vector.js';
@@ -39,10 +39,12 @@ export function underFace(sheet: DrilledSheet, at: Vec3): { readonly depthMm: nu
   return { depthMm: dot(subtract(at, over), sheet.into), besideMm: distance(inPlane, nearestOnFacet(inPlane, sheet.facet)) };
 }
 
-/** Every sheet but access panels, each with the side that one drills from. */
-export function drilledSheets(model: Model): readonly DrilledSheet[] {
+/** Every sheet but access panels, each with the side that one drills from; with `about`, those that come into it. */
+export function drilledSheets(model: Model, about?: Bounds): readonly DrilledSheet[] {
+  const isFar = ({ outline, thicknessMm = 0 }: Panel): boolean =>
+    about !== undefined && !overlap(grow(boundsOf(outline), thicknessMm), about);
   const flat = model.shell.panels.flatMap((panel) => {
-    const sheet = panel.panelKind === 'access' ? undefined : facet(panel.outline, panel.holes);
+    const sheet = panel.panelKind === 'access' || isFar(panel) ? undefined : facet(panel.outline, panel.holes);
     return sheet ? [{ panel, facet: sheet, bounds: boundsOf(panel.outline), span: spanOf(sheet) }] : [];
   });
   if (flat.length === 0) return [];

@@ -1,12 +1,12 @@
 import { type Solid, solids } from '../../compute/access/standing.js';
-import type { Figures } from '../../compute/figures.js';
-import { heatAffectedMetal } from '../../compute/welding/weld-bands.js';
-import { type Bounds, type Box, boundsOf, boxBounds, clipToBox, grow } from '../../geometry/box.js';
+import type { Computed, Figures } from '../../compute/figures.js';
+import { type Bounds, type Box, boundsOf, boxBounds, clipToBox, grow, overlap } from '../../geometry/box.js';
 import { facet, throughFacet } from '../../geometry/facet.js';
 import { alongRay, rayToBall, rayToTube } from '../../geometry/ray.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import { placedNodes } from '../../model/placed.js';
 import type { Model } from '../../model/shell.js';
+import { derived } from '../derived.js';
 import { ASSUMED_TOLERANCE_MM } from './faces.js';
 
 /** How deep a screw is looked for: 6 in. */
@@ -30,14 +30,16 @@ export interface ScrewObstacle {
   met(start: Vec3, along: Vec3, widenMm: number): number | undefined;
 }
 
-/** Runs, nodes, equipment, welds and sheets. */
-export const screwThings = (model: Model, figures: Pick<Figures, 'takeOff' | 'joints'>): readonly ScrewObstacle[] => [
-  ...runThings(model, figures),
-  ...nodeThings(model),
-  ...solidThings(model),
-  ...weldThings(figures),
-  ...sheetThings(model),
-];
+/** Runs, nodes, equipment, welds and sheets; with `about`, those whose bounds come into it. */
+export function screwThings(
+  of: Pick<Computed, 'model' | 'kept'> & { readonly figures: Pick<Figures, 'takeOff' | 'joints'> },
+  about?: Bounds,
+): readonly ScrewObstacle[] {
+  const { model, figures } = of;
+  const isNear = (bounds: Bounds): boolean => !about || overlap(bounds, about);
+  const things = [...runThings(model, figures), ...nodeThings(model), ...solidThings(model), ...weldThings(of)];
+  return [...things.filter(({ bounds }) => isNear(bounds)), ...sheetThings(model, isNear)];
+}
 
 function runThings({ shell }: Model, { takeOff }: Pick<Figures, 'takeOff'>): readonly ScrewObstacle[] {
   const outside = new Map(takeOff.runs.map((run) => [run.id, run.outsideDiameterMm ?? 0] as const));
@@ -69,19 +71,21 @@ const solidThings = (model: Model): readonly ScrewObstacle[] => {
   return solids(model).map(({ id, kind, box }) => boxThing(id, kind, widened(box, known.get(id) ?? ASSUMED_TOLERANCE_MM)));
 };
 
-const weldThings = ({ joints }: Pick<Figures, 'joints'>): readonly ScrewObstacle[] =>
-  heatAffectedMetal(joints.joints).map(({ id, box }) => boxThing(id, 'weld', box));
+const weldThings = (of: Parameters<typeof screwThings>[0]): readonly ScrewObstacle[] =>
+  derived(of, 'softMetal').map(({ id, box }) => boxThing(id, 'weld', box));
 
 /** A screw that comes out through the sheet on the other side is too long. */
-const sheetThings = ({ shell }: Model): readonly ScrewObstacle[] =>
+const sheetThings = ({ shell }: Model, isNear: (bounds: Bounds) => boolean): readonly ScrewObstacle[] =>
   shell.panels.flatMap((panel): readonly ScrewObstacle[] => {
+    const bounds = boundsOf(panel.outline);
+    if (!isNear(bounds)) return [];
     const sheet = facet(panel.outline, panel.holes);
     if (!sheet) return [];
     const met: ScrewObstacle['met'] = (start, along) => {
       const share = throughFacet(start, alongRay(start, along, SCREW_LOOK_MM), sheet);
       return share === undefined ? undefined : Math.max(0, share * SCREW_LOOK_MM - (panel.thicknessMm ?? 0) / 2);
     };
-    return [{ id: panel.id, kind: 'panel', bounds: boundsOf(panel.outline), met }];
+    return [{ id: panel.id, kind: 'panel', bounds, met }];
   });
 
 const widened = (box: Box, by: number): Box => ({ ...box, half: box.half.map((half) => half + by) as unknown as Box['half'] });

@@ -1,10 +1,9 @@
-import type { Figures } from '../../compute/figures.js';
-import { boundsOf, grow } from '../../geometry/box.js';
+import type { Computed, Figures } from '../../compute/figures.js';
+import { type Bounds, boundsOf, grow } from '../../geometry/box.js';
 import { nearestOnFacet } from '../../geometry/facet.js';
 import { grid } from '../../geometry/grid.js';
 import { alongRay } from '../../geometry/ray.js';
 import { distance, type Vec3 } from '../../geometry/vector.js';
-import type { Model } from '../../model/shell.js';
 import { type DrilledSheet, drilledSheets, onFace } from './drilled-sheets.js';
 import { type MetalBehind, metalAlong, type ScrewMetal, screwMetalOf } from './screw-metal.js';
 import { SCREW_LOOK_MM, SCREW_RADIUS_MM, type ScrewHit, type ScrewObstacle, screwThings } from './screw-obstacles.js';
@@ -24,6 +23,11 @@ export interface ScrewDepth {
   readonly metal: readonly MetalBehind[];
 }
 
+/** What a screw's depth is worked out from. */
+export interface ScrewsOf extends Pick<Computed, 'model' | 'kept'> {
+  readonly figures: Pick<Figures, 'takeOff' | 'joints'>;
+}
+
 export interface Screws {
   readonly sheets: readonly DrilledSheet[];
   /** Square into the sheet at the place of it nearest to `at`; everything is `widenMm` thicker than its tolerance asks. */
@@ -35,26 +39,22 @@ export interface Screws {
 /**
  * The deepest screw that meets nothing, at any place of any sheet: runs by their outside and nodes, each widened by its tolerance,
  * components with a size, 1 in each way about every joint of members, and the sheet on the other side.
- * Members are no hindrance but something to screw into.
+ * Members are no hindrance but something to screw into. With `about`, only sheets, things and metal whose bounds come into it are looked
+ * at: for one place, not for a map.
  */
-export function screws({
-  model,
-  figures,
-}: {
-  readonly model: Model;
-  readonly figures: Pick<Figures, 'takeOff' | 'joints'>;
-}): Screws {
-  const things = screwThings(model, figures);
+export function screws(of: ScrewsOf, about?: Bounds): Screws {
+  const { model } = of;
+  const things = screwThings(of, about);
   const index = grid(
     things.map(({ bounds }, i) => ({ index: i, bounds: grow(bounds, CELL_WIDEN_MM) })),
     CELL_MM,
   );
-  const metal = screwMetalOf(model);
+  const metal = screwMetalOf(model, about);
   const metalIndex = grid(
     metal.map(({ bounds }, i) => ({ index: i, bounds })),
     CELL_MM,
   );
-  const sheets = drilledSheets(model);
+  const sheets = drilledSheets(model, about);
   return {
     sheets,
     depthAt(sheet, at, widenMm = 0) {
