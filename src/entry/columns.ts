@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { getOwn } from '../get-own.js';
 import { fieldOf, type Traits } from '../records/field.js';
-import { quantity } from '../records/fields.js';
+import { position, quantity } from '../records/fields.js';
 import { type FieldForm, formOf } from '../records/form/field-form.js';
 import type { KindName } from '../records/index.js';
 import { Schemas, schemaOf } from '../records/schema.js';
@@ -64,6 +64,9 @@ export function columnFor(kind: KindName, key: string): EntryColumn | undefined 
 /** One of the three lengths of a place. */
 const lengthSchema = (help: string): z.core.$ZodType => schemaOf(quantity('length', help, 'any'), SCHEMAS.units);
 
+/** One corner or way point of several. */
+const placeSchema = (help: string): z.core.$ZodType => schemaOf(position(help), SCHEMAS.units);
+
 /** Keys of blocks and lists of blocks that open here: nothing can be typed for them in one word. */
 function flat(schema: z.core.$ZodType, path: Path): readonly EntryColumn[] {
   const shape = shapeOf(unwrap(schema));
@@ -104,6 +107,8 @@ function into(schema: z.core.$ZodType, step: string): { step: string | number; s
   const field = getOwn(shapeOf(plain) ?? {}, step) ?? catchallOf(plain);
   if (field) return { step, schema: field };
   if (plain instanceof z.ZodRecord) return { step, schema: plain.valueType as z.core.$ZodType };
+  if (formOf(plain).as === 'places' && /^[1-9]\d?$/u.test(step))
+    return { step: Number(step) - 1, schema: placeSchema(helpOf(schema) ?? '') };
   if (plain instanceof z.ZodArray && /^[1-9]\d?$/u.test(step)) return { step: Number(step) - 1, schema: plain.element };
   const axis = getOwn(AXES, step.toLowerCase());
   if (formOf(plain).as === 'place' && axis !== undefined) return { step: axis, schema: lengthSchema(helpOf(schema) ?? '') };

@@ -47,17 +47,26 @@ function cellsOf({ rows }: SheetTable, heads: readonly SheetHeader[], wanted: (c
 
 function commaBy(sheet: SheetTable, cells: readonly Cell[]): boolean {
   const sure = cells.find(({ text }) => decimalComma(text));
-  const point = cells.find(({ text }) => /\d\.\d/u.test(text) && !/\d\.\d{3}(?!\d)/u.test(text));
+  const point = cells.find(({ text }) => POINT.test(text));
   if (sure && point)
     throw ambiguous(
       sheet,
       `\`${sure.text}\` in row ${sure.row} has a decimal comma and \`${point.text}\` in row ${point.row} a decimal point`,
     );
+  const either = sure && cells.find(({ text }) => ambiguousComma(text));
+  if (either) throw ambiguous(sheet, `\`${sure.text}\` in row ${sure.row} has a decimal comma, and ${bothReadings(either)}`);
   if (sure) return true;
   const doubtful = sheet.delimiter === ';' && !point ? cells.find(({ text }) => ambiguousComma(text)) : undefined;
-  if (doubtful) throw ambiguous(sheet, `\`${doubtful.text}\` in row ${doubtful.row} may be thousands or decimals`);
+  if (doubtful) throw ambiguous(sheet, bothReadings(doubtful));
   return false;
 }
+
+/** A point that can only part decimals, or a comma before three figures and a point: `5.2`, `0.375`, `1,905.5`, `1,234,567`. */
+const POINT = /(?:\d\.\d(?!\d\d(?!\d))|(?<!\d)0\.\d|\d,\d{3}[.,]\d)/u;
+
+/** `1,150 lb` may be 1150 lb or 1.150 lb. */
+const bothReadings = ({ row, text }: Cell): string =>
+  `\`${text}\` in row ${row} may be \`${text.replaceAll(',', '')}\` or \`${text.replace(',', '.')}\``;
 
 const ambiguous = (sheet: SheetTable, what: string): UserError =>
   new UserError(`${sheet.name}: ${what}. Say which: --decimal-comma or --decimal-point`);

@@ -5,6 +5,7 @@ import { nearest } from '../source/nearest.js';
 import type { EntryColumn } from './columns.js';
 import type { RecordIndex } from './record-index.js';
 import { formOfSheet, type SheetForm, type SheetWord } from './sheet-form.js';
+import type { LeadWord } from './trade-words.js';
 
 /** What a column of a sheet is read as. */
 export interface SheetHeader {
@@ -17,6 +18,10 @@ export interface SheetHeader {
   readonly how: 'certain' | 'close' | 'unread' | 'unknown' | 'wrong';
   /** For `wrong`: what is amiss. */
   readonly message?: string;
+  /** Somebody said what it is: to be kept for the next sheet, where that is wanted. */
+  readonly mapped?: boolean;
+  /** What its head says beside the cell: the method of `VT by`. */
+  readonly implied?: { readonly list: string; readonly index: number; readonly key: string; readonly value: string };
 }
 
 /** The word in a mapping for a column that is not read. */
@@ -32,7 +37,8 @@ export interface Mapping {
 /** Finds the key of every column: as mapped, by its own name, by a word of the trade, by a close name. */
 export function matchHeads(word: SheetWord, heads: readonly string[], mapping: Mapping): readonly SheetHeader[] {
   const form = formOfSheet(word);
-  const found = heads.map((text, index) => matchOne(form, text, index, mapping));
+  const leads = [...new Set(heads.flatMap((text) => leadOf(form, text)?.word ?? []))];
+  const found = heads.map((text, index) => ledHeader(form, text, index, leads, mapping) ?? matchOne(form, text, index, mapping));
   return found.map((head, i) => {
     const first = found.findIndex((one) => one.column?.key === head.column?.key);
     if (head.column === undefined || first === i) return head;
@@ -47,16 +53,45 @@ export function matchHeads(word: SheetWord, heads: readonly string[], mapping: M
   });
 }
 
+/** The word before a field, and what follows it. */
+function leadOf({ leads }: SheetForm, text: string): (LeadWord & { readonly rest: string }) | undefined {
+  const [first = '', ...rest] = text.trim().split(/[\s._-]+/u);
+  const lead = leads.get(first.toLowerCase());
+  return lead && { ...lead, rest: rest.join(' ') };
+}
+
+/** `VT by`, `VT date`, `PT result`: of the inspection with that method, the first such word’s the first. */
+function ledHeader(
+  form: SheetForm,
+  text: string,
+  index: number,
+  leads: readonly string[],
+  { said }: Mapping,
+): SheetHeader | undefined {
+  const lead = leadOf(form, text);
+  if (!lead || said.has(plainHeader(text))) return undefined;
+  const at = leads.indexOf(lead.word);
+  const rest = plainHeader(lead.rest) || 'result';
+  const prefix = `${lead.list}.1.`;
+  const word = form.words.get(rest);
+  const column =
+    form.columnFor(`${lead.list}.${at + 1}.${rest}`) ??
+    (word?.startsWith(prefix) ? form.columnFor(`${lead.list}.${at + 1}.${word.slice(prefix.length)}`) : undefined);
+  return (
+    column && { text, index, column, how: 'close', implied: { list: lead.list, index: at, key: lead.key, value: lead.word } }
+  );
+}
+
 function matchOne(form: SheetForm, text: string, index: number, { said, own }: Mapping): SheetHeader {
   const base = { text, index };
   if (text === '') return { ...base, how: 'unread' };
   const { name, unit, message } = splitUnit(text, form);
   const key = said.get(plainHeader(text)) ?? said.get(plainHeader(name));
-  if (key === UNREAD) return { ...base, how: 'unread' };
+  if (key === UNREAD) return { ...base, how: 'unread', mapped: true };
   if (key !== undefined) {
     const column = form.columnFor(key);
     return column
-      ? { ...base, column, ...unitFor(column, unit), how: 'certain' }
+      ? { ...base, column, ...unitFor(column, unit), how: 'certain', mapped: true }
       : { ...base, how: 'wrong', message: `\`${text}\` is mapped to \`${key}\`, which is no key of a ${form.word}` };
   }
   const certain =
@@ -112,6 +147,8 @@ function dotted(form: SheetForm, name: string): EntryColumn | undefined {
 
 function guessed(form: SheetForm, name: string, own: ReadonlyMap<string, string>): EntryColumn | undefined {
   const words = wordsFor(name);
+  const one = numbered(form, name);
+  if (one) return one;
   const key =
     words.map((word) => own.get(word) ?? keyOf(form, word)).find((one) => one !== undefined) ??
     nearest(
@@ -120,6 +157,15 @@ function guessed(form: SheetForm, name: string, own: ReadonlyMap<string, string>
       1,
     )[0];
   return key === undefined ? undefined : form.columnFor(key);
+}
+
+/** `Corner 1`, `Point 3 X`: of a list of places the one of that number, or a length of it. */
+function numbered(form: SheetForm, name: string): EntryColumn | undefined {
+  const match = /^(\p{L}[\p{L}\s_]*?)[\s_#.]*(\d{1,2})[\s_.]*([xyz])?$/iu.exec(name.trim());
+  const key = match ? keyOf(form, plainHeader(match[1] as string)) : undefined;
+  const column = key === undefined ? undefined : form.columnFor(key);
+  if (!match || column?.form.as !== 'places') return undefined;
+  return form.columnFor(`${key}.${match[2]}${match[3] === undefined ? '' : `.${match[3].toLowerCase()}`}`);
 }
 
 const keyOf = (form: SheetForm, word: string): string | undefined =>

@@ -3,6 +3,7 @@ import { readDocument } from '../source/document.js';
 import { COLUMNS_FILE } from '../store/layout.js';
 import { UserError } from '../user-error.js';
 import { setValue } from './change.js';
+import { SHEETS_KEY } from './gone.js';
 import { plainHeader, type SheetHeader, UNREAD } from './headers.js';
 import type { RecordIndex } from './record-index.js';
 import { type SheetWord, sheetNamed } from './sheet-form.js';
@@ -21,6 +22,7 @@ export function keptColumns(text: string | undefined, kind: SheetWord): Readonly
   if (!isData(data)) throw new UserError(`${COLUMNS_FILE} is no block of keys, expected ${EXAMPLE}`);
   const kept = new Map<string, string>();
   for (const [word, columns] of Object.entries(data)) {
+    if (word === SHEETS_KEY) continue;
     const named = sheetNamed(word);
     if (named === undefined)
       throw new UserError(`Unexpected \`${word}\` in ${COLUMNS_FILE}, expected a kind of record, as ${EXAMPLE}`);
@@ -51,7 +53,7 @@ export function withKept(old: string | null, kind: SheetWord, heads: readonly Sh
   const root = wireRootOf(COLUMNS_FILE, start);
   const word = isMap(root) ? wordFor(root.items as Pair<Node>[], kind) : undefined;
   const pairs = heads
-    .filter(({ how, text }) => text !== '' && (how === 'close' || how === 'unknown'))
+    .filter(({ how, text, mapped, implied }) => text !== '' && !implied && (mapped || how === 'close' || how === 'unknown'))
     .map(({ text, column }) => [text, column?.key ?? UNREAD] as const);
   if (pairs.length === 0) return start;
   const splices = new Splices(start);

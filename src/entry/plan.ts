@@ -9,6 +9,7 @@ import { valueAt, withValue } from './change.js';
 import { chooseFile } from './files.js';
 import { plainHeader, type SheetHeader } from './headers.js';
 import { type EntryKind, homeOf } from './homes.js';
+import { outsideList } from './listed-words.js';
 import { nextId } from './numbering.js';
 import { type IndexedRecord, identity, type RecordIndex } from './record-index.js';
 import { isRead, type ReadHead, RowSource, readRow, type SheetFault, type SheetRecord } from './rows.js';
@@ -172,13 +173,14 @@ class Planner {
       this.say({ row: one.row.number, message: chosen.ask });
       return undefined;
     }
-    if (!this.valid(one.data, chosen.place.file, one)) return undefined;
+    if (this.outsideLists(one.data, one.heads, one.row.number) || !this.valid(one.data, chosen.place.file, one)) return undefined;
     return { id, data: one.data, place: chosen.place, row: one.row.number };
   }
 
   /** What the row says otherwise than the record; a value that means the same stays as it was typed. */
-  private compared(one: SheetRecord, record: IndexedRecord): ImportPlan['changed'][number] | 'same' | undefined {
+  private compared(read: SheetRecord, record: IndexedRecord): ImportPlan['changed'][number] | 'same' | undefined {
     const { kind } = this.of;
+    const one = atItems(read, record.data);
     const data = one.heads.reduce<unknown>(
       (at, { column }) => withValue(at, column.path, valueAt(one.data, column.path)),
       record.data,
@@ -201,7 +203,7 @@ class Planner {
       (at, { column }) => withValue(at, column.path, valueAt(one.data, column.path)),
       record.data,
     ) as Data;
-    if (!this.valid(kept, record.file, one)) return undefined;
+    if (this.outsideLists(kept, differing, one.row.number) || !this.valid(kept, record.file, one)) return undefined;
     return {
       record,
       data: kept,
@@ -221,6 +223,16 @@ class Planner {
     return validate(candidate, (finding) => this.say(sheetFault(finding)), later) !== undefined;
   }
 
+  /** A word outside a closed list is a slip in what comes in now, whatever older records say. */
+  private outsideLists(data: Data, heads: readonly ReadHead[], row: number): boolean {
+    const wrong = heads.flatMap((head) => {
+      const message = outsideList(head.column, valueAt(data, head.column.path));
+      return message === undefined ? [] : [{ row, column: head.index, message }];
+    });
+    wrong.forEach(this.say);
+    return wrong.length > 0;
+  }
+
   private readonly say = (fault: SheetFault): void => void this.faults.push(fault);
   private sourceOf = (one: SheetRecord): RowSource => new RowSource(this.of.sheet, one.row, this.heads);
   private columnOf = (key: string): number | undefined => this.heads.find(({ column }) => column.key === key)?.index;
@@ -230,6 +242,37 @@ class Planner {
     this.schemas.set(file, made);
     return made;
   }
+}
+
+/** `VT by` is of the record’s own VT, wherever it stands in the list; else of a further one. */
+function atItems(one: SheetRecord, old: Data): SheetRecord {
+  if (!one.heads.some(({ implied }) => implied)) return one;
+  const fresh = new Map<string, number>();
+  let data: unknown = {};
+  const heads = one.heads.flatMap((head): readonly ReadHead[] => {
+    const { implied, column } = head;
+    const value = valueAt(one.data, column.path);
+    if (!implied) {
+      data = withValue(data, column.path, value);
+      return [head];
+    }
+    const list: readonly unknown[] = Array.isArray(old[implied.list]) ? (old[implied.list] as unknown[]) : [];
+    const found = list.findLastIndex((item) => isData(item) && String(item[implied.key]) === implied.value);
+    if (found < 0 && !fresh.has(implied.value)) fresh.set(implied.value, list.length + fresh.size);
+    const at = found < 0 ? (fresh.get(implied.value) as number) : found;
+    const path = [implied.list, at, ...column.path.slice(2)];
+    const method = [implied.list, at, implied.key];
+    data = withValue(withValue(padded(data, implied.list, at), method, implied.value), path, value);
+    const more = found < 0 ? [{ ...head, column: { ...column, path: method } }] : [];
+    return [...more, { ...head, column: { ...column, path } }];
+  });
+  return { row: one.row, heads, data: { ...one.data, ...(data as Data) } };
+}
+
+/** A list that is long enough for an item at this place. */
+function padded(data: unknown, key: string, index: number): unknown {
+  const list = isData(data) && Array.isArray(data[key]) ? (data[key] as unknown[]) : [];
+  return withValue(data, [key], [...list, ...Array.from({ length: Math.max(0, index - list.length) }, () => ({}))]);
 }
 
 export const sheetFault = ({ place, message }: Finding): SheetFault => ({

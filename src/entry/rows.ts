@@ -1,5 +1,6 @@
 import type { Finding } from '../finding.js';
 import { parseQuantity } from '../quantity/parse.js';
+import { EXAMPLES } from '../quantity/units.js';
 import type { FieldSource } from '../records/form/form.js';
 import type { Path } from '../source/source.js';
 import { type Habits, readCell } from './cells.js';
@@ -31,6 +32,8 @@ export interface SheetRecord {
 export const isRead = (head: SheetHeader): head is ReadHead =>
   head.column !== undefined && (head.how === 'certain' || head.how === 'close');
 
+const SHEET_ERROR = /^#(?:REF!|N\/A|VALUE!|DIV\/0!|NAME\?|NUM!|NULL!|SPILL!|CALC!)$/u;
+
 /** Reads a row; undefined where a cell cannot be read, with every fault told. An empty cell says nothing. */
 export function readRow(
   row: SheetRow,
@@ -42,10 +45,25 @@ export function readRow(
   let whole = true;
   const filled = heads.filter((head) => (row.cells[head.index] ?? '') !== '');
   for (const head of filled) {
-    const read = readCell(row.cells[head.index] as string, head.column, { ...habits, ...(head.unit ? { unit: head.unit } : {}) });
+    const cell = row.cells[head.index] as string;
+    if (SHEET_ERROR.test(cell)) {
+      whole = false;
+      say({
+        row: row.number,
+        column: head.index,
+        message: `\`${cell}\` is an error of the spreadsheet, expected a value: mend the formula`,
+      });
+      continue;
+    }
+    const read = readCell(cell, head.column, { ...habits, ...(head.unit ? { unit: head.unit } : {}) });
     const message = read.ok ? bareNumber(read.value, head) : read.message;
-    if (message === undefined && read.ok) data = withValue(data, head.column.path, read.value);
-    else {
+    if (message === undefined && read.ok) {
+      data = withValue(data, head.column.path, read.value);
+      if (head.implied) {
+        const { list, index, key, value } = head.implied;
+        data = withValue(data, [list, index, key], value);
+      }
+    } else {
       whole = false;
       say({ row: row.number, column: head.index, message: message ?? '' });
     }
@@ -62,7 +80,8 @@ function bareNumber(value: unknown, { column, text }: ReadHead): string | undefi
   for (const leaf of leavesOf(value)) {
     const read = parseQuantity(leaf, dimension);
     if (!read.ok && read.reason === 'unit missing') {
-      return `Unexpected ${read.found} for \`${column.key}\`, expected ${read.expected}, or the unit at the head of the column, as \`${text} (in)\``;
+      const unit = EXAMPLES[dimension].split(' ').slice(1).join(' ');
+      return `Unexpected ${read.found} for \`${column.key}\`, expected ${read.expected}, or the unit at the head of the column, as \`${text} (${unit})\``;
     }
   }
   return undefined;

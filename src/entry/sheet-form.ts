@@ -1,7 +1,7 @@
 import { columnFor, columnsOf, type EntryColumn } from './columns.js';
 import { type EntryKind, kindNamed } from './homes.js';
 import { LIST_FORMS, type ListWord } from './lists/columns.js';
-import { tradeWords } from './trade-words.js';
+import { type LeadWord, leadWords, tradeWords } from './trade-words.js';
 
 /** What a sheet may be read as: records of one kind, or a list whose rows make several. */
 export type SheetWord = EntryKind | ListWord;
@@ -15,6 +15,8 @@ export interface SheetForm {
   columnFor(key: string): EntryColumn | undefined;
   /** What people write at the head of a column, in small letters without signs → key. */
   readonly words: ReadonlyMap<string, string>;
+  /** What stands before a field and fills another: `VT by`. */
+  readonly leads: ReadonlyMap<string, LeadWord>;
   /** Those words leave no doubt: such a list has few columns, and nobody need confirm them. */
   readonly sure: boolean;
 }
@@ -29,10 +31,11 @@ export function formOfSheet(word: SheetWord): SheetForm {
       columns: columnsOf(word),
       columnFor: (key) => columnFor(word, key),
       words: tradeWords(word),
+      leads: leadWords(word),
       sure: false,
     };
   const { columns, words } = LIST_FORMS[word]();
-  return { word, columns, columnFor: (key) => columns.find((one) => one.key === key), words, sure: true };
+  return { word, columns, columnFor: (key) => columns.find((one) => one.key === key), words, leads: new Map(), sure: true };
 }
 
 /** `wires` and `pipes` are lists; every other word is a kind of record; undefined for what is neither. */

@@ -1,10 +1,11 @@
 import { CsvError, parse } from 'csv-parse/sync';
 import { UserError } from '../user-error.js';
 
-/** A table read from CSV. */
+/** A table read from CSV or from a sheet of a workbook. */
 export interface SheetTable {
   /** As messages name it. */
   readonly name: string;
+  /** Empty where it was a workbook, whose numbers are numbers. */
   readonly delimiter: string;
   readonly heads: readonly string[];
   /** Rows with anything in them. */
@@ -24,16 +25,30 @@ const MOST_COLUMNS = 1000;
 const MOST_ROWS = 200_000;
 const DELIMITERS = [',', ';', '\t', '|'] as const;
 
+/** Cells as texts, before anybody knows which row names the columns. */
+export interface CellRows {
+  readonly name: string;
+  readonly delimiter: string;
+  readonly rows: readonly (readonly string[])[];
+}
+
 /**
  * Reads CSV (RFC 4180) with whatever delimiter its heads have. `headRow` is the row that holds the heads. Throws {@link UserError}
  * with the row where the file cannot be read.
  */
-export function readSheet(name: string, bytes: Uint8Array, headRow = 1): SheetTable {
+export const readSheet = (name: string, bytes: Uint8Array, headRow = 1): SheetTable => withHeads(readCsv(name, bytes), headRow);
+
+/** CSV without a word on what its rows are. Throws {@link UserError}. */
+export function readCsv(name: string, bytes: Uint8Array): CellRows {
   if (bytes.length > LARGEST_BYTES)
     throw new UserError(`${name} is over ${LARGEST_BYTES / 1048576} MB, expected a sheet of records: split it`);
   const { text, delimiter } = delimited(decode(name, bytes));
   refuseWide(name, text, delimiter);
-  const table = parsed(name, text, delimiter);
+  return { name, delimiter, rows: parsed(name, text, delimiter) };
+}
+
+/** The table below the row that names the columns. Throws {@link UserError} where nothing stands there. */
+export function withHeads({ name, delimiter, rows: table }: CellRows, headRow: number): SheetTable {
   const heads = (table[headRow - 1] ?? []).map((head) => head.trim());
   if (heads.every((head) => head === '')) {
     throw new UserError(
@@ -42,9 +57,17 @@ export function readSheet(name: string, bytes: Uint8Array, headRow = 1): SheetTa
   }
   const rows = table
     .map((cells, i) => ({ number: i + 1, cells: cells.map((cell) => cell.trim()) }))
-    .filter(({ number, cells }) => number > headRow && cells.some((cell) => cell !== ''));
+    .filter(({ number, cells }) => number > headRow && cells.some((cell) => cell !== '') && !isExample(cells));
   return { name, delimiter, heads, rows };
 }
+
+/** The row of a template that shows how a record is typed. */
+export const EXAMPLE_MARK = 'example:';
+const isExample = (cells: readonly string[]): boolean =>
+  cells
+    .find((cell) => cell !== '')
+    ?.toLowerCase()
+    .startsWith(EXAMPLE_MARK) === true;
 
 function decode(name: string, bytes: Uint8Array): string {
   const mark =
@@ -53,9 +76,7 @@ function decode(name: string, bytes: Uint8Array): string {
     // The byte order mark is dropped by the decoder.
     return new TextDecoder(mark, { fatal: true }).decode(bytes);
   } catch {
-    if (bytes[0] === 0x50 && bytes[1] === 0x4b)
-      throw new UserError(`${name} is a workbook, expected CSV: save the sheet as CSV UTF-8`);
-    throw new UserError(`${name} is not UTF-8 text: save the sheet as CSV UTF-8`);
+    throw new UserError(`${name} is not UTF-8 text: save the sheet as CSV UTF-8, or as XLSX`);
   }
 }
 
@@ -90,7 +111,9 @@ function refuseWide(name: string, text: string, delimiter: string): void {
 
 function parsed(name: string, text: string, delimiter: string): readonly (readonly string[])[] {
   try {
-    return parse(text, { delimiter, relax_column_count: true, skip_empty_lines: false }) as string[][];
+    // Lines that were pasted from another system end in another way.
+    const record_delimiter = ['\r\n', '\n', '\r'];
+    return parse(text, { delimiter, record_delimiter, relax_column_count: true, skip_empty_lines: false }) as string[][];
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     throw new UserError(`${name}, line ${String(error.lines ?? '?')}: ${HINTS[error.code] ?? 'this is not CSV'}`);

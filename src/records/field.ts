@@ -73,6 +73,10 @@ export interface Traits {
   /** When it is asked for, the last record's answer is offered. */
   readonly asLast?: boolean;
   readonly traced?: TraceWord;
+  /** Words outside its list read, and a rule warns of them; new entry takes none. */
+  readonly listed?: boolean;
+  /** Words that stand before another field of its block at the head of a column, and fill this one: `VT by`. */
+  readonly leads?: readonly string[];
 }
 
 export type Fields = Readonly<Record<string, AnyField>>;
@@ -152,6 +156,10 @@ export class Field<R, M = R, S extends string = '', N extends string = '', P ext
 
   called(...words: readonly string[]): this {
     return this.with({ called: words });
+  }
+
+  leads(...words: readonly string[]): this {
+    return this.with({ leads: words });
   }
 
   asLast(): this {

@@ -232,7 +232,9 @@ export const text = (help: string): Field<string> => plainField(readText, help, 
 /** A word that answers stand on. Another reads, and a rule warns of it: old records stay readable. */
 export const listed = (list: ClosedList, help: string): Field<string> => {
   const words = CLOSED_LISTS[list];
-  return plainField(readText, `${help}: ${words.join(', ')}`, { type: ['string', 'number'], examples: words }, { as: 'text' });
+  const json = { type: ['string', 'number'], examples: words };
+  const made = plainField(readText, `${help}: ${words.join(', ')}`, json, { as: 'choice', values: words });
+  return new Field(made.shape, { ...made.traits, listed: true });
 };
 
 /** Free text, in which a person may be named among other words. */

@@ -52,7 +52,7 @@ export const panel = kind(
     name: text('As printed on its label'),
     alloy: id('Alloy and temper, as in library/materials.yaml').names('material').called('material').asLast(),
     thickness: quantity('length', 'Sheet thickness', 'above zero').called('gauge').asLast(),
-    outline: positions('Corners in order', 3).required().notLent(),
+    outline: positions('Corners in order', 3).required().notLent().called('corner', 'corners', 'point'),
     /** Their area is taken off. */
     holes: outlines('Cut-outs, each by its corners').usual([]),
     of: id('The panel that this access panel is set in').names('panel'),

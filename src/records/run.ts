@@ -30,7 +30,7 @@ export const run = kind(
     to: id('Node at the other end').required().notLent().names('node'),
     from_side: side('Which side of a two-sided node it begins at: line or load, in or out, supply 1 …'),
     to_side: side('Which side of a two-sided node it ends at'),
-    via: positions('Way points between the ends').notLent().usual([]).called('waypoints'),
+    via: positions('Way points between the ends').notLent().usual([]).called('waypoints', 'waypoint', 'way', 'point'),
     zones: ids('Cavities that it runs in').names('zone').usual([]).called('zone', 'route'),
     installed_length: quantity('length', 'Length as installed', 'above zero').ofOne().notLent().called('length'),
     tolerance: quantity('length', 'How well its way is known'),

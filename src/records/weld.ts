@@ -34,7 +34,7 @@ const joins = plainField<readonly (readonly [string, string])[]>(
 );
 
 const inspection = {
-  method: text('VT, PT, RT, UT …').required().called('method'),
+  method: text('VT, PT, RT, UT …').required().called('method').leads('VT', 'PT', 'MT', 'RT', 'UT', 'ET', 'LT'),
   by: id('Inspector, as in library/people.yaml').required().names('person').person().called('inspector'),
   date: date('When').required().called('inspected'),
   result: oneOf(['accept', 'reject'], 'What the inspector found').required().called('result'),

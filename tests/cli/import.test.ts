@@ -114,6 +114,34 @@ describe('import', () => {
   });
 });
 
+describe('a row that is gone from its sheet', () => {
+  const args = ['import', 'members', 'floor.csv', '--shell', 'T-1', '--yes'];
+  const rows = (...ids: readonly string[]) =>
+    `id,section,alloy,from (in),to (in)\n${ids.map((id) => `${id},RT2x2x1/8,6061-T6,"20, 3, 4","180, 3, 4"`).join('\n')}\n`;
+
+  it('is named each time, until it is marked or kept', async () => {
+    sheet('floor.csv', rows('G-1', 'G-2', 'G-3'));
+    await shellbook(args);
+    sheet('floor.csv', rows('G-1'));
+    const named = await shellbook([...args, '--json']);
+    expect(JSON.parse(named.answer)).toMatchObject({ gone: ['G-2', 'G-3'], changed: [], files: [] });
+    expect((await shellbook(args)).answer).toContain('Gone from floor.csv, and still in the records: G-2, G-3.');
+    await shellbook([...args, '--gone', 'mark']);
+    expect(textOf(MEMBERS).match(/x-gone: floor\.csv/gu)).toHaveLength(2);
+    expect((await shellbook([...args, '--gone', 'keep'])).answer).not.toContain('Gone from');
+    expect(JSON.parse((await shellbook([...args, '--json'])).answer).gone).toEqual([]);
+    expect(textOf(MEMBERS)).toContain('G-2');
+    expect((await shellbook([...args, '--gone', 'drop'])).messages).toContain('expected ask, keep or mark');
+  });
+
+  it('tells like faults of a column once', async () => {
+    sheet('like.csv', rows('H-1', 'H-2', 'H-3', 'H-4').replaceAll('6061-T6', '6061-TT'));
+    const { answer } = await shellbook(['import', 'members', 'like.csv', '--shell', 'T-1', '--yes']);
+    expect(answer.match(/6061-TT/gu)).toHaveLength(1);
+    expect(answer.replace(/\s+/gu, ' ')).toContain('(the same in rows 3, 4, 5)');
+  });
+});
+
 describe('a wire list', () => {
   const LIST =
     'Wire #,From,To,AWG,Color,Fuse,Ft,To place\nW-7,DCP,DC-1/S1,14,red,15,6,\nW-7,DC-1/S1,Step light,14,red,,4,"110 in, 10 in, 6 in"\n';

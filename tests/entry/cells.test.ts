@@ -31,7 +31,7 @@ describe('columns of a kind', () => {
     const needed = columnsOf('node')
       .filter(({ required }) => required)
       .map(({ key }) => key);
-    expect(needed).toEqual(['id', 'kind', 'at']);
+    expect(needed).toEqual(['id', 'kind']);
     expect(columnsOf('panel').find(({ key }) => key === 'fixing.method')?.required).toBe(false);
   });
 });

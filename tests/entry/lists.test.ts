@@ -51,7 +51,7 @@ const idsOf = (plan: ListPlan, kind: string): readonly string[] =>
 const PLACES = ',"10 in, 0 in, 4 in","10 in, 0 in, 4 in"';
 
 describe('a wire list as electricians keep it', () => {
-  const csv = `Wire #,From,To,AWG,Color,Fuse,Ft,From place,To place\n${Array.from({ length: 60 }, (_, i) => `${i + 1},DC panel,Load ${i + 1},14,red,15,${10 + i}${PLACES}`).join('\n')}\n`;
+  const csv = `Wire #,From,To,AWG,Color,Fuse,Ft\n${Array.from({ length: 60 }, (_, i) => `${i + 1},DC panel,Load ${i + 1},14,red,15,${10 + i}`).join('\n')}\n`;
 
   it('needs no mapping: circuits, nodes and runs come in together', () => {
     const shell = new Shell();
@@ -79,6 +79,21 @@ describe('a wire list as electricians keep it', () => {
     const shell = new Shell();
     shell.take('wire', csv, { medium: 'dc' });
     expect(shell.take('wire', csv)).toMatchObject({ added: [], changed: [], faults: [] });
+    expect(shell.take('wire', exported('wire', shell.known()))).toMatchObject({ added: [], changed: [], faults: [] });
+  });
+
+  it('takes the places when the tape was laid, as coordinates or as it tells them', () => {
+    const shell = new Shell();
+    shell.take('wire', csv, { medium: 'dc' });
+    shell.files.set('shells/T-1/zones.yaml', '- {id: Z, name: z, box: [[0 in, 0, 0], [9 in, 9 in, 9 in]]}\n');
+    const late =
+      'Wire #,From,To,From x,From y,From z,To place\n7,DC panel,Load 7,1 in,on Z,3 in,"2 in aft of Z, 0, 1 in above Z"\n';
+    const plan = shell.take('wire', late);
+    expect(plan.faults).toEqual([]);
+    expect(plan.changed.map(({ record, changes }) => [record.id, changes[0]?.new])).toEqual([
+      ['DC-PANEL', ['1 in', 'on Z', '3 in']],
+      ['LOAD-7', ['2 in aft of Z', '0', '1 in above Z']],
+    ]);
     expect(shell.take('wire', exported('wire', shell.known()))).toMatchObject({ added: [], changed: [], faults: [] });
   });
 

@@ -55,8 +55,7 @@ describe('what spreadsheets do besides', () => {
     expect(readSheet('cut.txt', bytes).rows[0]?.cells).toEqual(['A', 'Öse']);
   });
 
-  it('tells a workbook and other text that is no UTF-8', () => {
-    expect(() => readSheet('cut.xlsx', Buffer.from([0x50, 0x4b, 3, 4, 0xff]))).toThrow(/workbook.*CSV UTF-8/u);
+  it('tells text that is no UTF-8', () => {
     expect(() => readSheet('cut.csv', Buffer.from([0x69, 0x64, 0x0a, 0xd6]))).toThrow(/not UTF-8/u);
   });
 

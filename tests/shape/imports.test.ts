@@ -130,6 +130,10 @@ const QUIET = [
   'node:util',
   'csv-parse/sync',
   'csv-stringify/sync',
+  'yauzl',
+  'fflate',
+  'read-excel-file/universal',
+  'write-excel-file/universal',
 ];
 
 /** Of compute/: constants, words of a record, the body that a member or plate is drawn as, and what puts off work until it is asked for. */

@@ -54,6 +54,7 @@ export const RECORD_ANSWERS: Readonly<Record<string, JsonShape>> = {
     unchanged: whole,
     ahead: jsonList(rowSaid),
     faults: jsonList(shape({ row: whole, column: orNull(jsonText), message: jsonText })),
+    gone: jsonTexts,
     files: jsonTexts,
   }),
   export: shape({ folder: jsonText, files: jsonTexts }),

@@ -3,7 +3,7 @@ import type { SaidHabits } from '../../entry/habits.js';
 import type { SheetHeader } from '../../entry/headers.js';
 import type { SheetTable } from '../../entry/sheet.js';
 import type { SheetWord } from '../../entry/sheet-form.js';
-import type { SheetPlan } from '../../entry/sheet-plan.js';
+import type { PlannedSheet } from '../../entry/sheet-plan.js';
 import { MEDIA, type Medium } from '../../records/names.js';
 import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
@@ -18,13 +18,17 @@ interface Options {
   readonly file: string;
   readonly shell: string | undefined;
   readonly map: readonly string[];
-  readonly heads: number;
+  readonly heads: number | undefined;
+  /** Of a workbook. */
+  readonly sheet: string | undefined;
   readonly habits: SaidHabits;
   readonly into: string | undefined;
   readonly medium: Medium | undefined;
   readonly dryRun: boolean;
   readonly yes: boolean;
   readonly ahead: boolean;
+  /** What is done about rows that are gone from a sheet. */
+  readonly gone: 'ask' | 'keep' | 'mark';
   readonly keep: boolean;
   readonly commit: boolean;
 }
@@ -33,7 +37,7 @@ const text = (value: unknown): string | undefined => (typeof value === 'string' 
 
 export function declareImport(registry: Registry): void {
   registry
-    .add('import <kind> <file>', 'adds many records from a spreadsheet’s CSV, and changes those that it knows', [
+    .add('import <kind> <file>', 'adds many records from a sheet (CSV or XLSX), and changes those that it knows', [
       'shellbook import members cutlist.csv --shell QF-007 --dry-run',
       "shellbook import members cut.csv --shell QF-007 --map 'Shape=section' --yes",
       'shellbook import wires wirelist.csv --shell QF-007 --medium dc',
@@ -44,12 +48,14 @@ export function declareImport(registry: Registry): void {
     .option('--yes', 'take columns whose names are only close, and leave out those that fit nothing')
     .option('--keep', 'keep such columns in import.yaml for the next sheet')
     .option('--allow-missing', 'take records that name others which come with a later sheet')
-    .option('--header-row <row>', 'the row that names the columns, where it is not the first')
+    .option('--header-row <row>', 'the row that names the columns, where it is not found')
+    .option('--sheet <name>', 'the sheet of a workbook, by name or number, where it is not the first')
     .addOption(formerOption('--ahead'))
     .addOption(formerOption('--heads <row>'))
     .option('--decimal-comma', 'commas part decimals: 5,25')
     .option('--decimal-point', 'commas part thousands: 14,600')
     .option('--dates <order>', 'how 2/11/2026 is read: m/d/y or d/m/y')
+    .option('--gone <what>', 'records whose rows are gone from the sheet: ask, keep (say no more of them) or mark (x-gone)')
     .option('--into <file>', 'the file that new records go to, as members-floor or dc-house')
     .option('--medium <medium>', 'for wires and pipes: what runs in them, where no service says (dc, ac, water, gas …)')
     .option('--commit', 'commit what was written')
@@ -59,12 +65,14 @@ export function declareImport(registry: Registry): void {
 const gather = (value: string, before: readonly string[] = []): readonly string[] => [...before, value];
 
 function read(kind: string, file: string, given: Readonly<Record<string, unknown>>): Options {
-  const heads = Number(given.headerRow ?? 1);
-  if (!Number.isInteger(heads) || heads < 1)
+  const heads = given.headerRow === undefined ? undefined : Number(given.headerRow);
+  if (heads !== undefined && (!Number.isInteger(heads) || heads < 1))
     throw new UserError(`Unexpected --header-row ${String(given.headerRow)}, expected the number of a row, as 3`);
   const dates = text(given.dates);
   if (dates !== undefined && dates !== 'm/d/y' && dates !== 'd/m/y')
     throw new UserError(`Unexpected --dates ${dates}, expected m/d/y or d/m/y`);
+  const gone = text(given.gone) ?? 'ask';
+  if (!['ask', 'keep', 'mark'].includes(gone)) throw new UserError(`Unexpected --gone ${gone}, expected ask, keep or mark`);
   const medium = text(given.medium);
   if (medium !== undefined && !(MEDIA as readonly string[]).includes(medium))
     throw new UserError(`Unexpected --medium ${medium}, expected one of ${MEDIA.join(', ')}`);
@@ -74,6 +82,7 @@ function read(kind: string, file: string, given: Readonly<Record<string, unknown
     shell: text(given.shell),
     map: (given.map ?? []) as readonly string[],
     heads,
+    sheet: text(given.sheet),
     habits: {
       ...(given.decimalComma === true ? { decimalComma: true } : given.decimalPoint === true ? { decimalComma: false } : {}),
       ...(dates === undefined ? {} : { dates }),
@@ -83,18 +92,25 @@ function read(kind: string, file: string, given: Readonly<Record<string, unknown
     dryRun: given.dryRun === true,
     yes: given.yes === true,
     ahead: given.allowMissing === true,
+    gone: gone as Options['gone'],
     keep: given.keep === true,
     commit: given.commit === true,
   };
 }
 
 async function importSheet(options: Options, context: Context): Promise<Status> {
-  const [{ readSheet }, { entering }] = await Promise.all([import('../../entry/sheet.js'), import('../entering.js')]);
+  const [{ readAnySheet }, { entering }] = await Promise.all([import('../../entry/any-sheet.js'), import('../entering.js')]);
   const { kind, shell } = await sheetAndShell(options.kind, options.shell);
   const root = await storeOf(context);
-  const sheet = readSheet(path.basename(options.file), await bytesOf(options.file, context), options.heads);
+  const { table: sheet, told } = await readAnySheet(path.basename(options.file), await bytesOf(options.file, context), {
+    word: kind,
+    ...(options.heads === undefined ? {} : { headRow: options.heads }),
+    ...(options.sheet === undefined ? {} : { sheet: options.sheet }),
+  });
+  for (const one of told) context.tell(`${sheet.name}: ${one}.`);
   const before = await readEntry(root, shell);
   const { heads, keep } = await confirmedColumns(kind, sheet, before, options, context);
+  const { markGone, forget } = await whatOfGone(kind, sheet, heads, before, options, context);
   if (options.dryRun)
     return answer(kind, options, context, { sheet, heads, ...(await planned(kind, sheet, heads, before, options, context)) });
   return entering(
@@ -103,17 +119,68 @@ async function importSheet(options: Options, context: Context): Promise<Status> 
     async (writer) => {
       // As the store stands now that nobody else writes to it.
       const now = await readEntry(root, shell);
-      const { plan, texts } = await planned(kind, sheet, heads, now, options, context);
-      if (plan.faults.length > 0) return answer(kind, options, context, { sheet, heads, plan, texts });
+      const { plan, texts, gone } = await planned(kind, sheet, heads, now, { ...options, markGone }, context);
+      if (plan.faults.length > 0) return answer(kind, options, context, { sheet, heads, plan, texts, gone });
       await writeTexts(writer, texts, now.known);
-      const kept = keep && (await keepColumns(writer, kind, heads));
+      const columns = keep && (await keepColumns(writer, kind, heads));
+      const kept = (await rememberRows(writer, kind, sheet, plan, forget ? [] : gone, shell)) || columns;
       const files = [...texts.keys(), ...(kept ? ['import.yaml'] : [])];
       const { plannedCounts } = await import('../report/import-text.js');
       const message = `Record ${plannedCounts([...plan.added, ...plan.changed])}${shell === undefined ? '' : ` of ${shell}`} from ${sheet.name}`;
       const said = options.commit && files.length > 0 ? await committed(root, files, message) : undefined;
-      return answer(kind, options, context, { sheet, heads, plan, texts, ...(said === undefined ? {} : { said }) });
+      return answer(kind, options, context, {
+        sheet,
+        heads,
+        plan,
+        texts,
+        gone: forget ? [] : gone,
+        ...(said === undefined ? {} : { said }),
+      });
     },
   );
+}
+
+/** Asks at a terminal what is to become of records whose rows are gone; elsewhere they are named. */
+async function whatOfGone(
+  kind: SheetWord,
+  sheet: SheetTable,
+  heads: readonly SheetHeader[],
+  before: OpenEntry,
+  options: Options,
+  context: Context,
+): Promise<{ readonly markGone: boolean; readonly forget: boolean }> {
+  if (options.gone !== 'ask' || options.dryRun) return { markGone: options.gone === 'mark', forget: options.gone === 'keep' };
+  const asker = await context.io.ask?.();
+  if (!asker) return { markGone: false, forget: false };
+  const { gone, plan } = await planned(kind, sheet, heads, await readEntry(before.root, before.known.shell), options, context);
+  if (gone.length === 0 || plan.faults.length > 0) return { markGone: false, forget: false };
+  const names = gone.length > 8 ? `${gone.slice(0, 8).join(', ')} and ${gone.length - 8} more` : gone.join(', ');
+  const said = await asker.choose({
+    text: `Gone from ${sheet.name}, and still in the records: ${names}. What of them?`,
+    choices: [
+      { value: 'later', name: 'leave them, and ask again next time' },
+      { value: 'mark', name: 'mark them (x-gone)' },
+      { value: 'keep', name: 'keep them, and say no more' },
+    ],
+  });
+  return { markGone: said === 'mark', forget: said === 'keep' };
+}
+
+/** What the sheet held is kept in import.yaml. */
+async function rememberRows(
+  writer: { update(file: string, change: (old: string | null) => string): Promise<boolean> },
+  kind: SheetWord,
+  sheet: SheetTable,
+  plan: PlannedSheet['plan'],
+  gone: readonly string[],
+  shell: string | undefined,
+): Promise<boolean> {
+  const [{ idsInSheet, withRemembered }, { COLUMNS_FILE }] = await Promise.all([
+    import('../../entry/gone.js'),
+    import('../../store/layout.js'),
+  ]);
+  const ids = [...idsInSheet(kind, plan), ...gone];
+  return writer.update(COLUMNS_FILE, (old) => withRemembered(old, shell, kind, sheet.name, ids));
 }
 
 async function bytesOf(file: string, context: Context): Promise<Uint8Array> {
@@ -124,22 +191,18 @@ async function bytesOf(file: string, context: Context): Promise<Uint8Array> {
 /** A sheet larger than this was not typed by a shop. */
 const LARGEST_BYTES = 20 * 1024 * 1024;
 
-interface Planned {
-  readonly plan: SheetPlan;
-  readonly texts: ReadonlyMap<string, string>;
-}
-
 async function planned(
   word: SheetWord,
   sheet: SheetTable,
   heads: readonly SheetHeader[],
-  { known }: OpenEntry,
-  options: Options,
+  { known, text }: OpenEntry,
+  options: Options & { readonly markGone?: boolean },
   context: Context,
-): Promise<Planned> {
-  const [{ habitsOf }, { planSheet }, { LARGEST_BYTES }] = await Promise.all([
+): Promise<PlannedSheet> {
+  const [{ habitsOf }, { planSheet }, { rememberedIds }, { LARGEST_BYTES }] = await Promise.all([
     import('../../entry/habits.js'),
     import('../../entry/sheet-plan.js'),
+    import('../../entry/gone.js'),
     import('../../store/taken.js'),
   ]);
   const { told, ...habits } = habitsOf(sheet, heads, options.habits);
@@ -147,14 +210,16 @@ async function planned(
   context.progress(`Comparing ${sheet.rows.length} rows`);
   const { into, medium, ahead } = options;
   const named = { ...(into === undefined ? {} : { into }), ...(medium === undefined ? {} : { medium }) };
-  return planSheet({ word, sheet, heads, known, habits, ahead, ...named }, LARGEST_BYTES);
+  const remembered = rememberedIds(text.files.get('import.yaml'), known.shell, word, sheet.name);
+  const markGone = options.gone === 'mark' || options.markGone === true;
+  return planSheet({ word, sheet, heads, known, habits, ahead, ...named, remembered, markGone }, LARGEST_BYTES);
 }
 
 async function answer(
   kind: SheetWord,
   options: Options,
   context: Context,
-  done: Planned & { readonly sheet: SheetTable; readonly heads: readonly SheetHeader[]; readonly said?: string },
+  done: PlannedSheet & { readonly sheet: SheetTable; readonly heads: readonly SheetHeader[]; readonly said?: string },
 ): Promise<Status> {
   const { importJson, importText } = await import('../report/import-text.js');
   const shown = { ...done, kind, dryRun: options.dryRun };

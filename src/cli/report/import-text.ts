@@ -1,11 +1,12 @@
 import type { SheetHeader } from '../../entry/headers.js';
 import { countOf, type EntryKind } from '../../entry/homes.js';
 import type { CellChange } from '../../entry/plan.js';
-import { placeInSheet } from '../../entry/rows.js';
+import { placeInSheet, type SheetFault } from '../../entry/rows.js';
 import { columnName, type SheetTable } from '../../entry/sheet.js';
 import type { SheetWord } from '../../entry/sheet-form.js';
 import { isList } from '../../entry/sheet-form.js';
-import type { SheetPlan } from '../../entry/sheet-plan.js';
+import type { SheetPlan } from '../../entry/sheet-changes.js';
+import { understood } from '../../entry/understood.js';
 import { flow } from '../../entry/yaml-text.js';
 import { envelope } from './json.js';
 import { counted, paragraph } from './wrap.js';
@@ -18,6 +19,46 @@ export interface Imported {
   readonly plan: SheetPlan;
   readonly texts: ReadonlyMap<string, string>;
   readonly dryRun: boolean;
+  /** Ids of records whose rows are gone from the sheet. */
+  readonly gone: readonly string[];
+}
+
+/** So many new records are shown with all that was understood. */
+const FIRST = 3;
+
+function firstRows({ added }: SheetPlan): readonly string[] {
+  const shown = added
+    .slice(0, FIRST)
+    .map(({ kind, id, data, row }) => paragraph(`+ ${id} (row ${row}): ${understood(kind, data)}`, '  '));
+  return shown.length > 0 ? ['The first as they were understood:', ...shown] : [];
+}
+
+const goneText = (sheet: SheetTable, gone: readonly string[]): string =>
+  paragraph(
+    `Gone from ${sheet.name}, and still in the records: ${gone.slice(0, SHOWN).join(', ')}${gone.length > SHOWN ? ` and ${gone.length - SHOWN} more` : ''}. Take them out by hand where they are gone from the coach; --gone mark marks them (x-gone), --gone keep leaves them and says no more.`,
+  );
+
+/** Faults of one column that say the same, but for ids and figures. */
+function likeFaults(faults: readonly SheetFault[]): readonly (readonly SheetFault[])[] {
+  const groups = new Map<string, SheetFault[]>();
+  for (const fault of faults) {
+    const words = fault.message
+      .replace(/`[^`]*`/gu, '`')
+      .replace(/\b(of|for|in) ([a-z]+(?: [a-z]+)?) \S*[^\s,.]/gu, '$1 $2')
+      .replace(/\d+/gu, '0');
+    const key = `${fault.column ?? ''} ${words}`;
+    groups.set(key, [...(groups.get(key) ?? []), fault]);
+  }
+  return [...groups.values()];
+}
+
+function faultText(group: readonly SheetFault[], heads: readonly string[]): string {
+  const [first, ...others] = group as readonly [SheetFault, ...SheetFault[]];
+  const rows = [...new Set(others.map(({ row }) => row))].filter((row) => row !== first.row);
+  const more = rows.length > 6 ? ` and ${rows.length - 6} more` : '';
+  const alike =
+    rows.length === 0 ? '' : ` (the same in row${rows.length === 1 ? '' : 's'} ${rows.slice(0, 6).join(', ')}${more})`;
+  return `${placeInSheet(first, heads)}: ${first.message}${alike}`;
 }
 
 const NOT_THERE = 'which is nowhere in the records';
@@ -26,11 +67,12 @@ const LATER = 'Records that others name come first. Where two kinds name each ot
 /** Beyond this many, like lines are only counted. */
 const SHOWN = 20;
 
-export function importText({ kind, sheet, plan, texts, dryRun }: Imported): string {
+export function importText({ kind, sheet, plan, texts, dryRun, gone }: Imported): string {
   const { added, changed, unchanged, faults } = plan;
   if (faults.length > 0) {
-    const lines = faults.slice(0, SHOWN).map((fault) => paragraph(`${placeInSheet(fault, sheet.heads)}: ${fault.message}`, '  '));
-    const more = faults.length > SHOWN ? [`  and ${faults.length - SHOWN} more`] : [];
+    const groups = likeFaults(faults);
+    const lines = groups.slice(0, SHOWN).map((group) => paragraph(faultText(group, sheet.heads), '  '));
+    const more = groups.length > SHOWN ? [`  and ${groups.length - SHOWN} more kinds`] : [];
     if (faults.some(({ message }) => message.includes(NOT_THERE))) more.push(paragraph(LATER));
     return [`${sheet.name}: ${counted(faults.length, 'fault')}, nothing was written.`, ...lines, ...more].join('\n');
   }
@@ -41,10 +83,12 @@ export function importText({ kind, sheet, plan, texts, dryRun }: Imported): stri
       const [fresh, other] = [added.filter((one) => one.place.file === file), changed.filter((one) => one.record.file === file)];
       return `  ${file}: ${[fresh.length > 0 ? `${fresh.length} added` : '', other.length > 0 ? `${other.length} changed` : ''].filter((part) => part !== '').join(', ')}`;
     }),
-    ...limited(added, ({ id }) => `  + ${id}`, dryRun),
+    ...(dryRun ? firstRows(plan) : []),
+    ...limited(added.slice(dryRun ? FIRST : 0), ({ id }) => `  + ${id}`, dryRun),
     ...(plan.ahead.length > 0 ? [`Not there yet, ${counted(plan.ahead.length, 'name')}; check tells them until they are:`] : []),
     ...limited(plan.ahead, (fault) => `  ? ${placeInSheet(fault, sheet.heads)}: ${fault.message}`, true),
     ...limited(changed, ({ record, changes }) => `  ~ ${record.id}: ${changes.map(changeText).join('; ')}`, true),
+    ...(gone.length > 0 ? [goneText(sheet, gone)] : []),
   ];
   return lines.join('\n');
 }
@@ -66,7 +110,7 @@ function limited<T>(list: readonly T[], text: (one: T) => string, wanted: boolea
 const changeText = ({ path, old, new: now }: CellChange): string =>
   `${path.map((step) => (typeof step === 'number' ? step + 1 : step)).join('.')} ${old === undefined ? 'is now' : `${flow(old)} →`} ${flow(now)}`;
 
-export function importJson({ plan, texts, dryRun, sheet, heads }: Imported, shell: string | null): string {
+export function importJson({ plan, texts, dryRun, sheet, heads, gone }: Imported, shell: string | null): string {
   return envelope('import', shell, null, {
     sheet: sheet.name,
     dry_run: dryRun,
@@ -86,6 +130,7 @@ export function importJson({ plan, texts, dryRun, sheet, heads }: Imported, shel
       column: column === undefined ? null : columnName(column),
       message,
     })),
+    gone,
     files: [...texts.keys()],
   });
 }

@@ -6,6 +6,7 @@ import type { Habits } from '../cells.js';
 import { valueAt } from '../change.js';
 import type { SheetHeader } from '../headers.js';
 import { heldList, usualStyle } from '../homes.js';
+import { outsideList } from '../listed-words.js';
 import { type CellChange, cellChanges, readForm, sheetFault } from '../plan.js';
 import type { IndexedRecord, RecordIndex } from '../record-index.js';
 import { isRead, type ReadHead, readRow, type SheetFault } from '../rows.js';
@@ -99,7 +100,8 @@ class ListPlanner {
         if (facts.kind !== kind) continue;
         if (facts.record === undefined) {
           const data = facts.fresh();
-          if (this.valid(facts, data)) added.push({ kind, id: facts.id, data, place: placeIn(kind, facts.file), row: facts.row });
+          if (!this.outsideLists([...facts.facts.values()]) && this.valid(facts, data))
+            added.push({ kind, id: facts.id, data, place: placeIn(kind, facts.file), row: facts.row });
           continue;
         }
         const change = this.compared(facts, facts.record);
@@ -388,7 +390,7 @@ class ListPlanner {
     });
     if (differing.length === 0) return undefined;
     const data = facts.on(record.data, differing);
-    if (!this.valid(facts, data)) return 'faulty';
+    if (this.outsideLists(differing) || !this.valid(facts, data)) return 'faulty';
     return {
       data,
       changes: cellChanges(
@@ -397,6 +399,16 @@ class ListPlanner {
         differing.map(({ path }) => path),
       ),
     };
+  }
+
+  private outsideLists(facts: readonly CellFact[]): boolean {
+    const wrong = facts.flatMap(({ head, value, row, path }) => {
+      const message =
+        head && path.length === (head.column as ListColumn).target.length ? outsideList(head.column, value) : undefined;
+      return message === undefined ? [] : [{ row, ...column(head), message }];
+    });
+    wrong.forEach(this.say);
+    return wrong.length > 0;
   }
 
   private valid(facts: RecordFacts, data: Data): boolean {

@@ -6,7 +6,7 @@ import type { ListPlan } from './plan.js';
 const ORDER: readonly LineKind[] = ['circuit', 'node', 'run'];
 
 /** The new text of every service that a list changes: circuits, then nodes, then runs, each step read again as it was meant. */
-export function listTexts(plan: ListPlan, known: RecordIndex): ReadonlyMap<string, string> {
+export function listTexts(plan: Pick<ListPlan, 'added' | 'changed' | 'begun'>, known: RecordIndex): ReadonlyMap<string, string> {
   const files = new Set([...plan.added.map(({ place }) => place.file), ...plan.changed.map(({ record }) => record.file)]);
   const texts = new Map<string, string>();
   for (const file of files) {
