@@ -9,6 +9,8 @@ export interface TextQuestion {
   readonly text: string;
   /** What an empty answer stands for. */
   readonly usual?: string;
+  /** What `=` stands for: the answer of last time. */
+  readonly last?: string;
   /** What is wrong with an answer; undefined where it will do. */
   readonly wrong?: (typed: string) => string | undefined;
 }
@@ -16,7 +18,9 @@ export interface TextQuestion {
 /** Questions to the person at the terminal; a test answers from a list. Each throws {@link UserError} where the person gives up. */
 export interface Asker {
   text(question: TextQuestion): Promise<string>;
-  /** `usual` stands first; typing narrows the list down. */
+  /** `usual` stands first and is what an empty answer takes. */
   choose(question: { readonly text: string; readonly choices: readonly MenuChoice[]; readonly usual?: string }): Promise<string>;
   confirm(question: { readonly text: string; readonly usual: boolean }): Promise<boolean>;
+  /** Lets go of the terminal; no question comes after it. */
+  close?(): void;
 }

@@ -61,6 +61,21 @@ export function columnFor(kind: KindName, key: string): EntryColumn | undefined 
   return at && columnOf(key, path, at);
 }
 
+/** The fields of the block at `index` of a list of blocks, as of `inspections` of a weld; undefined where `path` leads to no such list. */
+export function blockColumns(kind: KindName, path: Path, index: number): readonly EntryColumn[] | undefined {
+  let at: z.core.$ZodType | undefined = SCHEMAS.of(kind);
+  for (const step of path) at = at && into(at, typeof step === 'number' ? String(step + 1) : step)?.schema;
+  const list = at && unwrap(at);
+  if (!(list instanceof z.ZodArray)) return undefined;
+  const element = unwrap(list.element as z.core.$ZodType);
+  return shapeOf(element) === undefined || catchallOf(element) !== undefined
+    ? undefined
+    : flat(element, [...path, index]).map((column) => ({ ...column, key: keyOf(column.path) }));
+}
+
+/** `inspections.1.method`: lists count from 1. */
+const keyOf = (path: Path): string => path.map((step) => (typeof step === 'number' ? String(step + 1) : step)).join('.');
+
 /** One of the three lengths of a place. */
 const lengthSchema = (help: string): z.core.$ZodType => schemaOf(quantity('length', help, 'any'), SCHEMAS.units);
 

@@ -69,6 +69,10 @@ export const axle = kind(
       return { ...rest, ...(made ? { tyres: made } : {}) } as typeof rest & { readonly tyres?: Tyres };
     },
     structure: true,
+    asked: [
+      ...(['id', 'x', 'gawr', 'suspension', 'track', 'lift', 'share.with', 'share.fraction'] as const),
+      ...(['tyres.count', 'tyres.load_index', 'tyres.inflation', 'tyres.inflation_for_index', 'tyres.size'] as const),
+    ],
   },
 );
 

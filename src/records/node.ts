@@ -67,7 +67,7 @@ export const node = kind(
   },
   {
     structure: true,
-    asked: ['id', 'kind', 'name', 'at', 'circuit', 'tolerance', 'panel'],
+    asked: ['id', 'kind', 'role', 'name', 'at', 'circuit', 'of', 'tolerance', 'panel'],
     called: { node: 'id' },
     pictured: 2,
   },

@@ -25,7 +25,7 @@ export const person = kind(
     git: texts('Addresses that they commit under').private(),
     key: text('Their public key').private(),
   },
-  { counted: ['person', 'people'], stands: 'kept up' },
+  { counted: ['person', 'people'], stands: 'kept up', asked: ['id', 'name', 'role', 'qualified', 'signs'] },
 );
 
 export type Person = RecordOf<typeof person>;

@@ -72,7 +72,7 @@ export const weld = kind(
     structure: true,
     asked: [
       ...(['id', 'joins', 'type', 'size', 'length', 'sides', 'process', 'procedure', 'filler', 'position'] as const),
-      ...(['stage', 'date', 'welder'] as const),
+      ...(['stage', 'date', 'welder', 'inspections'] as const),
     ],
     called: { weld: 'id', weldno: 'id', welded: 'date' },
     event: ['date'],

@@ -82,6 +82,13 @@ export class Journal {
     return entry && { entry, drop: () => rm(file, { force: true }) };
   }
 
+  /** What every entry that is kept wrote, the newest first. */
+  async entered(): Promise<readonly string[]> {
+    const names = [...(await this.names())].reverse();
+    const entries = await Promise.all(names.map((name) => entryIn(path.join(this.folder, name))));
+    return entries.flatMap((entry) => entry?.what ?? []);
+  }
+
   private async names(): Promise<readonly string[]> {
     const found = await readdir(this.folder).catch(() => []);
     return found.filter((name) => NAME.test(name)).sort();

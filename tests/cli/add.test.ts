@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { simpleGit } from 'simple-git';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
 import { runProgram } from '../../src/cli/program.js';
 import type { Asker, MenuChoice } from '../../src/entry/asker.js';
 import { columnsOf } from '../../src/entry/columns.js';
@@ -220,7 +221,7 @@ describe('fifty at once', () => {
 
 describe('add by asking', () => {
   /** Answers by key; shows what was offered. */
-  function scripted(answers: Readonly<Record<string, string>>) {
+  function scripted(answers: Readonly<Record<string, string>>, confirms: Readonly<Record<string, boolean>> = {}) {
     const offered = new Map<string, readonly MenuChoice[]>();
     const usual = new Map<string, string | undefined>();
     const wrong = new Map<string, string | undefined>();
@@ -239,7 +240,7 @@ describe('add by asking', () => {
         const next = text.includes('(so far') ? answers[`${key} 2`] : answers[key];
         return next ?? first ?? (choices[0] as MenuChoice).value;
       },
-      confirm: async ({ text }) => text !== 'Is it a plate?',
+      confirm: async ({ text, usual: preset }) => (/^(Add|Write) it/u.test(text) ? true : (confirms[text] ?? preset)),
     };
     return { asker, offered, usual, wrong };
   }
@@ -274,5 +275,141 @@ describe('add by asking', () => {
     expect(status).toBe(0);
     expect([...usual.keys()]).not.toContain('name');
     expect(textOf('shells/T-1/components.yaml')).toContain('{id: CMP-01, name: heater, mass: 14 lb');
+  });
+
+  it('leaves out what is optional unless it is answered', async () => {
+    const { asker } = scripted({
+      joins: 'FL-1',
+      'joins 2': 'FL-2',
+      size: '1/8 in',
+      length: '7 in',
+      type: 'fillet',
+      process: 'GMAW',
+    });
+    await shellbook(['add', 'weld', '--shell', 'T-1', '--id', 'W-OPT'], async () => asker);
+    const line = /\{id: W-OPT[^}]*\}/u.exec(textOf('shells/T-1/welds.yaml'))?.[0];
+    expect(line).toBe('{id: W-OPT, joins: [FL-1, FL-2], type: fillet, size: 1/8 in, length: 7 in, process: GMAW}');
+  });
+
+  it('asks for the looks at a weld, one after the other', async () => {
+    const { asker } = scripted(
+      {
+        'inspections.1.method': 'VT',
+        'inspections.1.by': 'K7',
+        'inspections.1.date': '2026-03-10',
+        'inspections.1.result': 'accept',
+        process: 'GMAW',
+      },
+      { 'inspections: Every look at it, rejects too. Record one?': true },
+    );
+    const given = ['add', 'weld', '--shell', 'T-1', '--id', 'W-SEEN', ...GIVEN.slice(0, -2), '--welder', 'B9'];
+    const { status, messages } = await shellbook(given, async () => asker);
+    expect(status, messages).toBe(0);
+    expect(textOf('shells/T-1/welds.yaml')).toMatch(
+      /id: W-SEEN[^[]*\[FL-1, FL-2\][^}]*inspections: \[\{method: VT, by: K7, date: 2026-03-10, result: accept\}\]/u,
+    );
+  });
+
+  it('asks for records of the library, and for qualifications', async () => {
+    const { asker } = scripted(
+      { id: 'J9', name: 'J. Ostler', role: 'inspector', 'qualified.1.method': 'VT', 'qualified.1.from': '2026-01-01' },
+      { 'qualified: What they are qualified for, with dates. Record one?': true },
+    );
+    const { status, messages } = await shellbook(['add', 'person'], async () => asker);
+    expect(status, messages).toBe(0);
+    expect(textOf('library/people.yaml')).toContain(
+      '{id: J9, name: J. Ostler, role: inspector, qualified: [{method: VT, from: 2026-01-01}]}',
+    );
+  });
+
+  it('asks for corners one by one', async () => {
+    const corners = ['0 in, 0 in, 60 in', '20 in, 0 in, 60 in', '20 in, 10 in, 60 in', ''];
+    const { asker } = scripted({ id: 'PN-9', thickness: '1/8 in' });
+    const text: Asker['text'] = async (question) =>
+      question.text.startsWith('outline, place') ? (corners.shift() ?? '') : asker.text(question);
+    const given = ['add', 'panel', '--shell', 'T-1', '--kind', 'interior'];
+    const { status, messages } = await shellbook(given, async () => ({ ...asker, text }));
+    expect(status, messages).toBe(0);
+    expect(textOf('shells/T-1/panels.yaml')).toMatch(
+      /id: PN-9,[^}]*outline: \[\[0 in, 0 in, 60 in\], \[20 in, 0 in, 60 in\], \[20 in, 10 in, 60 in\]\]/u,
+    );
+  });
+
+  it('repeats the last one with --last, under the next number', async () => {
+    const { status, answer } = await shellbook([
+      'add',
+      'weld',
+      '--shell',
+      'T-1',
+      '--last',
+      '--joins',
+      'FL-2, FL-1',
+      '--json',
+      '--dry-run',
+    ]);
+    expect(status).toBe(0);
+    expect(JSON.parse(answer).record).toMatchObject({
+      id: expect.stringMatching(/^W-\d+$/u),
+      joins: ['FL-2', 'FL-1'],
+      type: 'fillet',
+    });
+    expect((await shellbook(['add', 'gusset', '--last', '--shell', 'T-1'])).status).toBe(2);
+  });
+});
+
+describe('add chassis', () => {
+  it('asks for the vehicle, its axles and bare weights, and keeps what stood in the file', async () => {
+    await shellbook(['new-shell', 'T-9']);
+    const before = textOf('shells/T-9/shell.yaml');
+    const said: Record<string, readonly string[]> = {
+      vin: ['1M8GDM9AXKP042788'],
+      title: ['Travelling library'],
+      gvwr: ['37600 lb'],
+      id: ['steer', 'drive', 'FUEL'],
+      contents: ['diesel'],
+      capacity: ['60 gal'],
+      at: ['90 in, -38 in, 0 in'],
+      x: ['0 in', '255 in'],
+      gawr: ['14600 lb', '23000 lb'],
+      'tyres.count': ['2', '4'],
+      'tyres.load_index': ['150', '[146, 143]'],
+      'condition.FUEL': ['1/4'],
+      'readings.steer': ['9840 lb'],
+      'readings.drive': ['7120 lb'],
+    };
+    const asked: Record<string, number> = {};
+    const wrongVin: (string | undefined)[] = [];
+    let axles = 0;
+    const asker: Asker = {
+      async text(question) {
+        const key = /^[\w.]+/u.exec(question.text)?.[0] ?? '';
+        if (key === 'vin') wrongVin.push(question.wrong?.('1M8GDM9A1KP042788'), question.wrong?.('1M8'));
+        asked[key] = (asked[key] ?? 0) + 1;
+        const answer = said[key]?.[(asked[key] as number) - 1] ?? '';
+        expect(question.wrong?.(answer), `${key}: ${answer}`).toBeUndefined();
+        return answer;
+      },
+      choose: async ({ usual }) => usual ?? '',
+      confirm: async ({ text, usual }) => (/axle.*so far|an axle/u.test(text) ? axles++ < 2 : /tank/u.test(text) ? usual : true),
+    };
+    const { status, messages } = await shellbook(['add', 'chassis', '--shell', 'T-9'], async () => asker);
+    expect(status, messages).toBe(0);
+    expect(wrongVin).toEqual([expect.stringContaining('`X` by the others'), expect.stringContaining('no vehicle number')]);
+    const text = textOf('shells/T-9/shell.yaml');
+    for (const line of before.split('\n')) if (line.startsWith('#')) expect(text).toContain(line);
+    expect(parse(text)).toMatchObject({
+      vin: '1M8GDM9AXKP042788',
+      title: 'Travelling library',
+      chassis: {
+        gvwr: '37600 lb',
+        axles: [
+          { id: 'steer', gawr: '14600 lb' },
+          { id: 'drive', x: '255 in' },
+        ],
+        bare: { condition: { FUEL: '1/4' }, readings: { steer: '9840 lb', drive: '7120 lb' } },
+      },
+    });
+    const { answer } = await shellbook(['check', 'T-9', '--json']);
+    expect((JSON.parse(answer).findings as { rule: string }[]).filter(({ rule }) => rule.startsWith('format.'))).toEqual([]);
   });
 });

@@ -14,6 +14,7 @@ interface Options {
   readonly fields: readonly string[];
   readonly shell: string | undefined;
   readonly like: string | undefined;
+  readonly last: boolean;
   readonly into: string | undefined;
   readonly onPhoto: readonly string[] | undefined;
   readonly on: string | undefined;
@@ -36,6 +37,7 @@ export function declareAdd(registry: Registry): void {
     .allowUnknownOption()
     .option('--shell <shell>', 'the shell that it is of')
     .option('--like <id>', 'take what is not given from this record; photos, inspections and heats are never taken')
+    .option('--last', 'take what is not given from the last record of this kind, with the next free number')
     .option('--into <file>', 'the file that it goes to, as members-floor or dc-house')
     .option('--on-photo <photo-and-point...>', 'take its place from a point of a photo, as P-0231 1310,402')
     .option('--on <id>', 'with --on-photo: the panel, member or zone that the point lies on')
@@ -49,6 +51,7 @@ export function declareAdd(registry: Registry): void {
         fields: (fields ?? []) as readonly string[],
         shell: text(given.shell),
         like: text(given.like),
+        last: given.last === true,
         into: text(given.into),
         onPhoto: Array.isArray(given.onPhoto) ? (given.onPhoto as readonly string[]) : undefined,
         on: text(given.on),
@@ -67,11 +70,12 @@ async function add(options: Options, context: Context): Promise<Status> {
     options.help();
     const { ENTRY_KINDS } = await import('../../entry/homes.js');
     const { paragraph } = await import('../report/wrap.js');
-    context.print(`\n${paragraph(['service', ...ENTRY_KINDS].join(', '), 'Kinds: ')}`);
+    context.print(`\n${paragraph(['chassis', 'service', ...ENTRY_KINDS].join(', '), 'Kinds: ')}`);
     return options.kind === undefined ? 2 : 0;
   }
   if (options.fields.some(isHelp)) return help(options.kind, options.help, context);
   if (options.kind === 'service') return addService(options, context);
+  if (options.kind === 'chassis') return addChassis(options, context);
   const { kind, shell } = await kindAndShell(options.kind, options.shell);
   const { readFields } = await import('../../entry/options.js');
   const placed = options.onPhoto && shell !== undefined ? await onPhoto(shell, options.onPhoto, options.on, context) : [];
@@ -83,6 +87,44 @@ async function add(options: Options, context: Context): Promise<Status> {
 
 const onPhoto = async (...given: Parameters<typeof import('../on-photo.js')['fieldsOnPhoto']>): Promise<readonly string[]> =>
   (await import('../on-photo.js')).fieldsOnPhoto(...given);
+
+/** Vehicle number, ratings, axles and bare weights, by asking: they stand in shell.yaml. */
+async function addChassis({ shell, dryRun, commit }: Options, context: Context): Promise<Status> {
+  if (shell === undefined) throw new UserError('Whose chassis is it? Name the shell, as --shell QF-007');
+  const ask = context.io.ask;
+  const file = `shells/${shell}/shell.yaml`;
+  if (ask === undefined)
+    throw new UserError(`The chassis is asked for at a terminal. Without one write it into ${file}: its examples show how`);
+  const [{ askChassis }, { withChassis }, { entering }] = await Promise.all([
+    import('../../entry/ask-chassis.js'),
+    import('../../entry/chassis-text.js'),
+    import('../entering.js'),
+  ]);
+  const root = await storeOf(context);
+  const { known } = await readEntry(root, shell);
+  const old = known.files.get(file)?.text ?? '';
+  const asker = await ask();
+  const said = await askChassis(known, asker);
+  const text = withChassis(file, old, said);
+  const before = new Set(old.split('\n'));
+  const fresh = text.split('\n').filter((line) => line !== '' && !before.has(line));
+  if (fresh.length === 0) throw new UserError('Nothing new was said: nothing was written.');
+  context.tell(`${file}:\n${fresh.map((line) => `  ${line}`).join('\n')}`);
+  if (!dryRun && !(await asker.confirm({ text: 'Write it?', usual: true }))) throw new UserError('Nothing was written.');
+  if (!dryRun) {
+    await entering(
+      root,
+      () => `add chassis of ${shell}`,
+      (writer) => writeTexts(writer, new Map([[file, text]]), known),
+    );
+  }
+  if (context.settings.json) {
+    const { envelope } = await import('../report/json.js');
+    context.print(envelope('add', shell, null, { kind: 'chassis', file, dry_run: dryRun }));
+  } else context.print(`${dryRun ? 'Would write' : 'Wrote'} the chassis of ${shell} to ${file}.`);
+  if (commit && !dryRun) context.tell(await committed(root, [file], `Record the chassis of ${shell}`));
+  return 0;
+}
 
 /** A service is a file of its own, with lists for its records. */
 async function addService(options: Options, context: Context): Promise<Status> {
@@ -149,12 +191,10 @@ async function complete(
   context: Context,
 ): Promise<Data> {
   const { lentBy, missingFields, optionOf } = await import('../../entry/options.js');
-  const like =
-    options.like === undefined ? {} : lentBy(kind, options.like, (await readEntry(root, shell, new Set([kind]))).known);
-  const data = { ...like, ...given };
+  const data = { ...(await lent(kind, shell, root, options, lentBy)), ...given };
   const missing = missingFields(kind, data);
   if (missing.length === 0) return data;
-  if (context.io.ask === undefined || shell === undefined) {
+  if (context.io.ask === undefined) {
     const list = missing.map(
       ({ key, help: text }) => `  --${optionOf(key)}  ${text}${key === 'id' ? ' (--id next: the next free one)' : ''}`,
     );
@@ -162,18 +202,42 @@ async function complete(
   }
   const [{ askRecord }, { loadStore }] = await Promise.all([import('../../entry/ask-record.js'), import('../../model/load.js')]);
   const { text, known } = await readEntry(root, shell);
-  const model = loadStore(text).shells.get(shell)?.model;
-  if (!model) throw new UserError(`Shell ${shell} cannot be read. See: shellbook check ${shell}`);
+  const model = shell === undefined ? undefined : loadStore(text).shells.get(shell)?.model;
+  if (shell !== undefined && !model) throw new UserError(`Shell ${shell} cannot be read. See: shellbook check ${shell}`);
   const asker = await context.io.ask();
   const answered = await askRecord({ kind, given: data, known, model }, asker);
   if (!options.dryRun) await confirm(kind, shell, answered, root, options, context, asker);
   return answered;
 }
 
+/** What another record of the kind lends: the one that was named, or with --last the last one. */
+async function lent(
+  kind: EntryKind,
+  shell: string | undefined,
+  root: string,
+  { like, last }: Options,
+  lentBy: typeof import('../../entry/options.js')['lentBy'],
+): Promise<Data> {
+  if (like === undefined && !last) return {};
+  if (like !== undefined && last) throw new UserError('Give --like or --last, not both');
+  const { known } = await readEntry(root, shell, new Set([kind]));
+  const id = like ?? (await lastId(kind, root, known));
+  if (id === undefined) throw new UserError(`There is no ${kind} yet that --last could take from`);
+  return { ...lentBy(kind, id, known), ...(last ? { id: NEXT } : {}) };
+}
+
+/** The last that this user added and that is still there; else the last of the file. */
+async function lastId(kind: EntryKind, root: string, known: OpenEntry['known']): Promise<string | undefined> {
+  const { Journal } = await import('../../store/journal.js');
+  const added = new RegExp(`^add ${kind} (\\S+)`, 'u');
+  const mine = (await (await Journal.of(root)).entered()).map((what) => added.exec(what)?.[1]);
+  return mine.find((id) => id !== undefined && known.find(kind, id)) ?? known.ofKind(kind).at(-1)?.id;
+}
+
 /** Shows the record and its file before anything is locked: people take their time. */
 async function confirm(
   kind: EntryKind,
-  shell: string,
+  shell: string | undefined,
   answered: Data,
   root: string,
   { into }: Options,

@@ -125,6 +125,7 @@ async function askSubjects({ drafts }: PhotoDrafts, context: Context): Promise<R
     const one = await asker.choose({
       text: `What does ${picture.name} show${picture.taken === undefined ? '' : `, taken ${picture.taken}`}?`,
       choices,
+      usual: LATER,
     });
     before = one === SAME ? before : one === LATER ? [] : [one];
     if (before.length > 0) said.set(picture.sha256, before);

@@ -1,5 +1,5 @@
+import { VIN_FORM, vinCheckDigit } from '../../records/vin.js';
 import type { Rule } from '../rule.js';
-import { VIN_FORM, vinCheckDigit } from './vin.js';
 
 /** First characters of North American makers, where the digit is the law (49 CFR 565); elsewhere ISO 3779 leaves it free. The letters are (unverified citation). */
 const NORTH_AMERICAN = /^[1-57]/u;

@@ -1,5 +1,5 @@
+import { VIN_FORM } from '../../records/vin.js';
 import type { Rule } from '../rule.js';
-import { VIN_FORM } from './vin.js';
 
 export const vinForm: Rule = {
   name: 'shell.vin-form',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { VIN_FORM, vinCheckDigit } from '../../../src/rules/shell/vin.js';
+import { VIN_FORM, vinCheckDigit } from '../../../src/records/vin.js';
 import { vinCheckDigitRule } from '../../../src/rules/shell/vin-check-digit.js';
 import { vinForm } from '../../../src/rules/shell/vin-form.js';
 import { vinMissing } from '../../../src/rules/shell/vin-missing.js';
