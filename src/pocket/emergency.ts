@@ -27,7 +27,9 @@ export function emergencyScreen({ assessment, told }: Pocket, has: (id: string) 
   const { items } = rescueItems(model.shell);
   const placeOf = placesOf(model);
   const plan =
-    items.length > 0 ? emergencyPlan(assessment, { widthMm: WIDTH_MM, heightMm: HEIGHT_MM }, { linkable: has }) : undefined;
+    items.length > 0
+      ? emergencyPlan(assessment, { widthMm: WIDTH_MM, heightMm: HEIGHT_MM }, { linkable: () => false })
+      : undefined;
   return {
     svg: plan?.svg ?? '',
     none: items.length === 0,

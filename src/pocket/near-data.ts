@@ -1,17 +1,14 @@
 import type { Computed } from '../compute/figures.js';
 import type { LoadingData, NearData } from '../page/pocket-data.js';
 
-/** Ten thousandths of a millimetre: far below any tolerance, and half the letters. */
-const rounded = (_key: string, value: unknown): unknown => (typeof value === 'number' ? Math.round(value * 1e4) / 1e4 : value);
-
 function only<T extends object, K extends keyof T>(record: T, ...keys: readonly K[]): Pick<T, K> {
   return Object.fromEntries(keys.flatMap((key) => (record[key] === undefined ? [] : [[key, record[key]]]))) as Pick<T, K>;
 }
 
-/** What `near` and `screwAt` read of a record and its figures, by name: nothing else goes into the page with it. */
+/** What `near` and `screwAt` read of a record and its figures, by name: nothing else goes into the page with it. Figures to the last digit, so that no edge falls otherwise than at the prompt. */
 export function nearData({ model: { shell, library }, figures }: Computed): NearData {
   const used = new Set(shell.members.flatMap(({ shape }) => (shape.kind === 'line' ? [shape.section] : [])));
-  const data = {
+  return {
     shell: {
       runs: shell.runs.map((one) => only(one, 'id', 'medium', 'path', 'toleranceMm')),
       nodes: shell.nodes.map((one) => only(one, 'id', 'medium', 'at', 'toleranceMm')),
@@ -22,7 +19,7 @@ export function nearData({ model: { shell, library }, figures }: Computed): Near
       bays: shell.bays.map((one) => only(one, 'id', 'at', 'body')),
       zones: shell.zones.map((one) => only(one, 'id', 'box', 'along', 'clearMm')),
       chassis: {
-        frame: only(shell.chassis.frame, 'railSpacingMm', 'railDepthMm', 'railWidthMm', 'lengthMm'),
+        frame: shell.chassis.frame,
         axles: shell.chassis.axles.map((one) => only(one, 'id', 'xMm')),
       },
     },
@@ -41,8 +38,7 @@ export function nearData({ model: { shell, library }, figures }: Computed): Near
           ]
         : [],
     ),
-  };
-  return JSON.parse(JSON.stringify(data, rounded)) as NearData;
+  } as unknown as NearData;
 }
 
 /** What the loading what-if reads; undefined where no load can be computed. */

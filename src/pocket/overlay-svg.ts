@@ -9,12 +9,12 @@ const OVERLAY_MM = 90;
 const MOST_LETTERS = 50_000;
 
 /** What is recorded in a photo’s view, to be laid over it; undefined where the photo is not tied to the coach. */
-export function overlaySvg({ assessment }: Pocket, photo: string, has: (id: string) => boolean): string | undefined {
+export function overlaySvg({ assessment }: Pocket, photo: string): string | undefined {
   const overlay = assessment.figures.overlays.get(photo);
   if (!overlay?.solved.usable) return undefined;
   const drawnWith = (drawn: readonly DrawnRecord[]): string => {
     const less: Overlay = { ...overlay, drawn };
-    return toSvg(photoOverlay(assessment.model, less, OVERLAY_MM), { linkable: has });
+    return toSvg(photoOverlay(assessment.model, less, OVERLAY_MM), { linkable: () => false });
   };
   for (const keep of LESS) {
     const svg = drawnWith(keep(overlay.drawn));

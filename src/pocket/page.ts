@@ -184,7 +184,7 @@ function parts(p: Pocket, cards: readonly Card[], has: (id: string) => boolean, 
     cards,
     photos: [...p.pictures.values()].map((picture) => ({
       ...photoLink(picture, p),
-      overlay: overlaySvg(p, picture.photo.id, has),
+      overlay: overlaySvg(p, picture.photo.id),
     })),
     photosLeft: left > 0 ? say('pocket.photos.left', { count: left }) : undefined,
   };

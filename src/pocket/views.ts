@@ -1,3 +1,4 @@
+import { floorHeight } from '../compute/access/approach.js';
 import { extentCorners, vehicleExtent, viewBounds } from '../drawing/extent.js';
 import { nearness, VIEWS, type View } from '../drawing/projection.js';
 import type { Rect } from '../drawing/scene.js';
@@ -71,7 +72,7 @@ export function coachViews(model: Model): readonly CoachView[] {
           left: bounds.x0,
           top: bounds.y1,
           standsAt: inside ? nearness(view, middle) : Math.max(...corners.map((at) => nearness(view, at))) + 1,
-          planeAt: Math.max(...corners.map((at) => nearness(view, at))),
+          planeAt: key === 'plan' ? (floorHeight(model) ?? middle[2]) : Math.max(...corners.map((at) => nearness(view, at))),
         },
       },
     ];

@@ -350,8 +350,8 @@ export const TAPPED = {
     es: 'No hay chapa registrada en este lugar, por eso no se da profundidad de tornillo.',
   },
   'tap.plane': {
-    us: 'No sheet is recorded under this point of the view. The place is taken on the outer face of the body.',
-    es: 'No hay chapa registrada bajo este punto de la vista. El lugar se toma en la cara exterior de la carrocería.',
+    us: 'No sheet is recorded under this point. The place is taken at the floor in the plan, else at the outer face of the body.',
+    es: 'No hay chapa registrada bajo este punto. El lugar se toma en el suelo en la planta, si no en la cara exterior de la carrocería.',
   },
   'tap.badplace': { us: 'Type three numbers: x, y and z.', es: 'Escriba tres números: x, y, z.' },
   'tap.kept': { us: 'Kept on this phone.', es: 'Guardado en este teléfono.' },

@@ -6,6 +6,7 @@ import { type Box, nearestInBox } from '../../geometry/box.js';
 import { facet, height, nearestOnFacet } from '../../geometry/facet.js';
 import { nearestOnPolyline } from '../../geometry/segment.js';
 import { add, distance, lerp, scale, subtract, type Vec3 } from '../../geometry/vector.js';
+import type { Member, SectionShape } from '../../records/index.js';
 import type { NearHit, NearKind } from './types.js';
 
 /**
@@ -33,7 +34,7 @@ export function near({ model, figures }: Computed, point: Vec3, withinMm: number
       keep(member.id, 'member', onPlate(point, member.shape.outline, [], member.shape.thicknessMm));
     else {
       const section = library.sections.get(member.shape.section);
-      if (section) keep(member.id, 'member', onBoxes(point, lineWalls(member, section.dimensions)));
+      if (section) keep(member.id, 'member', onBoxes(point, wallsOf(member, section.dimensions)));
     }
   }
   for (const panel of shell.panels) keep(panel.id, 'panel', onPlate(point, panel.outline, panel.holes, panel.thicknessMm ?? 0));
@@ -43,6 +44,17 @@ export function near({ model, figures }: Computed, point: Vec3, withinMm: number
   for (const { id, kind, box } of solids(model)) keep(id, kind, nearestInBox(point, box), tolerances.get(id));
   for (const zone of shell.zones) keep(zone.id, 'zone', onBoxes(point, zoneBoxes(zone)));
   return hits.sort((a, b) => a.distanceMm - b.distanceMm || (a.id < b.id ? -1 : 1));
+}
+
+/** Made once a member: a page asks for place after place. */
+const WALLS = new WeakMap<Member, readonly Box[]>();
+
+function wallsOf(member: Member, dimensions: SectionShape): readonly Box[] {
+  const known = WALLS.get(member);
+  if (known) return known;
+  const walls = lineWalls(member, dimensions);
+  WALLS.set(member, walls);
+  return walls;
 }
 
 /** The place on the outside of a wire or pipe about an axis point; the point itself where it lies inside. */

@@ -1,0 +1,144 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { rolldown } from 'rolldown';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Vec3 } from '../../src/geometry/vector.js';
+import type { NearHere } from '../../src/page/pocket/near-here.js';
+import { searchIn } from '../../src/page/pocket/search.js';
+import { type PocketData, searchEntries } from '../../src/page/pocket-data.js';
+import { near } from '../../src/query/lookup/near.js';
+import { screwAt } from '../../src/query/lookup/screw.js';
+import type { NearHit } from '../../src/query/lookup/types.js';
+import { isTranslated, WORDS } from '../../src/words/index.js';
+import { dataIn, smallPage } from '../pocket/small-page.js';
+import { DEMO, judged } from './store.js';
+
+const { assessment } = judged('OV-021');
+const { shell } = assessment.model;
+const files = new Map(shell.photos.map(({ id, file }) => [id, path.join(DEMO, 'shells/OV-021/photos', file)] as const));
+
+let html: string;
+let data: PocketData;
+let here: NearHere;
+
+/** The page's own module, bundled as for the page: what is tried is what a phone runs. */
+async function bundled(nearData: PocketData['near']): Promise<NearHere> {
+  const input = fileURLToPath(new URL('../../src/page/pocket/near-here.ts', import.meta.url));
+  const made = await rolldown({ input, platform: 'browser', logLevel: 'silent' });
+  const { output } = await made.generate({ format: 'esm', minify: true });
+  const module = (await import(`data:text/javascript;base64,${Buffer.from(output[0].code).toString('base64')}`)) as {
+    readonly nearHere: (data: PocketData['near']) => NearHere;
+  };
+  return module.nearHere(nearData);
+}
+
+beforeAll(async () => {
+  html = await smallPage('service', { assessment, photoFile: async (id) => readFileSync(files.get(id) as string) });
+  data = dataIn(html) as unknown as PocketData;
+  here = await bundled(data.near);
+});
+
+/** Everywhere in and about the coach, and at the faces of its sheets; the same places in every run. */
+function places(count: number): readonly Vec3[] {
+  let seed = 20_260_412;
+  const random = (): number => {
+    seed = (seed * 1_103_515_245 + 12_345) % 2_147_483_648;
+    return seed / 2_147_483_648;
+  };
+  const corners = shell.panels.flatMap(({ outline }) => outline);
+  const span = ([0, 1, 2] as const).map(
+    (k) => [Math.min(...corners.map((at) => at[k])), Math.max(...corners.map((at) => at[k]))] as const,
+  );
+  return Array.from({ length: count }, (_, i): Vec3 => {
+    if (i % 2 === 0) return span.map(([low, high]) => low + random() * (high - low)) as unknown as Vec3;
+    const { outline } = shell.panels[Math.floor(random() * shell.panels.length)] as (typeof shell.panels)[number];
+    const [a, b, c] = outline as readonly [Vec3, Vec3, Vec3];
+    const [u, v] = [random(), random()];
+    return a.map(
+      (value, k) => value + u * ((b[k] as number) - value) + v * ((c[k] as number) - (b[k] as number)),
+    ) as unknown as Vec3;
+  });
+}
+
+/** Sentences that the page has from the catalogue itself. */
+const OWN = new Set(Object.values(WORDS).map(({ us }) => us as string));
+
+const words = ({ id, kind, distanceMm }: NearHit): string => `${id} ${kind} ${distanceMm.toFixed(1)}`;
+
+describe('the demo’s page for a phone', () => {
+  it('answers 500 places as the command does, with the code that it carries', () => {
+    let hits = 0;
+    let screws = 0;
+    for (const at of places(500)) {
+      const told = near(assessment, at, 101.6);
+      hits += told.length;
+      expect(here.near(at, 101.6).map(words).sort()).toEqual(told.map(words).sort());
+      const [mine, its] = [here.screw(at), screwAt(assessment, at)];
+      expect(mine?.panel).toBe(its?.panel);
+      if (!mine || !its) continue;
+      screws++;
+      expect(mine.depthMm).toBeCloseTo(its.depthMm, 2);
+      expect(mine.meets?.id).toBe(its.meets?.id);
+      expect(mine.metal.map(({ id }) => id)).toEqual(its.metal.map(({ id }) => id));
+    }
+    expect(hits).toBeGreaterThan(1000);
+    expect(screws).toBeGreaterThan(100);
+  });
+
+  it('takes a tap on a view to the sheet that is seen there', () => {
+    for (const view of data.views) {
+      const seen = new Set<string>();
+      for (const { outline } of shell.panels) {
+        const middle = outline.reduce<Vec3>(
+          (sum, at) => sum.map((value, k) => value + (at[k] as number) / outline.length) as unknown as Vec3,
+          [0, 0, 0],
+        );
+        const along = (axis: Vec3): number => axis.reduce((sum, value, k) => sum + value * (middle[k] as number), 0);
+        const { at, onSheet } = here.under(view, [along(view.right) - view.left, view.top - along(view.up)]);
+        const panel = onSheet ? here.screw(at)?.panel : undefined;
+        if (panel !== undefined) seen.add(panel);
+      }
+      // The demo's floor is no sheet: a tap on the plan is taken at its height.
+      if (view.key !== 'plan') expect(seen.size, view.key).toBeGreaterThan(0);
+    }
+  });
+
+  it('is below 6 MB with its pictures and below 3 MB without, drawings over them left out too', () => {
+    expect(Buffer.byteLength(html)).toBeLessThan(6e6);
+    const bare = html.replace(/data:image\/jpeg;base64,[^"]*/gu, '').replace(/<div class="paper over">.*?<\/div>/gsu, '');
+    expect(Buffer.byteLength(bare)).toBeLessThan(3e6);
+    expect(html.match(/<symbol id="ph-/gu)).toHaveLength(shell.photos.length);
+  });
+
+  it.each([
+    ['AC-02/B', 'AC-02/B'],
+    ['ac02b', 'AC-02/B'],
+    ['tail light', /tail|stop|rear/iu],
+    ['pump fuse', /pump/iu],
+    ['agua', /water/iu],
+    ['water shut-off', 'WV-'],
+    ['llave de paso agua', 'WV-'],
+    ['fuse 10', /./u],
+    ['bateria', /BAT|batter/iu],
+    ['propne tank', /propane/iu],
+    ['generater', /generator/iu],
+    ['ap-1', 'AP-1'],
+  ])('finds “%s”', (asked, wanted) => {
+    const { hits } = searchIn(searchEntries(data))(asked);
+    expect(hits.length, asked).toBeGreaterThan(0);
+    const best = hits.slice(0, 5).map(({ id, title }) => `${id} ${title}`);
+    expect(
+      best.some((one) => (typeof wanted === 'string' ? one.startsWith(wanted) : wanted.test(one))),
+      best.join('; '),
+    ).toBe(true);
+  });
+
+  it('has every sentence of its steps and places in Spanish', () => {
+    const told = [...html.matchAll(/<li><label><input type="checkbox"> <span>([^<]*?) ?(?:<small>(.*?)<\/small>)?<\/span>/gu)];
+    expect(told.length).toBeGreaterThan(500);
+    const plain = (text: string): string => text.replaceAll('&#x27;', '’').replaceAll('&amp;', '&');
+    const steps = [...new Set(told.map((one) => plain(one[1] as string)))].filter((one) => /[.]$/u.test(one));
+    expect(steps.filter((one) => !isTranslated(one) && !OWN.has(one))).toEqual([]);
+  });
+});
