@@ -7,5 +7,8 @@ const NUMBER = /^[+-]?\d+(?:\.\d+)?$/u;
 
 export const guarded = (cell: string): string => (FORMULA.test(cell) && !NUMBER.test(cell) ? `'${cell}` : cell);
 
+/** In a workbook a text is no formula; only what would be taken for guarded is. */
+export const guardedText = (cell: string): string => (cell.startsWith("'") ? guarded(cell) : cell);
+
 /** What {@link guarded} was given. */
 export const unguarded = (cell: string): string => (cell.startsWith("'") && FORMULA.test(cell) ? cell.slice(1) : cell);

@@ -96,6 +96,16 @@ async function contentsOf(dir: string): Promise<readonly string[]> {
   }
 }
 
+/** The files of a new store and shell with their examples taken out of the comments, by path in a store. */
+export async function exampleTexts(shell: string): Promise<ReadonlyMap<string, string>> {
+  const typed = (text: string): string => text.replace(/^# (?=(-| {2,}|[a-z_]+: ?[^A-Z]*$|[a-z_]+:$))/gmu, '');
+  const of = async (kind: 'store' | 'shell', folder: string) =>
+    [...(await starterFiles(kind, { SHELL: shell }))].map(([name, text]) => [`${folder}${name}`, typed(text)] as const);
+  return new Map(
+    [...(await of('store', '')), ...(await of('shell', `shells/${shell}/`))].filter(([name]) => name.endsWith('.yaml')),
+  );
+}
+
 /** Name of each starter file, from its folder, with forward slashes → its text. */
 async function starterFiles(
   kind: 'store' | 'shell',

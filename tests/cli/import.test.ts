@@ -184,6 +184,18 @@ describe('export', () => {
     expect((await shellbook(['export', 'all', 'T-1'])).status).toBe(2);
   });
 
+  it('writes a workbook, or a template to fill in, that import reads', async () => {
+    expect((await shellbook(['export', 'all', 'T-1', '--out', 'all.xlsx'])).answer).toContain('Wrote all.xlsx');
+    const back = await shellbook(['import', 'nodes', 'all.xlsx', '--sheet', 'nodes', '--shell', 'T-1', '--json']);
+    expect(JSON.parse(back.answer)).toMatchObject({ added: [], changed: [], faults: [] });
+    expect((await shellbook(['export', 'wires', '--template'])).answer).toContain('Wrote wires.xlsx');
+    const empty = await shellbook(['import', 'wires', 'wires.xlsx', '--shell', 'T-1', '--json']);
+    expect(JSON.parse(empty.answer)).toMatchObject({ added: [], changed: [], faults: [] });
+    const bad = await shellbook(['export', 'members', '--template', '--out', 'folder']);
+    expect([bad.status, bad.messages]).toEqual([2, expect.stringContaining('expected a workbook')]);
+    expect((await shellbook(['export', 'members'])).messages).toContain('Name the shell');
+  });
+
   it('hands sheets over in the COBie manner, without the customer unless asked', async () => {
     const shell = path.join(store.root, 'shells/T-1/shell.yaml');
     writeFileSync(

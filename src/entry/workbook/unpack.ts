@@ -14,12 +14,16 @@ const WANTED =
  * The parts of a workbook that hold cells, by name. Counted and bounded while they are unpacked, whatever the file says of their sizes.
  * Throws {@link UserError} where it is no workbook, damaged, or grows beyond its bounds.
  */
-export async function unpackWorkbook(name: string, bytes: Uint8Array): Promise<ReadonlyMap<string, Uint8Array>> {
+export async function unpackWorkbook(
+  name: string,
+  bytes: Uint8Array,
+  most = MOST_UNPACKED,
+): Promise<ReadonlyMap<string, Uint8Array>> {
   const zip = await open(name, bytes);
   if (zip.entryCount > MOST_PARTS)
     throw new UserError(`${name} has ${zip.entryCount} parts, expected a workbook with a sheet of records`);
   const parts = new Map<string, Uint8Array>();
-  let room = MOST_UNPACKED;
+  let room = most;
   let others = '';
   for await (const entry of entriesOf(zip, name)) {
     if (!WANTED.test(entry.fileName)) {
