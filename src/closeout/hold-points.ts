@@ -17,6 +17,8 @@ export interface UnmetHoldPoint {
   readonly message: string;
   readonly ids: readonly string[];
   readonly duty: Duty;
+  /** It waits for what is only planned: nothing was looked at yet. */
+  readonly planned?: true;
 }
 
 /** A stage of a shell with what stands in it. */
@@ -74,7 +76,8 @@ export function holdPointStates(stage: StageCase): readonly HoldPointState[] {
     const check = checkOf(point);
     const { duty, look } = check === undefined ? TESTED : CHECKS[check];
     const holdPoint = holdPointWords(point);
-    const unmet = [...stillPlanned(stage), ...look(stage, holdPoint)];
+    const planned = stillPlanned(stage).map((found) => ({ ...found, planned: true as const }));
+    const unmet = [...planned, ...look(stage, holdPoint)];
     return { holdPoint, check, unmet: unmet.map((found) => ({ holdPoint, duty, ...found })) };
   });
 }

@@ -96,14 +96,13 @@ function stageProgress(
   const stage = stageCase(judged, id);
   const signoffs = signedStages(model).filter(({ signoff }) => signoff.stage === id);
   const own = ownRecords(model, id);
-  const planned = own.filter(({ record }) => record.planned === true).length;
   const covered = new Set([...coverageOf(model, id, today).keys()].map((one) => one.slice(one.lastIndexOf(' ') + 1)));
   return {
     stage: id,
     name,
     standing: standingOf(signoffs),
     signoffs,
-    records: { built: own.length - planned, planned },
+    records: { built: own.length, planned: stage.planned.length },
     holdPoints: holdPointStates(stage).map((state) => holdPointProgress(stage, state)),
     errors: errors.filter(({ ids: [first = ''] }) => covered.has(first)),
   };

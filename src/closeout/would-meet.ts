@@ -27,7 +27,15 @@ const MOST = 3;
 
 /** For each of what a hold point lacks, the records that would meet it; the likeliest first. */
 export function wouldMeet(stage: StageCase, { check, holdPoint }: HoldPointState, unmet: UnmetHoldPoint): readonly WouldMeet[] {
+  if (unmet.planned) return toBuild(unmet.ids, stage.model);
   return check === undefined ? tests(stage, holdPoint, unmet) : BY_CHECK[check](stage, unmet);
+}
+
+/** What is still to be built: the first of it stands for all. */
+function toBuild([id = '', ...more]: readonly string[], { shell }: Model): readonly WouldMeet[] {
+  const { kind, record } = shell.byId.get(id) as { readonly kind: RecordKind; readonly record: RecordBase };
+  const what = more.length === 0 ? 'is planned, not built' : `and ${more.length} more of this stage are planned, not built`;
+  return [{ kind, id, what, type: 'date: …, and without `planned: yes`', place: record.source.place('planned') }];
 }
 
 type Find = (stage: StageCase, unmet: UnmetHoldPoint) => readonly WouldMeet[];
