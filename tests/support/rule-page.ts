@@ -9,7 +9,7 @@ Written from the rules themselves by \`UPDATE_RULES=1 npx vitest run --config .v
 
 An **error** blocks sign-off and close. A **warning** blocks close until a record in \`findings.yaml\` decides it by name. A **note** blocks nothing.
 *Missing* is work that is not done or not on record; a *defect* is there and not acceptable. An *unverified citation* was not
-compared with the text; *common practice, no source* is the trade's own.
+compared with the text ([all of them](LEGAL.md)); *common practice, no source* is the trade's own.
 
 Every example is run as a test: the first gives the finding, the second does not. A file that an example does not show is that of the
 [example store](#the-example-store) at the end.
@@ -27,18 +27,7 @@ export function rulePage(): string {
   const sections = areas.map((area) =>
     [`## ${area}`, ...RULES.filter(({ name }) => areaOf(name) === area).map(ruleText)].join('\n\n'),
   );
-  return `${[HEAD.trimEnd(), tableOfReading(), ...sections, fromMemory(), exampleStore()].join('\n\n')}\n`;
-}
-
-/** What nobody has held against the text yet: the number is to go down. */
-function fromMemory(): string {
-  const some = RULES.filter(({ source }) => /from memory/iu.test(source));
-  const rows = some.map(({ name, source }) => `| \`${name}\` | ${source} |`);
-  return [
-    `## Not compared with the text: ${some.length} of ${RULES.length} rules`,
-    'Laws and standards that these rules cite from memory. Whoever has the text compares it, and writes edition and day into the rule’s `source`, or into a rule pack (`citation`, `edition`, `verified`).',
-    ['| rule | cites |', '| --- | --- |', ...rows].join('\n'),
-  ].join('\n\n');
+  return `${[HEAD.trimEnd(), tableOfReading(), ...sections, exampleStore()].join('\n\n')}\n`;
 }
 
 const areaOf = (name: string): string => name.slice(0, name.indexOf('.'));

@@ -3,7 +3,7 @@ import type { Wire } from './wire.js';
 
 /**
  * What a copper conductor may carry, A, in the 60, 75 and 90 °C columns: NEC Table 310.16, at most three conductors together,
- * 30 °C around them (check row WIR-24). 18 and 16 AWG: NEC Table 551.10(E)(1), unverified citation (WIR-62), in every column.
+ * 30 °C around them. 18 and 16 AWG: NEC Table 551.10(E)(1), unverified citation, in every column.
  */
 const COPPER_A: readonly (readonly [awg: string, a60: number, a75: number, a90: number])[] = [
   ['18', 6, 6, 6],
@@ -23,7 +23,7 @@ const COPPER_A: readonly (readonly [awg: string, a60: number, a75: number, a90: 
   ['4/0', 195, 230, 260],
 ];
 
-/** Largest fuse or breaker on a small copper conductor, A: NEC 240.4(D) and Table 551.10(E)(1), unverified citation (WIR-43, WIR-62). */
+/** Largest fuse or breaker on a small copper conductor, A: NEC 240.4(D) and Table 551.10(E)(1), unverified citation. */
 const SMALL_CONDUCTOR_A: Readonly<Record<string, number>> = {
   '18': 6,
   '16': 8,
@@ -32,7 +32,7 @@ const SMALL_CONDUCTOR_A: Readonly<Record<string, number>> = {
   '10': 30,
 };
 
-/** Standard ratings of fuses and breakers, A: NEC 240.6(A) (WIR-44). */
+/** Standard ratings of fuses and breakers, A: NEC 240.6(A). */
 const STANDARD_A = [
   15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225, 250, 300, 350, 400,
 ] as const;
@@ -51,13 +51,13 @@ export function column(ratingC: number | undefined): Column {
 const at = (row: readonly [unknown, number, number, number], of: Column): number => row[of === 60 ? 1 : of === 75 ? 2 : 3];
 
 /**
- * Correction for the air around: √((Tc − Ta′) ÷ (Tc − Ta)), Tc the column, Ta 30 °C. NEC 310.15(B), whose table (WIR-45) prints it to
+ * Correction for the air around: √((Tc − Ta′) ÷ (Tc − Ta)), Tc the column, Ta 30 °C. NEC 310.15(B), whose table prints it to
  * two digits at the top of each step of 5 °C. Zero where the air is as hot as the wire may be.
  */
 export const ambientFactor = (ambientC: number, of: Column): number =>
   ambientC >= of ? 0 : Math.sqrt((of - ambientC) / (of - TABLE_AMBIENT_C));
 
-/** Adjustment for current-carrying conductors lying together over more than 24 in: NEC Table 310.15(C)(1) (WIR-46). */
+/** Adjustment for current-carrying conductors lying together over more than 24 in: NEC Table 310.15(C)(1). */
 export function bundleFactor(conductors: number): number {
   if (conductors <= 3) return 1;
   if (conductors <= 6) return 0.8;

@@ -7,7 +7,7 @@ import { samples } from '../access/samples.js';
 
 /** Wires whose middles are within this lie together, mm. Project default: a laced loom or a narrow cavity. */
 const TOGETHER_MM = 50;
-/** Shorter stretches together need no adjustment, mm: 24 in, NEC 310.15(C)(1) (WIR-46). */
+/** Shorter stretches together need no adjustment, mm: 24 in, NEC Table 310.15(C)(1). */
 const FREE_MM = 609.6;
 
 /**

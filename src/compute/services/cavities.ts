@@ -21,7 +21,7 @@ function runsByZone(
   return byZone;
 }
 
-/** Most of a conduit that wires may fill, by their number: NEC Chapter 9 Table 1, unverified citation (WIR-48). */
+/** Most of a conduit that wires may fill, by their number: NEC Chapter 9 Table 1. */
 const CONDUIT_FILL = [0.53, 0.31, 0.4] as const;
 export const conduitFill = (wires: number): number => CONDUIT_FILL[Math.min(3, Math.max(1, wires)) - 1] as number;
 

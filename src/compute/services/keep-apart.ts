@@ -2,7 +2,7 @@ import type { KeepApart } from '../../records/index.js';
 
 /**
  * Which media keep apart where the shop does not say otherwise. Low voltage and data at least 13 mm (1/2 in) from the conductors of
- * another source, or one of the two in a sheath: NEC 551.10(C), unverified citation (check row WIR-63). Gas 2 in from AC, and low voltage in
+ * another source, or one of the two in a sheath: NEC 551.10(C), unverified citation. Gas 2 in from AC, and low voltage in
  * cavities of its own: common practice, no source.
  */
 export const KEEP_APART: readonly KeepApart[] = [

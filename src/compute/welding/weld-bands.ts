@@ -17,7 +17,7 @@ export interface WeldBands {
   readonly share: number;
 }
 
-/** The metal an inch each way from a weld counts as affected by it. MAT-44: Aluminum Design Manual, unverified citation. */
+/** The metal an inch each way from a weld counts as affected by it. Aluminum Design Manual, unverified citation. */
 export const WELD_BAND_MM = MM_PER_IN;
 
 /**

@@ -1,7 +1,7 @@
 import { processName } from '../../compute/welding/process.js';
 import { getOwn } from '../../get-own.js';
 
-/** Reference numbers of ISO 4063 by AWS letters: WLD-23; 21, 22, 43 and 52 (unverified citation). GMAW is told apart by its filler. */
+/** Reference numbers of ISO 4063 by AWS letters; 21, 22, 43 and 52 (unverified citation). GMAW is told apart by its filler. */
 const NUMBERS: Readonly<Record<string, string>> = {
   SMAW: '111',
   FCAW: '136',

@@ -63,9 +63,9 @@ export function symbolSizeMm(
 /**
  * A welding symbol by AWS A2.4 or ISO 2553 system A, as marks in mm on the sheet.
  *
- * AWS (WLD-01): arrow side below the line, other side above. ISO system A (WLD-07): arrow side on the solid line, other side on
+ * AWS: arrow side below the line, other side above. ISO system A: arrow side on the solid line, other side on
  * the dashed one; the dashed line lies below, and is left out where both sides are alike (unverified citation). The ring for all round
- * and the flag for the site stand where arrow and line meet (WLD-04); figures read from left to right whichever way the line runs.
+ * and the flag for the site stand where arrow and line meet; figures read from left to right whichever way the line runs.
  */
 export function weldSymbol(weld: SymbolWeld, style: SymbolStyle, place: SymbolPlace, extra: SymbolExtra = {}): readonly Mark[] {
   const { size, length, tail, lineMm } = layOutSymbol(weld, style, extra);

@@ -22,8 +22,8 @@ export const inMillimetres = ({ standard, units }: SymbolStyle): boolean => stan
 const millimetres = (mm: number, decimals = 1): string => String(Number(mm.toFixed(decimals)));
 
 /**
- * Size, left of the symbol. ISO 2553 (WLD-08): z a fillet's leg, s the depth of a groove, d a plug's diameter, c a seam's width (the
- * last three: unverified citation). AWS A2.4: a bevel's depth plain; where there is none to prepare, the weld's own size in parentheses (WLD-06).
+ * Size, left of the symbol. ISO 2553: z a fillet's leg, s the depth of a groove, d a plug's diameter, c a seam's width (the
+ * last three: unverified citation). AWS A2.4: a bevel's depth plain; where there is none to prepare, the weld's own size in parentheses.
  */
 export function sizeWords(weld: SymbolWeld, style: SymbolStyle): string {
   const figure = inMillimetres(style) ? millimetres(weld.sizeMm) : sixtyFourths(weld.sizeMm).replace(/ in$/u, '');
@@ -41,13 +41,13 @@ const ISO_LETTER: Readonly<Record<Weld['type'], string>> = {
   seam: 'c',
 };
 
-/** Length of the weld, right of the symbol: WLD-03. A plug has none. */
+/** Length of the weld, right of the symbol. A plug has none. */
 export function lengthWords(weld: SymbolWeld, style: SymbolStyle): string {
   if (weld.type === 'plug') return '';
   return inMillimetres(style) ? millimetres(weld.lengthMm, 0) : feetInches(weld.lengthMm).replace(/ in$/u, '');
 }
 
-/** In the tail: process and procedure (WLD-04), ISO by its number of ISO 4063, AWS by its letters; then how many like joints. */
+/** In the tail: process and procedure, ISO by its number of ISO 4063, AWS by its letters; then how many like joints. */
 export function tailWords(weld: SymbolWeld, style: SymbolStyle, joints: number): string {
   const process = style.standard === 'iso' ? processNumber(weld.process, weld.filler) : processName(weld.process);
   return [process, weld.procedure, joints > 1 ? `${joints} joints` : undefined].filter(Boolean).join(' / ');

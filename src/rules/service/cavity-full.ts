@@ -9,7 +9,7 @@ export const cavityFull: Rule = {
   finds:
     'A cavity whose runs fill more of it than the shop allows, or a conduit fuller than 53 % with one wire, 31 % with two, 40 % with more.',
   why: 'A wire can no longer be drawn through without hurting the others, and the middle of the bundle runs hot.',
-  source: 'NEC Chapter 9 Table 1, unverified citation. For cavities the shop sets it in shop.yaml',
+  source: 'NEC Chapter 9 Table 1 by its 2014 handbook. For cavities the shop sets it in shop.yaml',
   examples: {
     given: `
 # services/dc.yaml

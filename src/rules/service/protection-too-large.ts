@@ -29,7 +29,7 @@ export const protectionTooLarge: Rule = {
   duty: 'trade',
   finds: 'A fuse or breaker larger than the smallest conductor on the way can carry.',
   why: 'The wire burns before the fuse blows.',
-  source: 'NEC Table 310.16; small conductors NEC 240.4(D) and Table 551.10(E)(1), unverified citation',
+  source: 'NEC Table 310.16; small conductors NEC 240.4(D), and by Table 551.10(E)(1), which is an unverified citation',
   examples: {
     given: `
 # services/dc.yaml

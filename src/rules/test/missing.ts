@@ -19,7 +19,7 @@ const lasts = (test: Test, leastMin: number): boolean => (test.durationS ?? 0) >
 
 /** Least evidence for a finished line. The code of the place goes first. */
 const NEEDED: Partial<Record<Medium, Needed>> = {
-  // 24 CFR 3280.705(k)(1), a stand-in, unverified citation (WIR-71).
+  // 24 CFR 3280.705(k)(1), a stand-in, unverified citation.
   gas: {
     what: 'a drop test from 3 psi or more over 10 min or more',
     is: (test) => startsAt(test, 3 * PA_PER_PSI) && lasts(test, 10),

@@ -11,7 +11,7 @@ export const gcwrBelowGvwr: Rule = {
   duty: 'administrator',
   finds: 'A gross combination weight rating below the GVWR.',
   why: 'The combination counts the vehicle itself, so one of the two is another chassis’s, or in another unit.',
-  source: '49 CFR 571.3 (GVWR), 390.5 (GCWR) (unverified citation)',
+  source: '49 CFR 571.3 (GVWR); 49 CFR 390.5 (GCWR), unverified citation',
   examples: {
     given: `
 # shell.yaml

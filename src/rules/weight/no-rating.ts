@@ -9,7 +9,7 @@ export const noRating: Rule = {
   finds: 'An axle without any rating on record.',
   why: 'Its load is computed, but nothing says whether it may carry it: it is not verified, and bays are not held to it.',
   source:
-    '49 CFR 567.5(d) for a body on an incomplete vehicle, 567.4(g)(4) for a vehicle of one maker (GAWR of each axle on the certification label; unverified citation)',
+    '49 CFR 567.5(d) for a body on an incomplete vehicle, 567.4(g)(4) for a vehicle of one maker (GAWR of each axle on the certification label; NHTSA letter aiam2449); 567.5(d) is an unverified citation',
   examples: {
     given: `
 # shell.yaml

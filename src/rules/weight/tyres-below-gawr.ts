@@ -11,7 +11,7 @@ export const tyresBelowGawr: Rule = {
   duty: 'administrator',
   finds: 'Tyres that together carry less than the GAWR of their axle, at their recorded pressure.',
   why: 'The axle may be loaded to its rating by right, and the tyres may not.',
-  source: '49 CFR 571.120 S5.1.2 (unverified citation); load index: ISO 4223-1, UNECE R54 Annex 4',
+  source: '49 CFR 571.120 S5.1.2, as NHTSA letter nht87-2.92 restates it; load index: ISO 4223-1, UNECE R54 Annex 4',
   examples: {
     given: `
 # shell.yaml

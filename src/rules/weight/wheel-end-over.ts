@@ -8,7 +8,8 @@ export const wheelEndOver: Rule = {
   duty: 'administrator',
   finds: 'One end of an axle over half of what the axle, and so its own tyres, may carry.',
   why: 'An axle within its rating may still have one tyre over.',
-  source: '49 CFR 571.120 S5.1.2 (unverified citation) for tyres; half of the axle rating an end: common practice, no source',
+  source:
+    '49 CFR 571.120 S5.1.2, as NHTSA letter nht87-2.92 restates it, for tyres; half of the axle rating an end: common practice, no source',
   examples: {
     given: `
 # weights.yaml
