@@ -1,4 +1,4 @@
-import { block, count, either, id, level, list, quantity, station, text, yesNo } from './fields.js';
+import { block, count, either, id, level, list, oneOf, quantity, station, text, yesNo } from './fields.js';
 import { kind, type RecordOf } from './kind.js';
 import type { ModelOf } from './types.js';
 import { tyreSize } from './tyre-size.js';
@@ -42,7 +42,11 @@ export const axle = kind(
     x: station('Rearward from the front axle’s centre line').required(),
     gawr: quantity('mass', 'Gross axle weight rating', 'above zero').ofOne(),
     suspension: quantity('mass', 'Rating of the suspension', 'above zero').ofOne(),
-    wheels: quantity('mass', 'Rating of one wheel', 'above zero').ofOne(),
+    wheels: quantity('mass', 'Rating of the wheels, as `wheels_by` says', 'above zero').ofOne(),
+    wheels_by: oneOf(
+      ['wheel', 'axle'],
+      'What `wheels` rates: one wheel, or all of the axle together; one wheel where not typed',
+    ).ofOne(),
     track: quantity('length', 'Between the tyres’ centre lines', 'above zero'),
     // Four tyres on an axle are two a side.
     dual: yesNo('Dual tyres on each end').usual(

@@ -1,7 +1,9 @@
 import type { Assessment } from '../../assess.js';
+import { wheelCount } from '../../compute/weights/ratings.js';
 import { OCCUPANT_KG, OCCUPANT_LB } from '../../model/occupant.js';
 import { number } from '../../quantity/format.js';
 import { KG_PER_LB, PA_PER_PSI } from '../../quantity/units.js';
+import type { Axle } from '../../records/index.js';
 
 export interface WeightFigure {
   readonly name: string;
@@ -17,6 +19,19 @@ const down = (value: number): string => number(Math.floor(value + DUST));
 const up = (value: number): string => number(Math.ceil(value - DUST));
 const pair = (kg: number, lb: number): string => `${number(kg)} kg (${number(lb)} lb)`;
 const both = (round: (value: number) => string, kg: number): string => `${round(kg)} kg (${round(kg / KG_PER_LB)} lb)`;
+
+/** Wheels’ rating, by wheel or by axle; nothing where none is recorded. */
+function wheelFigure(axle: Axle): readonly WeightFigure[] {
+  if (axle.wheelsKg === undefined) return [];
+  const rating = both(down, axle.wheelsKg);
+  return [
+    {
+      name: `Wheels, ${axle.id}`,
+      value: axle.wheelsBy === 'axle' ? `${rating} for the axle` : `${wheelCount(axle)} × ${rating}`,
+      how: axle.wheelsBy === undefined ? 'as recorded, taken as the rating of each wheel' : 'as recorded',
+    },
+  ];
+}
 
 /**
  * The figures that the certifying maker needs for the vehicle's weight labels, in kilograms and pounds, each unit rounded by itself to
@@ -51,6 +66,7 @@ export function weightFigures({ model: { shell }, figures: { weights } }: Assess
           ].join(', '),
           how: 'as recorded; pressure rounded up',
         },
+        ...wheelFigure(axle),
       ];
     }),
     {

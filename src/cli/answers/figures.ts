@@ -59,6 +59,7 @@ const weights = shape({
       gawr_kg: orNull(jsonNumber),
       tyres_kg: orNull(jsonNumber),
       wheels_kg: orNull(jsonNumber),
+      wheels_by: orNull(jsonOneOf('wheel', 'axle')),
       suspension_kg: orNull(jsonNumber),
       limit_kg: orNull(jsonNumber),
       limited_by: orNull(jsonText),

@@ -10,6 +10,7 @@ export function weightsJson({ model, figures }: Assessment, revision: string | n
       gawr_kg: one.gawrKg,
       tyres_kg: one.tyresKg,
       wheels_kg: one.wheelsKg,
+      wheels_by: model.shell.chassis.axles.find(({ id }) => id === one.axle)?.wheelsBy,
       suspension_kg: one.suspensionKg,
       limit_kg: one.limitKg,
       limited_by: one.limitedBy,

@@ -1,8 +1,20 @@
 import type { Model } from '../../model/shell.js';
-import { dateWords, mass, percent } from '../../quantity/format.js';
+import { dateWords, mass, percent, type UnitSystem } from '../../quantity/format.js';
 import { KG_PER_LB } from '../../quantity/units.js';
+import type { Axle } from '../../records/index.js';
 import type { Basis } from './basis.js';
+import { wheelCount } from './ratings.js';
 import { holdsGas, tankRole } from './tanks.js';
+
+/** `Wheels of axle drive: 4 × 7,400 lb.` */
+function wheelWords(axle: Axle, units: UnitSystem): string {
+  const rating = mass(axle.wheelsKg as number, units);
+  if (axle.wheelsBy === 'axle') return `Wheels of axle ${axle.id} are rated ${rating} for the axle.`;
+  const each = `Wheels of axle ${axle.id} are rated ${rating} each, ${wheelCount(axle)} of them`;
+  return axle.wheelsBy === 'wheel'
+    ? `${each}.`
+    : `${each}: not recorded whether by wheel or by axle. Add \`wheels_by: wheel | axle\`.`;
+}
 
 /** What the figures assume, in sentences for every place where they are shown. */
 export function assumptions(model: Model, basis: Basis, reserve: number, plannedKg = 0): readonly string[] {
@@ -29,6 +41,7 @@ export function assumptions(model: Model, basis: Basis, reserve: number, planned
       (axle) =>
         `Axle ${axle.id} takes ${percent(axle.share?.fraction ?? 0, 0)} of the load that it shares with ${axle.share?.with}, as stated.`,
     ),
+    ...chassis.axles.filter(({ wheelsKg }) => wheelsKg !== undefined).map((axle) => wheelWords(axle, units)),
     ...liftable.map(
       (axle) =>
         `When ${axle.id} is up nothing of it stands on the road: its own mass hangs on the frame and the other axles carry it.`,

@@ -8,8 +8,7 @@ import { axleTyresKg, hasDuals } from './tyre-loads.js';
  */
 export function axleRating(axle: Axle): AxleRating {
   const tyresKg = axleTyresKg(axle);
-  // `wheels` is the rating stamped on one wheel.
-  const wheelsKg = axle.wheelsKg === undefined ? undefined : axle.wheelsKg * wheelCount(axle);
+  const wheelsKg = axleWheelsKg(axle);
   const known = (
     [
       ['gawr', axle.gawrKg],
@@ -29,5 +28,11 @@ export function axleRating(axle: Axle): AxleRating {
   };
 }
 
+/** What all wheels of an axle may carry together, kg: each wheel’s stamp by their number, or the axle’s own where it is rated as a whole. */
+function axleWheelsKg(axle: Axle): number | undefined {
+  if (axle.wheelsKg === undefined) return undefined;
+  return axle.wheelsBy === 'axle' ? axle.wheelsKg : axle.wheelsKg * wheelCount(axle);
+}
+
 /** Wheels on an axle: one to a tyre. */
-const wheelCount = (axle: Axle): number => axle.tyres?.count ?? (hasDuals(axle) ? 4 : 2);
+export const wheelCount = (axle: Axle): number => axle.tyres?.count ?? (hasDuals(axle) ? 4 : 2);

@@ -33,7 +33,7 @@ export const overRating: Rule = {
       const { load, condition } = worst;
       return [
         {
-          message: `Axle ${rating.axle} carries ${kg(model, load.loadKg)} (± ${kg(model, load.uncertaintyKg)}) in \`${condition.name}\`, expected at most ${kg(model, load.limitKg ?? 0)} for ${limitWord(rating.limitedBy)}: ${kg(model, -(load.marginKg ?? 0))} over${alsoIn(over.map((one) => one.condition.name))}. Move or take off load, or lower the bay limits`,
+          message: `Axle ${rating.axle} carries ${kg(model, load.loadKg)} (± ${kg(model, load.uncertaintyKg)}) in \`${condition.name}\`, expected at most ${kg(model, load.limitKg ?? 0)} for ${limitWord(rating, model)}: ${kg(model, -(load.marginKg ?? 0))} over${alsoIn(over.map((one) => one.condition.name))}. Move or take off load, or lower the bay limits`,
           ids: [rating.axle],
           place: axlePlace(model, rating.axle, rating.limitedBy ?? 'gawr'),
         },

@@ -1,4 +1,5 @@
-import type { AxleLoad, ConditionFigure, TicketFigure } from '../../compute/weights/types.js';
+import { wheelCount } from '../../compute/weights/ratings.js';
+import type { AxleLoad, AxleRating, ConditionFigure, TicketFigure } from '../../compute/weights/types.js';
 import type { Place } from '../../finding.js';
 import type { Model } from '../../model/shell.js';
 import { mass, percent } from '../../quantity/format.js';
@@ -41,7 +42,13 @@ export const alsoIn = (names: readonly string[]): string => (names.length > 1 ? 
 
 const LIMIT_WORDS = { gawr: 'its GAWR', tyres: 'its tyres', wheels: 'its wheels', suspension: 'its suspension' } as const;
 
-export const limitWord = (limitedBy: keyof typeof LIMIT_WORDS | undefined): string => LIMIT_WORDS[limitedBy ?? 'gawr'];
+/** `its GAWR`; of wheels what was rated, too. */
+export function limitWord({ axle: id, limitedBy = 'gawr' }: AxleRating, { shell, shop }: Model): string {
+  const axle = shell.chassis.axles.find((one) => one.id === id);
+  if (limitedBy !== 'wheels' || axle?.wheelsKg === undefined) return LIMIT_WORDS[limitedBy];
+  const rating = mass(axle.wheelsKg, shop.units);
+  return axle.wheelsBy === 'axle' ? `its wheels (${rating} for the axle)` : `its wheels (${wheelCount(axle)} of ${rating})`;
+}
 
 export const kg = (model: Model, value: number): string => mass(value, model.shop.units);
 export const share = (fraction: number): string => percent(fraction, 1);

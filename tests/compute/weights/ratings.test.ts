@@ -136,6 +136,9 @@ describe('rating of an axle', () => {
     // Two wheels on an axle of which only that is known; four where it is said to be dual.
     expect(of({ wheelsKg: 3000 })).toEqual({ axle: 'a', wheelsKg: 6000, limitKg: 6000, limitedBy: 'wheels' });
     expect(of({ wheelsKg: 3000, dual: true }).wheelsKg).toBe(12000);
+    // A rating of all wheels together is the axle's as it stands.
+    expect(of({ wheelsKg: 11000, wheelsBy: 'axle', dual: true }).wheelsKg).toBe(11000);
+    expect(of({ wheelsKg: 3000, wheelsBy: 'wheel' }).wheelsKg).toBe(6000);
   });
   it('is absent where nothing is on record', () => {
     expect(axleRating(axle('a', 0))).toEqual({ axle: 'a' });
