@@ -1,6 +1,9 @@
+import { readFile } from 'node:fs/promises';
+import path from 'node:path';
 import { signers } from '../closeout/bound.js';
 import { blocking, type OpenItem, openItems } from '../closeout/items.js';
 import type { Model } from '../model/shell.js';
+import { readPersonKey } from '../signing/person-key.js';
 import type { Held } from '../store/lock.js';
 import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
@@ -23,7 +26,7 @@ export type Closed = { readonly opened: OpenShell; readonly checked: CheckedShel
 
 /**
  * Closes a shell, under the store’s lock from the first look to the tag: judges it, and where nothing is missing commits what of its
- * record is not committed, and tags it. `sign`: the tag is signed with the shop’s key. `env` is added to Git’s environment. Throws {@link UserError} where Git cannot take it.
+ * record is not committed, and tags it. `sign`: the tag is signed with the shop’s key, or with the user’s own where the shop has none. `env` is added to Git’s environment. Throws {@link UserError} where Git cannot take it.
  */
 export async function closeShell(shell: string, context: Context, env: Env = {}, sign = false): Promise<Closed> {
   const [{ findStore }, { underLock }, { readyToClose }] = await Promise.all([
@@ -42,22 +45,22 @@ export async function closeShell(shell: string, context: Context, env: Env = {},
     const opened = await openShell(store, shell, context, undefined, await lookAround(store, shell, context));
     const checked = checkedShell(opened);
     const { model } = opened.assessment;
-    const items = [...(await mayNotClose(root, model, env)), ...openItems({ model, findings: checked.findings })];
+    const items = [...(await mayNotClose(root, model, env, publicKey)), ...openItems({ model, findings: checked.findings })];
     if (blocking(items).length > 0 || opened.store.loaded.findings.length > 0)
       return { outcome: 'missing', opened, checked, items };
     return { opened, checked, items, ...(await commitAndTag(opened, env, held, publicKey)) };
   });
 }
 
-/** The public half of the shop’s key, beside it, as Git wants it. */
+/** The file with the public half of the key that signs the close-out: the shop’s own, else the one that this user’s Git signs with. */
 async function publicKeyFile(context: Context, root: string): Promise<string> {
   const { shopKey } = await import('./shop-key.js');
   const key = await shopKey(context, root);
-  if (!key)
+  const file = key ? `${key.file}.pub` : await gitSigningKey(root);
+  if (file === undefined)
     throw new UserError(
-      'There is no key to sign the close-out with. Make one: shellbook key --new "Name of the shop"; or close without --sign',
+      'There is no key to sign the close-out with. Make one: shellbook key --new "Name of the shop"; or set up your own for Git (gpg.format ssh, user.signingKey); or close without --sign',
     );
-  const file = `${key.file}.pub`;
   const { access } = await import('node:fs/promises');
   await access(file).catch(() => {
     throw new UserError(
@@ -67,11 +70,21 @@ async function publicKeyFile(context: Context, root: string): Promise<string> {
   return file;
 }
 
-/** Whoever closes must be one of those who may, by the identity that they commit under, once the shop has said who. */
-async function mayNotClose(root: string, model: Model, env: Env): Promise<readonly OpenItem[]> {
+/** The user’s own key, where their Git signs by SSH with one in a file. */
+async function gitSigningKey(root: string): Promise<string | undefined> {
+  const { userSetting } = await import('../store/git/act.js');
+  const [format, file] = await Promise.all([userSetting(root, 'gpg.format'), userSetting(root, 'user.signingKey')]);
+  if (format !== 'ssh' || file === undefined || !path.isAbsolute(file)) return undefined;
+  return file.endsWith('.pub') ? file : `${file}.pub`;
+}
+
+/** Whoever closes must be one of those who may, by the key that signs or the identity that they commit under, once the shop has said who. */
+async function mayNotClose(root: string, model: Model, env: Env, publicKey?: string): Promise<readonly OpenItem[]> {
   const may = signers(model).filter((one) => one.signs?.includes('close'));
   if (signers(model).length === 0) return [];
-  const { userSetting } = await import('../store/git/act.js');
+  const [{ userSetting }, { keysOfPeople }] = await Promise.all([import('../store/git/act.js'), import('./signings.js')]);
+  const key = publicKey === undefined ? undefined : readPersonKey(await readFile(publicKey, 'utf8'));
+  if (key !== undefined && keysOfPeople(may).some((one) => one.key === key)) return [];
   const email = env.GIT_AUTHOR_EMAIL ?? process.env.GIT_AUTHOR_EMAIL ?? (await userSetting(root, 'user.email'));
   if (may.some(({ git }) => git?.some((one) => one.toLowerCase() === email?.toLowerCase()))) return [];
   const who = may.map(({ id }) => id).join(' or ') || 'somebody whose `signs` has close';

@@ -99,7 +99,10 @@ async function lapses(
 ): Promise<Pick<Outside, 'lapsedBy' | 'signings'>> {
   if (areas && !areas.includes('signoff')) return {};
   const [{ lapsedBy }, { signingsOf }] = await Promise.all([import('./lapsed-by.js'), import('./signings.js')]);
-  const [reasons, signings] = await Promise.all([lapsedBy(store.root, model), signingsOf(store.root, model.shell.id)]);
+  const [reasons, signings] = await Promise.all([
+    lapsedBy(store.root, model),
+    signingsOf(store.root, model.shell.id, model.library.people.values()),
+  ]);
   return { lapsedBy: reasons, signings };
 }
 

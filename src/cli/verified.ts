@@ -84,7 +84,10 @@ async function closingTag(
   if (!store?.history || manifest.tag === null) return undefined;
   const { tagSignature } = await import('./tag-signature.js');
   const known = keys.flatMap(({ certificate }) => (certificate ? [certificate] : []));
-  return tagSignature(store.root, manifest.tag, proved && signature ? [...known, signature.signer] : known);
+  const { keysOfPeople } = await import('./signings.js');
+  const closers = [...store.loaded.library.people.values()].filter(({ signs }) => signs?.includes('close'));
+  const shop = proved && signature ? [...known, signature.signer] : known;
+  return tagSignature(store.root, manifest.tag, shop, keysOfPeople(closers));
 }
 
 async function pagesAgain(

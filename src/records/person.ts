@@ -23,7 +23,7 @@ export const person = kind(
     qualified: list(block(qualification), 'What they are qualified for, with dates').usual([]),
     signs: ids('Stages that they may sign off, and close'),
     git: texts('Addresses that they commit under').private(),
-    key: text('Their public key').private(),
+    key: text('Their public key as SSH writes it, `ssh-ed25519 AAAA…`: commits of their sign-offs are signed with it').private(),
   },
   { counted: ['person', 'people'], stands: 'kept up', asked: ['id', 'name', 'role', 'qualified', 'signs'] },
 );

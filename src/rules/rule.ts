@@ -25,9 +25,26 @@ export interface Outside {
 /** How sign-offs came into the history. */
 export interface Signings {
   /** Digest of a sign-off → the first commit that has it: its date (ISO 8601) and its author's address. */
-  readonly entries: ReadonlyMap<string, { readonly commit: string; readonly date: string; readonly email: string }>;
+  readonly entries: ReadonlyMap<string, SigningEntry>;
   /** Date of the first commit in which somebody in library/people.yaml `signs`; absent where nobody does. */
   readonly since?: string;
+  /** Id of a person → date of the first commit that has their key. */
+  readonly keysSince?: ReadonlyMap<string, string>;
+}
+
+export interface SigningEntry {
+  readonly commit: string;
+  /** ISO 8601. */
+  readonly date: string;
+  readonly email: string;
+  /** Absent while nobody in the library has a key. */
+  readonly signature?: CommitSignature;
+}
+
+/** none: not signed; known: with the key of the person `by`; unknown: with a key of nobody's in the library; bad: it does not hold. */
+export interface CommitSignature {
+  readonly is: 'none' | 'known' | 'unknown' | 'bad';
+  readonly by?: string;
 }
 
 /** The areas that rules are named by; their folders. */

@@ -3,7 +3,8 @@ import { signedStages } from '../../closeout/signed.js';
 import type { Model } from '../../model/shell.js';
 import { dayOf, daysBetween } from '../../quantity/day.js';
 import type { Signoff } from '../../records/index.js';
-import type { Rule, RuleFinding, Signings } from '../rule.js';
+import { readPersonKey } from '../../signing/person-key.js';
+import type { CommitSignature, Rule, RuleFinding, SigningEntry, Signings } from '../rule.js';
 
 export const notBound: Rule = {
   name: 'signoff.not-bound',
@@ -11,7 +12,7 @@ export const notBound: Rule = {
   asks: 'defect',
   duty: 'inspector',
   finds:
-    'A sign-off by somebody who may not give it, entered under another identity, or dated before what it covers. A note while library/people.yaml says of nobody what they sign, and for one that came into Git late.',
+    'A sign-off by somebody who may not give it, entered under another identity or without the signature of their key, or dated before what it covers. A note while library/people.yaml says of nobody what they sign, and for one that came into Git late.',
   why: 'A name in a file is nobody’s signature until it is tied to the person who gives it, on the day that they give it.',
   source: 'common practice, no source',
   examples: {
@@ -70,15 +71,44 @@ function judge(signoff: Signoff, model: Model, signings: Signings | undefined): 
         [newest.id],
       ),
     );
-  if (entry) found.push(...identity(signoff, entry, model, told), ...late(signoff, entry.date, model, told));
+  if (entry) found.push(...identity(signoff, entry, signings, model, told), ...late(signoff, entry.date, model, told));
   return found;
 }
 
 type Key = 'by' | 'date' | 'entered_by';
 type Tell = (message: string, key: Key, severity?: 'error' | 'note') => RuleFinding;
 
-function identity(signoff: Signoff, entry: { readonly email: string }, model: Model, told: Tell): readonly RuleFinding[] {
-  const own = model.library.people.get(signoff.by)?.git ?? [];
+/** By the key of whoever signs, from the day that it is on record; else by the address that they commit under. */
+function identity(signoff: Signoff, entry: SigningEntry, signings: Signings, model: Model, told: Tell): readonly RuleFinding[] {
+  const person = model.library.people.get(signoff.by);
+  const keySince = signings.keysSince?.get(signoff.by);
+  if (person?.key !== undefined && readPersonKey(person.key) === undefined)
+    return [
+      told(`is tied to no key: \`key\` of ${signoff.by} in library/people.yaml is no public key as \`ssh-ed25519 AAAA…\``, 'by'),
+    ];
+  if (entry.signature && keySince !== undefined && entry.date >= keySince) return byKey(signoff, entry.signature, told);
+  return byAddress(signoff, entry, person?.git ?? [], told);
+}
+
+function byKey(signoff: Signoff, { is, by }: CommitSignature, told: Tell): readonly RuleFinding[] {
+  if (is === 'known' && by === signoff.by) return [];
+  const found = {
+    none: 'is not signed',
+    known: `is signed with the key of ${by}`,
+    unknown: 'is signed with a key of nobody’s in library/people.yaml',
+    bad: 'has a signature that does not hold',
+  }[is];
+  if (signoff.enteredBy !== undefined && is === 'known' && by === signoff.enteredBy)
+    return [told(`was entered by ${signoff.enteredBy}, under their key and not the signer’s`, 'entered_by', 'note')];
+  return [
+    told(
+      `came into Git in a commit that ${found}, expected the key of ${signoff.by}: sign again, and commit with \`git commit -S\``,
+      'by',
+    ),
+  ];
+}
+
+function byAddress(signoff: Signoff, entry: SigningEntry, own: readonly string[], told: Tell): readonly RuleFinding[] {
   if (own.some((address) => address.toLowerCase() === entry.email.toLowerCase())) return [];
   if (signoff.enteredBy !== undefined)
     return [told(`was entered by ${signoff.enteredBy} under another identity than the signer’s`, 'entered_by', 'note')];
