@@ -85,5 +85,6 @@ export { behind, isolate, near, where } from './query/lookup/index.js';
 export type * from './records/index.js';
 export type { DecidedFinding } from './rules/decide.js';
 export { RULES } from './rules/index.js';
+export { LEGAL_FIGURES, type LegalFigure } from './rules/legal.js';
 export type { Outside, Rule } from './rules/rule.js';
 export { UserError } from './user-error.js';

@@ -1,5 +1,5 @@
 /** How near to the law itself the text was that a figure was compared with. */
-type Standing = 'the rule' | 'official restatement' | 'secondary';
+export type Standing = 'the rule' | 'official restatement' | 'secondary';
 
 /** A figure that is the law’s, or a code’s that states adopt, and not ours. */
 export interface LegalFigure {

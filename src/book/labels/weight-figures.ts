@@ -1,5 +1,4 @@
 import type { Assessment } from '../../assess.js';
-import { wheelCount } from '../../compute/weights/ratings.js';
 import { OCCUPANT_KG, OCCUPANT_LB } from '../../model/occupant.js';
 import { number } from '../../quantity/format.js';
 import { KG_PER_LB, PA_PER_PSI } from '../../quantity/units.js';
@@ -21,13 +20,13 @@ const pair = (kg: number, lb: number): string => `${number(kg)} kg (${number(lb)
 const both = (round: (value: number) => string, kg: number): string => `${round(kg)} kg (${round(kg / KG_PER_LB)} lb)`;
 
 /** Wheels’ rating, by wheel or by axle; nothing where none is recorded. */
-function wheelFigure(axle: Axle): readonly WeightFigure[] {
+function wheelFigure(axle: Axle, count: number | undefined): readonly WeightFigure[] {
   if (axle.wheelsKg === undefined) return [];
   const rating = both(down, axle.wheelsKg);
   return [
     {
       name: `Wheels, ${axle.id}`,
-      value: axle.wheelsBy === 'axle' ? `${rating} for the axle` : `${wheelCount(axle)} × ${rating}`,
+      value: count === undefined ? `${rating} for the axle` : `${count} × ${rating}`,
       how: axle.wheelsBy === undefined ? 'as recorded, taken as the rating of each wheel' : 'as recorded',
     },
   ];
@@ -66,7 +65,7 @@ export function weightFigures({ model: { shell }, figures: { weights } }: Assess
           ].join(', '),
           how: 'as recorded; pressure rounded up',
         },
-        ...wheelFigure(axle),
+        ...wheelFigure(axle, weights.ratings.find((one) => one.axle === axle.id)?.wheelCount),
       ];
     }),
     {

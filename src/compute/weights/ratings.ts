@@ -23,6 +23,7 @@ export function axleRating(axle: Axle): AxleRating {
     ...(axle.gawrKg === undefined ? {} : { gawrKg: axle.gawrKg }),
     ...(tyresKg === undefined ? {} : { tyresKg }),
     ...(wheelsKg === undefined ? {} : { wheelsKg }),
+    ...(wheelsKg === undefined || axle.wheelsBy === 'axle' ? {} : { wheelCount: wheelCount(axle) }),
     ...(axle.suspensionKg === undefined ? {} : { suspensionKg: axle.suspensionKg }),
     ...(least ? { limitKg: least[1], limitedBy: least[0] } : {}),
   };

@@ -9,6 +9,8 @@ export interface AxleRating {
   readonly tyresKg?: number;
   /** All wheels of the axle together. */
   readonly wheelsKg?: number;
+  /** How many of them, where each is rated by itself. */
+  readonly wheelCount?: number;
   readonly suspensionKg?: number;
   /** The least of those known; absent where none is. */
   readonly limitKg?: number;

@@ -124,7 +124,7 @@ describe('rating of an axle', () => {
   it('tells each that is known and the least of them, whichever it is', () => {
     // 571.120 S5.1.2 (LAB-39): the axle is held to the least of its parts. Four tyres of load index 143 in duals: 10,900 kg.
     const all = { gawrKg: 10900, tyres: { count: 4, loadIndex: [146, 143] }, wheelsKg: 2725, suspensionKg: 10900 };
-    const each = { gawrKg: 10900, tyresKg: 10900, wheelsKg: 10900, suspensionKg: 10900 };
+    const each = { gawrKg: 10900, tyresKg: 10900, wheelsKg: 10900, wheelCount: 4, suspensionKg: 10900 };
     const of = (more: Partial<Axle>) => axleRating(axle('a', 0, more));
     expect(of(all)).toEqual({ axle: 'a', ...each, limitKg: 10900, limitedBy: 'gawr' });
     expect(of({ ...all, gawrKg: 10899 })).toMatchObject({ limitKg: 10899, limitedBy: 'gawr' });
@@ -134,7 +134,7 @@ describe('rating of an axle', () => {
     expect(of({ suspensionKg: 9000 })).toEqual({ axle: 'a', suspensionKg: 9000, limitKg: 9000, limitedBy: 'suspension' });
     expect(of({ gawrKg: 9000 })).toEqual({ axle: 'a', gawrKg: 9000, limitKg: 9000, limitedBy: 'gawr' });
     // Two wheels on an axle of which only that is known; four where it is said to be dual.
-    expect(of({ wheelsKg: 3000 })).toEqual({ axle: 'a', wheelsKg: 6000, limitKg: 6000, limitedBy: 'wheels' });
+    expect(of({ wheelsKg: 3000 })).toEqual({ axle: 'a', wheelsKg: 6000, wheelCount: 2, limitKg: 6000, limitedBy: 'wheels' });
     expect(of({ wheelsKg: 3000, dual: true }).wheelsKg).toBe(12000);
     // A rating of all wheels together is the axle's as it stands.
     expect(of({ wheelsKg: 11000, wheelsBy: 'axle', dual: true }).wheelsKg).toBe(11000);
