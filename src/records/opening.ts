@@ -1,4 +1,4 @@
-import { block, id, ids, list, listed, positions, quantity, range, text } from './fields.js';
+import { block, id, ids, list, listed, positions, quantity, range, text, texts } from './fields.js';
 import { kind, type RecordOf } from './kind.js';
 
 const sag = block({
@@ -33,6 +33,8 @@ export const opening = kind(
     gussets: ids('The plates in its corners').names('member').usual([]),
     travel: quantity('length', 'Of a slide-out: how far it goes out from the wall', 'above zero'),
     driven_by: ids('Of a slide-out: circuits, runs and nodes that move with it or drive it'),
+    by_hand: texts('Of a slide-out: how it is moved by hand, step by step').describes(),
+    fluid: text('Of a slide-out: its hydraulic fluid, and how much').describes(),
     depth: quantity('length', 'Of a slide-out: how far into the coach it stands when it is in', 'above zero'),
   },
   {

@@ -7,7 +7,7 @@ const care = {
   what: prose('What is to be done').required(),
   every: text('Time or distance, as 6 months').required(),
   from: date('Day from which it is counted'),
-  done: dates('Days on which it was done').usual([]),
+  done: dates('Days on which it was done').usual([]).ofOne().describes(),
 };
 /** What the owner has done to the coach at intervals. */
 export type CareItem = ModelOf<typeof care>;
@@ -16,7 +16,7 @@ const paint = {
   where: text('What is painted with it').required(),
   system: text('Maker and system'),
   code: text('Colour code'),
-  lot: text('Lot').traced('lot'),
+  lot: text('Lot').traced('lot').ofOne(),
 };
 export type PaintCoat = ModelOf<typeof paint>;
 
@@ -69,7 +69,7 @@ export const shellHead = part(
     care: list(block(care), 'What is to be done to the coach at intervals'),
     paint: list(block(paint), 'Paint, where it is'),
     parts: list(block(spare), 'Where spares are had'),
-    warranty: list(block(warranty), 'What is covered, by whom, until when'),
+    warranty: list(block(warranty), 'What is covered, by whom, until when').ofOne(),
   },
   { words: 'the shell' },
 );

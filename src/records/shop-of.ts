@@ -12,6 +12,8 @@ export function shopOf(base: Pick<RecordBase, 'id' | 'source' | 'typed'>, form: 
     name: shop?.name ?? '',
     place: shop?.place,
     contact: shop?.contact,
+    telephone: shop?.telephone,
+    notice: shop?.notice,
     limits: limits ?? (fieldsInModel(LIMIT_FIELDS, {}, { ...given, read: {} }) as unknown as Limits),
   };
 }

@@ -1,4 +1,4 @@
-import { block, celsius, keyed, level, list, measured, oneOf, plainField, quantity, text, yesNo } from './fields.js';
+import { block, celsius, keyed, level, list, measured, oneOf, plainField, prose, quantity, text, yesNo } from './fields.js';
 import { eachOf } from './form/unit-reader.js';
 import { enumFault } from './form/worded-fields.js';
 import { type FormOf, part } from './kind.js';
@@ -99,6 +99,8 @@ const whose = block(
     name: text('The shop’s name, as printed on the cover').required(),
     place: text('Where the shop is'),
     contact: text('How to reach the shop, years from now'),
+    telephone: text('A number that somebody answers'),
+    notice: prose('Printed on each cover, foot and label, as Made-up example'),
   },
   'Who the shop is',
 );
@@ -131,6 +133,8 @@ export const LIMIT_FIELDS = limits;
 export interface Shop extends RecordBase {
   readonly name: string;
   readonly contact?: string;
+  readonly telephone?: string;
+  readonly notice?: string;
   readonly units: 'us' | 'metric' | 'both';
   readonly paper: 'letter' | 'a4';
   readonly weldSymbols: 'iso' | 'aws';
