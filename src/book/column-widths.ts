@@ -26,7 +26,7 @@ export function columnWidths(table: Pick<TableData, 'columns' | 'rows' | 'look'>
     const sign = SIGN_MM[column.kind];
     const afterFigures = column.kind !== 'number' && table.columns[at - 1]?.kind === 'number';
     const padding = PADDING_MM[column.kind] + (afterFigures ? AFTER_FIGURES_MM : 0);
-    const words = cells.map((cell) => Math.max(0, ...wordsOf(cell).map((word) => word.length)));
+    const words = cells.map((cell) => Math.max(0, ...sentencesFor(cell).map((word) => word.length)));
     const headWord = Math.max(...`${column.head} ${column.unit ?? ''}`.split(' ').map((word) => word.length));
     const least =
       Math.min(LONGEST_WORD, Math.max(quantile(words, 0.98), headWord)) * sign * (column.kind === 'text' ? WIDE_WORD : 1) +
@@ -54,7 +54,7 @@ export function columnWidths(table: Pick<TableData, 'columns' | 'rows' | 'look'>
 }
 
 /** What cannot be broken: a figure, an id, a word. */
-function wordsOf(cell: Cell): readonly string[] {
+function sentencesFor(cell: Cell): readonly string[] {
   const refs = (cell.refs ?? []).map((one) => `${one.text},`);
   const own = cell.text === undefined ? [] : cell.kind === 'text' ? cell.text.split(' ') : [cell.text];
   return [...refs, ...own, ...(cell.sub?.split(' ') ?? [])];

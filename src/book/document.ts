@@ -1,4 +1,5 @@
 import { signedStages } from '../closeout/signed.js';
+import { readerOf, say } from '../words/index.js';
 import type { Book } from './book.js';
 import { contentsPages, type Heading } from './chapters/contents.js';
 import { chaptersOf } from './chapters/index.js';
@@ -12,6 +13,7 @@ import { projectDrawings } from './project-drawings.js';
 import { hiddenFrom } from './redact/hidden.js';
 import { cleanMarkup } from './redact/markup.js';
 import { type RenderedChapter, rendered } from './rendered.js';
+import { sentencesFor } from './sentences.js';
 import { showIn } from './show.js';
 import { lackingWords, withGlyphs } from './signs.js';
 import { escaped, templateText } from './templates.js';
@@ -52,16 +54,20 @@ export async function bookDocument(input: BookInput, follower?: Follower): Promi
   const { shell, shop } = book.assessment.model;
   const { revision } = input.history;
   const lacking = [...new Set([frame, ...made].flatMap((one) => one.lacking))];
+  const owner = book.edition === 'owner';
+  const words = (key: FootKey): string => (owner ? sentencesFor(book)(key) : say(readerOf({}), key));
   const line = (words: string): string => withGlyphs(words).text;
   return {
     html: `${frame.before}${made.map(({ html }) => html).join('\n')}${frame.after}`,
     sheets: book.sheets,
     chapters: made.map(({ key, title, bare }) => ({ key, title, ...(bare ? { bare } : {}) })),
     pictures,
-    runningLeft: line(`Shell ${shell.id}  ·  ${book.editionName}  ·  ${shop.name}`),
+    runningLeft: line([shellWord(book), book.editionName, shop.name].join('  ·  ')),
+    ...(owner ? { pageOf: sentencesFor(book)('book.pageOf', { page: '{page}', count: '{count}' }) } : {}),
     runningFoot: [
-      `Revision ${revision ? revision.slice(0, 10) : 'not committed'}${input.dirty ? ' with uncommitted changes' : ''}`,
-      `Fingerprint ${input.fingerprint.slice(0, 12)}`,
+      ...(shop.notice ? [shop.notice] : []),
+      `${words('past.revision')} ${revision ? revision.slice(0, 10) : words('past.uncommitted')}${input.dirty ? words('past.dirty') : ''}`,
+      `${words('past.print')} ${input.fingerprint.slice(0, 12)}`,
       ...(shell.vin ? [`VIN ${shell.vin}`] : []),
     ].join('  ·  '),
     date: input.history.revisionDate ?? input.history.commits[0]?.date ?? NO_DATE,
@@ -80,7 +86,8 @@ async function openBook(input: BookInput): Promise<Book> {
   return {
     assessment,
     edition: input.edition,
-    editionName: EDITION_POLICY[input.edition].name,
+    editionName:
+      input.edition === 'owner' ? sentencesFor({ assessment })('book.edition.owner') : EDITION_POLICY[input.edition].name,
     fingerprint: input.fingerprint,
     ...(input.signer ? { signer: input.signer } : {}),
     ...(input.edition === 'shop' ? {} : { clean: (markup) => cleanMarkup(markup, hidden) }),
@@ -128,6 +135,16 @@ const picturesOf = (photos: BookPhotos): BookDocument['pictures'] =>
     ),
   );
 
+type FootKey = 'past.revision' | 'past.uncommitted' | 'past.dirty' | 'past.print';
+
+/** Technicians' and the shop's pages are in English. */
+const languageOf = (book: Book): string => (book.edition === 'owner' ? readerOf(book.assessment.model.shop).language : 'en');
+
+const shellWord = (book: Book): string => {
+  const { id } = book.assessment.model.shell;
+  return book.edition === 'owner' ? sentencesFor(book)('book.shell', { shell: id }) : `Shell ${id}`;
+};
+
 /** The page around the chapters. */
 function pageFrame(book: Book): { readonly before: string; readonly after: string; readonly lacking: readonly string[] } {
   const { shell } = book.assessment.model;
@@ -136,7 +153,7 @@ function pageFrame(book: Book): { readonly before: string; readonly after: strin
   const height = (sheet: 'portrait' | 'landscape') => `${textHeight(book.sheets[sheet]) - 0.2}mm`;
   const sizes = `:root{--portrait:${width('portrait')};--landscape:${width('landscape')};--portrait-high:${height('portrait')};--landscape-high:${height('landscape')}}`;
   const before = `<!doctype html>
-<html lang="en">
+<html lang="${languageOf(book)}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:; img-src 'self' data:">

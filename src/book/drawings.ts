@@ -2,6 +2,7 @@ import type { Assessment } from '../assess.js';
 import type { Surface } from '../compute/access/surfaces.js';
 import type { Drawing, FrameDrawing, SheetSize, SymbolEntry, WeldSheet } from '../drawing/index.js';
 import type { UnitSystem } from '../quantity/format.js';
+import type { Screws } from '../query/release/index.js';
 import type { Medium, Section } from '../records/index.js';
 
 export type { Drawing as Figure, FrameDrawing as FrameFigure, SheetSize, SymbolEntry, WeldSheet };
@@ -27,6 +28,11 @@ export interface Drawings {
   growthChart(a: Assessment, room: SheetSize): Drawing | undefined;
   influenceChart(a: Assessment, room: SheetSize): Drawing | undefined;
   bayPlan(a: Assessment, room: SheetSize): Drawing | undefined;
+  loadingSide(a: Assessment, room: SheetSize): Drawing | undefined;
+  /** The longest screw that is safe, area by area; one map of what a screw meets serves every surface. */
+  drillAreas(a: Assessment, map: Screws, surface: Surface, room: SheetSize): Drawing | undefined;
+  /** Each panel of fuses or breakers as it looks. */
+  distributionFaces(a: Assessment, room: SheetSize): readonly Drawing[];
   protectionPlan(a: Assessment, room: SheetSize): Drawing | undefined;
   emergencyPlan(a: Assessment, room: SheetSize): Drawing | undefined;
   noDrillFace(a: Assessment, surface: Surface, room: SheetSize): Drawing | undefined;

@@ -20,7 +20,10 @@ const HELPERS: Record<string, Handlebars.HelperDelegate> = {
   /** A link to a record's home, by its id. */
   ref: (id: unknown) => safe(`<a class="ref" href="#${anchor(String(id))}">${escaped(String(id))}</a>`),
   /** `page 12`, for the record or heading with that anchor. */
-  at: (to: unknown) => safe(`<span class="at-page">page <a class="pg" href="#${escaped(String(to))}">000</a></span>`),
+  at: (to: unknown, { data }: Handlebars.HelperOptions) =>
+    safe(
+      `<span class="at-page">${say(readerOf(data.root.book?.owner ? (data.root.book.reader ?? {}) : {}), 'book.at')} <a class="pg" href="#${escaped(String(to))}">000</a></span>`,
+    ),
   /** A sentence of the catalogue for the reader of this book: `{{say "care.title"}}`; named values fill its blanks. */
   say(key: unknown, { hash, data }: Handlebars.HelperOptions) {
     const reader = (data.root.reader ?? data.root.book?.reader ?? {}) as Partial<Reader>;

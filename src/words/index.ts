@@ -1,8 +1,12 @@
+import { COACH } from './coach.js';
 import { EMERGENCY } from './emergency.js';
 import { HAZARDS } from './hazards.js';
+import { KEEPING } from './keeping.js';
 import { LABELS } from './labels.js';
+import { LIVING } from './living.js';
 import { OWNER } from './owner.js';
 import { POCKET, TAPPED } from './pocket.js';
+import { ROAD } from './road.js';
 import type { Blanks, Reader } from './sentence.js';
 
 export { isTranslated, translated } from './phrases.js';
@@ -10,10 +14,21 @@ export { TAPPED } from './pocket.js';
 export { type English, type Language, type Reader, readerOf } from './sentence.js';
 
 /** Every sentence that a reader sees on these pages, once: by key, in English as spoken in either country and in Spanish. */
-export const WORDS = { ...EMERGENCY, ...HAZARDS, ...LABELS, ...OWNER, ...POCKET, ...TAPPED } as const;
+export const WORDS = {
+  ...COACH,
+  ...EMERGENCY,
+  ...HAZARDS,
+  ...KEEPING,
+  ...LABELS,
+  ...LIVING,
+  ...OWNER,
+  ...POCKET,
+  ...ROAD,
+  ...TAPPED,
+} as const;
 
 export type WordKey = keyof typeof WORDS;
-type Filled<K extends WordKey> = Blanks<(typeof WORDS)[K]['us']>;
+export type Filled<K extends WordKey> = Blanks<(typeof WORDS)[K]['us']>;
 
 /** A sentence for a reader; what stands in braces in it is filled in. */
 export function say<K extends WordKey>(

@@ -17,5 +17,5 @@ export interface Sentence {
 /** Names in braces: `{volts} V AC` → `volts`. */
 export type Blanks<Text extends string> = Text extends `${string}{${infer Name}}${infer Rest}` ? Name | Blanks<Rest> : never;
 
-/** The reader that a shop writes for. Where it names no English, the words are those that its books had before it could. */
-export const readerOf = ({ language = 'en', english = 'uk' }: Partial<Reader>): Reader => ({ language, english });
+/** The reader that a shop writes for: English as in the United States where it names none. */
+export const readerOf = ({ language = 'en', english = 'us' }: Partial<Reader>): Reader => ({ language, english });

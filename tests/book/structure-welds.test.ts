@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Book, ChapterMaker } from '../../src/book/book.js';
-import { materialsChapter } from '../../src/book/chapters/materials.js';
 import { skins } from '../../src/book/chapters/skins.js';
 import { structure } from '../../src/book/chapters/structure.js';
 import { welds } from '../../src/book/chapters/welds.js';
 import { EDITION_POLICY } from '../../src/book/edition-policy.js';
 import { forEdition } from '../../src/book/editions.js';
 import type { Edition } from '../../src/book/input.js';
+import { things } from '../../src/book/owner/things.js';
 import { sheetsOf, textHeight, textWidth } from '../../src/book/print/document.js';
 import { projectDrawings } from '../../src/book/project-drawings.js';
 import { showIn } from '../../src/book/show.js';
@@ -40,7 +40,7 @@ function bookOf(edition: Edition): Book {
   };
 }
 
-const MAKERS: Readonly<Record<string, ChapterMaker>> = { structure, welds, skins, materials: materialsChapter };
+const MAKERS: Readonly<Record<string, ChapterMaker>> = { structure, welds, skins, materials: things };
 const printed = new Map<string, string>();
 
 function chapter(edition: Edition, key: string): string {

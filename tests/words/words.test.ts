@@ -30,7 +30,8 @@ describe('the catalogue of sentences', () => {
     expect(asked.length).toBeGreaterThan(30);
     expect(asked.filter((key) => !(key in WORDS))).toEqual([]);
     const source = texts('src', '.ts');
-    const unsaid = ALL.filter(([key]) => !asked.includes(key) && !source.includes(`'${key}'`) && !MADE.test(key));
+    const madeUp = (key: string): boolean => source.includes(`\`${key.slice(0, key.lastIndexOf('.') + 1)}\${`);
+    const unsaid = ALL.filter(([key]) => !asked.includes(key) && !source.includes(`'${key}'`) && !madeUp(key) && !MADE.test(key));
     expect(unsaid.map(([key]) => key)).toEqual([]);
   });
 

@@ -69,7 +69,7 @@ function usesTable(book: Book, uses: readonly Use[]) {
         (row) => row.points[0]?.by,
         (row) => row.points[0]?.document,
       ),
-      c.page((row) => row.points[0]?.id),
+      ...(book.edition === 'owner' ? [] : [c.page((row) => row.points[0]?.id)]),
     ],
     empty: NOT_HERE,
   });

@@ -1,6 +1,7 @@
 import { anchor } from '../../model/anchor.js';
 import type { Book, Chapter } from '../book.js';
 import { answered } from '../questions.js';
+import { sentencesFor } from '../sentences.js';
 
 export interface Heading {
   readonly level: number;
@@ -12,11 +13,13 @@ export interface Heading {
 export function contentsPages(book: Book, headings: readonly Heading[]): Chapter {
   return {
     key: 'contents',
-    title: 'Contents',
+    title: book.edition === 'owner' ? sentencesFor(book)('book.contents') : 'Contents',
     template: 'contents',
     data: {
       questions: answered(new Set(headings.map((heading) => heading.to))),
-      chapters: chaptersIn(headings),
+      // The owner's book is short: its chapters stand on the page of the questions, without their sections.
+      apart: book.edition !== 'owner',
+      chapters: chaptersIn(book.edition === 'owner' ? headings.filter(({ level }) => level === 1) : headings),
       shell: anchor(book.assessment.model.shell.id),
     },
   };

@@ -1,43 +1,44 @@
 import { groupedDigits } from '../../signing/words.js';
 import type { ChapterMaker } from '../book.js';
-import { travelFacts } from '../overall.js';
+import { travelSizes } from '../owner/road.js';
+import { sentencesFor } from '../sentences.js';
 
 /** Number, title, edition, revision, date, fingerprint and a drawing of this shell. */
 export const cover: ChapterMaker = (book) => {
   const { shell, shop } = book.assessment.model;
   const { revision, revisionDate, tag } = book.history;
+  const owner = book.edition === 'owner';
+  const w = sentencesFor(book);
   const room = { widthMm: book.availableSize('portrait').widthMm, heightMm: 90 };
   const facts = [
-    ...(book.edition === 'owner' ? travelFacts(book) : []),
-    { name: 'Vehicle identification number', value: shell.vin ?? 'not recorded', mono: true },
-    { name: 'Revision', value: revision ? revision.slice(0, 10) : 'not committed', mono: true },
-    { name: 'Date of revision', value: revisionDate ? book.show.date(revisionDate) : 'none' },
-    { name: 'Built by', value: [shop.name, shop.place].filter(Boolean).join(', ') },
+    ...(owner ? travelSizes(book).slice(0, 3) : []),
+    { name: w('cover.vin'), value: shell.vin ?? w('word.notrecorded'), mono: true },
+    { name: w('past.revision'), value: revision ? revision.slice(0, 10) : w('past.uncommitted'), mono: true },
+    { name: w('cover.date'), value: revisionDate ? book.show.date(revisionDate) : '–' },
+    { name: w('cover.by'), value: [shop.name, shop.place].filter(Boolean).join(', ') },
     {
-      name: 'State',
-      value: [tag ? `closed as ${tag}` : 'not closed out', book.dirty && 'printed from records that are not committed']
-        .filter(Boolean)
-        .join('; '),
+      name: w('cover.state'),
+      value: [tag ? w('cover.closed', { tag }) : w('cover.open'), book.dirty && w('cover.dirty')].filter(Boolean).join('; '),
     },
     ...(shell.customer?.name
-      ? [{ name: 'Built for', value: [shell.customer.name, shell.customer.place].filter(Boolean).join(', ') }]
+      ? [{ name: w('cover.for'), value: [shell.customer.name, shell.customer.place].filter(Boolean).join(', ') }]
       : []),
-    { name: 'Fingerprint of the record in this edition (SHA-256)', value: book.fingerprint, mono: true },
-    ...(book.signer
-      ? [{ name: 'Signed with the shop’s key (SHA-256)', value: groupedDigits(book.signer.fingerprint), mono: true }]
-      : []),
+    { name: w('cover.print'), value: book.fingerprint, mono: true },
+    ...(book.signer ? [{ name: w('cover.key'), value: groupedDigits(book.signer.fingerprint), mono: true }] : []),
   ];
   return {
     key: 'cover',
-    title: 'Cover',
+    title: w('cover.title'),
     template: 'cover',
     bare: true,
     data: {
+      notice: shop.notice,
+      kind: owner ? w('book.cover', { edition: book.editionName }) : `As-built book · ${book.editionName}`,
       shell: shell.id,
       title: shell.title,
       figure: book.draw.cover(book.assessment, room),
       facts,
-      note: 'What is printed here is what was recorded. The last chapter says how to check that this copy is complete and genuine.',
+      note: w('cover.note'),
     },
   };
 };

@@ -2,6 +2,7 @@ import { RESCUE_GROUPS, rescueBadge, rescueItems, shellExtent } from '../../draw
 import { firstShutOffs } from '../../query/isolate/rescue.js';
 import type { ServiceNode } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
+import { sentencesFor } from '../sentences.js';
 import { type Ref, ref } from '../table.js';
 import { IN_THE_OPEN, PLACE_NOT_RECORDED, wayToNode } from '../where.js';
 
@@ -67,7 +68,7 @@ export const emergencyChapter: ChapterMaker = (book) => {
   const beneathMm = beneath.length > 0 ? 2 + beneathHeight(beneath, (planMm - COLUMNS_GAP_MM) / 2) : 0;
   return {
     key: 'emergency',
-    title: 'In an emergency',
+    title: sentencesFor(book)('emergency.title'),
     template: 'emergency',
     data: {
       rest: book.edition === 'owner' ? 'in the list of shut-offs' : 'in the chapter of its medium',

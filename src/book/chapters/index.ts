@@ -1,20 +1,30 @@
 import type { Book, Chapter, ChapterMaker } from '../book.js';
 import type { Edition } from '../input.js';
+import { ownerPanels } from '../owner/access.js';
+import { coachPage } from '../owner/coach.js';
+import { drill } from '../owner/drill.js';
+import { ownerEmergency } from '../owner/emergency.js';
+import { fuses } from '../owner/fuses.js';
+import { keep } from '../owner/keep.js';
+import { ownerLoading } from '../owner/loading.js';
+import { papers } from '../owner/papers.js';
+import { parked } from '../owner/parked.js';
+import { past } from '../owner/past.js';
+import { road } from '../owner/road.js';
+import { shutoffs } from '../owner/shutoffs.js';
+import { things } from '../owner/things.js';
+import { winter } from '../owner/winter.js';
 import { answers } from './answers.js';
 import { arrangement } from './arrangement.js';
-import { care } from './care.js';
-import { changesChapter } from './changes.js';
-import { contactsChapter } from './contacts.js';
 import { cover } from './cover.js';
 import { emergencyChapter } from './emergency.js';
 import { equipment } from './equipment.js';
 import { findings } from './findings.js';
 import { glance } from './glance.js';
 import { history } from './history.js';
-import { materialsChapter } from './materials.js';
 import { nodrill } from './nodrill.js';
 import { ownerIndex } from './owner-index.js';
-import { panels, panelsOverview } from './panels.js';
+import { panels } from './panels.js';
 import { photos } from './photos.js';
 import { reading } from './reading.js';
 import { serviceIndex } from './service-index.js';
@@ -22,7 +32,7 @@ import { servicesChapter } from './services.js';
 import { skins } from './skins.js';
 import { structure } from './structure.js';
 import { tests } from './tests.js';
-import { loading, weightsChapter } from './weights.js';
+import { weightsChapter } from './weights.js';
 import { welds } from './welds.js';
 
 type Makers = readonly (ChapterMaker | ((book: Book) => readonly Chapter[]))[];
@@ -34,19 +44,20 @@ const TRADE: Makers = [weightsChapter, tests, structure, welds, skins, equipment
 const ORDER: Readonly<Record<Edition, Makers>> = {
   owner: [
     cover,
-    reading,
-    emergencyChapter,
-    glance,
-    arrangement,
-    loading,
-    answers,
-    panelsOverview,
-    care,
-    nodrill,
-    materialsChapter,
-    equipment,
-    changesChapter,
-    contactsChapter,
+    ownerEmergency,
+    coachPage,
+    road,
+    ownerLoading,
+    parked,
+    fuses,
+    shutoffs,
+    winter,
+    ownerPanels,
+    drill,
+    keep,
+    papers,
+    things,
+    past,
     ownerIndex,
   ],
   service: [

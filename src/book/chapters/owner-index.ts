@@ -2,14 +2,18 @@ import { faceWords } from '../../drawing/index.js';
 import { isPlanned } from '../../model/planned.js';
 import type { Panel } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
+import { sentencesFor } from '../sentences.js';
 import { showIn } from '../show.js';
-import { table } from '../table.js';
+import { ref } from '../table.js';
+import { twoColumns } from '../two-columns.js';
 
 /** Owner's edition: every name and id that this edition prints, in one list. */
 export const ownerIndex: ChapterMaker = (book) => {
   const { shell } = book.assessment.model;
   const named = [
-    ...shell.panels.map((one) => ({ id: one.id, name: one.name ?? unnamed(book, one) })),
+    ...shell.panels
+      .filter(({ panelKind }) => panelKind === 'access')
+      .map((one) => ({ id: one.id, name: one.name ?? unnamed(book, one) })),
     ...shell.components.map((one) => ({ id: one.id, name: one.name })),
     ...shell.tanks.map((one) => ({ id: one.id, name: `${one.contents} tank` })),
     ...shell.bays.map((one) => ({ id: one.id, name: one.name ?? 'bay' })),
@@ -19,24 +23,26 @@ export const ownerIndex: ChapterMaker = (book) => {
     ...shell.chassis.axles.map((one) => ({ id: one.id, name: `${one.id} axle` })),
     ...shell.declared.map((one) => ({ id: one.id, name: `${one.declaredKind} point` })),
   ];
+  const w = sentencesFor(book);
+  const sorted = named
+    .filter(({ id }) => !isPlanned(shell, id))
+    .sort((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }) || a.id.localeCompare(b.id, 'en', { numeric: true }));
   return {
     key: 'index',
-    title: 'Index',
+    title: w('index.title'),
     template: 'owner-index',
     data: {
-      index: table(book.show, {
-        look: 'dense index',
-        rows: named
-          .filter(({ id }) => !isPlanned(shell, id))
-          .sort(
-            (a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }) || a.id.localeCompare(b.id, 'en', { numeric: true }),
-          ),
-        columns: (c) => [c.text('Name', (one) => one.name), c.refs('Id', (one) => [one.id]), c.page((one) => one.id)],
-        empty: 'Nothing is recorded.',
-      }),
+      heads: { name: w('head.name'), id: w('head.id'), page: w('book.page') },
+      pages: twoColumns(
+        sorted.map(({ id, name }) => ({ name, refs: [ref(id)], to: ref(id).to })),
+        ROWS,
+      ),
     },
   };
 };
+
+/** Lines of an index to a page. */
+const ROWS = 46;
 
 /** A skin seldom has a name: what it is, on which side, and where it begins. */
 function unnamed(book: Book, panel: Panel): string {

@@ -8,9 +8,8 @@ import type { Panel } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { isolatorWords, sealWords } from '../passages.js';
 import { ref, table } from '../table.js';
-import { panelColumn, placeColumn, protectionWords } from '../where.js';
+import { protectionWords } from '../where.js';
 import { photoGapTable, photoHeadline } from './photo-gaps.js';
-import { fixingWords } from './skins.js';
 
 export const accessPanels = (book: Book): readonly Panel[] =>
   book.assessment.model.shell.panels.filter((panel) => panel.panelKind === 'access');
@@ -170,56 +169,3 @@ const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${w
 /** How far in, and what one can do there: `to the arm, tool, both hands`. */
 const workWords = (book: Book, item: BehindItem): string =>
   [reachAt(item, book.show), item.tool && 'tool', item.twoHands && 'both hands'].filter(Boolean).join(', ');
-
-/** Owner's edition: which panels there are and how each opens, without what lies behind. */
-export const panelsOverview: ChapterMaker = (book) => {
-  return {
-    key: 'panels',
-    title: 'Access panels and shut-offs',
-    template: 'panels-owner',
-    data: {
-      figures: book.draw
-        .panels(book.assessment, book.availableSize('landscape', 26))
-        .map((figure) => ({ ...figure, sheet: 'landscape' })),
-      panels: table(book.show, {
-        rows: accessPanels(book),
-        home: (panel) => panel.id,
-        columns: (c) => [
-          c.id('Panel', (panel) => panel.id),
-          c.text('Name', (panel) => panel.name ?? panel.note),
-          c.text('Side', (panel) => sentence(faceWords(book.assessment, panel))),
-          c.text('How it opens', (panel) => fixingWords(panel.fixing)),
-          c.text('Clear opening', (panel) => panel.openingMm?.map((mm) => book.show.length(mm)).join(' × ')),
-          c.count('Items behind', (panel) => book.assessment.figures.access.behind[panel.id]?.length ?? 0),
-        ],
-        empty: 'No access panels are recorded.',
-      }),
-      valves: valveTable(book),
-    },
-  };
-};
-
-function valveTable(book: Book) {
-  const nodes = book.assessment.model.shell.nodes.filter((node) => ['valve', 'drain', 'source', 'panel'].includes(node.nodeKind));
-  return table(book.show, {
-    rows: nodes,
-    home: (node) => node.id,
-    columns: (c) => [
-      c.id('Id', (node) => node.id),
-      c.text(
-        'What',
-        (node) => [node.name, node.nodeKind].filter(Boolean).join(', '),
-        (node) => book.draw.mediumName(node.medium),
-      ),
-      c.text('Normally', (node) => node.position?.replace('normally ', '')),
-      placeColumn(
-        book,
-        'Where',
-        (node) => node.at,
-        (node) => node.id,
-      ),
-      panelColumn(book),
-    ],
-    empty: 'No shut-offs are recorded.',
-  });
-}

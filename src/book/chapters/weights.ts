@@ -13,14 +13,6 @@ export const weightsChapter: ChapterMaker = (book) => ({
   data: weightData(book),
 });
 
-/** Owner's edition: what I may load, and where. */
-export const loading: ChapterMaker = (book) => ({
-  key: 'loading',
-  title: 'Weights and loading',
-  template: 'loading',
-  data: weightData(book),
-});
-
 function weightData(book: Book) {
   const { weights: figures } = book.assessment.figures;
   const half = { widthMm: book.availableSize('portrait').widthMm, heightMm: 105 };

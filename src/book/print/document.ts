@@ -29,6 +29,8 @@ export interface BookDocument {
   readonly pictures: ReadonlyMap<string, { readonly bytes: Buffer; readonly type: string; readonly photo?: string }>;
   readonly runningLeft: string;
   readonly runningFoot: string;
+  /** Words at the foot's right, `Page {page} of {count}`; absent: those. */
+  readonly pageOf?: string;
   /** Date that the file carries, `2026-06-30` or longer. */
   readonly date: string;
   readonly warnings: readonly string[];

@@ -64,7 +64,7 @@ export async function finishPdf(
   const added = new NewObjects(given.reduce((most, { number }) => Math.max(most, number), 0) + 1);
   const pages = digestsOf(file);
   const lacking = pages.flatMap(({ lacksGlyph }, i) => (lacksGlyph ? [i + 1] : []));
-  const words = wordsOf(file, document, lacking.length === 0, carry);
+  const words = sentencesFor(file, document, lacking.length === 0, carry);
   const { catalog } = file;
   catalog.set(name('Metadata'), await added.stream({ Type: 'Metadata', Subtype: 'XML' }, Buffer.from(xmp(words)), true));
   catalog.set(name('OutputIntents'), added.context.obj([await outputIntent(added)]));
@@ -128,7 +128,7 @@ function numbersOf({ xref: { trailer } }: PdfFile): { readonly root: number; rea
   return { root: root.objectNumber, info: info.objectNumber };
 }
 
-function wordsOf(file: PdfFile, document: BookDocument, archival: boolean, carry: Carry | undefined): FileWords {
+function sentencesFor(file: PdfFile, document: BookDocument, archival: boolean, carry: Carry | undefined): FileWords {
   const info = file.dict(file.xref.trailer, 'Info', 'its title');
   return {
     title: file.text(info, 'Title') ?? '',

@@ -31,8 +31,14 @@ function margins(document: BookDocument, { title, pageWords }: ChapterHead, coun
     `@top-left { content: ${cssString(title)}; ${head} font-weight: 600; color: #1b2430; text-align: left }`,
     `@top-right { content: ${cssString(document.runningLeft)}; ${head} text-align: right }`,
     `@bottom-left { content: ${cssString(document.runningFoot)}; ${foot} text-align: left }`,
-    `@bottom-right { content: ${pageWords === undefined ? `"Page " counter(page) " of ${count}"` : cssString(pageWords)}; ${foot} text-align: right }`,
+    `@bottom-right { content: ${pageWords === undefined ? counted(document.pageOf ?? 'Page {page} of {count}', count) : cssString(pageWords)}; ${foot} text-align: right }`,
   ].join(' ');
+}
+
+/** CSS content of `Page {page} of {count}`. */
+function counted(words: string, count: number): string {
+  const [before = '', after = ''] = words.replace('{count}', String(count)).split('{page}');
+  return `${cssString(before)} counter(page) ${cssString(after)}`;
 }
 
 /** A CSS string of any text: quotes, backslashes and controls as escapes, so that no record can end it. */

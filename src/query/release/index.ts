@@ -2,6 +2,7 @@ export { type DrilledSheet, drilledSheets, isFarBeside, underFace } from './dril
 export { ASSUMED_TOLERANCE_MM, faces, LOOK_MM } from './faces.js';
 export { keepClean } from './keep-clean.js';
 export { type OpenInZone, openByZone } from './open-items.js';
+export { type ScrewArea, screwAreas } from './screw-areas.js';
 export { SCREW_LOOK_MM, type ScrewHit } from './screw-obstacles.js';
 export { type ScrewDepth, type Screws, screws } from './screws.js';
 export { type PanelScrews, screwsByPanel } from './screws-by-panel.js';

@@ -1,0 +1,103 @@
+import type { Sentence } from './sentence.js';
+
+/** The owner's edition: its frame, and the first page from the maker. */
+export const COACH = {
+  'book.cover': { us: 'As-built book · {edition}', es: 'Libro de construcción · {edition}' },
+  'cover.title': { us: 'Cover', es: 'Portada' },
+  'cover.vin': { us: 'Vehicle identification number', es: 'Número de identificación del vehículo' },
+  'cover.date': { us: 'Date of revision', es: 'Fecha de la revisión' },
+  'cover.by': { us: 'Built by', es: 'Construido por' },
+  'cover.for': { us: 'Built for', es: 'Construido para' },
+  'cover.state': { us: 'State', es: 'Estado' },
+  'cover.closed': { us: 'closed as {tag}', es: 'cerrado como {tag}' },
+  'cover.open': { us: 'not closed out', es: 'sin cerrar' },
+  'cover.dirty': { us: 'printed from records that are not committed', es: 'impreso de datos sin registrar' },
+  'cover.print': {
+    us: 'Fingerprint of the record in this edition (SHA-256)',
+    es: 'Huella del registro en esta edición (SHA-256)',
+  },
+  'cover.key': { us: 'Signed with the shop’s key (SHA-256)', es: 'Firmado con la clave del taller (SHA-256)' },
+  'cover.note': {
+    us: 'What is printed here is what was recorded. The last chapter says how to check that this copy is complete and genuine.',
+    es: 'Aquí está impreso lo que se registró. El último capítulo dice cómo comprobar que este ejemplar está completo y es auténtico.',
+  },
+  'book.edition.owner': { us: 'Owner’s edition', es: 'Edición del propietario' },
+  'book.shell': { us: 'Shell {shell}', es: 'Carrocería {shell}' },
+  'book.pageOf': { us: 'Page {page} of {count}', es: 'Página {page} de {count}' },
+  'book.contents': { us: 'Contents', es: 'Contenido' },
+  'book.find': { us: 'Find it by what you want to know', es: 'Búsquelo por lo que quiere saber' },
+  'book.else': { us: 'Any other thing by its name or ID: the index,', es: 'Cualquier otra cosa por su nombre o ID: el índice,' },
+  'book.chapters': { us: 'Chapters', es: 'Capítulos' },
+  'book.question': { us: 'Question', es: 'Pregunta' },
+  'book.page': { us: 'Page', es: 'Página' },
+  'book.at': { us: 'page', es: 'página' },
+  'coach.title': { us: 'Your coach', es: 'Su vehículo' },
+  'coach.from': { us: 'From the shop that built it', es: 'De parte del taller que lo construyó' },
+  'coach.letter': {
+    us: '{shop} built this coach and wrote it down as it went together: each frame, wire, pipe and weighing. This book is your part of that record, in the order in which you will need it. What it gives was measured, weighed or tested. Where something was not, the page says “not verified”.',
+    es: '{shop} construyó este vehículo y lo fue anotando a medida que se montaba: cada estructura, cable, tubería y pesada. Este libro es su parte de ese registro, en el orden en que la necesitará. Lo que indica se midió, se pesó o se probó. Donde no fue así, la página dice «no verificado».',
+  },
+  'coach.walk': {
+    us: 'Read the page for an emergency first, with everyone who travels in it. Then take the page of shut-offs in your hand, walk round the coach, and put your hand on each one.',
+    es: 'Lea primero la página de emergencia con todos los que viajan en él. Después tome la página de las llaves de corte, recorra el vehículo y ponga la mano en cada una.',
+  },
+  'coach.ask': {
+    us: 'What this book does not answer, ask us. Give the number of the shell, {shell}.',
+    es: 'Lo que este libro no responde, pregúntenoslo. Indique el número de la carrocería, {shell}.',
+  },
+  'coach.views': { us: 'What it looks like', es: 'Cómo es' },
+  'coach.cautions': { us: 'Before any work on it', es: 'Antes de cualquier trabajo' },
+  'coach.load': {
+    us: 'Keep every axle, every tire and the whole vehicle within the ratings on the certification label. Weigh it after every change.',
+    uk: 'Keep every axle, every tyre and the whole vehicle within the ratings on the certification label. Weigh it after every change.',
+    es: 'Mantenga cada eje, cada neumático y todo el vehículo dentro de los límites de la etiqueta de certificación. Péselo después de cada cambio.',
+  },
+  'coach.gas': {
+    us: 'Close the valve at the tank first and air the coach. Only a licensed gas fitter opens a joint. Test before use.',
+    es: 'Cierre primero la válvula del depósito y ventile. Solo un instalador de gas autorizado abre una unión. Pruebe antes de usar.',
+  },
+  'coach.ac': {
+    us: 'Several supplies can feed the same wires. Disconnect all of them and prove the wires dead. A licensed electrician does the work.',
+    es: 'Varios suministros pueden alimentar los mismos cables. Desconéctelos todos y compruebe que no hay tensión. El trabajo es de un electricista autorizado.',
+  },
+  'coach.battery': {
+    us: 'Batteries stay live with every switch off. Cover the terminals; take rings and watches off.',
+    es: 'Las baterías siguen con tensión aunque todo esté apagado. Cubra los bornes; quítese anillos y reloj.',
+  },
+  'coach.structure': {
+    us: 'Do not cut, drill, weld or hang anything on a frame on the strength of this book. No screw holds more than its author has declared.',
+    es: 'No corte, taladre, suelde ni cuelgue nada en la estructura basándose en este libro. Ningún tornillo sostiene más de lo que su autor ha declarado.',
+  },
+  'coach.pressure': {
+    us: 'Air and hydraulic lines hold pressure with the engine off. Let it off by the maker’s procedure first.',
+    es: 'Las líneas de aire e hidráulicas mantienen presión con el motor parado. Descárguela antes según el fabricante.',
+  },
+  'coach.rule': {
+    us: 'The chassis maker’s manual, each appliance maker’s papers, local codes and licensed trades come first. Where they say otherwise, they are right and this book is not.',
+    es: 'El manual del fabricante del chasis, los documentos de cada aparato, las normas locales y los profesionales autorizados van primero. Si dicen otra cosa, tienen razón ellos y no este libro.',
+  },
+  'coach.ids': {
+    us: 'Words like {id} are IDs. The same ID is on the label in the coach. In the file, a green ID is a link.',
+    es: 'Palabras como {id} son identificadores. El mismo está en la etiqueta del vehículo. En el archivo, un identificador verde es un enlace.',
+  },
+  'coach.places': {
+    us: 'Left is the driver’s side, right the curb side. “Aft” counts rearward from the center of the front axle.',
+    uk: 'Left is the driver’s side, right the kerb side. “Aft” counts rearward from the centre of the front axle.',
+    es: 'Izquierda es el lado del conductor, derecha el de la acera. «Aft» cuenta hacia atrás desde el centro del eje delantero.',
+  },
+  'word.load': { us: 'Load.', es: 'Carga.' },
+  'word.gas': { us: 'Gas.', es: 'Gas.' },
+  'word.ac': { us: '120 V AC.', uk: 'Mains.', es: 'Corriente alterna.' },
+  'word.battery': { us: 'Batteries.', es: 'Baterías.' },
+  'word.structure': { us: 'Frame.', es: 'Estructura.' },
+  'word.pressure': { us: 'Pressure.', es: 'Presión.' },
+  'word.warning': { us: 'WARNING', es: 'ADVERTENCIA' },
+  'word.danger': { us: 'DANGER', es: 'PELIGRO' },
+  'word.none': { us: 'Nothing is recorded.', es: 'No hay nada registrado.' },
+  'word.notrecorded': { us: 'not recorded', es: 'no registrado' },
+  'head.id': { us: 'ID', es: 'ID' },
+  'head.what': { us: 'What', es: 'Qué' },
+  'head.where': { us: 'Where', es: 'Dónde' },
+  'head.name': { us: 'Name', es: 'Nombre' },
+  'head.panel': { us: 'Panel', es: 'Panel' },
+} as const satisfies Readonly<Record<string, Sentence>>;

@@ -1,0 +1,207 @@
+import type { Sentence } from './sentence.js';
+
+/** The owner's edition: parked, power, water, winter, shut-offs, drilling. */
+export const LIVING = {
+  'act.title': { us: 'What to do, in order', es: 'Qué hacer, por orden' },
+  'act.people': {
+    us: 'Everybody out, upwind and away. Count them. Do not go back in for anything.',
+    es: 'Todos fuera, contra el viento y lejos. Cuéntelos. No vuelva a entrar por nada.',
+  },
+  'act.call': {
+    us: 'Ring the emergency services: 911 in the United States and Canada, 112 elsewhere. Say: a coach, with {what}.',
+    es: 'Llame a emergencias: 911 en Estados Unidos y Canadá, 112 en otros lugares. Diga: un vehículo vivienda, con {what}.',
+  },
+  'act.safe': {
+    us: 'The next ones only if you can do them without smoke, flame or gas about you.',
+    es: 'Lo siguiente solo si puede hacerlo sin humo, llamas ni gas a su alrededor.',
+  },
+  'act.gas': { us: 'Gas: close {id}, {name}.', es: 'Gas: cierre {id}, {name}.' },
+  'act.fuel': { us: 'Fuel: close {id}, {name}.', es: 'Combustible: cierre {id}, {name}.' },
+  'act.shore': {
+    us: 'Shore power: switch off at the pedestal, then pull the plug at {id}, {name}.',
+    uk: 'Mains: switch off at the post, then pull the plug at {id}, {name}.',
+    es: 'Corriente exterior: apáguela en el poste y después desenchufe {id}, {name}.',
+  },
+  'act.generator': {
+    us: 'Generator: stop it, then switch off {id}, {name}.',
+    es: 'Generador: párelo y después apague {id}, {name}.',
+  },
+  'act.switch': { us: 'Battery: switch off {id}, {name}.', es: 'Batería: apague {id}, {name}.' },
+  'act.breaker': { us: 'Switch off {id}, {name}.', es: 'Apague {id}, {name}.' },
+  'act.water': { us: 'Water: close {id}, {name}.', es: 'Agua: cierre {id}, {name}.' },
+  'act.live': { us: 'What stays live', es: 'Lo que sigue con tensión' },
+  'act.live.battery': {
+    us: 'The battery itself, and its cables as far as {id}, always.',
+    es: 'La batería misma y sus cables hasta {id}, siempre.',
+  },
+  'act.live.solar': {
+    us: 'The wires from the solar panels ({id}), whenever there is daylight. Nothing aboard switches the panels off.',
+    es: 'Los cables de los paneles solares ({id}), siempre que haya luz de día. Nada a bordo apaga los paneles.',
+  },
+  'act.live.none': {
+    us: 'No battery and no solar panel is recorded. That does not prove that there is none.',
+    es: 'No hay batería ni panel solar registrados. Eso no prueba que no los haya.',
+  },
+  'act.out': { us: 'Ways out', es: 'Salidas' },
+  'act.out.how': {
+    us: 'Open each one once, so that you know how it goes. Nothing here is declared an emergency exit unless its note says so.',
+    es: 'Abra cada una una vez para saber cómo va. Ninguna está declarada salida de emergencia salvo que lo diga su nota.',
+  },
+  'act.ext': { us: 'Fire extinguishers', es: 'Extintores' },
+  'act.ext.none': {
+    us: 'No record names one. Find them, and write where here: ________________',
+    es: 'Ningún registro nombra uno. Búsquelos y anote aquí dónde: ________________',
+  },
+  'act.shop': { us: 'The shop: {telephone}. Shell {shell}.', es: 'El taller: {telephone}. Carrocería {shell}.' },
+  'act.telephone.none': { us: 'telephone not recorded', es: 'teléfono no registrado' },
+  'act.again': {
+    us: 'Nothing is switched on, opened or driven again before a licensed trade has looked at it.',
+    es: 'Nada se enciende, se abre ni se conduce de nuevo antes de que lo mire un profesional autorizado.',
+  },
+  'act.size': { us: 'Size of the opening', es: 'Tamaño del hueco' },
+  'park.title': { us: 'Parked', es: 'Aparcado' },
+  'park.order': { us: 'Setting up', es: 'Al llegar' },
+  'park.level': {
+    us: 'Level it on hard ground. Parking brake set, wheels chocked.',
+    es: 'Nivélelo en suelo firme. Freno de mano y calzos.',
+  },
+  'park.axle': { us: 'Leave axle {id} down.', es: 'Deje el eje {id} abajo.' },
+  'park.slide': {
+    us: 'Look round the slide-out ({id}): it comes {travel} out. Clear the floor, pins out, then run it to its stops.',
+    es: 'Mire alrededor de la extensión ({id}): sale {travel}. Despeje el piso, quite los pasadores y llévela hasta sus topes.',
+  },
+  'park.shore': {
+    us: 'Shore power: breakers off, plug in at {id}, then breakers on.',
+    uk: 'Mains: breakers off, plug in at {id}, then breakers on.',
+    es: 'Corriente exterior: disyuntores apagados, enchufe en {id} y después enciéndalos.',
+  },
+  'park.gas': {
+    us: 'Gas: open {id} slowly. Smell, and listen to the alarm, before the first flame.',
+    es: 'Gas: abra {id} despacio. Huela y atienda a la alarma antes de la primera llama.',
+  },
+  'park.water': {
+    us: 'Water: {valve} open, then the pump on. It should stop within a minute of the last tap being closed; if it does not, there is a leak.',
+    es: 'Agua: {valve} abierta y después la bomba. Debe parar al minuto de cerrar el último grifo; si no, hay una fuga.',
+  },
+  'park.sticks': { us: 'When the slide-out sticks', es: 'Si la extensión se atasca' },
+  'park.sticks.danger': {
+    us: 'The slide-out can move without warning and crush. Keep everybody out of its way, and take its fuse out before you touch the pack.',
+    es: 'La extensión puede moverse sin aviso y aplastar. Mantenga a todos apartados y quite su fusible antes de tocar el grupo.',
+  },
+  'park.sticks.none': {
+    us: 'How to move it by hand is not recorded. Do not force it; call the shop.',
+    es: 'No está registrado cómo moverla a mano. No la fuerce; llame al taller.',
+  },
+  'park.fluid': { us: 'Fluid', es: 'Fluido' },
+  'park.relief': { us: 'Relief valve', es: 'Válvula de alivio' },
+  'park.fuses': { us: 'Fuses', es: 'Fusibles' },
+  'park.none': { us: 'No slide-out is recorded.', es: 'No hay ninguna extensión registrada.' },
+  'power.title': { us: 'Power: what may I plug in?', es: 'Corriente: ¿qué puedo enchufar?' },
+  'power.how': {
+    us: 'Everything on one circuit counts together. “For hours” is four fifths of the breaker: heaters, chargers, anything that runs three hours or more. Example: 1,500 W alone on a circuit of 20 A and 120 V is {share} of it.',
+    es: 'Todo lo de un mismo circuito se suma. «Durante horas» es cuatro quintas partes del disyuntor: calefactores, cargadores, todo lo que funcione tres horas o más. Ejemplo: 1.500 W solos en un circuito de 20 A y 120 V son {share}.',
+  },
+  'power.circuit': { us: 'Circuit', es: 'Circuito' },
+  'power.outlets': { us: 'Outlets', es: 'Enchufes' },
+  'power.breaker': { us: 'Breaker', es: 'Disyuntor' },
+  'power.short': { us: 'Together, at most', es: 'En total, como máximo' },
+  'power.long': { us: 'For hours', es: 'Durante horas' },
+  'power.none': { us: 'No outlet is recorded.', es: 'No hay enchufes registrados.' },
+  'power.supply': {
+    us: 'The supply sets the limit for all circuits together: {supplies}.',
+    es: 'El suministro limita todos los circuitos juntos: {supplies}.',
+  },
+  'fuses.title': { us: 'Fuses and breakers', es: 'Fusibles y disyuntores' },
+  'fuses.how': {
+    us: 'Each panel as you stand before it. Replace a fuse with one of the same rating and kind, never a larger one: the wire would burn first. If it goes again, there is a fault; call the shop.',
+    es: 'Cada panel tal como lo ve de frente. Cambie un fusible por otro del mismo valor y tipo, nunca mayor: antes ardería el cable. Si vuelve a saltar, hay una avería; llame al taller.',
+  },
+  'fuses.elsewhere': { us: 'Those that are not in a panel', es: 'Los que no están en un panel' },
+  'fuses.protects': { us: 'Protects', es: 'Protege' },
+  'fuses.rating': { us: 'Rating', es: 'Valor' },
+  'winter.title': { us: 'Winterizing', uk: 'Winterising', es: 'Preparación para el invierno' },
+  'winter.why': {
+    us: 'Water that freezes splits pipes, valves, the pump and the water heater. Do this before the first night below 32 °F (0 °C), in this order.',
+    es: 'El agua que se hiela rompe tuberías, válvulas, la bomba y el calentador. Hágalo antes de la primera noche bajo 0 °C (32 °F), en este orden.',
+  },
+  'winter.hot': {
+    us: 'Hot water scalds and the heater is under pressure. Switch it off and let it cool until the hot tap runs cold.',
+    es: 'El agua caliente quema y el calentador está a presión. Apáguelo y deje que se enfríe hasta que el grifo caliente salga frío.',
+  },
+  'winter.heater': {
+    us: 'Water heater off: close {gas}. Let it cool.',
+    es: 'Apague el calentador: cierre {gas}. Deje que se enfríe.',
+  },
+  'winter.heater.plain': {
+    us: 'Water heater off. Its gas valve and its breaker are not recorded: find them. Let it cool.',
+    es: 'Apague el calentador. Su válvula de gas y su disyuntor no están registrados: búsquelos. Deje que se enfríe.',
+  },
+  'winter.gas': { us: 'Gas off at the tank: close {id}.', es: 'Cierre el gas en el depósito: {id}.' },
+  'winter.pump': {
+    us: 'Pump off: pull {fuse}. It must not run dry.',
+    es: 'Bomba apagada: quite {fuse}. No debe funcionar en seco.',
+  },
+  'winter.act.switch off': { us: 'switch off', es: 'apague' },
+  'winter.act.shut': { us: 'close', es: 'cierre' },
+  'winter.act.open': { us: 'open', es: 'abra' },
+  'winter.act.drain': { us: 'drain', es: 'vacíe' },
+  'winter.act.run': { us: 'run a few seconds', es: 'haga funcionar unos segundos' },
+  'winter.step': { us: 'Step', es: 'Paso' },
+  'winter.do': { us: 'Do', es: 'Haga' },
+  'winter.out': { us: 'Comes out', es: 'Sale' },
+  'winter.done': { us: 'Done', es: 'Hecho' },
+  'winter.rest': { us: 'Then', es: 'Después' },
+  'winter.anti': {
+    us: 'Traps of sinks and drains: a cup of potable-water antifreeze (never engine coolant) in each.',
+    es: 'Sifones de fregaderos y desagües: una taza de anticongelante para agua potable (nunca refrigerante de motor) en cada uno.',
+  },
+  'winter.open': {
+    us: 'Leave every tap and drain open all winter.',
+    es: 'Deje abiertos todos los grifos y desagües todo el invierno.',
+  },
+  'winter.trapped': { us: 'Low places that hold water after that', es: 'Puntos bajos que siguen reteniendo agua' },
+  'winter.spring': {
+    us: 'In spring: close the drains, flush, disinfect, flush again, and look at every joint with the pump running.',
+    es: 'En primavera: cierre los desagües, enjuague, desinfecte, vuelva a enjuagar y mire cada unión con la bomba en marcha.',
+  },
+  'winter.order': { us: 'In order, valve by valve', es: 'Por orden, válvula por válvula' },
+  'shut.title': { us: 'Shut-offs: put your hand on each one', es: 'Llaves de corte: ponga la mano en cada una' },
+  'shut.photo.none': {
+    us: 'No photo is recorded of these: find each one, and mark it.',
+    es: 'No hay foto registrada de estas: búsquelas y márquelas.',
+  },
+  'shut.normally': { us: 'Normally {position}.', es: 'Normalmente {position}.' },
+  'shut.open': { us: 'open', es: 'abierta' },
+  'shut.closed': { us: 'closed', es: 'cerrada' },
+  'shut.behind': { us: 'Behind panel {panels}.', es: 'Detrás del panel {panels}.' },
+  'shut.list': { us: 'Every valve, drain and supply', es: 'Todas las válvulas, desagües y suministros' },
+  'shut.usual': { us: 'Normally', es: 'Normalmente' },
+  'panels.title': { us: 'Access panels', es: 'Paneles de acceso' },
+  'panels.lead': {
+    us: 'What you can take off yourself. Leave what is behind to those who have the service edition.',
+    es: 'Lo que puede quitar usted mismo. Deje lo que hay detrás a quien tenga la edición de servicio.',
+  },
+  'panels.side': { us: 'Side', es: 'Lado' },
+  'panels.opens': { us: 'Held by', es: 'Sujeto con' },
+  'panels.hurt': { us: 'Behind it', es: 'Detrás hay' },
+  'panels.plans': { us: 'Where the panels are', es: 'Dónde están los paneles' },
+  'drill.title': { us: 'Before you drill or screw', es: 'Antes de taladrar o atornillar' },
+  'drill.warning': {
+    us: 'A screw in a wire, a gas line or a weld can kill or start a fire. Use a screw no longer than the figure, a drill stop, and look first. A blank place is no promise: what was never recorded is not drawn.',
+    es: 'Un tornillo en un cable, una tubería de gas o una soldadura puede matar o causar un incendio. Use un tornillo no más largo que la cifra, un tope de broca, y mire primero. Un lugar en blanco no es una promesa: lo que nunca se registró no está dibujado.',
+  },
+  'drill.how': {
+    us: 'The figure is the longest screw, under its head and square in, that meets nothing recorded anywhere in that area: wires, pipes and equipment as far as their place is uncertain, the metal about welds, the sheet on the other side.',
+    es: 'La cifra es el tornillo más largo, bajo la cabeza y perpendicular, que no toca nada registrado en esa zona: cables, tuberías y equipos según la incertidumbre de su lugar, el metal junto a las soldaduras, la chapa del otro lado.',
+  },
+  'drill.outside': {
+    us: 'The outside, the roof, the floor and the underside: drill nothing without the service edition and the shop.',
+    es: 'El exterior, el techo, el piso y los bajos: no taladre nada sin la edición de servicio y el taller.',
+  },
+  'drill.hang': { us: 'What may be hung or mounted, and where', es: 'Qué se puede colgar o montar, y dónde' },
+  'drill.roof': { us: 'Walking on the roof', es: 'Caminar por el techo' },
+  'drill.none': {
+    us: 'No lining and no ceiling is recorded: nothing can be said. Drill nothing.',
+    es: 'No hay revestimiento ni techo interior registrados: no se puede decir nada. No taladre.',
+  },
+} as const satisfies Readonly<Record<string, Sentence>>;
