@@ -87,7 +87,9 @@ async function openBook(input: BookInput): Promise<Book> {
     assessment,
     edition: input.edition,
     editionName:
-      input.edition === 'owner' ? sentencesFor({ assessment })('book.edition.owner') : EDITION_POLICY[input.edition].name,
+      input.edition === 'owner'
+        ? sentencesFor({ assessment, edition: input.edition })('book.edition.owner')
+        : EDITION_POLICY[input.edition].name,
     fingerprint: input.fingerprint,
     ...(input.signer ? { signer: input.signer } : {}),
     ...(input.edition === 'shop' ? {} : { clean: (markup) => cleanMarkup(markup, hidden) }),

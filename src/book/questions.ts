@@ -37,7 +37,13 @@ export const QUESTIONS: readonly Question[] = [
     first: at('h-valves', 'c-service-water', 'c-emergency'),
     besides: [named('in a hurry', 'c-emergency'), named('drains', 'h-drain', 'h-frost'), named('gas', 'c-service-gas')],
   },
-  { ask: 'How do I drain it for frost?', first: at('h-drain', 'h-frost') },
+  { ask: 'How do I winterize it?', first: at('h-drain', 'h-frost') },
+  { ask: 'The slide-out sticks: how is it moved by hand?', first: at('h-slide') },
+  { ask: 'What is this wire without a tag?', first: at('h-colours') },
+  { ask: 'A stain or a leak: where does it come from?', first: at('h-leaks') },
+  { ask: 'How is a cracked skin replaced?', first: at('h-skin-repair') },
+  { ask: 'May I plug this in here?', first: at('h-power') },
+  { ask: 'How high, long and wide is it?', first: at('h-size') },
   { ask: 'Where may I drill, and how deep?', first: at('c-nodrill'), besides: [named('how deep', 'h-screws')] },
   {
     ask: 'Where may I jack, lift, tie down or tow?',
@@ -49,7 +55,7 @@ export const QUESTIONS: readonly Question[] = [
   {
     ask: 'What alloy and filler is this, and may I weld here?',
     first: at('h-weld-here', 'h-materials'),
-    besides: [named('members', 'h-members'), named('welds', 'c-welds')],
+    besides: [named('parts', 'h-members')],
   },
   { ask: 'What is the torque?', first: at('h-torques', 'h-torque') },
   { ask: 'What pressure or voltage was it tested to?', first: at('c-tests') },
@@ -60,12 +66,11 @@ export const QUESTIONS: readonly Question[] = [
   },
   { ask: 'How much may I put in a bay?', first: at('h-bays') },
   { ask: 'Was this repaired before?', first: at('h-repairs', 'h-told'), besides: [named('findings', 'h-records')] },
-  { ask: 'Where will a leak show?', first: at('h-leaks') },
   { ask: 'Is there a spare conduit, a pull cord or a spare breaker space?', first: at('h-spare-ways') },
   { ask: 'Where are the earths and bonding studs?', first: at('h-earths') },
   { ask: 'Which wires are spare or abandoned?', first: at('h-unused') },
   { ask: 'What was changed after delivery?', first: at('h-amendments'), besides: [named('revisions', 'h-revisions')] },
-  { ask: 'Whom do I call, and what warranty is there?', first: at('h-who', 'c-contacts') },
+  { ask: 'Whom do I call, and what warranty is there?', first: at('h-who'), besides: [named('warranty', 'h-warranty')] },
   { ask: 'Is this the right book, complete and genuine?', first: at('h-genuine') },
 ];
 

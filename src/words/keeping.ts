@@ -82,6 +82,12 @@ export const KEEPING = {
   'past.why': { us: 'What', es: 'Qué' },
   'past.of': { us: 'Changed', es: 'Cambiado' },
   'past.none': { us: 'Nothing is recorded.', es: 'No hay nada registrado.' },
+  'past.signed.stages': { us: 'Signed off', es: 'Firmado' },
+  'past.stage': { us: 'Stage', es: 'Etapa' },
+  'past.state': { us: 'The signature', es: 'La firma' },
+  'past.stands.holds': { us: 'holds', es: 'vale' },
+  'past.stands.lapsed': { us: 'lapsed', es: 'caducada' },
+  'past.stands.not verified': { us: 'not verified', es: 'no verificada' },
   'past.next': { us: 'For the next owner', es: 'Para el próximo propietario' },
   'past.next.1': {
     us: 'This book, the label, the chassis papers, each appliance’s papers and the keys go with the coach.',

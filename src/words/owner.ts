@@ -2,6 +2,10 @@ import type { Sentence } from './sentence.js';
 
 /** Pages for whoever lives with the coach: care, and who to ask. */
 export const OWNER = {
+  'care.papers': {
+    us: 'Follow the chassis maker’s and each appliance maker’s papers for their own parts.',
+    es: 'Siga los documentos del fabricante del chasis y de cada aparato para sus propias piezas.',
+  },
   'care.sealant': {
     us: 'Sealant round openings, roof panels and access panels: no gap, no crack.',
     es: 'Sellador alrededor de aberturas, paneles de techo y paneles de acceso: sin huecos ni grietas.',

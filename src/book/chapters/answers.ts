@@ -2,12 +2,14 @@ import { whoAnswers } from '../answers/contacts.js';
 import { frostAnswer } from '../answers/frost.js';
 import { hangingAnswer, liftingAnswer, roofAnswer, roofLines } from '../answers/loads.js';
 import { liveAnswer, protectionsAnswer } from '../answers/protections.js';
+import { coloursAnswer, skinRepairAnswer } from '../answers/repair.js';
 import { repairsAnswer } from '../answers/repairs.js';
 import { torquesAnswer } from '../answers/torques.js';
 import { drainHoles, leaksAnswer, outsideHoles } from '../answers/water.js';
 import { earthsAnswer, spareWaysAnswer, unusedAnswer } from '../answers/ways.js';
 import { weldingOn } from '../answers/welding.js';
 import type { ChapterMaker } from '../book.js';
+import { powerAnswer, slidesAnswer } from '../owner/parked.js';
 import { trappedTable } from './services.js';
 
 /** What is asked across all systems at once, each in one place: every fuse, every torque, what stays live, where a leak shows … */
@@ -40,6 +42,10 @@ export const answers: ChapterMaker = (book) => {
             trapped: trappedTable(book, wet),
             welding: weldingOn(book),
             repairs: repairsAnswer(book),
+            colours: coloursAnswer(book),
+            skinRepair: skinRepairAnswer(book),
+            slides: slidesAnswer(book),
+            power: powerAnswer(book),
             who: whoAnswers(book),
           }
         : {}),

@@ -2,7 +2,7 @@ import { firstShutOffs } from '../../query/isolate/rescue.js';
 import { placesOf } from '../../query/place.js';
 import type { NodeRole, ServiceNode } from '../../records/index.js';
 import type { Book } from '../book.js';
-import { sentencesFor } from '../sentences.js';
+import { phrasesFor, sentencesFor } from '../sentences.js';
 import { table } from '../table.js';
 
 /** One thing to do, with what it is done to. */
@@ -25,9 +25,10 @@ export function shutOffsOf(book: Book, medium: ServiceNode['medium']): readonly 
 /** What to do in an emergency, in order, from what is recorded of this coach. */
 export function emergencyActs(book: Book): readonly EmergencyAct[] {
   const w = sentencesFor(book);
+  const phrase = phrasesFor(book);
   const { shell } = book.assessment.model;
   const places = placesOf(book.assessment.model);
-  const act = (words: string, node: ServiceNode): EmergencyAct => ({ words, node, where: places(node.id) ?? '' });
+  const act = (words: string, node: ServiceNode): EmergencyAct => ({ words, node, where: phrase(places(node.id)) ?? '' });
   const named = (node: ServiceNode) => ({ id: node.id, name: node.name ?? node.nodeKind });
   const electric = [...shutOffsOf(book, 'dc'), ...shutOffsOf(book, 'ac')];
   const generators = withRole(shell.nodes, 'generator');
@@ -79,6 +80,7 @@ export function staysLive(book: Book): readonly string[] {
 /** Every opening that does not slide: what it is called, where, how large. */
 export function waysOut(book: Book) {
   const w = sentencesFor(book);
+  const phrase = phrasesFor(book);
   const { shell } = book.assessment.model;
   const places = placesOf(book.assessment.model);
   return table(book.show, {
@@ -90,7 +92,7 @@ export function waysOut(book: Book) {
         (one) => one.openingKind,
         (one) => one.note,
       ),
-      c.text(w('head.where'), (one) => places(one.id)),
+      c.text(w('head.where'), (one) => phrase(places(one.id))),
       c.text(w('act.size'), (one) => `${book.show.length(one.widthMm)} × ${book.show.length(one.heightMm)}`),
     ],
     empty: w('word.none'),

@@ -1,13 +1,14 @@
 import { placesOf } from '../../query/place.js';
 import type { Circuit } from '../../records/index.js';
 import type { ChapterMaker } from '../book.js';
-import { sentencesFor } from '../sentences.js';
+import { phrasesFor, sentencesFor } from '../sentences.js';
 import { table } from '../table.js';
 import { protectionWords, wayToNode } from '../where.js';
 
 /** Each panel of fuses or breakers as it looks, then those that stand elsewhere. */
 export const fuses: ChapterMaker = (book) => {
   const w = sentencesFor(book);
+  const phrase = phrasesFor(book);
   const { shell } = book.assessment.model;
   const nodes = new Map(shell.nodes.map((node) => [node.id, node]));
   const places = placesOf(book.assessment.model);
@@ -23,9 +24,9 @@ export const fuses: ChapterMaker = (book) => {
         rows: shell.circuits.filter((circuit) => circuit.protection && at(circuit)?.slot === undefined),
         columns: (c) => [
           c.refs(w('head.id'), (circuit) => [circuit.protection?.at]),
-          c.text(w('fuses.rating'), (circuit) => protectionWords(circuit, false)),
+          c.text(w('fuses.rating'), (circuit) => phrase(protectionWords(circuit, false))),
           c.text(w('fuses.protects'), (circuit) => [circuit.id, circuit.name].filter(Boolean).join(', ')),
-          c.text(w('head.where'), (circuit) => (circuit.protection?.at ? places(circuit.protection.at) : undefined)),
+          c.text(w('head.where'), (circuit) => (circuit.protection?.at ? phrase(places(circuit.protection.at)) : undefined)),
           c.refs(w('head.panel'), (circuit) => (circuit.protection?.at ? wayToNode(book, circuit.protection.at).panels : [])),
         ],
         empty: w('word.none'),

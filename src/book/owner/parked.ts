@@ -1,7 +1,7 @@
 import { amps, number } from '../../quantity/format.js';
 import type { Circuit, Opening } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
-import { sentencesFor } from '../sentences.js';
+import { phrasesFor, sentencesFor } from '../sentences.js';
 import { ref, table } from '../table.js';
 import { protectionWords } from '../where.js';
 import { shutOffsOf } from './acts.js';
@@ -9,20 +9,31 @@ import { shutOffsOf } from './acts.js';
 /** Setting up, the slide-out by hand, what may be plugged in. */
 export const parked: ChapterMaker = (book) => {
   const w = sentencesFor(book);
-  const { shell } = book.assessment.model;
   return {
     key: 'parked',
     title: w('park.title'),
     template: 'owner-parked',
     data: {
       order: settingUp(book),
-      slides: shell.openings.filter(({ travelMm }) => travelMm !== undefined).map((one) => slideOut(book, one)),
-      power: outletTable(book),
-      share: `${number((1500 / (20 * 120)) * 100)} %`,
-      supply: w('power.supply', { supplies: supplies(book).join('; ') || w('word.notrecorded') }),
+      slides: slidesAnswer(book),
+      ...powerAnswer(book),
     },
   };
 };
+
+/** How each slide-out is moved by hand. */
+export const slidesAnswer = (book: Book) =>
+  book.assessment.model.shell.openings.filter(({ travelMm }) => travelMm !== undefined).map((one) => slideOut(book, one));
+
+/** What may be plugged in, circuit by circuit, and what the supply sets. */
+export function powerAnswer(book: Book) {
+  const w = sentencesFor(book);
+  return {
+    power: outletTable(book),
+    share: `${number((1500 / (20 * 120)) * 100)} %`,
+    supply: w('power.supply', { supplies: supplies(book).join('; ') || w('word.notrecorded') }),
+  };
+}
 
 function settingUp(book: Book): readonly string[] {
   const w = sentencesFor(book);
@@ -46,6 +57,7 @@ function settingUp(book: Book): readonly string[] {
 /** How it is moved by hand, its fluid, relief setting and fuses, with a picture of the pack where there is one. */
 function slideOut(book: Book, opening: Opening) {
   const w = sentencesFor(book);
+  const phrase = phrasesFor(book);
   const { shell } = book.assessment.model;
   const driven = new Set(opening.drivenBy ?? []);
   const lines = shell.circuits.filter(({ id }) => driven.has(id));
@@ -55,7 +67,9 @@ function slideOut(book: Book, opening: Opening) {
   const fed = new Set(electric.flatMap(({ circuit }) => circuit ?? []));
   const fuses = shell.circuits.filter(({ id }) => fed.has(id));
   const relief = lines.map((line) =>
-    [protectionWords(line), line.workingPressurePa && book.show.pressure(line.workingPressurePa)].filter(Boolean).join(', '),
+    [phrase(protectionWords(line)), line.workingPressurePa && book.show.pressure(line.workingPressurePa)]
+      .filter(Boolean)
+      .join(', '),
   );
   const shows = new Set([...nodes.map(({ id }) => id), ...packs]);
   const picture = book.photos.all.find(({ photo, path }) => path && photo.of.some((id) => shows.has(id)));
@@ -64,7 +78,7 @@ function slideOut(book: Book, opening: Opening) {
     { name: w('park.relief'), value: relief.join('; ') || w('word.notrecorded') },
     {
       name: w('park.fuses'),
-      value: fuses.map((one) => `${one.id} ${protectionWords(one) ?? ''}`).join('; ') || w('word.notrecorded'),
+      value: fuses.map((one) => `${one.id} ${phrase(protectionWords(one)) ?? ''}`).join('; ') || w('word.notrecorded'),
     },
   ];
   return {
@@ -87,6 +101,7 @@ const FOR_HOURS = 0.8;
 
 function outletTable(book: Book) {
   const w = sentencesFor(book);
+  const phrase = phrasesFor(book);
   const { shell } = book.assessment.model;
   const rows = shell.circuits.flatMap((circuit): readonly OutletCircuit[] => {
     const outlets = shell.nodes
@@ -107,7 +122,7 @@ function outletTable(book: Book) {
         ({ circuit }) => circuit.id,
         ({ circuit }) => circuit.name,
       ),
-      c.text(w('power.breaker'), ({ circuit }) => protectionWords(circuit, false)),
+      c.text(w('power.breaker'), ({ circuit }) => phrase(protectionWords(circuit, false))),
       c.text(w('power.outlets'), ({ outlets }) => outlets.join(', ')),
       c.text(w('power.short'), (one) => watts(one, 1)),
       c.text(w('power.long'), (one) => watts(one, FOR_HOURS)),

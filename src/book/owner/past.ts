@@ -1,5 +1,5 @@
 import { groupedDigits } from '../../signing/words.js';
-import type { ChapterMaker } from '../book.js';
+import { type ChapterMaker, stageName } from '../book.js';
 import { sentencesFor } from '../sentences.js';
 import { table } from '../table.js';
 
@@ -24,6 +24,16 @@ export const past: ChapterMaker = (book) => {
         ],
         empty: w('past.none'),
       }),
+      signed: table(book.show, {
+        look: 'dense tight',
+        rows: shell.signoffs.filter(({ id }) => book.standings.has(id)),
+        columns: (c) => [
+          c.text(w('past.stage'), (one) => stageName(book, one.stage)),
+          c.text(w('past.date'), (one) => book.show.date(one.date)),
+          c.text(w('past.state'), (one) => w(`past.stands.${book.standings.get(one.id) ?? 'not verified'}`)),
+        ],
+        empty: w('past.none'),
+      }),
       shop: shop.name,
       shell: shell.id,
       rows: Array.from({ length: 4 }, (_, i) => i),
@@ -33,7 +43,7 @@ export const past: ChapterMaker = (book) => {
         { name: w('past.fingerprint'), value: book.fingerprint },
         ...(book.signer ? [{ name: w('past.key'), value: groupedDigits(book.signer.fingerprint) }] : []),
       ],
-      signed: book.signer !== undefined,
+      withKey: book.signer !== undefined,
     },
   };
 };

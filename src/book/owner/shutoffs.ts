@@ -2,7 +2,7 @@ import { rescueSources } from '../../query/isolate/rescue.js';
 import { placesOf } from '../../query/place.js';
 import type { ServiceNode } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
-import { sentencesFor } from '../sentences.js';
+import { phrasesFor, sentencesFor } from '../sentences.js';
 import { ref, table } from '../table.js';
 import { wayToNode } from '../where.js';
 import { shutOffsOf } from './acts.js';
@@ -33,6 +33,7 @@ function firstOnes(book: Book): readonly ServiceNode[] {
 
 function card(book: Book, node: ServiceNode) {
   const w = sentencesFor(book);
+  const phrase = phrasesFor(book);
   const picture = book.photos.all.find(({ photo, path }) => path && photo.of.includes(node.id));
   const way = wayToNode(book, node.id);
   const position =
@@ -40,8 +41,8 @@ function card(book: Book, node: ServiceNode) {
   return {
     ref: ref(node.id),
     name: node.name ?? node.nodeKind,
-    medium: book.draw.mediumName(node.medium),
-    where: placesOf(book.assessment.model)(node.id) ?? w('word.notrecorded'),
+    medium: phrase(book.draw.mediumName(node.medium)),
+    where: phrase(placesOf(book.assessment.model)(node.id)) ?? w('word.notrecorded'),
     ...(position ? { normally: w('shut.normally', { position }) } : {}),
     ...(way.panels.length > 0 ? { behind: w('shut.behind', { panels: way.panels.join(', ') }) } : {}),
     ...(picture?.path ? { picture: { path: picture.path, caption: picture.photo.caption ?? '' } } : {}),
@@ -54,20 +55,21 @@ function inThrees<T>(list: readonly T[]): readonly (readonly T[])[] {
 
 function valveTable(book: Book) {
   const w = sentencesFor(book);
+  const phrase = phrasesFor(book);
   const places = placesOf(book.assessment.model);
   const nodes = book.assessment.model.shell.nodes.filter((node) => ['valve', 'drain', 'source', 'panel'].includes(node.nodeKind));
   return table(book.show, {
     look: 'dense tight',
     rows: nodes,
     home: (node) => node.id,
-    group: (node) => book.draw.mediumName(node.medium),
+    group: (node) => phrase(book.draw.mediumName(node.medium)),
     columns: (c) => [
       c.id(w('head.id'), (node) => node.id),
       c.text(w('head.what'), (node) => node.name ?? node.nodeKind),
       c.text(w('shut.usual'), (node) =>
         node.position === undefined ? undefined : node.position === 'normally open' ? w('shut.open') : w('shut.closed'),
       ),
-      c.text(w('head.where'), (node) => places(node.id)),
+      c.text(w('head.where'), (node) => phrase(places(node.id))),
       c.refs(w('head.panel'), (node) => wayToNode(book, node.id).panels),
     ],
     empty: w('word.none'),

@@ -3,7 +3,7 @@ import { placesOf } from '../../query/place.js';
 import type { ServiceNode } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { trappedTable } from '../chapters/services.js';
-import { sentencesFor } from '../sentences.js';
+import { phrasesFor, sentencesFor } from '../sentences.js';
 import { table } from '../table.js';
 import { protectionWords, wayToNode } from '../where.js';
 import { shutOffsOf } from './acts.js';
@@ -23,6 +23,7 @@ export const winter: ChapterMaker = (book) => {
 
 /** The valves and the breaker or fuse of whatever belongs to the same equipment as a node. */
 function feedsOf(book: Book, node: ServiceNode): readonly string[] {
+  const phrase = phrasesFor(book);
   const { nodes, runs, circuits } = book.assessment.model.shell;
   const mine = nodes.filter((one) => one.id === node.id || one.of?.some((id) => node.of?.includes(id)));
   const valves = mine
@@ -32,7 +33,7 @@ function feedsOf(book: Book, node: ServiceNode): readonly string[] {
   const electric = mine
     .flatMap(({ medium, circuit }) => (medium === 'dc' || medium === 'ac' ? (circuit ?? []) : []))
     .flatMap((id) => circuits.find((one) => one.id === id) ?? [])
-    .map((circuit) => `${circuit.id} (${protectionWords(circuit) ?? ''})`);
+    .map((circuit) => `${circuit.id} (${phrase(protectionWords(circuit)) ?? ''})`);
   return [...new Set([...valves, ...electric])];
 }
 
@@ -58,6 +59,7 @@ function firstSteps(book: Book): readonly string[] {
 
 function stepTable(book: Book) {
   const w = sentencesFor(book);
+  const phrase = phrasesFor(book);
   const nodes = new Map(book.assessment.model.shell.nodes.map((node) => [node.id, node] as const));
   const places = placesOf(book.assessment.model);
   return table(book.show, {
@@ -68,7 +70,7 @@ function stepTable(book: Book) {
       c.text(w('winter.do'), (one) => w(`winter.act.${one.do}`)),
       c.refs(w('head.id'), (one) => [one.id]),
       c.text(w('head.what'), (one) => one.node?.name ?? one.node?.nodeKind),
-      c.text(w('head.where'), (one) => places(one.id)),
+      c.text(w('head.where'), (one) => phrase(places(one.id))),
       c.refs(w('head.panel'), (one) => wayToNode(book, one.id).panels),
       c.text(w('winter.out'), (one) => (one.litres === undefined ? undefined : book.show.volume(one.litres / 1000))),
       c.text(w('winter.done'), () => '____'),
