@@ -101,6 +101,7 @@ export const ROAD = {
     us: 'less: weighs unloaded (full fuel, no water, nobody aboard)',
     es: 'menos: peso sin carga (combustible lleno, sin agua, sin nadie)',
   },
+  'load.sum.occc': { us: 'leaves for people and cargo together', es: 'queda para personas y carga juntas' },
   'load.sum.seats': { us: 'less: {count} people in belted seats', es: 'menos: {count} personas en asientos con cinturón' },
   'load.sum.water': { us: 'less: full fresh water', es: 'menos: agua potable llena' },
   'load.sum.rounding': { us: 'less: rounding, always to the safe side', es: 'menos: redondeo, siempre hacia el lado seguro' },

@@ -74,7 +74,7 @@ export const TRAILS: readonly Trail[] = [
   },
   {
     question: 'How do I drain it for frost?',
-    steps: [/^How do I drain/u],
+    steps: [/^How do I winterize/u],
     answer: [/Draining against frost/u, /until no more comes/u, /WC-D1|WV-/u],
   },
   {
@@ -121,7 +121,24 @@ export const TRAILS: readonly Trail[] = [
   },
   { question: 'At what tyre pressure?', steps: [/^tyre pressure$/u], answer: [/Tyre pressure/u, /GAWR/u, /120/u] },
   { question: 'Was it repaired before?', steps: [/^Was this repaired/u], answer: [/NC-0\d/u, /AM-0\d/u] },
-  { question: 'Where will a leak show?', steps: [/^Where will a leak/u], answer: [/Shows at/u, /BP-L-1/u, /WC-T1/u] },
+  { question: 'Where will a leak show?', steps: [/^A stain or a leak/u], answer: [/Shows at/u, /BP-L-1/u, /WC-T1/u] },
+  {
+    question: 'The slide-out sticks?',
+    steps: [/^The slide-out sticks/u],
+    answer: [/handle/u, /2,000 psi/u, /ISO VG 32/u, /DC-26 fuse 80 A/u],
+  },
+  {
+    question: 'May I plug in a heater of 1,500 W?',
+    steps: [/^May I plug this in/u],
+    answer: [/AC-01/u, /2,400.?W/u, /1,920.?W/u],
+  },
+  { question: 'What is this red and black wire?', steps: [/^What is this wire/u], answer: [/red\/black/u, /DC-30/u, /TC/u] },
+  {
+    question: 'How is a cracked skin replaced?',
+    steps: [/^How is a cracked skin/u],
+    answer: [/5052-H32/u, /0\.100 in/u, /two-part structural/u, /30 min/u, /24 h/u],
+  },
+  { question: 'How high is it?', steps: [/^How high, long and wide/u], answer: [/12 ft 5 in/u] },
   {
     question: 'Is there a spare way or cord?',
     steps: [/^Is there a spare conduit/u],

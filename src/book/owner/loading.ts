@@ -36,17 +36,20 @@ function reconciled(book: Book) {
   const [uvw, seats, water, cargo] = inKg
     ? [label.uvwKg, label.seatsKg, label.waterKg, label.cccKg]
     : [label.uvwLb, label.seatsLb, label.waterLb, label.cccLb];
+  const labelled = (kg: number, lb: number): string =>
+    inKg ? `${number(kg)} kg (${number(lb)} lb)` : `${number(lb)} lb (${number(kg)} kg)`;
   const baysKg = bays.reduce((sum, one) => sum + one.togetherKg, 0);
   const inBays = Math.min(cargo, Math.floor(inKg ? baysKg : baysKg / KG_PER_LB + 1e-9));
   const rounding = whole - uvw - seats - water - cargo;
   const row = (name: string, value: number, sign = '') => ({ name, value: both(inKg, value, sign) });
   return [
     row(w('load.sum.gvwr'), whole),
-    row(w('load.sum.uvw'), uvw, '− '),
-    row(w('load.sum.seats', { count: label.seats }), seats, '− '),
-    row(w('load.sum.water'), water, '− '),
+    { name: w('load.sum.uvw'), value: `− ${labelled(label.uvwKg, label.uvwLb)}` },
+    { name: w('load.sum.occc'), value: `= ${labelled(label.occcKg, label.occcLb)}` },
+    { name: w('load.sum.seats', { count: label.seats }), value: `− ${labelled(label.seatsKg, label.seatsLb)}` },
+    { name: w('load.sum.water'), value: `− ${labelled(label.waterKg, label.waterLb)}` },
     ...(rounding > 0 ? [row(w('load.sum.rounding'), rounding, '− ')] : []),
-    { ...row(w('load.sum.cargo'), cargo, '= '), total: true },
+    { name: w('load.sum.cargo'), value: `= ${labelled(label.cccKg, label.cccLb)}`, total: true },
     ...(bays.length > 0 ? [row(w('load.sum.bays'), inBays), row(w('load.sum.rest'), cargo - inBays)] : []),
   ];
 }
