@@ -75,7 +75,7 @@ export const TRAILS: readonly Trail[] = [
   {
     question: 'How do I drain it for frost?',
     steps: [/^How do I winterize/u],
-    answer: [/Draining against frost/u, /until no more comes/u, /WC-D1|WV-/u],
+    answer: [/Draining against frost/u, /until no more comes/u, /CW-D1|WV-/u],
   },
   {
     question: 'Where may I drill, and how deep?',
@@ -87,7 +87,7 @@ export const TRAILS: readonly Trail[] = [
     steps: [/^how deep$/u],
     answer: [/How long a screw each panel takes/u, /SK-L-01|BP-C-1/u],
   },
-  { question: 'What is behind panel AP-08?', steps: [/^AP-08$/u], answer: [/AP-08/u, /Behind it/u, /WC-D1/u] },
+  { question: 'What is behind panel AP-08?', steps: [/^AP-08$/u], answer: [/AP-08/u, /Behind it/u, /CW-D1/u] },
   {
     question: 'Where may I jack, lift, tie down, tow?',
     steps: [/^Where may I jack/u],
@@ -121,7 +121,7 @@ export const TRAILS: readonly Trail[] = [
   },
   { question: 'At what tyre pressure?', steps: [/^tyre pressure$/u], answer: [/Tyre pressure/u, /GAWR/u, /120/u] },
   { question: 'Was it repaired before?', steps: [/^Was this repaired/u], answer: [/NC-0\d/u, /AM-0\d/u] },
-  { question: 'Where will a leak show?', steps: [/^A stain or a leak/u], answer: [/Shows at/u, /BP-L-1/u, /WC-T1/u] },
+  { question: 'Where will a leak show?', steps: [/^A stain or a leak/u], answer: [/Shows at/u, /BP-L-1/u, /CW-T1/u] },
   {
     question: 'The slide-out sticks?',
     steps: [/^The slide-out sticks/u],

@@ -72,7 +72,7 @@ const QUESTIONS: readonly Question[] = [
   {
     asks: '6 where is the valve, shut-off, drain',
     command: ['where', SHELL, 'valves'],
-    holds: [/LP\/V +tank valve/u, /WC-D1 .*\n?.*normally *\n? *closed|WC-D1/u, /stands normally/u, 'AP-08 hand'],
+    holds: [/LP\/V +tank valve/u, /CW-D1 .*\n?.*normally *\n? *closed|CW-D1/u, /stands normally/u, 'AP-08 hand'],
   },
   {
     asks: '7 how do I drain it for frost',
@@ -81,7 +81,7 @@ const QUESTIONS: readonly Question[] = [
       /1\. switch off: water heater/u,
       /2\. switch off: water pump/u,
       /shut: tank shut-off/u,
-      /WC-D1 .*AP-08 hand/u,
+      /CW-D1 .*AP-08 hand/u,
       /comes out/u,
       'keeps water',
     ],
@@ -127,9 +127,9 @@ const QUESTIONS: readonly Question[] = [
   {
     asks: '17 has this been repaired before',
     command: ['where', SHELL, 'repaired before'],
-    holds: [/NC-06/u, /decision\s+rework/u, /of\s+WC/u],
+    holds: [/NC-06/u, /decision\s+rework/u, /of\s+CW/u],
   },
-  { asks: '17 the same of one line', command: ['where', SHELL, 'WC'], holds: [/findings +NC-06 rework/u] },
+  { asks: '17 the same of one line', command: ['where', SHELL, 'CW'], holds: [/findings +NC-06 rework/u] },
   {
     asks: '18 where will a leak show',
     command: ['where', SHELL, 'where will a leak show'],
