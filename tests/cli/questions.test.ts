@@ -44,7 +44,7 @@ const QUESTIONS: readonly Question[] = [
   {
     asks: '3 what fuse feeds it, where, behind which main',
     command: ['where', SHELL, 'DC-30'],
-    holds: [/protected fuse 10 A at DC-30\/F, in the open/u, /fed through fuse 200 A at BAT\/MF/u],
+    holds: [/protected fuse 10 A at DC-30\/F, exposed/u, /fed through fuse 200 A at BAT\/MF/u],
   },
   {
     asks: '4 what is live if I kill the main',
@@ -91,7 +91,7 @@ const QUESTIONS: readonly Question[] = [
     command: ['near', SHELL, '192in,-30in,95in', '--within', '4in'],
     holds: ['DC-S/1', '±', /known/u],
   },
-  { asks: '9 what is behind this panel', command: ['behind', SHELL, 'AP-06'], holds: ['DC-30/S1', 'ES-6', 'hand'] },
+  { asks: '9 what is behind this panel', command: ['behind', SHELL, 'AP-06', '--all'], holds: ['DC-30/S1', 'ES-6', 'hand'] },
   {
     asks: '10 where may I jack, lift, tie down, tow',
     command: ['where', SHELL, 'where may I lift or jack'],

@@ -75,11 +75,21 @@ export function handlingOf(link: Link, node: Pick<ServiceNode, 'role' | 'medium'
   return (node.role && PARTING[node.role]) ?? VALVE;
 }
 
-/** How dear a link is: one action, a last resort more, and `access` (0–999) for getting at it. */
-export function costOfHandling({ lastResort: last, kind }: Handling, medium: Medium, access: number): number {
+/** What is not in the coach yet parts nothing: only where there is nothing else, and then nothing is proved. */
+const PLANNED = 1000 * LAST_RESORT;
+
+/**
+ * How dear a link is: one action, a last resort more, and `access` (0–999) for getting at it. So the cheapest set has the fewest actions;
+ * of as many, those that need no panel off and no plug pulled; leads and tanks only where nothing else parts the source.
+ */
+export function costOfHandling(
+  { lastResort: last, kind }: Handling,
+  medium: Medium,
+  { access, planned }: { readonly access: number; readonly planned: boolean },
+): number {
   const unplug = kind === 'connector' ? 100 : kind === 'shore cord' || kind === 'supply hose' ? 400 : 0;
   if (last && medium === 'refrigerant') return SEALED_COST;
-  return ONE_ACTION + (last ? LAST_RESORT : 0) + access + unplug;
+  return ONE_ACTION + (planned ? PLANNED : last ? LAST_RESORT : 0) + access + unplug;
 }
 
 export const sayAt = (say: string, id: string): string => say.replaceAll('%', () => id);

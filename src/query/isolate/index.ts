@@ -1,5 +1,6 @@
 import type { Computed } from '../../compute/figures.js';
-import type { RecordKind } from '../../records/index.js';
+import { isPlanned } from '../../model/planned.js';
+import type { RecordKind, Shell } from '../../records/index.js';
 import { ONE_ACTION } from './actions.js';
 import type { Link } from './graph/graph.js';
 import { solve } from './graph/solve.js';
@@ -8,7 +9,7 @@ import { type Done, sourcesReaching } from './proof.js';
 import { loadSteps, proofSteps, storedSteps } from './steps.js';
 import { surroundings } from './surroundings.js';
 import { targetsOf } from './targets.js';
-import type { Isolation, IsolationAction } from './types.js';
+import type { Isolation, IsolationAction, Unknown } from './types.js';
 
 /**
  * What to switch off, shut and take off before work on a record, in order; the sources that are left; and what the record would have to
@@ -23,7 +24,11 @@ export function isolate(assessment: Computed, id: string): Isolation | undefined
   const solution = solve(shell, targets, around.costOf);
   const sourceSteps = inOrder(solution.links, around).map((link) => around.sourceStep(link));
   const proved = sourcesReaching(shell, targets, doneBy(solution.links));
-  const unknown = [...targets.unknown, ...solution.unknown];
+  const unknown = [
+    ...targets.unknown,
+    ...solution.unknown,
+    ...plannedOf([id, ...solution.links.flatMap((link) => [link.id, link.circuit ?? link.id])], shell),
+  ];
   const sourcesLeft = shell.nodes
     .filter(({ id: one }) => solution.left.includes(one) || proved.includes(one))
     .map((one) => one.id);
@@ -45,6 +50,12 @@ export function isolate(assessment: Computed, id: string): Isolation | undefined
     notes: notesOf(targets, { solution, sourcesLeft, around }),
   };
 }
+
+/** An answer that rests on what is not in the coach yet is no answer. */
+const plannedOf = (ids: readonly string[], shell: Shell): readonly Unknown[] =>
+  [...new Set(ids)]
+    .filter((one) => isPlanned(shell, one))
+    .map((one) => ({ id: one, what: 'it is planned and not in the coach yet: take `planned` away once it is, and ask again' }));
 
 /** Switches and valves first, then what is unplugged; leads come off when everything that can be switched off is off. */
 const inOrder = (links: readonly Link[], { costOf }: { costOf(link: Link): number }): readonly Link[] =>

@@ -28,6 +28,10 @@ export function notesOf(
     said.push(
       `${live.join(', ')}: never dead. The terminals, and what lies between them and the first place switched off, stay live; light keeps solar panels live.`,
     );
+  if (solution.links.length > 0)
+    said.push(
+      'Fewest actions that part every source; of as many, those without a panel to take off. What else goes dead is not weighed: one main may do for several fuses.',
+    );
   said.push(
     'From the records only: lock off, then measure at the place of work before touching it. Order of steps: 29 CFR 1910.147(d).',
   );

@@ -70,7 +70,8 @@ const HELD: Readonly<
 };
 
 /** Pressure and contents of the pipes that were cut off: by their drains, the lowest last; without one by a tap or gauge tapping. */
-function letOut({ joined }: Solution, targets: Targets, { nodes, placed, mediaOf }: Surroundings): readonly IsolationAction[] {
+function letOut({ joined }: Solution, targets: Targets, around: Surroundings): readonly IsolationAction[] {
+  const { nodes, placed, mediaOf } = around;
   return mediaOf(targets)
     .filter((medium) => FLUIDS.includes(medium))
     .flatMap((medium) => {
@@ -82,19 +83,40 @@ function letOut({ joined }: Solution, targets: Targets, { nodes, placed, mediaOf
         .filter((node) => node.nodeKind === 'drain' || node.role === 'drain cock')
         .sort((a, b) => (b.at?.[2] ?? 0) - (a.at?.[2] ?? 0))
         .map(({ id }) => ({ id, kind: 'drain', action: 'drain' as const, say: `Open drain ${id} and leave it open.` }));
-      const vents = here.filter((node) => node.role === 'tap' || node.nodeKind === 'test-point').slice(0, 1);
+      // Gas is never let out into the room on purpose: it burns off, or comes out where the line is opened.
+      const vents =
+        medium === 'gas' ? [] : here.filter((node) => node.role === 'tap' || node.nodeKind === 'test-point').slice(0, 1);
       const found =
-        drains.length > 0 || medium === 'gas'
+        drains.length > 0
           ? drains
-          : vents.map(({ id }) => ({
-              id,
-              kind: 'vent',
-              action: 'drain' as const,
-              say: `Let the pressure out at ${id} to zero.`,
-            }));
+          : vents.length > 0
+            ? vents.map(({ id }) => ({
+                id,
+                kind: 'vent',
+                action: 'drain' as const,
+                say: `Let the pressure out at ${id} to zero.`,
+              }))
+            : atTheWork(medium, targets, here, around);
       return found.map((one) => ({ ...one, step: 'stored' as const, ...placed(one.id) }));
     });
 }
+
+/** Under pressure, and nothing is recorded to let it out by: it comes out where the line is opened. */
+function atTheWork(medium: Medium, targets: Targets, here: readonly ServiceNode[], { nodes, runs }: Surroundings) {
+  const say = LOOSENED[medium];
+  const ends = targets.runs.flatMap((id) => (runs.get(id)?.medium === medium ? endsOf(id, runs) : []));
+  const id = [...targets.nodes, ...ends].find((one) => nodes.get(one)?.medium === medium) ?? here[0]?.id;
+  return say === undefined || id === undefined ? [] : [{ id, kind: 'joint', action: 'drain' as const, say: say(id) }];
+}
+
+const LOOSENED: Readonly<Partial<Record<Medium, (id: string) => string>>> = {
+  water: (id) => `No drain or tap is recorded here: loosen the joint at ${id} slowly and catch what comes.`,
+  air: (id) => `No drain or tapping is recorded here: loosen the joint at ${id} slowly, face turned away, until nothing comes.`,
+  hydraulic: (id) =>
+    `No tapping is recorded here: loosen the joint at ${id} slowly under a rag, hands away from the jet, until nothing comes.`,
+  gas: (id) => `What is left in the pipe comes out at ${id} when it is opened: no flame, doors and windows open.`,
+  fuel: (id) => `What is left in the line comes out at ${id} when it is opened: no flame, and a pan under it.`,
+};
 
 /** Proof at the place of work, in every medium of it: 29 CFR 1910.147(d)(6), verification of isolation. */
 export function proofSteps(targets: Targets, solution: Solution, around: Surroundings): readonly IsolationAction[] {

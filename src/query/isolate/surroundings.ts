@@ -1,5 +1,6 @@
 import { isClear } from '../../compute/access/sight.js';
 import type { Computed } from '../../compute/figures.js';
+import { isPlanned } from '../../model/planned.js';
 import type { Medium, ServiceNode } from '../../records/index.js';
 import { placesOf } from '../place.js';
 import { costOfHandling, type Handling, handlingOf, sayAt } from './actions.js';
@@ -41,7 +42,8 @@ export function surroundings({ model, figures }: Computed) {
     costOf(link: Link): number {
       const found = access.get(link.id);
       const shut = found?.open ? 0 : found?.inReach ? 50 : 300;
-      return costOfHandling(handling(link), (nodes.get(link.id) as ServiceNode).medium, shut);
+      const planned = isPlanned(shell, link.id) || (link.circuit !== undefined && isPlanned(shell, link.circuit));
+      return costOfHandling(handling(link), (nodes.get(link.id) as ServiceNode).medium, { access: shut, planned });
     },
     sourceStep(link: Link): IsolationAction {
       const { kind, action, say } = handling(link);

@@ -27,7 +27,7 @@ export function targetsOf({ kind, id }: Entry, { model: { shell }, figures }: Co
     case 'tank': {
       const nodes = nodesOf(id, shell);
       if (nodes.length > 0) return { nodes, runs: [], unknown: [], note: `Its connections, as recorded: ${nodes.join(', ')}.` };
-      const what = `no node is recorded \`of: ${id}\`: record its connections, in every service`;
+      const what = `no node is recorded \`of: ${id}\`: record its connections, in every service; where it has none, look and say so in its \`note\``;
       return { nodes, runs: [], unknown: [{ id, what }] };
     }
     case 'zone': {

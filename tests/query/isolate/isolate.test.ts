@@ -208,6 +208,7 @@ describe('isolate', () => {
       'source shut GV',
       'source shut WV',
       'stored drain H/C',
+      'stored drain H/G',
       'stored drain DRN',
       'proof open H/G',
       'proof open H/C',
@@ -309,6 +310,38 @@ describe('isolate', () => {
 
   it('gives nothing for an unknown id', () => {
     expect(isolate(given, 'NONE')).toBeUndefined();
+  });
+
+  it('rests on nothing that is planned and not in the coach yet', () => {
+    const { nodes, circuits, runs } = coach();
+    const with_ = (planned: readonly string[]) =>
+      assessment({
+        nodes: nodes.map((one) => (planned.includes(one.id) ? { ...one, planned: true } : one)),
+        circuits,
+        runs: runs.map((one) => (planned.includes(one.id) ? { ...one, planned: true } : one)),
+      });
+    const found = isolate(with_(['SW']), 'DCP');
+    // With the switch not there yet the battery's own leads come off: never a proof by what is not there.
+    expect(cut(found)).toEqual(['open MAIN', 'disconnect BAT']);
+    expect(found).toMatchObject({ verified: true, sourcesLeft: [] });
+    const fuse = isolate(with_(['SW', 'DC-1/1']), 'DC-1/1');
+    expect(fuse?.verified).toBe(false);
+    expect(fuse?.unknown.map((one) => one.id)).toContain('DC-1/1');
+    expect(fuse?.unknown.find((one) => one.id === 'DC-1/1')?.what).toContain('planned and not in the coach yet');
+  });
+
+  it('says where pressure comes out when nothing is recorded to let it out by', () => {
+    const [rec, valve, press] = [of('REC', 'reservoir', 'air'), of('V', 'shut-off', 'air'), of('PRESS', 'appliance', 'air')];
+    const line = assessment({ nodes: [rec, valve, press], runs: [run('1', rec, valve), run('2', valve, press)] });
+    const stored = isolate(line, 'PRESS')?.actions.filter((one) => one.step === 'stored');
+    expect(stored).toMatchObject([{ id: 'PRESS', kind: 'joint', action: 'drain' }]);
+    expect(stored?.[0]?.say).toContain('loosen the joint at PRESS slowly');
+    // A run by itself: at its own end.
+    expect(
+      isolate(line, '2')
+        ?.actions.filter((one) => one.step === 'stored')
+        .map((one) => one.id),
+    ).toEqual(['PRESS']);
   });
 
   it('takes the valve that a hand gets at more easily', () => {
