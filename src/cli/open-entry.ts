@@ -60,7 +60,7 @@ export async function sheetAndShell(
 ): Promise<{ readonly kind: SheetWord; readonly shell: string | undefined }> {
   const { isList, sheetNamed } = await import('../entry/sheet-form.js');
   const named = sheetNamed(word);
-  if (named === undefined || !isList(named)) return kindAndShell(word, shell, ['wires', 'pipes']);
+  if (named === undefined || !isList(named)) return kindAndShell(word, shell, ['wires', 'pipes', 'notes']);
   if (shell === undefined) throw new UserError(`Whose ${named}s are they? Name the shell, as --shell QF-007`);
   return { kind: named, shell };
 }

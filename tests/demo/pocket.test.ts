@@ -8,7 +8,7 @@ import type { NearHere } from '../../src/page/pocket/near-here.js';
 import { searchIn } from '../../src/page/pocket/search.js';
 import { type PocketData, searchEntries } from '../../src/page/pocket-data.js';
 import { near } from '../../src/query/lookup/near.js';
-import { screwAt } from '../../src/query/lookup/screw.js';
+import { screwAt, screwFinder } from '../../src/query/lookup/screw.js';
 import type { NearHit } from '../../src/query/lookup/types.js';
 import { isTranslated, WORDS } from '../../src/words/index.js';
 import { dataIn, smallPage } from '../pocket/small-page.js';
@@ -70,15 +70,18 @@ describe('the demo’s page for a phone', () => {
   it('answers 500 places as the command does, with the code that it carries', () => {
     let hits = 0;
     let screws = 0;
+    const find = screwFinder(assessment);
     for (const at of places(500)) {
       const told = near(assessment, at, 101.6);
       hits += told.length;
       expect(here.near(at, 101.6).map(words).sort()).toEqual(told.map(words).sort());
-      const [mine, its] = [here.screw(at), screwAt(assessment, at)];
+      const [mine, its] = [here.screw(at), find(at)];
+      // The command makes its map for one place alone: that is tried where a sheet is, now and then.
+      if (its && screws % 40 === 0) expect(its).toEqual(screwAt(assessment, at));
       expect(mine?.panel).toBe(its?.panel);
       if (!mine || !its) continue;
       screws++;
-      expect(mine.depthMm).toBeCloseTo(its.depthMm, 2);
+      expect(mine.depthMm).toBe(its.depthMm);
       expect(mine.meets?.id).toBe(its.meets?.id);
       expect(mine.metal.map(({ id }) => id)).toEqual(its.metal.map(({ id }) => id));
     }

@@ -41,6 +41,7 @@ export function declareImport(registry: Registry): void {
       'shellbook import members cutlist.csv --shell QF-007 --dry-run',
       "shellbook import members cut.csv --shell QF-007 --map 'Shape=section' --yes",
       'shellbook import wires wirelist.csv --shell QF-007 --medium dc',
+      'shellbook import notes QF-007-notes.json',
     ])
     .option('--shell <shell>', 'the shell that the records are of')
     .option('--dry-run', 'show what would change, and write nothing')
@@ -99,6 +100,7 @@ function read(kind: string, file: string, given: Readonly<Record<string, unknown
 }
 
 async function importSheet(options: Options, context: Context): Promise<Status> {
+  if (options.kind === 'notes') return (await import('../import-notes.js')).importNotes(options, context);
   const [{ readAnySheet }, { entering }] = await Promise.all([import('../../entry/any-sheet.js'), import('../entering.js')]);
   const { kind, shell } = await sheetAndShell(options.kind, options.shell);
   const root = await storeOf(context);

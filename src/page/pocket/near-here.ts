@@ -3,7 +3,7 @@ import { throughFacet } from '../../geometry/facet.js';
 import { alongRay } from '../../geometry/ray.js';
 import { add, dot, scale, type Vec3 } from '../../geometry/vector.js';
 import { near } from '../../query/lookup/near.js';
-import { type ScrewAt, screwAt } from '../../query/lookup/screw.js';
+import { type FindScrew, type ScrewAt, screwFinder } from '../../query/lookup/screw.js';
 import type { NearHit } from '../../query/lookup/types.js';
 import { drilledSheets, onFace } from '../../query/release/drilled-sheets.js';
 import type { NearData, TapView } from '../pocket-data.js';
@@ -19,9 +19,13 @@ export interface NearHere {
 export function nearHere(data: NearData): NearHere {
   const computed = computedOf(data);
   const sheets = drilledSheets(computed.model);
+  let find: FindScrew | undefined;
   return {
     near: (at, withinMm) => near(computed, at, withinMm),
-    screw: (at) => screwAt(computed, at),
+    screw: (at) => {
+      find ??= screwFinder(computed);
+      return find(at);
+    },
     under(view, [x, y]) {
       const flat = add(scale(view.right, view.left + x), scale(view.up, view.top - y));
       const from = add(flat, scale(view.toViewer, view.standsAt));
