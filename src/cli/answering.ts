@@ -1,3 +1,4 @@
+import path from 'node:path';
 import type { Assessment } from '../assess.js';
 import type { Edition } from '../book/input.js';
 import type { Finding } from '../finding.js';
@@ -35,6 +36,9 @@ const findingsOf = (areas: Areas): string => `findings ${areas?.join(' ') ?? `of
 
 interface Head {
   readonly revision: string | null;
+  readonly edition?: Edition;
+  /** Why nobody is proved to stand for the book, in words. */
+  readonly unproved?: string;
 }
 
 /**
@@ -59,9 +63,10 @@ export async function answering(shell: string, context: Context, areas?: readonl
   };
 }
 
-/** Undefined for a book, and outside Git. */
-async function sectionsOf(shell: string, { io, settings }: Context): Promise<Sections | undefined> {
-  if (settings.book !== undefined) return undefined;
+/** Undefined outside Git. */
+async function sectionsOf(shell: string, context: Context): Promise<Sections | undefined> {
+  const { io, settings } = context;
+  if (settings.book !== undefined) return (await import('./kept-book.js')).sectionsOfBook(settings.book, shell, context);
   const at = await keptAt(findStore(io.cwd, settings.store), {
     room: 'figures',
     question: shell,
@@ -77,6 +82,7 @@ async function fromKept(kept: Sections, context: Context, areas: Areas): Promise
   const name = findingsOf(areas);
   const model = keptModel(kept);
   if (!model || !['head', 'closed', name].every((one) => kept.has(one))) return undefined;
+  if (context.settings.book !== undefined && !kept.has('pages')) return undefined;
   const [{ figuresOf }, { keepOf }] = await Promise.all([import('../compute/figures-of.js'), import('../compute/lazy.js')]);
   keepOf(model, kept);
   const assessment: Assessment = {
@@ -85,11 +91,18 @@ async function fromKept(kept: Sections, context: Context, areas: Areas): Promise
     figures: figuresOf(model, undefined, kept),
     findings: kept.get(name) as readonly Finding[],
   };
+  const { revision, edition, unproved } = kept.get('head') as Head;
+  const { book } = context.settings;
+  if (book !== undefined && unproved !== undefined) {
+    const [{ tellUnproved }, { shownPath }] = await Promise.all([import('./read-book.js'), import('./shown-path.js')]);
+    tellUnproved(shownPath(path.resolve(context.io.cwd, book), context), unproved, context);
+  }
   if (assessment.findings.some(({ severity }) => severity === 'error')) await warn(assessment, context);
   context.later(() => kept.save());
   return {
     assessment,
-    ...(kept.get('head') as Head),
+    revision,
+    ...(edition ? { edition } : {}),
     pages: () => pagesOf(kept, model, context),
     closed: async () => (kept.get('closed') as { readonly closed?: ClosedAs }).closed,
   };
@@ -104,7 +117,14 @@ async function warn({ findings, model: { shell } }: Assessment, context: Context
 async function keepAll(kept: Sections, opened: OpenShell, context: Context): Promise<void> {
   const [{ openShell, revisionOf }, { closedOf }] = await Promise.all([import('./open.js'), import('./closed-of.js')]);
   const { model, figures } = opened.assessment;
-  kept.put('head', { revision: revisionOf(opened) } satisfies Head);
+  const { book } = opened.store;
+  const head: Head = {
+    revision: revisionOf(opened),
+    ...(book ? { edition: book.edition } : {}),
+    ...(book?.unproved === undefined ? {} : { unproved: book.unproved }),
+  };
+  kept.put('head', head);
+  if (book) kept.put('pages', book.pages);
   keepModel(kept, model);
   kept.put('closed', { closed: await closedOf(opened) });
   for (const [name, figure] of Object.entries(figures)) kept.put(`figure ${name}`, figure);
@@ -119,8 +139,9 @@ async function keepAll(kept: Sections, opened: OpenShell, context: Context): Pro
   await kept.save();
 }
 
-/** Pages of the service edition that was printed of exactly these records. */
+/** Pages of the book that the records come from, else of the service edition that was printed of exactly these records. */
 async function pagesOf(kept: Sections, model: Model, { io, settings }: Context): Promise<(id: string) => readonly number[]> {
+  if (settings.book !== undefined) return (await import('./book-pages.js')).pagesIn(kept.get('pages') as Map<string, number>);
   const [{ repositoryOf }, { keptMaps, readPageMap }, { pagesIn }] = await Promise.all([
     import('../store/git/repository.js'),
     import('../store/page-map.js'),
@@ -128,10 +149,10 @@ async function pagesOf(kept: Sections, model: Model, { io, settings }: Context):
   ]);
   const root = findStore(io.cwd, settings.store);
   const gitDir = repositoryOf(root)?.gitDir;
-  if (gitDir === undefined || !(await keptMaps(gitDir))) return () => [];
+  if (gitDir === undefined || !keptMaps(gitDir)) return () => [];
   if (!kept.has('fingerprint')) {
     const [{ readStoreText }, { fingerprintIn }] = await Promise.all([import('../store/read.js'), import('./fingerprint-of.js')]);
     kept.put('fingerprint', (await fingerprintIn(await readStoreText(root, model.shell.id), model)).fingerprint);
   }
-  return pagesIn(await readPageMap(gitDir, kept.get('fingerprint') as string, 'service'));
+  return pagesIn(readPageMap(gitDir, kept.get('fingerprint') as string, 'service'));
 }

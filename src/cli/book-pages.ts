@@ -12,8 +12,8 @@ export async function bookPages(opened: OpenShell): Promise<(id: string) => read
   if (book) return pagesIn(book.pages);
   const gitDir = opened.store.history?.gitDir;
   // Without a printed book there is no need to read every photo for the fingerprint.
-  if (gitDir === undefined || !(await keptMaps(gitDir))) return () => [];
-  return pagesIn(await readPageMap(gitDir, (await fingerprintOf(opened)).fingerprint, 'service'));
+  if (gitDir === undefined || !keptMaps(gitDir)) return () => [];
+  return pagesIn(readPageMap(gitDir, (await fingerprintOf(opened)).fingerprint, 'service'));
 }
 
 export function pagesIn(pages: ReadonlyMap<string, number>): (id: string) => readonly number[] {

@@ -5,11 +5,8 @@ import { type KnownKey, readFingerprint, readKeys } from '../signing/known-keys.
 import { KEYS_FILE } from '../store/layout.js';
 import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
-import { settingsFolder } from './shop-key.js';
+import { ownKeysFile } from './settings-folder.js';
 import { shownPath } from './shown-path.js';
-
-/** Keys that this user knows beside those of a store: for whoever has books, but no store. */
-export const OWN_KEYS_FILE = 'known-keys.yaml';
 
 /** The keys that a store says its shop signs with. @throws UserError where its list cannot be read */
 export function keysOfStore({ root, files }: Pick<StoreText, 'root' | 'files'>, context: Context): readonly KnownKey[] {
@@ -20,8 +17,7 @@ export function keysOfStore({ root, files }: Pick<StoreText, 'root' | 'files'>, 
 
 /** The keys in the user's own settings. @throws UserError where their list cannot be read */
 export async function ownKeys({ io: { env } }: Context): Promise<readonly KnownKey[]> {
-  const folder = settingsFolder(env);
-  const file = folder && path.join(folder, OWN_KEYS_FILE);
+  const file = ownKeysFile(env);
   const text = file && (await readFile(file, 'utf8').catch(() => undefined));
   return file === undefined || text === undefined ? [] : sound(file, readKeys(text, 'your own list of keys'));
 }

@@ -9,8 +9,9 @@ import { KEYS_FILE } from '../store/layout.js';
 import { replaceFile } from '../store/replace.js';
 import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
-import { keysOfStore, OWN_KEYS_FILE, ownKeys } from './known-keys.js';
-import { keyFileOf, type ShopKey, settingsFolder } from './shop-key.js';
+import { keysOfStore, ownKeys } from './known-keys.js';
+import { OWN_KEYS, settingsFolder } from './settings-folder.js';
+import { keyFileOf, type ShopKey } from './shop-key.js';
 
 /** Good beyond 2030 (NIST SP 800-57 Part 1, table 2: 3072 bits are 128 bits of strength), and read by every PDF reader that checks. */
 const BITS = 3072;
@@ -77,7 +78,7 @@ export async function addKey(root: string, { signer }: ShopKey, context: Context
 export async function rememberKey(fingerprint: string, name: string, context: Context): Promise<string> {
   const folder = settingsFolder(context.io.env);
   if (folder === undefined) throw new UserError('This user has no home folder to keep a list of keys in');
-  const file = path.join(folder, OWN_KEYS_FILE);
+  const file = path.join(folder, OWN_KEYS);
   if ((await ownKeys(context)).some((one) => one.fingerprint === fingerprint)) return file;
   const before = await readFile(file, 'utf8').catch(() => '');
   try {

@@ -20,7 +20,7 @@ export async function openFromBook(file: string, context: Context): Promise<Open
   const opened = await readBook(file, context);
   const manifest = requireManifest(opened);
   const { shown, book } = opened;
-  await requireWhole(opened, context);
+  const unproved = await requireWhole(opened, context);
   const records = sound(shown, () => carriedRecords(book, manifest));
   const damaged = records.filter(({ fault }) => fault !== undefined);
   if (damaged.length > 0) {
@@ -30,5 +30,6 @@ export async function openFromBook(file: string, context: Context): Promise<Open
   const text = storeOfBook(shown, records, manifest);
   const { revision, edition, withheld, homes } = manifest;
   const pages = new Map(Object.entries(homes));
-  return { root: shown, text, loaded: loadStore(text), history: null, book: { revision, edition, withheld, pages } };
+  const source = { revision, edition, withheld, pages, ...(unproved === undefined ? {} : { unproved }) };
+  return { root: shown, text, loaded: loadStore(text), history: null, book: source };
 }

@@ -20,4 +20,6 @@ export interface BookSource {
   readonly withheld: readonly string[];
   /** Anchor of a record's home → page, from 1. */
   readonly pages: ReadonlyMap<string, number>;
+  /** Why nobody is proved to stand for it, in words. */
+  readonly unproved?: string;
 }

@@ -46,6 +46,7 @@ const ALONE: Readonly<Record<string, () => Promise<Declare>>> = {
   takeoff: async () => (await import('./commands/takeoff.js')).declareTakeoff,
   overlay: async () => (await import('./commands/overlay.js')).declareOverlay,
   locate: async () => (await import('./commands/locate.js')).declareLocate,
+  verify: async () => (await import('./commands/verify.js')).declareVerify,
   release: async () => (await import('./commands/release.js')).declareRelease,
   progress: async () => (await import('./commands/progress.js')).declareProgress,
 };

@@ -18,11 +18,16 @@ export interface BookFile {
 
 /** Throws {@link UserError} where the file cannot be read, is no PDF, or carries no record. */
 export async function readBook(file: string, context: Context): Promise<BookFile> {
-  const full = path.resolve(context.io.cwd, file);
-  const shown = shownPath(full, context);
-  const bytes = await bytesOf(full, shown);
+  const { shown, bytes } = await bookBytes(file, context);
   const { openBook } = await import('../archive/open-book.js');
   return { shown, book: sound(shown, () => openBook(bytes)) };
+}
+
+/** The bytes of a book's file, and its path as it is shown. Throws {@link UserError} where it cannot be read. */
+export async function bookBytes(file: string, context: Context): Promise<{ readonly shown: string; readonly bytes: Uint8Array }> {
+  const full = path.resolve(context.io.cwd, file);
+  const shown = shownPath(full, context);
+  return { shown, bytes: await bytesOf(full, shown) };
 }
 
 /** The manifest; throws {@link UserError} where it is damaged. */
@@ -32,21 +37,41 @@ export function requireManifest({ shown, book }: BookFile): Manifest {
 }
 
 /**
- * Looks at the seal before anything is answered from a book, and says what it is worth where that is less than a known key's signature.
+ * Looks at the seal before anything is answered from a book, and says what it is worth where that is less than a known key's signature;
+ * gives the words for it.
  * @throws UserError with status 1 where it is broken
  */
-export async function requireWhole(file: BookFile, context: Context): Promise<void> {
-  const { broken, warning } = await lookAtSeal(file, context);
+export async function requireWhole(file: BookFile, context: Context): Promise<string | undefined> {
+  const { broken, unproved } = await sealOf(file, context);
   if (broken !== undefined)
     throw new UserError(`${broken} Nothing is answered from it. See what differs: shellbook verify ${file.shown}`, 1);
-  if (warning !== undefined) context.tell(warning);
+  if (unproved !== undefined) tellUnproved(file.shown, unproved, context);
+  return unproved;
+}
+
+/** Says that no known key stands for a book. With `--proved` the status is 1 then. */
+export function tellUnproved(shown: string, unproved: string, context: Context): void {
+  if (context.settings.proved) context.endAtLeast(1);
+  context.tell(`${shown}: ${unproved}`);
 }
 
 /** What is to be said of a book's seal before its records are used. With `--proved` the status is 1 where there is a warning. */
 export async function lookAtSeal(
-  { shown, book }: BookFile,
+  file: BookFile,
   context: Context,
 ): Promise<{ readonly broken?: string; readonly warning?: string }> {
+  const { broken, unproved } = await sealOf(file, context);
+  if (broken !== undefined) return { broken };
+  if (unproved === undefined) return {};
+  if (context.settings.proved) context.endAtLeast(1);
+  return { warning: `${file.shown}: ${unproved}` };
+}
+
+/** What is wrong with a seal, or why nobody is proved to stand for it. */
+async function sealOf(
+  { shown, book }: BookFile,
+  context: Context,
+): Promise<{ readonly broken?: string; readonly unproved?: string }> {
   const [{ checkSeal }, { signedBy }, { ownKeys }] = await Promise.all([
     import('../archive/check-seal.js'),
     import('./book-seal.js'),
@@ -56,9 +81,7 @@ export async function lookAtSeal(
   const signed = signedBy(seal, await ownKeys(context));
   if (!seal.sealed) return { broken: `${shown} has changed since it was sealed.` };
   if (seal.signature && 'fault' in seal.signature) return { broken: `${shown}: the signature ${seal.signature.fault}.` };
-  if (signed.proved) return {};
-  if (context.settings.proved) context.endAtLeast(1);
-  return { warning: `${shown}: ${signed.words}` };
+  return signed.proved ? {} : { unproved: signed.words };
 }
 
 /** Whatever goes wrong in a file that anybody may have written is a fault of the file: one message, status 2. */

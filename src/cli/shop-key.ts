@@ -6,6 +6,7 @@ import { readDetached, type Signer, signDetached } from '../signing/cms.js';
 import { UserError } from '../user-error.js';
 import type { Context } from './context.js';
 import type { Io } from './io.js';
+import { settingsFolder } from './settings-folder.js';
 
 type Env = Io['env'];
 
@@ -20,14 +21,6 @@ export const KEY_VARIABLE = 'SHELLBOOK_KEY';
 const PASSPHRASE_VARIABLE = 'SHELLBOOK_KEY_PASSPHRASE';
 const KEY_FILE = 'shop-key.pem';
 const LARGEST_BYTES = 64 * 1024;
-
-/** Where this user's own settings of the program lie; undefined for a user without a home. */
-export function settingsFolder(env: Env): string | undefined {
-  const given = process.platform === 'win32' ? env.APPDATA : env.XDG_CONFIG_HOME;
-  if (given && path.isAbsolute(given)) return path.join(given, 'shellbook');
-  const home = env.HOME ?? env.USERPROFILE;
-  return home && path.isAbsolute(home) ? path.join(home, '.config', 'shellbook') : undefined;
-}
 
 /** The file that the key is looked for in, and whether somebody named it. */
 export function keyFileOf({ io: { env, cwd } }: Context): { readonly file: string; readonly named: boolean } | undefined {

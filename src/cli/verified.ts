@@ -35,6 +35,44 @@ export interface Verified {
   readonly fromStore: readonly BookDifference[];
 }
 
+/** What an answer says of a book: of its manifest and signature only what is shown. */
+export interface VerifiedAnswer extends Pick<Verified, 'shown' | 'own' | 'compared' | 'again' | 'tag' | 'fromStore'> {
+  readonly manifest: Omit<Manifest, 'homes'> | undefined;
+  readonly seal: Pick<SealCheck, 'sealed' | 'notCovered'>;
+  readonly signed: Pick<SignedBy, 'proved' | 'words'> & {
+    readonly signature?: { readonly signer: { readonly name: string; readonly fingerprint: string }; readonly day?: string };
+    readonly known: boolean;
+  };
+}
+
+/** As {@link verified}; with `--quick`, what was found out of the same book, store and keys before is told again. */
+export async function verifiedAnswer(options: VerifyOptions, context: Context): Promise<VerifiedAnswer> {
+  const { sectionsOfVerify } = await import('./kept-verify.js');
+  const kept = options.quick ? await sectionsOfVerify(options, context) : undefined;
+  const known = kept?.get('verified') as VerifiedAnswer | undefined;
+  if (known) return known;
+  const { manifest, seal, signed, ...found } = await verified(options, context);
+  const { homes: _pages, ...told } = manifest ?? { homes: {} };
+  const { signature, standing, proved, words } = signed;
+  const signer = signature && { name: signature.signer.name, fingerprint: signature.signer.fingerprint };
+  const answer: VerifiedAnswer = {
+    ...found,
+    manifest: manifest && (told as Omit<Manifest, 'homes'>),
+    seal: { sealed: seal.sealed, notCovered: seal.notCovered },
+    signed: {
+      proved,
+      words,
+      known: standing?.is === 'known',
+      ...(signer ? { signature: { signer, ...(signature.day === undefined ? {} : { day: signature.day }) } } : {}),
+    },
+  };
+  if (kept) {
+    kept.put('verified', answer);
+    context.later(() => kept.save());
+  }
+  return answer;
+}
+
 /** Looks at a book from all sides: itself, its signature, the store and its pages printed again. */
 export async function verified(options: VerifyOptions, context: Context): Promise<Verified> {
   const [{ readBook, sound }, { checkSeal }, { verifyItself }, { storeHere }] = await Promise.all([

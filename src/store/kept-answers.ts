@@ -11,6 +11,8 @@ export interface KeptAt {
   readonly stamp: string;
   /** Every file has been left alone for a while. */
   readonly settled: boolean;
+  /** How many are kept beside it at most. */
+  readonly most?: number;
 }
 
 /** What is asked, and what its answer depends on beside the store's files. */
@@ -25,6 +27,8 @@ export interface Asked {
   readonly inGit: readonly string[];
   /** Whether it depends on the last commit: which files differ from it. */
   readonly standing?: boolean;
+  /** What else it depends on: the digest of a file that is asked about. */
+  readonly more?: string;
 }
 
 /** The coarsest clock of a file system in use, FAT's, twice over. */
@@ -49,12 +53,27 @@ export async function keptAt(root: string, asked: Asked, now = Date.now()): Prom
     return {
       room: CacheDir.in(gitDir, asked.room),
       name: digest([path.resolve(root), asked.question].join('\n')).slice(0, 16),
-      stamp: digest([process.version, standing, ...looks.flatMap(({ lines }) => lines)].join('\n')),
+      stamp: digest([process.version, standing, asked.more ?? '', ...looks.flatMap(({ lines }) => lines)].join('\n')),
       settled: Math.max(...looks.map(({ youngestMs }) => youngestMs)) < now - SETTLED_MS,
     };
   } catch {
     return undefined;
   }
+}
+
+/** Figures of books beside each other: each takes a few megabytes of the user's own folder. */
+const MOST_OF_FILES = 12;
+
+/** Answers from a single file, as a printed book: they hold while its contents, which `stamp` is a digest of, and the program are the same. */
+export function keptOfFile(stamp: string, { question, program }: Pick<Asked, 'question' | 'program'>, now = Date.now()): KeptAt {
+  const look = looksOfFiles(program);
+  return {
+    room: CacheDir.ofUser('books'),
+    name: digest([stamp, question].join('\n')).slice(0, 16),
+    stamp: digest([process.version, stamp, ...look.lines].join('\n')),
+    settled: look.youngestMs < now - SETTLED_MS,
+    most: MOST_OF_FILES,
+  };
 }
 
 /** The commit that the work tree is of; beside it the files themselves say what differs. */

@@ -1,29 +1,29 @@
-import { mkdir, readdir, readFile, writeFile } from 'node:fs/promises';
+import { existsSync } from 'node:fs';
 import path from 'node:path';
+import { CacheDir, sealed, unsealed } from './kept.js';
 
 /** Where each record stands in a printed book: anchor → page number, from 1. Kept beside Git's own files, never in the store. */
 export type PageMap = ReadonlyMap<string, number>;
 
-const folderOf = (gitDir: string): string => path.join(gitDir, 'shellbook', 'pages');
+const ROOM = 'pages';
+/** Books of a few shells, in each edition, at a few of their revisions. */
+const MOST_KEPT = 60;
 
-const fileOf = (gitDir: string, fingerprint: string, edition: string): string =>
-  path.join(folderOf(gitDir), `${fingerprint.replace(/[^0-9a-f]/gu, '')}-${edition}.json`);
+const nameOf = (fingerprint: string, edition: string): string => `${fingerprint.replace(/[^0-9a-f]/gu, '')}-${edition}.json`;
 
 /** Keeps the map for `where`. A repository that cannot be written to keeps none: the book is printed all the same. */
 export async function keepPageMap(gitDir: string, fingerprint: string, edition: string, pages: PageMap): Promise<void> {
-  const file = fileOf(gitDir, fingerprint, edition);
-  try {
-    await mkdir(path.dirname(file), { recursive: true });
-    await writeFile(file, `${JSON.stringify(Object.fromEntries(pages))}\n`);
-  } catch {
-    // Only page numbers in answers are lost.
-  }
+  const room = CacheDir.in(gitDir, ROOM);
+  await room.write(nameOf(fingerprint, edition), sealed(JSON.stringify(Object.fromEntries(pages))));
+  await room.thin(MOST_KEPT);
 }
 
-/** Empty where no book of exactly this record was printed here. */
-export async function readPageMap(gitDir: string, fingerprint: string, edition: string): Promise<PageMap> {
+/** Empty where no book of exactly this record was printed here, and where what is kept is damaged or not marked with this user's key. */
+export function readPageMap(gitDir: string, fingerprint: string, edition: string): PageMap {
+  const bytes = CacheDir.in(gitDir, ROOM).read(nameOf(fingerprint, edition));
   try {
-    const kept: unknown = JSON.parse(await readFile(fileOf(gitDir, fingerprint, edition), 'utf8'));
+    const text = bytes && unsealed(bytes);
+    const kept: unknown = text ? JSON.parse(text.toString('utf8')) : {};
     return new Map(Object.entries(kept as Record<string, number>).filter(([, page]) => Number.isInteger(page)));
   } catch {
     return new Map();
@@ -31,7 +31,4 @@ export async function readPageMap(gitDir: string, fingerprint: string, edition: 
 }
 
 /** True where any book was printed in this repository. */
-export async function keptMaps(gitDir: string): Promise<boolean> {
-  const kept = await readdir(folderOf(gitDir)).catch(() => []);
-  return kept.length > 0;
-}
+export const keptMaps = (gitDir: string): boolean => existsSync(path.join(gitDir, 'shellbook', ROOM));

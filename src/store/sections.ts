@@ -87,7 +87,7 @@ export class Sections {
     const head = sealed(JSON.stringify({ stamp: this.at.stamp, sections } satisfies Contents));
     if (!head || from > LARGEST_BYTES) return;
     await this.at.room.write(this.at.name, Buffer.concat([head, Buffer.from([NEW_LINE]), ...parts]));
-    await this.at.room.thin(MOST_KEPT);
+    await this.at.room.thin(this.at.most ?? MOST_KEPT);
   }
 
   /** Its bytes; undefined where it is not there or damaged. */

@@ -7,6 +7,8 @@ import { PDFDocument } from '@cantoo/pdf-lib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Manifest } from '../../src/archive/manifest.js';
 import { openBook } from '../../src/archive/open-book.js';
+import { CacheDir } from '../../src/store/kept.js';
+import { Sections } from '../../src/store/sections.js';
 import { readAttachments } from '../book/read-pdf.js';
 import { everyByte, standsIn } from '../support/every-byte.js';
 import { bookOf, printSmallBook, SECRETS, shellbook } from './printed-book.js';
@@ -282,5 +284,63 @@ describe('a print that fails', () => {
     }
     expect(readdirSync(out)).toEqual(['book.pdf']);
     expect(existsSync(path.join(out, 'book.pdf')) && readFileSync(path.join(out, 'book.pdf')).equals(read('owner'))).toBe(true);
+  });
+});
+
+describe('a book that was opened before', () => {
+  const own = path.join(away, 'cache');
+  const room = path.join(own, 'shellbook', 'books');
+  const before = process.env.XDG_CACHE_HOME;
+  beforeAll(() => {
+    process.env.XDG_CACHE_HOME = own;
+  });
+  afterAll(() => {
+    process.env.XDG_CACHE_HOME = before;
+  });
+  const lines = [
+    ['where', 'T-1', 'DC-1', '--json', '--book'],
+    ['isolate', 'T-1', 'DC-1', '--json', '--proved', '--book'],
+    ['verify', '--quick', '--json'],
+    ['verify', '--quick'],
+  ];
+  const ask = async (line: readonly string[]) => shellbook(away, ...line, bookOf(store, 'service'));
+  const entries = () => readdirSync(room).map((name) => path.join(room, name));
+
+  it('answers as it did at first, what is said of its seal too', async () => {
+    for (const line of lines) {
+      rmSync(own, { recursive: true, force: true });
+      const first = await ask(line);
+      expect(entries()).toHaveLength(1);
+      expect(await ask(line)).toEqual(first);
+    }
+  });
+
+  it('is answered from what was kept, by its contents whatever it is called, and from nothing damaged', async () => {
+    rmSync(own, { recursive: true, force: true });
+    const line = lines[0] as readonly string[];
+    const first = await ask(line);
+    const [file = ''] = entries();
+    const whole = readFileSync(file);
+    const name = path.basename(file);
+    const { stamp } = JSON.parse(whole.toString('latin1').split('\n')[0]?.slice(65) as string) as { readonly stamp: string };
+    const kept = Sections.open({ room: CacheDir.ofUser('books'), name, stamp, settled: true });
+    kept.put('head', { revision: 'from what was kept', edition: 'service' });
+    await kept.save();
+    const copy = path.join(away, 'another-name.pdf');
+    copyFileSync(bookOf(store, 'service'), copy);
+    expect(JSON.parse((await shellbook(away, ...line, copy)).answer).revision).toBe('from what was kept');
+    for (const bytes of [whole.map((byte, i) => (i === 20 ? byte ^ 1 : byte)), whole.subarray(0, 400), Buffer.alloc(0)]) {
+      writeFileSync(file, bytes);
+      expect(await ask(line)).toEqual(first);
+    }
+  });
+
+  it('that has changed since is looked at anew', async () => {
+    const changed = readFileSync(bookOf(store, 'service'));
+    changed[changed.length - 200] = (changed[changed.length - 200] as number) ^ 1;
+    const file = path.join(away, 'changed.pdf');
+    writeFileSync(file, changed);
+    expect((await shellbook(away, 'where', 'T-1', 'DC-1', '--book', file)).status).not.toBe(0);
+    expect((await shellbook(away, 'verify', file, '--quick')).status).not.toBe(0);
   });
 });

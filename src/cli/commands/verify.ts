@@ -1,8 +1,7 @@
-import type { SignedBy } from '../book-seal.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import type { Registry } from '../registry.js';
-import type { Verified, VerifyOptions } from '../verified.js';
+import type { VerifiedAnswer, VerifyOptions } from '../verified.js';
 
 interface Options extends VerifyOptions {
   readonly proved: boolean;
@@ -31,8 +30,8 @@ export function declareVerify(registry: Registry): void {
 }
 
 async function verify(options: Options, context: Context): Promise<Status> {
-  const { verified } = await import('../verified.js');
-  const found = await verified(options, context);
+  const { verifiedAnswer } = await import('../verified.js');
+  const found = await verifiedAnswer(options, context);
   const { own, fromStore, signed } = found;
   if (context.settings.json) await printJson(found, context);
   else {
@@ -43,7 +42,7 @@ async function verify(options: Options, context: Context): Promise<Status> {
 }
 
 async function printJson(
-  { manifest, seal, own, signed, compared, again, tag, fromStore }: Verified,
+  { manifest, seal, own, signed, compared, again, tag, fromStore }: VerifiedAnswer,
   context: Context,
 ): Promise<void> {
   const { envelope } = await import('../report/json.js');
@@ -69,13 +68,13 @@ async function printJson(
   );
 }
 
-function signedByJson({ signature, standing, words }: SignedBy) {
+function signedByJson({ signature, known, words }: VerifiedAnswer['signed']) {
   if (!signature) return null;
   return {
     name: signature.signer.name,
     fingerprint: signature.signer.fingerprint,
     day: signature.day ?? null,
-    known: standing?.is === 'known',
+    known,
     said: words,
   };
 }

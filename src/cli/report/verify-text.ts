@@ -1,7 +1,7 @@
 import type { Manifest } from '../../archive/manifest.js';
 import type { BookDifference } from '../../archive/verify.js';
 import { dateWords } from '../../quantity/format.js';
-import type { Verified } from '../verified.js';
+import type { VerifiedAnswer } from '../verified.js';
 import type { TerminalPaint } from './paint.js';
 import { bullets, counted, paragraph } from './wrap.js';
 
@@ -9,7 +9,7 @@ import { bullets, counted, paragraph } from './wrap.js';
 const SHOWN = 20;
 
 /** Three answers, each of its own: unchanged, signed by whom, the same as the store. None stands for another. */
-export function verifyText(found: Verified, paint: TerminalPaint): string {
+export function verifyText(found: VerifiedAnswer, paint: TerminalPaint): string {
   const { manifest, shown, signed } = found;
   const parts = [
     manifest ? headText(manifest) : paragraph(shown),
@@ -24,7 +24,17 @@ export function verifyText(found: Verified, paint: TerminalPaint): string {
   return parts.filter((part) => part !== '').join('\n\n');
 }
 
-function headText({ shell, title, edition, shop, revision, revision_date, tag, uncommitted, fingerprint }: Manifest): string {
+function headText({
+  shell,
+  title,
+  edition,
+  shop,
+  revision,
+  revision_date,
+  tag,
+  uncommitted,
+  fingerprint,
+}: Omit<Manifest, 'homes'>): string {
   const at = revision_date === null ? '' : ` of ${dateWords(revision_date)}`;
   const from = revision === null ? 'records that were never committed' : `revision ${revision.slice(0, 10)}${at}`;
   const also = uncommitted.length > 0 ? `, with ${counted(uncommitted.length, 'file')} changed and not committed` : '';
@@ -35,7 +45,7 @@ function headText({ shell, title, edition, shop, revision, revision_date, tag, u
   ].join('\n');
 }
 
-function unchangedText({ own, manifest, seal }: Verified, paint: TerminalPaint): string {
+function unchangedText({ own, manifest, seal }: VerifiedAnswer, paint: TerminalPaint): string {
   if (own.length > 0 || !manifest) {
     const uncovered =
       seal.notCovered.length > 0
@@ -61,7 +71,7 @@ function different(head: string, differences: readonly BookDifference[], paint: 
   ].join('\n');
 }
 
-function storeText({ manifest, compared, again, fromStore }: Verified, paint: TerminalPaint): string {
+function storeText({ manifest, compared, again, fromStore }: VerifiedAnswer, paint: TerminalPaint): string {
   if (!manifest || !compared) return '';
   const { matches, matchesRevision, store } = compared;
   if (matches === null) {

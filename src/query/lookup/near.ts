@@ -2,11 +2,12 @@ import { solids } from '../../compute/access/standing.js';
 import { lineWalls } from '../../compute/access/walls.js';
 import { zoneBoxes } from '../../compute/access/zones.js';
 import type { Computed } from '../../compute/figures.js';
-import { type Box, nearestInBox } from '../../geometry/box.js';
+import { type Bounds, type Box, boundsOf, grow, nearestInBox, overlap } from '../../geometry/box.js';
 import { facet, height, nearestOnFacet } from '../../geometry/facet.js';
 import { nearestOnPolyline } from '../../geometry/segment.js';
 import { add, distance, lerp, scale, subtract, type Vec3 } from '../../geometry/vector.js';
 import type { Member, SectionShape } from '../../records/index.js';
+import { metalBounds } from '../metal-bounds.js';
 import type { NearHit, NearKind } from './types.js';
 
 /**
@@ -16,6 +17,10 @@ import type { NearHit, NearKind } from './types.js';
  */
 export function near({ model, figures }: Computed, point: Vec3, withinMm: number, uncertaintyMm = 0): readonly NearHit[] {
   const { shell, library } = model;
+  // What lies farther off by its bounds alone is not looked at more closely.
+  const about = grow({ min: point, max: point }, withinMm + uncertaintyMm);
+  const comesNear = (bounds: Bounds | undefined): boolean => bounds !== undefined && overlap(bounds, about);
+  const metal = metalBounds(model);
   const outside = new Map(figures.takeOff.runs.map((run) => [run.id, run.outsideDiameterMm] as const));
   const tolerances = new Map(shell.components.map(({ id, toleranceMm }) => [id, toleranceMm] as const));
   const hits: NearHit[] = [];
@@ -25,11 +30,14 @@ export function near({ model, figures }: Computed, point: Vec3, withinMm: number
     if (distanceMm <= withinMm + uncertaintyMm) hits.push({ id, kind, distanceMm, nearest, toleranceMm });
   };
   for (const run of shell.runs) {
+    const radiusMm = (outside.get(run.id) ?? 0) / 2;
+    if (run.path.length === 0 || !comesNear(grow(boundsOf(run.path), radiusMm))) continue;
     const axis = nearestOnPolyline(point, run.path);
-    if (axis) keep(run.id, 'run', onTube(point, axis.at, (outside.get(run.id) ?? 0) / 2), run.toleranceMm);
+    if (axis) keep(run.id, 'run', onTube(point, axis.at, radiusMm), run.toleranceMm);
   }
   for (const node of shell.nodes) keep(node.id, 'node', node.at, node.toleranceMm);
   for (const member of shell.members) {
+    if (!comesNear(metal.get(member.id))) continue;
     if (member.shape.kind === 'plate')
       keep(member.id, 'member', onPlate(point, member.shape.outline, [], member.shape.thicknessMm));
     else {
@@ -37,7 +45,10 @@ export function near({ model, figures }: Computed, point: Vec3, withinMm: number
       if (section) keep(member.id, 'member', onBoxes(point, wallsOf(member, section.dimensions)));
     }
   }
-  for (const panel of shell.panels) keep(panel.id, 'panel', onPlate(point, panel.outline, panel.holes, panel.thicknessMm ?? 0));
+  for (const panel of shell.panels) {
+    const { id, outline, holes, thicknessMm = 0 } = panel;
+    if (comesNear(grow(boundsOf(outline), thicknessMm))) keep(id, 'panel', onPlate(point, outline, holes, thicknessMm));
+  }
   for (const component of shell.components) {
     if (!component.sizeMm) keep(component.id, 'component', component.at, component.toleranceMm);
   }

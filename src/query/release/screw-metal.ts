@@ -1,6 +1,6 @@
 import { lineWalls } from '../../compute/access/walls.js';
 import { memberBox } from '../../compute/solids.js';
-import { type Bounds, boundsOf, boxBounds, clipToBox, grow, overlap } from '../../geometry/box.js';
+import { type Bounds, boundsOf, boxBounds, clipToBox, grow } from '../../geometry/box.js';
 import { facet, height, throughFacet } from '../../geometry/facet.js';
 import { alongRay } from '../../geometry/ray.js';
 import type { Vec3 } from '../../geometry/vector.js';
@@ -18,19 +18,13 @@ export interface ScrewMetal {
   through(from: Vec3, to: Vec3): readonly [number, number] | undefined;
 }
 
-/** Walls of line members, and plates; with `about`, those whose bounds come into it. */
-export const screwMetalOf = ({ shell, library }: Model, about?: Bounds): readonly ScrewMetal[] =>
+/** Walls of line members, and plates; those of `which` where it is given. */
+export const screwMetalOf = ({ shell, library }: Model, which: (id: string) => boolean = () => true): readonly ScrewMetal[] =>
   shell.members.flatMap((member): readonly ScrewMetal[] => {
-    const isFar = (bounds: Bounds): boolean => about !== undefined && !overlap(bounds, about);
-    if (member.shape.kind === 'plate') {
-      const { outline, thicknessMm } = member.shape;
-      return isFar(grow(boundsOf(outline), thicknessMm)) ? [] : plateMetal(member.id, member.shape);
-    }
+    if (!which(member.id)) return [];
+    if (member.shape.kind === 'plate') return plateMetal(member.id, member.shape);
     const section = library.sections.get(member.shape.section);
-    if (!section) return [];
-    const box = memberBox(member.shape, section.dimensions);
-    // A bent one leaves the box about its ends.
-    if (box.half[0] === 0 || (!member.shape.bends && isFar(boxBounds(box)))) return [];
+    if (!section || memberBox(member.shape, section.dimensions).half[0] === 0) return [];
     return lineWalls(member, section.dimensions).map((box) => ({
       id: member.id,
       bounds: boxBounds(box),

@@ -1,9 +1,11 @@
 import type { Computed, Figures } from '../../compute/figures.js';
-import { type Bounds, boundsOf, grow } from '../../geometry/box.js';
+import { type Bounds, boundsOf, grow, overlap } from '../../geometry/box.js';
 import { nearestOnFacet } from '../../geometry/facet.js';
 import { grid } from '../../geometry/grid.js';
 import { alongRay } from '../../geometry/ray.js';
 import { distance, type Vec3 } from '../../geometry/vector.js';
+import type { Model } from '../../model/shell.js';
+import { metalBounds } from '../metal-bounds.js';
 import { type DrilledSheet, drilledSheets, onFace } from './drilled-sheets.js';
 import { type MetalBehind, metalAlong, type ScrewMetal, screwMetalOf } from './screw-metal.js';
 import { SCREW_LOOK_MM, SCREW_RADIUS_MM, type ScrewHit, type ScrewObstacle, screwThings } from './screw-obstacles.js';
@@ -49,7 +51,7 @@ export function screws(of: ScrewsOf, about?: Bounds): Screws {
     things.map(({ bounds }, i) => ({ index: i, bounds: grow(bounds, CELL_WIDEN_MM) })),
     CELL_MM,
   );
-  const metal = screwMetalOf(model, about);
+  const metal = screwMetalOf(model, about && comesInto(model, about));
   const metalIndex = grid(
     metal.map(({ bounds }, i) => ({ index: i, bounds })),
     CELL_MM,
@@ -88,6 +90,14 @@ export function screws(of: ScrewsOf, about?: Bounds): Screws {
       }
       return best;
     },
+  };
+}
+
+function comesInto(model: Model, about: Bounds): (id: string) => boolean {
+  const bounds = metalBounds(model);
+  return (id) => {
+    const own = bounds.get(id);
+    return own !== undefined && overlap(own, about);
   };
 }
 
