@@ -1,5 +1,6 @@
 import { type Node, parseDocument, type YAMLError } from 'yaml';
 import type { Finding, Place } from '../finding.js';
+import { type ConflictBlock, conflictsIn, idsInConflict } from './conflicts.js';
 import { Lines } from './lines.js';
 import { OPTIONS, parseInPieces } from './parse.js';
 import { Plain } from './plain.js';
@@ -39,6 +40,9 @@ export function readDocument(file: string, text: string): SourceDocument {
     const { findings, broken, faults, hasBlanks, anchors } = plain;
     return { ...empty, data, root, findings, broken, faults, hasBlanks, anchors };
   };
+  const conflicts = /^(?:<{7}|>{7})(?: |\r?$)/mu.test(source) ? conflictsIn(source) : [];
+  if (conflicts.length > 0)
+    return { ...empty, broken: true, findings: conflicts.map((one) => conflictFinding(one, place(one.from, one.from + 7))) };
   let parsed: ReturnType<typeof parseDocument>;
   try {
     const items: unknown[] = [];
@@ -71,6 +75,25 @@ const yamlFinding = (message: string, place: Place): Finding => ({
   ids: [],
   place,
 });
+
+/** Two people’s forms of one record, which Git could not choose between. */
+function conflictFinding(block: ConflictBlock, place: Place): Finding {
+  const ids = idsInConflict(block);
+  const what =
+    ids.length === 0
+      ? 'some lines'
+      : ids
+          .slice(0, 3)
+          .map((id) => `\`${shown(id)}\``)
+          .join(', ');
+  return {
+    rule: 'format.conflict',
+    severity: 'error',
+    message: `Two people changed ${what}, and both forms stand here between the marked lines from \`<<<<<<<\` to \`>>>>>>>\`, expected one: \`shellbook merge\` asks which is true, or delete the wrong form and the three marked lines by hand`,
+    ids,
+    place,
+  };
+}
 
 /** One slip often gives several errors in its line: the first says it. */
 function oneALine(errors: readonly YAMLError[], place: (start: number, end: number) => Place): readonly YAMLError[] {

@@ -25,7 +25,7 @@ export interface Laid {
 }
 
 /** What a start that was broken off may have left: it is made anew. */
-const STARTED = /^(?:\.git|\.gitignore|library|shells|import\.yaml|\.[^/]+\.new)$/u;
+const STARTED = /^(?:\.git|\.gitignore|\.gitattributes|library|shells|import\.yaml|\.[^/]+\.new)$/u;
 
 /**
  * Lays a store down: shop file, library, an empty shells folder. Git is started where `dir` lies in no work tree yet.
@@ -120,7 +120,7 @@ async function starterFiles(
     // Packages lose files called .gitignore, so the starter has another name.
     const name = path
       .relative(from, source)
-      .replace(/^gitignore$/u, '.gitignore')
+      .replace(/^git(?:ignore|attributes)$/u, '.$&')
       .split(path.sep)
       .join('/');
     if (!wanted(name)) continue;

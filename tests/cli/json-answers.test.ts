@@ -54,6 +54,7 @@ const LINES: readonly (readonly [line: string, statuses?: readonly number[]])[] 
   ['close T-1 --no-books'],
   ['add component --shell T-1 --id CMP-1 --name hook --mass 1lb --at 100in,0in,60in --basis weighed'],
   ['undo --dry-run'],
+  ['merge'],
   ['compare T-1 T-1-closed'],
   ['import members out/cut.csv --shell T-1 --yes --dry-run', [2]],
   ['export members T-1 --out out/tables'],
@@ -63,8 +64,8 @@ const LINES: readonly (readonly [line: string, statuses?: readonly number[]])[] 
   ['book T-1 --edition shop --out out/shop.pdf'],
   ['verify out/shop.pdf'],
   ['recover out/shop.pdf out/back'],
-  ['add weld --shell T-1 --id W-9 --joins FL-1,FL-2 --type fillet --size 1/8in --length 2in --process GMAW --welder K7'],
-  ['decide weld.not-inspected W-9 --as rework --by J2 --because seen'],
+  ['add run --shell T-1 --id DC-1/9 --circuit DC-1 --from DCP --to DC-1/L --installed-length 40ft'],
+  ['decide service.length-differs DC-1/9 --as rework --by J2 --because seen'],
   ['key', [1]],
 ];
 

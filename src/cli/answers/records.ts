@@ -106,6 +106,11 @@ export const RECORD_ANSWERS: Readonly<Record<string, JsonShape>> = {
     record: orNull({ type: 'object' }),
     dry_run: flag,
   }),
+  merge: shape({
+    installed: flag,
+    settled: jsonTexts,
+    left: jsonList(shape({ file: jsonText, line: whole, ids: jsonTexts })),
+  }),
   signoff: shape({
     signed: flag,
     stage: jsonText,

@@ -18,6 +18,7 @@ import { declareList } from './list.js';
 import { declareLoad } from './load.js';
 import { declareLocate } from './locate.js';
 import { declareMend } from './mend.js';
+import { declareMerge } from './merge.js';
 import { declareNear } from './near.js';
 import { declareNewShell } from './new-shell.js';
 import { declareNewStore } from './new-store.js';
@@ -43,6 +44,7 @@ export const COMMANDS: readonly ((registry: Registry) => void)[] = [
   declareNewShell,
   declareAdd,
   declareUndo,
+  declareMerge,
   declareImport,
   declareExport,
   declarePhotos,

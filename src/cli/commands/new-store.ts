@@ -23,6 +23,7 @@ async function newStore(options: Options, context: Context): Promise<Status> {
   const dir = path.resolve(context.io.cwd, options.dir);
   const { layCiJob, layStore } = await import('../../store/starter.js');
   const laid = await layStore(dir);
+  if (laid.gitStarted) await (await import('../merge-driver.js')).installed(dir);
   const job = options.ci ? [await layCiJob(dir)] : [];
   const shown = shownPath(dir, context);
   if (context.settings.json) {
@@ -43,6 +44,7 @@ async function newStore(options: Options, context: Context): Promise<Status> {
       `  1. Say who the shop is in ${path.join(shown, 'shop.yaml')}; look through ${path.join(shown, 'library')}.`,
       `  2. shellbook new-shell QF-001 --store ${shown}`,
       `  3. git add ${shown} && git commit -m "Start the record"`,
+      ...(laid.gitStarted ? [] : ['  Several people? Once in each copy, once it lies in Git: shellbook merge --install']),
       ...job.map(
         (file) =>
           `  4. Have ${path.join(shown, file)} run at every push; what it reads from its surroundings stands at its head.`,
