@@ -106,14 +106,26 @@ export const ROAD = {
   'load.sum.water': { us: 'less: full fresh water', es: 'menos: agua potable llena' },
   'load.sum.rounding': { us: 'less: rounding, always to the safe side', es: 'menos: redondeo, siempre hacia el lado seguro' },
   'load.sum.cargo': { us: 'leaves for cargo, everything together', es: 'queda para carga, todo junto' },
-  'load.sum.bays': { us: 'of that, in the bays, all together', es: 'de eso, en los compartimentos, todos juntos' },
+  'load.sum.bays.floors': {
+    us: 'of that, in the bays, all together: their floors hold no more',
+    es: 'de eso, en los compartimentos, todos juntos: sus pisos no aguantan más',
+  },
+  'load.sum.bays.axles': {
+    us: 'of that, in the bays, all together: axles, tires or floors hold no more',
+    uk: 'of that, in the bays, all together: axles, tyres or floors hold no more',
+    es: 'de eso, en los compartimentos, todos juntos: ejes, neumáticos o pisos no aguantan más',
+  },
   'load.sum.rest': {
     us: 'the rest: inside, low, tied down, and only after weighing',
     es: 'el resto: dentro, abajo, sujeto, y solo después de pesar',
   },
   'load.end': {
-    us: 'The end of an axle that is nearest to its limit with all this aboard: {end} end of axle {axle}, {left} left. Whatever you add for good comes out of this first.',
-    es: 'El extremo de eje más cercano a su límite con todo esto a bordo: extremo {end} del eje {axle}, quedan {left}. Lo que añada de forma permanente se resta primero de aquí.',
+    us: 'The end of an axle that is nearest to its limit: {end} end of axle {axle}, {left} left, known to ± {unsure}. It is the least on any end, with bays, seats, tanks and slide-outs as they load that end most. {sure}Whatever you add for good comes out of this first.',
+    es: 'El extremo de eje más cercano a su límite: extremo {end} del eje {axle}, quedan {left}, conocido a ± {unsure}. Es lo mínimo de todos los extremos, con compartimentos, asientos, depósitos y extensiones como más lo cargan. {sure}Lo que añada de forma permanente se resta primero de aquí.',
+  },
+  'load.end.none': {
+    us: 'That is less than it is known to: count on nothing there. ',
+    es: 'Es menos de lo que se conoce: no cuente con nada ahí. ',
   },
   'load.left': { us: 'left', es: 'izquierdo' },
   'load.right': { us: 'right', es: 'derecho' },

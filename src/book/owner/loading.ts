@@ -40,6 +40,7 @@ function reconciled(book: Book) {
     inKg ? `${number(kg)} kg (${number(lb)} lb)` : `${number(lb)} lb (${number(kg)} kg)`;
   const baysKg = bays.reduce((sum, one) => sum + one.togetherKg, 0);
   const inBays = Math.min(cargo, Math.floor(inKg ? baysKg : baysKg / KG_PER_LB + 1e-9));
+  const ownFloors = bays.every(({ limitedBy, togetherKg, allowanceKg }) => limitedBy === OWN_LIMIT && togetherKg >= allowanceKg);
   const rounding = whole - uvw - seats - water - cargo;
   const row = (name: string, value: number, sign = '') => ({ name, value: both(inKg, value, sign) });
   return [
@@ -50,10 +51,13 @@ function reconciled(book: Book) {
     { name: w('load.sum.water'), value: `− ${labelled(label.waterKg, label.waterLb)}` },
     ...(rounding > 0 ? [row(w('load.sum.rounding'), rounding, '− ')] : []),
     { name: w('load.sum.cargo'), value: `= ${labelled(label.cccKg, label.cccLb)}`, total: true },
-    ...(bays.length > 0 ? [row(w('load.sum.bays'), inBays), row(w('load.sum.rest'), cargo - inBays)] : []),
+    ...(bays.length > 0
+      ? [row(w(ownFloors ? 'load.sum.bays.floors' : 'load.sum.bays.axles'), inBays), row(w('load.sum.rest'), cargo - inBays)]
+      : []),
   ];
 }
 const KG_PER_LB = 0.45359237;
+const OWN_LIMIT = 'its stated limit';
 
 /** The other unit in brackets, rounded down. */
 const both = (inKg: boolean, value: number, sign: string): string =>
@@ -65,14 +69,16 @@ interface Room {
   readonly axle: string;
   readonly end: 'left' | 'right';
   readonly kg: number;
+  /** Expanded, k = 2. */
+  readonly uncertaintyKg: number;
 }
 
-const roomOf = ({ axle, limitKg, leftKg, rightKg, lifted }: AxleLoad): readonly Room[] =>
+const roomOf = ({ axle, limitKg, leftKg, rightKg, lifted, ...load }: AxleLoad): readonly Room[] =>
   limitKg === undefined || leftKg === undefined || rightKg === undefined || lifted
     ? []
     : [
-        { axle, end: 'left', kg: limitKg / 2 - leftKg },
-        { axle, end: 'right', kg: limitKg / 2 - rightKg },
+        { axle, end: 'left', kg: limitKg / 2 - leftKg, uncertaintyKg: load.leftUncertaintyKg ?? load.uncertaintyKg },
+        { axle, end: 'right', kg: limitKg / 2 - rightKg, uncertaintyKg: load.rightUncertaintyKg ?? load.uncertaintyKg },
       ];
 
 function tightest(book: Book): string | undefined {
@@ -82,7 +88,13 @@ function tightest(book: Book): string | undefined {
     .flatMap(({ axles }) => axles.flatMap(roomOf));
   const least = rooms.reduce<Room | undefined>((found, one) => (found && found.kg <= one.kg ? found : one), undefined);
   if (!least) return undefined;
-  return w('load.end', { end: w(`load.${least.end}`), axle: least.axle, left: book.show.massDown(Math.max(0, least.kg)) });
+  return w('load.end', {
+    end: w(`load.${least.end}`),
+    axle: least.axle,
+    left: book.show.massDown(Math.max(0, least.kg)),
+    unsure: book.show.mass(least.uncertaintyKg),
+    sure: least.kg > least.uncertaintyKg ? '' : w('load.end.none'),
+  });
 }
 
 function bayTable(book: Book) {

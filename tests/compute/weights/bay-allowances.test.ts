@@ -357,7 +357,10 @@ describe('bays of random shells', () => {
   });
 
   it('another solver finds no greater total under the same limits', () => {
-    const limit = fc.record({ slackKg: kg(0, 3000), perKg: fc.array(kg(0, 1.5), { minLength: 4, maxLength: 4 }) });
+    // A kilogram that adds less than a milligram adds nothing: below that the two solvers’ own tolerances are what differs.
+    const real = (value: number): number => (value < 1e-6 ? 0 : value);
+    const slackKg = kg(0, 3000).map(real);
+    const limit = fc.record({ slackKg, perKg: fc.array(kg(0, 1.5).map(real), { minLength: 4, maxLength: 4 }) });
     fc.assert(
       fc.property(fc.array(limit, { minLength: 1, maxLength: 12 }), (drawn) => {
         const limits: readonly BayLimit[] = [
