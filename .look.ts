@@ -11,7 +11,13 @@ import { readStoreText } from './src/store/read.js';
 const [, , root = '', shell = '', edition = 'owner', key = 'loading', out = '/tmp/weigh/look/page'] = process.argv;
 const loaded = loadStore(await readStoreText(root));
 const one = loaded.shells.get(shell)!;
-const a = assess(one.model, one.findings);
+const { History } = await import('./src/store/history.js');
+const { withChanges } = await import('./src/cli/open.js');
+const text = await readStoreText(root);
+const history = await History.open(root);
+const standing = history ? await history.standing(shell) : null;
+const model = await withChanges({ root, text, loaded, history } as never, one.model, standing as never);
+const a = assess(model, one.findings);
 const doc = await bookDocument({
   assessment: a,
   edition: edition as never,

@@ -8,11 +8,13 @@ export interface EvidenceAge {
   readonly late?: { readonly entered: string; readonly days: number; readonly who: string };
   /** What it shows that has changed since: it no longer counts for these. */
   readonly changed: readonly { readonly id: string; readonly day: string }[];
+  /** Runs and nodes that it is said to show and that were made after it: it shows something else. */
+  readonly early: readonly { readonly id: string; readonly day: string }[];
 }
 
 /** A photo or test of these records and this day: entered late, or of before a change. */
 export function evidenceAge(model: Model, id: string, of: readonly string[], date: string | undefined): EvidenceAge {
-  if (date === undefined) return { changed: [] };
+  if (date === undefined) return { changed: [], early: [] };
   const day = dayOf(date);
   const entry = model.entered?.get(id);
   const days = entry ? daysBetween(day, entry.date) : 0;
@@ -23,9 +25,15 @@ export function evidenceAge(model: Model, id: string, of: readonly string[], dat
       ? model.shell.runs.filter((run) => run.circuit === one).map((run) => run.id)
       : [one],
   );
-  const changed = shown.flatMap((one) => {
+  const later = shown.flatMap((one) => {
     const from = countsFrom(model, one);
-    return from?.change && from.day > day ? [{ id: one, day: from.day }] : [];
+    return from && from.day > day ? [{ id: one, day: from.day, change: from.change }] : [];
   });
-  return { ...late, changed };
+  const bare = ({ id: one, day: since }: (typeof later)[number]) => ({ id: one, day: since });
+  const isLine = (one: string): boolean => ['run', 'node'].includes(model.shell.byId.get(one)?.kind ?? '');
+  return {
+    ...late,
+    changed: later.filter(({ change }) => change).map(bare),
+    early: later.filter(({ id: one, change }) => !change && isLine(one)).map(bare),
+  };
 }

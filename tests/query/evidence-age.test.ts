@@ -11,7 +11,7 @@ describe('what is told beside a photo or a test', () => {
   });
   it('nothing, where it came in time and nothing has changed', () => {
     const entered = new Map([['P-1', { date: '2026-04-10T08:00:00+00:00', who: 'K. Marrow' }]]);
-    expect(evidenceAge(model({ entered }), 'P-1', ['R-1'], '2026-04-08')).toEqual({ changed: [] });
+    expect(evidenceAge(model({ entered }), 'P-1', ['R-1'], '2026-04-08')).toEqual({ changed: [], early: [] });
   });
   it('who entered it late, and how late', () => {
     const entered = new Map([['P-1', { date: '2026-05-10T08:00:00+00:00', who: 'K. Marrow' }]]);
@@ -25,5 +25,10 @@ describe('what is told beside a photo or a test', () => {
     const changes = new Map([['R-1', { day: '2026-06-01', commit: 'a' }]]);
     expect(evidenceAge(model({ changes }), 'P-1', ['R-1'], '2026-04-08').changed).toEqual([{ id: 'R-1', day: '2026-06-01' }]);
     expect(evidenceAge(model({ changes }), 'P-1', ['R-1'], '2026-06-01').changed).toEqual([]);
+  });
+  it('what was built only after it', () => {
+    const built = buildModel({ runs: [{ ...run('R-1', node('A', [0, 0, 0]), node('B', [1000, 0, 0])), date: '2026-06-01' }] });
+    expect(evidenceAge(built, 'P-1', ['R-1'], '2026-04-08')).toEqual({ changed: [], early: [{ id: 'R-1', day: '2026-06-01' }] });
+    expect(evidenceAge(built, 'P-1', ['R-1'], '2026-06-01').early).toEqual([]);
   });
 });

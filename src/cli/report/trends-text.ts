@@ -3,7 +3,6 @@ import { number } from '../../quantity/format.js';
 import type { Json } from './json.js';
 import type { TerminalPaint } from './paint.js';
 import { type TextColumn, textTable } from './tables.js';
-import { bullets } from './wrap.js';
 
 const right = (head: string): TextColumn => ({ head, align: 'right' });
 const BAR = 16;
@@ -22,11 +21,10 @@ export function trendsText(trends: readonly Trend[], paint: TerminalPaint): stri
   ]);
   const heads = [
     { head: 'shell' },
-    ...['welds', 'rejected', 'findings', 'scale residual', 'days to record, middle', 'most'].map(right),
+    ...['welds', 'rejected', 'findings', 'scale residual', 'days to record, median', 'most'].map(right),
   ];
-  const causes = trends.flatMap((one) =>
-    one.reworks.length === 0 ? [] : [`${one.shell}: ${one.reworks.slice(0, 6).map(causeWords).join('; ')}.`],
-  );
+  const causes = trends.flatMap((one) => causeRows(one));
+  const causeHeads = [{ head: 'shell' }, { head: 'stage' }, { head: 'rule or cause', wrap: true }, right('times')];
   const charts = [
     chart(
       'Welds rejected, share of all',
@@ -39,19 +37,27 @@ export function trendsText(trends: readonly Trend[], paint: TerminalPaint): stri
       percent,
     ),
     chart(
-      'Days from work to record, middle',
+      'Days from work to record, median',
       trends.map((one) => [one.shell, one.entry?.median]),
       (value) => number(value),
     ),
   ].filter((text) => text !== '');
   return [
     `${paint.strong('Over the shells')}\n${textTable(heads, rows, '  ')}`,
-    ...(causes.length > 0 ? [`${paint.strong('Made twice, by stage and cause')}\n${bullets(causes)}`] : []),
+    ...(causes.length > 0 ? [`${paint.strong('Made twice, by stage and cause')}\n${textTable(causeHeads, causes, '  ')}`] : []),
     ...charts.map((text) => text.replace(/^.*/u, (title) => paint.strong(title))),
   ].join('\n\n');
 }
 
-const causeWords = ({ stage, cause, count }: Rework): string => `${count} × ${cause} (${stage})`;
+/** So many causes of a shell are listed; JSON has all. */
+const CAUSES = 8;
+
+function causeRows({ shell, reworks }: Trend): readonly (readonly string[])[] {
+  const rows = reworks.slice(0, CAUSES).map(({ stage, cause, count }: Rework) => [shell, stage, cause, number(count)]);
+  const rest = reworks.slice(CAUSES).reduce((sum, { count }) => sum + count, 0);
+  return rest === 0 ? rows : [...rows, [shell, 'others', '--json has them all', number(rest)]];
+}
+
 const percent = (value: number): string => `${(100 * value).toFixed(2)} %`;
 
 /** A bar a shell, the longest full. Nothing where nothing is known, or all is zero. */

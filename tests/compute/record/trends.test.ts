@@ -42,7 +42,7 @@ describe('trends of a shell', () => {
   });
   it('are a table and a small chart', () => {
     const text = trendsText([trend, trendOf(buildModel(), [], undefined)], paint(false));
-    expect(text).toContain('2 × weld: undercut (floor); 1 × weld: porosity (walls).');
+    expect(text).toMatch(/T-1 +floor +weld: undercut +2\n +T-1 +walls +weld: porosity +1/u);
     expect(text).toContain('████████████████ 0.50 %');
     expect(text).toContain('no history');
   });
