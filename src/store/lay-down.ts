@@ -15,14 +15,19 @@ export interface NewFile {
  * Makes a new store of files in `dir`, which is not there yet or empty. All or nothing: written beside it, forced to the disk, then
  * renamed. Throws {@link UserError} with what stands in the way, and then `dir` is as it was.
  */
-export async function layDown(dir: string, files: Iterable<NewFile>): Promise<number> {
+export async function layDown(
+  dir: string,
+  files: Iterable<NewFile> | AsyncIterable<NewFile>,
+  /** Done in the new folder when every file is in it, before it takes its place. */
+  finish?: (folder: string) => Promise<void>,
+): Promise<number> {
   await refuseUnlessFree(dir);
   const fresh = freshName(dir);
   let count = 0;
   try {
     await mkdir(fresh, { recursive: true });
     await sweep(path.dirname(dir));
-    for (const { path: file, bytes } of files) {
+    for await (const { path: file, bytes } of files) {
       const handle = await open(await placeOf(fresh, file), 'wx');
       try {
         await handle.writeFile(bytes);
@@ -32,6 +37,7 @@ export async function layDown(dir: string, files: Iterable<NewFile>): Promise<nu
       }
       count++;
     }
+    await finish?.(fresh);
     await rmdir(dir).catch((error: NodeJS.ErrnoException) => {
       if (error.code !== 'ENOENT') throw error;
     });

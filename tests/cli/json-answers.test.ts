@@ -64,6 +64,8 @@ const LINES: readonly (readonly [line: string, statuses?: readonly number[]])[] 
   ['book T-1 --edition shop --out out/shop.pdf'],
   ['verify out/shop.pdf'],
   ['recover out/shop.pdf out/back'],
+  ['backup out/all.tar.gz'],
+  ['recover out/all.tar.gz out/all'],
   ['add run --shell T-1 --id DC-1/9 --circuit DC-1 --from DCP --to DC-1/L --installed-length 40ft'],
   ['decide service.length-differs DC-1/9 --as rework --by J2 --because seen'],
   ['key', [1]],
@@ -75,7 +77,7 @@ const OF_PICTURES: typeof LINES = [['overlay OV-021 PH-053'], ['locate OV-021 PH
 
 /** Counts, shares, lines and pages: pure numbers. */
 const BARE =
-  /^(count|error|warning|note|decided|line|column|row|page|pages|unchanged|nodes|nodes_in_reach|found|recorded|joints|joints_in_two|clamps|torqued|isolated|dampers|markers|gussets|stations|seats|inspected|accepted|rejected|share|required|steer_share|repair_rate|reserve|redundancy|chi_square|normalised_residual|shellbook|files|number|built|planned|cards|pictures|pictures_left)$/u;
+  /^(count|error|warning|note|decided|line|column|row|page|pages|unchanged|nodes|nodes_in_reach|found|recorded|joints|joints_in_two|clamps|torqued|isolated|dampers|markers|gussets|stations|seats|inspected|accepted|rejected|share|required|steer_share|repair_rate|reserve|redundancy|chi_square|normalised_residual|shellbook|files|number|built|planned|done|cards|pictures|pictures_left)$/u;
 /** Maps whose keys are names out of the records, and what a record itself says. */
 const NAMED: ReadonlySet<string> = new Set([
   'as_weighed',

@@ -270,7 +270,10 @@ export const FIGURE_ANSWERS: Readonly<Record<string, JsonShape>> = {
     fingerprint: orNull(jsonText),
     differences: jsonList(shape({ with: jsonOneOf('itself', 'store') })),
   }),
-  recover: shape({ edition: jsonText, fingerprint: jsonText, folder: jsonText, files: {}, damaged: { type: 'array' } }),
+  recover: shape(
+    { edition: orNull(jsonText), fingerprint: orNull(jsonText), folder: jsonText, files: {}, damaged: { type: 'array' } },
+    { shells: jsonList(shape({ shell: jsonText, fingerprint: jsonText })) },
+  ),
   book: shape(
     { books: jsonList(shape({ edition: jsonOneOf('owner', 'service', 'shop'), file: orNull(jsonText), pages: orNull(whole) })) },
     { since: jsonText },

@@ -1,6 +1,6 @@
 /** Answers of the commands that write records, or lay files down. */
 import { counts, state } from './common.js';
-import { flag, type JsonShape, jsonList, jsonOneOf, jsonText, jsonTexts, orNull, shape, whole } from './shape.js';
+import { flag, type JsonShape, jsonList, jsonNumber, jsonOneOf, jsonText, jsonTexts, orNull, shape, whole } from './shape.js';
 
 /** One of what is missing before a stage may be signed or a shell closed. */
 const openItem = shape({
@@ -110,6 +110,14 @@ export const RECORD_ANSWERS: Readonly<Record<string, JsonShape>> = {
     installed: flag,
     settled: jsonTexts,
     left: jsonList(shape({ file: jsonText, line: whole, ids: jsonTexts })),
+  }),
+  backup: shape({
+    file: jsonText,
+    size_mb: jsonNumber,
+    files: whole,
+    history: flag,
+    uncommitted: jsonTexts,
+    shells: jsonList(shape({ shell: jsonText, fingerprint: jsonText })),
   }),
   signoff: shape({
     signed: flag,

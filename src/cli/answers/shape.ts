@@ -41,6 +41,7 @@ export const JSON_UNITS: Readonly<Record<string, string>> = {
   deg: 'degrees of angle',
   percent: 'percent',
   px: 'pixels of the picture',
+  mb: 'millions of bytes',
   bytes: 'bytes',
 };
 

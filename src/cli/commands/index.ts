@@ -1,5 +1,6 @@
 import type { Registry } from '../registry.js';
 import { declareAdd } from './add.js';
+import { declareBackup } from './backup.js';
 import { declareBehind } from './behind.js';
 import { declareBook } from './book.js';
 import { declareCheck } from './check.js';
@@ -68,6 +69,7 @@ export const COMMANDS: readonly ((registry: Registry) => void)[] = [
   declareLabels,
   declarePocket,
   declareVerify,
+  declareBackup,
   declareRecover,
   declareKey,
   declareList,

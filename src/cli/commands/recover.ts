@@ -15,7 +15,8 @@ interface Options {
 
 export function declareRecover(registry: Registry): void {
   registry
-    .add('recover <book.pdf> <dir>', 'lays the records carried inside a book down as a store again', [
+    .add('recover <file> <dir>', 'lays a backup, or the records carried inside a book, down as a store again', [
+      'shellbook recover shop-2026-11.tar.gz shop    a backup: records, pictures and history',
       'shellbook recover QF-007-shop.pdf records    every file back, byte for byte',
     ])
     .option('--proved', 'status 1 where the book is not signed with a known key')
@@ -25,6 +26,8 @@ export function declareRecover(registry: Registry): void {
 }
 
 async function recover({ file, dir, proved }: Options, given: Context): Promise<Status> {
+  const { isBackup, recoverBackup } = await import('../recover-backup.js');
+  if (await isBackup(file, given)) return recoverBackup(file, dir, given);
   const context = { ...given, settings: { ...given.settings, proved } };
   const [{ lookAtSeal, readBook, requireManifest, sound }, { layDown }] = await Promise.all([
     import('../read-book.js'),
