@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import { readFile, stat } from 'node:fs/promises';
+import path from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { UserError } from '../user-error.js';
@@ -29,8 +30,8 @@ export async function installed(root: string): Promise<boolean> {
  * What Git calls while it merges or rebases: base, ours (which gets the result) and theirs as files beside its own, and the path that they
  * are of. 0: merged. 1: a question is left, marked in the file. Else Git’s own merge by lines.
  */
-export async function runDriver([base, ours, theirs, path]: readonly string[], context: Context): Promise<Status> {
-  if (base === undefined || ours === undefined || theirs === undefined || path === undefined)
+export async function runDriver([base, ours, theirs, name]: readonly string[], context: Context): Promise<Status> {
+  if (base === undefined || ours === undefined || theirs === undefined || name === undefined)
     throw new UserError(
       'Git calls this with four names: shellbook merge --driver BASE OURS THEIRS PATH. To settle what it left: shellbook merge',
     );
@@ -39,39 +40,35 @@ export async function runDriver([base, ours, theirs, path]: readonly string[], c
     import('../store/line-ends.js'),
     import('../store/replace.js'),
   ]);
-  const texts = await Promise.all([base, ours, theirs].map((file) => textIn(file)));
+  const texts = await Promise.all([base, ours, theirs].map((file) => textIn(path.resolve(context.io.cwd, file), file)));
   const [b, o, t] = texts.map((text) => (text === undefined ? undefined : normalizeEol(text)));
   const merged =
     b && o && t
-      ? mergeRecords(path, { base: b.text, ours: o.text, theirs: t.text }, { ours: 'here', theirs: 'coming in' })
+      ? mergeRecords(name, { base: b.text, ours: o.text, theirs: t.text }, { ours: 'here', theirs: 'coming in' })
       : undefined;
   if (!merged || !o) return byLines(base, ours, theirs, context);
-  await replaceFile(ours, Buffer.from(restoreEol(merged.text, o), 'utf8'));
+  await replaceFile(path.resolve(context.io.cwd, ours), Buffer.from(restoreEol(merged.text, o), 'utf8'));
   if (merged.clashes.length === 0) return 0;
   const { clashText } = await import('./report/merge-text.js');
-  context.tell([...merged.clashes.map((one) => `${path}: ${clashText(one)}`), 'Settle it: shellbook merge'].join('\n'));
+  context.tell([...merged.clashes.map((one) => `${name}: ${clashText(one)}`), 'Settle it: shellbook merge'].join('\n'));
   return 1;
 }
 
 /** Undefined where it is none of the records that this program reads. */
-async function textIn(file: string): Promise<string | undefined> {
+async function textIn(file: string, shown: string): Promise<string | undefined> {
   const { decode, tooLarge } = await import('../store/taken.js');
   const found = await stat(file).catch(() => undefined);
-  if (!found?.isFile()) throw new UserError(`${file} is no file, expected one of Git’s own, as it calls this`);
+  if (!found?.isFile()) throw new UserError(`${shown} is no file, expected one of Git’s own, as it calls this`);
   if (tooLarge(found.size) !== undefined) return undefined;
   const read = decode(await readFile(file));
   return read.refused === undefined ? read.text : undefined;
 }
 
-/** As Git would without this program: it marks what it cannot merge. */
+/** As Git would without this program: it marks what it cannot merge. Away from the repository, so that no setting of it counts. */
 async function byLines(base: string, ours: string, theirs: string, context: Context): Promise<Status> {
-  const { spawnSync } = await import('node:child_process');
-  const { safePath } = await import('../store/git/look.js');
-  const { status } = spawnSync('git', ['merge-file', '-L', 'here', '-L', 'before', '-L', 'coming in', '--', ours, base, theirs], {
-    cwd: context.io.cwd,
-    env: { ...process.env, PATH: safePath(process.env.PATH) },
-    stdio: ['ignore', 'ignore', 'inherit'],
-  });
-  if (status === null || status > 127) throw new UserError('Git could not merge the lines: nothing was changed.');
+  const [{ gitAlone }, { tmpdir }] = await Promise.all([import('../store/git/alone.js'), import('node:os')]);
+  const files = [ours, base, theirs].map((file) => path.resolve(context.io.cwd, file));
+  const { status } = await gitAlone(tmpdir(), ['merge-file', '-L', 'here', '-L', 'before', '-L', 'coming in', '--', ...files]);
+  if (status > 127) throw new UserError('Git could not merge the lines: nothing was changed.');
   return status === 0 ? 0 : 1;
 }

@@ -77,7 +77,7 @@ async function withHistory<T>(root: string, context: Context, act: (history: str
 }
 
 async function describe(root: string, history: string | undefined, context: Context): Promise<BackupManifest> {
-  const [{ readStoreText }, { isBackedUp }, { measured }, { programBuild }, { access }] = await Promise.all([
+  const [{ readStoreText }, { isBackedUp }, { sizeAndDigest }, { programBuild }, { access }] = await Promise.all([
     import('../../store/read.js'),
     import('../../store/backup/manifest.js'),
     import('../../store/backup/write.js'),
@@ -100,14 +100,14 @@ async function describe(root: string, history: string | undefined, context: Cont
   const files: BackupManifest['files'] = [];
   for (const name of names) {
     context.progress(`Reading ${files.length + 1} of ${names.length}`);
-    files.push({ path: name, ...(await measured(path.join(root, name))) });
+    files.push({ path: name, ...(await sizeAndDigest(path.join(root, name))) });
   }
   return {
     shellbook_backup: 1,
     program: programBuild().program,
     ...(await standing(root, history)),
     shells: await fingerprints(text),
-    history: history === undefined ? null : await measured(history),
+    history: history === undefined ? null : await sizeAndDigest(history),
     files,
   };
 }

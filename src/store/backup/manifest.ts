@@ -21,7 +21,7 @@ const form = z.strictObject({
 export type BackupManifest = z.infer<typeof form>;
 
 /** The manifest in these bytes; a sentence on what is wrong with it otherwise. */
-export function readManifest(text: string): BackupManifest | string {
+export function readBackupManifest(text: string): BackupManifest | string {
   let read: unknown;
   try {
     read = JSON.parse(text);

@@ -4,7 +4,14 @@ import { createGunzip } from 'node:zlib';
 import { extract } from 'tar-stream';
 import { UserError } from '../../user-error.js';
 import type { NewFile } from '../lay-down.js';
-import { type BackupManifest, FILES_FOLDER, HISTORY_NAME, LARGEST_MANIFEST, MANIFEST_NAME, readManifest } from './manifest.js';
+import {
+  type BackupManifest,
+  FILES_FOLDER,
+  HISTORY_NAME,
+  LARGEST_MANIFEST,
+  MANIFEST_NAME,
+  readBackupManifest,
+} from './manifest.js';
 
 /** A part that is larger does not fit into memory beside the others. */
 const LARGEST_PART = 2 ** 31 - 1;
@@ -41,7 +48,7 @@ export function readBackup(file: string, shown: string): OpenBackup {
         if (type !== 'file') refuse(`\`${name}\` is a ${type} and no file`);
         if (!manifest) {
           if (name !== MANIFEST_NAME || size > LARGEST_MANIFEST) refuse('it does not begin with a manifest');
-          const read = readManifest((await bytesOf(entry, size)).toString('utf8'));
+          const read = readBackupManifest((await bytesOf(entry, size)).toString('utf8'));
           if (typeof read === 'string') refuse(read);
           manifest = read as BackupManifest;
           awaited = [

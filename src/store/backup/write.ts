@@ -12,7 +12,7 @@ import { type BackupManifest, FILES_FOLDER, HISTORY_NAME, MANIFEST_NAME } from '
 import { readBackup } from './read.js';
 
 /** A file’s length and SHA-256 (hex), without holding it in memory. */
-export async function measured(file: string): Promise<{ readonly bytes: number; readonly sha256: string }> {
+export async function sizeAndDigest(file: string): Promise<{ readonly bytes: number; readonly sha256: string }> {
   const hash = createHash('sha256');
   let bytes = 0;
   for await (const chunk of createReadStream(file)) {
@@ -84,7 +84,7 @@ async function entry(
   file: string,
   { bytes, sha256 }: { readonly bytes: number; readonly sha256: string },
 ): Promise<void> {
-  const now = await measured(file);
+  const now = await sizeAndDigest(file);
   if (now.bytes !== bytes || now.sha256 !== sha256)
     throw new UserError(`${name} changed while it was being read: nothing was written. Try again.`);
   await pipeline(createReadStream(file), tar.entry({ name, size: bytes, ...HEAD }));

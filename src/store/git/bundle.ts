@@ -1,8 +1,7 @@
-import { spawn } from 'node:child_process';
 import { createWriteStream } from 'node:fs';
 import { UserError } from '../../user-error.js';
-import { firstLine } from './failed.js';
-import { askGit, runGit, safePath } from './look.js';
+import { gitAlone } from './alone.js';
+import { askGit, runGit } from './look.js';
 
 /** Branches and tags with all that led to them, as one file of Git’s own. False where there is no commit yet. */
 export async function writeBundle(root: string, target: string): Promise<boolean> {
@@ -14,18 +13,6 @@ export async function writeBundle(root: string, target: string): Promise<boolean
   return true;
 }
 
-/** Nothing of anybody’s settings, no hooks, no templates: what is unpacked may be a stranger’s. */
-const ALONE = [
-  ...[
-    'core.hooksPath=/dev/null',
-    'core.fsmonitor=false',
-    'core.autocrlf=false',
-    'protocol.allow=never',
-    'protocol.file.allow=always',
-  ],
-  ...['fetch.fsckObjects=true', 'transfer.fsckObjects=true', 'gc.auto=0', 'maintenance.auto=false', 'submodule.recurse=false'],
-].flatMap((one) => ['-c', one]);
-
 /**
  * Starts a repository in a folder with the history of a bundle, standing on a branch of it (or on a commit) with nothing checked out: the
  * files lie there already. Every object is looked through as it comes in. Throws {@link UserError} where the bundle is not sound.
@@ -35,7 +22,11 @@ export async function unpackBundle(
   bundle: string,
   { branch, commit }: { readonly branch: string | null; readonly commit: string },
 ): Promise<void> {
-  const git = (...args: readonly string[]): Promise<string> => run(folder, args);
+  const git = async (...args: readonly string[]): Promise<string> => {
+    const { status, out, said } = await gitAlone(folder, args);
+    if (status === 0) return out;
+    throw new UserError(`The history in it cannot be taken: ${said || args[0]}. Nothing was laid down.`);
+  };
   if (branch !== null) await git('check-ref-format', `refs/heads/${branch}`);
   await git(
     'init',
@@ -59,29 +50,4 @@ export async function unpackBundle(
   if (branch === null) await git('update-ref', '--no-deref', 'HEAD', commit);
   else await git('symbolic-ref', 'HEAD', `refs/heads/${branch}`);
   await git('read-tree', 'HEAD');
-}
-
-function run(folder: string, args: readonly string[]): Promise<string> {
-  const env = {
-    PATH: safePath(process.env.PATH),
-    LC_ALL: 'C',
-    GIT_CONFIG_NOSYSTEM: '1',
-    GIT_CONFIG_GLOBAL: '/dev/null',
-    GIT_TERMINAL_PROMPT: '0',
-  };
-  return new Promise((resolve, reject) => {
-    const child = spawn('git', ['--no-pager', ...ALONE, ...args], { cwd: folder, env, stdio: ['ignore', 'pipe', 'pipe'] });
-    let [out, said] = ['', ''];
-    child.stdout.on('data', (bytes: Buffer) => {
-      out += bytes.toString('utf8');
-    });
-    child.stderr.on('data', (bytes: Buffer) => {
-      said += bytes.toString('utf8');
-    });
-    child.on('error', () => reject(new UserError('Git is needed to take the history back, and cannot be started.')));
-    child.on('close', (status) => {
-      if (status === 0) resolve(out.trim());
-      else reject(new UserError(`The history in it cannot be taken: ${firstLine(said) || args[0]}. Nothing was laid down.`));
-    });
-  });
 }
