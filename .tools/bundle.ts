@@ -68,7 +68,12 @@ const PAGES = ['mark', 'pocket'];
 async function bundlePages(root: string): Promise<void> {
   for (const name of PAGES) {
     const built = await rolldown({ input: path.join(root, 'dist/page', `${name}.js`), platform: 'browser', logLevel: 'silent' });
-    await built.write({ file: path.join(root, 'dist/page', `${name}.bundle.js`), format: 'iife', minify: true });
+    const { output } = await built.write({
+      file: path.join(root, 'dist/page', `${name}.bundle.js`),
+      format: 'iife',
+      minify: true,
+    });
+    if (output[0].imports.length > 0) throw new Error(`page ${name} needs ${output[0].imports.join(', ')}, which no browser has`);
     await built.close();
   }
 }

@@ -18,5 +18,7 @@ export async function pageScript(name: string): Promise<string> {
   });
   const { output } = await made.generate({ format: 'iife', minify: true });
   await made.close();
+  const [lost] = output[0].imports;
+  if (lost !== undefined) throw new Error(`the script of page ${name} needs ${lost}, which no browser has`);
   return output[0].code;
 }

@@ -10,6 +10,8 @@ export interface PanZoom {
   /** Shows the part of that width about a place; the whole without one. */
   show(at?: readonly [number, number], width?: number): void;
   zoom(times: number): void;
+  /** Shows the whole, or its left part where that would be smaller than so many px a unit. */
+  begin(leastPxPerUnit: number): void;
 }
 
 /** A finger that moved less than this tapped, px. */
@@ -52,6 +54,8 @@ export function panZoom(svg: SVGSVGElement, tapped: (at: readonly [number, numbe
     moving = undefined;
     svg.style.transform = '';
     svg.setAttribute('viewBox', `${window.x} ${window.y} ${window.width} ${window.height}`);
+    const scale = scaleOf(window);
+    if (scale > 0) svg.style.setProperty('--unit', String(1 / scale));
   };
   const scaleOf = (window: Window): number => {
     const { width, height } = svg.parentElement?.getBoundingClientRect() ?? { width: 1, height: 1 };
@@ -138,6 +142,11 @@ export function panZoom(svg: SVGSVGElement, tapped: (at: readonly [number, numbe
       const times = shown.width / width;
       const window = zoomed(shown, whole, times, at);
       settle(within({ ...window, x: at[0] - window.width / 2, y: at[1] - window.height / 2 }, whole));
+    },
+    begin(least) {
+      const scale = scaleOf(whole);
+      const times = scale > 0 ? least / scale : 1;
+      settle(times > 1 ? zoomed(whole, whole, times, [whole.x, whole.y + whole.height / 2]) : whole);
     },
     zoom: (times) => settle(zoomed(shown, whole, times, [shown.x + shown.width / 2, shown.y + shown.height / 2])),
   };

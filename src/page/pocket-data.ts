@@ -4,7 +4,7 @@ import type { Vec3 } from '../geometry/vector.js';
 import type { Model } from '../model/shell.js';
 import type { UnitSystem } from '../quantity/format.js';
 
-/** One thing that somebody may look for, and the words that find it; its card's anchor is that of its id. */
+/** One thing that somebody may look for, and the words that find it beside those of its card; its card's anchor is that of its id. */
 export interface SearchEntry {
   readonly id: string;
   readonly title: string;
@@ -12,7 +12,7 @@ export interface SearchEntry {
   readonly kind: string;
   /** Marking and color: what it is called besides its id and title. */
   readonly names: string;
-  /** Everything else: kind, service, protection, place, in every language of the page. */
+  /** What kind of thing it is, in English words of the record, whatever language the page has. */
   readonly more: string;
 }
 

@@ -1,4 +1,3 @@
-import { madeOf } from '../book/where.js';
 import type { PanelReach } from '../compute/access/types.js';
 import { MEDIUM_STYLES } from '../drawing/media.js';
 import { planarPolygon } from '../geometry/polygon.js';
@@ -51,12 +50,11 @@ function card(match: Match, record: object, of: Of, pictured: PhotosOf): Card {
   const { p } = of;
   const { id, kind } = match;
   const said = kindWords(kind, record, p);
-  const medium = (record as { readonly medium?: Medium }).medium;
   const lines = linesOf(match, record, of);
   const panels = match.panels.filter(({ reach }) => reach !== 'beyond').slice(0, 2);
   const hazards = kind === 'panel' ? hazardsAt(id, p) : [];
   const behind = kind === 'panel' && (record as Panel).panelKind === 'access' ? behindOf(id, of) : undefined;
-  const photos = photoLinks(p, [...new Set([id, ...panels.map(({ panel }) => panel)].flatMap(pictured))].slice(0, 4));
+  const photos = photoLinks(p, picturesFor([id, ...panels.map(({ panel }) => panel)], pictured));
   const isolation =
     p.edition === 'service' && ISOLATED.includes(kind) ? isolationCard(p, isolate(p.assessment, id), of.has) : undefined;
   const locator = locatorOf(match, record, p);
@@ -74,18 +72,15 @@ function card(match: Match, record: object, of: Of, pictured: PhotosOf): Card {
     ...(isolation ? { isolation } : {}),
     ...(locator ? { locator } : {}),
     names: [match.marking === id ? undefined : match.marking, colour].filter(Boolean).join(' '),
-    more: [
-      ...englishWords(kind, record),
-      medium && MEDIUM_STYLES[medium].name,
-      protectionText(match),
-      match.place,
-      p.reader.language === 'en' ? undefined : match.place && p.told(match.place),
-      (record as Partial<Run>).zones?.join(' '),
-      zoneNames(record as Partial<Run>, p),
-    ]
-      .filter(Boolean)
-      .join(' '),
+    more: englishWords(kind, record).join(' '),
   };
+}
+
+/** Its own pictures; of what has none those of the panel on the way to it. */
+const MOST_PICTURES = 3;
+function picturesFor(ids: readonly string[], pictured: PhotosOf): readonly string[] {
+  const shown = ids.map(pictured).find((photos) => photos.length > 0) ?? [];
+  return shown.slice(0, MOST_PICTURES);
 }
 
 /** What a rescue or an isolation is asked of; a wire's stands with its circuit. */
@@ -109,12 +104,6 @@ const colourOf = (record: object, { assessment }: Pocket): string | undefined =>
   return colour ?? assessment.model.shell.circuits.find((one) => one.id === circuit)?.colour;
 };
 
-const zoneNames = ({ zones = [] }: Partial<Run>, { assessment }: Pocket): string =>
-  assessment.model.shell.zones.flatMap(({ id, name }) => (zones.includes(id) ? (name ?? []) : [])).join(' ');
-
-const protectionText = ({ protection }: Match): string | undefined =>
-  protection && [protection.kind, protection.ratingA === undefined ? '' : `${protection.ratingA} A`, protection.at].join(' ');
-
 function linesOf(match: Match, record: object, of: Of): readonly CardLine[] {
   const { p, has } = of;
   const { say, told, show } = p;
@@ -123,15 +112,12 @@ function linesOf(match: Match, record: object, of: Of): readonly CardLine[] {
   const { circuit } = record as Partial<Run>;
   const medium = (record as { readonly medium?: Medium }).medium;
   const colour = colourOf(record, p);
-  const made = match.kind === 'run' || match.kind === 'circuit' ? madeOf(record as Run) : undefined;
   return [
     ...(match.place ? [{ head: say('pocket.card.place'), text: told(match.place) }] : []),
-    ...(at ? [{ head: say('pocket.card.position'), text: show.position(at) }] : []),
+    ...(at && match.kind !== 'member' ? [{ head: say('pocket.card.position'), text: show.position(at) }] : []),
     ...(match.marking && match.marking !== match.id ? [{ head: say('pocket.card.marking'), text: match.marking }] : []),
-    ...(colour ? [{ head: say('pocket.card.colour'), text: colour }] : []),
-    ...(medium
-      ? [{ head: say('pocket.card.service'), text: [told(MEDIUM_STYLES[medium].name), made].filter(Boolean).join(', ') }]
-      : []),
+    ...(colour ? [{ head: say('pocket.card.colour'), text: told(colour) }] : []),
+    ...(medium ? [{ head: say('pocket.card.service'), text: told(MEDIUM_STYLES[medium].name) }] : []),
     ...wayLines(match, of),
     ...protectionLines(match, of),
     ...(match.kind === 'run' && circuit !== undefined ? [{ head: say('pocket.card.of-circuit'), links: links([circuit]) }] : []),
@@ -143,7 +129,7 @@ function linesOf(match: Match, record: object, of: Of): readonly CardLine[] {
 }
 
 /** Facts that a card shows in its own way, or that one screen says for all. */
-const SAID_ELSEWHERE = new Set(['photos', 'before welding']);
+const SAID_ELSEWHERE = new Set(['photos', 'before welding', 'colour', 'color', 'marking']);
 
 /** What somebody wants to get at. */
 const GOT_AT: readonly (RecordKind | undefined)[] = ['node', 'run', 'circuit', 'component', 'tank', 'member', 'zone'];

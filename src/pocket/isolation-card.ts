@@ -1,6 +1,9 @@
 import type { Isolation } from '../query/lookup/types.js';
 import { type IsolationCard, linkTo, type Pocket } from './pocket.js';
 
+/** What every isolation says: the page says it once, with what else holds for all of it. */
+const SAID_ONCE = ['From the records only', 'Fewest actions'];
+
 /** An isolation as steps to tick off, in the order to do them; undefined where there is nothing to do and nothing to say. */
 export function isolationCard(
   { say, told }: Pocket,
@@ -20,6 +23,6 @@ export function isolationCard(
     ...(isProved ? { proved: say('pocket.card.proved') } : { unproved: say('pocket.card.unproved') }),
     missing: isProved ? [] : unknown.map((one) => `${one.id}: ${told(one.what)}`),
     ...(sourcesLeft.length > 0 ? { left: say('pocket.card.left', { ids: sourcesLeft.join(', ') }) } : {}),
-    notes: notes.filter((note) => !note.startsWith('From the records only')).map(told),
+    notes: notes.filter((note) => !SAID_ONCE.some((start) => note.startsWith(start))).map(told),
   };
 }

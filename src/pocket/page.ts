@@ -173,7 +173,7 @@ function parts(p: Pocket, cards: readonly Card[], has: (id: string) => boolean, 
     screens: [...screens, ...lists],
     emergency: emergencyScreen(p, has),
     views,
-    unit: show.system === 'metric' ? 'mm' : 'in',
+    unit: p.told(show.system === 'metric' ? 'millimeters' : 'inches'),
     layers: MEDIA.filter((medium) => media.has(medium)).map((medium) => ({
       medium,
       letter: MEDIUM_STYLES[medium].letter,

@@ -80,7 +80,7 @@ export function planDrawing(model: Model, view: CoachView, linked: (id: string) 
     `<path class="eq" d="${equipment}"/><path class="mb" d="${members}"/><use href="#${symbolId(view)}"/>`,
     ...layers.map(({ markup }) => markup),
     ...access.map((panel) => label(panel, flat, linked(panel.id))),
-    '<g class="here"></g>',
+    '<g class="ring"></g>',
   ].join('');
   return { symbol, svg, media: layers.map(({ medium }) => medium) };
 }

@@ -10,10 +10,22 @@ export function translated({ language }: Reader, text: string): string {
   return (
     wholeOf(text) ??
     text
-      .split(', ')
-      .map((part) => wholeOf(part) ?? part)
-      .join(', ')
+      .split('; ')
+      .map((one) => wholeOf(one) ?? parted(one))
+      .join('; ')
   );
+}
+
+const parted = (text: string): string =>
+  text
+    .split(', ')
+    .map((part) => wholeOf(part) ?? colours(part) ?? part)
+    .join(', ');
+
+/** `grey/black`, where every part is a word of the catalogue. */
+function colours(text: string): string | undefined {
+  const parts = text.split('/');
+  return parts.length > 1 && parts.every((part) => Object.hasOwn(SPANISH_TERMS, part)) ? parts.map(inner).join('/') : undefined;
 }
 
 /** Whether the catalogue has all of a sentence, or every part of a list of places. */

@@ -115,6 +115,7 @@ describe('the page for a phone, in a browser without a network', () => {
   it('moves under a finger, and shows the whole again', async () => {
     await go('v-plan');
     const window = (): Promise<string | null> => page.$eval('#v-plan svg.plan', (svg) => svg.getAttribute('viewBox'));
+    await page.$eval('#v-plan button[data-zoom="0"]', (button) => (button as HTMLButtonElement).click());
     const whole = await window();
     await page.$eval('#v-plan button[data-zoom="1.6"]', (button) => (button as HTMLButtonElement).click());
     const near = await window();

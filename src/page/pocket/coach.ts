@@ -13,6 +13,8 @@ import { type NearHere, nearHere } from './near-here.js';
 /** How far about a tap is looked: 4 in. */
 const WITHIN_MM = 101.6;
 const MOST_SHOWN = 40;
+/** On a phone held upright a view begins with a part of the coach, this large at least. */
+const LEAST_PX_PER_MM = 0.06;
 const SVG = 'http://www.w3.org/2000/svg';
 
 export interface Coach {
@@ -36,6 +38,7 @@ export function coach(data: PocketData, words: PageWords): Coach {
     place.focus({ preventScroll: true });
     place.scrollIntoView({ block: 'nearest' });
   };
+  const seen = new Set<string>();
   const drawn = new Map<string, { readonly svg: SVGSVGElement; readonly pan: PanZoom }>();
   for (const view of data.views) {
     const section = element<HTMLElement>(`v-${view.key}`);
@@ -70,10 +73,12 @@ export function coach(data: PocketData, words: PageWords): Coach {
       if (!view) return;
       showOnly(view);
       const found = drawn.get(view.key);
-      if (spot && found) {
+      if (!found) return;
+      if (spot) {
         ring(found.svg, spot, 90);
         found.pan.show(spot, 3000);
-      }
+      } else if (!seen.has(key)) found.pan.begin(LEAST_PX_PER_MM);
+      seen.add(key);
     },
   };
 }
@@ -89,7 +94,7 @@ function showOnly({ key }: TapView): void {
 function ring(svg: SVGSVGElement, [x, y]: readonly [number, number], radius: number): void {
   const circle = document.createElementNS(SVG, 'circle');
   for (const [name, value] of Object.entries({ cx: x, cy: y, r: radius })) circle.setAttribute(name, String(value));
-  svg.querySelector('.here')?.replaceChildren(circle);
+  svg.querySelector('.ring')?.replaceChildren(circle);
 }
 
 interface Told {

@@ -6,12 +6,16 @@ import { searchIn } from './search.js';
 
 const MOST_SHOWN = 60;
 
+/** The words of a card's first list, with blanks between them. */
+const cardText = (id: string): string =>
+  [...(document.getElementById(anchor(id))?.querySelector('dl')?.children ?? [])].map((one) => one.textContent ?? '').join(' ');
+
 /** Answers as one types: the nearest first, each a link to its card. */
 export function findAsTyped(entries: readonly SearchEntry[], words: PageWords): void {
   const input = element<HTMLInputElement>('asked');
   const list = element<HTMLUListElement>('hits');
   const said = element<HTMLParagraphElement>('found');
-  const search = searchIn(entries);
+  const search = searchIn(entries, cardText);
   const answer = (): void => {
     const asked = input.value.trim();
     const { hits, close } = search(asked);

@@ -7,6 +7,7 @@ import { saveFile } from '../save-file.js';
 import { sha256Hex } from '../sha256.js';
 import { smallPicture } from '../small-picture.js';
 import type { PageWords } from '../words.js';
+import { today } from './today.js';
 
 export interface NoteLink {
   /** Shows it under the card with that anchor; none under other screens. */
@@ -95,12 +96,6 @@ function noteLink(data: PocketData, words: PageWords, write: (id: string) => voi
       if (link) link.textContent = words('tap.note.on', { id: about });
     },
   };
-}
-
-/** The phone's own day. */
-function today(): string {
-  const now = new Date();
-  return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, '0')).join('-');
 }
 
 const bytesOf = (base64: string): Uint8Array => Uint8Array.from(atob(base64), (sign) => sign.charCodeAt(0));

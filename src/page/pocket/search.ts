@@ -32,15 +32,15 @@ interface Indexed {
   readonly more: readonly string[];
 }
 
-/** Finds things by id, marking, color and place, by everyday words in two languages, by parts of words, and with slips. */
-export function searchIn(entries: readonly SearchEntry[]): Finder {
+/** `cardText`: the words of a card's first list (place, service, protection, zones). Finds things by id, marking, color and place, by everyday words in two languages, by parts of words, and with slips. */
+export function searchIn(entries: readonly SearchEntry[], cardText: (id: string) => string): Finder {
   let index: readonly Indexed[] | undefined;
   const made = (): readonly Indexed[] => {
     index ??= entries.map((entry) => ({
       entry,
       id: squeezed(entry.id),
       names: parted(wordsOf(`${entry.id} ${entry.title} ${entry.names}`)),
-      more: [...new Set(parted(wordsOf(`${entry.kind} ${entry.more}`)))],
+      more: [...new Set(parted(wordsOf(`${entry.kind} ${entry.more} ${cardText(entry.id)}`)))],
     }));
     return index;
   };

@@ -1,12 +1,13 @@
 import { type Solid, solids } from '../../compute/access/standing.js';
 import type { Computed, Figures } from '../../compute/figures.js';
+import { keptOr } from '../../compute/lazy.js';
+import { heatAffectedMetal } from '../../compute/welding/weld-bands.js';
 import { type Bounds, type Box, boundsOf, boxBounds, clipToBox, grow, overlap } from '../../geometry/box.js';
 import { facet, throughFacet } from '../../geometry/facet.js';
 import { alongRay, rayToBall, rayToTube } from '../../geometry/ray.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import { placedNodes } from '../../model/placed.js';
 import type { Model } from '../../model/shell.js';
-import { derived } from '../derived.js';
 import { ASSUMED_TOLERANCE_MM } from './faces.js';
 
 /** How deep a screw is looked for: 6 in. */
@@ -72,7 +73,8 @@ const solidThings = (model: Model): readonly ScrewObstacle[] => {
 };
 
 const weldThings = (of: Parameters<typeof screwThings>[0]): readonly ScrewObstacle[] =>
-  derived(of, 'softMetal').map(({ id, box }) => boxThing(id, 'weld', box));
+  // By itself and not among all that is kept: a page carries this file, and what it needs must need no file or process.
+  keptOr(of.kept, 'softMetal', () => heatAffectedMetal(of.figures.joints.joints)).map(({ id, box }) => boxThing(id, 'weld', box));
 
 /** A screw that comes out through the sheet on the other side is too long. */
 const sheetThings = ({ shell }: Model, isNear: (bounds: Bounds) => boolean): readonly ScrewObstacle[] =>
