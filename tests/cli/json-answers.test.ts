@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { ANSWERED, answerSchema } from '../../src/cli/answers/index.js';
+import { ANSWERED, answerForm, answerSchema } from '../../src/cli/answers/index.js';
 import { unitOf } from '../../src/cli/answers/shape.js';
 import { COMMANDS } from '../../src/cli/commands/index.js';
 import { CLOSABLE } from './closable.js';
@@ -131,6 +131,9 @@ describe('--json', () => {
       const promised = validate.compile(answerSchema(command) as object);
       promised(told);
       expect(promised.errors ?? []).toEqual([]);
+      // And no key that is not promised.
+      const exact = answerForm(command)?.safeParse(told);
+      expect(exact?.error?.issues ?? []).toEqual([]);
       expect(slips(told)).toEqual([]);
     });
   }

@@ -1,29 +1,46 @@
+import { z } from 'zod';
 import { getOwn } from '../../get-own.js';
+import type { Json } from '../report/json.js';
 import { FIGURE_ANSWERS } from './figures.js';
 import { RECORD_ANSWERS } from './records.js';
-import { type JsonShape, jsonText, orNull } from './shape.js';
+import { type AnswerForms, type JsonObject, jsonText, orNull } from './shape.js';
 
-const ANSWERS: Readonly<Record<string, JsonShape>> = { ...RECORD_ANSWERS, ...FIGURE_ANSWERS };
-
-/** The schemas of all answers, by command. */
-export const answerSchemas = (): Readonly<Record<string, JsonShape | undefined>> =>
-  Object.fromEntries(ANSWERED.map((command) => [command, answerSchema(command)]));
+const ANSWERS: Readonly<Record<string, AnswerForms>> = { ...RECORD_ANSWERS, ...FIGURE_ANSWERS };
 
 /** Commands whose `--json` answer is one object of this program’s own. */
 export const ANSWERED: readonly string[] = Object.keys(ANSWERS).sort();
 
+/** What a command’s `--json` answer is, to the last key. Undefined for a command that has none. */
+export function answerForm(command: string): z.ZodType | undefined {
+  const forms = getOwn(ANSWERS, command);
+  if (!forms) return undefined;
+  const head = { shellbook: z.literal(1), command: z.literal(command), shell: orNull(jsonText), revision: orNull(jsonText) };
+  const [first, ...others] = formsOf(forms).map(({ shape }) => z.strictObject({ ...head, ...shape }));
+  return others.length === 0 ? first : z.union([first as z.ZodObject, ...others]);
+}
+
+const formsOf = (forms: AnswerForms): readonly JsonObject[] => (Array.isArray(forms) ? forms : [forms as JsonObject]);
+
+/** A JSON Schema (draft 2020-12). */
+export type JsonSchema = Readonly<Record<string, Json>>;
+
 /** JSON Schema of a command’s `--json` answer: the keys that a script may count on. Undefined for a command that has none. */
-export function answerSchema(command: string): JsonShape | undefined {
-  const body = getOwn(ANSWERS, command);
+export function answerSchema(command: string): JsonSchema | undefined {
+  const form = answerForm(command);
   return (
-    body && {
-      $schema: 'https://json-schema.org/draft/2020-12/schema',
+    form && {
+      ...(z.toJSONSchema(form, { override: ({ jsonSchema }) => void open(jsonSchema) }) as JsonSchema),
       title: `Answer of shellbook ${command} --json`,
       description: 'More keys may come; these stay. Numbers are SI, the unit is the end of the key.',
-      type: 'object',
-      properties: { shellbook: { const: 1 }, command: { const: command }, shell: orNull(jsonText), revision: orNull(jsonText) },
-      required: ['shellbook', 'command', 'shell', 'revision'],
-      allOf: [body],
     }
   );
 }
+
+/** A later version may say more: whoever checks an answer against the schema of an earlier one must not turn it down for that. */
+function open(schema: { additionalProperties?: unknown }): void {
+  if (schema.additionalProperties === false) delete schema.additionalProperties;
+}
+
+/** The schemas of all answers, by command. */
+export const answerSchemas = (): Readonly<Record<string, JsonSchema | undefined>> =>
+  Object.fromEntries(ANSWERED.map((command) => [command, answerSchema(command)]));

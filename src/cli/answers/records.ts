@@ -1,6 +1,19 @@
 /** Answers of the commands that write records, or lay files down. */
 import { counts, state } from './common.js';
-import { flag, type JsonShape, jsonList, jsonNumber, jsonOneOf, jsonText, jsonTexts, orNull, shape, whole } from './shape.js';
+import {
+  type AnswerForms,
+  flag,
+  jsonAny,
+  jsonList,
+  jsonNumber,
+  jsonOneOf,
+  jsonRecord,
+  jsonText,
+  jsonTexts,
+  orNull,
+  shape,
+  whole,
+} from './shape.js';
 
 /** One of what is missing before a stage may be signed or a shell closed. */
 const openItem = shape({
@@ -37,14 +50,24 @@ const change = shape({
   date: orNull(jsonText),
   commit: orNull(jsonText),
   fields: jsonList(
-    shape({ field: jsonText, from: {}, to: {}, by: orNull(jsonText), date: orNull(jsonText), commit: orNull(jsonText) }),
+    shape({
+      field: jsonText,
+      from: jsonAny,
+      to: jsonAny,
+      by: orNull(jsonText),
+      date: orNull(jsonText),
+      commit: orNull(jsonText),
+    }),
   ),
 });
 
-export const RECORD_ANSWERS: Readonly<Record<string, JsonShape>> = {
+/** What a record of a picture has where its file or the command line says so. */
+const takenKeys = { of: jsonTexts, view: jsonText, taken: jsonText, sha256: jsonText, stage: jsonText };
+
+export const RECORD_ANSWERS: Readonly<Record<string, AnswerForms>> = {
   'new-store': shape({ store: jsonText, files: jsonTexts, git_started: flag }),
   'new-shell': shape({ folder: jsonText, files: jsonTexts }),
-  add: shape({ kind: jsonText, file: jsonText, dry_run: flag }, { id: jsonText, record: { type: 'object' } }),
+  add: shape({ kind: jsonText, file: jsonText, dry_run: flag }, { id: jsonText, record: jsonRecord }),
   import: shape({
     sheet: jsonText,
     dry_run: flag,
@@ -60,10 +83,12 @@ export const RECORD_ANSWERS: Readonly<Record<string, JsonShape>> = {
   export: shape({ folder: jsonText, files: jsonTexts }),
   photos: shape({
     dry_run: flag,
-    taken: jsonList(shape({ id: jsonText, file: jsonText, proposed: jsonTexts })),
-    already_there: { type: 'array' },
+    // As the record is typed; what a picture proposes of it is told beside it.
+    taken: jsonList(shape({ id: jsonText, file: jsonText, proposed: jsonTexts }, takenKeys)),
+    already_there: jsonList(jsonAny),
     refused: jsonList(shape({ file: jsonText, reason: jsonText })),
-    missing: { type: 'array' },
+    undated: jsonList(shape({ file: jsonText, written: jsonText })),
+    missing: jsonList(jsonAny),
   }),
   progress: shape({
     state,
@@ -103,7 +128,7 @@ export const RECORD_ANSWERS: Readonly<Record<string, JsonShape>> = {
     id: orNull(jsonText),
     of: jsonTexts,
     file: orNull(jsonText),
-    record: orNull({ type: 'object' }),
+    record: orNull(jsonRecord),
     dry_run: flag,
   }),
   merge: shape({
@@ -136,19 +161,17 @@ export const RECORD_ANSWERS: Readonly<Record<string, JsonShape>> = {
       committed: jsonTexts,
       files: jsonTexts,
       accepted: jsonList(openItem),
-      library: { type: 'array' },
+      library: jsonList(jsonAny),
     },
   ),
   key: shape({ file: orNull(jsonText), name: orNull(jsonText), fingerprint: orNull(jsonText) }),
-  history: {
-    anyOf: [
-      shape({
-        commits: jsonList(shape({ commit: jsonText, date: jsonText, author: jsonText, subject: jsonText, tags: jsonTexts })),
-        uncommitted: jsonTexts,
-      }),
-      shape({ id: jsonText, changes: jsonList(change) }),
-    ],
-  },
+  history: [
+    shape({
+      commits: jsonList(shape({ commit: jsonText, date: jsonText, author: jsonText, subject: jsonText, tags: jsonTexts })),
+      uncommitted: jsonTexts,
+    }),
+    shape({ id: jsonText, changes: jsonList(change) }),
+  ],
   compare: shape({ from: jsonText, to: jsonText, changes: jsonList(change) }),
   list: shape({
     not_counted: jsonTexts,

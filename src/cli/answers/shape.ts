@@ -1,28 +1,32 @@
-import type { Json } from '../report/json.js';
+import { z } from 'zod';
 
-/** A JSON Schema (draft 2020-12). */
-export type JsonShape = { readonly [key: string]: Json };
+/** What stands under a key of an answer. */
+export type JsonShape = z.ZodType;
+/** An object of an answer: exactly these keys. */
+export type JsonObject = z.ZodObject;
+/** One form of an answer, or several of which one is given. */
+export type AnswerForms = JsonObject | readonly JsonObject[];
 
-export const jsonText: JsonShape = { type: 'string' };
-export const flag: JsonShape = { type: 'boolean' };
-export const jsonNumber: JsonShape = { type: 'number' };
-export const whole: JsonShape = { type: 'integer' };
-export const jsonTexts: JsonShape = { type: 'array', items: jsonText };
-export const jsonPlace: JsonShape = {
-  type: 'array',
-  items: jsonNumber,
-  minItems: 3,
-  maxItems: 3,
-  description: 'x rearward from the front axle, y to the right, z up from the top of the frame rail; mm',
-};
+export const jsonText = z.string();
+export const flag = z.boolean();
+export const jsonNumber = z.number();
+export const whole = z.int();
+export const jsonTexts = z.array(z.string());
+/** As it was typed, or as Git has it: nothing is promised of what is in it. */
+export const jsonAny = z.unknown();
+/** A record as it is typed, key by key. */
+export const jsonRecord = z.record(z.string(), z.unknown());
+export const jsonPlace = z
+  .tuple([z.number(), z.number(), z.number()])
+  .describe('x rearward from the front axle, y to the right, z up from the top of the frame rail; mm');
 
-export const jsonOneOf = (...words: readonly string[]): JsonShape => ({ enum: words });
-export const jsonList = (items: JsonShape): JsonShape => ({ type: 'array', items });
-export const pair = (items: JsonShape): JsonShape => ({ type: 'array', items, minItems: 2, maxItems: 2 });
+export const jsonOneOf = (...words: readonly string[]): JsonShape => z.enum(words as [string, ...string[]]);
+export const jsonList = (items: JsonShape): JsonShape => z.array(items);
+export const pair = (items: JsonShape): JsonShape => z.tuple([items, items]);
 /** By a name that the records give, as an axle. */
-export const byName = (value: JsonShape): JsonShape => ({ type: 'object', additionalProperties: value });
+export const byName = (value: JsonShape): JsonShape => z.record(z.string(), value);
 /** The key is always there; null says that there is nothing to tell. */
-export const orNull = (one: JsonShape): JsonShape => ({ anyOf: [one, { type: 'null' }] });
+export const orNull = (one: JsonShape): JsonShape => z.nullable(one);
 
 /** Units by the last part of a key. */
 export const JSON_UNITS: Readonly<Record<string, string>> = {
@@ -52,11 +56,17 @@ export function unitOf(key: string): string | undefined {
   return JSON_UNITS[/(?:^|_)([a-z0-9]+)$/u.exec(key)?.[1] ?? ''];
 }
 
-/** An object that has at least these keys, those of `sometimes` not always. More keys may come. */
-export function shape(keys: Readonly<Record<string, JsonShape>>, sometimes: Readonly<Record<string, JsonShape>> = {}): JsonShape {
-  const described = Object.entries({ ...keys, ...sometimes }).map(([key, value]) => {
-    const unit = unitOf(key);
-    return [key, unit === undefined || value.description !== undefined ? value : { ...value, description: `in ${unit}` }];
-  });
-  return { type: 'object', properties: Object.fromEntries(described), required: Object.keys(keys) };
+type Keys = Readonly<Record<string, JsonShape>>;
+
+/** An object of exactly these keys; those of `sometimes` not always. */
+export function shape(keys: Keys, sometimes: Keys = {}): JsonObject {
+  const described = (of: Keys): Keys =>
+    Object.fromEntries(
+      Object.entries(of).map(([key, value]) => {
+        const unit = unitOf(key);
+        return [key, unit === undefined || value.description !== undefined ? value : value.describe(`in ${unit}`)];
+      }),
+    );
+  const optional = Object.fromEntries(Object.entries(described(sometimes)).map(([key, value]) => [key, z.optional(value)]));
+  return z.strictObject({ ...described(keys), ...optional });
 }
