@@ -152,7 +152,7 @@ export class LineAsker implements Asker {
   private again(why: string): void {
     const dropped = this.typed.splice(0).length;
     this.say(
-      `  ${why}${dropped === 0 ? '' : ` What you typed ahead (${dropped} ${dropped === 1 ? 'line' : 'lines'}) is dropped.`}`,
+      `  ${why}${dropped === 0 ? '' : `\n  What you typed ahead (${dropped} ${dropped === 1 ? 'line' : 'lines'}) is dropped.`}`,
     );
   }
 

@@ -59,7 +59,9 @@ export function withinBlock(column: EntryColumn, data: Data, keys: readonly stri
 async function keysToAsk({ kind, given }: AskFor, asker: Asker): Promise<readonly string[]> {
   const columns = columnsOf(kind);
   const { asked, askedOtherwise } = kindOf(kind).more;
-  const usual = asked ?? [...columns.filter(({ required }) => required).map(({ key }) => key), 'stage', 'date'];
+  // What stands in shell.yaml is of the coach as a whole, of no stage or day.
+  const more = homeOf(kind).in === 'head' ? [] : ['stage', 'date'];
+  const usual = asked ?? [...columns.filter(({ required }) => required).map(({ key }) => key), ...more];
   if (kind !== 'member' || given.section !== undefined) return usual;
   const plate = given.plate !== undefined || (await asker.confirm({ text: 'Is it a plate?', usual: false }));
   return plate ? (askedOtherwise ?? usual) : usual;

@@ -47,7 +47,7 @@ describe('asking at a terminal', () => {
     const wrong = (answer: string) => (/^\d+ in$/u.test(answer) ? undefined : 'expected a length');
     expect(await asker.text({ text: 'id' })).toBe('W-1');
     const answer = asker.text({ text: 'length', wrong });
-    await vi.waitFor(() => expect(shown()).toContain('expected a length What you typed ahead (2 lines) is dropped.'));
+    await vi.waitFor(() => expect(shown()).toContain('expected a length\n  What you typed ahead (2 lines) is dropped.'));
     input.write('8 in\n');
     expect(await answer).toBe('8 in');
   });
