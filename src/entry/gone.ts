@@ -3,14 +3,13 @@ import { readDocument } from '../source/document.js';
 import { COLUMNS_FILE } from '../store/layout.js';
 import { setValue } from './change.js';
 import type { EntryKind } from './homes.js';
+import { SHEETS_KEY } from './kept-keys.js';
 import type { RecordIndex } from './record-index.js';
 import type { SheetPlan } from './sheet-changes.js';
 import { isList, type SheetWord } from './sheet-form.js';
 import { Splices, wireRootOf } from './splices.js';
 import { isData } from './yaml-text.js';
 
-/** The block of import.yaml that remembers which records each sheet held. */
-export const SHEETS_KEY = 'sheets';
 /** The key that marks a record whose row is gone. */
 export const GONE_KEY = 'x-gone';
 

@@ -3,8 +3,8 @@ import { readDocument } from '../source/document.js';
 import { COLUMNS_FILE } from '../store/layout.js';
 import { UserError } from '../user-error.js';
 import { setValue } from './change.js';
-import { SHEETS_KEY } from './gone.js';
 import { plainHeader, type SheetHeader, UNREAD } from './headers.js';
+import { LAYERS_KEY, SHEETS_KEY } from './kept-keys.js';
 import type { RecordIndex } from './record-index.js';
 import { type SheetWord, sheetNamed } from './sheet-form.js';
 import { Splices, wireRootOf } from './splices.js';
@@ -22,7 +22,7 @@ export function keptColumns(text: string | undefined, kind: SheetWord): Readonly
   if (!isData(data)) throw new UserError(`${COLUMNS_FILE} is no block of keys, expected ${EXAMPLE}`);
   const kept = new Map<string, string>();
   for (const [word, columns] of Object.entries(data)) {
-    if (word === SHEETS_KEY) continue;
+    if (word === SHEETS_KEY || word === LAYERS_KEY) continue;
     const named = sheetNamed(word);
     if (named === undefined)
       throw new UserError(`Unexpected \`${word}\` in ${COLUMNS_FILE}, expected a kind of record, as ${EXAMPLE}`);

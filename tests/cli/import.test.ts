@@ -173,6 +173,62 @@ describe('a wire list', () => {
   });
 });
 
+describe('a drawing', () => {
+  const DRAWING = [
+    '0',
+    'SECTION',
+    '2',
+    'ENTITIES',
+    ...['0', 'LINE', '8', 'RAILS', '10', '20', '20', '9', '11', '180', '21', '9'],
+    '0',
+    'TEXT',
+    '0',
+    'ENDSEC',
+    '0',
+    'EOF',
+    '',
+  ].join('\n');
+  const args = ['import', 'dxf', 'frame.dxf', '--shell', 'T-1'];
+
+  it('says what its layers would become, takes them in once they are said, and knows its pieces again', async () => {
+    sheet('frame.dxf', DRAWING);
+    expect((await shellbook(args)).messages).toContain('--unit in');
+    const shown = await shellbook([...args, '--unit', 'in', '--dry-run']);
+    expect(shown.answer).toMatch(/RAILS +not read: say what it is with --layer +1/u);
+    expect(shown.answer).toContain('Left out: TEXT (1).');
+    expect((await shellbook([...args, '--unit', 'in'])).messages).toContain("--layer 'RAILS=skip'");
+    const said = ['--layer', 'RAILS=member, section=RT2x2x1/8, alloy=6061-T6', '--unit', 'in'];
+    expect((await shellbook([...args, ...said, '--keep'])).answer).toContain('1 member added');
+    expect(textOf(MEMBERS)).toContain('RAILS-001');
+    const again = await shellbook([...args, '--unit', 'in', '--json']);
+    expect(JSON.parse(again.answer)).toMatchObject({
+      added: [],
+      changed: [],
+      unchanged: 1,
+      layers_not_read: [],
+      left_out: [{ what: 'TEXT' }],
+    });
+  });
+
+  it('goes out by layer and comes back without a change', async () => {
+    expect((await shellbook(['export', 'dxf', 'T-1', '--out', 'coach.dxf'])).answer).toContain('Wrote coach.dxf');
+    expect(textOf('coach.dxf')).toContain('RUNS_DC');
+    const back = await shellbook(['import', 'dxf', 'coach.dxf', '--shell', 'T-1', '--json']);
+    expect(JSON.parse(back.answer)).toMatchObject({ added: [], changed: [], faults: [], layers_not_read: [] });
+  });
+
+  it.each([
+    ['AC1027\u0000\u0000\u0000', 'closed format'],
+    ['ISO-10303-21;\nHEADER;', 'is a STEP file'],
+    ['0', 'holds one byte'],
+    ['id,part\nA,x\n', 'expected a group code'],
+  ])('%j is told for what it is', async (text, said) => {
+    sheet('odd.dxf', text);
+    const { status, messages } = await shellbook(['import', 'dxf', 'odd.dxf', '--shell', 'T-1']);
+    expect([status, messages]).toEqual([2, expect.stringContaining(said)]);
+  });
+});
+
 describe('export', () => {
   it('gives one table on standard output, or all of them in a folder', async () => {
     const one = await shellbook(['export', 'nodes', 'T-1']);

@@ -39,6 +39,7 @@ const wouldMeet = shape({
   line: orNull(whole),
 });
 
+const countOfWhat = shape({ what: jsonText, count: whole });
 const rowSaid = shape({ row: whole, message: jsonText });
 
 const change = shape({
@@ -68,18 +69,22 @@ export const RECORD_ANSWERS: Readonly<Record<string, AnswerForms>> = {
   'new-store': shape({ store: jsonText, files: jsonTexts, git_started: flag }),
   'new-shell': shape({ folder: jsonText, files: jsonTexts }),
   add: shape({ kind: jsonText, file: jsonText, dry_run: flag }, { id: jsonText, record: jsonRecord }),
-  import: shape({
-    sheet: jsonText,
-    dry_run: flag,
-    columns: jsonList(shape({ head: jsonText, key: orNull(jsonText), unit: orNull(jsonText), how: jsonText })),
-    added: jsonList(shape({ kind: jsonText, id: jsonText, file: jsonText, row: whole })),
-    changed: jsonList(shape({ kind: jsonText, id: orNull(jsonText), file: jsonText, row: whole, keys: jsonTexts })),
-    unchanged: whole,
-    ahead: jsonList(rowSaid),
-    faults: jsonList(shape({ row: whole, column: orNull(jsonText), message: jsonText })),
-    gone: jsonTexts,
-    files: jsonTexts,
-  }),
+  import: shape(
+    {
+      sheet: jsonText,
+      dry_run: flag,
+      columns: jsonList(shape({ head: jsonText, key: orNull(jsonText), unit: orNull(jsonText), how: jsonText })),
+      added: jsonList(shape({ kind: jsonText, id: jsonText, file: jsonText, row: whole })),
+      changed: jsonList(shape({ kind: jsonText, id: orNull(jsonText), file: jsonText, row: whole, keys: jsonTexts })),
+      unchanged: whole,
+      ahead: jsonList(rowSaid),
+      faults: jsonList(shape({ row: whole, column: orNull(jsonText), message: jsonText })),
+      gone: jsonTexts,
+      files: jsonTexts,
+    },
+    // Of a drawing.
+    { layers_not_read: jsonList(countOfWhat), left_out: jsonList(countOfWhat) },
+  ),
   export: shape({ folder: jsonText, files: jsonTexts }),
   photos: shape({
     dry_run: flag,

@@ -28,6 +28,7 @@ export function declareExport(registry: Registry): void {
         'shellbook export all QF-007 --out tables',
         'shellbook export all QF-007 --out records.xlsx',
         'shellbook export members QF-007 --template --out members.xlsx',
+        'shellbook export dxf QF-007 --out coach.dxf',
         'shellbook export all QF-007 --cobie --out handover',
       ],
     )
@@ -52,6 +53,7 @@ export function declareExport(registry: Registry): void {
 
 async function exportTables(options: Options, context: Context): Promise<Status> {
   if (options.template) return writeTemplate(options, context);
+  if (options.kind.toLowerCase() === 'dxf') return writeDrawing(options, context);
   if (options.shell === undefined && !(await isOfLibrary(options.kind)))
     throw new UserError(`Whose ${options.kind}? Name the shell, as shellbook export ${options.kind} QF-007`);
   if (options.out !== undefined && /\.xlsx$/iu.test(options.out) && !options.cobie)
@@ -94,6 +96,25 @@ const csvFiles = (all: { readonly tables: readonly NamedTable[]; readonly csv: C
   new Map(all.tables.map(({ name, heads, rows }) => [`${name}.csv`, all.csv(heads, rows)]));
 
 type CsvOf = (heads: readonly string[], rows: readonly (readonly string[])[]) => string;
+
+/** Members, panels, openings and runs by layer, for a drawing office. */
+async function writeDrawing(options: Options, context: Context): Promise<Status> {
+  const { shell } = options;
+  if (shell === undefined) throw new UserError('Whose drawing? Name the shell, as shellbook export dxf QF-007 --out coach.dxf');
+  const [{ openShell }, { dxfOf }] = await Promise.all([import('../open.js'), import('../../entry/dxf/write.js')]);
+  const store = await openStoreFor(context);
+  await requireShell(store, shell, context);
+  const { assessment } = await openShell(store, shell, context);
+  const text = dxfOf(assessment.model.shell);
+  if (options.out !== undefined) {
+    const out = /\.dxf$/iu.test(options.out) ? options.out : path.join(options.out, `${shell}.dxf`);
+    return writeFile(out, new TextEncoder().encode(text), options, context);
+  }
+  if (context.settings.json)
+    throw new UserError('A drawing on standard output is DXF: name a file with --out, or leave --json away');
+  context.io.out.write(text);
+  return 0;
+}
 
 /** One workbook, a sheet a table. */
 async function writeTables(options: Options, out: string, context: Context): Promise<Status> {

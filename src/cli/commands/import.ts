@@ -31,6 +31,9 @@ interface Options {
   readonly gone: 'ask' | 'keep' | 'mark';
   readonly keep: boolean;
   readonly commit: boolean;
+  /** Of drawings: what their layers are, and the unit of one that does not say. */
+  readonly layers: readonly string[];
+  readonly unit: string | undefined;
 }
 
 const text = (value: unknown): string | undefined => (typeof value === 'string' ? value : undefined);
@@ -42,6 +45,7 @@ export function declareImport(registry: Registry): void {
       "shellbook import members cut.csv --shell QF-007 --map 'Shape=section' --yes",
       'shellbook import wires wirelist.csv --shell QF-007 --medium dc',
       'shellbook import notes QF-007-notes.json',
+      "shellbook import dxf frame.dxf --shell QF-007 --layer 'FLOOR=member, section=RT2x2x1/8, alloy=6061-T6' --dry-run",
     ])
     .option('--shell <shell>', 'the shell that the records are of')
     .option('--dry-run', 'show what would change, and write nothing')
@@ -59,6 +63,8 @@ export function declareImport(registry: Registry): void {
     .option('--gone <what>', 'records whose rows are gone from the sheet: ask, keep (say no more of them) or mark (x-gone)')
     .option('--into <file>', 'the file that new records go to, as members-floor or dc-house')
     .option('--medium <medium>', 'for wires and pipes: what runs in them, where no service says (dc, ac, water, gas …)')
+    .option('--layer <layer=what>', 'of a drawing: what the pieces on a layer are; skip: not read (may be given again)', gather)
+    .option('--unit <unit>', 'of a drawing that does not say: in, ft, mm, cm or m')
     .option('--commit', 'commit what was written')
     .action(registry.run(([kind, file], given) => read(kind as string, file as string, given), importSheet));
 }
@@ -96,11 +102,17 @@ function read(kind: string, file: string, given: Readonly<Record<string, unknown
     gone: gone as Options['gone'],
     keep: given.keep === true,
     commit: given.commit === true,
+    layers: (given.layer ?? []) as readonly string[],
+    unit: text(given.unit),
   };
 }
 
 async function importSheet(options: Options, context: Context): Promise<Status> {
   if (options.kind === 'notes') return (await import('../import-notes.js')).importNotes(options, context);
+  if (options.kind.toLowerCase() === 'dxf') {
+    const { importDrawing } = await import('../import-drawing.js');
+    return importDrawing(options, context);
+  }
   const [{ readAnySheet }, { entering }] = await Promise.all([import('../../entry/any-sheet.js'), import('../entering.js')]);
   const { kind, shell } = await sheetAndShell(options.kind, options.shell);
   const root = await storeOf(context);
