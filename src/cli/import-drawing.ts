@@ -7,7 +7,7 @@ import type { Context } from './context.js';
 import type { Status } from './io.js';
 import { committed, type OpenEntry, readEntry, storeOf, writeTexts } from './open-entry.js';
 
-export interface DrawingOptions {
+export interface DxfOptions {
   readonly file: string;
   readonly shell: string | undefined;
   readonly layers: readonly string[];
@@ -26,7 +26,7 @@ const MM: Readonly<Record<number, number>> = { 1: 25.4, 2: 304.8, 4: 1, 5: 10, 6
 const NAMED: Readonly<Record<string, number>> = { in: 1, ft: 2, mm: 4, cm: 5, m: 6 };
 
 /** Takes the pieces of a DXF drawing in as members, panels and openings, by layer. */
-export async function importDrawing(options: DrawingOptions, context: Context): Promise<Status> {
+export async function importDrawing(options: DxfOptions, context: Context): Promise<Status> {
   const { shell } = options;
   if (shell === undefined) throw new UserError('Whose drawing is it? Name the shell, as --shell QF-007');
   const [{ keptLayers, saidLayers }, { entering }] = await Promise.all([
@@ -88,10 +88,10 @@ async function piecesIn(
   name: string,
   text: string,
   layers: ReadonlyMap<string, LayerMeaning>,
-  options: DrawingOptions,
+  options: DxfOptions,
   { known, text: store }: OpenEntry,
 ): Promise<Read> {
-  const [{ readDxf }, { expandDrawing }, { piecesOf }, { loadStore }] = await Promise.all([
+  const [{ readDxf }, { expandDrawing }, { drawnPieces }, { loadStore }] = await Promise.all([
     import('../entry/dxf/read.js'),
     import('../entry/dxf/expand.js'),
     import('../entry/dxf/pieces.js'),
@@ -109,21 +109,16 @@ async function piecesIn(
     );
   }
   const shell = loadStore(store).shells.get(options.shell as string)?.model?.shell;
-  const pieces = piecesOf({ drawing: expandDrawing(drawing), layers, mmPerUnit, shell, known });
+  const pieces = drawnPieces({ drawing: expandDrawing(drawing), layers, mmPerUnit, shell, known });
   return { pieces, others: drawing.others, unit: mmPerUnit === 25.4 || mmPerUnit === 304.8 ? 'in' : 'mm' };
 }
 
-async function planned(
-  name: string,
-  { pieces, unit }: Read,
-  { known }: OpenEntry,
-  options: DrawingOptions,
-): Promise<DrawingPlan> {
-  const [{ planDrawing }, { LARGEST_BYTES: mostBytes }] = await Promise.all([
+async function planned(name: string, { pieces, unit }: Read, { known }: OpenEntry, options: DxfOptions): Promise<DrawingPlan> {
+  const [{ planPieces }, { LARGEST_BYTES: mostBytes }] = await Promise.all([
     import('../entry/dxf/plan.js'),
     import('../store/taken.js'),
   ]);
-  return planDrawing({ name, pieces: pieces.pieces, known, unit, ahead: options.ahead, mostBytes });
+  return planPieces({ name, pieces: pieces.pieces, known, unit, ahead: options.ahead, mostBytes });
 }
 
 function unmappedText(name: string, unmapped: ReadonlyMap<string, number>): string {
@@ -143,7 +138,7 @@ async function keepLayers(
 
 async function answer(
   shown: Read & DrawingPlan & { readonly name: string },
-  options: DrawingOptions,
+  options: DxfOptions,
   context: Context,
 ): Promise<Status> {
   const { drawingJson, drawingText } = await import('./report/drawing-text.js');

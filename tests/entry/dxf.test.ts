@@ -4,8 +4,8 @@ import type { IDxf } from 'dxf-parser';
 import { describe, expect, it } from 'vitest';
 import { expandDrawing } from '../../src/entry/dxf/expand.js';
 import { keptLayers, saidLayers, withLayers } from '../../src/entry/dxf/layers.js';
-import { piecesOf } from '../../src/entry/dxf/pieces.js';
-import { planDrawing } from '../../src/entry/dxf/plan.js';
+import { drawnPieces } from '../../src/entry/dxf/pieces.js';
+import { planPieces } from '../../src/entry/dxf/plan.js';
 import { readDxf } from '../../src/entry/dxf/read.js';
 import { dxfOf } from '../../src/entry/dxf/write.js';
 import { keptColumns } from '../../src/entry/mapping.js';
@@ -105,8 +105,8 @@ describe('a shell as a drawing', () => {
   it('comes back whole into an empty shell, no end further off than a millimetre', () => {
     const empty = { 'shells/T-1/shell.yaml': 'shell: T-1\ndatum: {origin: [100 mm, 0 mm, -20 mm]}\n' };
     const known = readKnown(storeText({ ...LIBRARY, ...empty }), 'T-1');
-    const { pieces } = piecesOf({ drawing: expanded, layers: new Map(), mmPerUnit: 1, shell: shellOf(empty), known });
-    const { plan, texts } = planDrawing({ name: 't.dxf', pieces, known, unit: 'in', ahead: false, mostBytes: 1e9 });
+    const { pieces } = drawnPieces({ drawing: expanded, layers: new Map(), mmPerUnit: 1, shell: shellOf(empty), known });
+    const { plan, texts } = planPieces({ name: 't.dxf', pieces, known, unit: 'in', ahead: false, mostBytes: 1e9 });
     expect([plan.faults, plan.added.length]).toEqual([[], 303]);
     const back = shellOf({ ...empty, ...Object.fromEntries(texts) });
     const furthest = drawn.members.map(({ id, shape }, i) => {
@@ -124,14 +124,14 @@ describe('a shell as a drawing', () => {
     const known = readKnown(storeText({ ...LIBRARY, ...FRAME }), 'T-1');
     const planOf = (text: string) => {
       const of = { drawing: expandDrawing(readDxf('t.dxf', text)), layers: new Map(), mmPerUnit: 1, shell: drawn, known };
-      return planDrawing({ name: 't.dxf', pieces: piecesOf(of).pieces, known, unit: 'mm', ahead: false, mostBytes: 1e9 }).plan;
+      return planPieces({ name: 't.dxf', pieces: drawnPieces(of).pieces, known, unit: 'mm', ahead: false, mostBytes: 1e9 }).plan;
     };
     expect(planOf(dxf)).toMatchObject({ added: [], changed: [], faults: [] });
     // Without its own words a piece is known by where it lies.
     const bare = dxf.replace(/1001\r\nSHELLBOOK\r\n(?:1000\r\n.*\r\n)*/gu, '');
     const layers = saidLayers(['MEMBERS_RT=member', 'PLATES=member', 'PANELS_SKIN=panel', 'OPENINGS=opening']);
     const of = { drawing: expandDrawing(readDxf('t.dxf', bare)), layers, mmPerUnit: 1, shell: drawn, known };
-    expect(new Set(piecesOf(of).pieces.map(({ id }) => id))).toEqual(
+    expect(new Set(drawnPieces(of).pieces.map(({ id }) => id))).toEqual(
       new Set(['M', 'G', 'SK', 'D'].flatMap((one) => [...drawn.byId.keys()].filter((id) => id.startsWith(`${one}-`)))),
     );
     const { shape } = drawn.members[7] as { shape: { from: Vec3 } };

@@ -1,5 +1,5 @@
 import { add, cross, norm, scale, unit, type Vec3 } from '../../geometry/vector.js';
-import type { Drawing, DxfEntity } from './read.js';
+import type { DxfDrawing, DxfEntity } from './read.js';
 
 /** A straight piece, or an outline, in the drawing’s own place; blocks are laid out where they were put. */
 export interface DxfShape {
@@ -10,7 +10,7 @@ export interface DxfShape {
   readonly said: Readonly<Record<string, string>>;
 }
 
-export interface Expanded {
+export interface DxfShapes {
   readonly shapes: readonly DxfShape[];
   /** What was left out, in words → how many. */
   readonly left: ReadonlyMap<string, number>;
@@ -40,7 +40,7 @@ function planeOf(normal: Vec3 | undefined): Frame {
 }
 
 /** Lays every block out where it was put. A block within itself is left out, and told. */
-export function expandDrawing({ entities, blocks }: Drawing): Expanded {
+export function expandDrawing({ entities, blocks }: DxfDrawing): DxfShapes {
   const shapes: DxfShape[] = [];
   const left = new Map<string, number>();
   const leave = (what: string): void => void left.set(what, (left.get(what) ?? 0) + 1);

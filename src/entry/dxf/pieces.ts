@@ -1,7 +1,7 @@
 import { distance, type Vec3 } from '../../geometry/vector.js';
 import type { Shell } from '../../records/index.js';
 import type { RecordIndex } from '../record-index.js';
-import type { DxfShape, Expanded } from './expand.js';
+import type { DxfShape, DxfShapes } from './expand.js';
 import { DRAWN_KINDS, type DrawnKind, type LayerMeaning } from './layers.js';
 
 /** A piece of a drawing as a record: its kind, its id, its corners in the standard datum, mm, and what else is said of it. */
@@ -31,7 +31,7 @@ const SAME_MM = 1;
 const STAYS_MM = 0.1;
 
 export interface PiecesOf {
-  readonly drawing: Expanded;
+  readonly drawing: DxfShapes;
   readonly layers: ReadonlyMap<string, LayerMeaning>;
   readonly mmPerUnit: number;
   readonly shell: Shell | undefined;
@@ -39,7 +39,7 @@ export interface PiecesOf {
 }
 
 /** Gives each piece its kind by its layer and its id by its own words, by a record that lies there, or by its layer’s name and a number. */
-export function piecesOf({ drawing, layers, mmPerUnit, shell, known }: PiecesOf): Pieces {
+export function drawnPieces({ drawing, layers, mmPerUnit, shell, known }: PiecesOf): Pieces {
   const recorded = shell ? new RecordedPieces(shell) : undefined;
   const left = new Map(drawing.left);
   const unmapped = new Map<string, number>();
@@ -131,7 +131,7 @@ class RecordedPieces {
     }
     for (const { id, outline } of shell.panels) this.put('panel', id, outline);
     for (const opening of shell.openings) {
-      const corners = openingCorners(opening);
+      const corners = cornersOfOpening(opening);
       if (corners) this.put('opening', opening.id, corners);
     }
   }
@@ -185,7 +185,7 @@ function alike(a: readonly Vec3[], b: readonly Vec3[], within: number): boolean 
 }
 
 /** Sill, and its height above: the four corners as they are drawn. */
-export function openingCorners({
+export function cornersOfOpening({
   sill,
   heightMm,
 }: {

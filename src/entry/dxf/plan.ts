@@ -27,7 +27,7 @@ export interface DrawingOf {
 }
 
 /** What the pieces of a drawing add and change, by the same plan that sheets have: a piece is a row, its line in the drawing the row’s number. */
-export function planDrawing({ name, pieces, known, unit, ahead, mostBytes }: DrawingOf): DrawingPlan {
+export function planPieces({ name, pieces, known, unit, ahead, mostBytes }: DrawingOf): DrawingPlan {
   const origin = originOf(known);
   const plan = { added: [], changed: [], unchanged: [], faults: [], ahead: [] } as {
     [K in keyof SheetPlan]: SheetPlan[K][number][];

@@ -29,7 +29,7 @@ export interface DxfBlock {
   readonly entities: readonly DxfEntity[];
 }
 
-export interface Drawing {
+export interface DxfDrawing {
   /** `$INSUNITS`; 0 where the drawing does not say. */
   readonly units: number;
   readonly entities: readonly DxfEntity[];
@@ -47,7 +47,7 @@ const SHAPES: ReadonlySet<string> = new Set(['LINE', 'LWPOLYLINE', 'POLYLINE', '
 const PARTS: ReadonlySet<string> = new Set(['VERTEX', 'SEQEND', 'ATTRIB']);
 
 /** Reads the lines, polylines, faces and inserts of a DXF drawing. Throws {@link UserError} at its line. */
-export function readDxf(name: string, text: string, mostEntities = MOST_ENTITIES): Drawing {
+export function readDxf(name: string, text: string, mostEntities = MOST_ENTITIES): DxfDrawing {
   const reader = new DxfReader(name, mostEntities);
   for (const group of dxfGroups(name, text)) reader.take(group);
   return reader.finish();
@@ -102,7 +102,7 @@ class DxfReader {
     if (this.section === 'ENTITIES' || this.section === 'BLOCKS') this.open.groups.push(group);
   }
 
-  finish(): Drawing {
+  finish(): DxfDrawing {
     this.close();
     this.flush();
     if (!this.ended && this.entities.length === 0 && this.section === '')

@@ -1,6 +1,6 @@
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Shell } from '../../records/index.js';
-import { openingCorners } from './pieces.js';
+import { cornersOfOpening } from './pieces.js';
 import { DXF_APP } from './read.js';
 
 /** One piece to be drawn: a straight line, or a line through several places. */
@@ -175,7 +175,7 @@ const panels = ({ panels: all }: Shell): readonly Drawn[] =>
 
 const openings = ({ openings: all }: Shell): readonly Drawn[] =>
   all.flatMap((opening) => {
-    const points = openingCorners(opening);
+    const points = cornersOfOpening(opening);
     const { id, openingKind, wall, widthMm, heightMm } = opening;
     const said = { id, is: 'opening', kind: openingKind, wall, width: mm(widthMm), height: mm(heightMm) };
     return points ? [{ layer: 'OPENINGS', points, closed: true, said }] : [];
