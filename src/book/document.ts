@@ -77,7 +77,8 @@ export async function bookDocument(input: BookInput, follower?: Follower): Promi
   };
 }
 
-async function openBook(input: BookInput): Promise<Book> {
+/** What chapters are made from, as one edition may see it. */
+export async function openBook(input: BookInput): Promise<Book> {
   const assessment = forEdition(input.assessment, input.edition);
   const hidden = hiddenFrom(input.assessment.model, input.edition);
   const { shop, shell } = assessment.model;
@@ -147,10 +148,13 @@ const shellWord = (book: Book): string => {
   return book.edition === 'owner' ? sentencesFor(book)('book.shell', { shell: id }) : `Shell ${id}`;
 };
 
-/** The page around the chapters. */
-function pageFrame(book: Book): { readonly before: string; readonly after: string; readonly lacking: readonly string[] } {
+/** The page around the chapters. `what`: what kind of paper it is, for its title. */
+export function pageFrame(
+  book: Book,
+  what = `as-built book, ${book.editionName}`,
+): { readonly before: string; readonly after: string; readonly lacking: readonly string[] } {
   const { shell } = book.assessment.model;
-  const title = withGlyphs(escaped(`Shell ${shell.id}, ${shell.title}: as-built book, ${book.editionName}`));
+  const title = withGlyphs(escaped(`Shell ${shell.id}, ${shell.title}: ${what}`));
   const width = (sheet: 'portrait' | 'landscape') => `${textWidth(book.sheets[sheet])}mm`;
   const height = (sheet: 'portrait' | 'landscape') => `${textHeight(book.sheets[sheet]) - 0.2}mm`;
   const sizes = `:root{--portrait:${width('portrait')};--landscape:${width('landscape')};--portrait-high:${height('portrait')};--landscape-high:${height('landscape')}}`;

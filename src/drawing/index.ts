@@ -19,6 +19,7 @@ export { generalArrangement } from './views/general.js';
 export { growthChart } from './views/growth-chart.js';
 export { influenceChart } from './views/influence-chart.js';
 export { loadingSide } from './views/loading-side.js';
+export { maskPlan } from './views/mask-plan.js';
 export { noDrillFace } from './views/no-drill.js';
 export { openingDrawing } from './views/opening.js';
 export { panelFace } from './views/panel-face.js';

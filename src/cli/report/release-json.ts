@@ -3,7 +3,12 @@ import { envelope, findingJson, place3 } from './json.js';
 import type { HandOver } from './release.js';
 import { budgetJson } from './weights-json.js';
 
-export function releaseJson(sheet: HandOver, revision: string | null): string {
+/** `printed`: where the sheet was printed to, and how many pages it has. */
+export function releaseJson(
+  sheet: HandOver,
+  revision: string | null,
+  printed?: { readonly file: string; readonly pages: number },
+): string {
   const { model, weights, closed } = sheet;
   return envelope('release', model.shell.id, revision, {
     state: stateName(sheet.progress, closed),
@@ -44,5 +49,6 @@ export function releaseJson(sheet: HandOver, revision: string | null): string {
     problems: weights.problems,
     assumptions: weights.assumptions,
     cautions: sheet.cautions,
+    ...(printed ? { file: printed.file, pages: printed.pages } : {}),
   });
 }

@@ -30,7 +30,8 @@ export function releaseText(sheet: HandOver, paint: TerminalPaint, all: boolean)
   return parts.join('\n\n');
 }
 
-function stateText({ progress, closed }: HandOver): string {
+/** `in build, next to sign off: belly`. */
+export function stateText({ progress, closed }: HandOver): string {
   const state = stateName(progress, closed);
   const tag = closed ? ` ${state === 'closed' ? 'as' : 'since'} ${closed.tag}, revision ${closed.revision}` : '';
   return `${state}${tag}${progress.stage === null ? '' : `, next to sign off: ${progress.stage}`}`;

@@ -3,6 +3,7 @@ import type { Weights } from '../../compute/weights/types.js';
 import type { Model } from '../../model/shell.js';
 import { derived } from '../../query/derived.js';
 import {
+  CAUTIONS,
   type Face,
   type KeepClean,
   keepClean,
@@ -31,15 +32,6 @@ export interface HandOver {
   readonly open: readonly OpenInZone<DecidedFinding>[];
   readonly cautions: readonly string[];
 }
-
-const CAUTIONS: readonly string[] = [
-  'Weigh again when your work is done. What was added and is not on record is in nobody’s figures.',
-  'Ratings, labels and manuals of the chassis maker come before this sheet; so do local codes.',
-  'A place that this sheet does not name is not proven clear: open up and look before drilling, cutting or screwing.',
-  'Before welding, sanding near wires or baking paint: isolate batteries and shore line, shut and vent gas, and ask the chassis maker which control units to disconnect. Electric, gas and air work is for those licensed for it.',
-  'Do not stand, lift or jack on anything that is not declared for it by its author.',
-  'Do not paint over the vehicle identification number, certification and tyre labels, or the chassis maker’s plates; keep paint off tyres, air springs, brake hoses, sensors and lamps.',
-];
 
 export function handOver({ assessment, findings }: CheckedShell, closed?: ClosedAs): HandOver {
   const { model, figures } = assessment;

@@ -1,5 +1,7 @@
+export { CAUTIONS } from './cautions.js';
 export { type DrilledSheet, drilledSheets, isFarBeside, underFace } from './drilled-sheets.js';
 export { ASSUMED_TOLERANCE_MM, faces, LOOK_MM } from './faces.js';
+export { type HeatLimits, heatLimits } from './heat.js';
 export { keepClean } from './keep-clean.js';
 export { type OpenInZone, openByZone } from './open-items.js';
 export { type ScrewArea, screwAreas } from './screw-areas.js';
