@@ -31,7 +31,7 @@ export interface Follower {
 
 /** The whole book of one edition as one HTML page, ready to be measured. `follower` gets each chapter as soon as it is made. */
 export async function bookDocument(input: BookInput, follower?: Follower): Promise<BookDocument> {
-  const book = await openBook(input);
+  const book = await editionBook(input);
   const pictures = picturesOf(book.photos);
   const frame = pageFrame(book);
   await follower?.open(frame.before + frame.after, pictures);
@@ -78,7 +78,7 @@ export async function bookDocument(input: BookInput, follower?: Follower): Promi
 }
 
 /** What chapters are made from, as one edition may see it. */
-export async function openBook(input: BookInput): Promise<Book> {
+export async function editionBook(input: BookInput): Promise<Book> {
   const assessment = forEdition(input.assessment, input.edition);
   const hidden = hiddenFrom(input.assessment.model, input.edition);
   const { shop, shell } = assessment.model;

@@ -1,25 +1,16 @@
-import type { Finding } from '../../finding.js';
-import type { OpenInZone } from '../../query/release/index.js';
 import type { Chapter } from '../book.js';
-import { openBook, pageFrame } from '../document.js';
+import { editionBook, pageFrame } from '../document.js';
 import type { BookInput } from '../input.js';
 import type { BookDocument } from '../print/document.js';
 import { rendered } from '../rendered.js';
 import { lackingWords, withGlyphs } from '../signs.js';
+import type { HandOverFacts } from './facts.js';
 import { firstPage } from './first-page.js';
 import { maskPages } from './mask-pages.js';
 import { openPage } from './open-page.js';
 import { paintPage } from './paint-page.js';
 import { screwPages } from './screw-pages.js';
 import { weightPage } from './weight-page.js';
-
-/** What the sheet tells beside what the record itself says. */
-export interface HandOverFacts {
-  /** `in build, next to sign off: belly`. */
-  readonly state: string;
-  /** Errors, and warnings that nobody has decided. */
-  readonly open: readonly OpenInZone<Finding & { readonly severity: string }>[];
-}
 
 const NO_DATE = '2000-01-01';
 
@@ -28,7 +19,7 @@ const NO_DATE = '2000-01-01';
  * what paint there is and what bounds its baking, what is open. Pure.
  */
 export async function handOverDocument(input: Omit<BookInput, 'edition'>, facts: HandOverFacts): Promise<BookDocument> {
-  const book = await openBook({ ...input, edition: 'service' });
+  const book = await editionBook({ ...input, edition: 'service' });
   const pages: readonly Chapter[] = [
     weightPage(book),
     ...screwPages(book),

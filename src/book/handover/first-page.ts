@@ -1,6 +1,6 @@
 import { CAUTIONS } from '../../query/release/index.js';
 import type { Book, Chapter } from '../book.js';
-import type { HandOverFacts } from './document.js';
+import type { HandOverFacts } from './facts.js';
 
 /** How far the coach is, what to keep in mind, and what the pages behind it are. */
 export const firstPage = (book: Book, { state }: HandOverFacts, pages: readonly Chapter[]): Chapter => ({

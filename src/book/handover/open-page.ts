@@ -1,6 +1,6 @@
 import type { Book, Chapter } from '../book.js';
 import { table } from '../table.js';
-import type { HandOverFacts } from './document.js';
+import type { HandOverFacts } from './facts.js';
 
 /** What is open, by zone: whoever closes or paints over it hides it. */
 export const openPage = (book: Book, { open }: HandOverFacts): Chapter => ({

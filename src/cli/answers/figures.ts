@@ -615,43 +615,46 @@ export const FIGURE_ANSWERS: Readonly<Record<string, AnswerForms>> = {
     verified: flag,
     notes: jsonTexts,
   }),
-  release: shape({
-    state,
-    closed: orNull(shape({ tag: jsonText, revision_letter: jsonText })),
-    basis: orNull(jsonText),
-    basis_ticket: orNull(jsonText),
-    reserve: jsonNumber,
-    gvwr_left_kg: orNull(jsonNumber),
-    budget: jsonList(budget),
-    stations: jsonList(shape({ x_mm: jsonNumber, adds_kg: byAxle, most_kg: orNull(jsonNumber), limited_by: orNull(jsonText) })),
-    faces: jsonList(
-      shape({
-        face: jsonText,
-        panels: jsonTexts,
-        runs: jsonList(
-          shape({
-            id: jsonText,
-            medium: jsonText,
-            panel: jsonText,
-            depth_mm: jsonNumber,
-            at_mm: jsonPlace,
-            tolerance_mm: orNull(jsonNumber),
-          }),
-        ),
-      }),
-    ),
-    do_not_paint: jsonList(
-      shape({
-        what: jsonText,
-        why: jsonText,
-        items: jsonList(shape({ id: jsonText, name: orNull(jsonText), position_mm: orNull(jsonPlace) })),
-      }),
-    ),
-    open: jsonList(shape({ zone: orNull(jsonText), zone_name: orNull(jsonText), findings: jsonList(finding) })),
-    problems: jsonTexts,
-    assumptions: jsonTexts,
-    cautions: jsonTexts,
-  }),
+  release: shape(
+    {
+      state,
+      closed: orNull(shape({ tag: jsonText, revision_letter: jsonText })),
+      basis: orNull(jsonText),
+      basis_ticket: orNull(jsonText),
+      reserve: jsonNumber,
+      gvwr_left_kg: orNull(jsonNumber),
+      budget: jsonList(budget),
+      stations: jsonList(shape({ x_mm: jsonNumber, adds_kg: byAxle, most_kg: orNull(jsonNumber), limited_by: orNull(jsonText) })),
+      faces: jsonList(
+        shape({
+          face: jsonText,
+          panels: jsonTexts,
+          runs: jsonList(
+            shape({
+              id: jsonText,
+              medium: jsonText,
+              panel: jsonText,
+              depth_mm: jsonNumber,
+              at_mm: jsonPlace,
+              tolerance_mm: orNull(jsonNumber),
+            }),
+          ),
+        }),
+      ),
+      do_not_paint: jsonList(
+        shape({
+          what: jsonText,
+          why: jsonText,
+          items: jsonList(shape({ id: jsonText, name: orNull(jsonText), position_mm: orNull(jsonPlace) })),
+        }),
+      ),
+      open: jsonList(shape({ zone: orNull(jsonText), zone_name: orNull(jsonText), findings: jsonList(finding) })),
+      problems: jsonTexts,
+      assumptions: jsonTexts,
+      cautions: jsonTexts,
+    },
+    { file: jsonText, pages: whole },
+  ),
   verify: shape({
     edition: orNull(jsonText),
     tag: orNull(shape({ name: jsonText, signature: jsonText })),
