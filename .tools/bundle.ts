@@ -9,14 +9,18 @@ import { rolldown } from 'rolldown';
 
 /** Packages that an answer from what is kept needs. */
 const JOINED = [
+  'ansi-regex',
   'canonicalize',
   'commander',
+  'get-east-asian-width',
   'heap',
   'is-any-array',
   'ml-array-max',
   'ml-array-min',
   'ml-array-rescale',
   'ml-matrix',
+  'string-width',
+  'strip-ansi',
   'yalps',
 ];
 

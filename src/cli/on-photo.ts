@@ -22,7 +22,8 @@ export async function fieldsOnPhoto(
     throw new UserError(`Found \`${typed.join(' ')}\` for --on-photo; should be a photo and a point, as P-0231 1310,402`);
   if (on === undefined) throw new UserError('On what does the point lie? Name the panel, member or zone, as --on BP-04');
   const px = pixelOption(point);
-  const { opened, solved } = await openPhoto(shell, photo, context);
+  const { opened, fitted } = await openPhoto(shell, photo, context);
+  const solved = fitted();
   const { model } = opened.assessment;
   const found = locateInPhoto(model, solved, px, on);
   if (!('at' in found)) throw new UserError(locateText(solved, on, found, model.shop.units));

@@ -11,7 +11,10 @@ import { openStoreFor } from './open.js';
 /** A photo of a shell, tied to the datum by its `seen` points. */
 export interface OpenPhoto {
   readonly opened: Answering;
+  /** Where it was taken from and how well its points fit; of a fit that was kept, only the figures. */
   readonly solved: SolvedPhoto;
+  /** The same with a fit that places can be looked up by: fitted again where only its figures were kept. */
+  fitted(): SolvedPhoto;
   /** The folder of the store. */
   readonly root: string;
   /** What is in the photo's file. */
@@ -28,9 +31,8 @@ export async function openPhoto(shell: string, id: string, context: Context): Pr
   if (known) {
     // Only what the reader found inside the photos folder is among them: a record's file name may say anything.
     const root = findStore(context.io.cwd, context.settings.store);
-    // What was kept of a camera is its figures: it is fitted again for what else it can do.
-    const solved = opened.assessment.kept ? solvePhoto(model, photo, known.facts) : known;
-    return { opened, solved, root, bytes: () => readFile(path.join(root, file)) };
+    const fitted = (): SolvedPhoto => (opened.assessment.kept ? solvePhoto(model, photo, known.facts) : known);
+    return { opened, solved: known, fitted, root, bytes: () => readFile(path.join(root, file)) };
   }
   return unmarked(opened, photo, file, context);
 }
@@ -43,7 +45,8 @@ async function unmarked(opened: Answering, photo: Photo, file: string, context: 
   const [bytes, { pictureFacts }] = await Promise.all([readFile(path.join(root, file)), import('../store/picture-facts.js')]);
   const facts = await pictureFacts(bytes);
   if (!facts) throw new UserError(`Photo ${photo.id}: ${file} cannot be read as a picture`);
-  return { opened, solved: solvePhoto(opened.assessment.model, photo, facts), root, bytes: async () => bytes };
+  const solved = solvePhoto(opened.assessment.model, photo, facts);
+  return { opened, solved, fitted: () => solved, root, bytes: async () => bytes };
 }
 
 async function noSuchPhoto(shell: string, id: string, photos: readonly Photo[]): Promise<never> {

@@ -71,6 +71,32 @@ describe('a table', () => {
   });
 });
 
+describe('the columns that a text takes', () => {
+  // Unicode Standard Annex 11: East Asian Wide takes two; a combining mark (general category Mn) takes none.
+  it.each([
+    ['DC-30/S1', 8],
+    ['\u4e2d\u6587', 4],
+    ['\ud55c\uae00', 4],
+    ['e\u0301t\u00e9', 3],
+    ['\u0645\u0631\u062d\u0628\u0627', 5],
+    ['left \u4e2d', 7],
+  ])('%s: %i', (text, columns) => {
+    expect(widthOf(text)).toBe(columns);
+    expect(widthOf(paint(true).error(text))).toBe(columns);
+  });
+
+  it('keep a table in line whatever the script', () => {
+    const rows = [
+      ['\u4e2d\u6587', 'x'],
+      ['abcd', 'x'],
+    ];
+    const lines = textTable([{ head: 'name' }, { head: 'what' }], rows, '')
+      .split('\n')
+      .slice(1);
+    expect(new Set(lines.map((line) => widthOf(line.slice(0, line.indexOf('x'))))).size).toBe(1);
+  });
+});
+
 describe('a bar', () => {
   it('marks the limit at three quarters, and shows what the load may be as well', () => {
     expect(bar(50, 100, 0, 8)).toBe('███   |  ');

@@ -42,7 +42,8 @@ async function locate({ shell, photo, px, on }: Options, context: Context): Prom
     import('../solved-photo.js'),
     import('../../compute/pictures/locate.js'),
   ]);
-  const { opened, solved } = await openPhoto(shell, photo, context);
+  const { opened, fitted } = await openPhoto(shell, photo, context);
+  const solved = fitted();
   const { model } = opened.assessment;
   if (!model.shell.byId.has(on)) throw new UserError(`No record ${on} in ${shell}: --on takes the id of a panel, member or zone`);
   const { widthPx, heightPx } = solved.facts;

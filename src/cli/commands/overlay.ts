@@ -39,7 +39,7 @@ async function lay(options: Options, context: Context): Promise<Status> {
     import('../solved-photo.js'),
     import('../../compute/pictures/overlay.js'),
   ]);
-  const { opened, solved, root, bytes } = await openPhoto(options.shell, options.photo, context);
+  const { opened, solved, fitted, root, bytes } = await openPhoto(options.shell, options.photo, context);
   const { model } = opened.assessment;
   if (options.mark !== undefined) {
     const [{ markPage }, { writeOut }, { default: path }] = await Promise.all([
@@ -47,11 +47,11 @@ async function lay(options: Options, context: Context): Promise<Status> {
       import('../../store/write-out.js'),
       import('node:path'),
     ]);
-    await writeOut(root, path.resolve(context.io.cwd, options.mark), await markPage(model, solved, await bytes()));
+    await writeOut(root, path.resolve(context.io.cwd, options.mark), await markPage(model, fitted(), await bytes()));
     context.tell(`Written: ${options.mark}. Open it in a browser, pick seven points or more, and put the lines into photos.yaml`);
     return 0;
   }
-  const made = opened.assessment.figures.overlays.get(options.photo) ?? overlay(model, solved);
+  const made = opened.assessment.figures.overlays.get(options.photo) ?? overlay(model, fitted());
   if (options.out !== undefined && solved.usable) {
     const [{ photoOverlay }, { pictureWith }, { writeOut }, { default: path }] = await Promise.all([
       import('../../drawing/views/photo-overlay.js'),

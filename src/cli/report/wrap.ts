@@ -1,10 +1,17 @@
+import stringWidth from 'string-width';
 import { OWN_COLOUR } from './printable.js';
 
 /** Everything printed fits this many columns. */
 export const WIDTH = 80;
 
-/** Columns that a text takes: characters, marks that combine not counted. */
-export const widthOf = (text: string): number => [...text.replace(COLOUR, '').replace(/\p{Mn}/gu, '')].length;
+/** Columns that a text takes on a terminal: two for a sign of Chinese, none for a mark that combines (Unicode Standard Annex 11). */
+export function widthOf(text: string): number {
+  const plain = text.replace(COLOUR, '');
+  return PLAIN.test(plain) ? plain.length : stringWidth(plain);
+}
+
+/** Most of what is printed: a column each, without a look into the tables of Unicode. */
+const PLAIN = /^[\x20-\x7e]*$/u;
 
 /** They take no column. */
 const COLOUR = new RegExp(`${OWN_COLOUR.replace('[', '\\[')}\\d+m`, 'gu');
