@@ -31,7 +31,17 @@ const STARTED = /^(?:\.git|\.gitignore|\.gitattributes|library|shells|import\.ya
  * Lays a store down: shop file, library, an empty shells folder. Git is started where `dir` lies in no work tree yet.
  * Throws {@link UserError} where `dir` is a store already or has anything in it.
  */
-export async function layStore(dir: string): Promise<Laid & { readonly gitStarted: boolean }> {
+export async function layStore(
+  dir: string,
+  /** Done with the new repository, where one is started. */
+  started: (dir: string) => Promise<unknown> = async () => {},
+): Promise<Laid & { readonly gitStarted: boolean }> {
+  const begin = async (folder: string): Promise<boolean> => {
+    if (repositoryOf(folder) !== undefined || !(await startRepository(folder))) return false;
+    await started(folder);
+    return true;
+  };
+  if (!existsSync(dir)) return atOneStroke(dir, begin);
   const held = await contentsOf(dir);
   const strange = held.filter((name) => !STARTED.test(name));
   if (strange.length > 0 || held.includes(SHOP_FILE)) {
@@ -40,9 +50,30 @@ export async function layStore(dir: string): Promise<Laid & { readonly gitStarte
     );
   }
   const files = await layStarter(dir);
-  const gitStarted = repositoryOf(dir) === undefined && (await startRepository(dir));
-  return { dir, files, gitStarted };
+  return { dir, files, gitStarted: await begin(dir) };
 }
+
+/** A folder that is not there yet comes whole, with its repository, or not at all. */
+async function atOneStroke(
+  dir: string,
+  begin: (folder: string) => Promise<boolean>,
+): Promise<Laid & { readonly gitStarted: boolean }> {
+  const files = await newStoreFiles();
+  let gitStarted = false;
+  await layDown(
+    dir,
+    files.map(([name, text]) => ({ path: name, bytes: Buffer.from(text) })),
+    async (folder) => {
+      gitStarted = await begin(folder);
+    },
+  );
+  return { dir, files: files.map(([name]) => name).sort(), gitStarted };
+}
+
+const newStoreFiles = async (): Promise<readonly (readonly [string, string])[]> => [
+  ...(await starterFiles('store', {})),
+  ['shells/.gitkeep', ''],
+];
 
 /** Where a CI job lies that checks the records at every push. */
 const CI_FILE = 'check-records.sh';
@@ -135,8 +166,8 @@ async function starterFiles(
 
 /** Into a folder that may have a `.git` already. The shop file comes last: without it a folder is no store, and may be tried again. */
 async function layStarter(dir: string): Promise<readonly string[]> {
-  const files = [...(await starterFiles('store', {})), ['shells/.gitkeep', ''] as const];
-  const inOrder = files.sort(([a], [b]) => Number(a === SHOP_FILE) - Number(b === SHOP_FILE));
+  const files = await newStoreFiles();
+  const inOrder = [...files].sort(([a], [b]) => Number(a === SHOP_FILE) - Number(b === SHOP_FILE));
   try {
     await mkdir(dir, { recursive: true });
     for (const [name, text] of inOrder) await replaceFile(await placeOf(dir, name), Buffer.from(text));

@@ -4,6 +4,7 @@ import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runProgram } from '../../src/cli/program.js';
+import { layStore } from '../../src/store/starter.js';
 import { literalIo } from './literal-io.js';
 
 const RECORDS = fileURLToPath(new URL('../../records/', import.meta.url));
@@ -29,6 +30,19 @@ describe('new-store', () => {
     const mine = path.join(top, 'mine');
     for (const file of filesIn(mine))
       expect(readFileSync(path.join(RECORDS, file), 'utf8'), file).toBe(readFileSync(path.join(mine, file), 'utf8'));
+  });
+
+  it('comes whole or not at all: up to the last moment there is no folder of that name', async () => {
+    const dir = path.join(top, 'strokes');
+    const before = readdirSync(top).sort();
+    let there: boolean | undefined;
+    const broken = layStore(dir, async (folder) => {
+      there = existsSync(dir);
+      expect(existsSync(path.join(folder, '.git'))).toBe(true);
+      throw new Error('the power went');
+    });
+    await expect(broken).rejects.toThrow('the power went');
+    expect([there, readdirSync(top).sort()]).toEqual([false, before]);
   });
 
   it('touches no folder that has something in it', async () => {

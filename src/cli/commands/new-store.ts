@@ -22,8 +22,8 @@ export function declareNewStore(registry: Registry): void {
 async function newStore(options: Options, context: Context): Promise<Status> {
   const dir = path.resolve(context.io.cwd, options.dir);
   const { layCiJob, layStore } = await import('../../store/starter.js');
-  const laid = await layStore(dir);
-  if (laid.gitStarted) await (await import('../merge-driver.js')).installed(dir);
+  const { installed } = await import('../merge-driver.js');
+  const laid = await layStore(dir, installed);
   const job = options.ci ? [await layCiJob(dir)] : [];
   const shown = shownPath(dir, context);
   if (context.settings.json) {
