@@ -1,5 +1,6 @@
 import { daysBetween } from '../quantity/day.js';
 import { KIND_NAMES, kindOf } from '../records/kinds.js';
+import { captionFrom } from './captions.js';
 import { nextId } from './numbering.js';
 import type { RecordIndex } from './record-index.js';
 import type { Data } from './yaml-text.js';
@@ -8,6 +9,8 @@ import type { Data } from './yaml-text.js';
 export interface Taken {
   readonly name: string;
   readonly sha256: string;
+  /** It was HEIC: what is kept is the JPEG made of it. */
+  readonly original?: { readonly sha256: string };
   readonly taken?: string;
   readonly bearingDeg?: number;
 }
@@ -56,15 +59,16 @@ export function photoDrafts(pictures: readonly Taken[], of: PhotosOf): PhotoDraf
     (a.taken ?? '~') < (b.taken ?? '~') ? -1 : (a.taken ?? '~') > (b.taken ?? '~') ? 1 : 0,
   );
   for (const picture of inTime) {
-    if (seen.has(picture.sha256)) {
+    if (seen.has(picture.sha256) || (picture.original && seen.has(picture.original.sha256))) {
       doubles.push(picture.name);
       continue;
     }
     seen.add(picture.sha256);
+    if (picture.original) seen.add(picture.original.sha256);
     const id = nextId('photo', of.known, given) ?? freeId(of.known, given);
     given.add(id);
     const there = of.unrecorded.get(picture.sha256);
-    const file = there ?? fileName(picture.name, id, names);
+    const file = there ?? fileName(picture.original ? picture.name.replace(/\.\w+$/u, '.jpg') : picture.name, id, names);
     names.add(file.toLowerCase());
     drafts.push({
       picture,
@@ -78,13 +82,18 @@ export function photoDrafts(pictures: readonly Taken[], of: PhotosOf): PhotoDraf
 }
 
 function dataOf(picture: Taken, id: string, file: string, of: PhotosOf): Data {
+  const own = picture.name.slice(Math.max(picture.name.lastIndexOf('/'), picture.name.lastIndexOf('\\')) + 1);
+  const caption = captionFrom(own);
+  const original = own === file ? undefined : { name: own.replace(/\p{Cc}/gu, ' '), ...(picture.original ?? {}) };
   return {
     id,
     file,
     ...(of.of.length > 0 ? { of: of.of } : {}),
     ...(picture.bearingDeg === undefined ? {} : { view: `towards ${Math.round(picture.bearingDeg)} degrees by the compass` }),
     ...(picture.taken === undefined ? {} : { taken: picture.taken }),
+    ...(caption === undefined ? {} : { caption }),
     sha256: picture.sha256,
+    ...(original === undefined ? {} : { original }),
     ...(of.stage === undefined ? {} : { stage: of.stage }),
   };
 }

@@ -20,6 +20,11 @@ const seen = {
 /** A point whose place is known, and its pixels from the upper left of the picture as it is shown upright. */
 export type SeenPoint = ModelOf<typeof seen>;
 
+const original = {
+  name: text('Its name there').required(),
+  sha256: text('SHA-256 of its bytes, where it was another kind of file'),
+};
+
 const camera = block(
   {
     at: position('Where the camera stood').required(),
@@ -43,6 +48,7 @@ export const photo = kind(
     sha256: text('SHA-256 of the file')
       .notLent()
       .model((hash) => hash.toLowerCase()),
+    original: block(original, 'The file as the camera or phone had it, where it bears another name or was HEIC').describes(),
     shows: positions('Two opposite corners of the box that it shows', 2, 2).model(
       ([from, to]) => [from, to] as unknown as readonly [Vec3, Vec3],
     ),

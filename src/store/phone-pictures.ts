@@ -3,12 +3,15 @@ import { readdir, readFile, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { UserError } from '../user-error.js';
 import { momentOf, readExif } from './exif.js';
+import { isHeic, readHeic } from './heic.js';
 
 /** A picture as a phone or camera left it; its bytes stay on the disk. */
 export interface Picture {
   /** Relative to the folder. */
   readonly name: string;
   readonly sha256: string;
+  /** It was HEIC: what is kept is the JPEG made of it. */
+  readonly original?: { readonly sha256: string };
   /** When it was taken, ISO 8601 without a zone, as the phone’s clock had it. */
   readonly taken?: string;
   /** Degrees clockwise from north that the lens looked to. */
@@ -24,11 +27,10 @@ export interface Pictures {
   /** Pictures that are taken in without their date → what stands there in its place. */
   readonly undated: ReadonlyMap<string, string>;
   /** The bytes of one of them, once more. Throws {@link UserError} where it is no longer what was looked at. */
-  bytesOf(picture: Pick<Picture, 'name' | 'sha256'>): Promise<Buffer>;
+  bytesOf(picture: Pick<Picture, 'name' | 'sha256' | 'original'>): Promise<Buffer>;
 }
 
 const PICTURE = /\.(?:jpe?g|png|webp|tiff?|heic|heif|avif)$/iu;
-const HEIC = /\.hei[cf]$/iu;
 const LARGEST_BYTES = 60 * 1024 * 1024;
 
 /** Looks at the pictures of a folder and of those in it, one by one, in the order of their names. Throws {@link UserError} where there is no such folder. */
@@ -50,9 +52,16 @@ export async function readPictures(dir: string, progress: (text: string) => void
   return { pictures, refused, undated, others: names.length - wanted.length, bytesOf: (picture) => bytesAgain(dir, picture) };
 }
 
-async function bytesAgain(dir: string, { name, sha256 }: Pick<Picture, 'name' | 'sha256'>): Promise<Buffer> {
+async function bytesAgain(
+  dir: string,
+  { name, sha256, original }: Pick<Picture, 'name' | 'sha256' | 'original'>,
+): Promise<Buffer> {
   const bytes = await readFile(path.join(dir, name)).catch(() => undefined);
   if (bytes && hashOf(bytes) === sha256) return bytes;
+  if (bytes && original && hashOf(bytes) === original.sha256) {
+    const read = await readHeic(bytes);
+    if ('jpeg' in read && hashOf(read.jpeg) === sha256) return read.jpeg;
+  }
   throw new UserError(
     `${name} was changed or taken away while the pictures were taken in. Take them in again: what is there already is passed over.`,
   );
@@ -84,13 +93,17 @@ async function readPicture(dir: string, name: string): Promise<Read | string> {
   const found = await stat(file).catch(() => undefined);
   if (!found?.isFile()) return 'it is gone';
   if (found.size > LARGEST_BYTES) return `over ${LARGEST_BYTES / 1048576} MB: save it smaller`;
-  const bytes = await readFile(file);
-  const looked = await lookAt(name, bytes);
+  const given = await readFile(file);
+  const made = isHeic(given) ? await readHeic(given) : undefined;
+  if (made && 'fault' in made) return made.fault;
+  const bytes = made?.jpeg ?? given;
+  const looked = await lookAt(bytes);
   if (typeof looked === 'string') return looked;
   const { taken, wrongDate, bearingDeg } = cameraOf(looked.exif);
   const picture = {
     name,
     sha256: hashOf(bytes),
+    ...(made ? { original: { sha256: hashOf(given) } } : {}),
     ...(taken === undefined ? {} : { taken }),
     ...(bearingDeg === undefined ? {} : { bearingDeg }),
   };
@@ -98,7 +111,7 @@ async function readPicture(dir: string, name: string): Promise<Read | string> {
 }
 
 /** Pixels are asked for, not the head alone: a picture cut short has a head too. What is wrong, in words; else what the camera wrote. */
-async function lookAt(name: string, bytes: Buffer): Promise<{ readonly exif: Buffer | undefined } | string> {
+async function lookAt(bytes: Buffer): Promise<{ readonly exif: Buffer | undefined } | string> {
   const { openPicture, whyNot } = await import('./picture.js');
   try {
     const picture = await openPicture(bytes);
@@ -109,7 +122,6 @@ async function lookAt(name: string, bytes: Buffer): Promise<{ readonly exif: Buf
   } catch (error) {
     const why = whyNot(error);
     if (why !== undefined) return `it ${why}: save it smaller`;
-    if (HEIC.test(name)) return 'HEIC cannot be read here: save it as JPEG, or set the phone to take JPEG (“most compatible”)';
     return 'it cannot be read as a picture: it is cut short or of another kind';
   }
 }

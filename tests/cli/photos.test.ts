@@ -53,7 +53,7 @@ describe('photos', () => {
     expect(status).toBe(1);
     expect(told.already_there).toEqual(['IMG_0002.jpg']);
     expect(told.refused).toEqual([
-      { file: 'IMG_0004.HEIC', reason: expect.stringContaining('save it as JPEG') },
+      { file: 'IMG_0004.HEIC', reason: expect.stringContaining('cut short or of another kind') },
       { file: 'IMG_0005.jpg', reason: expect.stringContaining('cut short') },
     ]);
     const bytes = readFileSync(path.join(folder('phone'), 'IMG_0001.jpg'));
@@ -101,7 +101,7 @@ describe('photos', () => {
     const { status, answer } = await photos([folder('trough'), '--of', 'TROUGH', '--stage', 'belly']);
     expect(status).toBe(0);
     expect(records()).toMatch(
-      /\{id: P-0004, file: P-0004.jpg, of: \[TROUGH\], taken: 2026-04-08T08:00:00,\s+sha256: \w{64}, stage: belly\}/u,
+      /\{id: P-0004, file: P-0004.jpg, of: \[TROUGH\], taken: 2026-04-08T08:00:00,\s+sha256: \w{64}, original: \{name: IMG_0001.jpg\},\s+stage: belly\}/u,
     );
     // A photo of the cavity shows the runs in it.
     expect(answer).not.toMatch(/No photo yet of .*DC-1\/1/u);
@@ -118,6 +118,32 @@ describe('photos', () => {
     };
     expect((await photos([folder('ask')], async () => asker)).status).toBe(0);
     expect(records().match(/of: \[DC-1\/2\]/gu)).toHaveLength(2);
+  });
+
+  /** phone.heic was made by libheif 1.15 with x265 from a blue picture with a red corner and a date. */
+  it('reads HEIC, keeps its own name, and takes a caption from a name that says something', async () => {
+    mkdirSync(folder('heic'));
+    const heic = readFileSync(new URL('../store/pictures/phone.heic', import.meta.url));
+    writeFileSync(path.join(folder('heic'), 'trough_before-closing.HEIC'), heic);
+    const { status, answer } = await photos([folder('heic'), '--json']);
+    const [taken] = JSON.parse(answer).taken;
+    expect(status).toBe(0);
+    expect(taken).toMatchObject({
+      file: 'trough_before-closing.jpg',
+      caption: 'trough before closing',
+      taken: '2026-04-30T08:15:00',
+      original: { name: 'trough_before-closing.HEIC', sha256: createHash('sha256').update(heic).digest('hex') },
+    });
+    const kept = readFileSync(path.join(store.root, 'shells/T-1/photos', taken.file));
+    expect(createHash('sha256').update(kept).digest('hex')).toBe(taken.sha256);
+    const { data, info } = await sharp(kept).raw().toBuffer({ resolveWithObject: true });
+    const at = (x: number, y: number) => [...data.subarray((y * info.width + x) * 3, (y * info.width + x) * 3 + 3)];
+    expect([info.width, info.height]).toEqual([320, 240]);
+    const [red, blue] = [at(30, 30), at(200, 150)];
+    expect(red?.[0]).toBeGreaterThan(180);
+    expect(blue?.[2]).toBeGreaterThan(140);
+    const again = JSON.parse((await photos([folder('heic'), '--json'])).answer);
+    expect([again.taken, again.already_there]).toEqual([[], ['trough_before-closing.HEIC']]);
   });
 
   it('says so where there is no such folder', async () => {

@@ -63,7 +63,15 @@ const change = shape({
 });
 
 /** What a record of a picture has where its file or the command line says so. */
-const takenKeys = { of: jsonTexts, view: jsonText, taken: jsonText, sha256: jsonText, stage: jsonText };
+const takenKeys = {
+  of: jsonTexts,
+  view: jsonText,
+  taken: jsonText,
+  sha256: jsonText,
+  stage: jsonText,
+  caption: jsonText,
+  original: jsonRecord,
+};
 
 export const RECORD_ANSWERS: Readonly<Record<string, AnswerForms>> = {
   'new-store': shape({ store: jsonText, files: jsonTexts, git_started: flag }),

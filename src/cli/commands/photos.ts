@@ -66,10 +66,11 @@ async function photos(options: Options, context: Context): Promise<Status> {
 }
 
 async function drafted(found: Pictures, { text, known }: OpenEntry, options: Options): Promise<PhotoDrafts> {
-  const [{ photoDrafts }, { hashPhotos }, { validateAll }] = await Promise.all([
+  const [{ photoDrafts }, { hashPhotos }, { validateAll }, { isData }] = await Promise.all([
     import('../../entry/photos.js'),
     import('../../store/hash-photos.js'),
     import('../../entry/validate-photos.js'),
+    import('../../entry/yaml-text.js'),
   ]);
   const records = known.ofKind('photo').map(({ data }) => data);
   const folder = `shells/${options.shell}/photos/`;
@@ -79,7 +80,12 @@ async function drafted(found: Pictures, { text, known }: OpenEntry, options: Opt
   const drafts = photoDrafts(found.pictures, {
     known,
     files: [...text.photos.keys()].filter((file) => file.startsWith(folder)).map((file) => file.slice(folder.length)),
-    hashes: new Set([...recorded, ...records.flatMap(({ sha256 }) => (sha256 === undefined ? [] : String(sha256)))]),
+    hashes: new Set([
+      ...recorded,
+      ...records.flatMap(({ sha256, original }) =>
+        [sha256, isData(original) ? original.sha256 : undefined].flatMap((hash) => (hash === undefined ? [] : String(hash))),
+      ),
+    ]),
     unrecorded: new Map(
       [...there].flatMap(([file, hash]) =>
         named.has(file) || file.endsWith('.yaml') ? [] : [[hash, file.slice(folder.length)]],

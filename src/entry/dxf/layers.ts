@@ -49,7 +49,7 @@ function meaningOf(text: string, where: string): LayerMeaning {
   return { kind, fields: Object.fromEntries(fields) };
 }
 
-/** The layers that the shop keeps in import.yaml: `layers:` and below it `FLOOR: member, section=RT2x2x1/8`. */
+/** The layers that the shop keeps in import.yaml, below the key of theirs: `FLOOR: member, section=RT2x2x1/8`. */
 export function keptLayers(text: string | undefined): ReadonlyMap<string, LayerMeaning> {
   const data: unknown = text === undefined ? undefined : readDocument(COLUMNS_FILE, text).data;
   const layers = isData(data) ? data[LAYERS_KEY] : undefined;
