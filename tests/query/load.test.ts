@@ -62,6 +62,43 @@ describe('load', () => {
     expect(outletLoad(coach(0), 'R1', { a: 16 })?.circuit).toMatchObject({ withA: 20, over: false });
   });
 
+  it('judges the wire of a feeder and the links of the panel, not their breakers alone: NEC Table 310.16, from memory', () => {
+    const { model } = coach(0);
+    const thin = assessment({
+      nodes: model.shell.nodes,
+      circuits: model.shell.circuits.map((one) => (one.id === 'SH' ? { ...one, conductor: { ...wire, awg: '14' } } : one)),
+      runs: model.shell.runs.map((one) => (one.id === '3' ? { ...one, conductor: { ...wire, awg: '18' } } : one)),
+    });
+    const found = outletLoad(thin, 'R1', { a: 12 });
+    // 14 AWG on 60 °C terminals carries 15 A, 18 AWG 6 A.
+    expect(found?.feeders[0]).toMatchObject({ id: 'SH', limitA: 15, over: false });
+    expect(found?.links).toMatchObject([{ id: '3', loadA: 4, withA: 16, limitA: 6, over: true }]);
+    expect(outletLoad(coach(18), 'R1', { a: 1 })?.links).toMatchObject([{ id: '3', limitA: 20, over: false }]);
+  });
+
+  it('ends at an inverter as at any supply, by its rating', () => {
+    const [inv, out] = [
+      of('INV', { role: 'inverter', rating: { value: 8, dimension: 'current', text: '8 A' } }),
+      of('R', { nodeKind: 'load', role: 'outlet', loadA: 5 }),
+    ];
+    const [bus, brk] = [of('BUS', { role: 'busbar' }), of('B', { role: 'breaker' })];
+    const given = assessment({
+      nodes: [inv, bus, brk, out],
+      circuits: [
+        circuit('C', { medium: 'ac', voltageV: 120, conductor: wire, protection: { kind: 'breaker', ratingA: 15, at: 'B' } }),
+      ],
+      runs: [
+        run('1', inv, bus, [], { conductor: wire }),
+        run('2', bus, brk, [], { conductor: wire }),
+        run('3', brk, out, [], { circuit: 'C' }),
+      ],
+    });
+    expect(outletLoad(given, 'R', { a: 4 })).toMatchObject({
+      over: true,
+      supplies: [{ id: 'INV', loadA: 5, withA: 9, limitA: 8, over: true }],
+    });
+  });
+
   it('is nothing for what is on no circuit', () => {
     expect(outletLoad(coach(0), 'NONE', { a: 1 })).toBeUndefined();
   });

@@ -474,6 +474,7 @@ export const FIGURE_ANSWERS: Readonly<Record<string, AnswerForms>> = {
       others: jsonList(shape({ id: jsonText, load_a: jsonNumber })),
     }),
     feeders: jsonList(shape(carried)),
+    links: jsonList(shape(carried)),
     panels: jsonList(shape({ ...carried, spare_spaces: jsonTexts })),
     supplies: jsonList(shape(carried)),
     over: flag,

@@ -29,6 +29,7 @@ export function loadJson(answer: LoadAnswer): JsonObject {
       others: circuit.others.map(({ id, loadA }) => ({ id, load_a: tenth(loadA) })),
     },
     feeders: answer.feeders.map(carriedJson),
+    links: answer.links.map(carriedJson),
     panels: answer.panels.map((panel) => ({ ...carriedJson(panel), spare_spaces: panel.spare })),
     supplies: answer.supplies.map(carriedJson),
     over: answer.over,

@@ -9,7 +9,7 @@ import { bullets, paragraph } from './wrap.js';
 const a = (value: number): string => `${number(value, 1)} A`;
 
 export function loadText(model: Model, answer: LoadAnswer, paint: TerminalPaint): string {
-  const { circuit, panels, feeders, supplies } = answer;
+  const { circuit, links, panels, feeders, supplies } = answer;
   const named = (id: string): string => (nameOf(id, model) ? `${id} (${nameOf(id, model)})` : id);
   const row = (what: string, one: CarriedLoad): readonly string[] => [
     what,
@@ -21,6 +21,7 @@ export function loadText(model: Model, answer: LoadAnswer, paint: TerminalPaint)
   ];
   const rows = [
     row('circuit', circuit),
+    ...links.map((one) => row('link', one)),
     ...panels.map((one) => row('panel', one)),
     ...feeders.map((one) => row('feeder', one)),
     ...supplies.map((one) => row('supply', one)),

@@ -1,5 +1,5 @@
 import type { Circuit, Run, ServiceNode } from '../../records/index.js';
-import { gives, isSupply } from './supplies.js';
+import { gives, holdsUp } from './supplies.js';
 import { conductorC, resistanceOhm, type Wire } from './wire.js';
 
 /** What a circuit hangs on: the wires from a source to where the circuit begins. */
@@ -63,7 +63,7 @@ export function waysToSources(
     if (at === undefined) return found;
     settled.add(at);
     const node = nodes.get(at);
-    if (node && at !== root && isSupply(node)) {
+    if (node && at !== root && holdsUp(node, circuit.medium)) {
       found.push({ source: at, runs: wayBack(at, root, by) });
       continue;
     }

@@ -58,7 +58,7 @@ const ASSUMPTIONS: readonly string[] = [
   'Resistance from the conductor’s area at 50 °C (DC) or 75 °C (AC), copper 17.241 and aluminium 28.26 mΩ·mm²/m at 20 °C (IEC 60287-1-1); inductance is not counted.',
   'Ampacity from NEC Table 310.16, corrected for air hotter or cooler than 30 °C where the shop or the circuit says so (NEC 310.15(B)), reduced for conductors that lie within 50 mm of each other over more than 24 in. A licensed electrician’s reading of the code goes first.',
   'Cavity fill counts the outside circles of the runs that lie side by side at the fullest place of the cavity against its clear area.',
-  'Distances between runs are between their outsides as recorded; the tolerance of their places is not taken off.',
+  'Distances between runs are between their outsides, less the tolerance of both places where it is recorded.',
   'Trapped water: every drain, tap, appliance and valve open, and the line open at its tank.',
 ];
 

@@ -10,5 +10,11 @@ export const isSupply = ({ role, nodeKind }: ServiceNode): boolean =>
 export function gives(node: ServiceNode | undefined, medium: Medium): boolean {
   if (!node) return false;
   if (isSupply(node) || node.role === 'solar panel') return true;
-  return (node.role === 'charger' && medium === 'dc') || (node.role === 'inverter' && medium === 'ac');
+  return (node.role === 'charger' && medium === 'dc') || makesAc(node, medium);
 }
+
+const makesAc = ({ role }: ServiceNode, medium: Medium): boolean =>
+  medium === 'ac' && (role === 'inverter' || role === 'inverter charger');
+
+/** Holds up the voltage of a circuit of a medium: a source, and an inverter for alternating current. */
+export const holdsUp = (node: ServiceNode, medium: Medium): boolean => isSupply(node) || makesAc(node, medium);

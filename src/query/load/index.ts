@@ -1,5 +1,7 @@
 import type { Computed } from '../../compute/figures.js';
+import { ampacityA, terminalLimitA } from '../../compute/services/ampacity.js';
 import { statedA, waysToSources } from '../../compute/services/feeder.js';
+import { wireOf } from '../../compute/services/wire.js';
 import { polylineLength } from '../../geometry/vector.js';
 import type { Circuit, Run, ServiceNode } from '../../records/index.js';
 import type { Unknown } from '../isolate/types.js';
@@ -27,8 +29,10 @@ export interface LoadAnswer {
     /** The most at the moment when the worst of them starts, A. */
     readonly startA?: number;
   };
-  /** Feeders and links between the circuit and the sources. */
+  /** Feeders between the circuit and the sources, each by the lesser of its fuse or breaker and its wire. */
   readonly feeders: readonly CarriedLoad[];
+  /** Wires without a circuit of their own on the way, as links of a busbar, by what they may carry. */
+  readonly links: readonly CarriedLoad[];
   readonly panels: readonly (CarriedLoad & { readonly spare: readonly string[] })[];
   readonly supplies: readonly CarriedLoad[];
   readonly over: boolean;
@@ -52,26 +56,32 @@ export function outletLoad(assessment: Computed, outlet: string, added: Added): 
   const own = ownCircuit(circuit, addedA, look);
   const ways = look.ways(circuit);
   const feeders = new Map<string, CarriedLoad>();
+  const links = new Map<string, CarriedLoad>();
   const panels = new Map<string, LoadAnswer['panels'][number]>();
   const supplies = new Map<string, CarriedLoad>();
   for (const { source, runs } of ways) {
-    for (const one of runs) {
+    runs.forEach((one, i) => {
       const feeder = one.circuit === undefined ? undefined : look.circuits.get(one.circuit);
-      if (feeder) feeders.set(feeder.id, carried(feeder.id, look.feederA(feeder), addedA, feeder.protection?.ratingA));
+      if (feeder) feeders.set(feeder.id, carried(feeder.id, look.feederA(feeder), addedA, look.limitOf(feeder)));
+      else {
+        const link = carried(one.id, i === 0 ? own.loadA : look.onwardA(runs.slice(i), own.loadA), addedA, look.ampacityOf(one));
+        // Behind a changeover the worse of its supplies counts.
+        if (link.loadA >= (links.get(one.id)?.loadA ?? 0)) links.set(one.id, link);
+      }
       for (const end of [one.from, one.to]) {
         const node = look.nodes.get(end);
         if (node?.nodeKind !== 'panel' || panels.has(end)) continue;
         const connected = look.connectedA(end);
         panels.set(end, { ...carried(end, connected, addedA, amperes(node)), spare: spareSpaces(node) });
       }
-    }
+    });
     const last = [...runs].reverse().find((one) => one.circuit !== undefined);
     const by = last?.circuit === undefined ? undefined : look.circuits.get(last.circuit);
     const node = look.nodes.get(source) as ServiceNode;
     const limit = least([by?.protection?.ratingA, amperes(node)]);
     supplies.set(source, carried(source, by ? look.feederA(by) : look.connectedA(source), addedA, limit));
   }
-  const all = [own, ...feeders.values(), ...panels.values(), ...supplies.values()];
+  const all = [own, ...links.values(), ...feeders.values(), ...panels.values(), ...supplies.values()];
   const unknown = missing(own, [...supplies.values()], ways.length);
   return {
     outlet,
@@ -80,6 +90,7 @@ export function outletLoad(assessment: Computed, outlet: string, added: Added): 
     voltageV,
     circuit: own,
     feeders: [...feeders.values()],
+    links: [...links.values()],
     panels: [...panels.values()],
     supplies: [...supplies.values()],
     over: all.some((one) => one.over),
@@ -89,7 +100,8 @@ export function outletLoad(assessment: Computed, outlet: string, added: Added): 
 }
 
 const NOTES: readonly string[] = [
-  'Recorded loads, all on at once; of a feeder the load that its own record states. A load that stays on for three hours and more may take 80 % of its breaker: NEC 210.20(A), unverified citation.',
+  'Recorded loads, all on at once; of a feeder and a supply the load that its own record states, which may count on not all being on. A load that stays on for three hours and more may take 80 % of its breaker: NEC 210.20(A), unverified citation.',
+  'Judged: fuse or breaker and wire of the circuit, links, feeders, panels and supplies with a recorded rating. Not judged: what a motor draws while it starts against the breaker, volts lost (`where` tells them), heat in a full panel.',
   'From the records only: what is plugged in elsewhere counts where it is recorded. A licensed electrician decides.',
 ];
 
@@ -146,7 +158,7 @@ function missing(own: LoadAnswer['circuit'], supplies: readonly CarriedLoad[], w
   ];
 }
 
-function lookUps({ model: { shell }, figures }: Computed) {
+function lookUps({ model: { shell, library }, figures }: Computed) {
   const nodes = new Map(shell.nodes.map((node) => [node.id, node] as const));
   const circuits = new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const));
   const lengths = new Map(figures.takeOff.runs.map((run) => [run.id, run.lengthMm] as const));
@@ -155,6 +167,9 @@ function lookUps({ model: { shell }, figures }: Computed) {
   const at = new Map<string, string>();
   for (const run of shell.runs)
     if (run.circuit !== undefined) for (const end of [run.from, run.to]) if (!at.has(end)) at.set(end, run.circuit);
+  /** The lesser of its ends; of AC 60 °C where neither is recorded, NEC 110.14(C)(1), unverified citation. */
+  const terminalsOf = ({ from, to, medium }: Run): number | undefined =>
+    least([nodes.get(from)?.terminalsC, nodes.get(to)?.terminalsC]) ?? (medium === 'ac' ? 60 : undefined);
   const ways = (circuit: Circuit) => {
     const root = figureOf.get(circuit.id)?.root;
     return root === undefined ? [] : waysToSources(circuit, root, { nodes, runs: shell.runs, lengthMm });
@@ -172,6 +187,19 @@ function lookUps({ model: { shell }, figures }: Computed) {
   return {
     nodes,
     circuits,
+    /** What a feeder may carry: the lesser of its fuse or breaker and its wire, A. */
+    limitOf: ({ id, protection }: Circuit): number | undefined => least([protection?.ratingA, figureOf.get(id)?.ampacityA]),
+    /** What a wire without a circuit may carry alone, A: no more than its terminals, NEC 110.14(C). */
+    ampacityOf(run: Run): number | undefined {
+      const wire = wireOf(run.conductor, library);
+      const carries = wire && ampacityA(wire);
+      return wire && carries !== undefined ? Math.min(carries, terminalLimitA(wire, terminalsOf(run))) : undefined;
+    },
+    /** What such a wire carries behind the first: what the next feeder towards the source does, A. */
+    onwardA(onward: readonly Run[], ownLoadA: number): number {
+      const next = circuits.get(onward.find((one) => one.circuit !== undefined)?.circuit ?? '');
+      return next ? Math.max(ownLoadA, statedA(next) ?? ownA(next)) : ownLoadA;
+    },
     figures: figureOf,
     ways,
     loadsOn,

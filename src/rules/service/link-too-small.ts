@@ -5,6 +5,7 @@ import {
   nextStandardA,
   smallConductorA,
   TABLE_AMBIENT_C,
+  terminalLimitA,
 } from '../../compute/services/ampacity.js';
 import { type Wire, wireOf } from '../../compute/services/wire.js';
 import { polylineLength } from '../../geometry/vector.js';
@@ -13,7 +14,7 @@ import type { Model } from '../../model/shell.js';
 import { amps, number } from '../../quantity/format.js';
 import type { Link } from '../../query/isolate/graph/graph.js';
 import { guardsOf } from '../../query/isolate/graph/guards.js';
-import type { Run } from '../../records/index.js';
+import type { Run, Shell } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
 /** A tap of this length may be smaller, where it ends in a device that it can carry: NEC 240.21(B)(1), 10 ft, unverified citation. */
@@ -29,7 +30,7 @@ export const linkTooSmall: Rule = {
   finds:
     'A wire without a circuit of its own, as a link of a busbar, or one that changes size on the way, behind a larger fuse or breaker than it can carry. A link of at most 10 ft that ends in a device which it can carry, and carries a tenth of what guards it, is let pass.',
   why: 'A short on it draws what the nearest fuse upstream lets pass, and the wire is the fuse then.',
-  source: 'NEC Table 310.16, 240.4(D), 240.21(B)(1) for taps; unverified citation',
+  source: 'NEC Table 310.16, 240.4(D), 110.14(C) for terminals, 240.21(B)(1) for taps; unverified citation',
   examples: {
     given: `
 # services/dc.yaml
@@ -66,7 +67,8 @@ runs:
       // One size all along, behind its own fuse: judged with the circuit.
       if (circuit && run.conductor === undefined) return [];
       const wire = wireOf(run.conductor ?? circuit?.conductor, library);
-      const limit = wire && limitA(wire, circuit?.ambientC ?? shop.limits.ambientC ?? TABLE_AMBIENT_C);
+      const ambientC = circuit?.ambientC ?? shop.limits.ambientC ?? TABLE_AMBIENT_C;
+      const limit = wire && limitA(wire, ambientC, terminalC(run, shell));
       if (!wire || limit === undefined || circuit?.bonding) return [];
       const guard = largest(guards(run.id).links, model);
       if (!guard || guard.ratingA <= limit || isTap(run, wire, guard.ratingA, model)) return [];
@@ -81,11 +83,20 @@ runs:
   },
 };
 
-/** The most that may guard a wire alone in its air, A. */
-function limitA(wire: Wire, ambientC: number): number | undefined {
+/** The temperature of the terminals at its ends where one is recorded, °C: the lesser. */
+function terminalC(run: Run, { nodes }: Shell): number | undefined {
+  const at = nodes.flatMap(({ id, terminalsC }) =>
+    terminalsC !== undefined && (id === run.from || id === run.to) ? [terminalsC] : [],
+  );
+  return at.length > 0 ? at.reduce((low, one) => Math.min(low, one), Infinity) : undefined;
+}
+
+/** The most that may guard a wire alone in its air and on its terminals, A: NEC 110.14(C). */
+function limitA(wire: Wire, ambientC: number, terminals: number | undefined): number | undefined {
   const inTable = ampacityA(wire);
   if (inTable === undefined) return undefined;
-  return smallConductorA(wire) ?? nextStandardA(inTable * ambientFactor(ambientC, column(wire.ratingC)));
+  const alone = Math.min(inTable * ambientFactor(ambientC, column(wire.ratingC)), terminalLimitA(wire, terminals));
+  return smallConductorA(wire) ?? nextStandardA(alone);
 }
 
 /** What a fuse or breaker lets pass: by the circuit that it protects, else by its own rating. */

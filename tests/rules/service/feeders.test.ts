@@ -71,6 +71,21 @@ describe('service.link-too-small', () => {
   });
 });
 
+describe('terminals', () => {
+  it('hold a link down to their own column: NEC 110.14(C), from memory', () => {
+    const at = (terminalsC: number | undefined) => {
+      const given = shell('4', 90);
+      const nodes = given.nodes.map((one) => (one.id === 'BUS' && terminalsC !== undefined ? { ...one, terminalsC } : one));
+      // Longer than a tap.
+      const runs = given.runs.map((one) => (one.id === 'LINK' ? { ...one, installedLengthMm: 4000 } : one));
+      return judgeOne(linkTooSmall, buildModel({ ...given, nodes, runs })).map(({ ids }) => ids.join(' '));
+    };
+    // 4 AWG: 95 A at 90 °C, 70 A at 60 °C.
+    expect(at(undefined)).toEqual([]);
+    expect(at(60)).toEqual(['LINK MF']);
+  });
+});
+
 describe('wire before its first fuse', () => {
   // ABYC E-11.10.1.1 as public trade texts cite it (7-40-72): 7 in bare; sheathed 72 in from a battery terminal, 40 in from another source.
   const IN = 25.4;
