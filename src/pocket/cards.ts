@@ -49,7 +49,8 @@ function photosOf({ assessment: { model }, pictures }: Pocket): PhotosOf {
 function card(match: Match, record: object, of: Of, pictured: PhotosOf): Card {
   const { p } = of;
   const { id, kind } = match;
-  const said = kindWords(kind, record, p);
+  const isPlanned = (record as { readonly planned?: boolean }).planned === true;
+  const said = [kindWords(kind, record, p), isPlanned ? p.say('pocket.card.planned') : ''].filter(Boolean).join(', ');
   const lines = linesOf(match, record, of);
   const panels = match.panels.filter(({ reach }) => reach !== 'beyond').slice(0, 2);
   const hazards = kind === 'panel' ? hazardsAt(id, p) : [];

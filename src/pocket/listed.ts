@@ -26,12 +26,16 @@ export function cardIds(p: Pocket): ReadonlySet<string> {
       ...shell.components,
       ...shell.tanks,
       ...shell.bays,
-      ...(isOwner ? [] : [...shell.zones, ...shell.panels, ...shell.members]),
+      ...(isOwner ? [] : [...shell.zones, ...shell.panels, ...(hasMemberCards(p) ? shell.members : [])]),
       ...shell.openings,
       ...shell.declared,
     ].map(({ id }) => id),
   );
 }
+
+/** With more frame members than this none has a card: the page would be larger than a mail takes. Taps name them all the same. */
+const MOST_MEMBERS = 1000;
+export const hasMemberCards = ({ assessment }: Pocket): boolean => assessment.model.shell.members.length <= MOST_MEMBERS;
 
 /** What the emergency page and the winterizing steps name. */
 function namedForOwner({ assessment }: Pocket): ReadonlySet<string> {

@@ -12,7 +12,7 @@ import { TAPPED, type WordKey } from '../words/index.js';
 import { cardsOf } from './cards.js';
 import { emergencyScreen } from './emergency.js';
 import type { PocketInput } from './input.js';
-import { cardIds } from './listed.js';
+import { cardIds, hasMemberCards } from './listed.js';
 import { loadingData, nearData } from './near-data.js';
 import { overlaySvg } from './overlay-svg.js';
 import { ownerScreens } from './owner-screens.js';
@@ -42,7 +42,9 @@ export interface PocketPage {
 /** One file for a phone: whole without scripts, without any request, and nothing in it that its edition may not show. */
 export async function pocketPage(input: PocketInput): Promise<PocketPage> {
   const hidden = hiddenFrom(input.assessment.model, input.edition);
-  const assessment = forEdition(input.assessment, input.edition);
+  const { model, figures } = input.assessment;
+  // No finding stands on the page, and to judge them would take longer than all else.
+  const assessment = forEdition({ model, figures, findings: [] }, input.edition);
   const { all: pictures, left } = await pagePictures(assessment.model.shell.photos, input.photoFile);
   const p = pocketOf({
     ...input,
@@ -56,9 +58,11 @@ export async function pocketPage(input: PocketInput): Promise<PocketPage> {
   const cards = cardsOf(p);
   const data = pageData(p, cards);
   // Within a script element nothing may look like its end.
-  const json = JSON.stringify(data, (_key, value: unknown) =>
-    typeof value === 'string' ? cleanText(value, hidden) : value,
-  ).replaceAll('<', '\\u003c');
+  const clean = (_key: string, value: unknown): unknown => (typeof value === 'string' ? cleanText(value, hidden) : value);
+  const { near, loading, ...spoken } = data;
+  // Places and figures by public ids: there is no text in them.
+  const bare = JSON.stringify({ near, ...(loading ? { loading } : {}) });
+  const json = `${JSON.stringify(spoken, clean).slice(0, -1)},${bare.slice(1)}`.replaceAll('<', '\\u003c');
   const style = `${templateText('pocket.css')}${mediaStyle()}`;
   const script = input.script.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
   const markup = render('pocket', { ...parts(p, cards, has, left), reader: p.reader });
@@ -172,6 +176,7 @@ function parts(p: Pocket, cards: readonly Card[], has: (id: string) => boolean, 
     lists,
     screens: [...screens, ...lists],
     emergency: emergencyScreen(p, has),
+    isEnglish: p.reader.language === 'en',
     views,
     unit: p.told(show.system === 'metric' ? 'millimeters' : 'inches'),
     layers: MEDIA.filter((medium) => media.has(medium)).map((medium) => ({
@@ -186,6 +191,8 @@ function parts(p: Pocket, cards: readonly Card[], has: (id: string) => boolean, 
       ...photoLink(picture, p),
       overlay: overlaySvg(p, picture.photo.id),
     })),
+    membersLeft:
+      edition === 'service' && !hasMemberCards(p) ? say('pocket.members.left', { count: shell.members.length }) : undefined,
     photosLeft: left > 0 ? say('pocket.photos.left', { count: left }) : undefined,
   };
 }

@@ -2,7 +2,7 @@ import { MEDIUM_STYLES } from '../drawing/media.js';
 import { convexHull } from '../drawing/outline.js';
 import { project } from '../drawing/projection.js';
 import type { Point } from '../drawing/scene.js';
-import { boxCorners, silhouette } from '../drawing/visibility.js';
+import { boxCorners, memberCorners, silhouette } from '../drawing/visibility.js';
 import { planarPolygon } from '../geometry/polygon.js';
 import { lerp, type Vec3 } from '../geometry/vector.js';
 import { anchor } from '../model/anchor.js';
@@ -60,8 +60,9 @@ export function planDrawing(model: Model, view: CoachView, linked: (id: string) 
   const outlines = sheets.map(ring).join('');
   const members = shell.members
     .flatMap((member) => {
+      if (!memberCorners(member, model.library).some(view.shows)) return [];
       const shape = silhouette(member, model.library, view.view);
-      if (!shape?.corners.some(view.shows)) return [];
+      if (!shape) return [];
       return [
         path(
           shape.ring.map(([x, y]): Point => [Math.round(x - view.bounds.x0), Math.round(view.bounds.y1 - y)]),

@@ -49,14 +49,15 @@ export function specialScreens(p: Pocket, has: (id: string) => boolean): readonl
 /** One outlet stands for its circuit: what is plugged in loads all of it. */
 function heaterRows(p: Pocket, has: (id: string) => boolean): readonly Row[] {
   const { shell } = p.assessment.model;
+  const circuitAt = new Map(shell.runs.flatMap(({ from, to, circuit }) => [from, to].map((end) => [end, circuit] as const)));
   const asked = new Set<string>();
   return shell.nodes
-    .filter(({ role }) => role === 'outlet')
-    .flatMap(({ id, name, medium }): readonly Row[] => {
-      if (medium !== 'ac') return [];
+    .filter(({ role, medium }) => role === 'outlet' && medium === 'ac')
+    .flatMap(({ id, name, circuit = circuitAt.get(id) ?? id }): readonly Row[] => {
+      if (asked.has(circuit)) return [];
+      asked.add(circuit);
       const answer = outletLoad(p.assessment, id, { w: HEATER_W });
-      if (!answer || asked.has(answer.circuit.id)) return [];
-      asked.add(answer.circuit.id);
+      if (!answer) return [];
       const { loadA, withA, limitA } = answer.circuit;
       const verdict = answer.over
         ? 'pocket.heater.no'

@@ -89,6 +89,7 @@ export const POCKET = {
     us: 'No member and no panel is recorded, so there is no drawing.',
     es: 'No hay piezas ni paneles registrados, por eso no hay dibujo.',
   },
+  'pocket.card.planned': { us: 'planned, not in the coach yet', es: 'previsto, aún no está en el vehículo' },
   'pocket.card.place': { us: 'Where', es: 'Dónde' },
   'pocket.card.position': { us: 'Position', es: 'Posición' },
   'pocket.card.marking': { us: 'Marked', es: 'Marcado' },
@@ -134,6 +135,10 @@ export const POCKET = {
   'pocket.photos.left': {
     us: '{count} pictures are not on this page, to keep it small. The book has them.',
     es: '{count} fotos no están en esta página, para que sea pequeña. El libro las tiene.',
+  },
+  'pocket.members.left': {
+    us: '{count} frame members have no card on this page, to keep it small. Tap the coach: they are named there.',
+    es: '{count} piezas de la estructura no tienen ficha en esta página, para que sea pequeña. Toque el vehículo: ahí se nombran.',
   },
   'pocket.empty': { us: 'Nothing of that kind is recorded.', es: 'No hay nada de eso registrado.' },
   'pocket.list.panels': { us: 'Access panels', es: 'Paneles de acceso' },

@@ -13,6 +13,7 @@ import { benchEntry } from './entry.js';
 import { benchGrowth, lay } from './growth.js';
 import { measure } from './measure.js';
 import { benchPictures } from './pictures.js';
+import { benchPocket } from './pocket.js';
 import { benchStore, SHELL } from './store.js';
 import { node, ratio, say, tell, tellGoals } from './tell.js';
 import { benchWarm } from './warm.js';
@@ -60,6 +61,7 @@ ratio(warm, 'take-off and weights', 'read and check the records');
 
 benchWarm();
 await benchPictures();
+await benchPocket();
 benchGrowth();
 benchAccess(say);
 

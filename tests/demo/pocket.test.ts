@@ -6,7 +6,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../src/geometry/vector.js';
 import { anchor } from '../../src/model/anchor.js';
 import type { NearHere } from '../../src/page/pocket/near-here.js';
-import { searchIn } from '../../src/page/pocket/search.js';
+import { type Finder, searchIn } from '../../src/page/pocket/search.js';
 import { type PocketData, searchEntries } from '../../src/page/pocket-data.js';
 import { near } from '../../src/query/lookup/near.js';
 import { screwAt, screwFinder } from '../../src/query/lookup/screw.js';
@@ -22,6 +22,7 @@ const files = new Map(shell.photos.map(({ id, file }) => [id, path.join(DEMO, 's
 let html: string;
 let data: PocketData;
 let here: NearHere;
+let find: Finder;
 
 /** The page's own module, bundled as for the page: what is tried is what a phone runs. */
 async function bundled(nearData: PocketData['near']): Promise<NearHere> {
@@ -38,6 +39,8 @@ beforeAll(async () => {
   html = await smallPage('service', { assessment, photoFile: async (id) => readFileSync(files.get(id) as string) });
   data = dataIn(html) as unknown as PocketData;
   here = await bundled(data.near);
+  const texts = cardTexts();
+  find = searchIn(searchEntries(data), (id) => texts.get(anchor(id)) ?? '');
 });
 
 /** Everywhere in and about the coach, and at the faces of its sheets; the same places in every run. */
@@ -62,12 +65,13 @@ function places(count: number): readonly Vec3[] {
   });
 }
 
-/** The first list of a card, as the page's script reads it. */
-const cardText = (id: string): string => {
-  const from = html.indexOf(`<article class="screen card" id="${anchor(id)}"`);
-  const [open, close] = [html.indexOf('<dl>', from), html.indexOf('</dl>', from)];
-  return html.slice(open, close).replace(/<[^>]+>/gu, ' ');
-};
+/** The first list of each card, as the page's script reads it. */
+const cardTexts = (): ReadonlyMap<string, string> =>
+  new Map(
+    [...html.matchAll(/<article class="screen card" id="([^"]+)">.*?(<dl>.*?<\/dl>)/gsu)].map(
+      ([, to = '', list = '']) => [to, list.replace(/<[^>]+>/gu, ' ')] as const,
+    ),
+  );
 
 /** Sentences that the page has from the catalogue itself. */
 const OWN = new Set(Object.values(WORDS).map(({ us }) => us as string));
@@ -78,12 +82,12 @@ describe('the demo’s page for a phone', () => {
   it('answers 500 places as the command does, with the code that it carries', () => {
     let hits = 0;
     let screws = 0;
-    const find = screwFinder(assessment);
+    const screwOf = screwFinder(assessment);
     for (const at of places(500)) {
       const told = near(assessment, at, 101.6);
       hits += told.length;
       expect(here.near(at, 101.6).map(words).sort()).toEqual(told.map(words).sort());
-      const [mine, its] = [here.screw(at), find(at)];
+      const [mine, its] = [here.screw(at), screwOf(at)];
       // The command makes its map for one place alone: that is tried where a sheet is, now and then.
       if (its && screws % 40 === 0) expect(its).toEqual(screwAt(assessment, at));
       expect(mine?.panel).toBe(its?.panel);
@@ -136,7 +140,7 @@ describe('the demo’s page for a phone', () => {
     ['generater', /generator/iu],
     ['ap-1', 'AP-1'],
   ])('finds “%s”', (asked, wanted) => {
-    const { hits } = searchIn(searchEntries(data), cardText)(asked);
+    const { hits } = find(asked);
     expect(hits.length, asked).toBeGreaterThan(0);
     const best = hits.slice(0, 5).map(({ id, title }) => `${id} ${title}`);
     expect(

@@ -5,10 +5,10 @@ import { pocketPage } from '../../src/pocket/page.js';
 import { type Language, readerOf } from '../../src/words/index.js';
 import { FINGERPRINT, HISTORY, smallAssessment } from '../book/small-store.js';
 
-/** A page of a small shell. `script`: `true` for the real one, which takes a moment to be bundled. */
+/** A page of a small shell. `script`: the real one, or `true` for it to be bundled, which takes a moment. */
 export async function smallPage(
   edition: PocketEdition,
-  more: Partial<Omit<PocketInput, 'script'>> & { readonly language?: Language; readonly script?: boolean } = {},
+  more: Partial<Omit<PocketInput, 'script'>> & { readonly language?: Language; readonly script?: boolean | string } = {},
 ): Promise<string> {
   const { language = 'en', script = false, ...rest } = more;
   const assessment: Assessment = more.assessment ?? smallAssessment();
@@ -21,7 +21,7 @@ export async function smallPage(
     dirty: false,
     photoFile: async () => undefined,
     ...rest,
-    script: script ? await pageScript('pocket') : '',
+    script: typeof script === 'string' ? script : script ? await pageScript('pocket') : '',
   });
   return html;
 }
