@@ -58,8 +58,8 @@ const bufferSource = (bytes: Buffer): Source => ({
 
 async function fileSource(file: string): Promise<Source> {
   const handle = await open(file, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
-  const found = await handle.stat();
-  if (!found.isFile()) {
+  const found = await handle.stat().catch(() => undefined);
+  if (!found?.isFile()) {
     await handle.close();
     throw new Error('no file');
   }
