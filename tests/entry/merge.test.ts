@@ -162,6 +162,14 @@ describe('two people’s changes of one field', () => {
     expect(merged(BASE, gone, theirs)?.clashes).toEqual([{ name: 'W-3', fields: [], gone: 'ours' }]);
   });
 
+  it('of the units of a file are one about all of it: bare numbers would change their meaning', () => {
+    const base = 'units: {length: in}\nmembers:\n  - {id: A, roll: 0}\n';
+    const added = `${base}  - {id: B, cut_length: 40}\n`;
+    const result = merged(base, added, base.replace('length: in', 'length: mm'), 'shells/T-1/members.yaml');
+    expect(result?.clashes).toMatchObject([{ name: 'units' }]);
+    expect(conflictsIn(result?.text ?? '')).toHaveLength(1);
+  });
+
   it('of a pair of parts or a way of points are never joined end to end', () => {
     const way = (via: string): string => `nodes:\nruns:\n  - {id: R1, from: A, to: B, via: [${via}]}\n`;
     const one = '[1 in, 0, 0]';

@@ -49,6 +49,13 @@ export function mergeRecords(path: string, sides: MergeSides, names: SideNames):
   const b = o && base.trim() === '' ? emptied(o) : before;
   if (!role || !b || !o || !t) return undefined;
   const merger = new Merger(names);
+  // Under other units every bare number of the other side would mean something else.
+  const [was, here, coming] = [b, o, t].map(({ parts }) => parts.find(({ key }) => key === 'units')?.data);
+  if (!sameTyped(here, coming) || (base.trim() !== '' && !sameTyped(was, here)))
+    return {
+      text: merger.marked(ours, theirs, 'units'),
+      clashes: [{ name: 'units', fields: [{ path: [], base: was, ours: here, theirs: coming }] }],
+    };
   const text = merger.block(b, o, t);
   if (text === undefined) return undefined;
   if (merger.clashes.length === 0 && !merger.reads(treeOf(role, text))) return undefined;
@@ -83,11 +90,10 @@ class Merger {
     if (head === undefined || tail === undefined || o.of !== t.of) return undefined;
     if (o.indent !== t.indent && o.parts.length > 0 && t.parts.length > 0) return undefined;
     const here = `${way}/${o.key}`;
-    const [base, theirs] = [byKey(b), byKey(t)];
+    const [base, ours, theirs] = [byKey(b), byKey(o), byKey(t)];
     const parts: string[] = [];
     for (const part of this.ordered(o, t, base)) {
-      const own = byKey(o).get(part.key);
-      const text = this.part(base.get(part.key), own, theirs.get(part.key), here);
+      const text = this.part(base.get(part.key), ours.get(part.key), theirs.get(part.key), here);
       if (text === undefined) return undefined;
       parts.push(text);
     }
@@ -145,7 +151,7 @@ class Merger {
     return this.marked(o.text, t.text, o.name);
   }
 
-  private marked(ours: string, theirs: string, name: string): string {
+  marked(ours: string, theirs: string, name: string): string {
     const line = (text: string): string => (text === '' || text.endsWith('\n') ? text : `${text}\n`);
     return `<<<<<<< ${name}: ${this.names.ours}\n${line(ours)}=======\n${line(theirs)}>>>>>>> ${name}: ${this.names.theirs}\n`;
   }

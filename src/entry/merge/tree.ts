@@ -3,7 +3,7 @@ import { readDocument } from '../../source/document.js';
 import { type FileRole, roleOf } from '../../store/layout.js';
 import { type EntryKind, type HeldList, listsOf } from '../homes.js';
 import { identity } from '../record-index.js';
-import { Splices, startOf, wireRootOf } from '../splices.js';
+import { isBlank, Splices, startOf } from '../splices.js';
 import { type Data, isData } from '../yaml-text.js';
 
 /** A record or a key with its value: lines of the file that belong together. */
@@ -52,8 +52,8 @@ export function roleWithin(path: string): FileRole | undefined {
 /** A record file taken apart into what has a name; undefined where it cannot be: it is not whole, or two parts of it bear one name. */
 export function treeOf(role: FileRole, text: string): MergeBlock | undefined {
   try {
-    const root = wireRootOf('', text);
-    const { data, broken } = readDocument('', text);
+    const { data, broken, root: read } = readDocument('', text);
+    const root = read === null || isBlank(read) ? null : read;
     // A starter file of examples alone: a list that has no record yet.
     if (root === null && !broken && listsOf(role).some(({ bare }) => bare)) return emptyList(text);
     if (root === null || broken) return undefined;
