@@ -22,7 +22,5 @@ export function reachAt(
   const words = reachWords(reach);
   const nearer = (reach === 'forearm' && distanceMm <= REACH_MM.hand) || (reach === 'arm' && distanceMm <= REACH_MM.forearm);
   if (!nearer) return words;
-  return toleranceMm === undefined
-    ? `${words}, past the rim`
-    : `${words}, since its place is known to ±${length(toleranceMm)} only`;
+  return toleranceMm === undefined ? `${words}, past the rim` : `${words}, since it is located only to ±${length(toleranceMm)}`;
 }

@@ -49,7 +49,7 @@ const QUESTIONS: readonly Question[] = [
   {
     asks: '4 what is live if I kill the main',
     command: ['where', SHELL, 'what is live if I kill the main?'],
-    holds: [/SHORE\/B +with only this off ACP is still fed by; fed by GEN/u, /DCP .*\n? *.*BAT\/MD/u, 'sources left'],
+    holds: [/SHORE\/B +with only this off ACP is still fed by; fed by GEN/u, /DCP .*\n? *.*BAT\/MD/u, 'live sources left'],
   },
   {
     asks: '4 the full list for the panel, with the proof',
@@ -66,7 +66,7 @@ const QUESTIONS: readonly Question[] = [
       /SOL\/BR/u,
       /CONV\/F +fuse, charger fuse; rating 60 A/u,
       'DC-32/F',
-      'in the open',
+      'exposed',
     ],
   },
   {
@@ -83,7 +83,7 @@ const QUESTIONS: readonly Question[] = [
       /shut: tank shut-off/u,
       /CW-D1 .*AP-08 hand/u,
       /comes out/u,
-      'keeps water',
+      'holds water',
     ],
   },
   {

@@ -14,7 +14,7 @@ import { weights } from '../../src/compute/weights/index.js';
 import { axle, bareOf, bay, item, takeOffOf, tank, ticket, twoAxles, vehicle } from '../compute/weights/support.js';
 
 const plain = paint(false);
-const [kg] = shownIn('metric') as [ReturnType<typeof shownIn>[number]];
+const kg = shownIn('metric');
 const answer = weights(
   vehicle(
     { gvwrKg: 16000, axles: twoAxles(), bare: bareOf({ front: 3000, rear: 4000 }) },

@@ -73,8 +73,7 @@ async function withLoads(options: Options, context: Context, opened: Answering):
     context.print(weightsJson(opened.assessment, opened.revision, whatIfJson(options.with, thoughts, rows)));
   } else {
     const { shownIn } = await import('../report/shown.js');
-    const texts = shownIn(model.shop.units).map((shown) => whatIfText(options.with, rows, shown, context.paint));
-    context.print(texts.join('\n\n'));
+    context.print(whatIfText(options.with, rows, shownIn(model.shop.units), context.paint));
   }
   return isOver(rows) ? 1 : 0;
 }

@@ -7,7 +7,7 @@ import { bullets, paragraph } from './wrap.js';
 
 const STEPS: Readonly<Record<IsolationStep, string>> = {
   load: 'Switch the loads off',
-  source: 'Cut the sources off',
+  source: 'Shut the sources off',
   stored: 'Let out what is stored',
   proof: 'Prove it',
 };

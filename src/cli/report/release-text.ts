@@ -1,6 +1,6 @@
 import { stateName } from '../../closeout/state.js';
 import type { Model } from '../../model/shell.js';
-import { length, positionWords } from '../../quantity/format.js';
+import { length, positionWords, type UnitSystem } from '../../quantity/format.js';
 import { ASSUMED_TOLERANCE_MM, type Face, type KeepClean, LOOK_MM, type OpenInZone } from '../../query/release/index.js';
 import type { DecidedFinding } from '../../rules/decide.js';
 import { placeText } from './findings.js';
@@ -13,8 +13,8 @@ import { bullets, counted, paragraph } from './wrap.js';
 
 /** Nearest runs named of each face, and open items of each zone, unless all are asked for. */
 const EXAMPLES = 4;
-/** A group of places is a table up to this many; beyond it, only ids. */
-const MOST_ROWS = 12;
+/** Places named of each group, unless all are asked for. */
+const MOST_NAMED = 3;
 
 export function releaseText(sheet: HandOver, paint: TerminalPaint, all: boolean): string {
   const { model } = sheet;
@@ -23,7 +23,7 @@ export function releaseText(sheet: HandOver, paint: TerminalPaint, all: boolean)
     paragraph(`State: ${stateText(sheet)}.`),
     ...releaseWeightText(sheet, paint),
     ...facesText(sheet, paint, all),
-    ...keepCleanText(sheet.keepClean, model, paint),
+    ...keepCleanText(sheet.keepClean, model, paint, all),
     ...openText(sheet.open, paint, all),
     `${paint.strong('Cautions')}\n${bullets(sheet.cautions)}`,
   ];
@@ -52,45 +52,61 @@ function facesText({ faces, model }: HandOver, paint: TerminalPaint, all: boolea
     ...notPlacedNote(model),
     'The service edition of the book draws these faces; `shellbook near SHELL X,Y,Z` tells what a drill meets at one place.',
   ];
-  return [heading, ...faces.map((face) => faceText(face, model, paint, all)), bullets(notes)];
+  return [heading, facesTable(faces, units, all), bullets(notes)];
 }
 
-function faceText({ name, panels, runs }: Face, model: Model, paint: TerminalPaint, all: boolean): string {
-  const { units } = model.shop;
-  const head = `  ${paint.strong(name)}, ${counted(panels.length, 'panel')}: ${runs.length === 0 ? 'no recorded run' : counted(runs.length, 'run')}`;
-  if (runs.length === 0) return head;
-  const shown = all ? runs : runs.slice(0, EXAMPLES);
-  const rows = shown.map((run) => [
-    run.id,
-    run.medium,
-    run.panel,
-    length(run.depthMm, units),
-    positionWords(run.at, units === 'both' ? 'us' : units),
-  ]);
+/** One table of all faces: the nearest runs of each, or all of them. */
+function facesTable(faces: readonly Face[], units: UnitSystem, all: boolean): string {
+  const rows = faces.flatMap(({ name, runs }): readonly (readonly string[])[] => {
+    if (runs.length === 0) return [[name, 'no recorded run', '', '', '', '']];
+    const shown = all ? runs : runs.slice(0, EXAMPLES);
+    const rest = runs.length - shown.length;
+    const each = shown.map((run, i) => [
+      i === 0 ? name : '',
+      run.id,
+      run.medium,
+      run.panel,
+      length(run.depthMm, units === 'both' ? 'us' : units),
+      positionWords(run.at, units === 'both' ? 'us' : units),
+    ]);
+    return rest > 0 ? [...each, ['', '', '', '', '', `and ${rest} deeper`]] : each;
+  });
   const heads = [
+    { head: 'face' },
     { head: 'run', wrap: true },
     { head: 'carries' },
     { head: 'behind' },
     { head: 'depth', align: 'right' as const },
     { head: 'nearest at' },
   ];
-  const more = runs.length > shown.length ? [paint.faint(`    and ${runs.length - shown.length} deeper (--all shows them)`)] : [];
-  return [head, textTable(heads, rows, '    '), ...more].join('\n');
+  const cut = !all && faces.some(({ runs }) => runs.length > EXAMPLES);
+  return `${textTable(heads, rows, '  ')}${cut ? '\n  (--all lists every run)' : ''}`;
 }
 
-function keepCleanText(groups: readonly KeepClean[], { shell, shop }: Model, paint: TerminalPaint): readonly string[] {
-  const units = shop.units === 'both' ? 'us' : shop.units;
+function keepCleanText(groups: readonly KeepClean[], { shell }: Model, paint: TerminalPaint, all: boolean): readonly string[] {
   const vin = shell.vin === undefined ? 'its place' : `plate of ${shell.vin}`;
-  const texts = groups.map(({ what, why, items }) => {
-    const head = paragraph(`${what} (${items.length}): ${why}`, '  ');
-    if (items.length > MOST_ROWS) return `${head}\n${paragraph(items.map(({ id }) => id).join(', '), '    ')}`;
-    const rows = items.map(({ id, name, at }) => [id, name ?? '', at ? positionWords(at, units) : 'place not recorded']);
-    return `${head}\n${textTable([{ head: 'id' }, { head: 'what', wrap: true }, { head: 'at' }], rows, '    ')}`;
+  const rows = groups.map(({ what, why, items }) => {
+    const ids = items.map(({ id }) => id);
+    const shown = all ? ids : ids.slice(0, MOST_NAMED);
+    const more = ids.length > shown.length ? ` and ${ids.length - shown.length} more` : '';
+    return [`${what}: ${why}`, String(items.length), `${shown.join(', ')}${more}`];
   });
   return [
     paint.strong('Do not paint'),
     paragraph(`Vehicle identification number (${vin}), certification, weight and tyre labels: mask, never coat.`, '  '),
-    ...texts,
+    ...(rows.length > 0
+      ? [
+          textTable(
+            [
+              { head: 'what', wrap: true },
+              { head: 'places', align: 'right' },
+              { head: 'where', wrap: true },
+            ],
+            rows,
+            '  ',
+          ),
+        ]
+      : []),
   ];
 }
 

@@ -9,7 +9,7 @@ import { bullets, paragraph } from './wrap.js';
 
 const right = (head: string): TextColumn => ({ head, align: 'right' });
 
-/** What the next trade may add: by axle and end, and by station. Tables in each system of the shop's. */
+/** What the next trade may add: by axle and end, and by station. One table each. */
 export function releaseWeightText(sheet: HandOver, paint: TerminalPaint): readonly string[] {
   const { weights, model } = sheet;
   const problems = weights.problems.length > 0 ? [`${paint.warning('Could not be computed')}\n${bullets(weights.problems)}`] : [];
@@ -20,12 +20,7 @@ export function releaseWeightText(sheet: HandOver, paint: TerminalPaint): readon
     ];
   }
   const shown = shownIn(model.shop.units);
-  return [
-    paragraph(basisText(weights)),
-    ...shown.map((one) => leftText(sheet, one, paint)),
-    ...shown.map((one) => stationText(sheet, one, paint)),
-    ...problems,
-  ];
+  return [paragraph(basisText(weights)), leftText(sheet, shown, paint), stationText(sheet, shown, paint), ...problems];
 }
 
 const FROM: Readonly<Record<Exclude<Weights['basis'], 'ticket'>, string>> = {

@@ -2,8 +2,8 @@ import { number, type UnitSystem } from '../../quantity/format.js';
 import { KG_PER_LB, MM_PER_IN } from '../../quantity/units.js';
 
 /**
- * How tables show figures: bare numbers under a head that has the unit. A store that shows both systems gets each table twice,
- * so that the columns stay narrow.
+ * How tables at the prompt show figures: bare numbers under a head that has the unit. A store that shows both systems gets its first here;
+ * the book has both, JSON is in SI.
  */
 export interface ShownUnits {
   readonly massUnit: string;
@@ -44,5 +44,4 @@ const shownAs = (
 const US = shownAs('lb', KG_PER_LB, 'in', MM_PER_IN, 'ft', MM_PER_IN * 12);
 const METRIC = shownAs('kg', 1, 'mm', 1, 'm', 1000);
 
-export const shownIn = (units: UnitSystem): readonly ShownUnits[] =>
-  units === 'us' ? [US] : units === 'metric' ? [METRIC] : [US, METRIC];
+export const shownIn = (units: UnitSystem): ShownUnits => (units === 'metric' ? METRIC : US);

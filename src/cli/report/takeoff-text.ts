@@ -21,13 +21,12 @@ export function takeoffText({ model, figures }: Assessment, paint: TerminalPaint
   ];
   const whole = overall(model);
   if (whole) parts.push(paragraph(overallText(whole, units)));
-  for (const shown of shownIn(units)) {
-    parts.push(...sectionTables(takeOff, shown, paint));
-    parts.push(sums('By alloy', takeOff.byAlloy, shown, paint));
-    parts.push(sums('By stage', takeOff.byStage, shown, paint));
-    parts.push(sums('By side', takeOff.bySide, shown, paint));
-    if (each) parts.push(...eachText(takeOff, shown, paint));
-  }
+  const shown = shownIn(units);
+  parts.push(...sectionTables(takeOff, shown, paint));
+  parts.push(sums('By alloy', takeOff.byAlloy, shown, paint));
+  parts.push(sums('By stage', takeOff.byStage, shown, paint));
+  parts.push(sums('By side', takeOff.bySide, shown, paint));
+  if (each) parts.push(...eachText(takeOff, shown, paint));
   if (takeOff.assumptions.length > 0) parts.push(`${paint.strong('Assumed')}\n${bullets(takeOff.assumptions)}`);
   return parts.filter((part) => part !== '').join('\n\n');
 }

@@ -35,7 +35,7 @@ const whatOf = ({ what, facts }: TopicRow, units: UnitSystem): string =>
 
 function reachOf(match: Match | undefined): string {
   if (!match) return '';
-  if (match.open) return 'in the open';
+  if (match.open) return 'exposed';
   const best = match.panels.find(isClear);
   if (best) return `${best.panel} ${best.reach}`;
   return match.kind === 'node' ? 'no panel' : '';

@@ -18,23 +18,20 @@ export function weightsText({ model, figures }: Assessment, paint: TerminalPaint
   const shownConditions = weights.conditions.filter((one) => all || one.certified || one.kind === 'weighed' || isOver(one));
   const left = weights.conditions.length - shownConditions.length;
   const parts = [paint.strong(`${model.shell.id}  ${model.shell.title}: weights`), paragraph(basisText(weights))];
-  for (const shown of shownIn(units)) {
-    parts.push(ratings(weights, shown, paint), conditions(shownConditions, left, shown, paint));
-    parts.push(
-      tickets(weights.tickets, shown, paint),
-      cargo(weights, shown, paint),
-      bays(weights, shown, paint),
-      budget(weights, shown, paint),
-    );
-  }
-  const first = shownIn(units)[0] as ShownUnits;
+  const shown = shownIn(units);
   parts.push(
-    worstText(weights.conditions, first, paint),
-    contributionsText(weights.conditions, first, paint),
-    growthText(weights, model.shell.chassis.gvwrKg, first, paint),
-    influenceText(weights, first, paint),
-    cgHeightText(weights, first, paint),
-    roadText(weights, first, paint),
+    ratings(weights, shown, paint),
+    conditions(shownConditions, left, shown, paint),
+    tickets(weights.tickets, shown, paint),
+    cargo(weights, shown, paint),
+    bays(weights, shown, paint),
+    budget(weights, shown, paint),
+    worstText(weights.conditions, shown, paint),
+    contributionsText(weights.conditions, shown, paint),
+    growthText(weights, model.shell.chassis.gvwrKg, shown, paint),
+    influenceText(weights, shown, paint),
+    cgHeightText(weights, shown, paint),
+    roadText(weights, shown, paint),
   );
   const unexplained = weights.tickets.map((one) => residualText(one, units)).filter((text) => text !== '');
   if (unexplained.length > 0) parts.push(bullets(unexplained));
@@ -136,7 +133,7 @@ function tickets(list: readonly TicketFigure[], shown: ShownUnits, paint: Termin
 function residualText(ticket: TicketFigure, units: 'us' | 'metric' | 'both'): string {
   if (ticket.residualXMm === undefined || Math.abs(ticket.residualKg) <= (ticket.residualUncertaintyKg ?? ticket.uncertaintyKg))
     return '';
-  const shown = shownIn(units)[0] as ShownUnits;
+  const shown = shownIn(units);
   const where = `${length(Math.abs(ticket.residualXMm), units)} ${ticket.residualXMm < 0 ? 'ahead' : 'aft'} of the front axle`;
   return `${ticket.id}: ${shown.mass(ticket.residualKg)} ${shown.massUnit} unexplained, centred ${where}.`;
 }

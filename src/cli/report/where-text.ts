@@ -16,6 +16,8 @@ import { counted, paragraph } from './wrap.js';
 /** More than these a person does not read: the query wants to be longer. */
 const SHOWN = 8;
 const PANELS = 4;
+/** Suggested for a query that finds nothing. */
+const CLOSEST = 5;
 
 /** What the answer is written with. */
 export interface AnswerStyle {
@@ -41,13 +43,15 @@ export function whereText(
       );
     return told.join('\n\n');
   }
+  if (matches[0]?.quality === 'close') return ['No match. Closest:', ...matches.slice(0, CLOSEST).map(closestLine)].join('\n');
   const parts = matches
     .slice(0, SHOWN)
     .map((match) => matchText(match, services, { edition, pages: pagesOf(match.id) }, units, paint));
-  if (matches[0]?.quality === 'close') parts.unshift('No match. Closest:');
   if (matches.length > SHOWN) parts.push(paint.faint(`and ${matches.length - SHOWN} more: ask for more of the name`));
   return parts.join('\n\n');
 }
+
+const closestLine = ({ id, kind, name }: Match): string => `  ${id}  ${kind}${name ? ` ${name}` : ''}`;
 
 function matchText(
   match: Match,

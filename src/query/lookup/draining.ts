@@ -121,10 +121,10 @@ function above(id: string, { runs, nodes }: Shell): ReadonlySet<string> {
 function notes(steps: readonly DrainStep[], kept: readonly TrappedWater[], lost: number): readonly string[] {
   if (steps.length === 0) return ['No water or waste line is recorded.'];
   return [
-    ...(steps.some((one) => one.do === 'drain') ? [] : ['No drain is recorded: the lines keep their water.']),
+    ...(steps.some((one) => one.do === 'drain') ? [] : ['No drain is recorded: the lines hold their water.']),
     kept.length > 0
-      ? 'The low places below keep water after all this: blow them out, or fill them with frost protection for drinking water.'
-      : 'No recorded low place keeps water after all this.',
+      ? 'The low places below hold water after all this: blow them out, or fill them with potable-water antifreeze.'
+      : 'No recorded low place holds water after all this.',
     ...(lost > 0 ? [`${lost} runs have no recorded way: what they hold and keep is not in these figures.`] : []),
     'From the records only: traps, toilets and appliances hold water of their own; see their makers’ papers.',
   ];

@@ -16,8 +16,8 @@ type Test = (node: ServiceNode, earths: ReadonlySet<string>) => boolean;
 /** The first that fits takes a node. */
 const NODES: readonly (readonly [what: string, why: string, test: Test])[] = [
   [
-    'earth and bonding pads',
-    'bare metal, or the circuit has no earth: mask before sanding, coat again as found',
+    'ground and bonding pads',
+    'bare metal, or the circuit has no ground: mask before sanding, coat again as found',
     ({ id, nodeKind }, earths) => ['terminal', 'junction', 'connector', 'fitting'].includes(nodeKind) && earths.has(id),
   ],
   ['drains and vents', 'keep open: a blocked drain holds water, a blocked gas vent holds gas', isOpenEnd],

@@ -37,7 +37,7 @@ export const leaks: Topic = {
     return {
       rows,
       notes: [
-        `${joints.length - hidden.length} joints stand in the open: a leak shows at the joint itself.`,
+        `${joints.length - hidden.length} joints are exposed: a leak shows at the joint itself.`,
         ...(all.length > joints.length
           ? [`${all.length - joints.length} joints have no recorded place: where they leak is not known.`]
           : []),

@@ -16,7 +16,7 @@ export const live: Topic = {
         facts: facts(
           ['do', isolation.actions.filter((one) => one.step === 'source').map((one) => one.say)],
           ['sources', isolation.sources],
-          ['sources left', isolation.sourcesLeft.length > 0 ? isolation.sourcesLeft : 'none'],
+          ['live sources left', isolation.sourcesLeft.length > 0 ? isolation.sourcesLeft : 'no live source remains'],
         ),
       },
       ...opened.map((one) => ({
@@ -40,7 +40,7 @@ const DANGER = ['gas', 'fuel', 'dc', 'ac'];
 
 export const emergency: Topic = {
   name: 'emergency',
-  question: 'In an emergency: where are gas, batteries and mains, and what shuts them?',
+  question: 'In an emergency: where are gas, batteries and shore power, and what shuts them off?',
   words: ['emergency', 'rescue', 'fire', 'cut', 'zones', 'gas', 'battery', 'batteries'],
   answer({ model: { shell } }) {
     const nodes = new Map(shell.nodes.map((node) => [node.id, node] as const));

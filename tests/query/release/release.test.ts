@@ -109,7 +109,7 @@ describe('what paint must stay off', () => {
   it('is each place once, by its reason', () => {
     const groups = keepClean(model).map(({ what, items }) => [what, items.map(({ id }) => id).join(' ')]);
     expect(groups).toEqual([
-      ['earth and bonding pads', 'E1'],
+      ['ground and bonding pads', 'E1'],
       ['drains and vents', 'D1 V1'],
       ['terminals and connectors', 'T1 E2'],
       ['clamps and U-bolts', 'UB-1'],

@@ -157,7 +157,7 @@ describe('what paint must stay off', () => {
 
   it('is told by place and name, each place for its first reason', () => {
     expect(keepClean(model).map(({ what, items }) => [what, items])).toEqual([
-      ['earth and bonding pads', [{ id: 'N-3', at: [1, 2, 3] }]],
+      ['ground and bonding pads', [{ id: 'N-3', at: [1, 2, 3] }]],
       ['gauge tappings and test points', [{ id: 'N-1', name: 'gauge tapping', at: [1, 2, 3] }]],
       [
         'terminals and connectors',
