@@ -1,0 +1,49 @@
+import { countOf, type EntryKind } from '../../entry/homes.js';
+import { type FloorPlan, lineOf } from '../../floor/merge.js';
+import { envelope } from './json.js';
+
+export interface FloorSaid {
+  readonly plan: FloorPlan;
+  readonly written: boolean;
+  readonly shell: string;
+  readonly files: readonly string[];
+}
+
+/** What came in, entry by entry with who made it; what did not, and why. */
+export function floorText({ plan, written }: FloorSaid): string {
+  const { taken, already, clashes, faults, pictures } = plan;
+  const counts = new Map<EntryKind, number>();
+  for (const { kind, does } of taken) if (does === 'add') counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  const changed = taken.filter(({ does }) => does !== 'add').length;
+  const what = [...counts].map(([kind, count]) => countOf(count, kind));
+  if (changed > 0) what.push(`${changed} ${changed === 1 ? 'change' : 'changes'} to records`);
+  if (pictures.size > 0) what.push(`${pictures.size} ${pictures.size === 1 ? 'picture' : 'pictures'}`);
+  return [
+    ...taken.map(({ person, kind, id, does, data }) => `${person}  ${does === 'add' ? '+' : '~'} ${kind} ${id}  ${lineOf(data)}`),
+    ...clashes.map(
+      ({ person, kind, id, field, record, phone }) =>
+        `?  ${kind} ${id}${field === '' ? '' : `, ${field}`}: the record says ${record}, ${person} entered ${phone}. It stays as it is until somebody decides: run this at a terminal.`,
+    ),
+    ...faults.map(({ person, id, message }) => `!  ${id}${person === '' ? '' : ` (${person})`}: ${message}`),
+    what.length > 0 ? `${written ? 'Took in' : 'Would take in'} ${what.join(', ')}.` : 'Nothing new.',
+    ...(already > 0 ? [`${already} ${already === 1 ? 'entry was' : 'entries were'} in the record already.`] : []),
+    ...(faults.length > 0 && !written
+      ? ['Nothing was written: put these right on the phone and hand over again, or leave them out with --yes.']
+      : []),
+  ].join('\n');
+}
+
+export function floorJson({ plan, written, shell, files }: FloorSaid): string {
+  const { taken, already, clashes, faults, pictures, texts } = plan;
+  return envelope('import', shell, null, {
+    kind: 'floor',
+    sheets: files,
+    files: [...texts.keys()],
+    dry_run: !written,
+    taken: taken.map(({ key, person, kind, id, does }) => ({ key, person, kind, id, does })),
+    already,
+    pictures: pictures.size,
+    clashes,
+    faults,
+  });
+}
