@@ -66,12 +66,12 @@ function licenceOf(root: string, name: string): string {
   return `${name} ${version}, ${license}\n\n${file ? readFileSync(path.join(folder, file), 'utf8') : ''}`;
 }
 
-/** Pages that run in a browser by themselves: each script one file, which the program puts into its page. */
-const PAGES = ['mark', 'pocket'];
+/** Pages that run in a browser by themselves, and where their scripts begin: each becomes one file, which the program puts into its page. */
+const PAGES = { mark: 'page/mark', pocket: 'page/pocket', floor: 'floor/script/floor' };
 
 async function bundlePages(root: string): Promise<void> {
-  for (const name of PAGES) {
-    const built = await rolldown({ input: path.join(root, 'dist/page', `${name}.js`), platform: 'browser', logLevel: 'silent' });
+  for (const [name, script] of Object.entries(PAGES)) {
+    const built = await rolldown({ input: path.join(root, 'dist', `${script}.js`), platform: 'browser', logLevel: 'silent' });
     const { output } = await built.write({
       file: path.join(root, 'dist/page', `${name}.bundle.js`),
       format: 'iife',

@@ -12,7 +12,9 @@ export async function checkPictures({ entries, pictures }: HandOver, file: strin
   for (const { sha256, name, jpeg } of pictures) {
     const bytes = Buffer.from(jpeg, 'base64');
     const refuse = (why: string): never => {
-      throw new UserError(`${file}: the picture ${JSON.stringify(name)} ${why}. Nothing was taken in: hand over again on the phone.`);
+      throw new UserError(
+        `${file}: the picture ${JSON.stringify(name)} ${why}. Nothing was taken in: hand over again on the phone.`,
+      );
     };
     if (createHash('sha256').update(bytes).digest('hex') !== sha256) refuse('is not what its SHA-256 says');
     if (bytes[0] !== 0xff || bytes[1] !== 0xd8) refuse('is no JPEG');
@@ -24,5 +26,7 @@ export async function checkPictures({ entries, pictures }: HandOver, file: strin
   }
   for (const { picture, data, key } of entries)
     if (picture !== undefined && !NAME.test(String(data.file)))
-      throw new UserError(`${file}: entry ${key} names its picture ${JSON.stringify(data.file)}, expected a plain name that ends with .jpg`);
+      throw new UserError(
+        `${file}: entry ${key} names its picture ${JSON.stringify(data.file)}, expected a plain name that ends with .jpg`,
+      );
 }

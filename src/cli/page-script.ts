@@ -12,7 +12,7 @@ export async function pageScript(name: string): Promise<string> {
   }
   const { rolldown } = await import('rolldown');
   const made = await rolldown({
-    input: fileURLToPath(new URL(`../page/${name}.ts`, import.meta.url)),
+    input: fileURLToPath(new URL(`../${name === 'floor' ? 'floor/script' : 'page'}/${name}.ts`, import.meta.url)),
     platform: 'browser',
     logLevel: 'silent',
   });

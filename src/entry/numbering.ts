@@ -13,6 +13,17 @@ const FIRST: Readonly<Partial<Record<EntryKind, string>>> = {
   panel: 'PN-01',
 };
 
+/** What stands before the number of a kind where a shop has none yet. */
+export const DEFAULT_HEADS: Readonly<Partial<Record<EntryKind, string>>> = Object.fromEntries(
+  Object.entries(FIRST).map(([kind, first]) => [kind, first.replace(/\d+$/u, '')]),
+);
+
+/** What stands before the numbers of this kind in this shop; undefined where they follow none. */
+export function headOf(kind: EntryKind, known: RecordIndex): string | undefined {
+  const next = nextId(kind, known);
+  return next === undefined ? undefined : partsOf(next)?.head;
+}
+
 interface Numbered {
   readonly head: string;
   readonly digits: string;

@@ -81,7 +81,9 @@ export function readHandOver(text: string, file: string, shell: string): HandOve
   if (!read.success) {
     const [issue] = read.error.issues;
     const at = issue?.path.join('.') ?? '';
-    throw new UserError(`${file}: ${at === '' ? '' : `\`${shown(at)}\`: `}${issue?.message ?? 'not whole'}. Nothing was taken in.`);
+    throw new UserError(
+      `${file}: ${at === '' ? '' : `\`${shown(at)}\`: `}${issue?.message ?? 'not whole'}. Nothing was taken in.`,
+    );
   }
   if (read.data.shell !== shell)
     throw new UserError(`${file} is of shell ${found(read.data.shell)}, expected ${shell}. Nothing was taken in.`);

@@ -122,7 +122,7 @@ class Merge {
   take(entry: FloorEntry): void {
     const kind = kindNamed(entry.kind);
     if (kind === undefined || homeOf(kind).in === 'library')
-      return this.fault(entry, `no record kind \`${entry.kind}\` of a shell`);
+      return void this.fault(entry, `no record kind \`${entry.kind}\` of a shell`);
     const record = this.records.find(kind, entry.id);
     if (record?.keys.includes(entry.key)) this.already++;
     else if (entry.does === 'add') this.add(entry, kind, record);
@@ -143,9 +143,9 @@ class Merge {
       return;
     }
     const other = this.known.taken(kind, entry.id);
-    if (other !== undefined) return this.fault(entry, `\`${entry.id}\` is the id of a ${other}`);
+    if (other !== undefined) return void this.fault(entry, `\`${entry.id}\` is the id of a ${other}`);
     if (entry.picture !== undefined) {
-      if (!this.handed.has(entry.picture)) return this.fault(entry, 'its picture is not in the file');
+      if (!this.handed.has(entry.picture)) return void this.fault(entry, 'its picture is not in the file');
       this.pictures.set(entry.picture, String(entry.data.file));
     }
     this.known.register.claim(entry.id, kind as RecordKind, NO_PLACE, () => {});
@@ -155,7 +155,7 @@ class Merge {
   private append(entry: FloorEntry, record: WorkingRecord): void {
     const list = entry.list ?? '';
     const items = record.data[list] ?? [];
-    if (list === '' || !Array.isArray(items)) return this.fault(entry, `\`${list}\` is no list of ${record.kind} ${record.id}`);
+    if (list === '' || !Array.isArray(items)) return void this.fault(entry, `\`${list}\` is no list of ${record.kind} ${record.id}`);
     if (items.some((one) => sameTyped(one, entry.data))) this.already++;
     else record.put([list, items.length], entry.data);
     this.come(entry, record);
@@ -167,7 +167,12 @@ class Merge {
       const now = valueAt(record.data, path);
       const isNews = !sameTyped(now, value);
       const isFree = now === undefined || now === null || sameTyped(now, entry.was?.[key]);
-      return { path, value, goesIn: isNews && (isFree || this.stands(entry, record, key, now, value)), clashes: isNews && !isFree };
+      return {
+        path,
+        value,
+        goesIn: isNews && (isFree || this.stands(entry, record, key, now, value)),
+        clashes: isNews && !isFree,
+      };
     });
     if (fields.some(({ clashes }) => clashes) && this.decisions.get(entry.key) === undefined) return;
     for (const { path, value, goesIn } of fields) if (goesIn) record.put(path, value);

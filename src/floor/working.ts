@@ -45,7 +45,8 @@ export class WorkingRecord {
       const at = path.findIndex((_step, i) => i < path.length - 1 && !isHolder(valueAt(old, path.slice(0, i + 1))));
       const whole = at < 0 ? path : path.slice(0, at + 1);
       const value = valueAt(this.data, whole);
-      if (!sameTyped(valueAt(old, whole), value)) found.set(whole.join('.'), { path: whole, old: valueAt(old, whole), new: value });
+      if (!sameTyped(valueAt(old, whole), value))
+        found.set(whole.join('.'), { path: whole, old: valueAt(old, whole), new: value });
     }
     return [...found.values()];
   }

@@ -1,5 +1,6 @@
 import { COACH } from './coach.js';
 import { EMERGENCY } from './emergency.js';
+import { FLOOR, FLOOR_TAPPED } from './floor.js';
 import { HAZARDS } from './hazards.js';
 import { KEEPING } from './keeping.js';
 import { LABELS } from './labels.js';
@@ -9,6 +10,7 @@ import { POCKET, TAPPED } from './pocket.js';
 import { ROAD } from './road.js';
 import type { Blanks, Reader } from './sentence.js';
 
+export { FLOOR_FIELDS, FLOOR_TAPPED } from './floor.js';
 export { isTranslated, translated } from './phrases.js';
 export { TAPPED } from './pocket.js';
 export { type English, type Language, type Reader, readerOf } from './sentence.js';
@@ -17,6 +19,8 @@ export { type English, type Language, type Reader, readerOf } from './sentence.j
 export const WORDS = {
   ...COACH,
   ...EMERGENCY,
+  ...FLOOR,
+  ...FLOOR_TAPPED,
   ...HAZARDS,
   ...KEEPING,
   ...LABELS,

@@ -714,6 +714,7 @@ export const FIGURE_ANSWERS: Readonly<Record<string, AnswerForms>> = {
     pictures: whole,
     pictures_left: whole,
   }),
+  floor: shape({ file: jsonText, sheet: flag, size_bytes: whole, language: jsonOneOf('en', 'es') }),
   demo: shape({
     store: jsonText,
     shells: jsonTexts,

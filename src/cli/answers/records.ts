@@ -82,16 +82,24 @@ export const RECORD_ANSWERS: Readonly<Record<string, AnswerForms>> = {
       sheet: jsonText,
       dry_run: flag,
       columns: jsonList(shape({ head: jsonText, key: orNull(jsonText), unit: orNull(jsonText), how: jsonText })),
-      added: jsonList(shape({ kind: jsonText, id: jsonText, file: jsonText, row: whole })),
-      changed: jsonList(shape({ kind: jsonText, id: orNull(jsonText), file: jsonText, row: whole, keys: jsonTexts })),
+      added: jsonList(shape({ kind: jsonText, id: jsonText, file: jsonText, row: whole }, { person: jsonText })),
+      changed: jsonList(
+        shape({ kind: jsonText, id: orNull(jsonText), file: jsonText, row: whole, keys: jsonTexts }, { person: jsonText }),
+      ),
       unchanged: whole,
       ahead: jsonList(rowSaid),
-      faults: jsonList(shape({ row: whole, column: orNull(jsonText), message: jsonText })),
+      faults: jsonList(shape({ row: whole, column: orNull(jsonText), message: jsonText }, { person: jsonText })),
       gone: jsonTexts,
       files: jsonTexts,
     },
-    // Of a drawing.
-    { layers_not_read: jsonList(countOfWhat), left_out: jsonList(countOfWhat) },
+    // Of a drawing; of floor pages.
+    {
+      layers_not_read: jsonList(countOfWhat),
+      left_out: jsonList(countOfWhat),
+      clashes: jsonList(
+        shape({ kind: jsonText, id: jsonText, field: jsonText, record: jsonText, phone: jsonText, person: jsonText }),
+      ),
+    },
   ),
   export: shape({ folder: jsonText, files: jsonTexts }),
   photos: shape({

@@ -16,6 +16,8 @@ import type { Registry } from '../registry.js';
 interface Options {
   readonly kind: string;
   readonly file: string;
+  /** Of floor pages; of anything else the one. */
+  readonly files: readonly string[];
   readonly shell: string | undefined;
   readonly map: readonly string[];
   readonly heads: number | undefined;
@@ -40,12 +42,13 @@ const text = (value: unknown): string | undefined => (typeof value === 'string' 
 
 export function declareImport(registry: Registry): void {
   registry
-    .add('import <kind> <file>', 'adds many records from a sheet (CSV or XLSX), and changes those that it knows', [
+    .add('import <kind> <files...>', 'adds many records from a sheet (CSV or XLSX), and changes those that it knows', [
       'shellbook import members cutlist.csv --shell QF-007 --dry-run',
       "shellbook import members cut.csv --shell QF-007 --map 'Shape=section' --yes",
       'shellbook import wires wirelist.csv --shell QF-007 --medium dc',
       'shellbook import notes QF-007-notes.json',
       "shellbook import dxf frame.dxf --shell QF-007 --layer 'FLOOR=member, section=RT2x2x1/8, alloy=6061-T6' --dry-run",
+      'shellbook import floor QF-007-floor-*.json --shell QF-007',
     ])
     .option('--shell <shell>', 'the shell that the records are of')
     .option('--dry-run', 'show what would change, and write nothing')
@@ -66,12 +69,15 @@ export function declareImport(registry: Registry): void {
     .option('--layer <layer=what>', 'of a drawing: what the pieces on a layer are; skip: not read (may be given again)', gather)
     .option('--unit <unit>', 'of a drawing that does not say: in, ft, mm, cm or m')
     .option('--commit', 'commit what was written')
-    .action(registry.run(([kind, file], given) => read(kind as string, file as string, given), importSheet));
+    .action(registry.run(([kind, files], given) => read(kind as string, files as readonly string[], given), importAny));
 }
 
 const gather = (value: string, before: readonly string[] = []): readonly string[] => [...before, value];
 
-function read(kind: string, file: string, given: Readonly<Record<string, unknown>>): Options {
+function read(kind: string, files: readonly string[], given: Readonly<Record<string, unknown>>): Options {
+  const [file, second] = files as readonly [string, ...string[]];
+  if (second !== undefined && kind !== 'floor')
+    throw new UserError(`Unexpected ${second} after ${file}, expected one file: only floor takes several at once`);
   const heads = given.headerRow === undefined ? undefined : Number(given.headerRow);
   if (heads !== undefined && (!Number.isInteger(heads) || heads < 1))
     throw new UserError(`Unexpected --header-row ${String(given.headerRow)}, expected the number of a row, as 3`);
@@ -86,6 +92,7 @@ function read(kind: string, file: string, given: Readonly<Record<string, unknown
   return {
     kind,
     file,
+    files,
     shell: text(given.shell),
     map: (given.map ?? []) as readonly string[],
     heads,
@@ -107,12 +114,17 @@ function read(kind: string, file: string, given: Readonly<Record<string, unknown
   };
 }
 
-async function importSheet(options: Options, context: Context): Promise<Status> {
+async function importAny(options: Options, context: Context): Promise<Status> {
+  if (options.kind === 'floor') return (await import('../import-floor.js')).importFloor(options, context);
   if (options.kind === 'notes') return (await import('../import-notes.js')).importNotes(options, context);
   if (options.kind.toLowerCase() === 'dxf') {
     const { importDrawing } = await import('../import-drawing.js');
     return importDrawing(options, context);
   }
+  return importSheet(options, context);
+}
+
+async function importSheet(options: Options, context: Context): Promise<Status> {
   const [{ readAnySheet }, { entering }] = await Promise.all([import('../../entry/any-sheet.js'), import('../entering.js')]);
   const { kind, shell } = await sheetAndShell(options.kind, options.shell);
   const root = await storeOf(context);

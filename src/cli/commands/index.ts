@@ -10,6 +10,7 @@ import { declareCompletion } from './completion.js';
 import { declareDecide } from './decide.js';
 import { declareDemo } from './demo.js';
 import { declareExport } from './export.js';
+import { declareFloor } from './floor.js';
 import { declareHistory } from './history.js';
 import { declareImport } from './import.js';
 import { declareIsolate } from './isolate.js';
@@ -68,6 +69,7 @@ export const COMMANDS: readonly ((registry: Registry) => void)[] = [
   declareBook,
   declareLabels,
   declarePocket,
+  declareFloor,
   declareVerify,
   declareBackup,
   declareRecover,

@@ -6,6 +6,7 @@ export interface FloorSaid {
   readonly plan: FloorPlan;
   readonly written: boolean;
   readonly shell: string;
+  /** As given at the prompt. */
   readonly files: readonly string[];
 }
 
@@ -33,17 +34,30 @@ export function floorText({ plan, written }: FloorSaid): string {
   ].join('\n');
 }
 
+/** In the shape of every `import`: the row of an entry is its number among those that come in. */
 export function floorJson({ plan, written, shell, files }: FloorSaid): string {
   const { taken, already, clashes, faults, pictures, texts } = plan;
+  const rows = taken.map(({ person, kind, id, does, data }, i) => ({
+    person,
+    kind,
+    id,
+    does,
+    row: i + 1,
+    keys: Object.keys(data),
+  }));
   return envelope('import', shell, null, {
-    kind: 'floor',
-    sheets: files,
-    files: [...texts.keys()],
+    sheet: files.join(', '),
     dry_run: !written,
-    taken: taken.map(({ key, person, kind, id, does }) => ({ key, person, kind, id, does })),
-    already,
-    pictures: pictures.size,
-    clashes,
-    faults,
+    columns: [],
+    added: rows.filter(({ does }) => does === 'add').map(({ kind, id, person, row }) => ({ kind, id, file: '', person, row })),
+    changed: rows
+      .filter(({ does }) => does !== 'add')
+      .map(({ kind, id, person, row, keys }) => ({ kind, id, file: '', person, row, keys })),
+    unchanged: already,
+    ahead: [],
+    faults: faults.map(({ id, person, message }) => ({ row: 0, column: null, message: `${id}: ${message}`, person })),
+    gone: [],
+    files: [...texts.keys(), ...[...pictures.values()].map((name) => `shells/${shell}/photos/${name}`)],
+    clashes: clashes.map(({ kind, id, field, record, phone, person }) => ({ kind, id, field, record, phone, person })),
   });
 }

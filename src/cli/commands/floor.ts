@@ -1,0 +1,99 @@
+import path from 'node:path';
+import { Option } from 'commander';
+import type { KindName } from '../../records/index.js';
+import type { Language } from '../../words/index.js';
+import type { Context } from '../context.js';
+import type { Status } from '../io.js';
+import { localDay } from '../local-day.js';
+import { openForAnswer, revisionOf } from '../open.js';
+import type { Registry } from '../registry.js';
+import { shownPath } from '../shown-path.js';
+
+interface Options {
+  readonly shell: string;
+  readonly language?: Language;
+  readonly sheet: boolean;
+  readonly out?: string;
+}
+
+const LANGUAGES: readonly Language[] = ['en', 'es'];
+
+export function declareFloor(registry: Registry): void {
+  registry
+    .add('floor <shell>', 'makes one file for entering records at the coach, on a phone with no network or on paper', [
+      'shellbook floor QF-007',
+      'shellbook floor QF-007 --language es --out floor.html',
+      'shellbook floor QF-007 --sheet             a sheet of paper to fill in by hand',
+      'shellbook import floor QF-007-floor-7KQ2.json --shell QF-007',
+    ])
+    .addOption(
+      new Option('--language <language>', 'the language of its words (default: as in shop.yaml)').choices([...LANGUAGES]),
+    )
+    .option('--sheet', 'a sheet to print instead: open hold points, lines to fill in, drawings to mark')
+    .option('--out <file>', 'where to (default: books/SHELL-floor.html in the store)')
+    .action(
+      registry.run(
+        ([shell], { language, sheet, out }) => ({
+          shell: shell as string,
+          sheet: sheet === true,
+          ...(language === undefined ? {} : { language: language as Language }),
+          ...(out === undefined ? {} : { out: out as string }),
+        }),
+        floor,
+      ),
+    );
+}
+
+async function floor({ shell, language, sheet, out }: Options, context: Context): Promise<Status> {
+  const opened = await openForAnswer(shell, context, []);
+  const [{ writeOut }, { readerOf }] = await Promise.all([import('../../store/write-out.js'), import('../../words/index.js')]);
+  const { model } = opened.assessment;
+  const reader = readerOf({ ...model.shop, ...(language === undefined ? {} : { language }) });
+  context.progress(sheet ? 'Making the sheet' : 'Making the page');
+  const html = sheet ? await sheetOf() : await pageOf();
+  const usual = path.join(opened.store.root, 'books', `${shell}-floor${sheet ? '-sheet' : ''}.html`);
+  const file = out === undefined ? usual : path.resolve(context.io.cwd, out);
+  await writeOut(opened.store.root, file, Buffer.from(html, 'utf8'));
+  const bytes = Buffer.byteLength(html);
+  if (context.settings.json) {
+    const { envelope } = await import('../report/json.js');
+    context.print(
+      envelope('floor', shell, revisionOf(opened), { file: shownPath(file, context), sheet, size_bytes: bytes, language: reader.language }),
+    );
+  } else context.print(`${shownPath(file, context)}  ${(bytes / 1e6).toFixed(1)} MB`);
+  return 0;
+
+  async function sheetOf(): Promise<string> {
+    const [{ floorSheet }, { shellProgress }] = await Promise.all([
+      import('../../floor/sheet.js'),
+      import('../../closeout/stage-progress.js'),
+    ]);
+    const day = localDay(new Date());
+    const progress = shellProgress({ model, findings: opened.assessment.findings }, day);
+    return floorSheet({ assessment: opened.assessment, progress, reader, day });
+  }
+
+  async function pageOf(): Promise<string> {
+    const [{ floorPage }, { floorData }, { pageScript }, { fingerprintOf }, { readEntry }, { headOf }, { taskOf, TASKS }] =
+      await Promise.all([
+        import('../../floor/page.js'),
+        import('../../floor/floor-data-of.js'),
+        import('../page-script.js'),
+        import('../fingerprint-of.js'),
+        import('../open-entry.js'),
+        import('../../entry/numbering.js'),
+        import('../../floor/tasks.js'),
+      ]);
+    const { known } = await readEntry(opened.store.root, shell);
+    const heads = Object.fromEntries(
+      TASKS.flatMap((task): [KindName, string][] => {
+        const { kind } = taskOf(task);
+        const head = headOf(kind, known);
+        return head === undefined ? [] : [[kind as KindName, head]];
+      }),
+    );
+    const { fingerprint } = await fingerprintOf(opened);
+    const data = floorData(opened.assessment, reader, fingerprint, heads);
+    return floorPage({ data, reader, revision: revisionOf(opened), script: await pageScript('floor') });
+  }
+}

@@ -1,0 +1,139 @@
+import { readCell } from '../../entry/cells.js';
+import { valueAt, withValue } from '../../entry/change.js';
+import type { EntryColumn } from '../../entry/columns.js';
+import type { Data } from '../../entry/yaml-text.js';
+import { make } from '../../page/dom.js';
+import type { PageWords } from '../../page/words.js';
+import { checkForm } from '../../records/form/form.js';
+import { referencesOf } from '../../records/references.js';
+import { Schemas } from '../../records/schema.js';
+import type { RecordKind } from '../../records/index.js';
+import type { FloorData, FloorRef } from '../floor-data.js';
+import { formFields, type TaskName, taskOf } from '../tasks.js';
+
+type Answered = HTMLInputElement | HTMLSelectElement;
+
+/** A form that is filled in: its fields by key. */
+export interface FilledForm {
+  readonly fields: ReadonlyMap<string, Answered>;
+  readonly columns: readonly EntryColumn[];
+  readonly node: HTMLElement;
+}
+
+/** What was typed, as a record has it, or what is wrong with it, field by field. */
+export type ReadForm =
+  | { readonly ok: true; readonly data: Data; readonly typed: Readonly<Record<string, string>> }
+  | { readonly ok: false; readonly faults: ReadonlyMap<string, string> };
+
+/** Makes the form of a task from the fields of its kind; `before` fills in what the last one like it had. */
+export function makeForm(name: TaskName, data: FloorData, words: PageWords, before: (column: EntryColumn) => string): FilledForm {
+  const { first, more } = formFields(name);
+  const fields = new Map<string, Answered>();
+  const line = (column: EntryColumn): HTMLElement => {
+    const id = `f-${column.key}`;
+    const input = inputOf(column, id, name, data);
+    input.value = before(column);
+    fields.set(column.key, input);
+    const label = data.words[`field.${column.key}`] ?? column.key;
+    const help = data.language === 'en' ? make('span', { class: 'quiet', id: `${id}-help` }, ` ${column.help}`) : '';
+    if (help !== '') input.setAttribute('aria-describedby', `${id}-help`);
+    return make(
+      'div',
+      { class: 'wide', 'data-field': column.key },
+      make('label', { for: id }, label, column.required ? ` (${words('floor.tap.needed')})` : ''),
+      input,
+      help,
+      make('p', { class: 'fault', role: 'alert' }),
+    );
+  };
+  const node = make('div', {}, ...first.map(line));
+  if (more.length > 0) node.append(make('details', {}, make('summary', {}, words('floor.more')), ...more.map(line)));
+  return { fields, columns: [...first, ...more], node };
+}
+
+function inputOf(column: EntryColumn, id: string, name: TaskName, data: FloorData): Answered {
+  const { form } = column;
+  if (form.as === 'choice' || form.as === 'yes or no') {
+    const values = form.as === 'choice' ? form.values : ['yes', 'no'];
+    return make('select', { id }, make('option', { value: '' }, ''), ...values.map((value) => make('option', { value }, value)));
+  }
+  const input = make('input', { id, autocomplete: 'off', autocapitalize: 'off', spellcheck: 'false' });
+  if (form.as === 'date') input.inputMode = 'numeric';
+  const list = refsOf(column, name, data);
+  if (list.length > 0) {
+    const listId = `${id}-list`;
+    input.setAttribute('list', listId);
+    // Beside it in the document, wherever the form is.
+    queueMicrotask(() =>
+      input.after(make('datalist', { id: listId }, ...list.map(([value, text]) => make('option', { value }, text)))),
+    );
+  }
+  return input;
+}
+
+/** The records that a field may name. */
+export function refsOf(column: EntryColumn, name: TaskName, { refs }: FloorData): readonly FloorRef[] {
+  const { kind, list } = taskOf(name);
+  const path = [...(list === undefined ? [] : [list, '*']), ...column.path.map((step) => (typeof step === 'number' ? '*' : step))];
+  const wanted = [path.join('.'), [...path, '*'].join('.'), [...path, '*', '*'].join('.')];
+  const target = referencesOf(kind as RecordKind).find((one) => wanted.includes(one.path.join('.')))?.target;
+  if (target === undefined) return [];
+  if ('library' in target) return refs[target.library] ?? [];
+  return 'kinds' in target ? target.kinds.flatMap((one) => refs[one] ?? []) : Object.values(refs).flat();
+}
+
+const SCHEMAS = new Schemas();
+const NOWHERE = { file: '', line: 1, column: 1, endLine: 1, endColumn: 2 };
+
+/** Reads the form by the very schemas that the shop’s records are held to. */
+export function readForm(name: TaskName, { fields, columns }: FilledForm, id: string, base: Data, words: PageWords): ReadForm {
+  const { kind, does, list } = taskOf(name);
+  const faults = new Map<string, string>();
+  const typed: Record<string, string> = {};
+  let data: Data = {};
+  for (const column of columns) {
+    const text = fields.get(column.key)?.value.trim() ?? '';
+    if (text === '') {
+      if (column.required && column.path.length === (list === undefined ? 1 : 3) && does !== 'set')
+        faults.set(column.key, words('floor.tap.needed'));
+      continue;
+    }
+    typed[column.key] = text;
+    const read = readCell(text, column);
+    if (read.ok) data = withValue(data, column.path, read.value) as Data;
+    else faults.set(column.key, read.message);
+  }
+  if (faults.size > 0) return { ok: false, faults };
+  const whole = does === 'add' ? { id, ...base, ...data } : data;
+  const source = { place: () => NOWHERE, placeOfKey: () => NOWHERE };
+  if (does === 'add')
+    checkForm(SCHEMAS, kind, { id, data: whole, source }, ({ message }) => {
+      const at = columns.find(({ key }) => message.includes(`\`${key}\``))?.key ?? '';
+      faults.set(at, [faults.get(at), message].filter(Boolean).join(' '));
+    });
+  return faults.size > 0 ? { ok: false, faults } : { ok: true, data: entryData(name, whole, columns), typed };
+}
+
+/** As an entry has it: of a record that is set each field by its own key, of a block its fields, of a new record all but its id. */
+function entryData(name: TaskName, data: Data, columns: readonly EntryColumn[]): Data {
+  const { does, list } = taskOf(name);
+  if (does === 'append') return ((data[list as string] as readonly Data[] | undefined) ?? [])[0] ?? {};
+  if (does === 'add') return Object.fromEntries(Object.entries(data).filter(([key]) => key !== 'id'));
+  return Object.fromEntries(
+    columns.flatMap(({ key, path }) => (valueAt(data, path) === undefined ? [] : [[key, valueAt(data, path)]])),
+  );
+}
+
+/** Shows what is wrong beside its field; what belongs to none above the form. */
+export function showFaults({ node, columns }: FilledForm, faults: ReadonlyMap<string, string>): void {
+  for (const place of node.querySelectorAll<HTMLElement>('[data-field]')) {
+    const fault = place.querySelector('.fault');
+    if (fault) fault.textContent = faults.get(place.dataset.field ?? '') ?? '';
+    if (fault?.textContent) place.closest('details')?.setAttribute('open', '');
+  }
+  const own = new Set(columns.map(({ key }) => key));
+  const others = [...faults].filter(([key]) => !own.has(key)).map(([, message]) => message);
+  node.querySelector('.fault-of-all')?.remove();
+  if (others.length > 0) node.prepend(make('p', { class: 'fault fault-of-all', role: 'alert' }, others.join(' ')));
+  node.querySelector('.fault:not(:empty)')?.scrollIntoView({ block: 'center' });
+}
