@@ -155,7 +155,8 @@ class Merge {
   private append(entry: FloorEntry, record: WorkingRecord): void {
     const list = entry.list ?? '';
     const items = record.data[list] ?? [];
-    if (list === '' || !Array.isArray(items)) return void this.fault(entry, `\`${list}\` is no list of ${record.kind} ${record.id}`);
+    if (list === '' || !Array.isArray(items))
+      return void this.fault(entry, `\`${list}\` is no list of ${record.kind} ${record.id}`);
     if (items.some((one) => sameTyped(one, entry.data))) this.already++;
     else record.put([list, items.length], entry.data);
     this.come(entry, record);

@@ -59,7 +59,10 @@ export function formFields(name: TaskName): FormFields {
     return traits.private !== true && (only === undefined || only.includes(String(path[0])));
   });
   const asked = new Set<string>(first ?? [...(kindOf(kind).more.asked ?? [])]);
-  const { first: found, more } = split(all, (column) => asked.has(column.key) || (does === 'add' && column.required && !isInner(column)));
+  const { first: found, more } = split(
+    all,
+    (column) => asked.has(column.key) || (does === 'add' && column.required && !isInner(column)),
+  );
   const rank = [...asked];
   return { first: [...found].sort((a, b) => rank.indexOf(a.key) - rank.indexOf(b.key)), more };
 }

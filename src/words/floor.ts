@@ -60,9 +60,16 @@ export const FLOOR_TAPPED = {
   },
   'floor.tap.who': { us: 'Choose who is entering first.', es: 'Elija primero quién anota.' },
   'floor.tap.needed': { us: 'needed', es: 'obligatorio' },
-  'floor.tap.picture': { us: 'This file cannot be read as a picture. Take it again.', es: 'Este archivo no se puede leer como foto. Tómela otra vez.' },
+  'floor.tap.unknown': { us: '{id} is not in the record.', es: '{id} no está en el registro.' },
+  'floor.tap.picture': {
+    us: 'This file cannot be read as a picture. Take it again.',
+    es: 'Este archivo no se puede leer como foto. Tómela otra vez.',
+  },
   'floor.tap.nopicture': { us: 'Take a picture first.', es: 'Tome primero una foto.' },
-  'floor.tap.handed': { us: '{count} entries saved as {file}. Send that file to the shop.', es: '{count} notas guardadas en {file}. Envíe ese archivo al taller.' },
+  'floor.tap.handed': {
+    us: '{count} entries saved as {file}. Send that file to the shop.',
+    es: '{count} notas guardadas en {file}. Envíe ese archivo al taller.',
+  },
   'floor.tap.drop': { us: 'Take back', es: 'Quitar' },
   'floor.tap.joints': { us: 'Joints near it without a weld', es: 'Uniones cercanas sin soldadura' },
   'floor.tap.recent': { us: 'Just entered', es: 'Recién anotado' },
@@ -72,7 +79,10 @@ export const FLOOR_TAPPED = {
     us: 'The surface is {margin} K above the dew point, expected at least {least} K: water settles before you see it. Do not bond.',
     es: 'La superficie está {margin} K sobre el punto de rocío; se esperan al menos {least} K: el agua se deposita antes de verla. No pegue.',
   },
-  'floor.tap.open': { us: 'The open time is over its limit: do not close the joint.', es: 'El tiempo abierto pasó el límite: no cierre la unión.' },
+  'floor.tap.open': {
+    us: 'The open time is over its limit: do not close the joint.',
+    es: 'El tiempo abierto pasó el límite: no cierre la unión.',
+  },
   'floor.tap.unqualified': {
     us: '{person}: no qualification on record covers this weld on this day ({why}).',
     es: '{person}: ninguna calificación registrada cubre esta soldadura ese día ({why}).',

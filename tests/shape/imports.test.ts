@@ -77,6 +77,7 @@ const ROOMS = [
     'entry',
     'book',
     'pocket',
+    'floor',
   ],
   ...['index.ts', 'cli', 'main.ts', 'preinstall.ts'],
 ];

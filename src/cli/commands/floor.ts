@@ -58,7 +58,12 @@ async function floor({ shell, language, sheet, out }: Options, context: Context)
   if (context.settings.json) {
     const { envelope } = await import('../report/json.js');
     context.print(
-      envelope('floor', shell, revisionOf(opened), { file: shownPath(file, context), sheet, size_bytes: bytes, language: reader.language }),
+      envelope('floor', shell, revisionOf(opened), {
+        file: shownPath(file, context),
+        sheet,
+        size_bytes: bytes,
+        language: reader.language,
+      }),
     );
   } else context.print(`${shownPath(file, context)}  ${(bytes / 1e6).toFixed(1)} MB`);
   return 0;

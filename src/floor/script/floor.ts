@@ -1,4 +1,5 @@
 /** The page for the floor: what is done at the coach is entered here, kept on the phone and handed over as one file. */
+import { z } from 'zod';
 import type { EntryColumn } from '../../entry/columns.js';
 import { distance, type Vec3 } from '../../geometry/vector.js';
 import { dataOf, element, make } from '../../page/dom.js';
@@ -13,6 +14,9 @@ import { TASKS, type TaskName, taskOf } from '../tasks.js';
 import { Entries } from './entries.js';
 import { type FilledForm, makeForm, readForm, showFaults } from './form.js';
 import { warningsFor } from './warnings.js';
+
+// The page’s policy lets no text become code, which schemas would try for speed.
+z.config({ jitless: true });
 
 const data = dataOf<FloorData>('data');
 const words = wordsFrom(data.words);
@@ -47,6 +51,8 @@ const today = (): string => now().slice(0, 10);
 function before(name: TaskName, column: EntryColumn): string {
   const { key, form, traits } = column;
   const own = key.split('.').at(-1);
+  const isOfBlock = column.path.length > 1 && taskOf(name).does === 'add';
+  if (isOfBlock) return '';
   if (form.as === 'date' && (column.required || own === 'date' || own === 'applied')) return today();
   if (own === 'by' || (name === 'weld' && own === 'welder')) return entries.person;
   const lasts = traits.asLast === true || ['stage', 'circuit', 'method', 'of'].includes(key);
@@ -54,7 +60,7 @@ function before(name: TaskName, column: EntryColumn): string {
 }
 
 function open(name: TaskName): void {
-  if (entries.person === '') return tell(words('floor.tap.who'));
+  if (entries.person === '') return void tell(words('floor.tap.who'));
   const form = makeForm(name, data, words, (column) => before(name, column));
   shown = { name, form };
   tell('');
@@ -92,7 +98,17 @@ function pictureField(): HTMLElement {
 /** What helps with this task: joints near what is named, a clock, what was just entered. */
 function extras(name: TaskName): readonly HTMLElement[] {
   if (name === 'weld') return [chips('floor.tap.joints', nearJoints(), 'joins')];
-  if (name === 'photo') return [chips('floor.tap.recent', entries.all.slice(-6).map(({ id }) => id).reverse(), 'of')];
+  if (name === 'photo')
+    return [
+      chips(
+        'floor.tap.recent',
+        entries.all
+          .slice(-6)
+          .map(({ id }) => id)
+          .reverse(),
+        'of',
+      ),
+    ];
   if (name === 'bond') return [clock('bond.open_time')];
   return name === 'test' ? [clock('duration')] : [];
 }
@@ -119,7 +135,10 @@ function nearJoints(): readonly string[] {
   const at = new Map([...(data.refs.member ?? []), ...(data.refs.panel ?? [])].map(([id, , where]) => [id, where] as const));
   const done = new Set(entries.all.filter(({ kind }) => kind === 'weld').map(({ data: one }) => [one.joins].flat().join(' ')));
   const open = data.joints.filter((pair) => !done.has(pair.join(' ')));
-  const from = (last.get('weld')?.joins ?? '').split(',').map((id) => at.get(id.trim())).find(Boolean);
+  const from = (last.get('weld')?.joins ?? '')
+    .split(',')
+    .map((id) => at.get(id.trim()))
+    .find(Boolean);
   const away = ([a, b]: readonly [string, string]): number => {
     const middles = [at.get(a), at.get(b)].filter((one): one is Vec3 => one !== undefined);
     return from ? Math.min(...middles.map((one) => distance(one, from)), Number.MAX_VALUE) : 0;
@@ -168,11 +187,11 @@ async function keep(): Promise<void> {
   if (name === 'photo' && picture === undefined) return;
   const record = (document.getElementById('f-record') as HTMLInputElement | null)?.value.trim() ?? '';
   if (does !== 'add' && record === '')
-    return showFaults(form, new Map([['', `${data.words['field.record']}: ${words('floor.tap.needed')}`]]));
+    return void showFaults(form, new Map([['', `${data.words['field.record']}: ${words('floor.tap.needed')}`]]));
   const id = does === 'add' ? typedIn('id') || newId(kind) : record;
   const base = picture === undefined ? {} : photoFields(id, picture);
-  const read = readForm(name, form, id, base, words);
-  if (!read.ok) return showFaults(form, read.faults);
+  const read = readForm(name, form, { id, base, data, entered: new Set([...entries.all.map((one) => one.id), id]), words });
+  if (!read.ok) return void showFaults(form, read.faults);
   last.set(name, { ...read.typed });
   const known = data.typed[id] ?? {};
   const was = Object.fromEntries(Object.keys(read.data).flatMap((key) => (Object.hasOwn(known, key) ? [[key, known[key]]] : [])));

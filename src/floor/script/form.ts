@@ -5,9 +5,9 @@ import type { Data } from '../../entry/yaml-text.js';
 import { make } from '../../page/dom.js';
 import type { PageWords } from '../../page/words.js';
 import { checkForm } from '../../records/form/form.js';
+import type { RecordKind } from '../../records/index.js';
 import { referencesOf } from '../../records/references.js';
 import { Schemas } from '../../records/schema.js';
-import type { RecordKind } from '../../records/index.js';
 import type { FloorData, FloorRef } from '../floor-data.js';
 import { formFields, type TaskName, taskOf } from '../tasks.js';
 
@@ -29,10 +29,11 @@ export type ReadForm =
 export function makeForm(name: TaskName, data: FloorData, words: PageWords, before: (column: EntryColumn) => string): FilledForm {
   const { first, more } = formFields(name);
   const fields = new Map<string, Answered>();
-  const line = (column: EntryColumn): HTMLElement => {
+  const line = (column: EntryColumn, isFirst: boolean): HTMLElement => {
     const id = `f-${column.key}`;
     const input = inputOf(column, id, name, data);
-    input.value = before(column);
+    // What nobody looks at is not filled in.
+    input.value = isFirst ? before(column) : '';
     fields.set(column.key, input);
     const label = data.words[`field.${column.key}`] ?? column.key;
     const help = data.language === 'en' ? make('span', { class: 'quiet', id: `${id}-help` }, ` ${column.help}`) : '';
@@ -46,8 +47,9 @@ export function makeForm(name: TaskName, data: FloorData, words: PageWords, befo
       make('p', { class: 'fault', role: 'alert' }),
     );
   };
-  const node = make('div', {}, ...first.map(line));
-  if (more.length > 0) node.append(make('details', {}, make('summary', {}, words('floor.more')), ...more.map(line)));
+  const node = make('div', {}, ...first.map((one) => line(one, true)));
+  if (more.length > 0)
+    node.append(make('details', {}, make('summary', {}, words('floor.more')), ...more.map((one) => line(one, false))));
   return { fields, columns: [...first, ...more], node };
 }
 
@@ -74,7 +76,10 @@ function inputOf(column: EntryColumn, id: string, name: TaskName, data: FloorDat
 /** The records that a field may name. */
 export function refsOf(column: EntryColumn, name: TaskName, { refs }: FloorData): readonly FloorRef[] {
   const { kind, list } = taskOf(name);
-  const path = [...(list === undefined ? [] : [list, '*']), ...column.path.map((step) => (typeof step === 'number' ? '*' : step))];
+  const path = [
+    ...(list === undefined ? [] : [list, '*']),
+    ...column.path.map((step) => (typeof step === 'number' ? '*' : step)),
+  ];
   const wanted = [path.join('.'), [...path, '*'].join('.'), [...path, '*', '*'].join('.')];
   const target = referencesOf(kind as RecordKind).find((one) => wanted.includes(one.path.join('.')))?.target;
   if (target === undefined) return [];
@@ -85,8 +90,28 @@ export function refsOf(column: EntryColumn, name: TaskName, { refs }: FloorData)
 const SCHEMAS = new Schemas();
 const NOWHERE = { file: '', line: 1, column: 1, endLine: 1, endColumn: 2 };
 
+/** What a form is read with. */
+export interface FormReading {
+  readonly id: string;
+  /** Fields that the page fills in by itself. */
+  readonly base: Data;
+  readonly data: FloorData;
+  /** Ids of what was entered here already. */
+  readonly entered: ReadonlySet<string>;
+  readonly words: PageWords;
+}
+
+const PLACES: ReadonlySet<string> = new Set(['place', 'places', 'outlines']);
+
+const idsIn = (value: unknown): readonly string[] =>
+  Array.isArray(value) ? value.flatMap(idsIn) : typeof value === 'string' ? [value] : [];
+
 /** Reads the form by the very schemas that the shop’s records are held to. */
-export function readForm(name: TaskName, { fields, columns }: FilledForm, id: string, base: Data, words: PageWords): ReadForm {
+export function readForm(
+  name: TaskName,
+  { fields, columns }: FilledForm,
+  { id, base, data: page, entered, words }: FormReading,
+): ReadForm {
   const { kind, does, list } = taskOf(name);
   const faults = new Map<string, string>();
   const typed: Record<string, string> = {};
@@ -100,8 +125,18 @@ export function readForm(name: TaskName, { fields, columns }: FilledForm, id: st
     }
     typed[column.key] = text;
     const read = readCell(text, column);
-    if (read.ok) data = withValue(data, column.path, read.value) as Data;
-    else faults.set(column.key, read.message);
+    if (!read.ok) {
+      faults.set(column.key, read.message);
+      continue;
+    }
+    data = withValue(data, column.path, read.value) as Data;
+    // A place may hang on a record; its words are read by the shop.
+    const refs = PLACES.has(column.form.as) ? [] : refsOf(column, name, page);
+    const lost =
+      refs.length === 0
+        ? undefined
+        : idsIn(read.value).find((one) => !entered.has(one) && !refs.some(([known]) => known === one));
+    if (lost !== undefined) faults.set(column.key, words('floor.tap.unknown', { id: lost }));
   }
   if (faults.size > 0) return { ok: false, faults };
   const whole = does === 'add' ? { id, ...base, ...data } : data;

@@ -1,5 +1,5 @@
-import { dewPointK } from '../../compute/structure/dew-point.js';
 import { DEW_MARGIN_K } from '../../compute/structure/bonds.js';
+import { dewPointK } from '../../compute/structure/dew-point.js';
 import { calibrationLapse } from '../../compute/verdicts/calibration.js';
 import { qualified, type Shortfall } from '../../compute/welding/qualification.js';
 import type { Model } from '../../model/shell.js';
@@ -34,7 +34,9 @@ function welderWarning(typed: (key: string) => string, { qualified: papers }: Fl
   } as unknown as Model;
   const weld = { welder, date: typed('date'), process: typed('process'), position: typed('position') || undefined, joins: [] };
   const { verdict, reasons } = qualified(weld as unknown as Weld, model);
-  return verdict === 'qualified' ? [] : [words('floor.tap.unqualified', { person: welder, why: reasons.map(reasonText).join(', ') })];
+  return verdict === 'qualified'
+    ? []
+    : [words('floor.tap.unqualified', { person: welder, why: reasons.map(reasonText).join(', ') })];
 }
 
 const reasonText = (one: Shortfall): string =>

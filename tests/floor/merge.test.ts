@@ -1,0 +1,202 @@
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import sharp from 'sharp';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { FloorEntry, HandOver } from '../../src/floor/hand-over.js';
+import { planFloor } from '../../src/floor/merge.js';
+import { readStoreText } from '../../src/store/read.js';
+import { shellbook } from '../cli/printed-book.js';
+import { laySmallStore, type SmallStore } from '../cli/small-store.js';
+
+let store: SmallStore;
+let jpeg: Buffer;
+beforeAll(async () => {
+  store = await laySmallStore();
+  store.write('library/people.yaml', '- {id: K7, name: A. Welder, role: welder}\n- {id: J2, name: B. Looker, role: inspector}\n');
+  jpeg = await sharp({ create: { width: 40, height: 30, channels: 3, background: '#446688' } })
+    .jpeg()
+    .toBuffer();
+});
+afterAll(() => store.remove());
+
+type Made = Partial<FloorEntry> & Pick<FloorEntry, 'id' | 'data'>;
+
+/** What one phone hands over; entries a minute apart from `minute` on. */
+function phone(tag: string, minute: number, entries: readonly Made[], pictures: HandOver['pictures'] = []): HandOver {
+  return {
+    shellbook: 'floor',
+    version: 1,
+    shell: 'T-1',
+    device: { tag, name: 'phone' },
+    fingerprint: 'ab',
+    at: '2026-05-04T17:00:00Z',
+    entries: entries.map((one, i) => ({
+      key: `${tag}/${String(i + 1).padStart(4, '0')}`,
+      at: new Date(Date.UTC(2026, 4, 4, 8, minute + i)).toISOString(),
+      person: 'K7',
+      kind: 'weld',
+      does: 'add',
+      ...one,
+    })),
+    pictures,
+  };
+}
+const weld = (id: string, size = '1/4 in'): Made => ({
+  id,
+  data: { joins: ['FL-1', 'FL-2'], type: 'fillet', size, length: '2 in', process: 'GMAW', welder: 'K7', date: '2026-05-04' },
+});
+const look = (id: string): Made => ({
+  id,
+  does: 'append',
+  list: 'inspections',
+  data: { method: 'VT', by: 'J2', date: '2026-05-04', result: 'accept' },
+});
+const fiveQueues = (): readonly HandOver[] =>
+  ['AAAA', 'BBBB', 'CCCC', 'DDDD', 'EEEE'].map((tag, i) =>
+    phone(tag, i * 7, [weld(`W-${tag}-1`), look(`W-${tag}-1`), weld(`W-${tag}-2`, '3/16 in'), look(`W-${tag}-2`)]),
+  );
+
+const write = (name: string, file: unknown): string => {
+  store.write(name, typeof file === 'string' ? file : JSON.stringify(file));
+  return path.join(store.root, name);
+};
+const read = (name: string, encoding: BufferEncoding = 'utf8'): string => readFileSync(path.join(store.root, name), encoding);
+const take = (...args: readonly string[]) => shellbook(store.root, 'import', 'floor', ...args, '--quiet');
+
+describe('what phones hand over', () => {
+  it('gives the same files whatever the order of the phones', async () => {
+    const text = await readStoreText(store.root, 'T-1');
+    const queues = fiveQueues();
+    const told = (order: readonly HandOver[]): unknown => {
+      const { texts, taken, faults, clashes } = planFloor(order, text, 'T-1');
+      return { texts: [...texts], taken: taken.length, faults, clashes };
+    };
+    const first = told(queues);
+    expect(first).toMatchObject({ taken: 20, faults: [], clashes: [] });
+    // Every tenth of the 120 orders.
+    const orders = permutations(queues).filter((_, i) => i % 10 === 0);
+    expect(orders.length).toBe(12);
+    for (const order of orders) expect(told(order)).toEqual(first);
+  });
+
+  it('gives the same records where each comes in by itself, in any order, more than once', async () => {
+    const records = async (order: readonly HandOver[]): Promise<unknown> => {
+      const files = new Map((await readStoreText(store.root, 'T-1')).files);
+      for (const one of [...order, ...order]) {
+        const { texts } = planFloor([one], { root: store.root, files, photos: new Map() }, 'T-1');
+        for (const [name, text] of texts) files.set(name, text);
+      }
+      return (files.get('shells/T-1/welds.yaml') ?? '').split(/(?=^- )/mu).sort();
+    };
+    const queues = fiveQueues();
+    const wanted = await records(queues);
+    expect(wanted).toHaveLength(10 + ((await readStoreText(store.root, 'T-1')).files.has('shells/T-1/welds.yaml') ? 1 : 0));
+    for (const order of permutations(queues).filter((_, i) => i % 25 === 3)) expect(await records(order)).toEqual(wanted);
+  });
+
+  it('comes in through the command, pictures too, and a second time changes nothing', async () => {
+    const sha256 = createHash('sha256').update(jpeg).digest('hex');
+    const photo: Made = {
+      id: 'P-AAAA-9',
+      kind: 'photo',
+      picture: sha256,
+      data: { file: 'P-AAAA-9.jpg', of: ['W-AAAA-1'], taken: '2026-05-04T10:00:00', sha256 },
+    };
+    const file = write(
+      'a.json',
+      phone('AAAA', 0, [weld('W-AAAA-1'), look('W-AAAA-1'), photo], [{ sha256, name: 'IMG.jpg', jpeg: jpeg.toString('base64') }]),
+    );
+    const dry = await take(file, '--shell', 'T-1', '--dry-run');
+    expect([dry.status, dry.answer]).toEqual([
+      0,
+      expect.stringContaining('Would take in 1 weld, 1 photo, 1 change to records, 1 picture.'),
+    ]);
+    const first = await take(file, '--shell', 'T-1');
+    expect([first.status, first.messages]).toEqual([0, '']);
+    expect(first.answer).toContain('K7  + weld W-AAAA-1');
+    expect(read('shells/T-1/photos/P-AAAA-9.jpg', 'latin1')).toBe(jpeg.toString('latin1'));
+    const welds = read('shells/T-1/welds.yaml');
+    expect(welds).toContain('inspections: [{method: VT, by: J2, date: 2026-05-04, result: accept}]');
+    const again = await take(file, '--shell', 'T-1');
+    expect([again.status, again.answer]).toEqual([0, 'Nothing new.\n3 entries were in the record already.\n']);
+    // What the shop types since stays.
+    store.write('shells/T-1/welds.yaml', welds.replace('size: 1/4 in', 'size: 5/16 in'));
+    expect((await take(file, '--shell', 'T-1')).answer).toContain('Nothing new.');
+    expect(read('shells/T-1/welds.yaml')).toContain('size: 5/16 in');
+    const checked = await shellbook(store.root, 'check', 'T-1', '--json', '--quiet');
+    expect(checked.answer).not.toContain('x-floor');
+  });
+
+  it('asks by name where the record says otherwise, and leaves it as it is', async () => {
+    const set = (tag: string, date: string): HandOver =>
+      phone(tag, 40, [{ id: 'BP-1', kind: 'panel', does: 'set', data: { date }, was: { date: '2026-04-10' } }]);
+    const one = write('one.json', set('FFFF', '2026-05-02'));
+    const two = write('two.json', set('GGGG', '2026-05-03'));
+    expect((await take(one, '--shell', 'T-1')).status).toBe(0);
+    const clash = await take(two, '--shell', 'T-1');
+    expect(clash.status).toBe(1);
+    expect(clash.answer).toContain('panel BP-1, date: the record says 2026-05-02, K7 entered 2026-05-03');
+    expect(read('shells/T-1/panels.yaml')).toContain('date: 2026-05-02');
+    const text = await readStoreText(store.root, 'T-1');
+    const decided = planFloor([set('GGGG', '2026-05-03')], text, 'T-1', { decisions: new Map([['GGGG/0001', 'phone']]) });
+    expect([...decided.texts.values()].join('')).toContain('date: 2026-05-03');
+    // The phone saw what stands there: no clash.
+    const seen = set('HHHH', '2026-05-09');
+    const was = { ...seen, entries: seen.entries.map((entry) => ({ ...entry, was: { date: '2026-05-02' } })) };
+    expect(planFloor([was], text, 'T-1')).toMatchObject({ clashes: [], taken: [{ id: 'BP-1' }] });
+  });
+
+  it('names what cannot come in, and takes the rest only where asked', async () => {
+    const file = write('bad.json', phone('JJJJ', 60, [weld('W-JJJJ-1', '1/4'), weld('W-JJJJ-2'), { ...look('W-none') }]));
+    const refused = await take(file, '--shell', 'T-1');
+    expect([refused.status, refused.answer]).toEqual([2, expect.stringContaining('!  W-JJJJ-1 (K7): ')]);
+    expect(refused.answer).toContain('there is no weld W-none');
+    expect(read('shells/T-1/welds.yaml')).not.toContain('JJJJ');
+    expect((await take(file, '--shell', 'T-1', '--yes')).status).toBe(2);
+    const welds = read('shells/T-1/welds.yaml');
+    expect([welds.includes('W-JJJJ-2'), welds.includes('W-JJJJ-1')]).toEqual([true, false]);
+  });
+
+  it.each([
+    ['no JSON', 'not whole JSON', '{"shellbook": "floor"'],
+    ['another file', 'no file of a floor page', { shellbook: 'notes', version: 1 }],
+    ['a version to come', 'version', { ...phone('AAAA', 0, []), version: 2 }],
+    ['a key of its own', 'run', { ...phone('AAAA', 0, []), run: 'x' }],
+    ['another shell', 'is of shell `T-2`, expected T-1', { ...phone('AAAA', 0, []), shell: 'T-2' }],
+    ['an id that climbs', 'entries.0.id', phone('AAAA', 0, [{ ...weld('../../x') }])],
+    ['a picture that is none', 'is no JPEG', phone('AAAA', 0, [], [pictureOf(Buffer.from('MZ'))])],
+    [
+      'a picture of other bytes',
+      'is not what its SHA-256 says',
+      phone('AAAA', 0, [], [{ ...pictureOf(Buffer.from('MZ')), sha256: '0'.repeat(64) }]),
+    ],
+    [
+      'a picture that climbs',
+      'expected a plain name',
+      phone('AAAA', 0, [{ id: 'P-1-9', kind: 'photo', picture: 'x', data: { file: '../p.jpg' } }]),
+    ],
+  ])('refuses %s with one message', async (_, message, file) => {
+    const { status, messages, answer } = await take(write('hostile.json', file), '--shell', 'T-1');
+    expect([status, answer]).toEqual([2, '']);
+    expect(messages).toContain(message);
+    expect(messages.trim().split('\n')).toHaveLength(1);
+  });
+
+  it('wants a shell, and one file for any other kind', async () => {
+    expect((await take(write('a.json', phone('AAAA', 0, [])))).messages).toContain('--shell');
+    const two = await shellbook(store.root, 'import', 'members', 'a.csv', 'b.csv', '--shell', 'T-1');
+    expect([two.status, two.messages]).toEqual([2, expect.stringContaining('Unexpected b.csv after a.csv')]);
+  });
+});
+
+const pictureOf = (bytes: Buffer) => ({
+  sha256: createHash('sha256').update(bytes).digest('hex'),
+  name: 'p.jpg',
+  jpeg: bytes.toString('base64'),
+});
+
+function permutations<T>(all: readonly T[]): readonly (readonly T[])[] {
+  if (all.length < 2) return [all];
+  return all.flatMap((one, i) => permutations(all.filter((_, j) => j !== i)).map((rest) => [one, ...rest]));
+}
