@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { HandOver } from '../floor/hand-over.js';
+import type { FloorFile } from '../floor/hand-over.js';
 import { UserError } from '../user-error.js';
 
 /** A picture’s name in the photos folder: no folder, nothing hidden. */
@@ -7,7 +7,7 @@ const NAME = /^[A-Za-z0-9][\w.-]{0,79}\.jpg$/u;
 const MOST_PIXELS = 64_000_000;
 
 /** Looks at each picture of a file: are its bytes those of its hash, and are they a picture? Throws {@link UserError}. */
-export async function checkPictures({ entries, pictures }: HandOver, file: string): Promise<void> {
+export async function checkPictures({ entries, pictures }: FloorFile, file: string): Promise<void> {
   const { default: sharp } = await import('sharp');
   for (const { sha256, name, jpeg } of pictures) {
     const bytes = Buffer.from(jpeg, 'base64');

@@ -1,5 +1,5 @@
 import path from 'node:path';
-import type { HandOver } from '../floor/hand-over.js';
+import type { FloorFile } from '../floor/hand-over.js';
 import type { ClashDecision, FloorClash, FloorPlan } from '../floor/merge.js';
 import type { StoreText } from '../model/load-types.js';
 import { UserError } from '../user-error.js';
@@ -24,7 +24,7 @@ export async function importFloor(options: ImportFloor, context: Context): Promi
   const { shell } = options;
   if (shell === undefined) throw new UserError('Whose records are they? Name the shell, as --shell QF-007');
   const root = await storeOf(context);
-  const handOvers: HandOver[] = [];
+  const handOvers: FloorFile[] = [];
   for (const file of options.files) handOvers.push(await handOverFrom(file, shell, context));
   const before = await readEntry(root, shell);
   const first = await planned(handOvers, before.text, shell, options, new Map());
@@ -62,7 +62,7 @@ export async function importFloor(options: ImportFloor, context: Context): Promi
   );
 }
 
-async function handOverFrom(file: string, shell: string, context: Context): Promise<HandOver> {
+async function handOverFrom(file: string, shell: string, context: Context): Promise<FloorFile> {
   const [{ readGivenFile }, { readHandOver }, { checkPictures }] = await Promise.all([
     import('../store/given-file.js'),
     import('../floor/hand-over.js'),
@@ -76,7 +76,7 @@ async function handOverFrom(file: string, shell: string, context: Context): Prom
 
 /** The plan; with `--yes` without the entries that cannot come in, which are told all the same. */
 async function planned(
-  handOvers: readonly HandOver[],
+  handOvers: readonly FloorFile[],
   text: StoreText,
   shell: string,
   { yes }: ImportFloor,
@@ -127,7 +127,7 @@ async function agreed({ taken }: FloorPlan, context: Context, shown: string): Pr
 async function writePictures(
   root: string,
   shell: string,
-  handOvers: readonly HandOver[],
+  handOvers: readonly FloorFile[],
   { pictures }: FloorPlan,
 ): Promise<readonly string[]> {
   const [{ placeOf }, { replaceFile }] = await Promise.all([import('../store/place.js'), import('../store/replace.js')]);

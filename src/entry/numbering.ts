@@ -19,7 +19,7 @@ export const DEFAULT_HEADS: Readonly<Partial<Record<EntryKind, string>>> = Objec
 );
 
 /** What stands before the numbers of this kind in this shop; undefined where they follow none. */
-export function headOf(kind: EntryKind, known: RecordIndex): string | undefined {
+export function numberHeadOf(kind: EntryKind, known: RecordIndex): string | undefined {
   const next = nextId(kind, known);
   return next === undefined ? undefined : partsOf(next)?.head;
 }

@@ -64,11 +64,11 @@ const handOver = z.strictObject({
 });
 
 /** What a phone hands over: entries in the order in which they were made, and the pictures that they are of. */
-export type HandOver = z.output<typeof handOver>;
-export type FloorEntry = HandOver['entries'][number];
+export type FloorFile = z.output<typeof handOver>;
+export type FloorEntry = FloorFile['entries'][number];
 
 /** Reads the file that a page for the floor gave back. Throws {@link UserError} where it is none, or is not whole. */
-export function readHandOver(text: string, file: string, shell: string): HandOver {
+export function readHandOver(text: string, file: string, shell: string): FloorFile {
   let typed: unknown;
   try {
     typed = JSON.parse(text);

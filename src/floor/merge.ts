@@ -11,7 +11,7 @@ import type { StoreText } from '../model/load-types.js';
 import type { RecordKind } from '../records/index.js';
 import { Schemas } from '../records/schema.js';
 import type { Path } from '../source/source.js';
-import type { FloorEntry, HandOver } from './hand-over.js';
+import type { FloorEntry, FloorFile } from './hand-over.js';
 import { type WorkingRecord, WorkingSet } from './working.js';
 
 /** Which of two answers stands, where the record and a phone say different things. */
@@ -65,7 +65,7 @@ export interface FloorPlan {
  * phone saw, it is a clash: `decisions` (by the key of the entry) tell which stands; without one the entry stays out.
  */
 export function planFloor(
-  handOvers: readonly HandOver[],
+  handOvers: readonly FloorFile[],
   text: StoreText,
   shell: string,
   { decisions = new Map(), leaveOut = new Set(), mostBytes }: FloorOptions = {},

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { FloorEntry, HandOver } from '../../src/floor/hand-over.js';
+import type { FloorEntry, FloorFile } from '../../src/floor/hand-over.js';
 import { planFloor } from '../../src/floor/merge.js';
 import { readStoreText } from '../../src/store/read.js';
 import { shellbook } from '../cli/printed-book.js';
@@ -23,7 +23,7 @@ afterAll(() => store.remove());
 type Made = Partial<FloorEntry> & Pick<FloorEntry, 'id' | 'data'>;
 
 /** What one phone hands over; entries a minute apart from `minute` on. */
-function phone(tag: string, minute: number, entries: readonly Made[], pictures: HandOver['pictures'] = []): HandOver {
+function phone(tag: string, minute: number, entries: readonly Made[], pictures: FloorFile['pictures'] = []): FloorFile {
   return {
     shellbook: 'floor',
     version: 1,
@@ -52,7 +52,7 @@ const look = (id: string): Made => ({
   list: 'inspections',
   data: { method: 'VT', by: 'J2', date: '2026-05-04', result: 'accept' },
 });
-const fiveQueues = (): readonly HandOver[] =>
+const fiveQueues = (): readonly FloorFile[] =>
   ['AAAA', 'BBBB', 'CCCC', 'DDDD', 'EEEE'].map((tag, i) =>
     phone(tag, i * 7, [weld(`W-${tag}-1`), look(`W-${tag}-1`), weld(`W-${tag}-2`, '3/16 in'), look(`W-${tag}-2`)]),
   );
@@ -68,7 +68,7 @@ describe('what phones hand over', () => {
   it('gives the same files whatever the order of the phones', async () => {
     const text = await readStoreText(store.root, 'T-1');
     const queues = fiveQueues();
-    const told = (order: readonly HandOver[]): unknown => {
+    const told = (order: readonly FloorFile[]): unknown => {
       const { texts, taken, faults, clashes } = planFloor(order, text, 'T-1');
       return { texts: [...texts], taken: taken.length, faults, clashes };
     };
@@ -81,7 +81,7 @@ describe('what phones hand over', () => {
   });
 
   it('gives the same records where each comes in by itself, in any order, more than once', async () => {
-    const records = async (order: readonly HandOver[]): Promise<unknown> => {
+    const records = async (order: readonly FloorFile[]): Promise<unknown> => {
       const files = new Map((await readStoreText(store.root, 'T-1')).files);
       for (const one of [...order, ...order]) {
         const { texts } = planFloor([one], { root: store.root, files, photos: new Map() }, 'T-1');
@@ -129,7 +129,7 @@ describe('what phones hand over', () => {
   });
 
   it('asks by name where the record says otherwise, and leaves it as it is', async () => {
-    const set = (tag: string, date: string): HandOver =>
+    const set = (tag: string, date: string): FloorFile =>
       phone(tag, 40, [{ id: 'BP-1', kind: 'panel', does: 'set', data: { date }, was: { date: '2026-04-10' } }]);
     const one = write('one.json', set('FFFF', '2026-05-02'));
     const two = write('two.json', set('GGGG', '2026-05-03'));

@@ -7,7 +7,7 @@ import type { Page } from 'puppeteer';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type OpenBrowser, openChromium } from '../../src/book/print/chromium.js';
-import type { HandOver } from '../../src/floor/hand-over.js';
+import type { FloorFile } from '../../src/floor/hand-over.js';
 import { shellbook } from '../cli/printed-book.js';
 import { DEMO } from '../demo/store.js';
 
@@ -116,10 +116,10 @@ async function keep(): Promise<void> {
     before,
   );
 }
-const handOver = async (): Promise<HandOver> => {
+const handOver = async (): Promise<FloorFile> => {
   await tap('#hand');
   await page.waitForFunction(() => (window as unknown as { saved: string[] }).saved.length > 0);
-  return JSON.parse(await page.evaluate(() => (window as unknown as { saved: string[] }).saved.at(-1) as string)) as HandOver;
+  return JSON.parse(await page.evaluate(() => (window as unknown as { saved: string[] }).saved.at(-1) as string)) as FloorFile;
 };
 
 /** Parts of the demo that are joined already: a weld more between them is one that counts. */
@@ -291,7 +291,7 @@ describe('the page for the floor', () => {
     await tap('#keep');
     await page.waitForFunction(() => (window as unknown as { saved: string[] }).saved.length === 1);
     expect(
-      (JSON.parse(await page.evaluate(() => (window as unknown as { saved: string[] }).saved[0] as string)) as HandOver).entries,
+      (JSON.parse(await page.evaluate(() => (window as unknown as { saved: string[] }).saved[0] as string)) as FloorFile).entries,
     ).toHaveLength(1);
     await page.close();
     page = before;

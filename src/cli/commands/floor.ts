@@ -79,7 +79,7 @@ async function floor({ shell, language, sheet, out }: Options, context: Context)
   }
 
   async function pageOf(): Promise<string> {
-    const [{ floorPage }, { floorData }, { pageScript }, { fingerprintOf }, { readEntry }, { headOf }, { taskOf, TASKS }] =
+    const [{ floorPage }, { floorData }, { pageScript }, { fingerprintOf }, { readEntry }, { numberHeadOf }, { taskOf, TASKS }] =
       await Promise.all([
         import('../../floor/page.js'),
         import('../../floor/floor-data-of.js'),
@@ -93,7 +93,7 @@ async function floor({ shell, language, sheet, out }: Options, context: Context)
     const heads = Object.fromEntries(
       TASKS.flatMap((task): [KindName, string][] => {
         const { kind } = taskOf(task);
-        const head = headOf(kind, known);
+        const head = numberHeadOf(kind, known);
         return head === undefined ? [] : [[kind as KindName, head]];
       }),
     );

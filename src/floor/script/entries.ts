@@ -1,8 +1,8 @@
 import type { Shelf } from '../../page/shelf.js';
-import type { FloorEntry, HandOver } from '../hand-over.js';
+import type { FloorEntry, FloorFile } from '../hand-over.js';
 
 /** A picture as it is kept. */
-type KeptPicture = HandOver['pictures'][number];
+type KeptPicture = FloorFile['pictures'][number];
 
 /** What is entered on this phone, each on its memory before it is called kept. */
 export class Entries {
@@ -82,7 +82,7 @@ export class Entries {
   }
 
   /** All that is kept, as the file that goes to the shop. It stays here until it is cleared: a file may get lost on its way. */
-  async handOver(): Promise<HandOver> {
+  async handOver(): Promise<FloorFile> {
     const entries = this.all;
     const wanted = new Set(entries.map(({ picture }) => picture));
     for (const { key } of entries) {

@@ -12,7 +12,7 @@ import type { FloorData } from '../floor-data.js';
 import type { FloorEntry } from '../hand-over.js';
 import { TASKS, type TaskName, taskOf } from '../tasks.js';
 import { Entries } from './entries.js';
-import { type FilledForm, makeForm, readForm, showFaults } from './form.js';
+import { type FilledForm, makeForm, readFilled, showFaults } from './form.js';
 import { warningsFor } from './warnings.js';
 
 // The page’s policy lets no text become code, which schemas would try for speed.
@@ -190,7 +190,7 @@ async function keep(): Promise<void> {
     return void showFaults(form, new Map([['', `${data.words['field.record']}: ${words('floor.tap.needed')}`]]));
   const id = does === 'add' ? typedIn('id') || newId(kind) : record;
   const base = picture === undefined ? {} : photoFields(id, picture);
-  const read = readForm(name, form, { id, base, data, entered: new Set([...entries.all.map((one) => one.id), id]), words });
+  const read = readFilled(name, form, { id, base, data, entered: new Set([...entries.all.map((one) => one.id), id]), words });
   if (!read.ok) return void showFaults(form, read.faults);
   last.set(name, { ...read.typed });
   const known = data.typed[id] ?? {};

@@ -21,7 +21,7 @@ export interface FilledForm {
 }
 
 /** What was typed, as a record has it, or what is wrong with it, field by field. */
-export type ReadForm =
+export type ReadFilled =
   | { readonly ok: true; readonly data: Data; readonly typed: Readonly<Record<string, string>> }
   | { readonly ok: false; readonly faults: ReadonlyMap<string, string> };
 
@@ -107,11 +107,11 @@ const idsIn = (value: unknown): readonly string[] =>
   Array.isArray(value) ? value.flatMap(idsIn) : typeof value === 'string' ? [value] : [];
 
 /** Reads the form by the very schemas that the shop’s records are held to. */
-export function readForm(
+export function readFilled(
   name: TaskName,
   { fields, columns }: FilledForm,
   { id, base, data: page, entered, words }: FormReading,
-): ReadForm {
+): ReadFilled {
   const { kind, does, list } = taskOf(name);
   const faults = new Map<string, string>();
   const typed: Record<string, string> = {};
