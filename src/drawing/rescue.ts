@@ -1,4 +1,5 @@
 import type { Vec3 } from '../geometry/vector.js';
+import { PLANNED_WORDS } from '../model/planned.js';
 import { powerEquipment, RESCUE_GROUPS, type RescueGroup, rescueSources } from '../query/isolate/rescue.js';
 import type { Component, ServiceNode, Shell } from '../records/index.js';
 
@@ -35,7 +36,8 @@ export function rescueItems(shell: Pick<Shell, 'nodes' | 'runs' | 'circuits' | '
     const found = things.filter((one) => one.group === group);
     for (const { id, node } of found.slice(0, MOST_OF_A_GROUP)) {
       const at = node?.at ?? tanks.get(id)?.at;
-      const name = node ? (node.name ?? node.nodeKind) : `${tanks.get(id)?.contents} tank`.replace(/tank tank$/u, 'tank');
+      const named = node ? (node.name ?? node.nodeKind) : `${tanks.get(id)?.contents} tank`.replace(/tank tank$/u, 'tank');
+      const name = node?.planned ? `${named} ${PLANNED_WORDS}` : named;
       items.push({ number: items.length + 1, group, id, name, ...(at ? { at } : {}), ...(node ? { node } : {}) });
     }
     if (found.length > MOST_OF_A_GROUP) more.set(group, found.length - MOST_OF_A_GROUP);

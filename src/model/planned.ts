@@ -9,6 +9,9 @@ export function plannedIds(shell: Shell): ReadonlySet<string> {
   return found;
 }
 
+/** Behind the name of what somebody would look for in vain. */
+export const PLANNED_WORDS = '(planned, not in the coach yet)';
+
 export const isPlanned = (shell: Shell, id: string): boolean => plannedIds(shell).has(id);
 
 function gather(shell: Shell): ReadonlySet<string> {

@@ -69,7 +69,11 @@ export function signoffTable(book: Book) {
     columns: (c) => [
       c.text('Stage', (one) => stageName(book, one.stage)),
       c.text('Signed as', (one) => one.role),
-      c.text('By', (one) => personName(book, one.by)),
+      c.text(
+        'By',
+        (one) => personName(book, one.by),
+        (one) => (one.enteredBy === undefined ? undefined : `typed by ${personName(book, one.enteredBy)}`),
+      ),
       c.text('Date', (one) => book.show.date(one.date)),
       c.id('Of (digest)', (one) => one.digest?.slice(0, 16)),
       c.text('Stands', (one) => book.standings.get(one.id) ?? 'signed again'),

@@ -1,4 +1,5 @@
 import type { Computed } from '../../compute/figures.js';
+import { isPlanned, PLANNED_WORDS } from '../../model/planned.js';
 import { hanging, lifting, roof } from './declared.js';
 import { earths } from './earths.js';
 import { frost } from './frost.js';
@@ -42,8 +43,12 @@ export const TOPICS: readonly Topic[] = [
 export const topicsOf = (query: string): readonly Topic[] => asked(query, TOPICS);
 
 /** The answer to one question about the whole shell. */
-export const answerTopic = (assessment: Computed, { name, question, answer }: Topic): TopicAnswer => ({
-  topic: name,
-  question,
-  ...answer(assessment),
-});
+export function answerTopic(assessment: Computed, { name, question, answer }: Topic): TopicAnswer {
+  const { rows, notes } = answer(assessment);
+  const { shell } = assessment.model;
+  // Nobody can shut what is not there: said in the row itself.
+  const said = rows.map((row) =>
+    row.id !== undefined && isPlanned(shell, row.id) ? { ...row, what: `${row.what} ${PLANNED_WORDS}` } : row,
+  );
+  return { topic: name, question, rows: said, notes };
+}
