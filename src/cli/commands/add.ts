@@ -222,7 +222,13 @@ async function lent(
   if (like !== undefined && last) throw new UserError('Give --like or --last, not both');
   const { known } = await readEntry(root, shell, new Set([kind]));
   const id = like ?? (await lastId(kind, root, known));
-  if (id === undefined) throw new UserError(`There is no ${kind} yet that --last could take from`);
+  const broken = [...known.files.values()].find(({ open }) => open === undefined)?.path;
+  if (id === undefined)
+    throw new UserError(
+      broken === undefined
+        ? `There is no ${kind} yet that --last could take from`
+        : `${broken} is not whole YAML, so --last has nothing to take from. See: shellbook check`,
+    );
   return { ...lentBy(kind, id, known), ...(last ? { id: NEXT } : {}) };
 }
 

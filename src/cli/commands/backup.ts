@@ -16,13 +16,14 @@ export function declareBackup(registry: Registry): void {
 }
 
 async function backup({ file }: { readonly file: string }, context: Context): Promise<Status> {
-  const [{ findStore }, { underLock }, { writeBackup }] = await Promise.all([
+  const [{ findStore }, { underLock }, { refuseTarget, writeBackup }] = await Promise.all([
     import('../../store/find.js'),
     import('../../store/lock.js'),
     import('../../store/backup/write.js'),
   ]);
   const root = findStore(context.io.cwd, context.settings.store);
   const target = path.resolve(context.io.cwd, file);
+  await refuseTarget(target);
   const made = await underLock(root, () =>
     withHistory(root, context, async (history) => {
       const manifest = await describe(root, history, context);

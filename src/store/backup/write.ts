@@ -32,8 +32,7 @@ export async function writeBackup(
   manifest: BackupManifest,
   history: string | undefined,
 ): Promise<number> {
-  if (await lstat(target).catch(() => undefined))
-    throw new UserError(`${path.basename(target)} is there already: nothing was written. Name a new file.`);
+  await refuseTarget(target);
   const fresh = freshName(target);
   try {
     await sweep(path.dirname(target));
@@ -60,6 +59,15 @@ export async function writeBackup(
   } finally {
     await rm(fresh, { force: true });
   }
+}
+
+/** Throws {@link UserError} where a backup cannot go there: asked before anything is packed. */
+export async function refuseTarget(target: string): Promise<void> {
+  if (await lstat(target).catch(() => undefined))
+    throw new UserError(`${path.basename(target)} is there already: nothing was written. Name a new file.`);
+  const folder = path.dirname(target);
+  if (!(await stat(folder).catch(() => undefined))?.isDirectory())
+    throw new UserError(`There is no folder ${folder} for it: nothing was written. Make it, or name another.`);
 }
 
 async function fill(
