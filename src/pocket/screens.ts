@@ -2,7 +2,7 @@ import { anchor } from '../model/anchor.js';
 import { answerTopic, TOPICS } from '../query/topics/index.js';
 import type { TopicRow } from '../query/topics/topic.js';
 import type { WordKey } from '../words/index.js';
-import { factLine } from './cards.js';
+import { factLine } from './card-lines.js';
 import { type Card, type CardLine, type CardLink, linkTo, type Pocket } from './pocket.js';
 
 /** One screen of the page that is no card: a list, or the answer to a question about the whole coach. */

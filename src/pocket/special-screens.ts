@@ -1,4 +1,5 @@
 import { outletLoad } from '../query/load/index.js';
+import { slideLines } from './card-lines.js';
 import { linkTo, type Pocket } from './pocket.js';
 import type { Row, Screen } from './screens.js';
 
@@ -75,17 +76,17 @@ function heaterRows(p: Pocket, has: (id: string) => boolean): readonly Row[] {
 }
 
 /** Slide-outs with what rides on them and what drives them, by what the records say belongs together. */
-function slideRows({ assessment, say }: Pocket, has: (id: string) => boolean): readonly Row[] {
-  const { shell } = assessment.model;
+function slideRows(p: Pocket, has: (id: string) => boolean): readonly Row[] {
+  const { shell } = p.assessment.model;
   return shell.openings
     .filter(({ openingKind }) => openingKind === 'slide-out')
-    .map(({ id }) => {
-      const riding = shell.components.filter((one) => one.ridesOn === id);
+    .map((opening) => {
+      const riding = shell.components.filter((one) => one.ridesOn === opening.id);
       const driving = shell.nodes.filter(({ medium }) => medium === 'hydraulic');
-      const ids = [...riding, ...driving].map((one) => one.id);
+      const links = [...riding, ...driving].map(({ id }) => linkTo(id, has));
       return {
-        links: [linkTo(id, has)],
-        lines: [{ head: say('pocket.card.listed'), links: ids.map((one) => linkTo(one, has)) }],
+        links: [linkTo(opening.id, has)],
+        lines: [...slideLines(opening, p), { head: p.say('pocket.card.listed'), links }],
       };
     });
 }

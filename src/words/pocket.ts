@@ -244,6 +244,8 @@ export const POCKET = {
     us: 'Nobody in its way, no hand in the gap. These are the slide-outs and what drives them, as recorded. Hand operation, relief setting and fluid where nothing is listed: not recorded, ask the shop.',
     es: 'Nadie en su camino, ninguna mano en la ranura. Estos son los módulos y lo que los mueve, según el registro. Maniobra manual, tarado y fluido si no aparecen: no registrados, pregunte al taller.',
   },
+  'pocket.slide.hand': { us: 'By hand', es: 'A mano' },
+  'pocket.slide.fluid': { us: 'Fluid', es: 'Fluido' },
   'pocket.heater': { us: 'May I plug a 1,500 W heater in here?', es: '¿Puedo enchufar aquí un calefactor de 1.500 W?' },
   'pocket.heater.how': {
     us: 'Each AC circuit with its breaker, and what 1,500 W more would make of it, counted from the recorded loads.',

@@ -193,6 +193,7 @@ export const SPANISH_TERMS: Readonly<Record<string, string>> = {
   zone: 'hueco',
   member: 'pieza',
   rail: 'larguero',
+  'cross member': 'travesaño',
   weld: 'soldadura',
   opening: 'abertura',
   seat: 'asiento',

@@ -126,6 +126,16 @@ describe('the demo’s page for a phone', () => {
     expect(html.match(/<symbol id="ph-/gu)).toHaveLength(shell.photos.length);
   });
 
+  it('names neither the customer nor any welder', () => {
+    const { library } = assessment.model;
+    const welders = [...library.people.values()].filter(({ qualified }) =>
+      qualified.some(({ process }) => process !== undefined),
+    );
+    const names = [shell.customer?.name, shell.customer?.contact, ...welders.map(({ name }) => name)].flatMap((one) => one ?? []);
+    expect(names.length).toBeGreaterThan(3);
+    expect(names.filter((name) => html.includes(name))).toEqual([]);
+  });
+
   it.each([
     ['AC-02/B', 'AC-02/B'],
     ['ac02b', 'AC-02/B'],
