@@ -8,7 +8,8 @@ const pair = (system: UnitSystem, us: string, metric: string): string =>
 
 /** Digits in groups of three with a comma, a true minus sign, `decimals` places. */
 export function number(value: number, decimals = 0): string {
-  const fixed = Math.abs(value).toFixed(decimals);
+  // What a conversion leaves behind a half decides nothing: the same figure rounds the same way wherever it comes from.
+  const fixed = Number(Math.abs(value).toFixed(6)).toFixed(decimals);
   const [whole = '0', fraction] = fixed.split('.');
   const grouped = whole.replace(/\B(?=(\d{3})+$)/gu, ',');
   const sign = value < 0 && Number(fixed) !== 0 ? '−' : '';
@@ -18,7 +19,7 @@ export function number(value: number, decimals = 0): string {
 /** Inches to the nearest 1/16, as a shop writes them: `6 ft 3-1/2 in`, `5-1/4 in`, `0 in`. */
 export function feetInches(lengthMm: number): string {
   const sign = lengthMm < 0 ? '−' : '';
-  const sixteenths = Math.round((Math.abs(lengthMm) / MM_PER_IN) * 16);
+  const sixteenths = Math.round(Number(((Math.abs(lengthMm) / MM_PER_IN) * 16).toFixed(6)));
   const feet = Math.floor(sixteenths / 192);
   const inches = Math.floor((sixteenths % 192) / 16);
   let numerator = sixteenths % 16;
@@ -106,6 +107,8 @@ export const tenths = (value: number): string => number(value, Math.round(value 
 
 /** What a fuse or breaker is rated, as it is stamped: `7.5 A`. */
 export const amps = (a: number): string => `${tenths(a)} A`;
+/** What a conductor may carry: whole amperes, never rounded up. */
+export const ampsDown = (a: number): string => `${number(Math.floor(a + 1e-9))} A`;
 export const temperature = (k: number, system: UnitSystem): string =>
   pair(system, `${number(k * 1.8 - 459.67)} °F`, `${number(k - 273.15)} °C`);
 export const percent = (fraction: number, decimals = 1): string => `${number(fraction * 100, decimals)} %`;

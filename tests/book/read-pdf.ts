@@ -1,5 +1,6 @@
 /** Reads a PDF back with pdf.js, for tests. */
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { type MarkedItem, type PrintedTable, type Tag, tablesOfPage } from '../support/figures/printed-tables.js';
 
 export interface ReadLink {
   /** Name of the destination. */
@@ -23,6 +24,8 @@ export interface ReadPage {
 }
 export interface ReadPdf {
   readonly pages: readonly ReadPage[];
+  /** Empty where they were not asked for. */
+  readonly tables: readonly PrintedTable[];
   readonly outline: readonly OutlineItem[];
   readonly tagged: boolean;
   readonly title: string;
@@ -38,11 +41,14 @@ interface Word {
   readonly width: number;
 }
 
-export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
+/** With `tables`, what a screen reader reads as tables as well. */
+export async function readPdf(bytes: Uint8Array, { tables: wanted = false } = {}): Promise<ReadPdf> {
   const task = getDocument({ data: Uint8Array.from(bytes), isEvalSupported: false, verbosity: 0 });
   const document = await task.promise;
   try {
     const pages: ReadPage[] = [];
+    const tables: PrintedTable[] = [];
+    let heading = '';
     let widest = 0;
     const seen = new Map<string, number>();
     const pageOf = async (given: string | readonly unknown[]): Promise<number> => {
@@ -51,7 +57,13 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
     };
     for (let number = 1; number <= document.numPages; number++) {
       const page = await document.getPage(number);
-      const words = (await page.getTextContent()).items.filter((item) => 'str' in item) as unknown as Word[];
+      const { items } = await page.getTextContent({ includeMarkedContent: wanted });
+      const words = items.filter((item) => 'str' in item) as unknown as Word[];
+      if (wanted) {
+        const found = tablesOfPage(number, (await page.getStructTree()) as Tag | null, items as readonly MarkedItem[], heading);
+        heading = found.heading;
+        tables.push(...found.tables);
+      }
       const [left = 0, bottom = 0, right = 1, above = 1] = page.view;
       for (const { transform, width, str } of words) {
         // A turned word runs up the page.
@@ -80,6 +92,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
     const told = info as { Title?: string; Language?: string; CreationDate?: string };
     return {
       pages,
+      tables,
       outline: ((await document.getOutline()) ?? []) as unknown as OutlineItem[],
       tagged: (await document.getMarkInfo())?.Marked === true,
       title: told.Title ?? '',

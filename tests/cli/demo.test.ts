@@ -2,10 +2,16 @@ import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } 
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { travelFacts } from '../../src/book/overall.js';
+import { showIn } from '../../src/book/show.js';
 import { runProgram } from '../../src/cli/program.js';
 import { widthOf } from '../../src/cli/report/wrap.js';
+import { amps } from '../../src/quantity/format.js';
 import { type ReadPdf, readPdf } from '../book/read-pdf.js';
 import { TRAILS, walk } from '../book/three-steps.js';
+import { judged } from '../demo/store.js';
+import { labelWords, saidByAnswers } from '../support/figures/answers.js';
+import { disagreements, saidInTable } from '../support/figures/facts.js';
 import { type PrintedDemo, printedDemo } from '../support/printed-demo.js';
 import { literalIo } from './literal-io.js';
 
@@ -13,6 +19,7 @@ let top: string;
 let first: PrintedDemo;
 let pdf: ReadPdf;
 let owner: ReadPdf;
+let shop: ReadPdf;
 
 async function shellbook(...args: readonly string[]) {
   return inFolder(top, args);
@@ -30,8 +37,11 @@ const onDemo = async (...args: readonly string[]) => {
 beforeAll(async () => {
   top = mkdtempSync(path.join(tmpdir(), 'shellbook-demo-'));
   first = await printedDemo();
-  pdf = await readPdf(readFileSync(path.join(first.top, 'demo', 'books', 'OV-021-service.pdf')));
-  owner = await readPdf(readFileSync(path.join(first.top, 'demo', 'books', 'OV-021-owner.pdf')));
+  const read = (edition: string) =>
+    readPdf(readFileSync(path.join(first.top, 'demo', 'books', `OV-021-${edition}.pdf`)), { tables: true });
+  pdf = await read('service');
+  owner = await read('owner');
+  shop = await read('shop');
 });
 afterAll(() => rmSync(top, { recursive: true, force: true }));
 
@@ -114,8 +124,9 @@ describe('demo', () => {
   });
 });
 
+const words = (read: ReadPdf): string => read.pages.map((page) => page.text).join('\n');
+
 describe('the editions of the demo', () => {
-  const words = (read: ReadPdf): string => read.pages.map((page) => page.text).join('\n');
   const typed = (file: string): string => readFileSync(new URL(`../../demo-data/${file}`, import.meta.url), 'utf8');
 
   it('keep every word about the customer out of the service edition', () => {
@@ -137,6 +148,67 @@ describe('the editions of the demo', () => {
         expect(words(read)).not.toMatch(new RegExp(`(?<![\\w/-])${stamp}(?![\\w/-])`, 'u'));
       }
     }
+  });
+});
+
+describe('the figures of the printed editions', () => {
+  const { assessment } = judged('OV-021');
+  const { shell } = assessment.model;
+  const isId = (word: string): boolean => shell.byId.has(word);
+  const printed = () =>
+    Object.entries({ owner, service: pdf, shop }).flatMap(([edition, { tables }]) =>
+      tables.flatMap((table) => saidInTable(table, { edition, isId })),
+    );
+
+  it('are one figure an id, in every table of every edition, at the prompt and in JSON', () => {
+    const [said, answered] = [printed(), saidByAnswers(assessment)];
+    expect(said.length).toBeGreaterThan(15_000);
+    const keys = new Set(said.map(({ of, what }) => `${of} | ${what}`));
+    expect(new Set(answered.map(({ of, what }) => `${of} | ${what}`).filter((key) => keys.has(key))).size).toBeGreaterThan(3000);
+    expect(disagreements([...said, ...answered])).toEqual([]);
+  });
+
+  it('would be found out of step: a length in one edition, a limit at the prompt', () => {
+    const said = printed();
+    const run = said.find(({ of, what, where }) => of === 'DC-23/1' && what === 'length' && where.startsWith('shop'));
+    const other = said.map((one) => (one === run ? { ...one, value: '9 8 2,946' } : one));
+    expect(disagreements(other)).toEqual([expect.stringMatching(/^DC-23\/1 \| length: .* \(service.* ≠ 9 8 2,946 \(shop/u)]);
+    const { takeOff } = assessment.figures;
+    const members = takeOff.members.map((one) => (one.id === 'BW-F' ? { ...one, lengthMm: one.lengthMm + 10 } : one));
+    const figures = { ...assessment.figures, takeOff: { ...takeOff, members } };
+    const found = disagreements([...said, ...saidByAnswers({ ...assessment, figures })]);
+    expect(found).toEqual([expect.stringMatching(/^BW-F \| length: .*service.* ≠ .*takeoff --json/u)]);
+  });
+
+  it('name each fuse and breaker as it is recorded, wherever one is named', () => {
+    const rated = new Map<string, Set<string>>();
+    for (const { protection } of shell.circuits) {
+      if (protection?.at === undefined || protection.ratingA === undefined) continue;
+      const said = `${protection.kind} ${amps(protection.ratingA)}`;
+      rated.set(protection.at, (rated.get(protection.at) ?? new Set()).add(said));
+    }
+    const texts = [owner, pdf, shop].flatMap(({ pages }) => pages.map(({ text }) => text));
+    let named = 0;
+    for (const text of [...texts, labelWords(assessment)]) {
+      for (const [, said = '', at = ''] of text.matchAll(/\b((?:fuse|breaker) [\d.,]+ A) at ([\w./-]+)/gu)) {
+        const known = rated.get(at);
+        if (!known) continue;
+        expect([at, said, known.has(said)]).toEqual([at, said, true]);
+        named += 1;
+      }
+    }
+    expect(named).toBeGreaterThan(300);
+  });
+
+  it('give the sizes over everything once: on the owner’s first page, at a glance, on the placard and in JSON', () => {
+    const sizes = travelFacts({ assessment, show: showIn(assessment.model.shop.units) }).map(({ value }) =>
+      value.replaceAll('\u00a0', ' '),
+    );
+    expect(sizes.length).toBe(3);
+    const texts = [owner.pages[0]?.text, ...[owner, pdf, shop].map(words), labelWords(assessment)].map((text) =>
+      text?.replaceAll('\u00a0', ' '),
+    );
+    for (const size of sizes) for (const text of texts) expect(text).toContain(size);
   });
 });
 

@@ -7,6 +7,9 @@ import { projectDrawings } from '../../src/book/project-drawings.js';
 import { factText } from '../../src/cli/report/facts.js';
 import { amps, torque } from '../../src/quantity/format.js';
 import { where } from '../../src/query/lookup/index.js';
+import { saidByAnswers } from '../support/figures/answers.js';
+import { disagreements, type Said, saidInTable } from '../support/figures/facts.js';
+import { tablesOfHtml } from '../support/figures/printed-tables.js';
 import { judged } from './store.js';
 
 /** Of a pair of things, of one occasion or of one condition: the id alone does not settle them. The rest must have one value an id. */
@@ -51,12 +54,15 @@ describe('one figure, one value, in every edition, on labels, at the prompt', ()
   /** `id | head of a column` → each value that any table of any edition gives. */
   const found = new Map<string, Set<string>>();
   const pages: string[] = [];
+  const said: Said[] = [];
+  const isId = (word: string): boolean => shell.byId.has(word);
 
   beforeAll(async () => {
     for (const edition of EDITIONS) {
       const input = { assessment, edition, fingerprint: '0'.repeat(64), history: { commits: [] }, drawings: plain };
       const { html } = await bookDocument({ ...input, photoFile: async () => undefined });
       pages.push(text(html.slice(html.indexOf('<body>'))));
+      for (const table of tablesOfHtml(html)) said.push(...saidInTable(table, { edition, isId }));
       for (const [, table = ''] of html.matchAll(/<table[^>]*>(.*?)<\/table>/gsu)) readTable(table);
     }
   });
@@ -82,6 +88,11 @@ describe('one figure, one value, in every edition, on labels, at the prompt', ()
     expect(compared.filter(([, values]) => values.size > 1).map(([key, values]) => `${key}: ${[...values].join(' ≠ ')}`)).toEqual(
       [],
     );
+  });
+
+  it('no pair of things has another figure in the next table, at the prompt or in JSON', () => {
+    expect(said.filter(({ of }) => of.includes(' × ')).length).toBeGreaterThan(3000);
+    expect(disagreements([...said, ...saidByAnswers(assessment)])).toEqual([]);
   });
 
   it('gives each place one set of coordinates', () => {

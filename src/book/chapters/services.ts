@@ -44,6 +44,9 @@ function mediumChapter(book: Book, medium: Medium): Chapter {
   };
 }
 
+/** What a conductor may carry is never rounded up. */
+const down = (a: number | undefined): number | undefined => (a === undefined ? undefined : Math.floor(a + 1e-9));
+
 function circuitTable(book: Book, circuits: readonly Circuit[]) {
   const figures = new Map(book.assessment.figures.services.circuits.map((one) => [one.id, one]));
   const { runs } = book.assessment.model.shell;
@@ -85,7 +88,7 @@ function circuitTable(book: Book, circuits: readonly Circuit[]) {
         },
       ),
       c.count('Load', (circuit) => figures.get(circuit.id)?.loadA ?? circuit.loadA, 1, 'A'),
-      c.count('Ampacity', (circuit) => figures.get(circuit.id)?.ampacityA, 0, 'A'),
+      c.count('Ampacity', (circuit) => down(figures.get(circuit.id)?.ampacityA), 0, 'A'),
       c.length('Length', (circuit) => figures.get(circuit.id)?.lengthMm),
       c.count('Drop', drop, 1, '%'),
     ],

@@ -55,10 +55,10 @@ function ratingTable(book: Book) {
     columns: (c) => [
       c.id('Axle', (axle) => axle.id),
       c.station('From datum', (axle) => axle.xMm),
-      c.mass('GAWR', (axle) => axle.gawrKg),
-      c.mass('Tyres, all', (axle) => ratings.get(axle.id)?.tyresKg),
-      c.mass('Wheels, all', (axle) => ratings.get(axle.id)?.wheelsKg),
-      c.mass('Suspension', (axle) => axle.suspensionKg),
+      c.massDown('GAWR', (axle) => axle.gawrKg),
+      c.massDown('Tyres, all', (axle) => ratings.get(axle.id)?.tyresKg),
+      c.massDown('Wheels, all', (axle) => ratings.get(axle.id)?.wheelsKg),
+      c.massDown('Suspension', (axle) => axle.suspensionKg),
       c.massDown('Limit', (axle) => ratings.get(axle.id)?.limitKg),
       c.text('Limited by', (axle) => {
         const by = ratings.get(axle.id)?.limitedBy;

@@ -3,7 +3,7 @@ import { isClear } from '../../compute/access/sight.js';
 import { surfaceWords } from '../../compute/access/surfaces.js';
 import type { Approach, PanelReach } from '../../compute/access/types.js';
 import type { CircuitFigure } from '../../compute/services/types.js';
-import { amps, length, number, percent, positionWords, type UnitSystem } from '../../quantity/format.js';
+import { amps, ampsDown, length, number, percent, positionWords, type UnitSystem } from '../../quantity/format.js';
 import type { Answer } from '../../query/lookup/ask.js';
 import type { Match, ProtectionFound } from '../../query/lookup/types.js';
 import { reachWords } from '../../query/reach-words.js';
@@ -136,7 +136,7 @@ function circuitText(circuit: CircuitFigure): string {
         : ''
       : `drop ${number(circuit.dropV, 2)} V${circuit.drop === undefined ? '' : ` (${percent(circuit.drop)})`}`,
     circuit.worstLoad === undefined ? '' : `worst at ${circuit.worstLoad}`,
-    circuit.ampacityA === undefined ? '' : `conductor good for ${number(circuit.ampacityA, 1)} A`,
+    circuit.ampacityA === undefined ? '' : `conductor good for ${ampsDown(circuit.ampacityA)}`,
   ].filter((part) => part !== '');
   return parts.length > 0 ? parts.join(', ') : 'not enough on record for voltage drop and ampacity';
 }

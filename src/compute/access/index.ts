@@ -13,7 +13,7 @@ import { runAccess } from './runs.js';
 import { bestFirst, isClear, NEAR_MM, reachThrough } from './sight.js';
 import { standing } from './standing.js';
 import { surfaces } from './surfaces.js';
-import type { AccessFigures, Approach, NodeAccess, PanelReach } from './types.js';
+import type { AccessFigures, Approach, BehindItem, NodeAccess, PanelReach, RunAccess } from './types.js';
 import { zoneMap } from './zones.js';
 
 /**
@@ -36,12 +36,15 @@ export function access(model: Model): AccessFigures {
       ? nodeAccess(node, near.get(node.id) ?? [], byPanel, node.panel === undefined && !isConcealed(node.at))
       : { id: node.id, panels: [], inReach: false, open: false, placed: false as const },
   );
-  const runs = runAccess(shell.runs, openings, solid, isConcealed);
+  const { runs, behind } = oneReachAPair(
+    runAccess(shell.runs, openings, solid, isConcealed),
+    behindPanel(model, openings, solid),
+  );
   return {
     nodes,
     runs,
     approaches: Object.fromEntries(openings.map(({ panel, approach }) => [panel.id, approach as Approach])),
-    behind: behindPanel(model, openings, solid),
+    behind,
     coverage: {
       nodes: nodes.length,
       nodesInReach: nodes.filter((node) => node.open || node.inReach).length,
@@ -50,6 +53,46 @@ export function access(model: Model): AccessFigures {
     },
     assumptions: [...ASSUMPTIONS, ...standing(model).assumptions, ...openings.flatMap((opening) => opening.assumed)],
   };
+}
+
+/**
+ * A run is looked at every 100 mm of its way, and once at its place nearest to the panel: both lists give the better of the two, so that a
+ * run and a panel have one reach wherever it is shown.
+ */
+function oneReachAPair(
+  runs: readonly RunAccess[],
+  behind: Readonly<Record<string, readonly BehindItem[]>>,
+): Pick<AccessFigures, 'runs' | 'behind'> {
+  const better = new Map<string, PanelReach>();
+  const key = (run: string, panel: string): string => JSON.stringify([run, panel]);
+  const put = (run: string, one: PanelReach): void => {
+    const other = better.get(key(run, one.panel));
+    better.set(key(run, one.panel), other ? (bestFirst([other, one])[0] as PanelReach) : one);
+  };
+  for (const { id, panels } of runs) for (const one of panels) put(id, one);
+  for (const [panel, items] of Object.entries(behind)) {
+    for (const { id, kind, nearest: _, ...one } of items) if (kind === 'run') put(id, { panel, ...one });
+  }
+  return {
+    runs: runs.map((run) => ({
+      ...run,
+      panels: bestFirst(run.panels.map((one) => better.get(key(run.id, one.panel)) as PanelReach)),
+    })),
+    behind: Object.fromEntries(
+      Object.entries(behind).map(([panel, items]) => [
+        panel,
+        items
+          .map((item) => ({ ...item, ...(item.kind === 'run' ? withoutPanel(better.get(key(item.id, panel))) : {}) }))
+          .sort((a, b) => a.distanceMm - b.distanceMm || (a.id < b.id ? -1 : 1)),
+      ]),
+    ),
+  };
+}
+
+function withoutPanel(reach: PanelReach | undefined): Omit<PanelReach, 'panel'> | Record<string, never> {
+  if (!reach) return {};
+  const { panel: _, ...rest } = reach;
+  return rest;
 }
 
 const ASSUMPTIONS: readonly string[] = [

@@ -102,7 +102,9 @@ function matched(one: Findable, quality: MatchQuality, look: LookUps): Match {
       const circuit = at
         .map((node) => look.nodes.get(node)?.circuit ?? look.circuitsAt.get(node))
         .find((found) => found !== undefined);
-      const panels = panelsOnto([id, ...at], look);
+      // Its own body first; where none of it is near a panel, what is connected to it.
+      const own = panelsOnto([id], look);
+      const panels = bestFirst([...own, ...panelsOnto(at, look).filter(({ panel }) => own.every((one) => one.panel !== panel))]);
       return { ...base, panels, protection: protectionOf(circuit, look), path: [] };
     }
     case 'panel':
@@ -178,7 +180,14 @@ function panelsOnto(ids: readonly string[], { figures }: LookUps): readonly Pane
       items
         .filter((item) => wanted.has(item.id))
         .slice(0, 1)
-        .map(({ distanceMm, reach, blockedBy, approach }) => ({ panel, distanceMm, reach, blockedBy, approach })),
+        .map(({ distanceMm, reach, blockedBy, toleranceMm, approach }) => ({
+          panel,
+          distanceMm,
+          reach,
+          blockedBy,
+          toleranceMm,
+          approach,
+        })),
     ),
   );
 }
