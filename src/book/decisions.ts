@@ -8,17 +8,21 @@ const kept = new WeakMap<object, ReadonlyMap<string, readonly Ref[]>>();
  * edition may tell: the records were sifted before any chapter sees them.
  */
 export function decisionsOf(book: Book, id: string): readonly Ref[] {
-  const { findings } = book.assessment.model.shell;
-  let byRecord = kept.get(findings);
+  const { shell } = book.assessment.model;
+  let byRecord = kept.get(shell);
   if (!byRecord) {
     const found = new Map<string, Ref[]>();
-    for (const one of findings) {
+    for (const one of shell.findings) {
       const words = one.decision ? `${one.decision}${one.closed ? '' : ', open'}` : 'undecided';
       const mark = ref(one.id, `${one.id} ${words}`);
       for (const of of one.of) found.set(of, [...(found.get(of) ?? []), mark]);
     }
+    for (const { id: amendment, date, changes } of shell.amendments) {
+      const mark = ref(amendment, `${amendment} changed ${book.show.date(date)}`);
+      for (const of of changes) found.set(of, [...(found.get(of) ?? []), mark]);
+    }
     byRecord = found;
-    kept.set(findings, byRecord);
+    kept.set(shell, byRecord);
   }
   return byRecord.get(id) ?? [];
 }

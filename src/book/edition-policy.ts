@@ -20,7 +20,7 @@ export const EDITION_POLICY: Readonly<Record<Edition, EditionPolicy>> = {
     customer: false,
     staff: false,
     nonconformances: 'all',
-    findings: ['weight', 'member', 'panel', 'opening', 'service', 'access', 'test', 'finding'],
+    findings: ['weight', 'member', 'weld', 'panel', 'opening', 'service', 'access', 'order', 'test', 'finding'],
     name: 'Service edition',
   },
   shop: { customer: true, staff: true, nonconformances: 'all', findings: 'all', name: 'Shop edition' },

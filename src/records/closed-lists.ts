@@ -4,7 +4,7 @@
  */
 export const CLOSED_LISTS = {
   protection: ['fuse', 'breaker', 'regulator', 'relief valve', 'pressure switch', 'thermal cut-out'],
-  wall: ['left', 'right', 'front', 'rear', 'roof', 'floor'],
+  wall: ['left', 'right', 'front', 'rear', 'roof', 'floor', 'partition'],
   declared: ['lift', 'jack', 'stand', 'tow', 'tie down', 'mounting', 'wall load', 'floor load', 'roof load', 'label'],
   fixing: ['bonded', 'screws', 'rivets', 'bolts', 'bonded and screws', 'bonded and rivets', 'welded', 'clips', 'hinged'],
   test: [

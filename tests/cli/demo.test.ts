@@ -7,6 +7,7 @@ import { showIn } from '../../src/book/show.js';
 import { runProgram } from '../../src/cli/program.js';
 import { widthOf } from '../../src/cli/report/wrap.js';
 import { amps } from '../../src/quantity/format.js';
+import { readerOf } from '../../src/words/index.js';
 import { type ReadPdf, readPdf } from '../book/read-pdf.js';
 import { TRAILS, walk } from '../book/three-steps.js';
 import { judged } from '../demo/store.js';
@@ -201,8 +202,8 @@ describe('the figures of the printed editions', () => {
   });
 
   it('give the sizes over everything once: on the owner’s first page, at a glance, on the placard and in JSON', () => {
-    const sizes = travelFacts({ assessment, show: showIn(assessment.model.shop.units) }).map(({ value }) =>
-      value.replaceAll('\u00a0', ' '),
+    const sizes = travelFacts({ assessment, show: showIn(assessment.model.shop.units) }, readerOf(assessment.model.shop)).map(
+      ({ value }) => value.replaceAll('\u00a0', ' '),
     );
     expect(sizes.length).toBe(3);
     const texts = [owner.pages[0]?.text, ...[owner, pdf, shop].map(words), labelWords(assessment)].map((text) =>

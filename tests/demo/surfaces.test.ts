@@ -30,6 +30,19 @@ describe('the sides of the demo shell', () => {
     expect(drawnIn(panels, 'AP-14')).toEqual(['panels-down']);
   });
 
+  it('draws each access panel in one view of every service plan', () => {
+    for (const medium of drawing.mediaUsed(a)) {
+      const views = drawing.serviceDrawings(a, medium, SHEET, { linkable: () => true });
+      for (const id of access) {
+        // A sheet may come in a front and a rear half: the view is what counts.
+        const shown = new Set(drawnIn(views, id).map((name) => name.replace(/-(?:front|rear)-half$/u, '')));
+        // A half without anything of the medium is not drawn; the two views of direct current show the whole coach.
+        expect([medium, id, shown.size <= 1, medium !== 'dc' || shown.size === 1]).toEqual([medium, id, true, true]);
+        for (const side of shown) expect(side.endsWith('-side')).toBe(surfaces(a.model).get(id)?.faces === 'left');
+      }
+    }
+  });
+
   it('says the same on cards, labels and key plans', () => {
     for (const id of access) {
       const { side, seenFrom } = surfaces(a.model).get(id) as Surface;

@@ -1,4 +1,5 @@
 import type { Book } from '../book.js';
+import { decisionsOf } from '../decisions.js';
 import { isolatorWords } from '../passages.js';
 import { table } from '../table.js';
 
@@ -37,6 +38,7 @@ export function torquesAnswer(book: Book) {
     look: 'dense tight',
     rows: together(all),
     group: (one) => one.kind,
+    marks: ({ ids }) => ids.flatMap((id) => decisionsOf(book, id)),
     columns: (c) => [
       c.text('What', (one) => one.what),
       c.text('Torque', (one) => (one.torqueNm === undefined ? undefined : book.show.torque(one.torqueNm))),

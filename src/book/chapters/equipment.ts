@@ -1,4 +1,5 @@
 import type { ChapterMaker } from '../book.js';
+import { decisionsOf } from '../decisions.js';
 import { table } from '../table.js';
 import { placeColumn } from '../where.js';
 
@@ -13,6 +14,7 @@ export const equipment: ChapterMaker = (book) => {
       components: table(book.show, {
         rows: shell.components,
         home: (one) => one.id,
+        marks: (one) => decisionsOf(book, one.id),
         columns: (c) => [
           c.id('Id', (one) => one.id),
           c.text(
@@ -34,6 +36,7 @@ export const equipment: ChapterMaker = (book) => {
       tanks: table(book.show, {
         rows: shell.tanks,
         home: (one) => one.id,
+        marks: (one) => decisionsOf(book, one.id),
         columns: (c) => [
           c.id('Tank', (one) => one.id),
           c.text('Contents', (one) => one.contents),

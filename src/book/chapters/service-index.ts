@@ -1,5 +1,6 @@
 import { isPlanned } from '../../model/planned.js';
 import { aheadOfProtection } from '../../query/isolate/graph/ahead.js';
+import { placesOf } from '../../query/place.js';
 import { zonesHolding } from '../../query/shown.js';
 import type { Circuit, Run, ServiceNode } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
@@ -20,6 +21,8 @@ interface Entry {
   readonly zones: readonly string[];
   /** Of a circuit: its runs. */
   readonly runs?: string;
+  /** Where it is, in words that one walks by. */
+  readonly place?: string;
   /** What a repairer renews or puts back there: seals, an isolator. */
   readonly care?: string;
   /** Of a run whose id is its circuit's with a number: a reader finds it under the circuit. */
@@ -50,6 +53,11 @@ const order = new Intl.Collator('en', { numeric: true, sensitivity: 'base' }).co
 function entriesOf(book: Book): readonly Entry[] {
   const { shell } = book.assessment.model;
   const holding = zonesHolding(shell);
+  const placeOf = placesOf(book.assessment.model);
+  const placed = (id: string | undefined): Pick<Entry, 'place'> => {
+    const place = id === undefined ? undefined : placeOf(id);
+    return place === undefined ? {} : { place };
+  };
   const ahead = aheadOfProtection(shell);
   const guarding = (id: string, circuit: Circuit | undefined) => (ahead.has(id) ? undefined : circuit);
   const runsOf = (id: string): string => {
@@ -66,6 +74,7 @@ function entriesOf(book: Book): readonly Entry[] {
     return {
       ...entry(circuit.id, circuit.name, 'circuit', circuit, circuit, way, []),
       ...(runs ? { runs } : {}),
+      ...placed(at),
       ...cared(care),
     };
   };
@@ -75,6 +84,7 @@ function entriesOf(book: Book): readonly Entry[] {
     const zones = (node.at ? holding(node.at) : []).map((zone) => zone.id);
     return {
       ...entry(node.id, name, node.nodeKind, node, guarding(node.id, circuit), wayToNode(book, node.id), zones),
+      ...placed(node.id),
       ...cared(isolatorWords(node)),
     };
   };
@@ -132,7 +142,7 @@ function tail<R extends Entry>(c: Columns<R>): readonly Column<R>[] {
 /** What it is, where its name does not tell. */
 const kindOf = (one: Entry): string | undefined => {
   const kind = one.name.toLowerCase().includes(one.kind) ? undefined : one.kind;
-  return [kind, one.runs && `runs ${one.runs}`, one.care].filter(Boolean).join(', ') || undefined;
+  return [kind, one.runs && `runs ${one.runs}`, one.place, one.care].filter(Boolean).join(', ') || undefined;
 };
 
 const runsAfter = (ids: readonly string[]) => ({ lead: ids.length === 1 ? 'Run on its way:' : 'Runs on their way:', ids });

@@ -1,6 +1,7 @@
 import type { Circuit, Medium, Run, ServiceNode } from '../../records/index.js';
 import { MEDIA } from '../../records/index.js';
 import type { Book, Chapter } from '../book.js';
+import { decisionsOf } from '../decisions.js';
 import { isolatorWords, sealWords } from '../passages.js';
 import { table } from '../table.js';
 import { circuitOf, madeOf, panelColumn, placeColumn, protectionWords, wayToRun } from '../where.js';
@@ -59,6 +60,7 @@ function circuitTable(book: Book, circuits: readonly Circuit[]) {
     look: 'tight',
     rows: circuits,
     home: (circuit) => circuit.id,
+    marks: (circuit) => decisionsOf(book, circuit.id),
     columns: (c) => [
       c.id(
         'Circuit',
@@ -100,6 +102,7 @@ function lineTable(book: Book, circuits: readonly Circuit[]) {
   return table(book.show, {
     rows: circuits,
     home: (circuit) => circuit.id,
+    marks: (circuit) => decisionsOf(book, circuit.id),
     columns: (c) => [
       c.id('Line', (circuit) => circuit.id),
       c.text(
@@ -125,6 +128,7 @@ function connectionTable(book: Book, nodes: readonly ServiceNode[]) {
     look: 'tight',
     rows: nodes,
     home: (node) => node.id,
+    marks: (node) => decisionsOf(book, node.id),
     columns: (c) => [
       c.id(
         'Id',
@@ -145,7 +149,12 @@ function connectionTable(book: Book, nodes: readonly ServiceNode[]) {
             .filter(Boolean)
             .join(', '),
       ),
-      placeColumn(book, 'Where', (node) => node.at),
+      placeColumn(
+        book,
+        'Where',
+        (node) => node.at,
+        (node) => node.id,
+      ),
       panelColumn(book),
       c.refs(
         'Runs',
@@ -182,6 +191,7 @@ function runTable(book: Book, runs: readonly Run[]) {
     look: 'tight',
     rows: runs,
     home: (run) => run.id,
+    marks: (run) => decisionsOf(book, run.id),
     columns: (c) => [
       c.id(
         'Run',

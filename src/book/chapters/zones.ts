@@ -1,4 +1,5 @@
 import type { Book } from '../book.js';
+import { decisionsOf } from '../decisions.js';
 import { table } from '../table.js';
 
 /** Every named cavity: what closes it, how full it is, and what way is spare. */
@@ -7,6 +8,7 @@ export function zoneTable(book: Book) {
   return table(book.show, {
     rows: book.assessment.model.shell.zones,
     home: (zone) => zone.id,
+    marks: (zone) => decisionsOf(book, zone.id),
     columns: (c) => [
       c.id('Zone', (zone) => zone.id),
       c.text(

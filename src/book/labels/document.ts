@@ -64,7 +64,7 @@ export function labelDocument(input: LabelInput): Labels {
     example: panels[0]?.code ?? `${shell.id} AP-01 p.1`,
     panelStock: stock.panel,
     markerStock: stock.marker,
-    placard: travelFacts({ assessment: input.assessment, show: showIn(shop.units) }),
+    placard: travelFacts({ assessment: input.assessment, show: showIn(shop.units) }, reader),
     weights: weightFigures(input.assessment),
     reader,
     panelSheets: onSheets(

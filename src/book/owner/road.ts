@@ -1,7 +1,7 @@
-import { overallSizes } from '../../query/shown.js';
 import { liftingAnswer } from '../answers/loads.js';
 import type { Book, ChapterMaker } from '../book.js';
-import { sentencesFor } from '../sentences.js';
+import { travelFacts } from '../overall.js';
+import { readerFor, sentencesFor } from '../sentences.js';
 import { table } from '../table.js';
 import { shutOffsOf } from './acts.js';
 
@@ -32,21 +32,9 @@ export const road: ChapterMaker = (book) => {
 /** What a driver must know, in words of the reader; the figures are those of the cover and of the label for the cab. */
 export function travelSizes(book: Book) {
   const w = sentencesFor(book);
-  const whole = overallSizes(book.assessment.model);
   const { gvwrKg, gcwrKg } = book.assessment.model.shell.chassis;
-  const sizes = whole
-    ? [
-        {
-          name: w('road.height'),
-          value:
-            whole.heightAboveGroundMm === undefined ? w('road.height.unknown') : book.show.lengthUp(whole.heightAboveGroundMm),
-        },
-        { name: w('road.length'), value: book.show.lengthUp(whole.lengthMm) },
-        { name: w('road.width'), value: book.show.lengthUp(whole.widthMm) },
-      ]
-    : [];
   return [
-    ...sizes,
+    ...travelFacts(book, readerFor(book)),
     ...(gvwrKg === undefined ? [] : [{ name: w('road.weight'), value: book.show.mass(gvwrKg) }]),
     ...(gcwrKg === undefined ? [] : [{ name: w('road.combined'), value: book.show.mass(gcwrKg) }]),
   ];

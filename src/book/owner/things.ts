@@ -1,5 +1,6 @@
 import { placesOf } from '../../query/place.js';
 import type { Book, ChapterMaker } from '../book.js';
+import { decisionsOf } from '../decisions.js';
 import { phrasesFor, sentencesFor } from '../sentences.js';
 import { table } from '../table.js';
 
@@ -18,6 +19,7 @@ export const things: ChapterMaker = (book) => {
         look: 'dense tight',
         rows: shell.components,
         home: (one) => one.id,
+        marks: (one) => decisionsOf(book, one.id),
         columns: (c) => [
           c.id(w('head.id'), (one) => one.id),
           c.text(w('head.name'), (one) => one.name),
@@ -31,6 +33,7 @@ export const things: ChapterMaker = (book) => {
         look: 'dense tight',
         rows: shell.tanks,
         home: (one) => one.id,
+        marks: (one) => decisionsOf(book, one.id),
         columns: (c) => [
           c.id(w('head.id'), (one) => one.id),
           c.text(w('head.what'), (one) => one.contents),

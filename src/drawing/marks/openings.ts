@@ -1,3 +1,4 @@
+import { type Surface, surfaceKey, surfacesInOrder } from '../../compute/access/surfaces.js';
 import { add, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { Facing, Opening } from '../../records/index.js';
@@ -13,27 +14,47 @@ export function openingOutline(opening: Opening): readonly Vec3[] {
   return [from, to, add(to, up), add(from, up)];
 }
 
+/** An opening whose sill lies this near to a partition’s plane is in it, mm: half of a thick partition, and the tape. Project default. */
+const IN_PARTITION_MM = 75;
+
+/** The partitions that an opening is in, each from both of its sides; none for one in an outside wall. */
+function partitionsOf({ sill, wall }: Opening, partitions: readonly Surface[]): readonly Surface[] {
+  if (sill.length < 2 || (wall !== undefined && wall.toLowerCase() !== 'partition')) return [];
+  return partitions.filter(({ faces, planeMm = Infinity }) => {
+    const axis = faces === 'front' || faces === 'rear' ? 0 : 1;
+    return sill.every((at) => Math.abs(at[axis] - planeMm) <= IN_PARTITION_MM);
+  });
+}
+
 /** The wall that an opening is in: as typed where it names a face, else by where its sill lies. */
 export function openingFace(opening: Opening): Facing | undefined {
   const word = opening.wall?.toLowerCase();
   const named = (['left', 'right', 'front', 'rear', 'up', 'down'] as const).find((face) => face === word);
   if (named) return named;
   if (word === 'roof') return 'up';
+  if (word === 'partition') return undefined;
   const [from, to] = opening.sill;
   if (!from || !to) return undefined;
   if (Math.abs(to[0] - from[0]) >= Math.abs(to[1] - from[1])) return (from[1] + to[1]) / 2 < 0 ? 'left' : 'right';
   return (from[0] + to[0]) / 2 < 0 ? 'front' : 'rear';
 }
 
+/** Openings of a wall, or of a partition. */
 export function openingMarks(
   model: Model,
-  face: Facing,
+  of: Facing | Surface,
   port: Port,
 ): { readonly marks: readonly Mark[]; readonly wishes: readonly LabelWish[] } {
+  const partitions = surfacesInOrder(model).filter(({ side }) => side === 'partition');
   const marks: Mark[] = [];
   const wishes: LabelWish[] = [];
   for (const opening of model.shell.openings) {
-    if (openingFace(opening) !== face) continue;
+    const within = partitionsOf(opening, partitions);
+    const isHere =
+      typeof of === 'string'
+        ? within.length === 0 && openingFace(opening) === of
+        : within.some((one) => surfaceKey(one) === surfaceKey(of));
+    if (!isHere) continue;
     const ring = openingOutline(opening).map(port.place);
     if (ring.length < 4) continue;
     marks.push(rectArea('hidden', 'opening', ring, opening.id));

@@ -34,8 +34,10 @@ export function panelsDrawings(a: Assessment, sheet: SheetSize, options: Drawing
   });
 }
 
-/** The wall whose openings a surface shows: those of a partition are not on record. */
-export const openingsOf = ({ side, seenFrom, faces }: Surface): Facing | undefined => {
+/** The wall or partition whose openings a surface shows. */
+export const openingsOf = (surface: Surface): Facing | Surface | undefined => {
+  const { side, seenFrom, faces } = surface;
+  if (side === 'partition') return surface;
   if (side === 'left' || side === 'right' || side === 'front' || side === 'rear') return side;
   return seenFrom === 'outside' ? faces : undefined;
 };

@@ -1,7 +1,6 @@
 import type { Assessment } from '../../assess.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import { placedNodes } from '../../model/placed.js';
-import type { Facing } from '../../records/index.js';
 import { MEDIA, type Medium, NODE_KINDS, type Run, type ServiceNode } from '../../records/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { type Extent, extentCorners, shellExtent, viewBounds } from '../extent.js';
@@ -13,7 +12,7 @@ import { panelMark, panelPlaces, surfaceOf } from '../marks/panels.js';
 import { nodeMarksAndWishes, runMarks } from '../marks/services.js';
 import { memberContext } from '../marks/structure.js';
 import { MEDIUM_STYLES } from '../media.js';
-import { VIEWS } from '../projection.js';
+import { VIEWS, type View, viewOfSurface } from '../projection.js';
 import { growRect, holds, type Mark } from '../scene.js';
 import { layOut, type Margins, type Port, type SheetSize } from '../sheet.js';
 import { accessWish } from './general.js';
@@ -23,8 +22,8 @@ const LEGEND_MM = 7;
 const MOST_SHARED = 40;
 
 const SIGHTS = [
-  { view: VIEWS.plan, id: 'plan', title: 'plan', faces: ['up', 'down'] },
-  { view: VIEWS.left, id: 'side', title: 'seen from the left', faces: ['left', 'right'] },
+  { view: VIEWS.plan, id: 'plan', title: 'plan' },
+  { view: VIEWS.left, id: 'side', title: 'seen from the left' },
 ] as const;
 
 /**
@@ -96,7 +95,7 @@ function serviceDrawing(
   const run = runMarks(runs, port, { clip });
   const node = nodeMarksAndWishes(shown, port);
   if (run.marks.length + node.marks.length === 0) return [];
-  const background = serviceBackground(a, port, sight.faces);
+  const background = serviceBackground(a, port, view);
   const kinds = NODE_KINDS.filter((kind) => shown.some((one) => one.nodeKind === kind));
   const { name } = MEDIUM_STYLES[medium];
   const half = part.suffix === '' ? '' : `, ${part.suffix}`;
@@ -115,7 +114,9 @@ function serviceDrawing(
         wishes: [...background.wishes.filter(({ anchor }) => holds(clip, anchor)), ...run.wishes, ...node.wishes],
         notes: [
           view === VIEWS.plan ? 'Right (kerb) side up.' : '',
-          'Dashed: access panels. Runs that lie over each other are drawn side by side.',
+          view === VIEWS.plan
+            ? 'Dashed: access panels; those that face left are in the view from the left. Runs that lie over each other are drawn side by side.'
+            : 'Dashed: access panels that face left; all others are on the plan. Runs that lie over each other are drawn side by side.',
           notDrawn(nodes),
         ].filter(Boolean),
         rest: 'in the schedules',
@@ -143,14 +144,16 @@ function serviceExtent(shell: Extent, nodes: readonly ServiceNode[]): Extent {
   return { low: [x[0], y[0], z[0]], high: [x[1], y[1], z[1]] };
 }
 
+/** Each access panel in one view: where it is seen straight on from the left, there; else on the plan, upright ones on edge. */
 export function serviceBackground(
   a: Assessment,
   port: Port,
-  faces: readonly Facing[],
+  view: View,
 ): { marks: readonly Mark[]; wishes: readonly LabelWish[] } {
   const { model } = a;
   const panels = model.shell.panels.filter((panel) => {
-    return panel.panelKind === 'access' && faces.includes(surfaceOf(panel, model).faces);
+    const fromLeft = viewOfSurface(surfaceOf(panel, model)) === VIEWS.left;
+    return panel.panelKind === 'access' && fromLeft === (view === VIEWS.left);
   });
   return {
     marks: [
@@ -163,7 +166,7 @@ export function serviceBackground(
   };
 }
 
-/** A left and a right panel that lie behind one another on the sheet share one label of two lines. */
+/** Panels that lie behind one another on the sheet, as one of the ceiling over one of the belly, share one label of two lines. */
 function listedByPlace(wishes: readonly LabelWish[]): readonly LabelWish[] {
   const places = new Map<string, LabelWish[]>();
   for (const wish of wishes) {

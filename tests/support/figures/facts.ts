@@ -52,7 +52,7 @@ const OF_A_PAIR: ReadonlySet<string> = new Set([
     'brought to unladen',
     'predicted',
   ],
-  ...['unexplained', 'verdict', 'depth', 'begins at', 'left end', 'right end'],
+  ...['unexplained', 'verdict', 'depth', 'begins at', 'left end', 'right end', 'carries', '±', 'may carry', 'leaves'],
 ]);
 /** Heads of what is no figure of the id: where it stands in this book, what others are beside it. */
 const NO_FIGURE: ReadonlySet<string> = new Set([
@@ -101,6 +101,7 @@ const NO_FIGURE: ReadonlySet<string> = new Set([
     'joints',
     'ask',
     'drain hole',
+    'step',
   ],
 ]);
 
