@@ -46,7 +46,8 @@ describe('import', () => {
     const { status, answer } = await shellbook(['import', 'members', 'cut.csv', '--shell', 'T-1', '--dry-run']);
     expect(status).toBe(0);
     expect(answer).toContain('1 member would be added, 1 would be changed');
-    expect(answer).toContain('+ FL-3');
+    expect(answer).toContain('+ FL-3 (row 2): part: floor stringer');
+    expect(answer.replace(/\s+/gu, ' ')).toContain('from: [20 in, 0 in, 4 in] (x 508, y 0, z 101.6 mm)');
     expect(answer).toContain('~ FL-2: cut_length 160 in → 159-1/2 in');
     expect(textOf(MEMBERS)).toBe(before);
   });

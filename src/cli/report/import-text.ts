@@ -26,10 +26,14 @@ export interface Imported {
 /** So many new records are shown with all that was understood. */
 const FIRST = 3;
 
-function firstRows({ added }: SheetPlan): readonly string[] {
-  const shown = added
-    .slice(0, FIRST)
-    .map(({ kind, id, data, row }) => paragraph(`+ ${id} (row ${row}): ${understood(kind, data)}`, '  '));
+/** The first new records, or all that the first row of a list makes. */
+const firstOf = ({ added }: SheetPlan, kind: SheetWord): SheetPlan['added'] =>
+  isList(kind) ? added.filter(({ row }) => row === added[0]?.row) : added.slice(0, FIRST);
+
+function firstRows(first: SheetPlan['added'], kind: SheetWord): readonly string[] {
+  const named = (one: { readonly kind: EntryKind; readonly id: string }): string =>
+    isList(kind) ? `${one.kind} ${one.id}` : one.id;
+  const shown = first.map((one) => paragraph(`+ ${named(one)} (row ${one.row}): ${understood(one.kind, one.data)}`, '  '));
   return shown.length > 0 ? ['The first as they were understood:', ...shown] : [];
 }
 
@@ -77,14 +81,19 @@ export function importText({ kind, sheet, plan, texts, dryRun, gone }: Imported)
     return [`${sheet.name}: ${counted(faults.length, 'fault')}, nothing was written.`, ...lines, ...more].join('\n');
   }
   const verb = dryRun ? 'would be ' : '';
+  const first = dryRun ? firstOf(plan, kind) : [];
   const lines = [
     `${sheet.name}: ${isList(kind) ? plannedCounts(added) : countOf(added.length, kind)} ${verb}added, ${changed.length} ${verb}changed, ${unchanged.length} already there.`,
     ...[...texts.keys()].map((file) => {
       const [fresh, other] = [added.filter((one) => one.place.file === file), changed.filter((one) => one.record.file === file)];
       return `  ${file}: ${[fresh.length > 0 ? `${fresh.length} added` : '', other.length > 0 ? `${other.length} changed` : ''].filter((part) => part !== '').join(', ')}`;
     }),
-    ...(dryRun ? firstRows(plan) : []),
-    ...limited(added.slice(dryRun ? FIRST : 0), ({ id }) => `  + ${id}`, dryRun),
+    ...(dryRun ? firstRows(first, kind) : []),
+    ...limited(
+      added.filter((one) => !first.includes(one)),
+      ({ id }) => `  + ${id}`,
+      dryRun,
+    ),
     ...(plan.ahead.length > 0 ? [`Not there yet, ${counted(plan.ahead.length, 'name')}; check tells them until they are:`] : []),
     ...limited(plan.ahead, (fault) => `  ? ${placeInSheet(fault, sheet.heads)}: ${fault.message}`, true),
     ...limited(changed, ({ record, changes }) => `  ~ ${record.id}: ${changes.map(changeText).join('; ')}`, true),
