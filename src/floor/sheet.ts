@@ -4,7 +4,7 @@ import type { ShellProgress } from '../closeout/stage-progress.js';
 import { planDrawing, windowOf } from '../pocket/plan-svg.js';
 import { coachViews } from '../pocket/views.js';
 import { FLOOR_FIELDS, type Reader } from '../words/index.js';
-import { formFields, type TaskName } from './tasks.js';
+import { formFields, type TaskName, taskOf } from './tasks.js';
 
 /** What is most often written by hand, with so many lines for each. */
 const WRITTEN: readonly (readonly [TaskName, number])[] = [
@@ -49,9 +49,12 @@ export function floorSheet({ assessment, progress, reader, day }: FloorSheetInpu
     ),
     tables: WRITTEN.map(([task, lines]) => ({
       key: `floor.task.${task}`,
-      heads: formFields(task)
-        .first.slice(0, MOST_COLUMNS)
-        .map(({ key }) => label(key.split('.').at(-1) === 'id' ? 'id' : key.replace(/^inspections\.\d+\./u, ''))),
+      heads: [
+        ...(taskOf(task).does === 'add' ? [] : [label('record')]),
+        ...formFields(task)
+          .first.slice(0, MOST_COLUMNS)
+          .map(({ key }) => label(key.split('.').at(-1) === 'id' ? 'id' : key.replace(/^inspections\.\d+\./u, ''))),
+      ],
       lines: Array.from({ length: lines }, (_, i) => i + 1),
     })),
     views: coachViews(model)

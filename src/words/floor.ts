@@ -138,6 +138,11 @@ export const FLOOR_FIELDS = {
   'bond.humidity': { us: 'Humidity', es: 'Humedad' },
   'bond.open_time': { us: 'Open time', es: 'Tiempo abierto' },
   'bond.open_time_limit': { us: 'Open time allowed', es: 'Tiempo abierto admitido' },
+  raised: { us: 'Raised', es: 'Anotado el' },
+  decision: { us: 'Decision', es: 'Decisión' },
+  approved_by: { us: 'Approved by', es: 'Aprobado por' },
+  witness: { us: 'Witness', es: 'Testigo' },
+  note: { us: 'Note', es: 'Nota' },
   picture: { us: 'Picture', es: 'Foto' },
   record: { us: 'Which one', es: 'Cuál' },
 } as const satisfies Readonly<Record<string, Sentence>>;

@@ -61,6 +61,7 @@ const LINES: readonly (readonly [line: string, statuses?: readonly number[]])[] 
   ['photos T-1 out/phone --dry-run'],
   ['labels T-1 --out out/labels.pdf'],
   ['pocket T-1 --edition owner --out out/owner.html'],
+  ['floor T-1 --out out/floor.html'],
   ['book T-1 --edition shop --out out/shop.pdf'],
   ['verify out/shop.pdf'],
   ['recover out/shop.pdf out/back'],

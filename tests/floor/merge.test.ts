@@ -200,3 +200,19 @@ function permutations<T>(all: readonly T[]): readonly (readonly T[])[] {
   if (all.length < 2) return [all];
   return all.flatMap((one, i) => permutations(all.filter((_, j) => j !== i)).map((rest) => [one, ...rest]));
 }
+
+describe('the sheet of paper', () => {
+  it('has the open hold points, lines to fill in and drawings to mark, in either language', async () => {
+    for (const [language, words] of [
+      ['en', ['Hold points that are open', 'Weld inspected', 'Which one', 'Mark on the drawing']],
+      ['es', ['Puntos de espera abiertos', 'Soldadura inspeccionada', 'Cuál', 'Marque en el dibujo']],
+    ] as const) {
+      const out = path.join(store.root, 'sheet.html');
+      const { status } = await shellbook(store.root, 'floor', 'T-1', '--sheet', '--language', language, '--out', out, '--quiet');
+      const html = readFileSync(out, 'utf8');
+      expect([status, ...words.map((word) => html.includes(word))]).toEqual([0, true, true, true, true]);
+      expect(html.match(/<figure>/gu)?.length).toBeGreaterThan(1);
+      expect(html).not.toContain('<script');
+    }
+  });
+});
