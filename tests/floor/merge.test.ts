@@ -3,8 +3,10 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { columnsOf } from '../../src/entry/columns.js';
 import type { FloorEntry, FloorFile } from '../../src/floor/hand-over.js';
 import { planFloor } from '../../src/floor/merge.js';
+import { formFields } from '../../src/floor/tasks.js';
 import { readStoreText } from '../../src/store/read.js';
 import { shellbook } from '../cli/printed-book.js';
 import { laySmallStore, type SmallStore } from '../cli/small-store.js';
@@ -214,5 +216,23 @@ describe('the sheet of paper', () => {
       expect(html.match(/<figure>/gu)?.length).toBeGreaterThan(1);
       expect(html).not.toContain('<script');
     }
+  });
+});
+
+describe('the page', () => {
+  it('has every field of a kind in its form, so that a new one is there by itself', () => {
+    const { first, more } = formFields('weld');
+    const there = [...first, ...more].map(({ key }) => key);
+    const all = columnsOf('weld').filter(({ traits }) => traits.private !== true);
+    expect(all.map(({ key }) => key).filter((key) => !there.includes(key))).toEqual(['id']);
+  });
+
+  it('keeps what a record says as words', async () => {
+    store.write('library/people.yaml', '- {id: K7, name: "</script><img src=x onerror=alert(1)>", role: welder}\n');
+    const out = path.join(store.root, 'floor.html');
+    expect((await shellbook(store.root, 'floor', 'T-1', '--out', out, '--quiet')).status).toBe(0);
+    const html = readFileSync(out, 'utf8');
+    expect(html).not.toContain('<img');
+    expect(html.match(/<\/script>/gu)).toHaveLength(3);
   });
 });
