@@ -2,7 +2,8 @@ import { builtIn, type FileVersions, readOnce, substanceChanges } from '../histo
 import type { Change, Changes } from '../model/changes.js';
 import { readBlobs } from '../store/git/blobs.js';
 import { gitText, inTop } from '../store/git/look.js';
-import { isUnborn, type Repository, repositoryOf } from '../store/git/repository.js';
+import { isUnborn, repositoryOf } from '../store/git/repository.js';
+import { beyondStore } from './beyond-store.js';
 import { localDay } from './local-day.js';
 
 /** What a shell's history says of changes. */
@@ -63,19 +64,6 @@ export async function changesOf(
   for (const id of builtIn(inHand, read)) built.add(id);
   for (const one of substanceChanges(inHand, read)) changes.set(one.id, { day: one.date ?? localDay(new Date()) });
   return { changes, builtSincePlanned: built, ...(outside.size > 0 ? { sharedCommits: outside.size } : {}) };
-}
-
-/** Commits of a shell's records that also changed what lies outside the store. None where the store is its repository. */
-async function beyondStore(root: string, shell: string, { prefix }: Repository): Promise<ReadonlySet<string>> {
-  if (prefix === '') return new Set();
-  const asked = ['log', '-z', '--name-only', '--full-diff', '--no-renames', `--format=${COMMIT}%H`, 'HEAD', '--'];
-  const told = await gitText(root, [...asked, ...inTop(root, [`shells/${shell}`])]);
-  return new Set(
-    told.split(COMMIT).flatMap((part) => {
-      const [commit = '', ...files] = part.split('\0').map((one) => one.replace(/^\n/u, ''));
-      return files.some((file) => file !== '' && !file.startsWith(prefix)) ? [commit.trim()] : [];
-    }),
-  );
 }
 
 const version = (file: string, before: string | undefined, after: string | undefined): FileVersions => ({

@@ -4,6 +4,7 @@ import { readPersonKey } from '../signing/person-key.js';
 import { gitText, inTop } from '../store/git/look.js';
 import { isUnborn, repositoryOf } from '../store/git/repository.js';
 import type { AllowedSigner } from './allowed-signers.js';
+import { beyondStore } from './beyond-store.js';
 import { commitSignatures } from './commit-signatures.js';
 
 const COMMIT = '\u001e';
@@ -23,15 +24,18 @@ export const keysOfPeople = (people: Iterable<Person>): readonly AllowedSigner[]
 export async function signingsOf(root: string, shell: string, people: Iterable<Person>): Promise<Signings> {
   const repository = repositoryOf(root);
   if (!repository || isUnborn(repository)) return { entries: new Map() };
-  const [added, named] = await Promise.all([
+  const [added, named, outside] = await Promise.all([
     addedLines(root, [`shells/${shell}`], 'c[0-9]+-[0-9a-f]{64}'),
     addedLines(root, ['library'], '^ *-?.*signs:'),
+    beyondStore(root, shell, repository),
   ]);
   const entries = new Map<string, SigningEntry>();
   for (const { line, ...commit } of added) {
     const digest = DIGEST.exec(line)?.[0];
     if (digest !== undefined && !entries.has(digest)) entries.set(digest, commit);
   }
+  // A commit that reaches beyond the store is of the project around it, and nobody's signature.
+  for (const [digest, { commit }] of entries) if (outside.has(commit)) entries.delete(digest);
   const since = named.find(({ line }) => /\bsigns\s*:/u.test(line))?.date;
   const bound = { entries, ...(since === undefined ? {} : { since }) };
   const keys = keysOfPeople(people);

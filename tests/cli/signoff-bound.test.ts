@@ -7,7 +7,7 @@ import { tagSignature } from '../../src/cli/tag-signature.js';
 import { readPersonKey } from '../../src/signing/person-key.js';
 import { CLOSABLE } from './closable.js';
 import { shellbook } from './printed-book.js';
-import { laySmallStore, type SmallStore } from './small-store.js';
+import { FILES, laySmallStore, type SmallStore } from './small-store.js';
 
 const PEOPLE = CLOSABLE['library/people.yaml'] as string;
 const SIGNING = PEOPLE.replace('{id: J2,', '{id: J2, signs: [floor, belly, close], git: [k@example.org],').replace(
@@ -80,6 +80,29 @@ describe('once people.yaml says who signs', () => {
       ['note', expect.stringContaining('was entered by A1')],
       ['note', expect.stringContaining('days later')],
     ]);
+  });
+});
+
+describe('a store within a larger repository', () => {
+  it('is signed by nobody in a commit that also changes what lies outside it', async () => {
+    const files = Object.entries({
+      ...FILES,
+      ...CLOSABLE,
+      'library/people.yaml': SIGNING.replace('k@example.org', 'j2@example.org'),
+    });
+    const larger = await laySmallStore(Object.fromEntries(files.map(([file, text]) => [`coach/${file}`, text])));
+    try {
+      const inside = `${larger.root}/coach`;
+      await shellbook(inside, 'signoff', 'T-1', 'floor', '--by', 'J2', '--date', '2026-05-01');
+      larger.write('program.txt', 'signs anew');
+      await larger.commit('Sign the records anew, and change the program');
+      const { answer } = await shellbook(inside, 'check', 'T-1', '--json', '--quiet');
+      const { findings } = JSON.parse(answer) as { readonly findings: readonly { readonly rule: string }[] };
+      expect(findings.map(({ rule }) => rule)).not.toContain('signoff.not-bound');
+      expect(findings.map(({ rule }) => rule)).toContain('record.shared-history');
+    } finally {
+      larger.remove();
+    }
   });
 });
 
