@@ -43,26 +43,28 @@ export function declarePhotos(registry: Registry): void {
 }
 
 async function photos(options: Options, context: Context): Promise<Status> {
-  const [{ readPictures }, { writing }] = await Promise.all([
-    import('../../store/phone-pictures.js'),
-    import('../../store/write.js'),
-  ]);
+  const [{ readPictures }, { entering }] = await Promise.all([import('../../store/phone-pictures.js'), import('../entering.js')]);
   const root = await storeOf(context);
   const before = await readEntry(root, options.shell);
   const found = await readPictures(path.resolve(context.io.cwd, options.folder), (text) => context.progress(text));
   const first = await drafted(found, before, options);
   const subjects = options.dryRun ? new Map<string, readonly string[]>() : await askSubjects(first, context);
   if (options.dryRun) return answer(first, found, before, options, context, false);
-  return writing(root, async (writer) => {
-    // As the store stands now that nobody else writes to it.
-    const now = await readEntry(root, options.shell);
-    const taken = withSubjects(await drafted(found, now, options), subjects);
-    const files = await takeIn(taken, found, now, options.shell, (texts) => writeTexts(writer, texts, now.known));
-    const status = await answer(taken, found, await readEntry(root, options.shell), options, context, true);
-    const message = `Take in ${taken.drafts.length} photos of ${options.shell}${options.stage === undefined ? '' : `, stage ${options.stage}`}`;
-    if (options.commit && files.length > 0) context.tell(await committed(root, files, message));
-    return status;
-  });
+  const what = `photos of ${options.shell}, their records (the pictures stay in the store)`;
+  return entering(
+    root,
+    () => what,
+    async (writer) => {
+      // As the store stands now that nobody else writes to it.
+      const now = await readEntry(root, options.shell);
+      const taken = withSubjects(await drafted(found, now, options), subjects);
+      const files = await takeIn(taken, found, now, options.shell, (texts) => writeTexts(writer, texts, now.known));
+      const status = await answer(taken, found, await readEntry(root, options.shell), options, context, true);
+      const message = `Take in ${taken.drafts.length} photos of ${options.shell}${options.stage === undefined ? '' : `, stage ${options.stage}`}`;
+      if (options.commit && files.length > 0) context.tell(await committed(root, files, message));
+      return status;
+    },
+  );
 }
 
 async function drafted(found: Pictures, { text, known }: OpenEntry, options: Options): Promise<PhotoDrafts> {

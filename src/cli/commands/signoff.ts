@@ -44,48 +44,55 @@ export function declareSignoff(registry: Registry): void {
 }
 
 async function signoff(options: Options, context: Context): Promise<Status> {
-  const [{ findStore }, { writing }] = await Promise.all([import('../../store/find.js'), import('../../store/write.js')]);
+  const [{ findStore }, { entering }] = await Promise.all([import('../../store/find.js'), import('../entering.js')]);
   if (context.settings.book !== undefined)
     throw new UserError('A printed book takes no signature: leave out --book, and sign in a store');
   const root = findStore(context.io.cwd, context.settings.store);
-  return writing(root, async (writer) => {
-    const opened = await openShell(await openStoreFor(context), options.shell, context);
-    const { model } = opened.assessment;
-    const signing: Signing = { stage: stageOf(options.stage, model.library), by: options.by, date: signingDay(options.date) };
-    const role = roleOf(options, model.library);
-    const [{ missingFor, digestFor, unsignedBefore }, { checkedShell }, { envelope }, { openItemJson, openItemsText }] =
-      await Promise.all([
-        import('../../closeout/sign.js'),
-        import('../report/checked.js'),
-        import('../report/json.js'),
-        import('../report/open-items.js'),
-      ]);
-    const missing = missingFor({ model, findings: checkedShell(opened).findings }, signing);
-    const digest = digestFor(model, signing);
-    if (missing.length === 0) {
-      const { withSignoff } = await import('../../closeout/signoff-text.js');
-      await writer.update(`shells/${options.shell}/signoffs.yaml`, (old) => withSignoff(old, { ...signing, role, digest }));
-    }
-    const signed = missing.length === 0;
-    if (context.settings.json) {
-      const answer = { signed, ...signing, role, digest: signed ? digest : null, missing: missing.map(openItemJson) };
-      context.print(envelope('signoff', options.shell, revisionOf(opened), answer));
-    } else if (signed) {
-      context.print(`Signed: stage ${signing.stage} of ${options.shell}, by ${signing.by} (${role}), ${signing.date}.`);
-      const today = localDay(new Date());
-      if (signing.date > today)
+  const what = `signoff ${options.shell} ${options.stage} by ${options.by}`;
+  return entering(
+    root,
+    () => what,
+    async (writer) => {
+      const opened = await openShell(await openStoreFor(context), options.shell, context);
+      const { model } = opened.assessment;
+      const signing: Signing = { stage: stageOf(options.stage, model.library), by: options.by, date: signingDay(options.date) };
+      const role = roleOf(options, model.library);
+      const [{ missingFor, digestFor, unsignedBefore }, { checkedShell }, { envelope }, { openItemJson, openItemsText }] =
+        await Promise.all([
+          import('../../closeout/sign.js'),
+          import('../report/checked.js'),
+          import('../report/json.js'),
+          import('../report/open-items.js'),
+        ]);
+      const missing = missingFor({ model, findings: checkedShell(opened).findings }, signing);
+      const digest = digestFor(model, signing);
+      if (missing.length === 0) {
+        const { withSignoff } = await import('../../closeout/signoff-text.js');
+        await writer.update(`shells/${options.shell}/signoffs.yaml`, (old) => withSignoff(old, { ...signing, role, digest }));
+      }
+      const signed = missing.length === 0;
+      if (context.settings.json) {
+        const answer = { signed, ...signing, role, digest: signed ? digest : null, missing: missing.map(openItemJson) };
+        context.print(envelope('signoff', options.shell, revisionOf(opened), answer));
+      } else if (signed) {
+        context.print(`Signed: stage ${signing.stage} of ${options.shell}, by ${signing.by} (${role}), ${signing.date}.`);
+        const today = localDay(new Date());
+        if (signing.date > today)
+          context.tell(
+            `${signing.date} is after today, ${today}. If it was mistyped, correct it in shells/${options.shell}/signoffs.yaml.`,
+          );
+        const before = unsignedBefore(model, signing.stage);
+        if (before.length > 0) context.tell(`Not signed yet, though they come first: ${before.join(', ')}.`);
         context.tell(
-          `${signing.date} is after today, ${today}. If it was mistyped, correct it in shells/${options.shell}/signoffs.yaml.`,
+          `Commit it: git add shells/${options.shell} && git commit -m "${options.shell}: ${signing.stage} signed off"`,
         );
-      const before = unsignedBefore(model, signing.stage);
-      if (before.length > 0) context.tell(`Not signed yet, though they come first: ${before.join(', ')}.`);
-      context.tell(`Commit it: git add shells/${options.shell} && git commit -m "${options.shell}: ${signing.stage} signed off"`);
-    } else {
-      context.print(openItemsText(missing, context.paint, options.all));
-      context.tell(`Stage ${signing.stage} of ${options.shell} is not signed off: the above is missing.`);
-    }
-    return signed ? 0 : 1;
-  });
+      } else {
+        context.print(openItemsText(missing, context.paint, options.all));
+        context.tell(`Stage ${signing.stage} of ${options.shell} is not signed off: the above is missing.`);
+      }
+      return signed ? 0 : 1;
+    },
+  );
 }
 
 function stageOf(stage: string, { stages }: Library): string {
