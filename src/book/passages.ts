@@ -43,5 +43,5 @@ export function sealWords(book: Book, run: Pick<Run, 'id' | 'sealed'>): string |
 }
 
 /** What keeps a copper lug off the aluminium: a repairer puts it back. */
-export const isolatorWords = (one: { readonly isolator?: boolean }): string | undefined =>
-  one.isolator ? 'isolator fitted' : undefined;
+export const insulatorWords = (one: { readonly insulator?: boolean }): string | undefined =>
+  one.insulator ? 'insulator fitted' : undefined;

@@ -10,7 +10,9 @@ const check = {
 };
 export type ClampCheck = ModelOf<typeof check>;
 
-const again = block({ after: text('Distance or time, as 500 mi').required() }, 'When its torque is looked at next');
+const again = block({ after: text('Distance or time, as 500 mi').required() }, 'When its torque is looked at next').model(
+  ({ after }) => `after ${after}`,
+);
 
 /** clamps*.yaml */
 export const clamp = kind(
@@ -22,12 +24,18 @@ export const clamp = kind(
     bolt: text('Size and grade'),
     torque: quantity('torque', 'As tightened', 'above zero').ofOne(),
     damper: text('Damper that it holds'),
-    isolator: yesNo('Unlike metals are kept apart here'),
+    insulator: yesNo('Unlike metals are kept apart here'),
+    isolator: yesNo('Before it was called `insulator`: read as that'),
     joins: ids('Parts that it holds together').namesAny().usual([]).notLent(),
-    check_again: again.model(({ after }) => `after ${after}`),
+    check_again: again,
     checks: list(block(check), 'Each check since it was first tightened').ofOne(),
   },
-  { structure: true, event: ['date'], pictured: 8 },
+  {
+    structure: true,
+    event: ['date'],
+    pictured: 8,
+    finish: ({ isolator, insulator = isolator, ...rest }) => ({ ...rest, ...(insulator === undefined ? {} : { insulator }) }),
+  },
 );
 
 export type Clamp = RecordOf<typeof clamp>;

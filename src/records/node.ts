@@ -54,7 +54,8 @@ export const node = kind(
     rating: quantityOfAnyKind('Its rating'),
     load: load('What it draws, in A or W'),
     marking: text('What is printed or tied on it').called('label'),
-    isolator: yesNo('Unlike metals are kept apart here: a tinned lug or a stainless washer at an earth stud'),
+    insulator: yesNo('Unlike metals are kept apart here: a tinned lug or a stainless washer at an earth stud'),
+    isolator: yesNo('Before it was called `insulator`: read as that'),
     role: oneOf(NODE_ROLES, 'What it does to its line: battery, switch, fuse, changeover, charger, pump …').describes(),
     of: ids('The component or tank that it belongs to, or several').names('component', 'tank').describes(),
     slot: block(slot, 'Where it sits in its panel, as {row: 2, number: 10}').describes(),
@@ -70,6 +71,7 @@ export const node = kind(
     asked: ['id', 'kind', 'role', 'name', 'at', 'circuit', 'of', 'tolerance', 'panel'],
     called: { node: 'id' },
     pictured: 2,
+    finish: ({ isolator, insulator = isolator, ...rest }) => ({ ...rest, ...(insulator === undefined ? {} : { insulator }) }),
   },
 );
 

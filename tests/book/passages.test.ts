@@ -57,7 +57,7 @@ const between = (from: string, to: string, edition: Edition = 'service'): string
   return words(html[edition].slice(start, html[edition].indexOf(to, start)));
 };
 
-describe('seals and isolators', () => {
+describe('seals and insulators', () => {
   it('stand in the list of runs, told from those that nothing proves', () => {
     const runs = between('id="h-runs-air"', '</table>');
     expect(runs).toMatch(/AI\/1 .*sealed at BP-04.*AI\/2/u);
@@ -66,9 +66,9 @@ describe('seals and isolators', () => {
 
   it('stand on the card of the panel that one opens, and in the index', () => {
     const card = between('id="r-AP-11"', 'id="h-panel-plans"');
-    expect(card).toMatch(/ES-1 earth stud 1 [^/]*isolator fitted/u);
+    expect(card).toMatch(/ES-1 earth stud 1 [^/]*insulator fitted/u);
     const index = between('id="h-by-name"', 'id="h-by-id"');
-    expect(index).toMatch(/earth stud 1 terminal, isolator fitted ES-1/u);
+    expect(index).toMatch(/earth stud 1 terminal, insulator fitted ES-1/u);
     expect(index).toMatch(/Air main circuit, runs \/1, \/2, sealed at BP-04; sealing not verified at BP-04/u);
   });
 
@@ -76,8 +76,8 @@ describe('seals and isolators', () => {
     const holes = between('Where runs pass the outside skin', '</table>');
     expect(holes).toMatch(/AI\/1 BP-04 .*sealed/u);
     expect(holes).toMatch(/AI\/2 BP-04 .*not verified/u);
-    expect(between('id="h-torques"', 'id="h-earths"')).toContain('earth stud, isolator fitted');
-    expect(between('id="h-earths"', 'id="h-spare-ways"')).toMatch(/ES-1 .*isolator fitted/u);
+    expect(between('id="h-torques"', 'id="h-earths"')).toContain('earth stud, insulator fitted');
+    expect(between('id="h-earths"', 'id="h-spare-ways"')).toMatch(/ES-1 .*insulator fitted/u);
   });
 });
 

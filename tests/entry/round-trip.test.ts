@@ -77,7 +77,8 @@ describe('a shell of the demo', () => {
   it('writes its tables as another reader of CSV reads them', () => {
     const { heads, rows } = tableOf('weld', finished);
     const read = parse(csvOf(heads, rows), { columns: true }) as readonly Record<string, string>[];
-    expect(read).toHaveLength(617);
+    expect(rows.length).toBeGreaterThan(600);
+    expect(read).toHaveLength(rows.length);
     expect(read[0]).toMatchObject({ id: 'W-0013', joins: 'SF-L + KG-02L', 'inspections.1.result': 'accept' });
   });
 });

@@ -1,6 +1,6 @@
 import type { Book } from '../book.js';
 import { decisionsOf } from '../decisions.js';
-import { isolatorWords } from '../passages.js';
+import { insulatorWords } from '../passages.js';
 import { table } from '../table.js';
 
 interface Tightened {
@@ -17,7 +17,7 @@ export function torquesAnswer(book: Book) {
   const all: readonly Tightened[] = [
     ...shell.clamps.map((clamp) => ({
       kind: 'Clamps, U-bolts and dampers',
-      what: [clamp.clampKind, clamp.bolt, isolatorWords(clamp)].filter(Boolean).join(', '),
+      what: [clamp.clampKind, clamp.bolt, insulatorWords(clamp)].filter(Boolean).join(', '),
       ids: [clamp.id],
       ...(clamp.torqueNm === undefined ? {} : { torqueNm: clamp.torqueNm }),
       ...(clamp.checkAgain ? { again: clamp.checkAgain } : {}),
@@ -25,7 +25,7 @@ export function torquesAnswer(book: Book) {
     ...shell.nodes.flatMap((node) => {
       const { id, name, nodeKind, torqueNm } = node;
       if (torqueNm === undefined) return [];
-      const what = [general(name ?? nodeKind), isolatorWords(node)].filter(Boolean).join(', ');
+      const what = [general(name ?? nodeKind), insulatorWords(node)].filter(Boolean).join(', ');
       return [{ kind: 'Terminals and fittings', what, torqueNm, ids: [id] }];
     }),
     ...shell.panels.flatMap(({ id, panelKind, fixing }) =>

@@ -1,7 +1,7 @@
 import { earthNodes } from '../../query/topics/earths.js';
 import type { Run } from '../../records/index.js';
 import type { Book } from '../book.js';
-import { isolatorWords } from '../passages.js';
+import { insulatorWords } from '../passages.js';
 import { table } from '../table.js';
 import { madeOf, panelColumn, placeColumn, wayToRun } from '../where.js';
 
@@ -17,7 +17,7 @@ export function earthsAnswer(book: Book) {
         'What',
         (node) => node.name,
         (node) =>
-          [node.torqueNm === undefined ? undefined : `torque ${book.show.torque(node.torqueNm)}`, isolatorWords(node), node.note]
+          [node.torqueNm === undefined ? undefined : `torque ${book.show.torque(node.torqueNm)}`, insulatorWords(node), node.note]
             .filter(Boolean)
             .join(', '),
       ),

@@ -6,7 +6,7 @@ import { placesOf } from '../../query/place.js';
 import { reachAt } from '../../query/reach-words.js';
 import type { Panel } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
-import { isolatorWords, sealWords } from '../passages.js';
+import { insulatorWords, sealWords } from '../passages.js';
 import { ref, table } from '../table.js';
 import { protectionWords } from '../where.js';
 import { photoGapTable, photoHeadline } from './photo-gaps.js';
@@ -132,7 +132,7 @@ function behindTable(book: Book, items: readonly BehindItem[], keepEmpty: boolea
   const runs = new Map(shell.runs.map((run) => [run.id, run]));
   const care = (id: string): string | undefined => {
     const [node, run] = [nodes.get(id), runs.get(id)];
-    return node ? isolatorWords(node) : run && sealWords(book, run);
+    return node ? insulatorWords(node) : run && sealWords(book, run);
   };
   const protection = (item: BehindItem): string | undefined => {
     const record = shell.byId.get(item.id)?.record as { circuit?: string } | undefined;

@@ -4,7 +4,7 @@ import { placesOf } from '../../query/place.js';
 import { zonesHolding } from '../../query/shown.js';
 import type { Circuit, Run, ServiceNode } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
-import { isolatorWords, sealWords } from '../passages.js';
+import { insulatorWords, sealWords } from '../passages.js';
 import { type Column, type Columns, table } from '../table.js';
 import { circuitOf, protectionWords, type WayIn, wayToNode, wayToRun } from '../where.js';
 import { mediaKey } from './reading.js';
@@ -23,7 +23,7 @@ interface Entry {
   readonly runs?: string;
   /** Where it is, in words that one walks by. */
   readonly place?: string;
-  /** What a repairer renews or puts back there: seals, an isolator. */
+  /** What a repairer renews or puts back there: seals, an insulator. */
   readonly care?: string;
   /** Of a run whose id is its circuit's with a number: a reader finds it under the circuit. */
   readonly underCircuit?: boolean;
@@ -85,7 +85,7 @@ function entriesOf(book: Book): readonly Entry[] {
     return {
       ...entry(node.id, name, node.nodeKind, node, guarding(node.id, circuit), wayToNode(book, node.id), zones),
       ...placed(node.id),
-      ...cared(isolatorWords(node)),
+      ...cared(insulatorWords(node)),
     };
   };
   const ofRun = (run: Run): Entry => {

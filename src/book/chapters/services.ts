@@ -2,7 +2,7 @@ import type { Circuit, Medium, Run, ServiceNode } from '../../records/index.js';
 import { MEDIA } from '../../records/index.js';
 import type { Book, Chapter } from '../book.js';
 import { decisionsOf } from '../decisions.js';
-import { isolatorWords, sealWords } from '../passages.js';
+import { insulatorWords, sealWords } from '../passages.js';
 import { table } from '../table.js';
 import { circuitOf, madeOf, panelColumn, placeColumn, protectionWords, wayToRun } from '../where.js';
 
@@ -143,7 +143,7 @@ function connectionTable(book: Book, nodes: readonly ServiceNode[]) {
             node.position,
             node.rating?.text,
             node.torqueNm === undefined ? undefined : `torque ${book.show.torque(node.torqueNm)}`,
-            isolatorWords(node),
+            insulatorWords(node),
             node.note,
           ]
             .filter(Boolean)

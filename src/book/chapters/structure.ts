@@ -5,7 +5,7 @@ import type { Member, Section } from '../../records/index.js';
 import { type Book, type ChapterMaker, stageName } from '../book.js';
 import { decisionsOf } from '../decisions.js';
 import type { FrameFigure } from '../drawings.js';
-import { isolatorWords } from '../passages.js';
+import { insulatorWords } from '../passages.js';
 import type { FigureStyle } from '../show.js';
 import { type Column, ROLL_MM, table } from '../table.js';
 import { placeColumn } from '../where.js';
@@ -251,7 +251,7 @@ export function clampTable(book: Book) {
       c.text(
         'Kind',
         (clamp) => clamp.clampKind,
-        (clamp) => [clamp.damper && `damper ${clamp.damper}`, isolatorWords(clamp)].filter(Boolean).join(', '),
+        (clamp) => [clamp.damper && `damper ${clamp.damper}`, insulatorWords(clamp)].filter(Boolean).join(', '),
       ),
       placeColumn(book, 'Where', (clamp) => clamp.at),
       c.text('Bolt', (clamp) => clamp.bolt),

@@ -38,7 +38,7 @@ export function clampFigures({ shell }: Model): ClampFigures {
   return {
     count: clamps.length,
     torqued: clamps.filter(({ torqueNm }) => torqueNm !== undefined).length,
-    isolated: clamps.filter(({ isolator }) => isolator === true).length,
+    isolated: clamps.filter(({ insulator }) => insulator === true).length,
     dampers: [...new Set(clamps.flatMap(({ damper }) => damper ?? []))],
     clamps: clamps.map(figureOf),
     spacing: spacingOf(shell),

@@ -12,7 +12,7 @@ export interface UnlikeContact {
   /** The aluminium part, then what it touches; a clamp touches what it holds. */
   readonly parts: readonly string[];
   readonly metals: readonly [Metal, Metal];
-  /** An isolator is on record: on the clamp, or on a clamp that joins the two. */
+  /** An insulator is on record: on the clamp, or on a clamp that joins the two. */
   readonly isolated: boolean;
 }
 
@@ -30,7 +30,7 @@ export function metalOf(alloy: string | undefined, { materials }: Library): Meta
 export function unlikeContacts(model: Model, { joints }: Pick<JointFigures, 'joints'>): readonly UnlikeContact[] {
   const { clamps } = model.shell;
   const byClamp = clamps.flatMap((clamp) => contactsOf(clamp, model));
-  const isolated = new Set(clamps.filter(({ isolator }) => isolator === true).map(({ id }) => id));
+  const isolated = new Set(clamps.filter(({ insulator }) => insulator === true).map(({ id }) => id));
   const byJoint = joints.flatMap(({ members, clamps: holding }): readonly UnlikeContact[] => {
     const metals = members.map((id) => metalOfPart(id, model));
     const first = metals.indexOf('aluminium');
@@ -45,7 +45,7 @@ export function unlikeContacts(model: Model, { joints }: Pick<JointFigures, 'joi
 function contactsOf(clamp: Clamp, model: Model): readonly UnlikeContact[] {
   const held = clamp.joins.filter((id) => metalOfPart(id, model) === 'aluminium');
   if (held.length === 0) return [];
-  return [{ clamp: clamp.id, parts: held, metals: ['aluminium', 'steel'], isolated: clamp.isolator === true }];
+  return [{ clamp: clamp.id, parts: held, metals: ['aluminium', 'steel'], isolated: clamp.insulator === true }];
 }
 
 function metalOfPart(id: string, { shell, library }: Model): Metal | undefined {

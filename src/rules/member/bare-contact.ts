@@ -8,9 +8,9 @@ export const bareContact: Rule = {
   asks: 'defect',
   duty: 'trade',
   finds:
-    'Aluminium in contact with steel, stainless or copper, at a clamp or where two members meet, without an isolator on record. A clamp counts as steel.',
+    'Aluminium in contact with steel, stainless or copper, at a clamp or where two members meet, without an insulator on record. A clamp counts as steel.',
   why: 'Aluminium is eaten away where it touches another metal in the wet, under the paint and out of sight.',
-  source: 'MIL-STD-889 (galvanic series), unverified citation; isolator at each clamp: common practice, no source',
+  source: 'MIL-STD-889 (galvanic series), unverified citation; insulator at each clamp: common practice, no source',
   examples: {
     given: `
 # members.yaml
@@ -21,7 +21,7 @@ export const bareContact: Rule = {
 - {id: UB-1, kind: U-bolt, at: [1 m, -0.4 m, 0 m], torque: 200 N.m, joins: [SF-L]}
 `,
     passes: `
-- {id: UB-1, kind: U-bolt, at: [1 m, -0.4 m, 0 m], torque: 200 N.m, joins: [SF-L], isolator: yes}
+- {id: UB-1, kind: U-bolt, at: [1 m, -0.4 m, 0 m], torque: 200 N.m, joins: [SF-L], insulator: yes}
 `,
   },
   check({ model, figures }) {
@@ -32,14 +32,14 @@ export const bareContact: Rule = {
       if (isolated || !blamed) return [];
       const words =
         clamp === undefined
-          ? `${first} (${metals[0]}) meets ${second} (${metals[1]}) without an isolator on record, expected one: record the clamp that joins them with \`isolator: yes\``
-          : `Clamp ${clamp} holds ${parts.join(', ')} (${metals[0]}) without an isolator on record, expected one: look, and add \`isolator: yes\``;
+          ? `${first} (${metals[0]}) meets ${second} (${metals[1]}) without an insulator on record, expected one: record the clamp that joins them with \`insulator: yes\``
+          : `Clamp ${clamp} holds ${parts.join(', ')} (${metals[0]}) without an insulator on record, expected one: look, and add \`insulator: yes\``;
       return [
         {
           message: `${words}, or record in findings.yaml what keeps the two apart`,
           ids: clamp === undefined ? parts : [clamp, ...parts],
-          place: blamed.source.place(clamp === undefined ? 'alloy' : 'isolator'),
-          ...(clamp === undefined ? {} : { proposes: [{ kind: 'clamp', id: clamp, path: ['isolator'], value: 'yes' }] }),
+          place: blamed.source.place(clamp === undefined ? 'alloy' : 'insulator'),
+          ...(clamp === undefined ? {} : { proposes: [{ kind: 'clamp', id: clamp, path: ['insulator'], value: 'yes' }] }),
         },
       ];
     });

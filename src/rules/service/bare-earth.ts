@@ -8,7 +8,7 @@ export const bareEarth: Rule = {
   duty: 'trade',
   finds: 'An earth or bonding stud without a record of what keeps its copper off the aluminium.',
   why: 'A bare copper lug eats the aluminium under it in the wet, and the earth is lost while it still looks tight.',
-  source: 'MIL-STD-889 (galvanic series), unverified citation; isolator at each earth: common practice, no source',
+  source: 'MIL-STD-889 (galvanic series), unverified citation; insulator at each earth: common practice, no source',
   examples: {
     given: `
 # services/dc.yaml
@@ -23,17 +23,17 @@ nodes:
   - {id: EB-1, kind: terminal, name: earth stud, at: [0 m, 0 m, 1 m]}
 `,
     passes: `
-  - {id: EB-1, kind: terminal, name: earth stud, at: [0 m, 0 m, 1 m], isolator: yes}
+  - {id: EB-1, kind: terminal, name: earth stud, at: [0 m, 0 m, 1 m], insulator: yes}
 `,
   },
   check({ model: { shell } }) {
     return earthStuds(shell)
-      .filter((node) => node.isolator !== true)
+      .filter((node) => node.insulator !== true)
       .map((node) => ({
-        message: `${node.id} (${node.name}) has no record of what keeps its copper lug off the aluminium, expected a tinned lug or a stainless washer: look, and add \`isolator: yes\``,
+        message: `${node.id} (${node.name}) has no record of what keeps its copper lug off the aluminium, expected a tinned lug or a stainless washer: look, and add \`insulator: yes\``,
         ids: [node.id],
-        place: node.source.place('isolator'),
-        proposes: [{ kind: 'node', id: node.id, path: ['isolator'], value: 'yes' }],
+        place: node.source.place('insulator'),
+        proposes: [{ kind: 'node', id: node.id, path: ['insulator'], value: 'yes' }],
       }));
   },
 };

@@ -7,6 +7,7 @@ import { clampCheckDue } from '../../../src/rules/member/clamp-check-due.js';
 import { clampTorqueMissing } from '../../../src/rules/member/clamp-torque-missing.js';
 import { aluminium, buildModel, record } from '../../support/build.js';
 import { judgeStructure } from '../../support/judge-structure.js';
+import { loadOne } from '../../support/store.js';
 import { clamp, lineMember, sections } from '../../support/structure.js';
 
 const material = (id: string, materialKind: string) => ({ ...record(id), materialKind, densityKgM3: 7850 });
@@ -33,9 +34,9 @@ describe('metalOf', () => {
 describe('member.bare-contact', () => {
   const judged = (...given: Parameters<typeof model>) => judgeStructure(bareContact, model(...given)).map(({ ids }) => ids);
 
-  it('wants an isolator at each clamp on aluminium: yes will do, no and silence will not', () => {
-    expect(judged([{ ...clamp('C', ['A']), isolator: true }], '6061-T6')).toEqual([]);
-    expect(judged([{ ...clamp('C', ['A']), isolator: false }], '6061-T6')).toEqual([['C', 'A']]);
+  it('wants an insulator at each clamp on aluminium: yes will do, no and silence will not', () => {
+    expect(judged([{ ...clamp('C', ['A']), insulator: true }], '6061-T6')).toEqual([]);
+    expect(judged([{ ...clamp('C', ['A']), insulator: false }], '6061-T6')).toEqual([['C', 'A']]);
     expect(judged([clamp('C', ['A'])], '6061-T6')).toEqual([['C', 'A']]);
   });
 
@@ -45,8 +46,8 @@ describe('member.bare-contact', () => {
     expect(judged([], other)).toEqual([['A', 'B']]);
   });
 
-  it('is content with a clamp that joins the two over an isolator, or where they do not meet, or are no two metals', () => {
-    expect(judged([{ ...clamp('C', ['A', 'B']), isolator: true }])).toEqual([]);
+  it('is content with a clamp that joins the two over an insulator, or where they do not meet, or are no two metals', () => {
+    expect(judged([{ ...clamp('C', ['A', 'B']), insulator: true }])).toEqual([]);
     expect(judged([], 'S355', 60)).toEqual([]);
     expect(judged([], 'ply')).toEqual([]);
     expect(judged([], '6061-T6')).toEqual([]);
@@ -80,7 +81,7 @@ describe('clamps, their torque and their checks', () => {
 
   it('a check that is set is due until one is on record', () => {
     const clamps = [
-      bolt('C1', { torqueNm: 203, checkAgain: 'after 500 mi', damper: 'D-1', isolator: true }),
+      bolt('C1', { torqueNm: 203, checkAgain: 'after 500 mi', damper: 'D-1', insulator: true }),
       bolt('C2', { torqueNm: 203, checkAgain: 'after 500 mi', damper: 'D-1' }),
       bolt('C3', { checkAgain: 'after 500 mi', checks: [{ date: '2026-10-14' }, { date: '2026-08-01' }] }),
       bolt('C4'),
@@ -96,5 +97,23 @@ describe('clamps, their torque and their checks', () => {
     expect(judgeStructure(clampCheckDue, buildModel({ clamps })).map(({ ids, severity }) => [ids, severity])).toEqual([
       [['C1', 'C2'], 'note'],
     ]);
+  });
+});
+
+describe('what keeps unlike metals apart', () => {
+  const insulated = (typed: string): readonly (boolean | undefined)[] => {
+    const { model, findings } = loadOne({
+      'shells/T-1/clamps.yaml': `- {id: UB-1, kind: U-bolt, at: [1 m, 0 m, 0 m], ${typed}}\n`,
+      'shells/T-1/services/dc.yaml': `service: DC\nmedium: dc\nnodes:\n  - {id: ES-1, kind: terminal, at: [1 m, 0 m, 0 m], ${typed}}\n`,
+    });
+    expect(findings.filter(({ severity }) => severity === 'error')).toEqual([]);
+    return [model.shell.clamps[0]?.insulator, model.shell.nodes[0]?.insulator];
+  };
+
+  it('is an insulator; the key as it was called before still reads, and the new one counts where both stand', () => {
+    expect(insulated('insulator: yes')).toEqual([true, true]);
+    expect(insulated('isolator: yes')).toEqual([true, true]);
+    expect(insulated('isolator: yes, insulator: no')).toEqual([false, false]);
+    expect(insulated('torque: 20 N.m')).toEqual([undefined, undefined]);
   });
 });

@@ -217,9 +217,9 @@ describe('service.bare-earth', () => {
     return judged('service.bare-earth', { nodes: [...ends], runs: [bond], circuits: [circuit('EB', { bonding })] });
   };
 
-  it('notes the stud of an earth bond without an isolator on record, whatever it is called', () => {
+  it('notes the stud of an earth bond without an insulator on record, whatever it is called', () => {
     expect(stud(true)[0]).toMatchObject({ severity: 'note', ids: ['E'] });
-    expect(stud(true, { isolator: true })).toEqual([]);
+    expect(stud(true, { insulator: true })).toEqual([]);
   });
 
   it('asks none of a bar, nor of a stud that no bond ends on', () => {
