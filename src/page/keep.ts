@@ -1,4 +1,7 @@
-/** Keeps texts on the device under one prefix. Where storage is refused (a mail's preview, a private window) `lasts` is false and all is kept only while the page is open. */
+/**
+ * Keeps texts on the device under one prefix. Where storage is refused (a mail's preview, a private window) `lasts` is false and all is
+ * kept only while the page is open.
+ */
 export interface Keep {
   readonly lasts: boolean;
   get(key: string): string | undefined;

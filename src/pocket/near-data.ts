@@ -5,7 +5,10 @@ function only<T extends object, K extends keyof T>(record: T, ...keys: readonly 
   return Object.fromEntries(keys.flatMap((key) => (record[key] === undefined ? [] : [[key, record[key]]]))) as Pick<T, K>;
 }
 
-/** What `near` and `screwAt` read of a record and its figures, by name: nothing else goes into the page with it. Figures to the last digit, so that no edge falls otherwise than at the prompt. */
+/**
+ * What `near` and `screwAt` read of a record and its figures, by name: nothing else goes into the page with it. Figures to the last
+ * digit, so that no edge falls otherwise than at the prompt.
+ */
 export function nearData({ model: { shell, library }, figures }: Computed): NearData {
   const used = new Set(shell.members.flatMap(({ shape }) => (shape.kind === 'line' ? [shape.section] : [])));
   return {

@@ -32,7 +32,10 @@ interface Indexed {
   readonly more: readonly string[];
 }
 
-/** `cardText`: the words of a card's first list (place, service, protection, zones). Finds things by id, marking, color and place, by everyday words in two languages, by parts of words, and with slips. */
+/**
+ * Finds things by id, marking, color and place, by everyday words in two languages, by parts of words, and with slips. `cardText` gives
+ * the words of a card's first list: place, service, protection, zones.
+ */
 export function searchIn(entries: readonly SearchEntry[], cardText: (id: string) => string): Finder {
   let index: readonly Indexed[] | undefined;
   const made = (): readonly Indexed[] => {
