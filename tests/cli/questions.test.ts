@@ -49,7 +49,7 @@ const QUESTIONS: readonly Question[] = [
   {
     asks: '4 what is live if I kill the main',
     command: ['where', SHELL, 'what is live if I kill the main?'],
-    holds: [/SHORE\/B +with only this off ACP is still fed by; fed by GEN/u, /DCP .*\n? *.*BAT\/MD/u, 'live sources left'],
+    holds: [/SHORE\/B +with only this off, ACP is still live; fed by GEN/u, /DCP .*\n? *.*BAT\/MD/u, 'live sources left'],
   },
   {
     asks: '4 the full list for the panel, with the proof',

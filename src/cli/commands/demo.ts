@@ -12,7 +12,7 @@ interface Options {
 
 export function declareDemo(registry: Registry): void {
   registry
-    .add('demo [dir]', 'lays a made-up store down as a Git history and runs the whole job on it', [
+    .add('demo [dir]', 'creates a made-up sample store with its history and runs the whole job on it', [
       'shellbook demo',
       'shellbook demo out/demo',
     ])

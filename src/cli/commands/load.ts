@@ -12,7 +12,7 @@ interface Options {
 
 export function declareLoad(registry: Registry): void {
   registry
-    .add('load <shell> <outlet>', 'may something be plugged in there: its circuit, panel and supplies with the load added', [
+    .add('load <shell> <outlet>', 'whether an outlet can take more: its circuit, wires, panel and supplies with the load added', [
       'shellbook load QF-007 AC-03/R1 --add 1500W',
     ])
     .option('--add <load>', 'what is added, in watts or amperes', '0 W')

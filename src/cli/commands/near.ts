@@ -14,13 +14,13 @@ interface Options {
 
 export function declareNear(registry: Registry): void {
   registry
-    .add('near <shell> <x,y,z>', 'what runs or stands near a point: what a drill would meet', [
+    .add('near <shell> <x,y,z>', 'what is near a point: what a drill there would hit', [
       'shellbook near QF-007 180,-10,0in --within 4in',
       'shellbook near QF-007 4572mm,-254mm,0mm',
       'shellbook near QF-007 "24 in aft of P-L-06, on SK-L-03, 14 in above FB-L"',
     ])
     .option('--within <distance>', 'how far to look', '3in')
-    .option('--known-to <distance>', 'how well the place is known: looked so much further, and taken off the screw')
+    .option('--known-to <distance>', 'how closely the place is known: looks that much farther, and takes it off the screw')
     .action(
       registry.run(
         ([shell, place], { within, knownTo }) => ({

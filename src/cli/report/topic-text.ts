@@ -1,7 +1,7 @@
 import { isClear } from '../../compute/access/sight.js';
 import type { UnitSystem } from '../../quantity/format.js';
 import type { Match, TopicAnswer, TopicRow } from '../../query/lookup/types.js';
-import { factText } from './facts.js';
+import { factHead, factText } from './facts.js';
 import type { TerminalPaint } from './paint.js';
 import { textTable } from './tables.js';
 import { bullets } from './wrap.js';
@@ -31,7 +31,7 @@ export function topicText(
 }
 
 const whatOf = ({ what, facts }: TopicRow, units: UnitSystem): string =>
-  [what, ...facts.map((fact) => `${fact.head} ${factText(fact, units)}`)].join('; ');
+  [what, ...facts.map((fact) => `${factHead(fact)} ${factText(fact, units)}`)].join('; ');
 
 function reachOf(match: Match | undefined): string {
   if (!match) return '';

@@ -8,7 +8,7 @@ import type { Answer } from '../../query/lookup/ask.js';
 import type { Match, ProtectionFound } from '../../query/lookup/types.js';
 import { reachWords } from '../../query/reach-words.js';
 import type { RecordKind } from '../../records/index.js';
-import { factText } from './facts.js';
+import { factHead, factText } from './facts.js';
 import type { TerminalPaint } from './paint.js';
 import { topicText } from './topic-text.js';
 import { counted, paragraph } from './wrap.js';
@@ -73,7 +73,7 @@ function matchText(
   if (match.follow.length > 1) line('follow', `open ${match.follow.join(', ')} to follow the whole way`);
   if (match.protection) line('protected', protectionText(match.protection, units));
   if (match.circuit) line('circuit', circuitText(match.circuit));
-  for (const fact of match.facts) line(fact.head, factText(fact, units));
+  for (const fact of match.facts) line(factHead(fact), factText(fact, units));
   if (pages.length > 0) line('book', `${edition} edition, page ${pages.join(', ')}`);
   return lines.join('\n');
 }

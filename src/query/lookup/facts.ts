@@ -159,7 +159,7 @@ const runFacts = (run: Run, circuit: Circuit | undefined): readonly Fact[] =>
     ['colour', run.colour ?? circuit?.colour],
     ['made of', wireWords(run) ?? (circuit && wireWords(circuit))],
     ['through', run.zones],
-    ['located ±', run.toleranceMm, 'mm'],
+    ['known to', run.toleranceMm, 'mm'],
     ['state', run.abandoned ? 'abandoned' : run.spare ? 'spare' : undefined],
   );
 

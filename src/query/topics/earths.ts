@@ -6,7 +6,7 @@ import { facts, type Topic } from './topic.js';
 
 export const earths: Topic = {
   name: 'earths',
-  question: 'Where are the earths and bonding studs?',
+  question: 'Where are the grounds and bonding studs?',
   words: ['earth', 'earths', 'earthing', 'ground', 'grounds', 'grounding', 'bond', 'bonds', 'bonding', 'stud', 'studs'],
   answer({ model: { shell } }) {
     const nodes = earthNodes(shell);
@@ -19,8 +19,8 @@ export const earths: Topic = {
       })),
       notes:
         nodes.length === 0
-          ? ['No earth bond is recorded (`bonding: yes` on a circuit): not verified.']
-          : ['An earth stays joined while anything that it protects is live.'],
+          ? ['No ground bond is recorded (`bonding: yes` on a circuit): not verified.']
+          : ['A ground stays connected while anything that it protects is live.'],
     };
   },
 };

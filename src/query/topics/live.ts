@@ -12,16 +12,19 @@ export const live: Topic = {
     const rows = stillLive(assessment).flatMap(({ panel, isolation, opened }) => [
       {
         id: panel,
-        what: 'all of this makes it dead',
+        what:
+          isolation.verified && isolation.sourcesLeft.length === 0
+            ? 'all of this makes it dead'
+            : `not proved dead by all of this: see \`shellbook isolate ${shell.id} ${panel}\``,
         facts: facts(
-          ['do', isolation.actions.filter((one) => one.step === 'source').map((one) => one.say)],
+          ['do', isolation.actions.filter((one) => one.step === 'source').map((one) => one.say.replace(/\.$/u, ''))],
           ['sources', isolation.sources],
-          ['live sources left', isolation.sourcesLeft.length > 0 ? isolation.sourcesLeft : 'no live source remains'],
+          ['sources left', isolation.sourcesLeft.length > 0 ? isolation.sourcesLeft : 'none'],
         ),
       },
       ...opened.map((one) => ({
         id: one.id,
-        what: `with only this off ${panel} is still fed by`,
+        what: one.sources.length > 0 ? `with only this off, ${panel} is still live` : `with this off, ${panel}`,
         facts: facts(['fed by', one.sources.length > 0 ? one.sources : 'no recorded source']),
       })),
     ]);

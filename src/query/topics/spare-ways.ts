@@ -18,6 +18,8 @@ export const spareWays: Topic = {
     'cavities',
     'conduit',
     'conduits',
+    'chase',
+    'chases',
     'fill',
     'full',
     'free',
