@@ -1,7 +1,7 @@
 import { planarPolygon } from '../../geometry/polygon.js';
 import { add, cross, dot, norm, scale, unit, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { Member, Opening, Panel, SeenPoint } from '../../records/index.js';
+import { type Member, type Opening, OUTWARD, type Panel, type SeenPoint } from '../../records/index.js';
 import { sectionEnvelope } from '../../sections/index.js';
 import { stationAt } from '../solids.js';
 
@@ -115,15 +115,7 @@ const normalOf = (outline: readonly Vec3[]): Vec3 => planarPolygon(outline).norm
 function outwardOf(normal: Vec3, outline: readonly Vec3[], facing?: Panel['facing']): Vec3 {
   const greatest = [0, 1, 2].reduce((a, b) => (Math.abs(normal[b] as number) > Math.abs(normal[a] as number) ? b : a));
   const middle = outline.reduce((sum, at) => sum + (at[greatest] as number), 0) / outline.length;
-  const signs: Partial<Record<NonNullable<Panel['facing']>, number>> = {
-    up: 1,
-    down: -1,
-    left: -1,
-    right: 1,
-    front: -1,
-    rear: 1,
-  };
-  const wanted = (facing && signs[facing]) ?? (greatest === 1 ? Math.sign(middle) || 1 : 1);
+  const wanted = (facing && OUTWARD[facing].reduce((sum, part) => sum + part)) ?? (greatest === 1 ? Math.sign(middle) || 1 : 1);
   return Math.sign(normal[greatest] as number) === wanted ? normal : scale(normal, -1);
 }
 

@@ -8,10 +8,14 @@ import {
   surfacesInOrder,
   surfaceWords,
 } from '../../../src/compute/access/surfaces.js';
+import { viewBounds } from '../../../src/drawing/extent.js';
+import { openingMarks } from '../../../src/drawing/marks/openings.js';
 import { viewOfSurface } from '../../../src/drawing/projection.js';
+import { layOut, type Port } from '../../../src/drawing/sheet.js';
+import { openingsOf } from '../../../src/drawing/views/panels.js';
 import { type Facet, facet, throughFacet } from '../../../src/geometry/facet.js';
 import { add, dot, scale, type Vec3 } from '../../../src/geometry/vector.js';
-import { type Facing, OUTWARD, type Panel, type PanelKind } from '../../../src/records/index.js';
+import { type Facing, type Opening, OUTWARD, type Panel, type PanelKind } from '../../../src/records/index.js';
 import { buildModel, record } from '../../support/build.js';
 
 /** An upright or level rectangle at a place of one axis, over spans of the two others. */
@@ -162,6 +166,42 @@ describe('brute force on random rooms', () => {
       expect(up).toEqual([0, 0, 1]);
       expect(dot(right, [eyes[1], -eyes[0], 0])).toBeCloseTo(1, 9);
     }
+  });
+});
+
+describe('openings of a partition', () => {
+  const opening = (id: string, from: Vec3, to: Vec3, wall?: string): Opening => ({
+    ...record(id),
+    openingKind: 'door',
+    sill: [from, to],
+    widthMm: 600,
+    heightMm: 1900,
+    ...(wall === undefined ? {} : { wall }),
+    gussets: [],
+  });
+  const door = opening('DP', [3020, -300, 200], [3020, 300, 200], 'partition');
+  const entry = opening('DR', [1000, 1250, 200], [1700, 1250, 200], 'right');
+  const model = buildModel({ panels: [...coach(3000)], openings: [door, entry] });
+  const sides = surfacesInOrder(model);
+  const drawnIn = (of: Surface): readonly string[] => {
+    const view = viewOfSurface(of);
+    const bounds = viewBounds(view, [
+      [0, -1250, 0],
+      [6000, 1250, 2300],
+    ]);
+    const [port] = layOut(
+      [{ view, bounds }],
+      { widthMm: 200, heightMm: 150 },
+      { sideMm: 5, aboveMm: 5, belowMm: 5, mostMm: 9 },
+    ).ports;
+    return openingMarks(model, openingsOf(of) as Surface, port as Port).marks.flatMap(({ id }) => id ?? []);
+  };
+
+  it('are drawn in the view of the partition and in no wall, those of walls in theirs', () => {
+    const partition = sides.filter(({ side }) => side === 'partition');
+    expect(partition.map(drawnIn)).toEqual([['DP']]);
+    for (const one of sides.filter(({ side }) => ['left', 'front', 'rear'].includes(side))) expect(drawnIn(one)).toEqual([]);
+    for (const one of sides.filter(({ side }) => side === 'right')) expect(drawnIn(one)).toEqual(['DR']);
   });
 });
 
