@@ -39,6 +39,8 @@ export interface Chapter {
   readonly template: string;
   readonly data: object;
   readonly bare?: boolean;
+  /** Stands before the contents, as the cover does. */
+  readonly front?: boolean;
 }
 
 export type ChapterMaker = (book: Book) => Chapter;

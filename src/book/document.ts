@@ -48,7 +48,7 @@ export async function bookDocument(input: BookInput, follower?: Follower): Promi
       made.filter(({ bare }) => !bare).flatMap(({ html }) => headingsIn(html)),
     ),
   );
-  const at = made.findIndex(({ bare }) => bare) + 1;
+  const at = made.findLastIndex(({ bare, front }) => bare || front) + 1;
   made.splice(at, 0, contents);
   await follower?.chapter(contents.html, at);
   const { shell, shop } = book.assessment.model;

@@ -23,7 +23,7 @@ export const QUESTIONS: readonly Question[] = [
     first: at('h-by-id', 'c-index'),
     besides: [named('by name', 'h-by-name'), named('panel cards', 'c-panels')],
   },
-  { ask: 'What is behind this panel?', first: at('h-cards', 'c-panels'), besides: [named('by panel', 'h-by-panel')] },
+  { ask: 'What is behind this panel?', first: at('h-cards', 'c-panels') },
   {
     ask: 'Where does this wire or pipe go?',
     first: at('h-by-id', 'c-index'),

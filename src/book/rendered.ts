@@ -8,17 +8,18 @@ export interface RenderedChapter {
   readonly key: string;
   readonly title: string;
   readonly bare?: boolean;
+  readonly front?: boolean;
   /** With the section about it. */
   readonly html: string;
   /** Signs that its text has and the typeface lacks. */
   readonly lacking: readonly string[];
 }
 
-export function rendered(book: Book, { key, title, bare, template, data }: Chapter): RenderedChapter {
+export function rendered(book: Book, { key, title, bare, front, template, data }: Chapter): RenderedChapter {
   const markup = render(template, { key, title, template, data, bare, book: common(book) });
   const { text, lacking } = withGlyphs(raised(book.clean?.(markup) ?? markup));
   const html = `<section class="chapter ${key}" data-chapter="${key}">\n${text}\n</section>`;
-  return { key, title, ...(bare ? { bare } : {}), html, lacking };
+  return { key, title, ...(bare ? { bare } : {}), ...(front ? { front } : {}), html, lacking };
 }
 
 /** What any template may show of the book itself. */

@@ -30,9 +30,9 @@ describe('chapters', () => {
     const html = await shopBook();
     expect(rowOf(html, 'r-DC-12.2fS1')).toContain('AP-11');
     expect(rowOf(html, 'r-DC-12')).toContain('fuse 15 A');
-    const index = html.slice(html.indexOf('id="h-by-id"'), html.indexOf('id="h-by-panel"'));
+    const index = html.slice(html.indexOf('id="h-by-id"'), html.indexOf('id="h-by-zone"'));
     expect(index).toContain('href="#r-DC-12.2fS1"');
-    expect(index).toContain('BL-12, see DC-12');
+    expect(index).toMatch(/BL-12, see <a[^>]*>DC-12</u);
   });
 
   it('links each entry of the index to the page of its record', async () => {

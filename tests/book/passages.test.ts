@@ -69,7 +69,7 @@ describe('seals and insulators', () => {
     expect(card).toMatch(/ES-1 earth stud 1 [^/]*insulator fitted/u);
     const index = between('id="h-by-name"', 'id="h-by-id"');
     expect(index).toMatch(/earth stud 1 terminal, insulator fitted ES-1/u);
-    expect(index).toMatch(/Air main circuit, runs \/1, \/2, sealed at BP-04; sealing not verified at BP-04/u);
+    expect(index).toMatch(/Air main circuit, sealed at BP-04; sealing not verified at BP-04/u);
   });
 
   it('stand where one looks for a leak, for a torque and for an earth', () => {
@@ -83,7 +83,7 @@ describe('seals and insulators', () => {
 
 describe('what has no name', () => {
   it('stands in the owner’s index by kind, side and place', () => {
-    expect(between('id="c-index"', '</table>', 'owner')).toContain('skin, left side, from 5 ft aft SK-9');
+    expect(between('id="c-index"', '</table>', 'owner')).toContain('access panel, underside, from 11 ft 8 in aft AP-11');
   });
 });
 

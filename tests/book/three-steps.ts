@@ -85,7 +85,7 @@ export const TRAILS: readonly Trail[] = [
   {
     question: 'How long may a screw be?',
     steps: [/^how deep$/u],
-    answer: [/How long a screw each panel takes/u, /SK-L-01|BP-C-1/u],
+    answer: [/How long a screw/u, /Longest safe screw/u, /IP-L-1|CL-1/u],
   },
   { question: 'What is behind panel AP-08?', steps: [/^AP-08$/u], answer: [/AP-08/u, /Behind it/u, /CW-D1/u] },
   {

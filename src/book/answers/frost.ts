@@ -9,7 +9,7 @@ export function frostAnswer(book: Book) {
   const nodes = new Map(book.assessment.model.shell.nodes.map((node) => [node.id, node] as const));
   return {
     steps: table(book.show, {
-      look: 'tight',
+      look: 'dense tight',
       rows: plan.steps.map((step, i) => ({ ...step, no: i + 1, node: nodes.get(step.id) })),
       columns: (c) => [
         c.count('Step', (one) => one.no),

@@ -21,7 +21,7 @@ export function protectionsAnswer(book: Book) {
   return {
     figure: book.draw.protectionPlan(book.assessment, { widthMm: book.availableSize('portrait').widthMm, heightMm: 130 }),
     table: table<Circuit>(book.show, {
-      look: 'tight',
+      look: 'dense tight',
       rows: shell.circuits.filter((circuit) => circuit.protection),
       group: (circuit) => book.draw.mediumName(circuit.medium),
       columns: (c) => [

@@ -31,7 +31,7 @@ export function repairsAnswer(book: Book) {
     })),
   ];
   return table<Event>(book.show, {
-    look: 'tight',
+    look: 'dense tight',
     rows: [...events].sort((a, b) => (a.date < b.date ? 1 : a.date > b.date ? -1 : 0)),
     columns: (c) => [
       c.text('Date', (one) => book.show.date(one.date)),

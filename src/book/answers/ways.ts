@@ -9,7 +9,7 @@ import { madeOf, panelColumn, placeColumn, wayToRun } from '../where.js';
 export function earthsAnswer(book: Book) {
   const rows = earthNodes(book.assessment.model.shell);
   return table(book.show, {
-    look: 'tight',
+    look: 'dense tight',
     rows,
     columns: (c) => [
       c.refs('Id', (node) => [node.id]),

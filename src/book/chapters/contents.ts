@@ -19,6 +19,7 @@ export function contentsPages(book: Book, headings: readonly Heading[]): Chapter
       questions: answered(new Set(headings.map((heading) => heading.to))),
       // The owner's book is short: its chapters stand on the page of the questions, without their sections.
       apart: book.edition !== 'owner',
+      close: true,
       chapters: chaptersIn(book.edition === 'owner' ? headings.filter(({ level }) => level === 1) : headings),
       shell: anchor(book.assessment.model.shell.id),
     },

@@ -70,6 +70,7 @@ export const emergencyChapter: ChapterMaker = (book) => {
     key: 'emergency',
     title: sentencesFor(book)('emergency.title'),
     template: 'emergency',
+    ...(book.edition === 'service' ? { front: true } : {}),
     data: {
       rest: book.edition === 'owner' ? 'in the list of shut-offs' : 'in the chapter of its medium',
       figure: book.draw.emergencyPlan(book.assessment, {

@@ -12,6 +12,7 @@ export const equipment: ChapterMaker = (book) => {
     template: 'equipment',
     data: {
       components: table(book.show, {
+        look: 'dense tight',
         rows: shell.components,
         home: (one) => one.id,
         marks: (one) => decisionsOf(book, one.id),
@@ -34,6 +35,7 @@ export const equipment: ChapterMaker = (book) => {
         empty: 'No equipment is recorded.',
       }),
       tanks: table(book.show, {
+        look: 'dense tight',
         rows: shell.tanks,
         home: (one) => one.id,
         marks: (one) => decisionsOf(book, one.id),

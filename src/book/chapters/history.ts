@@ -24,6 +24,7 @@ export function proof(book: Book) {
 
 function commitTable(book: Book) {
   return table<History>(book.show, {
+    look: 'dense tight',
     rows: book.history.commits,
     columns: (c) => [
       c.id(

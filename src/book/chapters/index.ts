@@ -23,8 +23,10 @@ import { findings } from './findings.js';
 import { glance } from './glance.js';
 import { history } from './history.js';
 import { nodrill } from './nodrill.js';
+import { openPage } from './open.js';
 import { ownerIndex } from './owner-index.js';
 import { panels } from './panels.js';
+import { parts } from './parts.js';
 import { photos } from './photos.js';
 import { reading } from './reading.js';
 import { serviceIndex } from './service-index.js';
@@ -39,6 +41,8 @@ type Makers = readonly (ChapterMaker | ((book: Book) => readonly Chapter[]))[];
 
 /** By trade, last: what the shell is made of and how that was done and proved. */
 const TRADE: Makers = [weightsChapter, tests, structure, welds, skins, equipment, photos, findings, history];
+/** The same for a technician: like parts once, and no weld by itself. */
+const FOR_SERVICE: Makers = [weightsChapter, tests, parts, skins, equipment, photos, findings, history];
 
 /** Which chapters each edition has: by question and place first, by system second, by trade last. */
 const ORDER: Readonly<Record<Edition, Makers>> = {
@@ -62,19 +66,20 @@ const ORDER: Readonly<Record<Edition, Makers>> = {
   ],
   service: [
     cover,
+    emergencyChapter,
     serviceIndex,
     reading,
-    emergencyChapter,
     glance,
     answers,
     arrangement,
     panels,
     nodrill,
     servicesChapter,
-    ...TRADE,
+    ...FOR_SERVICE,
   ],
   shop: [
     cover,
+    openPage,
     reading,
     emergencyChapter,
     glance,

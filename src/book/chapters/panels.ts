@@ -38,6 +38,7 @@ export function openingFacts(book: Book, panel: Panel) {
   const fasteners = [fixing?.count, fixing?.method].filter((one) => one !== undefined).join(' ');
   return [
     { name: 'Side', value: sentence(faceWords(book.assessment, panel)) },
+    { name: 'Before it', value: beforeIt(book, panel) },
     { name: 'Place', value: placesOf(book.assessment.model)(panel.id) ?? 'not recorded' },
     { name: 'Clear opening', value: opening ?? 'not recorded' },
     { name: 'Fasteners', value: fasteners || 'not recorded' },
@@ -57,6 +58,7 @@ function card(book: Book, panel: Panel) {
     .filter((item) => item.kind === 'member')
     .map((item) => ({ ref: ref(item.id), distance: book.show.length(item.distanceMm) }));
   const pictures = photosBehind(book, panel, items).map((id) => ref(id));
+  const { shown, rest } = inHand(book, worstFirst(book, services));
   return {
     id: panel.id,
     name: panel.name,
@@ -66,15 +68,17 @@ function card(book: Book, panel: Panel) {
     keyPlan: book.draw.panelKeyPlan(book.assessment, panel.id, { widthMm: 82, heightMm: 42 }),
     face: book.draw.panelFace(book.assessment, panel.id, { widthMm: 88, heightMm: 82 }),
     hazards: hazardWords(book, items),
-    behind: behindTable(book, worstFirst(book, services), members.length > 0),
-    members,
+    behind: behindTable(book, panel.id, shown, members.length > 0),
+    rest: rest.slice(0, MOST_REST).map(({ id }) => ref(id)),
+    more: Math.max(0, rest.length - MOST_REST),
+    members: book.edition === 'shop' ? members : members.slice(0, MOST_MEMBERS),
     photos: pictures,
     overlay: overlayOf(
       book,
       panel,
       pictures.map(({ text }) => text),
     ),
-    afterwards: members.length + pictures.length > 0,
+    afterwards: members.length + pictures.length + rest.length > 0,
   };
 }
 
@@ -94,8 +98,35 @@ function worstFirst(book: Book, items: readonly BehindItem[]): readonly BehindIt
   return [...items].sort((a, b) => rank(a) - rank(b) || a.distanceMm - b.distanceMm);
 }
 
+/** In the service book a card has what a hand meets first: what may hurt, and the nearest of the rest. */
+const MOST_OF_A_HAZARD = 4;
+const MOST_SHOWN = 10;
+const MOST_MEMBERS = 4;
+const MOST_REST = 12;
+
+function inHand(
+  book: Book,
+  items: readonly BehindItem[],
+): { readonly shown: readonly BehindItem[]; readonly rest: readonly BehindItem[] } {
+  if (book.edition === 'shop') return { shown: items, rest: [] };
+  const worst = hazardsBehind(book.assessment.model.shell, items);
+  const hurting = new Set(worst.flatMap(({ ids }) => ids.slice(0, MOST_OF_A_HAZARD)));
+  const others = items.filter(({ id }) => !worst.some(({ ids }) => ids.includes(id)));
+  const nearest = new Set(others.slice(0, Math.max(0, MOST_SHOWN - hurting.size)).map(({ id }) => id));
+  const isShown = ({ id }: BehindItem): boolean => hurting.has(id) || nearest.has(id);
+  return { shown: items.filter(isShown), rest: items.filter((one) => !isShown(one)) };
+}
+
+/** What stands before the panel and must be taken away. */
+function beforeIt(book: Book, panel: Panel): string {
+  const approach = book.assessment.figures.access.approaches[panel.id];
+  if (approach === undefined) return 'not known';
+  const first = [...new Set([...approach.removeFirst, ...approach.blockedBy])];
+  return first.join(', ') || 'nothing recorded stands before it';
+}
+
 /** Width of a photo with the record drawn on it, mm. */
-const OVERLAY_MM = 156;
+const OVERLAY_MM = 128;
 
 /** The first close-in photo that is tied to the coach and has something of the panel’s own in its view. */
 function overlayOf(book: Book, panel: Panel, photos: readonly string[]) {
@@ -119,7 +150,7 @@ function photosBehind(book: Book, panel: Panel, items: readonly BehindItem[]): r
 }
 const MOST_PHOTOS = 6;
 
-function behindTable(book: Book, items: readonly BehindItem[], keepEmpty: boolean) {
+function behindTable(book: Book, panel: string, items: readonly BehindItem[], keepEmpty: boolean) {
   const { shell } = book.assessment.model;
   const words = (item: BehindItem): string => {
     const record = shell.byId.get(item.id)?.record as
@@ -144,7 +175,7 @@ function behindTable(book: Book, items: readonly BehindItem[], keepEmpty: boolea
   const hazard = (item: BehindItem) => worst.find(({ ids }) => ids.includes(item.id))?.word;
   const hurting = items.some((item) => hazard(item) !== undefined);
   return table(book.show, {
-    caption: 'Behind it: what may hurt first, then nearest first',
+    caption: `Behind ${panel}: what may hurt first, then nearest first`,
     look: 'dense index',
     rows: items,
     group: (item) => (hurting ? sentence(hazard(item) ?? 'all else') : undefined),

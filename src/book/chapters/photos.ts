@@ -22,7 +22,7 @@ export const photos: ChapterMaker = (book) => {
         .map(([stage, list]) => ({
           title: stage ? stageName(book, stage) : 'No stage recorded',
           to: `h-photos-${rank(stage)}-${[...groups.keys()].indexOf(stage)}`,
-          pairs: pairs(list.map((one) => frame(book, one))),
+          rows: inRows(list.map((one) => frame(book, one))),
         })),
     },
   };
@@ -57,7 +57,7 @@ const vouchedWords = (
 ): string =>
   `No camera gave this date: ${book.edition === 'shop' ? by : 'the shop'} vouched for it on ${book.show.date(date)}, because ${why}.`;
 
-/** Two beside each other: one block of the page. */
-function pairs<T>(list: readonly T[]): readonly (readonly T[])[] {
-  return Array.from({ length: Math.ceil(list.length / 2) }, (_, at) => list.slice(at * 2, at * 2 + 2));
+/** Three beside each other: one block of the page. */
+function inRows<T>(list: readonly T[]): readonly (readonly T[])[] {
+  return Array.from({ length: Math.ceil(list.length / 3) }, (_, at) => list.slice(at * 3, at * 3 + 3));
 }

@@ -2,11 +2,13 @@ import { isPlanned } from '../../model/planned.js';
 import { aheadOfProtection } from '../../query/isolate/graph/ahead.js';
 import { placesOf } from '../../query/place.js';
 import { zonesHolding } from '../../query/shown.js';
-import type { Circuit, Run, ServiceNode } from '../../records/index.js';
+import type { Circuit, Run, ServiceNode, Zone } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { insulatorWords, sealWords } from '../passages.js';
-import { type Column, type Columns, table } from '../table.js';
+import { ref, table } from '../table.js';
+import { twoColumns } from '../two-columns.js';
 import { circuitOf, protectionWords, type WayIn, wayToNode, wayToRun } from '../where.js';
+import { everydayWords, type IndexLine } from './everyday-words.js';
 import { mediaKey } from './reading.js';
 import { zoneTable } from './zones.js';
 
@@ -19,8 +21,6 @@ interface Entry {
   readonly protection?: string;
   readonly way: WayIn;
   readonly zones: readonly string[];
-  /** Of a circuit: its runs. */
-  readonly runs?: string;
   /** Where it is, in words that one walks by. */
   readonly place?: string;
   /** What a repairer renews or puts back there: seals, an insulator. */
@@ -29,7 +29,7 @@ interface Entry {
   readonly underCircuit?: boolean;
 }
 
-/** By name, by id or marking, by panel, by zone: each entry with its panel, its protection and its page. */
+/** By everyday words, by name, by id or marking in two columns; by zone in a line each. */
 export const serviceIndex: ChapterMaker = (book) => {
   const entries = entriesOf(book);
   return {
@@ -38,14 +38,17 @@ export const serviceIndex: ChapterMaker = (book) => {
     template: 'service-index',
     data: {
       media: mediaKey(book),
-      byName: byName(book, entries),
-      byId: byId(book, entries),
-      byPanel: byPanel(book, entries),
+      words: twoColumns(everydayWords(book), ROWS),
+      byName: twoColumns(byName(entries), ROWS),
+      byId: twoColumns(byId(entries), ROWS),
       byZone: byZone(book, entries),
       zones: zoneTable(book),
     },
   };
 };
+
+/** Lines of the index to a page: most names take one. */
+const ROWS = 40;
 
 /** Made once: thousands are compared. */
 const order = new Intl.Collator('en', { numeric: true, sensitivity: 'base' }).compare;
@@ -60,20 +63,13 @@ function entriesOf(book: Book): readonly Entry[] {
   };
   const ahead = aheadOfProtection(shell);
   const guarding = (id: string, circuit: Circuit | undefined) => (ahead.has(id) ? undefined : circuit);
-  const runsOf = (id: string): string => {
-    const all = shell.runs.filter((run) => run.circuit === id && !isPlanned(shell, run.id)).map((run) => run.id);
-    const short = all.map((run) => (run.startsWith(`${id}/`) ? run.slice(id.length) : run));
-    return short.length > 3 ? `${short[0]} … ${short.at(-1)}` : short.join(', ');
-  };
   const ofCircuit = (circuit: Circuit): Entry => {
     const at = circuit.protection?.at;
     const way = at ? wayToNode(book, at) : { panels: [], words: '' };
-    const runs = runsOf(circuit.id);
     const seals = shell.runs.flatMap((run) => (run.circuit === circuit.id ? (sealWords(book, run) ?? []) : []));
     const care = [...new Set(seals)].join('; ');
     return {
       ...entry(circuit.id, circuit.name, 'circuit', circuit, circuit, way, []),
-      ...(runs ? { runs } : {}),
       ...placed(at),
       ...cared(care),
     };
@@ -120,116 +116,91 @@ function entry(
   return { id, name, kind, markings, way, zones: [...new Set(zones)], ...(protection ? { protection } : {}) };
 }
 
-/** Panels named of a long way: the rest stands with the run. */
-const MOST_PANELS = 2;
-const LOOK = 'dense index';
-
-function tail<R extends Entry>(c: Columns<R>): readonly Column<R>[] {
-  return [
-    c.refs(
-      'Panel',
-      (one) => one.way.panels.slice(0, MOST_PANELS),
-      (one) => {
-        const more = one.way.panels.length - MOST_PANELS;
-        return more > 0 ? `and ${more} more` : one.way.words;
-      },
-    ),
-    c.text('Protection', (one) => one.protection),
-    c.page((one) => one.id),
-  ];
-}
-
-/** What it is, where its name does not tell. */
+/** What it is, where its name does not tell, and what a repairer renews there. */
 const kindOf = (one: Entry): string | undefined => {
   const kind = one.name.toLowerCase().includes(one.kind) ? undefined : one.kind;
-  return [kind, one.runs && `runs ${one.runs}`, one.place, one.care].filter(Boolean).join(', ') || undefined;
+  return [kind, one.place, one.care].filter(Boolean).join(', ') || undefined;
 };
 
-const runsAfter = (ids: readonly string[]) => ({ lead: ids.length === 1 ? 'Run on its way:' : 'Runs on their way:', ids });
+/** A line of a column, the panel to take off, the page that gives it in full. */
+const line = (all: readonly Entry[], sub: string | undefined, key?: string): IndexLine => {
+  const [one] = all as readonly [Entry];
+  const panels = [...new Set(all.flatMap(({ way }) => way.panels))];
+  const ids = all.map(({ id }) => id);
+  return {
+    name: nameOf(all),
+    sub,
+    refs: (ids.length > MOST_IDS ? [ids[0] as string, ids.at(-1) as string] : ids).map((id) => ref(id)),
+    through: ids.length > MOST_IDS,
+    ...(key === undefined || key === one.id ? {} : { see: `${key}, see` }),
+    panels: panels.slice(0, MOST_PANELS).map((id) => ref(id)),
+    reach: panels.length > 0 ? undefined : one.way.words || undefined,
+    to: ref(one.id).to,
+  };
+};
+/** Panels named of a long way, and ids of like things: the rest stands with the record. */
+const MOST_PANELS = 2;
+const MOST_IDS = 2;
 
-function byName(book: Book, entries: readonly Entry[]) {
-  return table(book.show, {
-    look: LOOK,
-    rows: entries.filter((one) => one.kind !== 'run').sort((a, b) => order(a.name, b.name) || order(a.id, b.id)),
-    columns: (c) => [c.text('Name', (one) => one.name, kindOf), c.refs('Id', (one) => [one.id]), ...tail(c)],
-    empty: 'No services are recorded.',
-  });
+const NUMBER = /\d+/u;
+/** `light 1` to `light 6` are one line: `light 1 to 6`. */
+function nameOf(all: readonly Entry[]): string {
+  const [first, last] = [all[0]?.name ?? '', all.at(-1)?.name ?? ''];
+  const to = NUMBER.exec(last)?.[0];
+  return all.length > 1 && to !== undefined ? first.replace(NUMBER, (from) => `${from} to ${to}`) : first;
 }
 
-function byId(book: Book, entries: readonly Entry[]) {
-  const keyed = entries.flatMap((one) => [
-    ...(one.underCircuit ? [] : [{ ...one, key: one.id }]),
-    ...one.markings.map((key) => ({ ...one, key })),
-  ]);
-  return table(book.show, {
-    look: LOOK,
-    rows: keyed.sort((a, b) => order(a.key, b.key)),
+/** Like things of one circuit, or of none, whose names differ by their first number alone. */
+function likeOnes(entries: readonly Entry[]): readonly (readonly Entry[])[] {
+  const groups = new Map<string, Entry[]>();
+  for (const one of entries) {
+    const base = one.id.replace(/\/[^/]*$/u, '');
+    const key =
+      NUMBER.test(one.name) && one.kind !== 'circuit'
+        ? `${one.name.replace(NUMBER, '#')} ${one.kind} ${one.care ?? ''} ${base}`
+        : one.id;
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  return [...groups.values()];
+}
+
+const byName = (entries: readonly Entry[]): readonly IndexLine[] =>
+  likeOnes(entries.filter((one) => one.kind !== 'run').sort((a, b) => order(a.name, b.name) || order(a.id, b.id)))
+    .map((all) => line(all, kindOf(all[0] as Entry)))
+    .sort((a, b) => order(a.name, b.name));
+
+const byId = (entries: readonly Entry[]): readonly IndexLine[] =>
+  entries
+    .flatMap((one) => [...(one.underCircuit ? [] : [{ one, key: one.id }]), ...one.markings.map((key) => ({ one, key }))])
+    .sort((a, b) => order(a.key, b.key))
+    .map(({ one, key }) => line([one], one.kind === 'circuit' ? one.protection : undefined, key));
+
+interface InZone {
+  readonly zone: Zone;
+  readonly ids: readonly string[];
+}
+
+/** What is in each cavity: joints and devices, then the circuits that pass. */
+function byZone(book: Book, entries: readonly Entry[]) {
+  const rows = book.assessment.model.shell.zones.flatMap((zone): readonly InZone[] => {
+    const inside = entries.filter((one) => one.zones.includes(zone.id));
+    const ids = [...inside]
+      .sort((a, b) => Number(a.kind === 'run') - Number(b.kind === 'run') || order(a.id, b.id))
+      .map(({ id }) => id);
+    return ids.length > 0 ? [{ zone, ids }] : [];
+  });
+  return table<InZone>(book.show, {
+    look: 'dense index',
+    rows,
     columns: (c) => [
       c.refs(
-        'Id or marking',
-        (one) => (one.key === one.id ? [one.id] : []),
-        (one) => (one.key === one.id ? undefined : `${one.key}, see ${one.id}`),
+        'Zone',
+        ({ zone }) => [zone.id],
+        ({ zone }) => zone.name,
       ),
-      c.text('Name', (one) => one.name, kindOf),
-      ...tail(c),
+      c.refs('Closed by', ({ zone }) => zone.closedBy),
+      c.refs('What is in it', ({ ids }) => ids),
     ],
-    empty: 'No services are recorded.',
-  });
-}
-
-interface Placed extends Entry {
-  /** A panel, or a zone. */
-  readonly place: string;
-}
-
-/** What a hand looks for a line each; what only passes there in one run of ids, but where there is nothing else. */
-function runsApart(rows: readonly Placed[]) {
-  const runs = new Map<string, string[]>();
-  const shown: Placed[] = [];
-  const withNodes = new Set(rows.filter((one) => one.kind !== 'run').map((one) => one.place));
-  for (const one of rows) {
-    const first = !withNodes.has(one.place) && shown.at(-1)?.place !== one.place;
-    if (one.kind !== 'run' || first) shown.push(one);
-    else runs.set(one.place, [...(runs.get(one.place) ?? []), one.id]);
-  }
-  return { shown, runs };
-}
-
-function byPanel(book: Book, entries: readonly Entry[]) {
-  const rows = entries
-    .filter((one) => one.kind !== 'circuit')
-    .flatMap((one) => one.way.panels.map((panel) => ({ ...one, place: panel })))
-    .sort((a, b) => order(a.place, b.place) || order(a.id, b.id));
-  const { shown, runs } = runsApart(rows);
-  return table(book.show, {
-    look: LOOK,
-    rows: shown,
-    group: (one) => one.place,
-    after: (one) => runsAfter(runs.get(one.place) ?? []),
-    columns: (c) => [
-      c.refs('Id', (one) => [one.id]),
-      c.text('Name', (one) => one.name, kindOf),
-      c.text('Reach', (one) => (one.kind === 'run' ? 'on its way' : one.way.words)),
-      c.text('Protection', (one) => one.protection),
-      c.page((one) => one.id),
-    ],
-    empty: 'No panel opens onto a recorded service.',
-  });
-}
-
-function byZone(book: Book, entries: readonly Entry[]) {
-  const { zones } = book.assessment.model.shell;
-  const names = new Map(zones.map((zone) => [zone.id, zone.name]));
-  const rows = entries
-    .flatMap((one) => one.zones.map((zone) => ({ ...one, place: zone })))
-    .sort((a, b) => order(a.place, b.place) || order(a.id, b.id));
-  const { shown, runs } = runsApart(rows);
-  return table(book.show, {
-    look: LOOK,
-    rows: shown,
-    group: (one) => [one.place, names.get(one.place)].filter(Boolean).join(', '),
-    after: (one) => runsAfter(runs.get(one.place) ?? []),
-    columns: (c) => [c.refs('Id', (one) => [one.id]), c.text('Name', (one) => one.name, kindOf), ...tail(c)],
     empty: 'No zone has a recorded service.',
   });
 }

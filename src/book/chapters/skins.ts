@@ -26,7 +26,7 @@ export function fixingWords(fixing: Fixing | undefined): string | undefined {
 export function skinTable(book: Book) {
   const figures = new Map(book.assessment.figures.takeOff.panels.map((one) => [one.id, one]));
   return table<Panel>(book.show, {
-    look: 'tight',
+    look: 'dense tight',
     rows: book.assessment.model.shell.panels.filter((panel) => panel.panelKind !== 'access'),
     home: (panel) => panel.id,
     marks: (panel) => decisionsOf(book, panel.id),

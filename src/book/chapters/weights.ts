@@ -72,7 +72,7 @@ function ratingTable(book: Book) {
 
 function conditionTable(book: Book) {
   return table(book.show, {
-    look: 'tight',
+    look: 'dense tight',
     rows: book.assessment.figures.weights.conditions.flatMap((condition) =>
       condition.axles.map((axle) => ({ ...axle, condition: `${condition.name}: ${book.show.mass(condition.totalKg)} in all` })),
     ),

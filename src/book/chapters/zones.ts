@@ -6,6 +6,7 @@ import { table } from '../table.js';
 export function zoneTable(book: Book) {
   const fills = new Map(book.assessment.figures.services.zones.map((one) => [one.id, one]));
   return table(book.show, {
+    look: 'dense tight',
     rows: book.assessment.model.shell.zones,
     home: (zone) => zone.id,
     marks: (zone) => decisionsOf(book, zone.id),

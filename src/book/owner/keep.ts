@@ -34,6 +34,9 @@ export function dueAfter(every: string, from: string | undefined): string | unde
   return new Date(Date.UTC(toYear, toMonth, Math.min(day, lastDay))).toISOString().slice(0, 10);
 }
 
+/** When it is due next: counted from the last day on which it was done, else from its first day. */
+export const careDue = ({ every, from, done }: CareItem): string | undefined => dueAfter(every, [...done].sort().at(-1) ?? from);
+
 function careTable(book: Book, care: readonly CareItem[]) {
   const w = sentencesFor(book);
   const last = ({ done }: CareItem): string | undefined => [...done].sort().at(-1);
@@ -44,7 +47,7 @@ function careTable(book: Book, care: readonly CareItem[]) {
       c.text(w('head.what'), (one) => one.what),
       c.text(w('keep.every'), (one) => one.every),
       c.text(w('keep.last'), (one) => book.show.date(last(one)) || w('keep.never')),
-      c.text(w('keep.due'), (one) => book.show.date(dueAfter(one.every, last(one) ?? one.from)) || w('keep.by.distance')),
+      c.text(w('keep.due'), (one) => book.show.date(careDue(one)) || w('keep.by.distance')),
       c.text(w('keep.done'), () => '________  ________'),
     ],
     empty: w('keep.none'),
