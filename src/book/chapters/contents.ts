@@ -17,10 +17,10 @@ export function contentsPages(book: Book, headings: readonly Heading[]): Chapter
     template: 'contents',
     data: {
       questions: answered(new Set(headings.map((heading) => heading.to))),
-      // The owner's book is short: its chapters stand on the page of the questions, without their sections.
+      // Owners and technicians look by question and in the index: their list of chapters is short, the owner's on the page of the questions.
       apart: book.edition !== 'owner',
       close: true,
-      chapters: chaptersIn(book.edition === 'owner' ? headings.filter(({ level }) => level === 1) : headings),
+      chapters: chaptersIn(book.edition === 'shop' ? headings : headings.filter(({ level }) => level === 1)),
       shell: anchor(book.assessment.model.shell.id),
     },
   };

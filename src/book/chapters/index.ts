@@ -23,7 +23,7 @@ import { findings } from './findings.js';
 import { glance } from './glance.js';
 import { history } from './history.js';
 import { nodrill } from './nodrill.js';
-import { openPage } from './open.js';
+import { whatIsOpen } from './open.js';
 import { ownerIndex } from './owner-index.js';
 import { panels } from './panels.js';
 import { parts } from './parts.js';
@@ -79,7 +79,7 @@ const ORDER: Readonly<Record<Edition, Makers>> = {
   ],
   shop: [
     cover,
-    openPage,
+    whatIsOpen,
     reading,
     emergencyChapter,
     glance,

@@ -5,7 +5,7 @@ import { table } from '../table.js';
 import { photoHeadline } from './photo-gaps.js';
 
 /** Shop edition: what is open, what runs out, what was let pass, which pictures are missing, and who must act. */
-export const openPage: ChapterMaker = (book) => {
+export const whatIsOpen: ChapterMaker = (book) => {
   const { model, findings } = book.assessment;
   const items = openItems({ model, findings });
   return {

@@ -180,13 +180,13 @@ interface InZone {
   readonly ids: readonly string[];
 }
 
-/** What is in each cavity: joints and devices, then the circuits that pass. */
+/** What is in each cavity: joints and devices; the runs, where nothing else is. */
 function byZone(book: Book, entries: readonly Entry[]) {
   const rows = book.assessment.model.shell.zones.flatMap((zone): readonly InZone[] => {
     const inside = entries.filter((one) => one.zones.includes(zone.id));
-    const ids = [...inside]
-      .sort((a, b) => Number(a.kind === 'run') - Number(b.kind === 'run') || order(a.id, b.id))
-      .map(({ id }) => id);
+    const nodes = inside.filter(({ kind }) => kind !== 'run');
+    // What passes is told of once a circuit is known: a hand looks for joints and devices.
+    const ids = (nodes.length > 0 ? nodes : inside).map(({ id }) => id).sort(order);
     return ids.length > 0 ? [{ zone, ids }] : [];
   });
   return table<InZone>(book.show, {
