@@ -119,7 +119,9 @@ function entry(
 /** What it is, where its name does not tell, and what a repairer renews there. */
 const kindOf = (one: Entry): string | undefined => {
   const kind = one.name.toLowerCase().includes(one.kind) ? undefined : one.kind;
-  return [kind, one.place, one.care].filter(Boolean).join(', ') || undefined;
+  // Where a panel opens onto it, one goes to the panel.
+  const place = one.way.panels.length === 0 ? one.place : undefined;
+  return [kind, place, one.care].filter(Boolean).join(', ') || undefined;
 };
 
 /** A line of a column, the panel to take off, the page that gives it in full. */
@@ -134,7 +136,7 @@ const line = (all: readonly Entry[], sub: string | undefined, key?: string): Ind
     through: ids.length > MOST_IDS,
     ...(key === undefined || key === one.id ? {} : { see: `${key}, see` }),
     panels: panels.slice(0, MOST_PANELS).map((id) => ref(id)),
-    reach: panels.length > 0 ? undefined : one.way.words || undefined,
+    reach: panels.length > 0 || one.place !== undefined ? undefined : one.way.words || undefined,
     to: ref(one.id).to,
   };
 };
