@@ -3,6 +3,10 @@ import type { Rule } from './rule.js';
 /** What reading finds before any rule looks: whether something is missing, and what is found. The shop's papers are the administrator's. */
 export const READING: Readonly<Record<string, Pick<Rule, 'asks' | 'finds'>>> = {
   'format.yaml': { asks: 'defect', finds: 'A file that is not YAML, or uses a part of YAML that records do not.' },
+  'format.conflict': {
+    asks: 'defect',
+    finds: 'A file with the marks of a merge that is not finished; they say which versions stand against each other.',
+  },
   'format.comma-slip': { asks: 'defect', finds: 'A thousands comma that split a value in two inside `{…}` or `[…]`.' },
   'format.duplicate-key': { asks: 'defect', finds: 'A key that a record has twice.' },
   'format.unreadable': { asks: 'missing', finds: 'A file that cannot be read: too large, not UTF-8, a link out of the store.' },

@@ -8,15 +8,22 @@ import { RULES } from '../../src/rules/index.js';
 import { READING } from '../../src/rules/reading.js';
 import type { Outside, RuleArea } from '../../src/rules/rule.js';
 import { EXAMPLE_STORE, exampleFiles } from '../support/example-store.js';
+import { legalPage } from '../support/legal-page.js';
 import { rulePage } from '../support/rule-page.js';
 import { loadOne } from '../support/store.js';
 
 const PAGE = fileURLToPath(new URL('../../src/rules/RULES.md', import.meta.url));
+const LEGAL = fileURLToPath(new URL('../../src/rules/LEGAL.md', import.meta.url));
 
 describe('the page of rules', () => {
   it('has the rules as they are', () => {
     if (process.env.UPDATE_RULES) writeFileSync(PAGE, rulePage());
     expect(rulePage(), 'UPDATE_RULES=1 writes it anew').toBe(readFileSync(PAGE, 'utf8'));
+  });
+
+  it('stands beside that of legal figures', () => {
+    if (process.env.UPDATE_RULES) writeFileSync(LEGAL, legalPage());
+    expect(legalPage(), 'UPDATE_RULES=1 writes it anew').toBe(readFileSync(LEGAL, 'utf8'));
   });
 
   it('names every finding of reading', () => {

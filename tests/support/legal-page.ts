@@ -3,7 +3,7 @@ import { fromMemory, LEGAL_FIGURES, type LegalFigure } from '../../src/rules/leg
 
 const HEAD = `# Figures that are the law’s
 
-Written from [legal.ts](legal.ts) and the rules by \`UPDATE_RULES=1 npx vitest run --config .vitest.config.ts tests/rules/legal.test.ts\`.
+Written from [legal.ts](legal.ts) and the rules by \`UPDATE_RULES=1 npx vitest run --config .vitest.config.ts tests/rules/reference.test.ts\`.
 
 States, provinces and countries differ, and texts change: whoever certifies a vehicle compares these with the text in force, and a licensed
 engineer, electrician or gas fitter decides. A shop writes its own comparison into a pack in \`library/rules/\` (\`citation\`, \`edition\`, \`verified\`).
