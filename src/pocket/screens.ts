@@ -69,10 +69,13 @@ const OWNERS = ['fuses', 'valves', 'lifting', 'hanging', 'roof', 'changes'];
 /** Sentences that name a command are for the terminal. */
 const isForReaders = (sentence: string): boolean => !sentence.includes('shellbook ');
 
+/** Where a sentence goes on to a command. */
+const TO_TERMINAL = /[:,]? see `shellbook [^`]*`/u;
+
 function rowOf({ id, what, facts }: TopicRow, p: Pocket, has: (id: string) => boolean): Row {
   return {
     links: id === undefined ? [] : [linkTo(id, has)],
-    text: p.told(what),
+    text: p.told(what.replace(TO_TERMINAL, '')),
     lines: facts.map((fact) => factLine(fact, { p, has })),
   };
 }
