@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { drainPlan } from '../../../src/query/lookup/draining.js';
 import { answerTopic, topicsOf } from '../../../src/query/topics/index.js';
-import type { NodeKind, Tank } from '../../../src/records/index.js';
+import type { NodeKind, ServiceNode, Tank } from '../../../src/records/index.js';
 import { circuit, node, run } from '../../support/services.js';
 import { assessment } from './assessment.js';
 
@@ -60,7 +60,40 @@ describe('drainPlan', () => {
     expect(plan.kept).toEqual([]);
   });
 
-  it('says that lines without a drain keep their water', () => {
+  it('a waste tank runs out through its node and valve; a pipe that falls into its tank traps nothing', () => {
+    const size = { text: '38 mm ABS', nominalMm: 38, material: 'ABS' };
+    const waste = (
+      id: string,
+      nodeKind: ServiceNode['nodeKind'],
+      at: [number, number, number],
+      more: Partial<ServiceNode> = {},
+    ) => node(id, at, { medium: 'drain', nodeKind, ...more });
+    const [sink, into, out, valve, spout] = [
+      waste('SINK', 'load', [0, 0, 900]),
+      waste('IN', 'fitting', [1000, 0, 100], { role: 'tank', of: ['GREY'] }),
+      waste('OUT', 'fitting', [1200, 0, 0], { role: 'tank', of: ['GREY'] }),
+      waste('DV', 'valve', [1500, 0, -10], { role: 'shut-off' }),
+      waste('SPOUT', 'drain', [1800, 0, -20]),
+    ];
+    const grey: Tank = { id: 'GREY', contents: 'grey', capacityM3: 0.15, at: [1100, 0, 100], densityKgM3: 1000 };
+    const given = assessment({
+      tanks: [grey],
+      circuits: [circuit('W', { medium: 'drain', size })],
+      nodes: [sink, into, out, valve, spout],
+      runs: [
+        run('W1', sink, into, [], { circuit: 'W' }),
+        run('W2', out, valve, [], { circuit: 'W' }),
+        run('W3', valve, spout, [], { circuit: 'W' }),
+      ],
+    });
+    const { steps, kept } = drainPlan(given);
+    expect(steps.map((one) => `${one.do} ${one.id}`)).toEqual(['open DV', 'drain SPOUT']);
+    // The tank's own 150 L, and what stands in 600 mm of pipe.
+    expect(steps.at(-1)?.litres).toBeGreaterThan(150);
+    expect(kept).toEqual([]);
+  });
+
+  it('says that lines without a drain hold their water', () => {
     const { nodes, runs, ...rest } = line();
     const none = drainPlan(
       assessment({
