@@ -81,3 +81,20 @@ describe('the reference of the library', () => {
     expect(page).not.toMatch(/^\*/mu);
   });
 });
+
+describe('the list of changes', () => {
+  const { version } = JSON.parse(readFileSync(path.join(ROOT, 'package.json'), 'utf8')) as { readonly version: string };
+  const readme = readFileSync(path.join(ROOT, 'README.md'), 'utf8');
+  const heads = [...(readme.split('\n## Changes\n')[1]?.split('\n## ')[0] ?? '').matchAll(/^### (.+)$/gmu)].map(
+    ([, head]) => head as string,
+  );
+
+  it('has each version with its day, newest first, and above them what is not released', () => {
+    expect(heads.length).toBeGreaterThan(0);
+    const released = heads.filter((head, i) => i > 0 || head !== 'Unreleased');
+    for (const head of released) expect(head).toMatch(/^\d+\.\d+\.\d+ \(\d{4}-\d{2}-\d{2}\)$/u);
+    const [last] = released;
+    // Of the first version nothing is told before it is released.
+    expect(last?.split(' ')[0] ?? '0.1.0').toBe(version);
+  });
+});
