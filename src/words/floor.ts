@@ -4,7 +4,6 @@ import type { Sentence } from './sentence.js';
 export const FLOOR = {
   'floor.title': { us: 'Shell {shell}: work at the coach', es: 'Carrocería {shell}: trabajo en el vehículo' },
   'floor.person': { us: 'Who is entering?', es: '¿Quién anota?' },
-  'floor.phone': { us: 'This phone', es: 'Este teléfono' },
   'floor.noscript': {
     us: 'This page needs scripts to take entries. Open it in the phone’s browser, not in a mail’s preview. Without it: print the sheet (shellbook floor {shell} --sheet).',
     es: 'Esta página necesita scripts para anotar. Ábrala en el navegador del teléfono, no en la vista previa del correo. Si no: imprima la hoja (shellbook floor {shell} --sheet).',
@@ -43,7 +42,6 @@ export const FLOOR = {
   'floor.sheet.done': { us: 'Done', es: 'Hecho' },
   'floor.sheet.stage': { us: 'Stage', es: 'Etapa' },
   'floor.sheet.wants': { us: 'What would meet it', es: 'Qué lo cumpliría' },
-  'floor.sheet.writes': { us: '{task}, one line each', es: '{task}, una línea cada vez' },
 } as const satisfies Readonly<Record<string, Sentence>>;
 
 /** Those that the page’s script says. */
