@@ -91,7 +91,7 @@ describe('one figure, one value, in every edition, on labels, at the prompt', ()
   });
 
   it('no pair of things has another figure in the next table, at the prompt or in JSON', () => {
-    expect(said.filter(({ of }) => of.includes(' × ')).length).toBeGreaterThan(3000);
+    expect(said.filter(({ of }) => of.includes(' × ')).length).toBeGreaterThan(1000);
     expect(disagreements([...said, ...saidByAnswers(assessment)])).toEqual([]);
   });
 

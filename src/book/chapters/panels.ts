@@ -101,8 +101,8 @@ function worstFirst(book: Book, items: readonly BehindItem[]): readonly BehindIt
 /** In the service book a card has what a hand meets first: what may hurt, and the nearest of the rest. */
 const MOST_OF_A_HAZARD = 4;
 const MOST_SHOWN = 10;
-const MOST_MEMBERS = 4;
-const MOST_REST = 12;
+const MOST_MEMBERS = 3;
+const MOST_REST = 8;
 
 function inHand(
   book: Book,

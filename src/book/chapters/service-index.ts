@@ -1,6 +1,5 @@
 import { isPlanned } from '../../model/planned.js';
 import { aheadOfProtection } from '../../query/isolate/graph/ahead.js';
-import { placesOf } from '../../query/place.js';
 import { zonesHolding } from '../../query/shown.js';
 import type { Circuit, Run, ServiceNode, Zone } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
@@ -21,8 +20,6 @@ interface Entry {
   readonly protection?: string;
   readonly way: WayIn;
   readonly zones: readonly string[];
-  /** Where it is, in words that one walks by. */
-  readonly place?: string;
   /** What a repairer renews or puts back there: seals, an insulator. */
   readonly care?: string;
   /** Of a run whose id is its circuit's with a number: a reader finds it under the circuit. */
@@ -56,11 +53,6 @@ const order = new Intl.Collator('en', { numeric: true, sensitivity: 'base' }).co
 function entriesOf(book: Book): readonly Entry[] {
   const { shell } = book.assessment.model;
   const holding = zonesHolding(shell);
-  const placeOf = placesOf(book.assessment.model);
-  const placed = (id: string | undefined): Pick<Entry, 'place'> => {
-    const place = id === undefined ? undefined : placeOf(id);
-    return place === undefined ? {} : { place };
-  };
   const ahead = aheadOfProtection(shell);
   const guarding = (id: string, circuit: Circuit | undefined) => (ahead.has(id) ? undefined : circuit);
   const ofCircuit = (circuit: Circuit): Entry => {
@@ -70,7 +62,6 @@ function entriesOf(book: Book): readonly Entry[] {
     const care = [...new Set(seals)].join('; ');
     return {
       ...entry(circuit.id, circuit.name, 'circuit', circuit, circuit, way, []),
-      ...placed(at),
       ...cared(care),
     };
   };
@@ -80,7 +71,6 @@ function entriesOf(book: Book): readonly Entry[] {
     const zones = (node.at ? holding(node.at) : []).map((zone) => zone.id);
     return {
       ...entry(node.id, name, node.nodeKind, node, guarding(node.id, circuit), wayToNode(book, node.id), zones),
-      ...placed(node.id),
       ...cared(insulatorWords(node)),
     };
   };
@@ -119,9 +109,7 @@ function entry(
 /** What it is, where its name does not tell, and what a repairer renews there. */
 const kindOf = (one: Entry): string | undefined => {
   const kind = one.name.toLowerCase().includes(one.kind) ? undefined : one.kind;
-  // Where a panel opens onto it, one goes to the panel.
-  const place = one.way.panels.length === 0 ? one.place : undefined;
-  return [kind, place, one.care].filter(Boolean).join(', ') || undefined;
+  return [kind, one.care].filter(Boolean).join(', ') || undefined;
 };
 
 /** A line of a column, the panel to take off, the page that gives it in full. */
@@ -136,7 +124,7 @@ const line = (all: readonly Entry[], sub: string | undefined, key?: string): Ind
     through: ids.length > MOST_IDS,
     ...(key === undefined || key === one.id ? {} : { see: `${key}, see` }),
     panels: panels.slice(0, MOST_PANELS).map((id) => ref(id)),
-    reach: panels.length > 0 || one.place !== undefined ? undefined : one.way.words || undefined,
+    reach: panels.length > 0 ? undefined : one.way.words || undefined,
     to: ref(one.id).to,
   };
 };
