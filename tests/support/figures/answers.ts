@@ -55,6 +55,9 @@ function takeoff(assessment: Assessment, put: Put): void {
   }
 }
 
+/** The first system of units by itself. */
+const ALONE = ', first system';
+
 interface LoadRow {
   readonly axle: string;
   readonly load_kg: number;
@@ -79,6 +82,9 @@ function weights(assessment: Assessment, put: Put): void {
     put(axle, 'gawr', written(ways.massDown, gawr_kg), 'weights --json');
     put(axle, 'tyres, all', written(ways.massDown, tyres_kg), 'weights --json');
     put(`${axle} × What each axle may carry`, 'limit', written(ways.massDown, limit_kg), 'weights --json');
+    put(axle, `gawr${ALONE}`, written(ways.massDown.slice(0, 1), gawr_kg), 'weights --json');
+    put(axle, `tyres, all${ALONE}`, written(ways.massDown.slice(0, 1), tyres_kg), 'weights --json');
+    put(`${axle} × What each axle may carry`, `limit${ALONE}`, written(ways.massDown.slice(0, 1), limit_kg), 'weights --json');
   }
   for (const { name, axles } of conditions) {
     for (const { axle, load_kg, limit_kg, margin_kg, verdict } of axles) {
@@ -97,11 +103,13 @@ function weights(assessment: Assessment, put: Put): void {
     for (const [, axle = '', row = ''] of block.split('\n\n')[0]?.matchAll(/^ {2}(\S+) +((?:[\d,.-]+ +){5})/gmu) ?? [])
       columns.set(axle, [...(columns.get(axle) ?? []), row.trim().split(/ +/u)]);
   for (const [axle, rows] of columns) {
+    // Where the prompt shows the first system alone, it is held to the same figure of the JSON answer.
+    const alone = rows.length < ways.massDown.length ? ALONE : '';
     const both = (i: number): string => rows.map((row) => row[i]).join(' ');
     if (!assessment.model.shell.byId.has(axle)) continue;
-    put(axle, 'gawr', both(0), 'weights');
-    put(axle, 'tyres, all', both(1), 'weights');
-    put(`${axle} × What each axle may carry`, 'limit', both(4), 'weights');
+    put(axle, `gawr${alone}`, both(0), 'weights');
+    put(axle, `tyres, all${alone}`, both(1), 'weights');
+    put(`${axle} × What each axle may carry`, `limit${alone}`, both(4), 'weights');
   }
 }
 

@@ -78,7 +78,9 @@ function marked(items: readonly MarkedItem[]): ReadonlyMap<string, string> {
     else if (type === 'endMarkedContent') open.pop();
     else {
       const within = open.findLast((one) => one !== undefined);
-      if (within !== undefined) words.set(within, `${words.get(within) ?? ''}${str}${hasEOL ? ' ' : ''}`);
+      if (within === undefined) continue;
+      // An id that is broken after its hyphen is one id.
+      words.set(within, `${words.get(within) ?? ''}${str}${hasEOL && !/\S-$/u.test(str) ? ' ' : ''}`);
     }
   }
   return words;
