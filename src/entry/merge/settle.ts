@@ -33,8 +33,8 @@ async function answered(file: string, block: ConflictBlock, asker: Asker): Promi
   const chosen = await asker.choose({
     text: `${file}:${block.line}: which is true?`,
     choices: [
-      { value: HERE, name: `here: ${shown(ours)}` },
-      { value: COMING, name: `coming in: ${shown(theirs)}` },
+      { value: HERE, name: `as it is here: ${shown(ours)}` },
+      { value: COMING, name: `as it comes in: ${shown(theirs)}` },
       ...(ours.trim() === '' || theirs.trim() === '' ? [] : [{ value: BOTH, name: 'both, one after the other' }]),
     ],
   });
