@@ -57,7 +57,7 @@ function circuitTable(book: Book, circuits: readonly Circuit[]) {
     return given === undefined ? undefined : given * 100;
   };
   return table(book.show, {
-    look: 'dense tight',
+    look: 'dense index',
     rows: circuits,
     home: (circuit) => circuit.id,
     marks: (circuit) => decisionsOf(book, circuit.id),
@@ -125,7 +125,7 @@ function connectionTable(book: Book, nodes: readonly ServiceNode[]) {
     for (const end of [run.from, run.to]) joined.set(end, [...(joined.get(end) ?? []), run.id]);
   }
   return table(book.show, {
-    look: 'dense tight',
+    look: 'dense index',
     rows: nodes,
     home: (node) => node.id,
     marks: (node) => decisionsOf(book, node.id),
@@ -188,7 +188,7 @@ function runTable(book: Book, runs: readonly Run[]) {
   const usual = usualTolerance(runs);
   const figures = new Map(book.assessment.figures.takeOff.runs.map((one) => [one.id, one]));
   return table(book.show, {
-    look: 'dense tight',
+    look: 'dense index',
     rows: runs,
     home: (run) => run.id,
     marks: (run) => decisionsOf(book, run.id),
