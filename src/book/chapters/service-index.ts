@@ -1,5 +1,6 @@
 import { isPlanned } from '../../model/planned.js';
 import { aheadOfProtection } from '../../query/isolate/graph/ahead.js';
+import { placesOf } from '../../query/place.js';
 import { zonesHolding } from '../../query/shown.js';
 import type { Circuit, Run, ServiceNode, Zone } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
@@ -20,6 +21,8 @@ interface Entry {
   readonly protection?: string;
   readonly way: WayIn;
   readonly zones: readonly string[];
+  /** Where it is, in words that one walks by. */
+  readonly place?: string;
   /** What a repairer renews or puts back there: seals, an insulator. */
   readonly care?: string;
   /** Of a run whose id is its circuit's with a number: a reader finds it under the circuit. */
@@ -53,6 +56,11 @@ const order = new Intl.Collator('en', { numeric: true, sensitivity: 'base' }).co
 function entriesOf(book: Book): readonly Entry[] {
   const { shell } = book.assessment.model;
   const holding = zonesHolding(shell);
+  const placeOf = placesOf(book.assessment.model);
+  const placed = (id: string | undefined): Pick<Entry, 'place'> => {
+    const place = id === undefined ? undefined : placeOf(id);
+    return place === undefined ? {} : { place };
+  };
   const ahead = aheadOfProtection(shell);
   const guarding = (id: string, circuit: Circuit | undefined) => (ahead.has(id) ? undefined : circuit);
   const ofCircuit = (circuit: Circuit): Entry => {
@@ -62,6 +70,7 @@ function entriesOf(book: Book): readonly Entry[] {
     const care = [...new Set(seals)].join('; ');
     return {
       ...entry(circuit.id, circuit.name, 'circuit', circuit, circuit, way, []),
+      ...placed(at),
       ...cared(care),
     };
   };
@@ -71,6 +80,7 @@ function entriesOf(book: Book): readonly Entry[] {
     const zones = (node.at ? holding(node.at) : []).map((zone) => zone.id);
     return {
       ...entry(node.id, name, node.nodeKind, node, guarding(node.id, circuit), wayToNode(book, node.id), zones),
+      ...placed(node.id),
       ...cared(insulatorWords(node)),
     };
   };
@@ -109,7 +119,7 @@ function entry(
 /** What it is, where its name does not tell, and what a repairer renews there. */
 const kindOf = (one: Entry): string | undefined => {
   const kind = one.name.toLowerCase().includes(one.kind) ? undefined : one.kind;
-  return [kind, one.care].filter(Boolean).join(', ') || undefined;
+  return [kind, one.place, one.care].filter(Boolean).join(', ') || undefined;
 };
 
 /** A line of a column, the panel to take off, the page that gives it in full. */
