@@ -42,7 +42,7 @@ describe('the colours of the book’s text', () => {
 
   it('never stand on a ground that the sheet does not name', () => {
     const grounds = [...CSS.matchAll(/background: ([^;}]+)/gu)].map(([, ground]) => ground?.trim());
-    expect(new Set(grounds)).toEqual(new Set(['var(--wash)', 'var(--amber-wash)', '#fbeceb']));
+    expect(new Set(grounds)).toEqual(new Set(['var(--wash)', 'var(--amber-wash)', '#fbeceb', 'var(--ink)']));
   });
 });
 

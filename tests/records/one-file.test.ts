@@ -48,6 +48,8 @@ const OTHER_WORDS = new Set([
   'records/field.ts',
   'history/trace-query.ts',
   'cli/report/check-json.ts',
+  'cli/answers/figures.ts',
+  'page/pocket/synonyms.ts',
   'rules/member/alloy-swapped.ts',
 ]);
 

@@ -183,12 +183,13 @@ const weights = shape({
       gawr_kg: orNull(jsonNumber),
       tyres_kg: orNull(jsonNumber),
       wheels_kg: orNull(jsonNumber),
-      wheels_by: orNull(jsonOneOf('wheel', 'axle')),
       suspension_kg: orNull(jsonNumber),
       limit_kg: orNull(jsonNumber),
       limited_by: orNull(jsonText),
     }),
   ),
+  /** What a wheel rating was given for. */
+  wheels_by: jsonList(shape({ axle: jsonText, by: orNull(jsonOneOf('wheel', 'axle')) })),
   conditions: jsonList(
     shape({
       name: jsonText,

@@ -10,11 +10,11 @@ export function weightsJson({ model, figures }: Assessment, revision: string | n
       gawr_kg: one.gawrKg,
       tyres_kg: one.tyresKg,
       wheels_kg: one.wheelsKg,
-      wheels_by: model.shell.chassis.axles.find(({ id }) => id === one.axle)?.wheelsBy,
       suspension_kg: one.suspensionKg,
       limit_kg: one.limitKg,
       limited_by: one.limitedBy,
     })),
+    wheels_by: model.shell.chassis.axles.map(({ id, wheelsBy }) => ({ axle: id, by: wheelsBy })),
     conditions: weights.conditions.map(conditionJson),
     tickets: weights.tickets.map((one) => ({
       id: one.id,

@@ -131,7 +131,7 @@ function notDrawn(nodes: readonly ServiceNode[]): string {
   const count = nodes.length - placedNodes(nodes).length;
   return count === 0
     ? ''
-    : `Not drawn, as their place is not recorded: ${count === 1 ? '1 node' : `${count} nodes`} and their runs.`;
+    : `Not drawn, as their place is not recorded: ${count === 1 ? '1 node and its runs' : `${count} nodes and their runs`}.`;
 }
 
 /** The shell, widened to whatever hangs below or beside it. */
