@@ -1,4 +1,5 @@
 import { CholeskyDecomposition, Matrix, pseudoInverse } from 'ml-matrix';
+import { lazy } from '../lazy.js';
 
 /** What an adjustment ends with. */
 export interface Adjusted {
@@ -6,8 +7,8 @@ export interface Adjusted {
   readonly values: readonly number[];
   /** Sum of the squared residuals, each in units of its own standard deviation. */
   readonly chiSquare: number;
-  /** Covariance of the unknowns at the end, for residuals of standard deviation 1. */
-  readonly covariance: Matrix;
+  /** Covariance of the unknowns at the end, for residuals of standard deviation 1; worked out when it is asked for. */
+  readonly covariance: () => Matrix;
 }
 
 const ROUNDS = 60;
@@ -30,16 +31,17 @@ export function adjust(
   let damping = 1e-3;
   for (let round = 0; round < ROUNDS; round++) {
     const slopes = slopesAt(residuals, values, left, steps);
-    const normal = slopes.transpose().mmul(slopes);
-    const pull = slopes.transpose().mmul(Matrix.columnVector([...left]));
+    const across = slopes.transpose();
+    const normal = across.mmul(slopes);
+    const pull = across.mmul(Matrix.columnVector([...left]));
     const better = stepDown(residuals, values, normal, pull, sum, damping);
     if (!better) break;
     const gain = sum - better.sum;
     ({ values, left, sum, damping } = better);
     if (gain <= GOOD * Math.max(sum, GOOD)) break;
   }
-  const slopes = slopesAt(residuals, values, left, steps);
-  return { values, chiSquare: sum, covariance: inverseOfNormal(slopes) };
+  const [end, rest] = [values, left];
+  return { values, chiSquare: sum, covariance: lazy(() => inverseOfNormal(slopesAt(residuals, end, rest, steps))) };
 }
 
 interface Step {
@@ -79,14 +81,18 @@ function slopesAt(
   here: readonly number[],
   steps: readonly number[],
 ): Matrix {
-  const slopes = Matrix.zeros(here.length, values.length);
-  values.forEach((_, k) => {
+  const rows = here.map(() => new Array<number>(values.length).fill(0));
+  const tried = [...values];
+  for (const [k, value] of values.entries()) {
     const step = steps[k] as number;
-    const at = (by: number): readonly number[] => residuals(values.map((value, i) => (i === k ? value + by : value))) ?? here;
-    const [up, down] = [at(step), at(-step)];
-    here.forEach((_, i) => void slopes.set(i, k, ((up[i] as number) - (down[i] as number)) / (2 * step)));
-  });
-  return slopes;
+    tried[k] = value + step;
+    const up = residuals(tried) ?? here;
+    tried[k] = value - step;
+    const down = residuals(tried) ?? here;
+    tried[k] = value;
+    for (const [i, row] of rows.entries()) row[k] = ((up[i] as number) - (down[i] as number)) / (2 * step);
+  }
+  return new Matrix(rows);
 }
 
 const inverseOfNormal = (slopes: Matrix): Matrix => {

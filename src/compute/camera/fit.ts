@@ -1,6 +1,7 @@
 import type { Matrix } from 'ml-matrix';
 import { dot, norm, scale, subtract, type Vec3 } from '../../geometry/vector.js';
-import { adjust } from './adjust.js';
+import { lazy } from '../lazy.js';
+import { type Adjusted, adjust } from './adjust.js';
 import { type Camera, moved, type PictureSize, type Pixel, projectPoint, rayThrough } from './camera.js';
 import { type Homography, homographyOf, inverse, shownBy } from './homography.js';
 import type { Plane } from './plane.js';
@@ -174,25 +175,25 @@ function refine(sightings: readonly Sighting[], start: Camera, focal: boolean, r
     if (!last) return undefined;
     camera = cameraWith(base, last.values);
   }
-  return (
-    last &&
-    cameraFit(camera, last.chiSquare, widened(last.covariance, last.chiSquare, 2 * sightings.length - unknowns), cameraWith)
-  );
+  return last && cameraFit(camera, last.chiSquare, unknowns, widened(last, 2 * sightings.length - unknowns), cameraWith);
 }
 
 function cameraFit(
   camera: Camera,
   chiSquare: number,
-  covariance: Matrix,
+  unknowns: number,
+  covariance: () => Matrix,
   cameraWith: (base: Camera, values: readonly number[]) => Camera,
 ): CameraFit {
   return {
     method: 'camera',
     camera,
     chiSquare,
-    covariance,
-    unknowns: covariance.rows,
-    with: (values) => cameraFit(cameraWith(camera, values), chiSquare, covariance, cameraWith),
+    get covariance() {
+      return covariance();
+    },
+    unknowns,
+    with: (values) => cameraFit(cameraWith(camera, values), chiSquare, unknowns, covariance, cameraWith),
   };
 }
 
@@ -223,16 +224,18 @@ export function fitPlane(sightings: readonly Sighting[], plane: Plane): PlaneFit
   const last = adjust(residuals, new Array<number>(8).fill(0), steps);
   if (!last) return undefined;
   const homography = homographyWith(start, last.values);
-  const made = (h: Homography, covariance: Matrix): PlaneFit => ({
+  const made = (h: Homography, covariance: () => Matrix): PlaneFit => ({
     method: 'plane',
     plane,
     homography: h,
     chiSquare: last.chiSquare,
-    covariance,
+    get covariance() {
+      return covariance();
+    },
     unknowns: 8,
     with: (values) => made(homographyWith(h, values), covariance),
   });
-  return made(homography, widened(last.covariance, last.chiSquare, 2 * sightings.length - 8));
+  return made(homography, widened(last, 2 * sightings.length - 8));
 }
 
 /** Pixels that a millimetre on the plane fills there, at most. */
@@ -243,5 +246,9 @@ export function pixelsPerMm(h: Homography, [x, y]: readonly [number, number]): n
 }
 
 /** Sightings that agree less well than they should make everything that rests on them less sure (Birge ratio). */
-const widened = (covariance: Matrix, chiSquare: number, spare: number): Matrix =>
-  covariance.clone().mul(spare > 0 ? Math.max(1, chiSquare / spare) : 1);
+const widened = ({ covariance, chiSquare }: Adjusted, spare: number): (() => Matrix) =>
+  lazy(() =>
+    covariance()
+      .clone()
+      .mul(spare > 0 ? Math.max(1, chiSquare / spare) : 1),
+  );

@@ -53,15 +53,16 @@ export const leastPoints = (plane: boolean, focal: boolean): number => (focal ||
 
 /**
  * Ties a picture to the datum by places that are known and seen in it; names one wrong place where there is one to spare.
- * `limitMm`: the worst error of a place told by the others that a usable picture may have.
+ * `limitMm`: the worst error of a place told by the others that a usable picture may have. `near`: a camera that fitted the same pixels
+ * with other weights, to begin from.
  */
-export function solvePicture(sightings: readonly Sighting[], lens: Lens, limitMm: number): SolvedPicture {
+export function solvePicture(sightings: readonly Sighting[], lens: Lens, limitMm: number, near?: Camera): SolvedPicture {
   const focal = lens.focalPx !== undefined;
   const plane = isFlat(sightings);
   const faults = faultsOf(sightings, lens, plane);
   const method = focal || !plane ? 'camera' : 'plane';
   if (faults.length > 0) return { method, points: sightings.map(unchecked), usable: false, notes: faults };
-  const whole = checked(sightings, lens, method);
+  const whole = checked(sightings, lens, method, near);
   const strained = focal && (!isGood(whole, limitMm) || strain(whole, sightings) > STRAINED);
   if (isGood(whole, limitMm) && !strained) return solved(whole, sightings, undefined, []);
   const freed = strained ? withoutFocal(sightings, lens, plane) : undefined;
@@ -100,10 +101,10 @@ const STRAINED = 6;
 const EASED = 4;
 
 /** All sightings fitted together, and each told by the others. */
-function checked(sightings: readonly Sighting[], lens: Lens, method: 'plane' | 'camera'): Checked {
-  const fitOf = (some: readonly Sighting[], from?: Camera): Fit | undefined =>
-    method === 'plane' ? fitPlane(some, lieOf(sightings.map(({ at }) => at)).plane) : fitCamera(some, lens, from);
-  const fit = fitOf(sightings);
+function checked(sightings: readonly Sighting[], lens: Lens, method: 'plane' | 'camera', from?: Camera): Checked {
+  const fitOf = (some: readonly Sighting[], start?: Camera): Fit | undefined =>
+    method === 'plane' ? fitPlane(some, lieOf(sightings.map(({ at }) => at)).plane) : fitCamera(some, lens, start);
+  const fit = fitOf(sightings, from);
   const near = fit?.method === 'camera' ? fit.camera : undefined;
   const predicted = sightings.map((one, i) => {
     const others =

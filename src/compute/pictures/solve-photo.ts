@@ -43,6 +43,7 @@ export function solvePhoto(model: Model, photo: Photo, facts: PictureFacts): Sol
     });
   const first = solvePicture(sightings(), lens, limitMm);
   // How wide a member's end looks is known once it is known from where it is seen.
-  const solved = first.fit ? solvePicture(sightings(first), lens, limitMm) : first;
+  const near = first.fit?.method === 'camera' ? first.fit.camera : undefined;
+  const solved = first.fit ? solvePicture(sightings(first), lens, limitMm, near) : first;
   return { ...solved, photo, facts, noPoints };
 }
