@@ -1,15 +1,6 @@
 import type { Model } from '../model/shell.js';
 import type { KeptFigures } from './figures.js';
 
-/** A value that is made when it is first asked for, and kept. */
-export function lazy<T>(make: () => T): () => T {
-  let made: { readonly value: T } | undefined;
-  return () => {
-    made ??= { value: make() };
-    return made.value;
-  };
-}
-
 /** An object whose values are made when first read, or taken from `kept`. */
 export function lazyFields<T extends object>(makers: { readonly [K in keyof T]: () => T[K] }, kept?: KeptFigures): T {
   const made = {} as T;

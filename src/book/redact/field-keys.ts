@@ -1,4 +1,4 @@
-import { lazy } from '../../compute/lazy.js';
+import { lazy } from '../../compute/lazy-value.js';
 import type { AnyField } from '../../records/field.js';
 import { KIND_NAMES, kindOf } from '../../records/kinds.js';
 import { fieldNameOf } from '../../records/read-model.js';

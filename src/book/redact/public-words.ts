@@ -1,4 +1,4 @@
-import { lazy } from '../../compute/lazy.js';
+import { lazy } from '../../compute/lazy-value.js';
 import { getOwn } from '../../get-own.js';
 import type { AnyField, Fields } from '../../records/field.js';
 import { KINDS } from '../../records/kinds.js';

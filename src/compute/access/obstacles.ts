@@ -6,7 +6,7 @@ import { mayComeWithin, segmentToBox } from '../../geometry/segment-box.js';
 import { segmentToFacet } from '../../geometry/segment-facet.js';
 import { add, distance, dot, lerp, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import { lazy } from '../lazy.js';
+import { lazy } from '../lazy-value.js';
 import { memberBoxes } from '../solids.js';
 import { isOverOpening, type PanelOpening } from './opening.js';
 import { solids } from './standing.js';

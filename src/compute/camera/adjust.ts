@@ -1,5 +1,5 @@
 import { CholeskyDecomposition, Matrix, pseudoInverse } from 'ml-matrix';
-import { lazy } from '../lazy.js';
+import { lazy } from '../lazy-value.js';
 
 /** What an adjustment ends with. */
 export interface Adjusted {

@@ -1,6 +1,6 @@
 import type { Matrix } from 'ml-matrix';
 import { dot, norm, scale, subtract, type Vec3 } from '../../geometry/vector.js';
-import { lazy } from '../lazy.js';
+import { lazy } from '../lazy-value.js';
 import { type Adjusted, adjust } from './adjust.js';
 import { type Camera, moved, type PictureSize, type Pixel, projectPoint, rayThrough } from './camera.js';
 import { type Homography, homographyOf, inverse, shownBy } from './homography.js';

@@ -5,7 +5,7 @@ import { distance, lerp, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { PanelKind, Run } from '../../records/index.js';
 import { lineWalls } from '../access/walls.js';
-import { lazy } from '../lazy.js';
+import { lazy } from '../lazy-value.js';
 import { memberBox } from '../solids.js';
 import type { Crossing } from './types.js';
 
