@@ -1,7 +1,7 @@
 import type { Pieces } from '../../entry/dxf/pieces.js';
 import type { DrawingPlan } from '../../entry/dxf/plan.js';
 import { understood } from '../../entry/understood.js';
-import { plannedCounts } from './import-text.js';
+import { plannedCounts, plannedRows } from './import-text.js';
 import { envelope } from './json.js';
 import { textTable } from './tables.js';
 import { counted, paragraph } from './wrap.js';
@@ -65,16 +65,7 @@ export function drawingJson({ name, plan, texts, pieces, others }: Shown, shell:
     sheet: name,
     dry_run: dryRun,
     columns: [],
-    added: plan.added.map(({ kind, id, place, row }) => ({ kind, id, file: place.file, row })),
-    changed: plan.changed.map(({ kind, record, changes, row }) => ({
-      kind,
-      id: record.id ?? null,
-      file: record.file,
-      row,
-      keys: changes.map(({ path }) => path.join('.')),
-    })),
-    unchanged: plan.unchanged.length,
-    ahead: plan.ahead.map(({ row, message }) => ({ row, message })),
+    ...plannedRows(plan),
     faults: plan.faults.map(({ row, message }) => ({ row, column: null, message })),
     gone: [],
     layers_not_read: listed(pieces.unmapped),

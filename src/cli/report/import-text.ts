@@ -119,21 +119,26 @@ function limited<T>(list: readonly T[], text: (one: T) => string, wanted: boolea
 const changeText = ({ path, old, new: now }: CellChange): string =>
   `${path.map((step) => (typeof step === 'number' ? step + 1 : step)).join('.')} ${old === undefined ? 'is now' : `${flow(old)} →`} ${flow(now)}`;
 
+/** What would become of the rows of a sheet or the pieces of a drawing, as the JSON answers have it. */
+export const plannedRows = (plan: Pick<Imported['plan'], 'added' | 'changed' | 'unchanged' | 'ahead'>) => ({
+  added: plan.added.map(({ kind, id, place, row }) => ({ kind, id, file: place.file, row })),
+  changed: plan.changed.map(({ kind, record, changes, row }) => ({
+    kind,
+    id: record.id ?? null,
+    file: record.file,
+    row,
+    keys: changes.map(({ path }) => path.join('.')),
+  })),
+  unchanged: plan.unchanged.length,
+  ahead: plan.ahead.map(({ row, message }) => ({ row, message })),
+});
+
 export function importJson({ plan, texts, dryRun, sheet, heads, gone }: Imported, shell: string | null): string {
   return envelope('import', shell, null, {
     sheet: sheet.name,
     dry_run: dryRun,
     columns: heads.map(({ text, column, unit, how }) => ({ head: text, key: column?.key ?? null, unit: unit ?? null, how })),
-    added: plan.added.map(({ kind, id, place, row }) => ({ kind, id, file: place.file, row })),
-    changed: plan.changed.map(({ kind, record, changes, row }) => ({
-      kind,
-      id: record.id ?? null,
-      file: record.file,
-      row,
-      keys: changes.map(({ path }) => path.join('.')),
-    })),
-    unchanged: plan.unchanged.length,
-    ahead: plan.ahead.map(({ row, message }) => ({ row, message })),
+    ...plannedRows(plan),
     faults: plan.faults.map(({ row, column, message }) => ({
       row,
       column: column === undefined ? null : columnName(column),
