@@ -165,7 +165,7 @@ describe('the figures of the printed editions', () => {
     const [said, answered] = [printed(), saidByAnswers(assessment)];
     expect(said.length).toBeGreaterThan(9000);
     const keys = new Set(said.map(({ of, what }) => `${of} | ${what}`));
-    expect(new Set(answered.map(({ of, what }) => `${of} | ${what}`).filter((key) => keys.has(key))).size).toBeGreaterThan(3000);
+    expect(new Set(answered.map(({ of, what }) => `${of} | ${what}`).filter((key) => keys.has(key))).size).toBeGreaterThan(1400);
     expect(disagreements([...said, ...answered])).toEqual([]);
   });
 
