@@ -68,7 +68,7 @@ describe('seals and insulators', () => {
     const card = between('id="r-AP-11"', 'id="h-panel-plans"');
     expect(card).toMatch(/ES-1 earth stud 1 [^/]*insulator fitted/u);
     const index = between('id="h-by-name"', 'id="h-by-id"');
-    expect(index).toMatch(/earth stud 1 terminal, insulator fitted ES-1/u);
+    expect(index).toMatch(/earth stud 1 terminal, under the coach, [^/]*, insulator fitted ES-1/u);
     expect(index).toMatch(/Air main circuit, sealed at BP-04; sealing not verified at BP-04/u);
   });
 
