@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { type Surface, surfaces } from '../../src/compute/access/surfaces.js';
+import { type Surface, surfaces, surfacesInOrder } from '../../src/compute/access/surfaces.js';
 import * as drawing from '../../src/drawing/index.js';
 import { anchor } from '../../src/model/anchor.js';
 import { judged } from './store.js';
@@ -40,6 +40,18 @@ describe('the sides of the demo shell', () => {
         expect([medium, id, shown.size <= 1, medium !== 'dc' || shown.size === 1]).toEqual([medium, id, true, true]);
         for (const side of shown) expect(side.endsWith('-side')).toBe(surfaces(a.model).get(id)?.faces === 'left');
       }
+    }
+  });
+
+  it('draws no access panel on a drill sheet of another face, and at most once on the cover', () => {
+    const faces = surfacesInOrder(a.model);
+    const sheets = faces.map((face) => ({ face, sheet: drawing.noDrillFace(a, face, SHEET, { linkable: () => true }) }));
+    expect(sheets.length).toBeGreaterThan(6);
+    const cover = drawing.coverDrawing(a, SHEET);
+    for (const id of access) {
+      const own = surfaces(a.model).get(id);
+      const others = sheets.filter(({ face, sheet }) => drawnIn([sheet], id).length > 0 && face.side !== own?.side);
+      expect([id, others.map(({ sheet }) => sheet.id), drawnIn([cover], id).length <= 1]).toEqual([id, [], true]);
     }
   });
 
