@@ -64,7 +64,6 @@ export interface PocketData {
   /** Packed, since there are thousands: id, title, kind, names, more. */
   readonly search: readonly (readonly [id: string, title: string, kind: string, names: string, more: string])[];
   readonly views: readonly TapView[];
-  readonly near: NearData;
   readonly loading?: LoadingData;
 }
 

@@ -2,13 +2,14 @@
 import { dataOf } from './dom.js';
 import { openKeep } from './keep.js';
 import { sayAge } from './pocket/age.js';
-import { coach } from './pocket/coach.js';
+import { type Coach, coach } from './pocket/coach.js';
 import { findAsTyped } from './pocket/find.js';
 import { showGauges } from './pocket/gauges.js';
 import { takeNotes } from './pocket/notes.js';
 import { route } from './pocket/router.js';
+import { screenStore } from './pocket/screen-store.js';
 import { keepTicks } from './pocket/ticks.js';
-import { type PocketData, searchEntries } from './pocket-data.js';
+import { type NearData, type PocketData, searchEntries } from './pocket-data.js';
 import { wordsFrom } from './words.js';
 
 const data = dataOf<PocketData>('data');
@@ -17,21 +18,26 @@ const keep = openKeep(`shellbook ${data.shell} ${data.edition} `);
 /** Steps of another record are other steps. */
 const keepOfRecord = openKeep(`shellbook ${data.fingerprint} `);
 
+const store = screenStore();
 const notes = takeNotes(data, keep, words);
-const drawings = coach(data, words);
+let coachDrawings: Coach | undefined;
+const drawings = (): Coach => {
+  coachDrawings ??= coach(data, () => dataOf<NearData>('near'), words);
+  return coachDrawings;
+};
 let spot: readonly [number, number] | undefined;
 document.addEventListener('click', ({ target }) => {
   const link = target instanceof Element ? target.closest<HTMLElement>('a.spot') : null;
   const ring = link?.querySelector('circle');
   spot = ring ? [ring.cx.baseVal.value, ring.cy.baseVal.value] : undefined;
 });
-route((id) => {
-  if (id === 'coach') drawings.show('plan');
-  else if (id.startsWith('v-')) drawings.show(id.slice(2), spot);
+keepTicks(keepOfRecord, store);
+route(store, (id) => {
+  if (id === 'coach') drawings().show('plan');
+  else if (id.startsWith('v-')) drawings().show(id.slice(2), spot);
   spot = undefined;
   notes.under(id);
 });
-findAsTyped(searchEntries(data), words);
-keepTicks(keepOfRecord);
+findAsTyped(searchEntries(data), words, store);
 showGauges(data, words);
 sayAge(data.date, data.oldAfterMonths, words);

@@ -1,7 +1,7 @@
 import type { PocketData } from '../page/pocket-data.js';
 import type { NearKind } from '../query/lookup/types.js';
 import { TAPPED, type WordKey } from '../words/index.js';
-import { loadingData, nearData } from './near-data.js';
+import { loadingData } from './near-data.js';
 import type { Card, Pocket } from './pocket.js';
 
 /** After so many months a page asks for a newer one. Project default. */
@@ -28,7 +28,6 @@ export function pageData(p: Pocket, cards: readonly Card[]): PocketData {
     },
     search: cards.map(({ id, title, kind, names, more }) => [id, title, kind, names, more]),
     views: p.views.map(({ tap }) => tap),
-    near: nearData(assessment),
     ...(loading ? { loading } : {}),
   };
 }

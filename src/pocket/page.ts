@@ -9,6 +9,7 @@ import { MEDIA } from '../records/index.js';
 import { cardsOf } from './cards.js';
 import type { PocketInput } from './input.js';
 import { cardIds } from './listed.js';
+import { nearData } from './near-data.js';
 import { pageData } from './page-data.js';
 import { EDITION_NAME, pageParts } from './page-parts.js';
 import { pagePictures, pictureId } from './pictures.js';
@@ -43,10 +44,9 @@ export async function pocketPage(input: PocketInput): Promise<PocketPage> {
   const data = pageData(p, cards);
   // Within a script element nothing may look like its end.
   const clean = (_key: string, value: unknown): unknown => (typeof value === 'string' ? cleanText(value, hidden) : value);
-  const { near, loading, ...spoken } = data;
+  const json = scriptJson(JSON.stringify(data, clean));
   // Places and figures by public ids: there is no text in them.
-  const bare = JSON.stringify({ near, ...(loading ? { loading } : {}) });
-  const json = `${JSON.stringify(spoken, clean).slice(0, -1)},${bare.slice(1)}`.replaceAll('<', '\\u003c');
+  const near = scriptJson(JSON.stringify(nearData(assessment)));
   const style = `${templateText('pocket.css')}${mediaStyle()}`;
   const script = input.script.replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--');
   const markup = render('pocket', { ...pageParts(p, cards, has, left), reader: p.reader });
@@ -55,14 +55,16 @@ export async function pocketPage(input: PocketInput): Promise<PocketPage> {
   const html = [
     `<!doctype html>\n<html lang="${p.reader.language}">\n<head>\n<meta charset="utf-8">`,
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data:; style-src '${hashOf(style)}'; script-src '${hashOf(FIRST_SCRIPT)}' '${hashOf(script)}'; base-uri 'none'; form-action 'none'">`,
+    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; img-src data:; style-src '${hashOf(style)}'; script-src '${hashOf(FIRST_SCRIPT)}' '${hashOf(HOLD_SCRIPT)}' '${hashOf(script)}'; base-uri 'none'; form-action 'none'">`,
     '<meta name="referrer" content="no-referrer">',
     '<meta name="format-detection" content="telephone=no">',
     `<title>${xml(cleanText(title, hidden))}</title>`,
     `<style>${style}</style>\n<script>${FIRST_SCRIPT}</script>\n</head>`,
-    cleanMarkup(markup, hidden),
+    // No name that is hidden may change a script: it comes in afterwards.
+    cleanMarkup(markup, hidden).replace('<script></script>', () => `<script>${HOLD_SCRIPT}</script>`),
     symbols(p),
     `<script type="application/json" id="data">${json}</script>`,
+    `<script type="application/json" id="near">${near}</script>`,
     `<script>${script}</script>\n</body>\n</html>\n`,
   ].join('\n');
   return { html, cards: cards.length, pictures: pictures.length, picturesLeft: left };
@@ -70,6 +72,14 @@ export async function pocketPage(input: PocketInput): Promise<PocketPage> {
 
 /** Says that scripts run before anything is painted: the page then shows one screen at a time. */
 const FIRST_SCRIPT = "document.documentElement.classList.add('js')";
+
+/**
+ * Makes text of the screens that follow, up to the next end of a script: thousands of elements are then made only of what is looked at.
+ * Where scripts do not run, for whatever reason, the screens are simply there, and that end is passed over.
+ */
+const HOLD_SCRIPT = `document.write('\\x3cscript type="text/plain" id="held">')`;
+
+const scriptJson = (json: string): string => json.replaceAll('<', '\\u003c');
 
 const hashOf = (text: string): string => `sha256-${createHash('sha256').update(text).digest('base64')}`;
 

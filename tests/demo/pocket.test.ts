@@ -7,7 +7,7 @@ import type { Vec3 } from '../../src/geometry/vector.js';
 import { anchor } from '../../src/model/anchor.js';
 import type { NearHere } from '../../src/page/pocket/near-here.js';
 import { type Finder, searchIn } from '../../src/page/pocket/search.js';
-import { type PocketData, searchEntries } from '../../src/page/pocket-data.js';
+import { type NearData, type PocketData, searchEntries } from '../../src/page/pocket-data.js';
 import { near } from '../../src/query/lookup/near.js';
 import { screwAt, screwFinder } from '../../src/query/lookup/screw.js';
 import type { NearHit } from '../../src/query/lookup/types.js';
@@ -22,15 +22,15 @@ const files = new Map(shell.photos.map(({ id, file }) => [id, path.join(DEMO, 's
 let html: string;
 let data: PocketData;
 let here: NearHere;
-let find: Finder;
+let find: Finder['find'];
 
 /** The page's own module, bundled as for the page: what is tried is what a phone runs. */
-async function bundled(nearData: PocketData['near']): Promise<NearHere> {
+async function bundled(nearData: NearData): Promise<NearHere> {
   const input = fileURLToPath(new URL('../../src/page/pocket/near-here.ts', import.meta.url));
   const made = await rolldown({ input, platform: 'browser', logLevel: 'silent' });
   const { output } = await made.generate({ format: 'esm', minify: true });
   const module = (await import(`data:text/javascript;base64,${Buffer.from(output[0].code).toString('base64')}`)) as {
-    readonly nearHere: (data: PocketData['near']) => NearHere;
+    readonly nearHere: (data: NearData) => NearHere;
   };
   return module.nearHere(nearData);
 }
@@ -38,9 +38,9 @@ async function bundled(nearData: PocketData['near']): Promise<NearHere> {
 beforeAll(async () => {
   html = await smallPage('service', { assessment, photoFile: async (id) => readFileSync(files.get(id) as string) });
   data = dataIn(html) as unknown as PocketData;
-  here = await bundled(data.near);
+  here = await bundled(dataIn(html, 'near') as unknown as NearData);
   const texts = cardTexts();
-  find = searchIn(searchEntries(data), (id) => texts.get(anchor(id)) ?? '');
+  find = searchIn(searchEntries(data), (id) => texts.get(anchor(id)) ?? '').find;
 });
 
 /** Everywhere in and about the coach, and at the faces of its sheets; the same places in every run. */

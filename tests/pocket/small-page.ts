@@ -26,9 +26,9 @@ export async function smallPage(
   return html;
 }
 
-/** The data that the script of a page reads. */
-export function dataIn(html: string): Readonly<Record<string, unknown>> {
-  const found = /<script type="application\/json" id="data">(.*?)<\/script>/su.exec(html)?.[1];
+/** The data that the script of a page reads: `data`, or `near` of what is asked of a place. */
+export function dataIn(html: string, id: 'data' | 'near' = 'data'): Readonly<Record<string, unknown>> {
+  const found = new RegExp(`<script type="application/json" id="${id}">(.*?)</script>`, 'su').exec(html)?.[1];
   if (found === undefined) throw new Error('no data in the page');
   return JSON.parse(found);
 }

@@ -6,7 +6,7 @@ import type { ScrewAt } from '../../query/lookup/screw.js';
 import { SCREW_LOOK_MM } from '../../query/release/screw-obstacles.js';
 import { element, ifThere, make } from '../dom.js';
 import { type PanZoom, panZoom } from '../pan-zoom.js';
-import { type PocketData, searchEntries, type TapView } from '../pocket-data.js';
+import { type NearData, type PocketData, searchEntries, type TapView } from '../pocket-data.js';
 import type { PageWords } from '../words.js';
 import { type NearHere, nearHere } from './near-here.js';
 
@@ -23,12 +23,12 @@ export interface Coach {
 }
 
 /** Layers, fingers and taps on the drawings of the coach. */
-export function coach(data: PocketData, words: PageWords): Coach {
+export function coach(data: PocketData, nearData: () => NearData, words: PageWords): Coach {
   const place = ifThere<HTMLDivElement>('here');
   if (!place) return { show: () => {} };
   let ready: NearHere | undefined;
   const asked = (): NearHere => {
-    ready ??= nearHere(data.near);
+    ready ??= nearHere(nearData());
     return ready;
   };
   const cards = new Map(searchEntries(data).map(({ id, title }) => [id, title] as const));

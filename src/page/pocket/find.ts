@@ -2,23 +2,27 @@ import { anchor } from '../../model/anchor.js';
 import { element, make } from '../dom.js';
 import type { SearchEntry } from '../pocket-data.js';
 import type { PageWords } from '../words.js';
+import type { ScreenStore } from './screen-store.js';
 import { searchIn } from './search.js';
 
 const MOST_SHOWN = 60;
 
-/** The words of a card's first list, with blanks between them. */
-const cardText = (id: string): string =>
-  [...(document.getElementById(anchor(id))?.querySelector('dl')?.children ?? [])].map((one) => one.textContent ?? '').join(' ');
+/** So many cards are read at a time before anybody searches: a finger waits for no more than these. */
+const READ_AT_ONCE = 40;
 
 /** Answers as one types: the nearest first, each a link to its card. */
-export function findAsTyped(entries: readonly SearchEntry[], words: PageWords): void {
+export function findAsTyped(
+  entries: readonly SearchEntry[],
+  words: PageWords,
+  { listText }: Pick<ScreenStore, 'listText'>,
+): void {
   const input = element<HTMLInputElement>('asked');
   const list = element<HTMLUListElement>('hits');
   const said = element<HTMLParagraphElement>('found');
-  const search = searchIn(entries, cardText);
+  const { find, read } = searchIn(entries, (id) => listText(anchor(id)));
   const answer = (): void => {
     const asked = input.value.trim();
-    const { hits, close } = search(asked);
+    const { hits, close } = find(asked);
     list.replaceChildren(
       ...hits
         .slice(0, MOST_SHOWN)
@@ -38,4 +42,8 @@ export function findAsTyped(entries: readonly SearchEntry[], words: PageWords): 
     answer();
     list.querySelector('a')?.click();
   });
+  const readOn = (): void => {
+    if (!read(READ_AT_ONCE)) setTimeout(readOn);
+  };
+  setTimeout(readOn);
 }

@@ -8,7 +8,11 @@ export interface Found {
   readonly close: boolean;
 }
 
-export type Finder = (asked: string) => Found;
+export interface Finder {
+  find(asked: string): Found;
+  /** Reads so many more of the cards ahead of a question; whether all are read. */
+  read(count: number): boolean;
+}
 
 /** Small letters without marks. */
 export const plain = (text: string): string => text.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
@@ -37,17 +41,16 @@ interface Indexed {
  * the words of a card's first list: place, service, protection, zones.
  */
 export function searchIn(entries: readonly SearchEntry[], cardText: (id: string) => string): Finder {
-  let index: readonly Indexed[] | undefined;
+  const index: Indexed[] = [];
+  const read = (count: number): boolean => {
+    for (const entry of entries.slice(index.length, index.length + count)) index.push(indexed(entry, cardText(entry.id)));
+    return index.length === entries.length;
+  };
   const made = (): readonly Indexed[] => {
-    index ??= entries.map((entry) => ({
-      entry,
-      id: squeezed(entry.id),
-      names: parted(wordsOf(`${entry.id} ${entry.title} ${entry.names}`)),
-      more: [...new Set(parted(wordsOf(`${entry.kind} ${entry.more} ${cardText(entry.id)}`)))],
-    }));
+    read(entries.length);
     return index;
   };
-  return (asked) => {
+  const find = (asked: string): Found => {
     const typed = wordsOf(asked);
     const told = typed.filter((word) => !FILLER.has(word));
     const words = told.length > 0 ? told : typed;
@@ -57,7 +60,15 @@ export function searchIn(entries: readonly SearchEntry[], cardText: (id: string)
     if (exact.length > 0) return { hits: exact, close: false };
     return { hits: ranked(made(), (one) => scoreOf(one, words, short, true)), close: true };
   };
+  return { find, read };
 }
+
+const indexed = (entry: SearchEntry, text: string): Indexed => ({
+  entry,
+  id: squeezed(entry.id),
+  names: parted(wordsOf(`${entry.id} ${entry.title} ${entry.names}`)),
+  more: [...new Set(parted(wordsOf(`${entry.kind} ${entry.more} ${text}`)))],
+});
 
 /** `grey/black` is found by either colour, `DC-12/S1` by its parts. */
 const parted = (words: readonly string[]): readonly string[] => [

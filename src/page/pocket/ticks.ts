@@ -1,17 +1,19 @@
 import type { Keep } from '../keep.js';
+import type { ScreenStore } from './screen-store.js';
 import { today } from './today.js';
 
 /** Steps and tasks that were ticked off stay ticked when the page is opened again, each with its day. */
-export function keepTicks(keep: Keep): void {
+export function keepTicks(keep: Keep, { eachMade }: Pick<ScreenStore, 'eachMade'>): void {
   const ticked = new Map(Object.entries(JSON.parse(keep.get('ticked') ?? '{}') as Readonly<Record<string, string>>));
   const keys = new Map<Element, string>();
-  for (const screen of document.querySelectorAll('.screen'))
+  eachMade((screen) => {
     for (const [i, box] of screen.querySelectorAll<HTMLInputElement>('.ticks input').entries()) {
       const key = `${screen.id} ${i}`;
       keys.set(box, key);
       box.checked = ticked.has(key);
       if (box.checked) showDay(box, ticked.get(key));
     }
+  });
   document.addEventListener('change', ({ target }) => {
     if (!(target instanceof HTMLInputElement)) return;
     const key = keys.get(target);
