@@ -30,7 +30,31 @@ const ROOF: readonly Use[] = [
   { use: 'Walk on the roof, or load it', kinds: ['roof load'], otherwise: 'not declared: keep off the roof' },
 ];
 
-export const liftingAnswer = (book: Book) => usesTable(book, LIFTING);
+/** Lifting, jacking, towing, tying down: what comes off first, and the points together against the weight that hangs on them. */
+export function liftingAnswer(book: Book) {
+  return table<Allowed>(book.show, {
+    look: 'tight',
+    rows: allowed(book, LIFTING),
+    columns: (c) => [
+      c.text('To', (row) => row.use),
+      c.refs('At', (row) => row.points.map((one) => one.id)),
+      c.text('First unbolt or take off', (row) => firstOff(book, row)),
+      c.text(
+        'Rated',
+        (row) => ratingWords(book, row),
+        (row) => [inAll(book, row), row.points[0]?.note].filter(Boolean).join('; ') || undefined,
+      ),
+      c.text('Weight on them', (row) => weightOn(book, row)),
+      c.text(
+        'Declared by',
+        (row) => row.points[0]?.by,
+        (row) => row.points[0]?.document,
+      ),
+      ...(book.edition === 'owner' ? [] : [c.page((row: Allowed) => row.points[0]?.id)]),
+    ],
+    empty: NOT_HERE,
+  });
+}
 export const hangingAnswer = (book: Book) => usesTable(book, HANGING);
 export const roofAnswer = (book: Book) => usesTable(book, ROOF);
 
@@ -41,9 +65,9 @@ interface Allowed {
   readonly otherwise: string;
 }
 
-function usesTable(book: Book, uses: readonly Use[]) {
+function allowed(book: Book, uses: readonly Use[]): readonly Allowed[] {
   const { declared } = book.assessment.model.shell;
-  const rows = uses.flatMap(({ use, kinds, otherwise }): readonly Allowed[] => {
+  return uses.flatMap(({ use, kinds, otherwise }): readonly Allowed[] => {
     const alike = new Map<string, Declared[]>();
     for (const one of declared.filter(({ declaredKind }) => kinds.includes(declaredKind))) {
       const key = JSON.stringify([one.declaredKind, one.rating?.text, one.by, one.document, one.note]);
@@ -52,9 +76,12 @@ function usesTable(book: Book, uses: readonly Use[]) {
     const found = [...alike.values()].map((points) => ({ use, points, otherwise }));
     return found.length > 0 ? found : [{ use, points: [], otherwise }];
   });
+}
+
+function usesTable(book: Book, uses: readonly Use[]) {
   return table<Allowed>(book.show, {
     look: 'tight',
-    rows,
+    rows: allowed(book, uses),
     columns: (c) => [
       c.text('To', (row) => row.use),
       c.refs('At', (row) => row.points.map((one) => one.id)),
@@ -81,22 +108,47 @@ function ratingWords(book: Book, { points: [one, ...more], otherwise }: Allowed)
   return more.length > 0 ? `${rating} each` : rating;
 }
 
-/** Its share by statics, of what, and what comes off first: without that, the plain word that it is not proved. */
+/** Its recorded share of what it is declared for. */
 function askedWords(book: Book, { points }: Allowed): string {
-  const loads = book.assessment.figures.weights.pointLoads.filter((one) => points.some(({ id }) => id === one.id));
+  const loads = loadsOn(book, points);
   const [first] = loads;
   if (!first) return points.length === 0 ? '' : 'not known: nothing recorded hangs on it';
   const most = Math.max(...loads.map((one) => one.loadKg));
-  const share = loads.length > 1 ? `up to ${book.show.mass(most)} each` : book.show.mass(most);
-  if (!['lift', 'jack', 'stand', 'tow'].includes(first.kind)) return `${share} as recorded`;
+  return `${loads.length > 1 ? `up to ${book.show.mass(most)} each` : book.show.mass(most)} as recorded`;
+}
+
+const loadsOn = (book: Book, points: readonly Declared[]) =>
+  book.assessment.figures.weights.pointLoads.filter((one) => points.some(({ id }) => id === one.id));
+
+/** What comes off before anything is lifted; without a record of it, the plain word that it is not proved. */
+function firstOff(book: Book, { points }: Allowed): string {
+  const [first] = loadsOn(book, points);
+  if (points.length === 0) return '';
+  if (!first || first.unboltFirst.length === 0) return 'not recorded: not proved, ask who declared it';
+  return first.unboltFirst.map((one, at) => `${at + 1}. ${one}`).join('; ');
+}
+
+/** `4 points: 144 kN (32,373 lbf) in all`, where each has a rating of one kind. */
+function inAll(book: Book, { points }: Allowed): string | undefined {
+  const ratings = points.flatMap(({ rating }) => (rating ? [rating] : []));
+  const [first] = ratings;
+  if (!first || ratings.length < 2 || ratings.length < points.length || first.dimension !== 'force') return undefined;
+  const value = ratings.reduce((sum, one) => sum + one.value, 0);
+  const text = `${Math.floor(value / 100 + 1e-9) / 10} kN`;
+  return `${points.length} points together ${book.show.rating({ ...first, text, value })}`;
+}
+
+/** `19,287 lb (8,748 kg), the shell off its chassis; up to 5,106 lb (2,316 kg) at one point`. */
+function weightOn(book: Book, { points }: Allowed): string {
+  const loads = loadsOn(book, points);
+  const [first] = loads;
+  if (!first) return points.length === 0 ? '' : 'not known: no weight is recorded';
   const what = { shell: 'the shell off its chassis', 'whole vehicle': 'the whole vehicle', 'not recorded': 'the whole vehicle' }[
     first.lifts
   ];
-  const off =
-    first.unboltFirst.length > 0
-      ? `first: ${first.unboltFirst.join('; ')}`
-      : 'what to unbolt first is not recorded: not proved, ask its author';
-  return `${share} of ${book.show.mass(first.ofKg)}, ${what}; ${off}`;
+  const most = Math.max(...loads.map((one) => one.loadKg));
+  const share = loads.length > 1 ? `; up to ${book.show.mass(most)} at one point` : '';
+  return `${book.show.mass(first.ofKg)}, ${what}${share}`;
 }
 
 /** Places that differ by less than this are one line across the roof, mm. */

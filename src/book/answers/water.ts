@@ -1,5 +1,6 @@
 import { isInPolygon } from '../../geometry/facet.js';
 import type { Point } from '../../geometry/planar.js';
+import type { Vec3 } from '../../geometry/vector.js';
 import { isPlaced, type PlacedNode, placedNodes } from '../../model/placed.js';
 import type { Panel, ServiceNode } from '../../records/index.js';
 import type { Book } from '../book.js';
@@ -60,11 +61,12 @@ export function leaksAnswer(book: Book) {
   });
 }
 
-/** Where runs pass the outside skin: water comes in there too, and the sealing is renewed with the run. */
+/** Where runs pass the belly: spray comes in there too, and the sealing is renewed with the run. */
 export function outsideHoles(book: Book) {
-  const { runs } = book.assessment.model.shell;
+  const { runs, panels } = book.assessment.model.shell;
+  const belly = new Set(panels.filter(({ panelKind }) => panelKind === 'belly').map(({ id }) => id));
   return table(book.show, {
-    rows: runs.flatMap((run) => outsidePassages(book, run.id)),
+    rows: runs.flatMap((run) => outsidePassages(book, run.id)).filter(({ through }) => belly.has(through)),
     columns: (c) => [
       c.refs('Run', (one) => [one.run]),
       c.refs('Passes', (one) => [one.through]),
@@ -72,24 +74,34 @@ export function outsideHoles(book: Book) {
       c.text('Sealing', (one) => (one.sealed ? SEALED_WORD : 'not verified')),
       c.page((one) => one.run),
     ],
-    empty: 'No run is recorded to pass an outside skin.',
+    empty: 'No run is recorded to pass a belly panel.',
   });
 }
 
-/** Holes that a wet cavity drips from. */
+/** Holes that a wet cavity drips from, a cavity a row. */
 export function drainHoles(book: Book) {
-  const rows = book.assessment.model.shell.zones.flatMap((zone) => (zone.drains ?? []).map((at) => ({ zone, at })));
+  const [first, second] = book.show.ways.length;
+  const aft = (holes: readonly Vec3[], write = first?.write): string => holes.map(([x]) => write?.(x)).join(' · ');
   return table(book.show, {
-    rows,
+    look: 'dense tight',
+    rows: book.assessment.model.shell.zones.filter(({ drains = [] }) => drains.length > 0),
     columns: (c) => [
       c.refs(
         'Cavity',
-        (one) => [one.zone.id],
-        (one) => one.zone.name,
+        (zone) => [zone.id],
+        (zone) => zone.name,
       ),
-      placeColumn(book, 'Drain hole', (one) => one.at),
-      c.page((one) => one.zone.id),
+      c.text(
+        'Drain holes, each so far aft',
+        ({ drains = [] }) => aft(drains),
+        ({ drains = [] }) => (second ? `${aft(drains, second.write)} ${second.unit}` : undefined),
+      ),
+      c.text('From the centre line', ({ drains = [] }) => [...new Set(drains.map(([, y]) => acrossWords(book, y)))].join('; ')),
+      c.page((zone) => zone.id),
     ],
     empty: 'No drain hole of a cavity is recorded: look at the lowest edge of each belly panel.',
   });
 }
+
+const acrossWords = ({ show }: Book, yMm: number): string =>
+  Math.abs(yMm) < 1 ? 'on it' : `${show.length(Math.abs(yMm))} ${yMm < 0 ? 'left' : 'right'}`;

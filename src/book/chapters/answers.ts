@@ -1,7 +1,9 @@
+import { wetAboveCeiling } from '../../query/topics/rain.js';
 import { whoAnswers } from '../answers/contacts.js';
 import { frostAnswer } from '../answers/frost.js';
 import { hangingAnswer, liftingAnswer, roofAnswer, roofLines } from '../answers/loads.js';
 import { liveAnswer, protectionsAnswer } from '../answers/protections.js';
+import { rainAnswer } from '../answers/rain.js';
 import { coloursAnswer, skinRepairAnswer } from '../answers/repair.js';
 import { repairsAnswer } from '../answers/repairs.js';
 import { torquesAnswer } from '../answers/torques.js';
@@ -35,6 +37,8 @@ export const answers: ChapterMaker = (book) => {
             earths: earthsAnswer(book),
             spareWays: spareWaysAnswer(book),
             unused: unusedAnswer(book),
+            rain: rainAnswer(book),
+            overhead: wetAboveCeiling(book.assessment.model),
             leaks: leaksAnswer(book),
             drainHoles: drainHoles(book),
             outsideHoles: outsideHoles(book),

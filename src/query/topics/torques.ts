@@ -1,4 +1,5 @@
 import { facts, type Topic, type TopicRow } from './topic.js';
+import { torqueSpecified } from './torque-uses.js';
 
 export const torques: Topic = {
   name: 'torque',
@@ -9,7 +10,12 @@ export const torques: Topic = {
       ...shell.clamps.map((clamp) => ({
         id: clamp.id,
         what: [clamp.clampKind, clamp.bolt].filter(Boolean).join(', '),
-        facts: facts(['torque', clamp.torqueNm ?? 'not recorded', 'nm'], ['check again', clamp.checkAgain]),
+        facts: facts(
+          ['torque', clamp.torqueNm ?? 'not recorded', 'nm'],
+          ['specified, at least', torqueSpecified(shell, [clamp.id])?.leastNm, 'nm'],
+          ['tolerance', torqueSpecified(shell, [clamp.id])?.note],
+          ['check again', clamp.checkAgain],
+        ),
       })),
       ...shell.nodes
         .filter((node) => node.torqueNm !== undefined)
