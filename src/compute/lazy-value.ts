@@ -6,3 +6,15 @@ export function lazy<T>(make: () => T): () => T {
     return made.value;
   };
 }
+
+/** What `make` gives of an object, made once for each: one shell is asked many times. */
+export function onceEach<T extends object, R>(make: (of: T) => R): (of: T) => R {
+  const found = new WeakMap<T, { readonly value: R }>();
+  return (of) => {
+    const known = found.get(of);
+    if (known) return known.value;
+    const value = make(of);
+    found.set(of, { value });
+    return value;
+  };
+}

@@ -83,7 +83,8 @@ async function small(
       .resize({ width: longest, height: longest, fit: 'inside', withoutEnlargement: true })
       .flatten({ background: '#ffffff' })
       .toColourspace('srgb')
-      .jpeg({ quality: QUALITY, mozjpeg: true })
+      // Slower ways of packing save a fifth of the bytes and take twice as long.
+      .jpeg({ quality: QUALITY })
       .toBuffer({ resolveWithObject: true });
     return { photo, widthPx: info.width, heightPx: info.height, jpeg: data };
   } catch {

@@ -1,4 +1,5 @@
 import type { BehindItem } from '../compute/access/types.js';
+import { onceEach } from '../compute/lazy-value.js';
 import type { Medium, Shell } from '../records/index.js';
 import { type Reader, readerOf, say } from '../words/index.js';
 import { aheadOfFuse } from './isolate/graph/unfused.js';
@@ -45,11 +46,10 @@ const TOUCH_V = 50;
 /** Through a panel a hand touches what is within an arm’s length and has nothing before it. */
 const isTouched = ({ reach, blockedBy }: BehindItem): boolean => reach !== 'beyond' && blockedBy.length === 0;
 
+type ServedShell = Pick<Shell, 'nodes' | 'runs' | 'circuits' | 'components'>;
+
 /** Every hazard that a hand through a panel can touch, worst first; empty where none is recorded there, which is no proof that none is. */
-export function hazardsBehind(
-  shell: Pick<Shell, 'nodes' | 'runs' | 'circuits' | 'components'>,
-  behind: readonly BehindItem[],
-): readonly Hazard[] {
+export function hazardsBehind(shell: ServedShell, behind: readonly BehindItem[]): readonly Hazard[] {
   const kindOf = hazardsOf(shell);
   const found = new Map<HazardKind, string[]>();
   for (const item of behind.filter(isTouched)) {
@@ -65,12 +65,7 @@ export function hazardsBehind(
 }
 
 /** What each record can do to a hand; those that can do nothing are not in it. */
-function hazardsOf({
-  nodes,
-  runs,
-  circuits,
-  components,
-}: Pick<Shell, 'nodes' | 'runs' | 'circuits' | 'components'>): ReadonlyMap<string, HazardKind> {
+const hazardsOf = onceEach(({ nodes, runs, circuits, components }: ServedShell): ReadonlyMap<string, HazardKind> => {
   const bare = aheadOfFuse({ nodes, runs, circuits });
   const volts = new Map(circuits.map((circuit) => [circuit.id, circuit.voltageV ?? 0] as const));
   const of = (id: string, medium: Medium, circuit: string | undefined): HazardKind | undefined => {
@@ -85,7 +80,7 @@ function hazardsOf({
       return kind === undefined ? [] : [[one.id, kind] as const];
     }),
   ]);
-}
+});
 
 /** The highest recorded voltage of what is touched, V; undefined where none is recorded. */
 function voltsOf(

@@ -12,7 +12,14 @@ const SPOKEN = /\s(?:alt|title|aria-label)="[^"]*"/gu;
  */
 export function cleanMarkup(html: string, hidden: Hidden): string {
   if (hidden.names.size === 0 && hidden.stamps.size === 0) return html;
-  return html.replace(PIECE, (piece) =>
-    piece.startsWith('<') ? piece.replace(SPOKEN, (words) => cleanText(words, hidden)) : cleanText(piece, hidden),
-  );
+  // The same words stand on many cards and in many rows.
+  const done = new Map<string, string>();
+  const clean = (text: string): string => {
+    const known = done.get(text);
+    if (known !== undefined) return known;
+    const cleaned = cleanText(text, hidden);
+    done.set(text, cleaned);
+    return cleaned;
+  };
+  return html.replace(PIECE, (piece) => (piece.startsWith('<') ? piece.replace(SPOKEN, clean) : clean(piece)));
 }

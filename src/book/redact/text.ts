@@ -10,6 +10,8 @@ const TOKEN = /[\p{L}\p{M}\p{N}._/-]+/gu;
 /** A text without what is hidden: whole words in any case and with endings, never a part of another word, never within an id. */
 export function cleanText(text: string, hidden: Hidden): string {
   if (hidden.names.size === 0 && hidden.stamps.size === 0) return text;
+  const found = [...namesIn(text, hidden), ...hiddenIdsIn(text, hidden)];
+  if (found.length === 0) return text;
   const kept = idsIn(text, hidden);
   const out: string[] = [];
   let here = 0;
@@ -18,9 +20,7 @@ export function cleanText(text: string, hidden: Hidden): string {
     out.push(text.slice(here, from), instead);
     here = to;
   };
-  for (const { from, to, instead } of [...namesIn(text, hidden), ...hiddenIdsIn(text, hidden)].sort(
-    (a, b) => a.from - b.from || b.to - a.to,
-  )) {
+  for (const { from, to, instead } of found.sort((a, b) => a.from - b.from || b.to - a.to)) {
     if (!kept.some((id) => from >= id.from && to <= id.to)) replace(from, to, instead);
   }
   return here === 0 ? text : out.join('') + text.slice(here);

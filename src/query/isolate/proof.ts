@@ -1,3 +1,4 @@
+import { onceEach } from '../../compute/lazy-value.js';
 import type { ServiceFacts } from './graph/facts.js';
 
 /** What has been done: nodes that were switched off, shut or taken off, and circuits whose fuse or breaker is out. */
@@ -44,7 +45,7 @@ export function sourcesReaching(
   done: Done,
 ): readonly string[] {
   const walk = new Walk(facts, done);
-  const reached = new Set(positions(facts).flatMap((position) => walk.from(start, position)));
+  const reached = new Set(groundOf(facts).positions.flatMap((position) => walk.from(start, position)));
   return facts.nodes.filter((node) => reached.has(node.id)).map((node) => node.id);
 }
 
@@ -66,25 +67,42 @@ function positions({ nodes, runs }: ServiceFacts): readonly Position[] {
   return all;
 }
 
+/** The records as they are walked, made once for a shell. */
+const groundOf = onceEach((facts: ServiceFacts) => {
+  const at = new Map<string, Step[]>();
+  for (const run of facts.runs)
+    for (const end of ['from', 'to'] as const) {
+      const steps = at.get(run[end]);
+      if (steps) steps.push({ run, end });
+      else at.set(run[end], [{ run, end }]);
+    }
+  return {
+    positions: positions(facts),
+    nodes: new Map(facts.nodes.map((node) => [node.id, node])) as ReadonlyMap<string, Node>,
+    at: at as ReadonlyMap<string, readonly Step[]>,
+    protectedAt: new Map(
+      facts.circuits.flatMap(({ id, medium, protection }) =>
+        protection?.at !== undefined && ['dc', 'ac', 'data'].includes(medium) && ['fuse', 'breaker'].includes(protection.kind)
+          ? [[id, protection.at] as const]
+          : [],
+      ),
+    ) as ReadonlyMap<string, string>,
+  };
+});
+
 class Walk {
   private readonly nodes: ReadonlyMap<string, Node>;
-  private readonly at = new Map<string, Step[]>();
+  private readonly at: ReadonlyMap<string, readonly Step[]>;
   private readonly protectedAt: ReadonlyMap<string, string>;
 
   constructor(
     private readonly facts: ServiceFacts,
     private readonly done: Done,
   ) {
-    this.nodes = new Map(facts.nodes.map((node) => [node.id, node]));
-    for (const run of facts.runs)
-      for (const end of ['from', 'to'] as const) this.at.set(run[end], [...(this.at.get(run[end]) ?? []), { run, end }]);
-    this.protectedAt = new Map(
-      facts.circuits.flatMap(({ id, medium, protection }) =>
-        protection?.at !== undefined && ['dc', 'ac', 'data'].includes(medium) && ['fuse', 'breaker'].includes(protection.kind)
-          ? [[id, protection.at] as const]
-          : [],
-      ),
-    );
+    const { nodes, at, protectedAt } = groundOf(facts);
+    this.nodes = nodes;
+    this.at = at;
+    this.protectedAt = protectedAt;
   }
 
   from(start: { readonly nodes: readonly string[]; readonly runs: readonly string[] }, position: Position): readonly string[] {

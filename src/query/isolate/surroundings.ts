@@ -1,5 +1,6 @@
 import { isClear } from '../../compute/access/sight.js';
 import type { Computed } from '../../compute/figures.js';
+import { onceEach } from '../../compute/lazy-value.js';
 import { isPlanned } from '../../model/planned.js';
 import type { Medium, ServiceNode } from '../../records/index.js';
 import { placesOf } from '../place.js';
@@ -11,7 +12,7 @@ import type { IsolationAction } from './types.js';
 export type Surroundings = ReturnType<typeof surroundings>;
 
 /** What an answer about one shell looks up: nodes, their reach, what a hand does where. */
-export function surroundings({ model, figures }: Computed) {
+export const surroundings = onceEach(({ model, figures }: Computed) => {
   const { shell } = model;
   const places = placesOf(model);
   const nodes = new Map(shell.nodes.map((node) => [node.id, node] as const));
@@ -66,7 +67,7 @@ export function surroundings({ model, figures }: Computed) {
       return [...new Set(media.filter((one): one is Medium => one !== undefined))];
     },
   };
-}
+});
 
 const linesAt = (id: string, runs: readonly { readonly id: string; readonly from: string; readonly to: string }[]) =>
   runs.filter((run) => run.from === id || run.to === id).map((run) => run.id);

@@ -1,4 +1,5 @@
 import type { Computed } from '../../compute/figures.js';
+import { onceEach } from '../../compute/lazy-value.js';
 import { ampacityA, terminalLimitA } from '../../compute/services/ampacity.js';
 import { statedA, waysToSources } from '../../compute/services/feeder.js';
 import { wireOf } from '../../compute/services/wire.js';
@@ -158,7 +159,7 @@ function missing(own: LoadAnswer['circuit'], supplies: readonly CarriedLoad[], w
   ];
 }
 
-function lookUps({ model: { shell, library }, figures }: Computed) {
+const lookUps = onceEach(({ model: { shell, library }, figures }: Computed) => {
   const nodes = new Map(shell.nodes.map((node) => [node.id, node] as const));
   const circuits = new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const));
   const lengths = new Map(figures.takeOff.runs.map((run) => [run.id, run.lengthMm] as const));
@@ -170,10 +171,10 @@ function lookUps({ model: { shell, library }, figures }: Computed) {
   /** The lesser of its ends; of AC 60 °C where neither is recorded, NEC 110.14(C)(1), unverified citation. */
   const terminalsOf = ({ from, to, medium }: Run): number | undefined =>
     least([nodes.get(from)?.terminalsC, nodes.get(to)?.terminalsC]) ?? (medium === 'ac' ? 60 : undefined);
-  const ways = (circuit: Circuit) => {
+  const ways = onceEach((circuit: Circuit) => {
     const root = figureOf.get(circuit.id)?.root;
     return root === undefined ? [] : waysToSources(circuit, root, { nodes, runs: shell.runs, lengthMm });
-  };
+  });
   const loadsOn = (circuit: Circuit) =>
     (figureOf.get(circuit.id)?.loads ?? []).map(({ node, currentA }) => ({ id: node, loadA: currentA }));
   const ownA = (circuit: Circuit): number => figureOf.get(circuit.id)?.loadA ?? statedA(circuit) ?? 0;
@@ -220,4 +221,4 @@ function lookUps({ model: { shell, library }, figures }: Computed) {
       return more.length > 0 ? more.reduce((most, one) => Math.max(most, one), 0) : undefined;
     },
   };
-}
+});

@@ -103,20 +103,23 @@ function linksBack(start: number, before: ReadonlyMap<number, { readonly at: num
 }
 
 /** The cheapest cut in one state: maximum flow, then the edges that cross into what still drains to the targets. */
-function minimumCut(graph: ServiceGraph, world: World, { targets, sources, cost }: Task): readonly number[] {
-  const [supply, sink] = [graph.vertices.length, graph.vertices.length + 1];
-  const network = new FlowNetwork(graph.vertices.length + 2);
-  const live = graph.edges.filter((edge) => conducts(edge, world));
+function minimumCut(graph: ServiceGraph, world: World, { into, targets, sources, cost }: Task): readonly number[] {
+  // What does not feed the targets in this state takes no part: one line of a coach is small beside all its services.
+  const place = new Map([...feeding(into, targets, world, new Set())].map((vertex, i) => [vertex, i] as const));
+  const at = (vertex: number): number => place.get(vertex) as number;
+  const [supply, sink] = [place.size, place.size + 1];
+  const network = new FlowNetwork(place.size + 2);
+  const live = graph.edges.filter((edge) => place.has(edge.from) && place.has(edge.to) && conducts(edge, world));
   for (const { from, to, oneWay, link } of live) {
     const capacity = link === undefined ? NEVER : cost(link);
-    network.join(from, to, capacity);
-    if (!oneWay) network.join(to, from, capacity);
+    network.join(at(from), at(to), capacity);
+    if (!oneWay) network.join(at(to), at(from), capacity);
   }
-  for (const at of sources) network.join(supply, at, NEVER);
-  for (const at of targets) network.join(at, sink, NEVER);
+  for (const source of sources) if (place.has(source)) network.join(supply, at(source), NEVER);
+  for (const target of targets) network.join(at(target), sink, NEVER);
   network.maxFlow(supply, sink);
   const drains = network.reaching(sink);
-  const crosses = (from: number, to: number): boolean => !drains[from] && drains[to] === true;
+  const crosses = (from: number, to: number): boolean => !drains[at(from)] && drains[at(to)] === true;
   return [
     ...new Set(
       live.flatMap(({ from, to, oneWay, link }) =>

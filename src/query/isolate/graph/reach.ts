@@ -1,3 +1,4 @@
+import { onceEach } from '../../../compute/lazy-value.js';
 import type { Edge, ServiceGraph } from './graph.js';
 
 /** A state of everything that may stand one way or another: one number a choice. */
@@ -11,14 +12,14 @@ export const conducts = ({ when }: Edge, world: World): boolean =>
   when === undefined || world[when.choice] === -1 || world[when.choice] === when.is;
 
 /** Edges by the vertex that they lead to: what may feed it. */
-export function feeders(graph: ServiceGraph): readonly (readonly { readonly edge: Edge; readonly from: number }[])[] {
+export const feeders = onceEach((graph: ServiceGraph): readonly (readonly { readonly edge: Edge; readonly from: number }[])[] => {
   const into: { edge: Edge; from: number }[][] = graph.vertices.map(() => []);
   for (const edge of graph.edges) {
     into[edge.to]?.push({ edge, from: edge.from });
     if (!edge.oneWay) into[edge.from]?.push({ edge, from: edge.to });
   }
   return into;
-}
+});
 
 /** Everything that feeds some vertices in one state, the vertices included; `open` are links that part. */
 export function feeding(

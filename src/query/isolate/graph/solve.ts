@@ -1,3 +1,4 @@
+import { onceEach } from '../../../compute/lazy-value.js';
 import type { NodeRole } from '../../../records/index.js';
 import { behaviourOf } from './behaviour.js';
 import { cheapestCut } from './cut.js';
@@ -33,13 +34,7 @@ export const isStopped = ({ role, medium }: NodeFacts): boolean =>
   role === undefined ? medium === 'drain' : (STOPPED.includes(role) && medium !== 'gas') || medium === 'drain';
 
 /** One shell is asked many times: its graph is made once. */
-const GRAPHS = new WeakMap<ServiceFacts, ServiceGraph>();
-
-function graphOf(facts: ServiceFacts): ServiceGraph {
-  const known = GRAPHS.get(facts) ?? serviceGraph(facts);
-  GRAPHS.set(facts, known);
-  return known;
-}
+const graphOf = onceEach(serviceGraph);
 
 /** The cheapest way to part targets from every source, what is left, and what is not known. `cost` of a link: a whole number, 1 to 1e12. */
 export function solve(facts: ServiceFacts, targets: DeadTargets, cost: (link: Link) => number): Solution {
@@ -142,14 +137,12 @@ function joined(
   worlds: readonly World[],
   open: ReadonlySet<number>,
 ): readonly number[] {
-  const beside: number[][] = graph.vertices.map(() => []);
-  for (const edge of graph.edges) {
-    if ((edge.link !== undefined && open.has(edge.link)) || edge.oneWay || !worlds.some((world) => conducts(edge, world)))
-      continue;
-    beside[edge.from]?.push(edge.to);
-    beside[edge.to]?.push(edge.from);
-  }
+  const into = feeders(graph);
   const seen = new Set(start);
-  for (const at of seen) for (const next of beside[at] ?? []) seen.add(next);
+  for (const at of seen)
+    for (const { edge, from } of into[at] ?? []) {
+      if (seen.has(from) || edge.oneWay || (edge.link !== undefined && open.has(edge.link))) continue;
+      if (worlds.some((world) => conducts(edge, world))) seen.add(from);
+    }
   return [...seen];
 }
