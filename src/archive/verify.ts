@@ -53,6 +53,8 @@ export interface CountedBook {
 export interface FoundPages {
   readonly pages: readonly (PageDigest | undefined)[];
   readonly document: string;
+  /** Of its words: `es`. Absent where the file names none. */
+  readonly language?: string;
 }
 
 /**
@@ -158,7 +160,8 @@ function pageDifferences({ file }: CarriedBook, manifest: Manifest): CountedBook
     const page = pages[i];
     if (i < pages.length && page?.whole !== expected.sha256) found.push(pageDifference(i + 1, page, expected, manifest.pictures));
   });
-  return { differences: found, found: { pages, document } };
+  const language = file.text(file.catalog, 'Lang');
+  return { differences: found, found: { pages, document, ...(language === undefined ? {} : { language }) } };
 }
 
 export function pageDifference(

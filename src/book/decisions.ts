@@ -1,4 +1,5 @@
 import type { Book } from './book.js';
+import { sentencesFor } from './sentences.js';
 import { type Ref, ref } from './table.js';
 
 const kept = new WeakMap<object, ReadonlyMap<string, readonly Ref[]>>();
@@ -8,17 +9,19 @@ const kept = new WeakMap<object, ReadonlyMap<string, readonly Ref[]>>();
  * edition may tell: the records were sifted before any chapter sees them.
  */
 export function decisionsOf(book: Book, id: string): readonly Ref[] {
+  const w = sentencesFor(book);
   const { shell } = book.assessment.model;
   let byRecord = kept.get(shell);
   if (!byRecord) {
     const found = new Map<string, Ref[]>();
     for (const one of shell.findings) {
-      const words = one.decision ? `${one.decision}${one.closed ? '' : ', open'}` : 'undecided';
+      const decided = one.decision && w(`decided.${one.decision}`);
+      const words = decided === undefined ? w('decided.none') : one.closed ? decided : w('decided.open', { decided });
       const mark = ref(one.id, `${one.id} ${words}`);
       for (const of of one.of) found.set(of, [...(found.get(of) ?? []), mark]);
     }
     for (const { id: amendment, date, changes } of shell.amendments) {
-      const mark = ref(amendment, `${amendment} changed ${book.show.date(date)}`);
+      const mark = ref(amendment, w('decided.changed', { id: amendment, date: book.show.date(date) }));
       for (const of of changes) found.set(of, [...(found.get(of) ?? []), mark]);
     }
     byRecord = found;

@@ -83,14 +83,12 @@ export async function editionBook(input: BookInput): Promise<Book> {
   const hidden = hiddenFrom(input.assessment.model, input.edition);
   const { shop, shell } = assessment.model;
   const sheets = sheetsOf(shop.paper);
-  const show = showIn(shop.units);
+  const show = showIn(shop.units, readerOf(shop).language);
   return {
     assessment,
     edition: input.edition,
     editionName:
-      input.edition === 'owner'
-        ? sentencesFor({ assessment, edition: input.edition })('book.edition.owner')
-        : EDITION_POLICY[input.edition].name,
+      input.edition === 'owner' ? sentencesFor({ assessment })('book.edition.owner') : EDITION_POLICY[input.edition].name,
     fingerprint: input.fingerprint,
     ...(input.signer ? { signer: input.signer } : {}),
     ...(input.edition === 'shop' ? {} : { clean: (markup) => cleanMarkup(markup, hidden) }),
@@ -140,9 +138,6 @@ const picturesOf = (photos: BookPhotos): BookDocument['pictures'] =>
 
 type FootKey = 'past.revision' | 'past.uncommitted' | 'past.dirty' | 'past.print';
 
-/** Technicians' and the shop's pages are in English. */
-const languageOf = (book: Book): string => (book.edition === 'owner' ? readerOf(book.assessment.model.shop).language : 'en');
-
 const shellWord = (book: Book): string => {
   const { id } = book.assessment.model.shell;
   return book.edition === 'owner' ? sentencesFor(book)('book.shell', { shell: id }) : `Shell ${id}`;
@@ -151,15 +146,15 @@ const shellWord = (book: Book): string => {
 /** The page around the chapters. `what`: what kind of paper it is, for its title. */
 export function pageFrame(
   book: Book,
-  what = `as-built book, ${book.editionName}`,
+  what = sentencesFor(book)('book.what', { edition: book.editionName }),
 ): { readonly before: string; readonly after: string; readonly lacking: readonly string[] } {
   const { shell } = book.assessment.model;
-  const title = withGlyphs(escaped(`Shell ${shell.id}, ${shell.title}: ${what}`));
+  const title = withGlyphs(escaped(`${shellWord(book)}, ${shell.title}: ${what}`));
   const width = (sheet: 'portrait' | 'landscape') => `${textWidth(book.sheets[sheet])}mm`;
   const height = (sheet: 'portrait' | 'landscape') => `${textHeight(book.sheets[sheet]) - 0.2}mm`;
   const sizes = `:root{--portrait:${width('portrait')};--landscape:${width('landscape')};--portrait-high:${height('portrait')};--landscape-high:${height('landscape')}}`;
   const before = `<!doctype html>
-<html lang="${languageOf(book)}">
+<html lang="${readerOf(book.assessment.model.shop).language}">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:; img-src 'self' data:">

@@ -4,6 +4,7 @@ import type { Model } from '../model/shell.js';
 import type { Shell } from '../records/index.js';
 import { EDITION_POLICY } from './edition-policy.js';
 import type { CommitList, Edition } from './input.js';
+import { inLanguage } from './language.js';
 import { type Hidden, hiddenFrom } from './redact/hidden.js';
 import { cleanText } from './redact/text.js';
 import { redact } from './redact/value.js';
@@ -11,7 +12,8 @@ import { redact } from './redact/value.js';
 /** What one edition may print of an assessment. */
 export function forEdition(assessment: Assessment, edition: Edition): Assessment {
   const policy = EDITION_POLICY[edition];
-  if (edition === 'shop') return assessment;
+  // Technicians and the shop read English, whatever the owner reads.
+  if (edition === 'shop') return inLanguage(assessment, 'en');
   const { model } = assessment;
   const hidden = hiddenFrom(model, edition);
   const { customer, byId, id, ...rest } = model.shell;
@@ -26,7 +28,7 @@ export function forEdition(assessment: Assessment, edition: Edition): Assessment
     ...(policy.customer && customer ? { customer } : {}),
   };
   const kept = {
-    shop: redact(model.shop, hidden) as Model['shop'],
+    shop: { ...(redact(model.shop, hidden) as Model['shop']), ...(edition === 'owner' ? {} : { language: 'en' as const }) },
     library: libraryFor(model, hidden),
     shell: { ...shell, byId: entriesOf(shell, byId) },
   };

@@ -1,83 +1,89 @@
+import type { PlainKey } from '../words/index.js';
+
 /** One place where an answer stands. */
 interface Place {
   /** Words of the link; absent for the first place, which is named by the question. */
-  readonly name?: string;
+  readonly name?: PlainKey;
   /** Anchors; the first that the edition has is used. */
   readonly to: readonly string[];
 }
 
 interface Question {
-  readonly ask: string;
+  readonly ask: PlainKey;
   readonly first: Place;
   readonly besides?: readonly Place[];
 }
 
 const at = (...to: readonly string[]): Place => ({ to });
-const named = (name: string, ...to: readonly string[]): Place => ({ name, to });
+const named = (name: PlainKey, ...to: readonly string[]): Place => ({ name, to });
 
-/** What readers ask, by the words that they use, what may hurt somebody first. Each answer is at most three steps from here. */
+/** What readers ask, by the key of their words, what may hurt somebody first. Each answer is at most three steps from here. */
 export const QUESTIONS: readonly Question[] = [
-  { ask: 'In an emergency: gas, battery, mains, where not to cut?', first: at('c-emergency') },
+  { ask: 'find.emergency', first: at('c-emergency') },
   {
-    ask: 'Which panel do I open for a splice, valve or fuse?',
+    ask: 'find.panel',
     first: at('h-by-id', 'c-index'),
-    besides: [named('by name', 'h-by-name'), named('panel cards', 'c-panels')],
+    besides: [named('find.in.name', 'h-by-name'), named('find.in.cards', 'c-panels')],
   },
-  { ask: 'What is behind this panel?', first: at('h-cards', 'c-panels') },
+  { ask: 'find.behind', first: at('h-cards', 'c-panels') },
   {
-    ask: 'Where does this wire or pipe go?',
+    ask: 'find.run',
     first: at('h-by-id', 'c-index'),
-    besides: [named('wires', 'c-service-dc', 'c-service-ac'), named('pipes', 'c-service-water', 'c-service-gas')],
+    besides: [named('find.in.wires', 'c-service-dc', 'c-service-ac'), named('find.in.pipes', 'c-service-water', 'c-service-gas')],
   },
-  { ask: 'What fuse or breaker feeds it?', first: at('h-by-id', 'h-fuses'), besides: [named('by name', 'h-by-name')] },
-  { ask: 'Where are all fuses, in-line ones included?', first: at('h-fuses') },
-  { ask: 'What is still live when I open the main?', first: at('h-live', 'c-emergency') },
+  { ask: 'find.feeds', first: at('h-by-id', 'h-fuses'), besides: [named('find.in.name', 'h-by-name')] },
+  { ask: 'find.fuses', first: at('h-fuses') },
+  { ask: 'find.live', first: at('h-live', 'c-emergency') },
   {
-    ask: 'Where is the shut-off, valve or drain?',
+    ask: 'find.shutoff',
     first: at('h-valves', 'c-service-water', 'c-emergency'),
-    besides: [named('in a hurry', 'c-emergency'), named('drains', 'h-drain', 'h-frost'), named('gas', 'c-service-gas')],
+    besides: [
+      named('find.in.hurry', 'c-emergency'),
+      named('find.in.drains', 'h-drain', 'h-frost'),
+      named('find.in.gas', 'c-service-gas'),
+    ],
   },
-  { ask: 'How do I winterize it?', first: at('h-drain', 'h-frost') },
-  { ask: 'The slide-out sticks: how is it moved by hand?', first: at('h-slide') },
-  { ask: 'What is this wire without a tag?', first: at('h-colours') },
-  { ask: 'A stain or a leak: where does it come from?', first: at('h-leaks') },
-  { ask: 'How is a cracked skin replaced?', first: at('h-skin-repair') },
-  { ask: 'May I plug this in here?', first: at('h-power') },
-  { ask: 'How high, long and wide is it?', first: at('h-size') },
-  { ask: 'Where may I drill, and how deep?', first: at('c-nodrill'), besides: [named('how deep', 'h-screws')] },
+  { ask: 'find.winter', first: at('h-drain', 'h-frost') },
+  { ask: 'find.slide', first: at('h-slide') },
+  { ask: 'find.colour', first: at('h-colours') },
+  { ask: 'find.leak', first: at('h-leaks') },
+  { ask: 'find.skin', first: at('h-skin-repair') },
+  { ask: 'find.plug', first: at('h-power') },
+  { ask: 'find.size', first: at('h-size') },
+  { ask: 'find.drill', first: at('c-nodrill'), besides: [named('find.in.deep', 'h-screws')] },
   {
-    ask: 'Where may I jack, lift, tie down or tow?',
+    ask: 'find.lift',
     first: at('h-lift', 'h-declared'),
-    besides: [named('points', 'h-declared')],
+    besides: [named('find.in.points', 'h-declared')],
   },
-  { ask: 'What may I hang on a wall, roof or floor?', first: at('h-hang') },
-  { ask: 'May I walk on the roof?', first: at('h-roof') },
+  { ask: 'find.hang', first: at('h-hang') },
+  { ask: 'find.roof', first: at('h-roof') },
   {
-    ask: 'What alloy and filler is this, and may I weld here?',
+    ask: 'find.weld',
     first: at('h-weld-here', 'h-materials'),
-    besides: [named('parts', 'h-members')],
+    besides: [named('find.in.parts', 'h-members')],
   },
-  { ask: 'What is the torque?', first: at('h-torques', 'h-torque') },
-  { ask: 'What pressure or voltage was it tested to?', first: at('c-tests') },
+  { ask: 'find.torque', first: at('h-torques', 'h-torque') },
+  { ask: 'find.tested', first: at('c-tests') },
   {
-    ask: 'What does each axle carry, and what may it?',
+    ask: 'find.axles',
     first: at('h-axles'),
-    besides: [named('tyre pressure', 'h-ratings'), named('tickets', 'h-tickets')],
+    besides: [named('find.in.tires', 'h-ratings'), named('find.in.tickets', 'h-tickets')],
   },
-  { ask: 'How much may I put in a bay?', first: at('h-bays') },
-  { ask: 'Was this repaired before?', first: at('h-repairs', 'h-told'), besides: [named('findings', 'h-records')] },
-  { ask: 'Is there a spare conduit, a pull cord or a spare breaker space?', first: at('h-spare-ways') },
-  { ask: 'Where are the earths and bonding studs?', first: at('h-earths') },
-  { ask: 'Which wires are spare or abandoned?', first: at('h-unused') },
-  { ask: 'What was changed after delivery?', first: at('h-amendments'), besides: [named('revisions', 'h-revisions')] },
-  { ask: 'Whom do I call, and what warranty is there?', first: at('h-who'), besides: [named('warranty', 'h-warranty')] },
-  { ask: 'Is this the right book, complete and genuine?', first: at('h-genuine') },
+  { ask: 'find.bay', first: at('h-bays') },
+  { ask: 'find.repaired', first: at('h-repairs', 'h-told'), besides: [named('find.in.findings', 'h-records')] },
+  { ask: 'find.spare', first: at('h-spare-ways') },
+  { ask: 'find.earths', first: at('h-earths') },
+  { ask: 'find.unused', first: at('h-unused') },
+  { ask: 'find.changed', first: at('h-amendments'), besides: [named('find.in.revisions', 'h-revisions')] },
+  { ask: 'find.call', first: at('h-who'), besides: [named('find.in.warranty', 'h-warranty')] },
+  { ask: 'find.genuine', first: at('h-genuine') },
 ];
 
 export interface Answered {
-  readonly ask: string;
+  readonly ask: PlainKey;
   readonly to: string;
-  readonly besides: readonly { readonly name: string; readonly to: string }[];
+  readonly besides: readonly { readonly name: PlainKey; readonly to: string }[];
 }
 
 /** The questions that an edition answers, each with the anchors that it has. */
@@ -88,7 +94,7 @@ export function answered(known: ReadonlySet<string>): readonly Answered[] {
     if (to === undefined) return [];
     const more = besides.flatMap((place) => {
       const found = find(place);
-      return found === undefined || found === to ? [] : [{ name: place.name ?? '', to: found }];
+      return found === undefined || found === to || place.name === undefined ? [] : [{ name: place.name, to: found }];
     });
     return [{ ask, to, besides: more }];
   });

@@ -1,21 +1,13 @@
-import { type Filled, type Reader, readerOf, say, translated, type WordKey } from '../words/index.js';
+import { type Reader, readerOf, sayTo, translated } from '../words/index.js';
 import type { Book } from './book.js';
 
-type SpokenTo = Pick<Book, 'assessment' | 'edition'>;
+type SpokenTo = Pick<Book, 'assessment'>;
 
-/** Who reads it: owners in the language that the shop names, technicians and the shop in English. */
-export function readerFor({ assessment, edition }: SpokenTo): Reader {
-  const reader = readerOf(assessment.model.shop);
-  return edition === 'owner' ? reader : { ...reader, language: 'en' };
-}
-
-type Values<K extends WordKey> = [Filled<K>] extends [never] ? [] : [Readonly<Record<Filled<K>, string | number>>];
+/** Who reads it. What an edition may print has its language too: owners read that of the shop, technicians and the shop English. */
+export const readerFor = ({ assessment }: SpokenTo): Reader => readerOf(assessment.model.shop);
 
 /** Sentences of the catalogue for the reader of this book. */
-export const sentencesFor =
-  (book: SpokenTo) =>
-  <K extends WordKey>(key: K, ...values: Values<K>): string =>
-    say(readerFor(book), key, ...values);
+export const sentencesFor = (book: SpokenTo) => sayTo(readerFor(book));
 
 /** Words that an answer made in English, as places, media and fastenings, for the reader of this book. */
 export const phrasesFor =

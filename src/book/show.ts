@@ -2,6 +2,7 @@ import type { UnitSystem } from '../quantity/format.js';
 import * as format from '../quantity/format.js';
 import { KG_PER_LB, MM_PER_IN, N_PER_LBF } from '../quantity/units.js';
 import type { Quantity } from '../records/index.js';
+import type { Language } from '../words/index.js';
 
 /** One way of writing a kind of figure: the words under a column's head, and the figure without its unit. */
 export interface FigureStyle {
@@ -84,6 +85,11 @@ function waysOf(system: UnitSystem): Show['ways'] {
   return Object.fromEntries(both) as Show['ways'];
 }
 
+const MONTHS: Readonly<Record<Language, readonly string[]>> = {
+  en: format.MONTHS,
+  es: ['ene', 'feb', 'mar', 'abr', 'may', 'jun', 'jul', 'ago', 'sept', 'oct', 'nov', 'dic'],
+};
+
 /** Spaces between a figure and its unit, and within a length, do not break at a line's end. */
 const whole = (text: string): string => text.replace(/(?<=[\d)]) (?=[^\s(])/gu, '\u00a0');
 
@@ -96,7 +102,7 @@ function ratingText({ text, dimension, value }: Quantity, system: UnitSystem): s
   return `${text} (${other})`;
 }
 
-export function showIn(system: UnitSystem): Show {
+export function showIn(system: UnitSystem, language: Language = 'en'): Show {
   return {
     system,
     length: (mm) => whole(format.length(mm, system)),
@@ -111,7 +117,7 @@ export function showIn(system: UnitSystem): Show {
     rating: (declared) => whole(ratingText(declared, system)),
     temperature: (k) => whole(format.temperature(k, system)),
     position: (at) => format.positionWords(at, system),
-    date: (iso) => (iso ? format.dateWords(iso).replaceAll(' ', '\u00a0') : ''),
+    date: (iso) => (iso ? format.dateWords(iso, MONTHS[language]).replaceAll(' ', '\u00a0') : ''),
     percent: (fraction, decimals = 1) => whole(format.percent(fraction, decimals)),
     ways: waysOf(system),
   };

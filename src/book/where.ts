@@ -5,6 +5,7 @@ import { placesOf } from '../query/place.js';
 import { placeWords } from '../query/place-words.js';
 import { reachAt, reachWords } from '../query/reach-words.js';
 import type { Circuit, Run, ServiceNode } from '../records/index.js';
+import { readerOf } from '../words/index.js';
 import type { Book } from './book.js';
 import { showIn } from './show.js';
 import { type Column, columnsIn } from './table.js';
@@ -30,7 +31,8 @@ export function placeColumn<R>(
     cell: (row) => {
       const place = at(row);
       const named = id?.(row);
-      const words = named === undefined ? undefined : placesOf(book.assessment.model)(named);
+      const words =
+        named === undefined ? undefined : placesOf(book.assessment.model, readerOf(book.assessment.model.shop))(named);
       if (!place) return { text: words ?? PLACE_NOT_RECORDED };
       if (words) return { text: words, sub: placeWords(first, place) };
       return { text: placeWords(first, place), ...(second ? { sub: placeWords(second, place) } : {}) };

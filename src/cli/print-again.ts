@@ -7,6 +7,7 @@ import { type BookDifference, type FoundPages, pageDifference } from '../archive
 import type { BookSigner } from '../book/input.js';
 import { laidOutAt } from '../store/laid-out-at.js';
 import { UserError } from '../user-error.js';
+import { LANGUAGES, type Language } from '../words/index.js';
 import { COMMIT } from './book-and-store.js';
 import type { Context } from './context.js';
 import { type OpenStore, openShell, openStoreFor } from './open.js';
@@ -33,7 +34,13 @@ export async function printAgain(
   try {
     const wanted = { commit: manifest.revision as string, shell: manifest.shell, withTag: manifest.tag !== null };
     const root = await laidOutAt(store.root, wanted, path.join(folder, 'store'));
-    const fresh = await printedFrom(root, manifest, signer, path.join(folder, 'book.pdf'), context);
+    const fresh = await printedFrom(
+      root,
+      manifest,
+      { signer, language: languageOf(found) },
+      path.join(folder, 'book.pdf'),
+      context,
+    );
     return 'why' in fresh ? fresh : { pages: fresh.manifest.pages.length, differences: comparePages(found, fresh.manifest) };
   } catch (error) {
     if (error instanceof UserError) return { why: error.message };
@@ -54,10 +61,13 @@ function whyNot({ printed_by: by, revision, uncommitted }: Manifest, { history }
   return undefined;
 }
 
+/** The language that the book says it is in: its owner may have asked for another than the shop's. */
+const languageOf = ({ language }: FoundPages): Language | undefined => LANGUAGES.find((one) => one === language);
+
 async function printedFrom(
   root: string,
   manifest: Manifest,
-  signer: BookSigner | undefined,
+  { signer, language }: { readonly signer: BookSigner | undefined; readonly language: Language | undefined },
   file: string,
   context: Context,
 ): Promise<{ readonly manifest: Manifest } | { readonly why: string }> {
@@ -67,7 +77,12 @@ async function printedFrom(
     const browser = await printer.browser();
     if (browser !== by?.browser) return { why: `printed by ${by?.browser}, and the browser here is ${browser}` };
     const opened = await openShell(await openStoreFor(there), shell, there);
-    await printBooks(opened, [edition], () => file, there, { printer, photos: 'hashes', signer: signer ?? 'nobody' });
+    await printBooks(opened, [edition], () => file, there, {
+      printer,
+      photos: 'hashes',
+      signer: signer ?? 'nobody',
+      ...(language ? { language } : {}),
+    });
     const { readFile } = await import('node:fs/promises');
     const read = openBook(await readFile(file)).manifest;
     if ('fault' in read) throw new UserError(`the book that was printed again has a manifest that ${read.fault}`);

@@ -3,9 +3,11 @@ import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import type { Printer } from '../book/index.js';
 import type { CommitList as BookHistory, BookInput, BookSigner, Edition, PrintedBook } from '../book/input.js';
+import { inLanguage } from '../book/language.js';
 import type { Commit } from '../store/history.js';
 import { keepPageMap } from '../store/page-map.js';
 import { writeOut } from '../store/write-out.js';
+import type { Language } from '../words/index.js';
 import { type CarryMaker, type CarryPhotos, openCarry } from './carry.js';
 import type { Context } from './context.js';
 import { fingerprintOf } from './fingerprint-of.js';
@@ -26,6 +28,8 @@ export interface PrintOptions {
   readonly printer?: Printer;
   /** Whose name stands in the book, where it is not this user who signs: a book that is printed again. */
   readonly signer?: BookSigner | 'nobody';
+  /** Of what the program says to owners, where it is not the shop's own. */
+  readonly language?: Language;
 }
 
 /** A browser for as long as `use` takes. */
@@ -48,13 +52,18 @@ export async function printBooks(
   editions: readonly Edition[],
   fileOf: (edition: Edition) => string,
   context: Context,
-  { printer, photos = 'originals', signer }: PrintOptions = {},
+  { printer, photos = 'originals', signer, language }: PrintOptions = {},
 ): Promise<readonly PrintedFile[]> {
   if (!printer)
     return withPrinter((one) =>
-      printBooks(opened, editions, fileOf, context, { photos, printer: one, ...(signer ? { signer } : {}) }),
+      printBooks(opened, editions, fileOf, context, {
+        photos,
+        printer: one,
+        ...(signer ? { signer } : {}),
+        ...(language ? { language } : {}),
+      }),
     );
-  const prepared = await inputOf(opened, photos, context);
+  const prepared = await inputOf(opened, photos, context, language);
   const { input, carry } = prepared;
   const who = signer ?? (await signerOf(opened, context));
   const { toldToShop } = await import('../book/redact/told.js');
@@ -101,7 +110,7 @@ interface Prepared {
 }
 
 /** What a book is printed from, all but the edition. */
-export async function inputOf(opened: OpenShell, carried: CarryPhotos, context: Context): Promise<Prepared> {
+export async function inputOf(opened: OpenShell, carried: CarryPhotos, context: Context, language?: Language): Promise<Prepared> {
   const { assessment, store } = opened;
   const { shell } = assessment.model;
   const folder = path.join(store.root, 'shells', shell.id, 'photos');
@@ -109,7 +118,7 @@ export async function inputOf(opened: OpenShell, carried: CarryPhotos, context: 
   context.progress('Taking the fingerprint');
   const { fingerprint, photoHashes } = await fingerprintOf(opened);
   const input: Prepared['input'] = {
-    assessment,
+    assessment: inLanguage(assessment, language),
     fingerprint,
     history: await historyOf(opened),
     dirty: (opened.standing?.uncommitted.length ?? 0) > 0,

@@ -3,6 +3,7 @@ import { fingerprint } from '../archive/fingerprint.js';
 import { assess } from '../assess.js';
 import { carriedIn } from '../book/edition-records.js';
 import type { BookInput, Edition } from '../book/input.js';
+import { inLanguage } from '../book/language.js';
 import { loadStore } from '../model/load.js';
 import { hashPhotosAt, readStoreTextAt } from '../store/at-revision.js';
 import { readBlobs } from '../store/git/blobs.js';
@@ -10,6 +11,7 @@ import { listTree } from '../store/git/tree.js';
 import { resolveRevision } from '../store/revision.js';
 import { writeOut } from '../store/write-out.js';
 import { UserError } from '../user-error.js';
+import type { Language } from '../words/index.js';
 import type { Context } from './context.js';
 import type { Status } from './io.js';
 import { type OpenShell, revisionOf } from './open.js';
@@ -24,12 +26,12 @@ export async function supplements(
   opened: OpenShell,
   since: string,
   editions: readonly Edition[],
-  out: string | undefined,
+  { out, language }: { readonly out: string | undefined; readonly language: Language | undefined },
   context: Context,
 ): Promise<Status> {
   const shell = opened.assessment.model.shell.id;
-  const { input, carry } = await inputOf(opened, 'hashes', context);
-  const { old, fingerprintThen } = await earlierInput(opened, since, input);
+  const { input, carry } = await inputOf(opened, 'hashes', context, language);
+  const { old, fingerprintThen } = await earlierInput(opened, since, input, language);
   const [{ openChromium }, { printSupplement }] = await Promise.all([
     import('../book/print/chromium.js'),
     import('../book/supplement/print.js'),
@@ -89,6 +91,7 @@ async function earlierInput(
   opened: OpenShell,
   since: string,
   now: Editionless,
+  language: Language | undefined,
 ): Promise<{ readonly old: Editionless; fingerprintThen(edition: Edition): string }> {
   const { root } = opened.store;
   const { id } = opened.assessment.model.shell;
@@ -101,7 +104,7 @@ async function earlierInput(
   const photos = new Map(loaded.model.shell.photos.map((photo) => [photo.id, `shells/${id}/photos/${photo.file}`]));
   const photoHashes = await hashPhotosAt(root, commit, id);
   const old = {
-    assessment: assess(loaded.model, loaded.findings),
+    assessment: inLanguage(assess(loaded.model, loaded.findings), language),
     history: await historyUntil(opened, commit, now.history),
     async photoFile(photo) {
       const blob = tree.find((file) => file.path === photos.get(photo) && !file.link)?.blob;

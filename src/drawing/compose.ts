@@ -1,4 +1,5 @@
 import type { UnitSystem } from '../quantity/format.js';
+import { type Reader, readerOf, sayTo } from '../words/index.js';
 import { lowered, usedBounds } from './crop.js';
 import { frontArrow, noteLines, noteRows, notesMm, scaleBar } from './furniture.js';
 import { Ink, textBox } from './ink.js';
@@ -45,6 +46,8 @@ export interface ViewDraft {
   readonly reduction?: number;
   readonly front?: 'left' | 'right' | 'none';
   readonly units: UnitSystem;
+  /** Who looks at it; English of the United States where none is named. */
+  readonly reader?: Reader;
   readonly room: Rect;
   readonly marks: readonly Mark[];
   /** Rows that explain patterns and symbols, at the top of the sheet. */
@@ -59,14 +62,15 @@ export interface ViewDraft {
 
 /** Places labels, adds scale bar, arrow and notes, and writes the SVG. */
 export function compose(draft: ViewDraft, options: DrawingOptions): Drawing {
+  const w = sayTo(draft.reader ?? readerOf({}));
   const shown = draft.marks.map((mark) => asPlanned(mark, options.planned));
   const taken = draft.marks.flatMap((mark) => (mark.kind === 'text' ? [growRect(textBox(mark), 0.2)] : []));
   const placement = placeLabels(draft.wishes, draft.room, taken, new Ink(draft.widthMm, draft.heightMm, shown));
   const left = placement.leftOut.reduce((sum, wish) => sum + (wish.lines?.length ?? 1), 0);
   const notes = [
     ...(draft.notes ?? []),
-    ...(shown.some((mark) => mark.kind !== 'text' && mark.planned) ? ['Wide dashes: planned, not in the coach yet.'] : []),
-    ...(left > 0 ? [`${left} more ${left === 1 ? 'label' : 'labels'} ${draft.rest ?? 'in the schedule'}.`] : []),
+    ...(shown.some((mark) => mark.kind !== 'text' && mark.planned) ? [w('drawn.planned')] : []),
+    ...(left > 0 ? [leftWords(w, left, draft.rest ?? 'in the schedule')] : []),
   ];
   const { marks, heightMm } = cropped(draft, [...shown, ...placement.placed.flatMap(labelMarks)], notes);
   const scene: Scene = { widthMm: draft.widthMm, heightMm, title: draft.title, alt: draft.alt, marks };
@@ -75,7 +79,7 @@ export function compose(draft: ViewDraft, options: DrawingOptions): Drawing {
     id: draft.id,
     title: draft.title,
     alt: draft.alt,
-    scale: draft.reduction === undefined ? 'not to scale' : scaleText(draft.reduction),
+    scale: draft.reduction === undefined ? w('drawn.scale.none') : scaleText(draft.reduction),
     svg: toSvg(scene, { linkable: options.linkable ?? (() => true) }),
     widthMm: draft.widthMm,
     heightMm,
@@ -83,6 +87,9 @@ export function compose(draft: ViewDraft, options: DrawingOptions): Drawing {
     leftOut: placement.leftOut.map(({ text }) => text),
   };
 }
+
+const leftWords = (w: ReturnType<typeof sayTo>, count: number, where: string): string =>
+  count === 1 ? w('drawn.left.one', { where }) : w('drawn.left', { count, where });
 
 function asPlanned(mark: Mark, planned: DrawingOptions['planned']): Mark {
   if (mark.kind === 'text' || mark.id === undefined || !planned?.(mark.id) || !isOutlinePen(mark.pen)) return mark;
@@ -161,7 +168,7 @@ function furniture(draft: ViewDraft, notes: readonly string[]): Furniture {
     x = bar.endX + 4;
   }
   if (draft.front && draft.front !== 'none') {
-    const arrow = frontArrow(draft.front, [x, 5]);
+    const arrow = frontArrow(draft.front, [x, 5], sayTo(draft.reader ?? readerOf({}))('drawn.front'));
     marks.push(...arrow.marks);
     x = arrow.endX + 4;
   }

@@ -54,9 +54,8 @@ function oneBar(
   };
 }
 
-/** Which way the vehicle faces on this sheet. */
-export function frontArrow(front: 'left' | 'right', [x, y]: Point): Strip {
-  const words = 'FRONT';
+/** Which way the vehicle faces on this sheet; `words` for its front. */
+export function frontArrow(front: 'left' | 'right', [x, y]: Point, words: string): Strip {
   const width = textWidthMm(words, 'name-strong');
   const length = 9;
   const from = front === 'left' ? x + length : x + width + 1.5;

@@ -8,8 +8,14 @@ import { textWidthMm } from './text-width.js';
 const SWATCH_MM = 14;
 const ROW_MM = 4.5;
 
-/** A row (or rows) that says what the patterns and symbols of this drawing stand for. */
-export function legendMarks(media: readonly Medium[], kinds: readonly NodeKind[], at: Point, widthMm: number): readonly Mark[] {
+/** A row (or rows) that says what the patterns and symbols of this drawing stand for; `said`: the English name in the reader's words. */
+export function legendMarks(
+  media: readonly Medium[],
+  kinds: readonly NodeKind[],
+  at: Point,
+  widthMm: number,
+  said: (words: string) => string = (words) => words,
+): readonly Mark[] {
   const marks: Mark[] = [];
   let [x, y] = at;
   const makeRoom = (neededMm: number): void => {
@@ -19,7 +25,8 @@ export function legendMarks(media: readonly Medium[], kinds: readonly NodeKind[]
     }
   };
   for (const medium of media) {
-    const { name, letter } = MEDIUM_STYLES[medium];
+    const { name: english, letter } = MEDIUM_STYLES[medium];
+    const name = said(english);
     const needed = SWATCH_MM + 1.5 + textWidthMm(name, 'note') + 4;
     makeRoom(needed);
     marks.push(
@@ -35,7 +42,7 @@ export function legendMarks(media: readonly Medium[], kinds: readonly NodeKind[]
   const medium = media[0];
   if (medium === undefined) return marks;
   for (const kind of kinds) {
-    const words = NODE_WORDS[kind];
+    const words = said(NODE_WORDS[kind]);
     const needed = 2 * NODE_SYMBOL_MM + 1.5 + textWidthMm(words, 'note') + 3.5;
     makeRoom(needed);
     marks.push(...nodeSymbol(kind, medium, [x + NODE_SYMBOL_MM * 1.2, y]).map((mark): Mark => ({ ...mark, layer: 'furniture' })));

@@ -37,7 +37,7 @@ const PATTERNS: Readonly<Record<number, readonly number[] | undefined>> = {
 /** Colours: 3:1 and more on white, and far apart for red-blind and green-blind readers too; tests/drawing/palette.test.ts measures it. */
 const TABLE: Readonly<Record<Medium, readonly [name: string, letter: string, colour: string, lineType: number]>> = {
   dc: ['Direct current', 'D', '#b6270c', 1],
-  ac: ['Mains, alternating current', 'A', '#ad47d1', 2],
+  ac: ['Alternating current', 'A', '#ad47d1', 2],
   data: ['Data and signals', 'I', '#058364', 7],
   water: ['Fresh water', 'W', '#033a82', 4],
   drain: ['Drains and waste', 'S', '#522e17', 5],

@@ -105,6 +105,8 @@ const NM_PER_FT_LB = 1.3558179483314;
 /** To a tenth, without a nought behind the point: `7.5`, `15`. */
 export const tenths = (value: number): string => number(value, Math.round(value * 10) % 10 === 0 ? 0 : 1);
 
+export const MONTHS: readonly string[] = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
 /** What a fuse or breaker is rated, as it is stamped: `7.5 A`. */
 export const amps = (a: number): string => `${tenths(a)} A`;
 /** What a conductor may carry: whole amperes, never rounded up. */
@@ -119,10 +121,9 @@ export function positionWords(at: readonly [number, number, number], system: Uni
   return pair(system, us, metric);
 }
 /** `2026-04-07` → `7 Apr 2026`: dates as a reader says them, never a clock of this machine. */
-export function dateWords(iso: string): string {
+export function dateWords(iso: string, months = MONTHS): string {
   const match = /^(\d{4})-(\d{2})-(\d{2})/u.exec(iso);
   if (!match) return iso;
-  const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
   return `${Number(match[3])} ${months[Number(match[2]) - 1] ?? match[2]} ${match[1]}`;
 }
 

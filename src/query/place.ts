@@ -10,35 +10,40 @@ import type { Vec3 } from '../geometry/vector.js';
 import type { Model } from '../model/shell.js';
 import { length, type UnitSystem } from '../quantity/format.js';
 import type { Slot } from '../records/index.js';
+import { type Language, type Reader, readerOf, sayTo, translated } from '../words/index.js';
 import { findables } from './lookup/records.js';
 
 /** Where a record is, in words that a stranger walks by; undefined where nothing says where. */
 export type PlaceOf = (id: string) => string | undefined;
 
-const FOUND = new WeakMap<Model, PlaceOf>();
+const FOUND = new WeakMap<Model, Map<Language, PlaceOf>>();
+const ENGLISH = readerOf({});
 
 /**
  * Places in words: as the shop wrote them, else worked out from what stands there: the equipment that it is in or of, the zone, the wall, inside or
- * outside, row and position, height over the floor or the ground, and the door on the way to it.
+ * outside, row and position, height over the floor or the ground, and the door on the way to it. In English for whoever asks at the prompt;
+ * what the shop wrote stays as it is in every language.
  */
-export function placesOf(model: Model): PlaceOf {
-  const known = FOUND.get(model);
-  if (known) return known;
-  const ready = allPlaces.ifThere(model);
-  const work = worked(model);
+export function placesOf(model: Model, reader: Reader = ENGLISH): PlaceOf {
+  const known = FOUND.get(model) ?? new Map<Language, PlaceOf>();
+  FOUND.set(model, known);
+  const found = known.get(reader.language);
+  if (found) return found;
+  const ready = reader.language === 'en' ? allPlaces.ifThere(model) : undefined;
+  const work = worked(model, reader);
   const placeOf: PlaceOf = (id) => (ready?.has(id) ? ready.get(id) : work(id));
-  FOUND.set(model, placeOf);
+  known.set(reader.language, placeOf);
   return placeOf;
 }
 
 /** Of everything that has an id, for the next question. */
 const allPlaces = ofModel('places in words', (model): ReadonlyMap<string, string | undefined> => {
-  const placeOf = worked(model);
+  const placeOf = worked(model, ENGLISH);
   return new Map([...model.shell.byId.keys()].map((id) => [id, placeOf(id)]));
 });
 
-function worked(model: Model): PlaceOf {
-  const look = lazy(() => lookAround(model));
+function worked(model: Model, reader: Reader): PlaceOf {
+  const look = lazy(() => lookAround(model, reader));
   const words = new Map<string, string | undefined>();
   return (id) => {
     if (!words.has(id)) words.set(id, wordsOf(id, look()));
@@ -46,9 +51,12 @@ function worked(model: Model): PlaceOf {
   };
 }
 
+/** A tank is called by its contents, in the reader's words; other things as the shop named them. */
+const solidName = ({ kind, name }: Solid, reader: Reader): string => (kind === 'tank' ? translated(reader, name) : name);
+
 type Around = ReturnType<typeof lookAround>;
 
-function lookAround(model: Model) {
+function lookAround(model: Model, reader: Reader) {
   const { shell, shop } = model;
   const sides = surfaces(model);
   const inside = shell.panels.filter(({ id }) => sides.get(id)?.seenFrom === 'inside');
@@ -61,7 +69,10 @@ function lookAround(model: Model) {
     panels: new Map(shell.panels.map((panel) => [panel.id, panel] as const)),
     nodes: new Map(shell.nodes.map((node) => [node.id, node] as const)),
     solids: all.filter(({ kind }) => kind !== 'rail' && kind !== 'cross member'),
-    named: new Map([...all, ...shell.components].map(({ id, name }) => [id, name] as const)),
+    named: new Map([
+      ...shell.components.map(({ id, name }) => [id, name] as const),
+      ...all.map((one) => [one.id, solidName(one, reader)] as const),
+    ]),
     zones: zoneMap(shell.zones),
     room: inside.length > 0 ? boundsOf(inside.flatMap(({ outline }) => outline)) : undefined,
     body: outside.length > 0 ? boundsOf(outside.flatMap(({ outline }) => outline)) : undefined,
@@ -69,13 +80,15 @@ function lookAround(model: Model) {
     groundMm: shell.chassis.frame.railTopAboveGroundMm === undefined ? undefined : -shell.chassis.frame.railTopAboveGroundMm,
     doors: shell.openings.filter(({ openingKind }) => /door/iu.test(openingKind)),
     units: shop.units,
+    said: (words: string): string => translated(reader, words),
+    w: sayTo(reader),
   };
 }
 
 function wordsOf(id: string, look: Around): string | undefined {
   const typed = (look.shell.byId.get(id)?.record as { readonly place?: string } | undefined)?.place;
   const node = look.nodes.get(id);
-  const slot = slotWords(node?.slot);
+  const slot = slotWords(node?.slot).map(look.said);
   if (typed !== undefined) return [typed, ...slot].join(', ');
   const at = look.positions.get(id);
   const of = node?.of?.map((one) => look.named.get(one) ?? one);
@@ -93,10 +106,10 @@ const slotWords = (slot: Slot | undefined): readonly string[] =>
 function onSurface(surface: Surface, at: Vec3, look: Around): readonly string[] {
   const inside = surface.seenFrom === 'inside';
   return [
-    surfaceWords(surface),
-    alongWords(at, look),
+    look.said(surfaceWords(surface)),
+    look.said(alongWords(at, look)),
     ...(surface.side === 'ceiling' || surface.side === 'floor' || surface.side === 'roof' || surface.side === 'underside'
-      ? [acrossWords(at)]
+      ? [look.said(acrossWords(at))]
       : heightWords(at, inside, look)),
     ...(inside ? doorWords(at, look) : []),
   ];
@@ -112,13 +125,14 @@ function inSpace(
   const { room } = look;
   const zone = look.zones.holding(at)[0];
   const isInside = room !== undefined && holds(room, at);
-  const holder = of?.[0] ?? smallestHolding(id, at, look.solids)?.name;
+  const holding = of?.[0] === undefined ? smallestHolding(id, at, look.solids) : undefined;
+  const holder = of?.[0] ?? (holding && look.named.get(holding.id));
   const region = isInside ? wallWords(at, room) : outsideWords(at, look);
   return [
     ...(holder ? [holder] : []),
     ...slot,
-    region,
-    ...(zone ? [zone.name] : [alongWords(at, look)]),
+    look.said(region),
+    ...(zone ? [zone.name] : [look.said(alongWords(at, look))]),
     ...heightWords(at, isInside, look),
     ...(isInside ? doorWords(at, look) : []),
   ];
@@ -168,24 +182,24 @@ function alongWords([x]: Vec3, { body, room }: Around): string {
   return share < 1 / 3 ? 'front third' : share > 2 / 3 ? 'rear third' : 'middle third';
 }
 
-function heightWords(at: Vec3, isInside: boolean, { floorMm, groundMm, units }: Around): readonly string[] {
+function heightWords(at: Vec3, isInside: boolean, { floorMm, groundMm, units, said }: Around): readonly string[] {
   const from = isInside ? floorMm : groundMm;
   if (from === undefined) return [];
   const system: UnitSystem = units === 'both' ? 'us' : units;
   const upMm = at[2] - from;
   const what = isInside ? 'the floor' : 'the ground';
-  return [upMm >= 0 ? `${length(upMm, system)} above ${what}` : `${length(-upMm, system)} below ${what}`];
+  return [said(upMm >= 0 ? `${length(upMm, system)} above ${what}` : `${length(-upMm, system)} below ${what}`)];
 }
 
 /** The nearest door by what the shop calls a door: only a help on the way. */
-function doorWords(at: Vec3, { doors }: Around): readonly string[] {
+function doorWords(at: Vec3, { doors, said, w }: Around): readonly string[] {
   const away = (door: (typeof doors)[number]): number =>
     Math.min(...door.sill.map((end) => Math.hypot(end[0] - at[0], end[1] - at[1])));
   const nearest = doors.reduce<(typeof doors)[number] | undefined>(
     (best, one) => (!best || away(one) < away(best) ? one : best),
     undefined,
   );
-  return nearest ? [`by ${nearest.openingKind} ${nearest.id}`] : [];
+  return nearest ? [w('place.by', { door: said(nearest.openingKind), id: nearest.id })] : [];
 }
 
 function smallestHolding(id: string, at: Vec3, all: readonly Solid[]): Solid | undefined {

@@ -3,6 +3,7 @@ import type { Sentence } from './sentence.js';
 /** The owner's edition: its frame, and the first page from the maker. */
 export const COACH = {
   'book.cover': { us: 'As-built book · {edition}', es: 'Libro de construcción · {edition}' },
+  'book.what': { us: 'as-built book, {edition}', es: 'libro de construcción, {edition}' },
   'cover.title': { us: 'Cover', es: 'Portada' },
   'cover.vin': { us: 'Vehicle identification number', es: 'Número de identificación del vehículo' },
   'cover.date': { us: 'Date of revision', es: 'Fecha de la revisión' },
@@ -80,14 +81,18 @@ export const COACH = {
     us: 'Words like {id} are IDs. The same ID is on the label in the coach. In the file, a green ID is a link.',
     es: 'Palabras como {id} son identificadores. El mismo está en la etiqueta del vehículo. En el archivo, un identificador verde es un enlace.',
   },
+  'coach.names': {
+    us: 'Names and notes stand as the shop wrote them.',
+    es: 'Los nombres y las notas están tal como los escribió el taller.',
+  },
   'coach.places': {
-    us: 'Left is the driver’s side, right the curb side. “Aft” counts rearward from the center of the front axle.',
-    uk: 'Left is the driver’s side, right the kerb side. “Aft” counts rearward from the centre of the front axle.',
-    es: 'Izquierda es el lado del conductor, derecha el de la acera. «Aft» cuenta hacia atrás desde el centro del eje delantero.',
+    us: 'Left is the driver’s side, right the curb side. Lengths “aft” count rearward from the center of the front axle.',
+    uk: 'Left is the driver’s side, right the kerb side. Lengths “aft” count rearward from the centre of the front axle.',
+    es: 'Izquierda es el lado del conductor, derecha el de la acera. Las longitudes «hacia atrás» se cuentan desde el centro del eje delantero.',
   },
   'word.load': { us: 'Load.', es: 'Carga.' },
   'word.gas': { us: 'Gas.', es: 'Gas.' },
-  'word.ac': { us: '120 V AC.', uk: 'Mains.', es: 'Corriente alterna.' },
+  'word.ac': { us: 'AC power.', uk: 'Mains.', es: 'Corriente alterna.' },
   'word.battery': { us: 'Batteries.', es: 'Baterías.' },
   'word.structure': { us: 'Frame.', es: 'Estructura.' },
   'word.pressure': { us: 'Pressure.', es: 'Presión.' },

@@ -2,6 +2,14 @@ import type { Sentence } from './sentence.js';
 
 /** The owner's edition: care, papers, equipment, changes, the next owner, the index. */
 export const KEEPING = {
+  'decided.rework': { us: 'rework', es: 'rehacer' },
+  'decided.repair': { us: 'repair', es: 'reparar' },
+  'decided.use as is': { us: 'use as is', es: 'usar como está' },
+  'decided.reject': { us: 'reject', es: 'rechazar' },
+  'decided.none': { us: 'undecided', es: 'sin decidir' },
+  'decided.open': { us: '{decided}, open', es: '{decided}, pendiente' },
+  'decided.changed': { us: '{id} changed {date}', es: '{id} modificado el {date}' },
+  'past.tag': { us: 'Tag', es: 'Etiqueta de revisión' },
   'keep.title': { us: 'Care', es: 'Cuidado' },
   'keep.how': {
     us: 'Tick and date each one. What is overdue comes before the next trip. See also each maker’s papers for their own parts.',
@@ -132,5 +140,7 @@ export const KEEPING = {
   'past.dirty': { us: ' with uncommitted changes', es: ' con cambios sin registrar' },
   'past.key': { us: 'Key (SHA-256)', es: 'Clave (SHA-256)' },
   'past.uncommitted': { us: 'not committed', es: 'sin registrar' },
+  'index.aft': { us: 'from {far} aft', es: 'desde {far} hacia atrás' },
+  'index.ahead': { us: 'from {far} ahead', es: 'desde {far} hacia delante' },
   'index.title': { us: 'Index', es: 'Índice' },
 } as const satisfies Readonly<Record<string, Sentence>>;

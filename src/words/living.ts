@@ -99,7 +99,7 @@ export const LIVING = {
   'power.title': { us: 'Power: what may I plug in?', es: 'Corriente: ¿qué puedo enchufar?' },
   'power.how': {
     us: 'Everything on one circuit counts together. “For hours” is four fifths of the breaker: heaters, chargers, anything that runs three hours or more. Example: 1,500 W alone on a circuit of 20 A and 120 V is {share} of it.',
-    es: 'Todo lo de un mismo circuito se suma. «Durante horas» es cuatro quintas partes del disyuntor: calefactores, cargadores, todo lo que funcione tres horas o más. Ejemplo: 1.500 W solos en un circuito de 20 A y 120 V son {share}.',
+    es: 'Todo lo de un mismo circuito se suma. «Durante horas» es cuatro quintas partes del disyuntor: calefactores, cargadores, todo lo que funcione tres horas o más. Ejemplo: 1,500 W solos en un circuito de 20 A y 120 V son {share}.',
   },
   'power.circuit': { us: 'Circuit', es: 'Circuito' },
   'power.outlets': { us: 'Outlets', es: 'Enchufes' },
@@ -160,6 +160,17 @@ export const LIVING = {
     es: 'Deje abiertos todos los grifos y desagües todo el invierno.',
   },
   'winter.trapped': { us: 'Low places that hold water after that', es: 'Puntos bajos que siguen reteniendo agua' },
+  'winter.line': { us: 'Line', es: 'Tubería' },
+  'winter.lowest': { us: 'Lowest place', es: 'Punto más bajo' },
+  'winter.level': { us: 'Holds when level', es: 'Retiene nivelado' },
+  'winter.slope': { us: 'On a 3 % slope', es: 'Con 3 % de pendiente' },
+  'winter.outlet': { us: 'Outlet', es: 'Salida' },
+  'winter.outlet.none': { us: 'none', es: 'ninguna' },
+  'winter.outlet.other': { us: 'does not empty this place', es: 'no vacía este punto' },
+  'winter.none': {
+    us: 'No low place holds water once the drains and taps are open.',
+    es: 'Ningún punto bajo retiene agua con los desagües y grifos abiertos.',
+  },
   'winter.spring': {
     us: 'In spring: close the drains, flush, disinfect, flush again, and look at every joint with the pump running.',
     es: 'En primavera: cierre los desagües, enjuague, desinfecte, vuelva a enjuagar y mire cada unión con la bomba en marcha.',

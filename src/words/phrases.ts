@@ -36,15 +36,23 @@ function wholeOf(text: string): string | undefined {
   if (Object.hasOwn(SPANISH_TERMS, text)) return SPANISH_TERMS[text];
   for (const [pattern, spanish] of READY) {
     const match = pattern.exec(text);
-    if (match) return spanish.replace(/%(\d)/gu, (_, at: string) => inner(match[Number(at)] ?? ''));
+    if (match)
+      return spanish.replace(/([%~])(\d)/gu, (_, sign: string, at: string) =>
+        (sign === '~' ? inner : same)(match[Number(at)] ?? ''),
+      );
   }
   return /^[\d\s.,/()±%−-]*$/u.test(text) ? text : undefined;
 }
 
-/** What fills a blank may be words of the catalogue itself. */
+const same = (text: string): string => text;
+/** What fills a blank of `~` may be a word of the catalogue itself; an id or a name never is. */
 const inner = (text: string): string => (Object.hasOwn(SPANISH_TERMS, text) ? (SPANISH_TERMS[text] as string) : text);
 
+/** Blanks of a sentence, which has an end, take lists; those of a few words no comma. */
 const READY: readonly (readonly [RegExp, string])[] = SPANISH_PATTERNS.map(([english, spanish]) => [
-  new RegExp(`^${english.replace(/[.*+?^${}()|[\]\\]/gu, '\\$&').replaceAll('%', '(.+?)')}$`, 'u'),
+  new RegExp(
+    `^${english.replace(/[.*+?^${}()|[\]\\]/gu, '\\$&').replaceAll(/[%~]/gu, english.endsWith('.') ? '(.+?)' : '([^,;]+?)')}$`,
+    'u',
+  ),
   spanish,
 ]);

@@ -26,7 +26,7 @@ export const ROAD = {
   'road.shore': {
     us: 'Shore power cord: switched off, unplugged, stowed ({id}).',
     uk: 'Mains lead: switched off, unplugged, stowed ({id}).',
-    es: 'Cable de toma de tierra firme: apagado, desconectado y guardado ({id}).',
+    es: 'Cable de corriente exterior: apagado, desconectado y guardado ({id}).',
   },
   'road.gas': { us: 'Gas: valve at the tank closed ({id}).', es: 'Gas: válvula del depósito cerrada ({id}).' },
   'road.waste': {
@@ -174,7 +174,7 @@ export const ROAD = {
     us: 'Load it as you travel. Weigh each wheel end, not only each axle, on a certified scale. Write the figures here.',
     es: 'Cárguelo como viaja. Pese cada extremo de eje, no solo cada eje, en una báscula certificada. Anote aquí las cifras.',
   },
-  'load.scale': { us: 'Scale, ticket', es: 'Báscula, ticket' },
+  'load.scale': { us: 'Scale, ticket', es: 'Báscula, boleta' },
   'load.day': { us: 'Day', es: 'Día' },
   'load.lefts': { us: 'Left ends', es: 'Extremos izquierdos' },
   'load.rights': { us: 'Right ends', es: 'Extremos derechos' },

@@ -1,4 +1,5 @@
-export type Language = 'en' | 'es';
+export const LANGUAGES = ['en', 'es'] as const;
+export type Language = (typeof LANGUAGES)[number];
 export type English = 'us' | 'uk';
 
 /** For whom a page is written. */

@@ -8,6 +8,10 @@ import type { Sentence } from '../../src/words/sentence.js';
 const ALL = Object.entries(WORDS) as readonly (readonly [WordKey, Sentence])[];
 const blanks = (text: string): readonly string[] => [...text.matchAll(/\{(\w+)\}/gu)].map((match) => match[1] as string).sort();
 
+/** Figures as they are written: 1,500 is no other in another language. */
+const figures = (text: string): readonly string[] =>
+  [...text.replaceAll(/\{\w+\}/gu, '').matchAll(/\d[\d.,]*\d|\d/gu)].map(([one]) => one).sort();
+
 /** Keys that are put together from what a record says. */
 const MADE = /^(?:hazard|pocket\.view)\./u;
 
@@ -16,6 +20,7 @@ describe('the catalogue of sentences', () => {
     for (const other of [uk, es]) {
       expect(blanks(other)).toEqual(blanks(us));
       expect(/[.:,]?$/u.exec(other)?.[0]).toBe(/[.:,]?$/u.exec(us)?.[0]);
+      expect(figures(other)).toEqual(figures(us));
     }
   });
 
@@ -33,6 +38,19 @@ describe('the catalogue of sentences', () => {
     const madeUp = (key: string): boolean => source.includes(`\`${key.slice(0, key.lastIndexOf('.') + 1)}\${`);
     const unsaid = ALL.filter(([key]) => !asked.includes(key) && !source.includes(`'${key}'`) && !madeUp(key) && !MADE.test(key));
     expect(unsaid.map(([key]) => key)).toEqual([]);
+  });
+
+  it('has each key in one list only: none hides another', () => {
+    const folder = fileURLToPath(new URL('../../src/words/', import.meta.url));
+    const keys = readdirSync(folder)
+      .filter((file) => file !== 'spanish.ts')
+      .flatMap((file) =>
+        [...readFileSync(path.join(folder, file), 'utf8').matchAll(/^ {2}'([^']+\.[^']+)': \{/gmu)].map(
+          (match) => match[1] as string,
+        ),
+      );
+    expect(keys.length).toBeGreaterThanOrEqual(ALL.length);
+    expect(keys.filter((key, at) => keys.indexOf(key) !== at)).toEqual([]);
   });
 
   it('speaks to each reader in their own words', () => {

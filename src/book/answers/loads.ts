@@ -1,58 +1,54 @@
 import { onRoof, roofLinesOf } from '../../query/lookup/index.js';
 import type { Declared } from '../../records/index.js';
+import type { PlainKey } from '../../words/index.js';
 import type { Book } from '../book.js';
+import { sentencesFor } from '../sentences.js';
 import { ref, table } from '../table.js';
 
 /** One thing that somebody may want to do, by the words of the declarations that allow it. */
 interface Use {
-  readonly use: string;
+  readonly use: PlainKey;
   /** Declared kinds, of the closed list. */
   readonly kinds: readonly string[];
   /** What holds where nothing is declared. */
-  readonly otherwise: string;
+  readonly otherwise: PlainKey;
 }
 
-const NOT_HERE = 'not declared: do not do it here';
 const LIFTING: readonly Use[] = [
-  { use: 'Lift the shell', kinds: ['lift'], otherwise: `${NOT_HERE}; a licensed engineer declares it first` },
-  { use: 'Jack', kinds: ['jack', 'stand'], otherwise: `${NOT_HERE}: jack only at the chassis maker’s places, by its manual` },
-  { use: 'Tow, recover', kinds: ['tow'], otherwise: `${NOT_HERE}: only at the chassis maker’s places, by its manual` },
-  {
-    use: 'Tie down',
-    kinds: ['tie down'],
-    otherwise: `${NOT_HERE}: only at the chassis maker’s places, by its manual`,
-  },
+  { use: 'declared.lift', kinds: ['lift'], otherwise: 'declared.lift.none' },
+  { use: 'declared.jack', kinds: ['jack', 'stand'], otherwise: 'declared.jack.none' },
+  { use: 'declared.tow', kinds: ['tow'], otherwise: 'declared.tow.none' },
+  { use: 'declared.tie', kinds: ['tie down'], otherwise: 'declared.tow.none' },
 ];
 const HANGING: readonly Use[] = [
-  { use: 'Hang or mount on wall, roof or floor', kinds: ['mounting', 'wall load', 'floor load'], otherwise: NOT_HERE },
+  { use: 'declared.hang', kinds: ['mounting', 'wall load', 'floor load'], otherwise: 'declared.none' },
 ];
-const ROOF: readonly Use[] = [
-  { use: 'Walk on the roof, or load it', kinds: ['roof load'], otherwise: 'not declared: keep off the roof' },
-];
+const ROOF: readonly Use[] = [{ use: 'declared.roof', kinds: ['roof load'], otherwise: 'declared.roof.none' }];
 
 /** Lifting, jacking, towing, tying down: what comes off first, and the points together against the weight that hangs on them. */
 export function liftingAnswer(book: Book) {
+  const w = sentencesFor(book);
   return table<Allowed>(book.show, {
     look: 'tight',
     rows: allowed(book, LIFTING),
     columns: (c) => [
-      c.text('To', (row) => row.use),
-      c.refs('At', (row) => row.points.map((one) => one.id)),
-      c.text('First unbolt or take off', (row) => firstOff(book, row)),
+      c.text(w('declared.to'), (row) => w(row.use)),
+      c.refs(w('declared.at'), (row) => row.points.map((one) => one.id)),
+      c.text(w('declared.first'), (row) => firstOff(book, row)),
       c.text(
-        'Rated',
+        w('declared.rated'),
         (row) => ratingWords(book, row),
         (row) => [inAll(book, row), row.points[0]?.note].filter(Boolean).join('; ') || undefined,
       ),
-      c.text('Weight on them', (row) => weightOn(book, row)),
+      c.text(w('declared.weight'), (row) => weightOn(book, row)),
       c.text(
-        'Declared by',
+        w('declared.by'),
         (row) => row.points[0]?.by,
         (row) => row.points[0]?.document,
       ),
       ...(book.edition === 'owner' ? [] : [c.page((row: Allowed) => row.points[0]?.id)]),
     ],
-    empty: NOT_HERE,
+    empty: w('declared.none'),
   });
 }
 export const hangingAnswer = (book: Book) => usesTable(book, HANGING);
@@ -60,9 +56,9 @@ export const roofAnswer = (book: Book) => usesTable(book, ROOF);
 
 /** Points that one person declared alike, for one use; without any, the plain word that none is declared. */
 interface Allowed {
-  readonly use: string;
+  readonly use: PlainKey;
   readonly points: readonly Declared[];
-  readonly otherwise: string;
+  readonly otherwise: PlainKey;
 }
 
 function allowed(book: Book, uses: readonly Use[]): readonly Allowed[] {
@@ -79,42 +75,44 @@ function allowed(book: Book, uses: readonly Use[]): readonly Allowed[] {
 }
 
 function usesTable(book: Book, uses: readonly Use[]) {
+  const w = sentencesFor(book);
   return table<Allowed>(book.show, {
     look: 'tight',
     rows: allowed(book, uses),
     columns: (c) => [
-      c.text('To', (row) => row.use),
-      c.refs('At', (row) => row.points.map((one) => one.id)),
+      c.text(w('declared.to'), (row) => w(row.use)),
+      c.refs(w('declared.at'), (row) => row.points.map((one) => one.id)),
       c.text(
-        'Rating',
+        w('declared.rating'),
         (row) => ratingWords(book, row),
         (row) => row.points[0]?.note,
       ),
-      c.text('Asked to carry', (row) => askedWords(book, row)),
+      c.text(w('declared.asked'), (row) => askedWords(book, row)),
       c.text(
-        'Declared by',
+        w('declared.by'),
         (row) => row.points[0]?.by,
         (row) => row.points[0]?.document,
       ),
       ...(book.edition === 'owner' ? [] : [c.page((row) => row.points[0]?.id)]),
     ],
-    empty: NOT_HERE,
+    empty: w('declared.none'),
   });
 }
 
 function ratingWords(book: Book, { points: [one, ...more], otherwise }: Allowed): string {
-  if (!one) return otherwise;
-  const rating = one.rating ? book.show.rating(one.rating) : 'no rating declared';
-  return more.length > 0 ? `${rating} each` : rating;
+  const w = sentencesFor(book);
+  if (!one) return w(otherwise);
+  const rating = one.rating ? book.show.rating(one.rating) : w('declared.rating.none');
+  return more.length > 0 ? w('declared.each', { load: rating }) : rating;
 }
 
 /** Its recorded share of what it is declared for. */
 function askedWords(book: Book, { points }: Allowed): string {
+  const w = sentencesFor(book);
   const loads = loadsOn(book, points);
-  const [first] = loads;
-  if (!first) return points.length === 0 ? '' : 'not known: nothing recorded hangs on it';
-  const most = Math.max(...loads.map((one) => one.loadKg));
-  return `${loads.length > 1 ? `up to ${book.show.mass(most)} each` : book.show.mass(most)} as recorded`;
+  if (loads.length === 0) return points.length === 0 ? '' : w('declared.unknown');
+  const most = book.show.mass(Math.max(...loads.map((one) => one.loadKg)));
+  return w('declared.recorded', { load: loads.length > 1 ? w('declared.most', { load: most }) : most });
 }
 
 const loadsOn = (book: Book, points: readonly Declared[]) =>
@@ -124,31 +122,30 @@ const loadsOn = (book: Book, points: readonly Declared[]) =>
 function firstOff(book: Book, { points }: Allowed): string {
   const [first] = loadsOn(book, points);
   if (points.length === 0) return '';
-  if (!first || first.unboltFirst.length === 0) return 'not recorded: not proved, ask who declared it';
+  if (!first || first.unboltFirst.length === 0) return sentencesFor(book)('declared.first.none');
   return first.unboltFirst.map((one, at) => `${at + 1}. ${one}`).join('; ');
 }
 
-/** `4 points: 144 kN (32,373 lbf) in all`, where each has a rating of one kind. */
+/** `4 points together 144 kN (32,373 lbf)`, where each has a rating of one kind. */
 function inAll(book: Book, { points }: Allowed): string | undefined {
   const ratings = points.flatMap(({ rating }) => (rating ? [rating] : []));
   const [first] = ratings;
   if (!first || ratings.length < 2 || ratings.length < points.length || first.dimension !== 'force') return undefined;
   const value = ratings.reduce((sum, one) => sum + one.value, 0);
   const text = `${Math.floor(value / 100 + 1e-9) / 10} kN`;
-  return `${points.length} points together ${book.show.rating({ ...first, text, value })}`;
+  return sentencesFor(book)('declared.together', { count: points.length, load: book.show.rating({ ...first, text, value }) });
 }
 
 /** `19,287 lb (8,748 kg), the shell off its chassis; up to 5,106 lb (2,316 kg) at one point`. */
 function weightOn(book: Book, { points }: Allowed): string {
+  const w = sentencesFor(book);
   const loads = loadsOn(book, points);
   const [first] = loads;
-  if (!first) return points.length === 0 ? '' : 'not known: no weight is recorded';
-  const what = { shell: 'the shell off its chassis', 'whole vehicle': 'the whole vehicle', 'not recorded': 'the whole vehicle' }[
-    first.lifts
-  ];
-  const most = Math.max(...loads.map((one) => one.loadKg));
-  const share = loads.length > 1 ? `; up to ${book.show.mass(most)} at one point` : '';
-  return `${book.show.mass(first.ofKg)}, ${what}${share}`;
+  if (!first) return points.length === 0 ? '' : w('declared.weight.none');
+  const whole = book.show.mass(first.ofKg);
+  const most = book.show.mass(Math.max(...loads.map((one) => one.loadKg)));
+  const weight = first.lifts === 'shell' ? w('declared.weight.shell', { whole }) : w('declared.weight.vehicle', { whole });
+  return loads.length > 1 ? `${weight}; ${w('declared.weight.point', { load: most })}` : weight;
 }
 
 /** Places that differ by less than this are one line across the roof, mm. */

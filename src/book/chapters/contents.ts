@@ -11,12 +11,17 @@ export interface Heading {
 
 /** The contents, made from the headings that the chapters really have: by question first, then by chapter. */
 export function contentsPages(book: Book, headings: readonly Heading[]): Chapter {
+  const w = sentencesFor(book);
   return {
     key: 'contents',
-    title: book.edition === 'owner' ? sentencesFor(book)('book.contents') : 'Contents',
+    title: w('book.contents'),
     template: 'contents',
     data: {
-      questions: answered(new Set(headings.map((heading) => heading.to))),
+      questions: answered(new Set(headings.map((heading) => heading.to))).map(({ ask, to, besides }) => ({
+        ask: w(ask),
+        to,
+        besides: besides.map((one) => ({ name: w(one.name), to: one.to })),
+      })),
       // Owners and technicians look by question and in the index: their list of chapters is short, the owner's on the page of the questions.
       apart: book.edition !== 'owner',
       close: true,

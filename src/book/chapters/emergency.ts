@@ -2,9 +2,9 @@ import { RESCUE_GROUPS, rescueBadge, rescueItems, shellExtent } from '../../draw
 import { firstShutOffs } from '../../query/isolate/rescue.js';
 import type { ServiceNode } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
-import { sentencesFor } from '../sentences.js';
+import { phrasesFor, sentencesFor } from '../sentences.js';
 import { type Ref, ref } from '../table.js';
-import { IN_THE_OPEN, PLACE_NOT_RECORDED, wayToNode } from '../where.js';
+import { IN_THE_OPEN, wayToNode } from '../where.js';
 
 const OTHER_MEDIA = ['water', 'air', 'hydraulic'] as const;
 /** The list beside the plan: as narrow as lets what is not fuel stand there; and the space between them, mm. */
@@ -26,6 +26,8 @@ const COLUMNS_GAP_MM = 6;
 
 /** One page, read in seconds: a numbered plan of gas, fuel, mains and batteries as large as the sheet takes, the list beside it. */
 export const emergencyChapter: ChapterMaker = (book) => {
+  const w = sentencesFor(book);
+  const phrase = phrasesFor(book);
   const { shell } = book.assessment.model;
   const { items, more } = rescueItems(shell);
   // Of water, air and hydraulics only what stops all of it: the first valve on the lines of a source.
@@ -34,28 +36,28 @@ export const emergencyChapter: ChapterMaker = (book) => {
     .filter((node) => OTHER_MEDIA.some((medium) => medium === node.medium) && first.has(node.id))
     .map((node) => ({
       ref: ref(node.id),
-      name: `${book.draw.mediumName(node.medium).toLowerCase()}: ${node.name}`,
-      ...(node.position ? { normally: node.position } : {}),
+      name: `${phrase(book.draw.mediumName(node.medium))?.toLowerCase()}: ${node.name ?? phrase(node.nodeKind)}`,
+      ...(node.position ? { normally: phrase(node.position) } : {}),
       place: roughPlace(book, node.at),
       ...openWith(book, node),
     }));
   const groups: readonly Listed[] = RESCUE_GROUPS.map((title) => ({
-    title,
+    title: phrase(title) ?? title,
     more: more.get(title) ?? 0,
     items: items
       .filter((item) => item.group === title)
       .map(({ number, id, name, at, node }) => ({
-        ...(at ? { badge: { svg: rescueBadge(title, number) } } : {}),
+        ...(at ? { badge: { svg: rescueBadge(title, number, phrase(title)) } } : {}),
         ref: ref(id),
-        name,
+        name: node?.name ? name : (phrase(name) ?? name),
         place: roughPlace(book, at),
-        ...(node ? { normally: node.position, ...openWith(book, node) } : {}),
+        ...(node ? { normally: phrase(node.position), ...openWith(book, node) } : {}),
       })),
   }));
   const [gas, fuel, ...electric] = groups;
   const named = OTHER_MEDIA.filter((medium) => shell.nodes.some((node) => node.medium === medium && first.has(node.id)));
   const rest: Listed = {
-    title: `${inWords(named.map((one) => book.draw.mediumName(one)))} (not on the plan)`,
+    title: w('emergency.off', { media: inWords(named.map((one) => phrase(book.draw.mediumName(one)) ?? one)) }),
     more: 0,
     items: others,
   };
@@ -68,11 +70,11 @@ export const emergencyChapter: ChapterMaker = (book) => {
   const beneathMm = beneath.length > 0 ? 2 + beneathHeight(beneath, (planMm - COLUMNS_GAP_MM) / 2) : 0;
   return {
     key: 'emergency',
-    title: sentencesFor(book)('emergency.title'),
+    title: w('emergency.title'),
     template: 'emergency',
     ...(book.edition === 'service' ? { front: true } : {}),
     data: {
-      rest: book.edition === 'owner' ? 'in the list of shut-offs' : 'in the chapter of its medium',
+      rest: w(book.edition === 'owner' ? 'emergency.rest.list' : 'emergency.rest.chapter'),
       figure: book.draw.emergencyPlan(book.assessment, {
         widthMm: planMm,
         heightMm: Math.max(LEAST_PLAN_MM, roomMm - beneathMm),
@@ -144,20 +146,21 @@ const UNDER_MM = -50;
 
 /** Where to run to, in the words of one who stands there: `front, left, under the floor`. The exact place is told with the record. */
 export function roughPlace(book: Book, at: ServiceNode['at']): string {
-  if (!at) return PLACE_NOT_RECORDED;
+  const w = sentencesFor(book);
+  if (!at) return w('rough.none');
   const [x, y, z] = at;
   const { low, high } = shellExtent(book.assessment.model);
   const share = (x - low[0]) / (high[0] - low[0]);
   const along = share < 1 / 3 ? 'front' : share < 2 / 3 ? 'middle' : 'rear';
   const half = Math.max(high[1], -low[1]);
-  const across = Math.abs(y) < half / 4 ? 'near the centre line' : y < 0 ? 'left' : 'right';
+  const across = Math.abs(y) < half / 4 ? 'center' : y < 0 ? 'left' : 'right';
   const up = z / high[2];
-  const height =
-    z < UNDER_MM ? 'under the floor' : up < 0.3 ? 'low' : up < 0.7 ? 'at hand height' : up < 0.95 ? 'high' : 'on the roof';
-  return [along, across, height].join(', ');
+  const height = z < UNDER_MM ? 'under' : up < 0.3 ? 'low' : up < 0.7 ? 'hand' : up < 0.95 ? 'high' : 'roof';
+  return [w(`rough.${along}`), w(`rough.${across}`), w(`rough.${height}`)].join(', ');
 }
 
 function openWith(book: Book, node: ServiceNode) {
   const way = wayToNode(book, node.id);
-  return { panels: way.panels.map((id) => ref(id)), words: way.words === IN_THE_OPEN ? undefined : way.words };
+  const words = way.words === IN_THE_OPEN ? undefined : phrasesFor(book)(way.words);
+  return { panels: way.panels.map((id) => ref(id)), words };
 }

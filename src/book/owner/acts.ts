@@ -2,7 +2,7 @@ import { firstShutOffs } from '../../query/isolate/rescue.js';
 import { placesOf } from '../../query/place.js';
 import type { NodeRole, ServiceNode } from '../../records/index.js';
 import type { Book } from '../book.js';
-import { phrasesFor, sentencesFor } from '../sentences.js';
+import { phrasesFor, readerFor, sentencesFor } from '../sentences.js';
 import { table } from '../table.js';
 
 /** One thing to do, with what it is done to. */
@@ -27,9 +27,9 @@ export function emergencyActs(book: Book): readonly EmergencyAct[] {
   const w = sentencesFor(book);
   const phrase = phrasesFor(book);
   const { shell } = book.assessment.model;
-  const places = placesOf(book.assessment.model);
-  const act = (words: string, node: ServiceNode): EmergencyAct => ({ words, node, where: phrase(places(node.id)) ?? '' });
-  const named = (node: ServiceNode) => ({ id: node.id, name: node.name ?? node.nodeKind });
+  const places = placesOf(book.assessment.model, readerFor(book));
+  const act = (words: string, node: ServiceNode): EmergencyAct => ({ words, node, where: places(node.id) ?? '' });
+  const named = (node: ServiceNode) => ({ id: node.id, name: node.name ?? phrase(node.nodeKind) ?? node.nodeKind });
   const electric = [...shutOffsOf(book, 'dc'), ...shutOffsOf(book, 'ac')];
   const generators = withRole(shell.nodes, 'generator');
   const besideGenerator = (node: ServiceNode): boolean =>
@@ -59,7 +59,9 @@ export function emergencyActs(book: Book): readonly EmergencyAct[] {
 const carries = (book: Book): string =>
   [
     ...new Set([
-      ...book.assessment.model.shell.tanks.filter(({ use }) => use === 'gas' || use === 'fuel').map(({ contents }) => contents),
+      ...book.assessment.model.shell.tanks
+        .filter(({ use }) => use === 'gas' || use === 'fuel')
+        .map(({ contents }) => phrasesFor(book)(contents) ?? contents),
       ...withRole(book.assessment.model.shell.nodes, 'battery').map(({ name, id }) => name ?? id),
     ]),
   ].join(', ');
@@ -82,17 +84,17 @@ export function waysOut(book: Book) {
   const w = sentencesFor(book);
   const phrase = phrasesFor(book);
   const { shell } = book.assessment.model;
-  const places = placesOf(book.assessment.model);
+  const places = placesOf(book.assessment.model, readerFor(book));
   return table(book.show, {
     look: 'dense tight',
     rows: shell.openings.filter(({ travelMm }) => travelMm === undefined),
     columns: (c) => [
       c.text(
         w('head.what'),
-        (one) => one.openingKind,
+        (one) => phrase(one.openingKind),
         (one) => one.note,
       ),
-      c.text(w('head.where'), (one) => phrase(places(one.id))),
+      c.text(w('head.where'), (one) => places(one.id)),
       c.text(w('act.size'), (one) => `${book.show.length(one.widthMm)} × ${book.show.length(one.heightMm)}`),
     ],
     empty: w('word.none'),

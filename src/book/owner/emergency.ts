@@ -1,7 +1,7 @@
 import { placesOf } from '../../query/place.js';
 import type { Book, Chapter } from '../book.js';
 import { emergencyChapter } from '../chapters/emergency.js';
-import { phrasesFor, sentencesFor } from '../sentences.js';
+import { readerFor, sentencesFor } from '../sentences.js';
 import { ref } from '../table.js';
 import { emergencyActs, staysLive, waysOut } from './acts.js';
 
@@ -11,9 +11,8 @@ const EXTINGUISHER = /extinguisher|extintor/iu;
 /** The plan, and beside it in the book what to do, in order, with whom to ring. */
 export function ownerEmergency(book: Book): readonly Chapter[] {
   const w = sentencesFor(book);
-  const phrase = phrasesFor(book);
   const { shop, shell } = book.assessment.model;
-  const places = placesOf(book.assessment.model);
+  const places = placesOf(book.assessment.model, readerFor(book));
   return [
     emergencyChapter(book),
     {
@@ -30,7 +29,7 @@ export function ownerEmergency(book: Book): readonly Chapter[] {
         out: waysOut(book),
         extinguishers: shell.components
           .filter(({ name }) => EXTINGUISHER.test(name))
-          .map((one) => ({ ref: ref(one.id), name: one.name, where: phrase(places(one.id)) })),
+          .map((one) => ({ ref: ref(one.id), name: one.name, where: places(one.id) })),
         telephone: shop.telephone ?? w('act.telephone.none'),
         shell: shell.id,
       },

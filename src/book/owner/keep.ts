@@ -1,6 +1,6 @@
 import type { CareItem, Clamp } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
-import { sentencesFor } from '../sentences.js';
+import { phrasesFor, sentencesFor } from '../sentences.js';
 import { table } from '../table.js';
 
 /** Care with its dates and boxes to tick, and the bolts with their torque. */
@@ -39,13 +39,14 @@ export const careDue = ({ every, from, done }: CareItem): string | undefined => 
 
 function careTable(book: Book, care: readonly CareItem[]) {
   const w = sentencesFor(book);
+  const phrase = phrasesFor(book);
   const last = ({ done }: CareItem): string | undefined => [...done].sort().at(-1);
   return table<CareItem>(book.show, {
     look: 'ticks',
     rows: care,
     columns: (c) => [
       c.text(w('head.what'), (one) => one.what),
-      c.text(w('keep.every'), (one) => one.every),
+      c.text(w('keep.every'), (one) => phrase(one.every)),
       c.text(w('keep.last'), (one) => book.show.date(last(one)) || w('keep.never')),
       c.text(w('keep.due'), (one) => book.show.date(careDue(one)) || w('keep.by.distance')),
       c.text(w('keep.done'), () => '________  ________'),
@@ -57,6 +58,7 @@ function careTable(book: Book, care: readonly CareItem[]) {
 /** Bolts with the same torque in one line. */
 function boltTable(book: Book) {
   const w = sentencesFor(book);
+  const phrase = phrasesFor(book);
   const groups = new Map<string, Clamp[]>();
   for (const one of book.assessment.model.shell.clamps) {
     const key = JSON.stringify([one.clampKind, one.bolt, one.torqueNm, one.checkAgain]);
@@ -66,9 +68,9 @@ function boltTable(book: Book) {
     look: 'dense tight',
     rows: [...groups.values()],
     columns: (c) => [
-      c.text(w('head.what'), ([one]) => [one?.clampKind, one?.bolt].filter(Boolean).join(', ')),
+      c.text(w('head.what'), ([one]) => [phrase(one?.clampKind), one?.bolt].filter(Boolean).join(', ')),
       c.text(w('keep.torque'), ([one]) => (one?.torqueNm === undefined ? undefined : book.show.torque(one.torqueNm))),
-      c.text(w('keep.again'), ([one]) => one?.checkAgain),
+      c.text(w('keep.again'), ([one]) => phrase(one?.checkAgain)),
       c.text(w('head.id'), (all) => all.map(({ id }) => id).join(', ')),
       c.text(w('keep.checked'), (all) => {
         const checks = all.flatMap(({ checks: done = [] }) => done.map(({ date }) => date)).sort();

@@ -39,7 +39,7 @@ export const past: ChapterMaker = (book) => {
       rows: Array.from({ length: 4 }, (_, i) => i),
       facts: [
         { name: w('past.revision'), value: revision ? revision.slice(0, 10) : w('past.uncommitted') },
-        ...(tag ? [{ name: 'Tag', value: tag }] : []),
+        ...(tag ? [{ name: w('past.tag'), value: tag }] : []),
         { name: w('past.fingerprint'), value: book.fingerprint },
         ...(book.signer ? [{ name: w('past.key'), value: groupedDigits(book.signer.fingerprint) }] : []),
       ],

@@ -2,7 +2,7 @@ import { rescueSources } from '../../query/isolate/rescue.js';
 import { placesOf } from '../../query/place.js';
 import type { ServiceNode } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
-import { phrasesFor, sentencesFor } from '../sentences.js';
+import { phrasesFor, readerFor, sentencesFor } from '../sentences.js';
 import { ref, table } from '../table.js';
 import { wayToNode } from '../where.js';
 import { shutOffsOf } from './acts.js';
@@ -40,9 +40,9 @@ function card(book: Book, node: ServiceNode) {
     node.position === undefined ? undefined : node.position === 'normally open' ? w('shut.open') : w('shut.closed');
   return {
     ref: ref(node.id),
-    name: node.name ?? node.nodeKind,
+    name: node.name ?? phrase(node.nodeKind),
     medium: phrase(book.draw.mediumName(node.medium)),
-    where: phrase(placesOf(book.assessment.model)(node.id)) ?? w('word.notrecorded'),
+    where: placesOf(book.assessment.model, readerFor(book))(node.id) ?? w('word.notrecorded'),
     ...(position ? { normally: w('shut.normally', { position }) } : {}),
     ...(way.panels.length > 0 ? { behind: w('shut.behind', { panels: way.panels.join(', ') }) } : {}),
     ...(picture?.path ? { picture: { path: picture.path, caption: picture.photo.caption ?? '' } } : {}),
@@ -56,7 +56,7 @@ function inThrees<T>(list: readonly T[]): readonly (readonly T[])[] {
 function valveTable(book: Book) {
   const w = sentencesFor(book);
   const phrase = phrasesFor(book);
-  const places = placesOf(book.assessment.model);
+  const places = placesOf(book.assessment.model, readerFor(book));
   const nodes = book.assessment.model.shell.nodes.filter((node) => ['valve', 'drain', 'source', 'panel'].includes(node.nodeKind));
   return table(book.show, {
     look: 'dense tight',
@@ -65,11 +65,11 @@ function valveTable(book: Book) {
     group: (node) => phrase(book.draw.mediumName(node.medium)),
     columns: (c) => [
       c.id(w('head.id'), (node) => node.id),
-      c.text(w('head.what'), (node) => node.name ?? node.nodeKind),
+      c.text(w('head.what'), (node) => node.name ?? phrase(node.nodeKind)),
       c.text(w('shut.usual'), (node) =>
         node.position === undefined ? undefined : node.position === 'normally open' ? w('shut.open') : w('shut.closed'),
       ),
-      c.text(w('head.where'), (node) => phrase(places(node.id))),
+      c.text(w('head.where'), (node) => places(node.id)),
       c.refs(w('head.panel'), (node) => wayToNode(book, node.id).panels),
     ],
     empty: w('word.none'),

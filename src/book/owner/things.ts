@@ -1,7 +1,7 @@
 import { placesOf } from '../../query/place.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { decisionsOf } from '../decisions.js';
-import { phrasesFor, sentencesFor } from '../sentences.js';
+import { phrasesFor, readerFor, sentencesFor } from '../sentences.js';
 import { table } from '../table.js';
 
 /** Equipment with part and serial numbers, tanks, and the alloys. */
@@ -9,7 +9,7 @@ export const things: ChapterMaker = (book) => {
   const w = sentencesFor(book);
   const phrase = phrasesFor(book);
   const { shell } = book.assessment.model;
-  const places = placesOf(book.assessment.model);
+  const places = placesOf(book.assessment.model, readerFor(book));
   return {
     key: 'equipment',
     title: w('equip.title'),
@@ -24,7 +24,7 @@ export const things: ChapterMaker = (book) => {
           c.id(w('head.id'), (one) => one.id),
           c.text(w('head.name'), (one) => one.name),
           c.text(w('equip.part'), (one) => [one.part, one.serial].filter(Boolean).join(', ')),
-          c.text(w('head.where'), (one) => phrase(places(one.id))),
+          c.text(w('head.where'), (one) => places(one.id)),
           c.mass(w('equip.weighs'), (one) => one.massKg),
         ],
         empty: w('word.none'),
@@ -36,10 +36,10 @@ export const things: ChapterMaker = (book) => {
         marks: (one) => decisionsOf(book, one.id),
         columns: (c) => [
           c.id(w('head.id'), (one) => one.id),
-          c.text(w('head.what'), (one) => one.contents),
+          c.text(w('head.what'), (one) => phrase(one.contents)),
           c.text(w('equip.holds'), (one) => book.show.volume(one.capacityM3)),
           c.mass(w('equip.full'), (one) => one.capacityM3 * one.densityKgM3),
-          c.text(w('head.where'), (one) => phrase(places(one.id))),
+          c.text(w('head.where'), (one) => places(one.id)),
         ],
         empty: w('word.none'),
       }),

@@ -2,10 +2,9 @@ import { drainPlan } from '../../query/lookup/index.js';
 import { placesOf } from '../../query/place.js';
 import type { ServiceNode } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
-import { trappedTable } from '../chapters/services.js';
-import { phrasesFor, sentencesFor } from '../sentences.js';
+import { phrasesFor, readerFor, sentencesFor } from '../sentences.js';
 import { table } from '../table.js';
-import { protectionWords, wayToNode } from '../where.js';
+import { placeColumn, protectionWords, wayToNode } from '../where.js';
 import { shutOffsOf } from './acts.js';
 
 /** Winterizing: heat and gas off first, then every valve in order with what comes out there. */
@@ -17,7 +16,7 @@ export const winter: ChapterMaker = (book) => {
     key: 'winter',
     title: w('winter.title'),
     template: 'owner-winter',
-    data: { first: firstSteps(book), steps: stepTable(book), trapped: trappedTable(book, wet) },
+    data: { first: firstSteps(book), steps: stepTable(book), trapped: trapped(book, wet) },
   };
 };
 
@@ -61,7 +60,7 @@ function stepTable(book: Book) {
   const w = sentencesFor(book);
   const phrase = phrasesFor(book);
   const nodes = new Map(book.assessment.model.shell.nodes.map((node) => [node.id, node] as const));
-  const places = placesOf(book.assessment.model);
+  const places = placesOf(book.assessment.model, readerFor(book));
   return table(book.show, {
     look: 'dense tight',
     rows: drainPlan(book.assessment).steps.map((step, i) => ({ ...step, no: i + 1, node: nodes.get(step.id) })),
@@ -69,12 +68,28 @@ function stepTable(book: Book) {
       c.count(w('winter.step'), (one) => one.no),
       c.text(w('winter.do'), (one) => w(`winter.act.${one.do}`)),
       c.refs(w('head.id'), (one) => [one.id]),
-      c.text(w('head.what'), (one) => one.node?.name ?? one.node?.nodeKind),
-      c.text(w('head.where'), (one) => phrase(places(one.id))),
+      c.text(w('head.what'), (one) => one.node?.name ?? phrase(one.node?.nodeKind)),
+      c.text(w('head.where'), (one) => places(one.id)),
       c.refs(w('head.panel'), (one) => wayToNode(book, one.id).panels),
       c.text(w('winter.out'), (one) => (one.litres === undefined ? undefined : book.show.volume(one.litres / 1000))),
       c.text(w('winter.done'), () => '____'),
     ],
     empty: w('word.none'),
+  });
+}
+
+/** Low places that keep water when all is open. */
+function trapped(book: Book, runs: ReadonlySet<string>) {
+  const w = sentencesFor(book);
+  return table(book.show, {
+    rows: book.assessment.figures.services.trapped.filter((one) => one.runs.some((id) => runs.has(id))),
+    columns: (c) => [
+      c.refs(w('winter.line'), (one) => one.runs),
+      placeColumn(book, w('winter.lowest'), (one) => one.at),
+      c.count(w('winter.level'), (one) => one.levelLitres, 2, 'L'),
+      c.count(w('winter.slope'), (one) => one.slopeLitres, 2, 'L'),
+      c.text(w('winter.outlet'), (one) => w(one.noOutlet ? 'winter.outlet.none' : 'winter.outlet.other')),
+    ],
+    empty: w('winter.none'),
   });
 }

@@ -2,6 +2,7 @@ import path from 'node:path';
 import { Option } from 'commander';
 import type { Edition } from '../../book/input.js';
 import { UserError } from '../../user-error.js';
+import { LANGUAGES, type Language } from '../../words/index.js';
 import type { CarryPhotos } from '../carry.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
@@ -15,6 +16,7 @@ interface Options {
   readonly edition?: Edition;
   readonly out?: string;
   readonly photos: CarryPhotos;
+  readonly language?: Language;
   /** Only the pages that are not as they were in this revision. */
   readonly since?: string;
 }
@@ -29,6 +31,11 @@ export function declareBook(registry: Registry): void {
       'shellbook book QF-007 --edition service --since QF-007-closed',
     ])
     .addOption(new Option('--edition <edition>', 'the reader it is for').choices([...EDITIONS]))
+    .addOption(
+      new Option('--language <language>', 'the language of the owner’s edition (default: as in shop.yaml)').choices([
+        ...LANGUAGES,
+      ]),
+    )
     .option('--out <file>', 'where to (default: books/SHELL-EDITION.pdf in the store)')
     .addOption(
       new Option('--photos <which>', 'what of the photo files travels inside the shop edition')
@@ -38,10 +45,11 @@ export function declareBook(registry: Registry): void {
     .option('--since <revision>', 'only the pages that changed since a commit, tag or date, and what they replace')
     .action(
       registry.run(
-        ([shell], { edition, out, since, photos }) => ({
+        ([shell], { edition, language, out, since, photos }) => ({
           shell: shell as string,
           photos: photos as CarryPhotos,
           ...(edition === undefined ? {} : { edition: edition as Edition }),
+          ...(language === undefined ? {} : { language: language as Language }),
           ...(out === undefined ? {} : { out: out as string }),
           ...(since === undefined ? {} : { since: since as string }),
         }),
@@ -51,14 +59,14 @@ export function declareBook(registry: Registry): void {
 }
 
 async function book(options: Options, context: Context): Promise<Status> {
-  const { shell, edition, out } = options;
+  const { shell, edition, language, out } = options;
   if (out !== undefined && edition === undefined) {
     throw new UserError(`--out names one file, and there are three editions: add --edition owner, service or shop`);
   }
   if (options.since !== undefined) {
     const opened = await openForAnswer(shell, context);
     const { supplements } = await import('../print-supplements.js');
-    return supplements(opened, options.since, edition ? [edition] : EDITIONS, out, context);
+    return supplements(opened, options.since, edition ? [edition] : EDITIONS, { out, language }, context);
   }
   const { printBooks, withPrinter } = await import('../print-books.js');
   // The browser starts while the records are read.
@@ -66,8 +74,8 @@ async function book(options: Options, context: Context): Promise<Status> {
     const opened = await openForAnswer(shell, context);
     const fileOf = (one: Edition): string =>
       out === undefined ? path.join(opened.store.root, 'books', `${shell}-${one}.pdf`) : path.resolve(context.io.cwd, out);
-    const { photos } = options;
-    return { opened, printed: await printBooks(opened, edition ? [edition] : EDITIONS, fileOf, context, { printer, photos }) };
+    const how = { printer, photos: options.photos, ...(language ? { language } : {}) };
+    return { opened, printed: await printBooks(opened, edition ? [edition] : EDITIONS, fileOf, context, how) };
   });
   for (const one of printed) for (const warning of one.warnings) context.tell(`${one.edition} edition: ${warning}`);
   if (context.settings.json) {

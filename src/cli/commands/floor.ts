@@ -1,7 +1,7 @@
 import path from 'node:path';
 import { Option } from 'commander';
 import type { KindName } from '../../records/index.js';
-import type { Language } from '../../words/index.js';
+import { LANGUAGES, type Language } from '../../words/index.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import { localDay } from '../local-day.js';
@@ -15,8 +15,6 @@ interface Options {
   readonly sheet: boolean;
   readonly out?: string;
 }
-
-const LANGUAGES: readonly Language[] = ['en', 'es'];
 
 export function declareFloor(registry: Registry): void {
   registry

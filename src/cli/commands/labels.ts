@@ -1,8 +1,10 @@
 import path from 'node:path';
 import { Option } from 'commander';
 import { EDITIONS, type Edition } from '../../book/input.js';
+import { inLanguage } from '../../book/language.js';
 import type { BookDocument } from '../../book/print/document.js';
 import { UserError } from '../../user-error.js';
+import { LANGUAGES, type Language } from '../../words/index.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import { openForAnswer, revisionOf } from '../open.js';
@@ -12,6 +14,7 @@ import { shownPath } from '../shown-path.js';
 interface Options {
   readonly shell: string;
   readonly edition: Edition;
+  readonly language?: Language;
   readonly first: string;
   readonly markers: boolean;
   readonly out?: string;
@@ -26,16 +29,20 @@ export function declareLabels(registry: Registry): void {
     .addOption(
       new Option('--edition <edition>', 'the edition whose pages the labels name').choices([...EDITIONS]).default('service'),
     )
+    .addOption(
+      new Option('--language <language>', 'the language of the labels (default: as in shop.yaml)').choices([...LANGUAGES]),
+    )
     .option('--first <number>', 'label of the first sheet to begin with, where some are gone from it', '1')
     .option('--markers', 'sheets of markers for both ends of every wire and pipe as well')
     .option('--out <file>', 'where to (default: books/SHELL-labels.pdf in the store)')
     .action(
       registry.run(
-        ([shell], { edition, first, markers, out }) => ({
+        ([shell], { edition, first, language, markers, out }) => ({
           shell: shell as string,
           edition: edition as Edition,
           first: first as string,
           markers: markers === true,
+          ...(language === undefined ? {} : { language: language as Language }),
           ...(out === undefined ? {} : { out: out as string }),
         }),
         labels,
@@ -63,7 +70,7 @@ async function labels(options: Options, context: Context): Promise<Status> {
   const pages = history ? await readPageMap(history.gitDir, fingerprint, edition) : new Map<string, number>();
   const last = opened.standing?.last;
   const made = labelDocument({
-    assessment: opened.assessment,
+    assessment: inLanguage(opened.assessment, options.language),
     edition,
     pages,
     uncommitted: (opened.standing?.uncommitted.length ?? 0) > 0,

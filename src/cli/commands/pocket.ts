@@ -1,7 +1,7 @@
 import path from 'node:path';
 import { Option } from 'commander';
 import { POCKET_EDITIONS, type PocketEdition } from '../../pocket/input.js';
-import type { Language } from '../../words/index.js';
+import { LANGUAGES, type Language } from '../../words/index.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import { openForAnswer, revisionOf } from '../open.js';
@@ -14,8 +14,6 @@ interface Options {
   readonly language?: Language;
   readonly out?: string;
 }
-
-const LANGUAGES: readonly Language[] = ['en', 'es'];
 
 export function declarePocket(registry: Registry): void {
   registry

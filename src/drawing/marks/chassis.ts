@@ -6,6 +6,7 @@ import { ASSUMED_TYRE_RADIUS_MM, type Extent, groundZMm } from '../extent.js';
 import type { LabelWish } from '../labels.js';
 import { circle, line, type Mark, type Point, rectArea } from '../scene.js';
 import type { Port } from '../sheet.js';
+import { wordsFor } from '../wording.js';
 
 /** From memory: the usual rail spacing of North American chassis, 34 in; drawn only where nothing is on record. */
 const USUAL_RAIL_SPACING_MM = 863.6;
@@ -16,7 +17,7 @@ const USUAL_TRACK_MM = 2000;
 
 /** What of the chassis is not to size. */
 export const chassisNote = (model: Model): string =>
-  recordedFrame(model).length > 0 ? 'Tyres: position only, not to size.' : 'Tyres and chassis rails: position only, not to size.';
+  wordsFor(model)(recordedFrame(model).length > 0 ? 'drawn.chassis.tyres' : 'drawn.chassis.all');
 
 /** Rails and cross members of which the sizes are recorded. */
 const recordedFrame = (model: Model): readonly Solid[] =>
@@ -178,7 +179,7 @@ function cross([x, y]: Point, half: number): readonly Mark[] {
 /** Names at the axles, at the given height and side. */
 export function axleWishes(model: Model, port: Port, at: (xMm: number) => Vec3): readonly LabelWish[] {
   return model.shell.chassis.axles.map((axle) => ({
-    text: `${axle.id} axle`,
+    text: wordsFor(model)('drawn.axle', { id: axle.id }),
     anchor: port.place(at(axle.xMm)),
     style: 'name',
     priority: 60,

@@ -5,6 +5,7 @@ import type { Facing, Opening } from '../../records/index.js';
 import type { LabelWish } from '../labels.js';
 import { type Mark, type Point, rectArea } from '../scene.js';
 import type { Port } from '../sheet.js';
+import { phraseFor } from '../wording.js';
 
 /** Corners of an opening: along its sill, then up by its height. Without a sill on record: none. */
 export function openingOutline(opening: Opening): readonly Vec3[] {
@@ -60,7 +61,7 @@ export function openingMarks(
     marks.push(rectArea('hidden', 'opening', ring, opening.id));
     const middle: Point = [ring.reduce((sum, p) => sum + p[0], 0) / 4, ring.reduce((sum, p) => sum + p[1], 0) / 4];
     wishes.push({
-      text: `${opening.openingKind} ${opening.id}`,
+      text: `${phraseFor(model)(opening.openingKind)} ${opening.id}`,
       anchor: middle,
       style: 'name',
       priority: 65,

@@ -8,6 +8,7 @@ import { shellBox } from '../marks/shell-box.js';
 import { VIEWS } from '../projection.js';
 import { circle, type Mark, type Point, rectArea, rectangle } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
+import { wordsFor } from '../wording.js';
 
 /** For the owner: where bays, tanks, seats and axles are, with what each bay may take. */
 export function bayPlan(a: Assessment, sheet: SheetSize, options: DrawingOptions = {}): Drawing {
@@ -68,7 +69,8 @@ export function bayPlan(a: Assessment, sheet: SheetSize, options: DrawingOptions
       marks,
       wishes,
       notes: [
-        'Right (kerb) side up. Squares: bays. Circles: tanks. A bay’s figure is the most it may take with the others empty.',
+        wordsFor(model)('drawn.kerb.up'),
+        'Squares: bays. Circles: tanks. A bay’s figure is the most it may take with the others empty.',
         chassisNote(model),
       ],
       rest: 'in the tables',

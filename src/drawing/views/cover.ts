@@ -10,11 +10,13 @@ import { VIEWS } from '../projection.js';
 import { circle, line, type Mark, type Point } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import { PENS, type PenName } from '../styles.js';
+import { wordsFor } from '../wording.js';
 import { nearFace } from './general.js';
 
 /** The left side of this shell as a picture: no ids, no dimensions. */
 export function coverDrawing(a: Assessment, sheet: SheetSize, options: DrawingOptions = {}): Drawing {
   const { model } = a;
+  const w = wordsFor(model);
   const shell = shellExtent(model);
   const bounds = viewBounds(VIEWS.left, extentCorners(vehicleExtent(model)));
   const layout = layOut([{ view: VIEWS.left, bounds }], sheet, { sideMm: 3, aboveMm: 2, belowMm: 2, mostMm: 2 });
@@ -35,8 +37,8 @@ export function coverDrawing(a: Assessment, sheet: SheetSize, options: DrawingOp
   return compose(
     {
       id: 'cover',
-      title: `Shell ${model.shell.id}, left side`,
-      alt: `Left side of shell ${model.shell.id}, ${model.shell.title}, as built.`,
+      title: w('drawn.cover', { shell: model.shell.id }),
+      alt: w('drawn.cover.alt', { shell: model.shell.id, title: model.shell.title }),
       ...layout,
       units: model.shop.units,
       marks,

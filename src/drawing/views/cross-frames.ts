@@ -11,6 +11,7 @@ import { VIEWS } from '../projection.js';
 import { type Mark, type Rect, textMark } from '../scene.js';
 import { FURNITURE_MM, fittingScale, type Layout, layOut, type Port, SCALES, type SheetSize } from '../sheet.js';
 import { memberCorners, middleOf } from '../visibility.js';
+import { wordsFor } from '../wording.js';
 import { memberWish } from './member-wish.js';
 
 /** Trusses and bows: members that stand in one plane across the vehicle and hide each other from above. */
@@ -136,7 +137,7 @@ export function crossFrameDrawings(
         units: model.shop.units,
         marks,
         wishes,
-        notes: ['Seen from the front: the right (kerb) side is at the left. x: rearward of the datum.', WELD_BAND_NOTE],
+        notes: [`${wordsFor(model)('drawn.kerb.front')} x: rearward of the datum.`, WELD_BAND_NOTE],
         rest: 'in the member schedule',
       },
       options,

@@ -5,6 +5,7 @@ import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { type Mark, type Rect, rectangle, textMark } from '../scene.js';
 import type { SheetSize } from '../sheet.js';
 import { shorten } from '../text-width.js';
+import { wordsFor } from '../wording.js';
 
 /** One place for a fuse or breaker. */
 interface Space {
@@ -26,6 +27,7 @@ export const distributionPanels = ({ model: { shell } }: Assessment): readonly S
 /** A panel of fuses or breakers as one stands before it: rows from the top, positions from the left, with what each feeds. */
 export function distributionFace(a: Assessment, panel: ServiceNode, sheet: SheetSize, options: DrawingOptions = {}): Drawing {
   const { shell, shop } = a.model;
+  const w = wordsFor(a.model);
   const spaces = spacesOf(shell, panel);
   const rows = [...new Set(spaces.map(({ row }) => row))].sort((x, y) => x - y);
   const most = Math.max(...rows.map((row) => spaces.filter((one) => one.row === row).length));
@@ -36,7 +38,7 @@ export function distributionFace(a: Assessment, panel: ServiceNode, sheet: Sheet
       .sort((x, y) => x.number - y.number)
       .flatMap((space, k) => {
         const [x0, y0] = [2 + k * wide, TOP_MM + i * ROW_MM];
-        return spaceMarks(space, { x0, y0, x1: x0 + wide, y1: y0 + ROW_MM });
+        return spaceMarks(space, { x0, y0, x1: x0 + wide, y1: y0 + ROW_MM }, w('drawn.face.spare'));
       }),
   );
   const heightMm = TOP_MM + rows.length * ROW_MM + 3;
@@ -44,8 +46,13 @@ export function distributionFace(a: Assessment, panel: ServiceNode, sheet: Sheet
   return compose(
     {
       id: `face-${panel.id}`,
-      title: `${panel.id}: ${panel.name ?? 'panel'}, as you stand before it`,
-      alt: `Face of ${panel.id} with ${spaces.length} positions in ${rows.length} rows: ${spaces.map((one) => `${one.number} ${one.circuit?.name ?? one.node?.name ?? 'spare'}`).join(', ')}.`,
+      title: panel.name ? w('drawn.face', { id: panel.id, name: panel.name }) : w('drawn.face.plain', { id: panel.id }),
+      alt: w('drawn.face.alt', {
+        id: panel.id,
+        count: spaces.length,
+        rows: rows.length,
+        list: spaces.map((one) => `${one.number} ${one.circuit?.name ?? one.node?.name ?? w('drawn.face.spare')}`).join(', '),
+      }),
       widthMm: sheet.widthMm,
       heightMm,
       units: shop.units,
@@ -58,11 +65,11 @@ export function distributionFace(a: Assessment, panel: ServiceNode, sheet: Sheet
   );
 }
 
-function spaceMarks({ number, node, circuit }: Space, rect: Rect): readonly Mark[] {
+function spaceMarks({ number, node, circuit }: Space, rect: Rect, spare: string): readonly Mark[] {
   const middle = (rect.y0 + rect.y1) / 2;
   const typed = node?.rating?.dimension === 'current' ? node.rating.value : undefined;
   const rating = circuit?.protection?.ratingA ?? typed;
-  const words = node === undefined ? 'spare' : (circuit?.name ?? node.name ?? node.id);
+  const words = node === undefined ? spare : (circuit?.name ?? node.name ?? node.id);
   const from = rect.x0 + NUMBER_MM;
   const first = [rating === undefined ? undefined : amps(rating), circuit?.id ?? node?.id].filter(Boolean).join('  ');
   return [

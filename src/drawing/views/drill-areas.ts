@@ -3,6 +3,7 @@ import { type Surface, surfaceKey, surfaceWords } from '../../compute/access/sur
 import type { UnitSystem } from '../../quantity/format.js';
 import { MM_PER_IN } from '../../quantity/units.js';
 import { type ScrewArea, type Screws, screwAreas } from '../../query/release/index.js';
+import { readerOf } from '../../words/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { extentCorners, shellExtent, viewBounds } from '../extent.js';
 import { openingMarks } from '../marks/openings.js';
@@ -12,6 +13,7 @@ import { type Mark, type Point, type Rect, rectAbout, rectangle, textMark } from
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import type { PenName } from '../styles.js';
 import { textWidthMm } from '../text-width.js';
+import { phraseFor, wordsFor } from '../wording.js';
 import { openingsOf, surfaceId, surfaceNote } from './panels.js';
 
 /** Lengths of screws that one buys, and what is printed for each; the longest that is safe all over an area is printed. */
@@ -60,23 +62,20 @@ export function drillAreas(
     if (textWidthMm(one.panel.id, 'id') < outline.x1 - outline.x0) marks.push(panelId);
   }
   const wall = openingsOf(surface);
-  const words = surfaceWords(surface);
+  const w = wordsFor(model);
+  const where = phraseFor(model)(surfaceWords(surface));
   return compose(
     {
       id: `drill-${surfaceId(surface)}`,
-      title: `Longest safe screw: ${words}`,
-      alt: `${words} from ${surface.seenFrom}, divided into areas of about six inches, each with the longest screw that meets nothing recorded there.`,
+      title: w('drawn.drill', { where }),
+      alt: w(units === 'metric' ? 'drawn.drill.alt.metric' : 'drawn.drill.alt.us', { where }),
       ...layout,
       front: view.front,
       units,
+      reader: readerOf(model.shop),
       marks: [...(wall ? openingMarks(model, wall, port).marks : []), ...marks],
       wishes: [],
-      notes: [
-        surfaceNote(surface),
-        units === 'metric'
-          ? 'Figures: longest screw under its head, mm. X or dark: no screw. Areas count from the panel’s edges.'
-          : 'Figures: longest screw under its head, inches. X or dark: no screw. Areas count from the panel’s edges, in steps of about 6 in (150 mm).',
-      ],
+      notes: [surfaceNote(surface, model), w(units === 'metric' ? 'drawn.drill.metric' : 'drawn.drill.us')],
     },
     options,
   );

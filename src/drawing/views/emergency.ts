@@ -4,6 +4,7 @@ import type { Drawing, DrawingOptions } from '../compose.js';
 import { dangerousParts, type RescueGroup, rescueItems } from '../rescue.js';
 import type { SheetSize } from '../sheet.js';
 import { toSvg } from '../svg.js';
+import { phraseFor, wordsFor } from '../wording.js';
 import { numberedPlan } from './numbered-plan.js';
 
 /** What must not be cut into: drawn as lines. */
@@ -16,33 +17,35 @@ export const RESCUE_BADGES: Readonly<Record<RescueGroup, Badge>> = {
   'Batteries and direct current': 'battery',
 };
 
-/** Number of an item in the shape of its group, as an inline picture for the list. */
-export function rescueBadge(group: RescueGroup, number: number): string {
+/** Number of an item in the shape of its group, as an inline picture for the list; `name`: the group in the reader's words. */
+export function rescueBadge(group: RescueGroup, number: number, name: string = group): string {
   const badge = RESCUE_BADGES[group];
   const side = 2 * BADGE_HALF_MM[badge] + 1;
   const marks = badgeMarks(badge, String(number), [side / 2, side / 2]);
   return toSvg(
-    { widthMm: side, heightMm: side, title: `${number}`, alt: `${number}, ${group}`, marks },
+    { widthMm: side, heightMm: side, title: `${number}`, alt: `${number}, ${name}`, marks },
     { linkable: () => false },
   );
 }
 
 /** Plan over left side: the bare shell, what a rescuer shuts or keeps away from by its number in the list, gas and mains lines. */
 export function emergencyPlan(a: Assessment, sheet: SheetSize, options: DrawingOptions = {}): Drawing {
+  const [w, phrase] = [wordsFor(a.model), phraseFor(a.model)];
   const items = rescueItems(a.model.shell).items.flatMap(({ at, ...item }) => (at ? [{ ...item, at }] : []));
   return numberedPlan(
     a,
     sheet,
     {
       id: 'emergency',
-      title: 'Where it is',
-      alt: `Plan and left side with ${items.length} numbered things to shut, to switch off or to keep away from: ${items
-        .map(({ number, name }) => `${number} ${name}`)
-        .join(', ')}; and the way of gas and mains lines.`,
+      title: w('drawn.emergency'),
+      alt: w('drawn.emergency.alt', {
+        count: items.length,
+        list: items.map(({ number, name, node }) => `${number} ${node ? name : phrase(name)}`).join(', '),
+      }),
       items: items.map((item) => ({ ...item, label: String(item.number), badge: RESCUE_BADGES[item.group] })),
       media: DANGEROUS_MEDIA,
       parts: dangerousParts(a.model.shell),
-      note: 'Above: plan, right (kerb) side up. Below: from the left. Lines: gas and mains as recorded; other wiring is not shown. No place is proven safe to cut.',
+      note: w('drawn.emergency.note'),
     },
     options,
   );

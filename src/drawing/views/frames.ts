@@ -12,6 +12,7 @@ import { VIEWS } from '../projection.js';
 import { growRect, type Mark, textMark } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import { memberCorners } from '../visibility.js';
+import { wordsFor } from '../wording.js';
 import { crossFrameDrawings, topOf } from './cross-frames.js';
 import { memberWish } from './member-wish.js';
 
@@ -107,7 +108,7 @@ function frame(a: Assessment, { stage, stageName, group, part }: FrameOf, sheet:
       ]),
       wishes: layout.ports.flatMap((port) => labelled.flatMap((member) => memberWish(member, model, port))),
       notes: [
-        group.view === VIEWS.plan ? 'Right (kerb) side up.' : '',
+        group.view === VIEWS.plan ? wordsFor(model)('drawn.kerb.up') : '',
         WELD_BAND_NOTE,
         group.crossFrames.length > 0
           ? 'Frames across the vehicle: each is named by its top member here; its parts are on the sheets that follow.'

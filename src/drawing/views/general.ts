@@ -6,6 +6,7 @@ import type { Model } from '../../model/shell.js';
 import { length, lengthUp } from '../../quantity/format.js';
 import { overallSizes, solidsIn } from '../../query/shown.js';
 import type { Facing, Member, Panel } from '../../records/index.js';
+import { readerOf } from '../../words/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { acrossDimension, uprightDimension } from '../dimensions.js';
 import { type Extent, extentCorners, groundZMm, shellExtent, vehicleExtent, viewBounds } from '../extent.js';
@@ -21,6 +22,7 @@ import { nearness, project, VIEW_OF_FACE, VIEWS, type View, viewOfSurface } from
 import { type Mark, type Point, rectArea, textMark } from '../scene.js';
 import { type Layout, layOut, type Port, type SheetSize, type ViewRequest } from '../sheet.js';
 import { boxCorners, memberCorners } from '../visibility.js';
+import { phraseFor, wordsFor } from '../wording.js';
 import { openingsOf, surfaceId, surfaceNote } from './panels.js';
 
 /** Members further in than this from an outside face are not shown dashed behind it, mm. */
@@ -53,10 +55,10 @@ export function generalArrangement(a: Assessment, sheet: SheetSize, options: Dra
   const { model } = a;
   const all: Sheet = { a, model, shell: shellExtent(model), vehicle: vehicleExtent(model), sheet, options };
   const pairs: readonly (readonly GeneralView[])[] = [
-    [floorPlan(all), outside(all, 'up', 'Roof plan')],
-    [outside(all, 'left', 'Left side'), outside(all, 'right', 'Right side')],
-    [outside(all, 'front', 'Front'), outside(all, 'rear', 'Rear')],
-    [outside(all, 'down', 'Underside')],
+    [floorPlan(all), outside(all, 'up')],
+    [outside(all, 'left'), outside(all, 'right')],
+    [outside(all, 'front'), outside(all, 'rear')],
+    [outside(all, 'down')],
     ...insidePairs(all),
   ];
   return pairs.flatMap((sights) => sheetsOf(all, sights));
@@ -105,6 +107,8 @@ function besideOneAnother(requests: readonly ViewRequest[], sheet: SheetSize): L
 }
 
 function drawn({ model, options }: Sheet, sights: readonly GeneralView[], layout: Layout): Drawing {
+  const w = wordsFor(model);
+  const joined = (words: readonly string[]): string => words.reduce((one, other) => w('drawn.and', { one, other }));
   const parts = sights.map((sight, index) => sight.draw(layout.ports[index] as Port));
   const marks = parts.flatMap((part) => part.marks);
   if (sights.length > 1) {
@@ -122,29 +126,31 @@ function drawn({ model, options }: Sheet, sights: readonly GeneralView[], layout
   return compose(
     {
       id: (sights[0] as GeneralView).id,
-      title: sights.map(({ title }, index) => (index === 0 ? title : title.toLowerCase())).join(' and '),
-      alt: altText(model, sights.map(({ where }) => where).join('; ')),
+      title: joined(sights.map(({ title }, index) => (index === 0 ? title : title.toLowerCase()))),
+      alt: w('drawn.ga.alt', { shell: model.shell.id, what: sights.map(({ where }) => where).join('; ') }),
       ...layout,
       ...(fronts.size === 1 ? { front: (sights[0] as GeneralView).view.front } : {}),
       units: model.shop.units,
+      reader: readerOf(model.shop),
       marks,
       wishes: parts.flatMap((part) => part.wishes),
       notes: [...new Set(sights.flatMap(({ notes }) => notes))],
-      rest: [...new Set(sights.map(({ rest }) => rest))].join(' and '),
+      rest: joined([...new Set(sights.map(({ rest }) => rest))]),
     },
     options,
   );
 }
 
 function floorPlan({ model, shell, vehicle }: Sheet): GeneralView {
+  const w = wordsFor(model);
   const floor = panelsOfSurface(model, { side: 'floor', seenFrom: 'inside', faces: 'up' });
   return {
     id: 'ga-plan',
-    title: 'Plan at floor',
+    title: w('drawn.ga.plan'),
     view: VIEWS.plan,
-    where: 'plan seen from above, cut at half height, front to the left and the right (kerb) side up',
-    notes: [model.shell.chassis.axles.length > 0 ? chassisNote(model) : '', 'Right (kerb) side up.'].filter(Boolean),
-    rest: 'in the component list',
+    where: w('drawn.ga.plan.where'),
+    notes: [model.shell.chassis.axles.length > 0 ? chassisNote(model) : '', w('drawn.kerb.up')].filter(Boolean),
+    rest: w('drawn.rest.components'),
     draw(port) {
       const { below, cut } = cutAt(model, (shell.low[2] + shell.high[2]) / 2);
       const marks: Mark[] = [...chassisPlan(model, vehicle, port), ...memberContext(below, model.library, port)];
@@ -160,7 +166,7 @@ function floorPlan({ model, shell, vehicle }: Sheet): GeneralView {
       }
       for (const seat of model.shell.seats) {
         marks.push(...middleMarks(port.place(seat.at), seat.id));
-        wishes.push(wishFor(`seat ${seat.id}`, seat.id, port.place(seat.at), 35));
+        wishes.push(wishFor(w('drawn.seat', { id: seat.id }), seat.id, port.place(seat.at), 35));
       }
       for (const panel of floor) {
         marks.push(panelMark(panel, port));
@@ -198,14 +204,15 @@ function insidePairs(all: Sheet): readonly (readonly GeneralView[])[] {
 /** A lining as a person in the coach sees it: its sheets, the access panels in it, openings, and the equipment that stands before it. */
 function fromInside({ model, shell }: Sheet, surface: Surface): GeneralView {
   const panels = panelsOfSurface(model, surface);
-  const words = surfaceWords(surface);
+  const w = wordsFor(model);
+  const words = phraseFor(model)(surfaceWords(surface));
   return {
     id: `ga-${surfaceId(surface)}`,
     title: `${words[0]?.toUpperCase()}${words.slice(1)}`,
     view: viewOfSurface(surface),
-    where: `${words}, with ${panels.length} sheets and access panels`,
-    notes: [surfaceNote(surface), 'Dashed: what stands before it.'],
-    rest: 'in the panel schedule',
+    where: w('drawn.ga.lining', { where: words, count: panels.length }),
+    notes: [surfaceNote(surface, model), w('drawn.ga.before')],
+    rest: w('drawn.rest.panels'),
     draw(port) {
       const wall = openingsOf(surface);
       const openings = wall ? openingMarks(model, wall, port) : { marks: [], wishes: [] };
@@ -221,12 +228,15 @@ function fromInside({ model, shell }: Sheet, surface: Surface): GeneralView {
         wishes: [
           ...panels.filter(({ panelKind }) => panelKind === 'access').map((panel) => accessWish(panel, port)),
           ...openings.wishes,
-          ...before.map(({ id, name, box }) => wishFor(name, id, port.place(box.center), 30)),
+          ...before.map((one) => wishFor(nameOf(one, model), one.id, port.place(one.box.center), 30)),
         ],
       };
     },
   };
 }
+
+/** A tank is called by its contents, in the reader's words; other things as the shop named them. */
+const nameOf = ({ kind, name }: Solid, model: Model): string => (kind === 'tank' ? phraseFor(model)(name) : name);
 
 /** Equipment and tanks this near to a lining are drawn before it, mm. */
 const BEFORE_MM = 900;
@@ -252,18 +262,17 @@ const FACE_IDS: Readonly<Record<Facing, string>> = {
   rear: 'ga-rear',
 };
 
-function outside(all: Sheet, face: Facing, title: string): GeneralView {
+function outside(all: Sheet, face: Facing): GeneralView {
   const { model } = all;
+  const w = wordsFor(model);
   const panels = panelsOfSurface(model, outsideOf(face));
-  const where =
-    face === 'up' ? 'seen from above' : face === 'down' ? 'seen from below, the left side up' : `${face} seen from outside`;
   return {
     id: FACE_IDS[face],
-    title,
+    title: w(`drawn.ga.${face}`),
     view: VIEW_OF_FACE[face],
-    where: `${where}, with ${panels.length} panels and the main dimensions`,
+    where: w('drawn.ga.count', { where: w(`drawn.ga.where.${face}`), count: panels.length }),
     notes: outsideNotes(model, face, panels),
-    rest: 'in the panel schedule',
+    rest: w('drawn.rest.panels'),
     draw: (port) => outsideParts(all, face, panels, port),
   };
 }
@@ -279,9 +288,10 @@ function outsideParts(all: Sheet, face: Facing, panels: readonly Panel[], port: 
   const openings = openingMarks(model, face, port);
   marks.push(...openings.marks);
   wishes.push(...openings.wishes);
-  for (const { id, name, box } of outsideSolids(model, shell, face)) {
+  for (const one of outsideSolids(model, shell, face)) {
+    const { id, box } = one;
     marks.push(rectArea('equipment', 'equipment', convexHull(boxCorners(box).map(port.place)), id));
-    wishes.push(wishFor(name, id, port.place(box.center), 30));
+    wishes.push(wishFor(nameOf(one, model), id, port.place(box.center), 30));
   }
   const side = face === 'left' || face === 'right';
   if (side) wishes.push(...axleWishes(model, port, (x) => [x, 0, groundZMm(model)]));
@@ -306,11 +316,11 @@ function outsideSolids(model: Model, shell: Extent, face: Facing): readonly Soli
 }
 
 function outsideNotes(model: Model, face: Facing, panels: readonly Panel[]): readonly string[] {
+  const w = wordsFor(model);
   const notes: string[] = [];
-  if (face === 'up') notes.push('Right (kerb) side up.');
-  if (face === 'down') notes.push('Seen from below: left side up.');
-  if (panels.length > 0) notes.push('Dashed: members behind the skin.');
-  else notes.push('No panel of this face is on record: members shown.');
+  if (face === 'up') notes.push(w('drawn.kerb.up'));
+  if (face === 'down') notes.push(w('drawn.seen.below'));
+  notes.push(panels.length > 0 ? w('drawn.ga.skin') : w('drawn.ga.bare'));
   if (model.shell.chassis.axles.length > 0 && face !== 'up') notes.push(chassisNote(model));
   return notes;
 }
@@ -396,5 +406,3 @@ function endDimensions(model: Model, shell: Extent, port: Port): readonly Mark[]
   const width = length(shell.high[1] - shell.low[1], model.shop.units);
   return [...acrossDimension(x0, x1, port.frame.y0 - 6, port.frame.y0, width), ...heightDimensions(model, shell, port)];
 }
-
-const altText = (model: Model, what: string): string => `Shell ${model.shell.id}: ${what}.`;

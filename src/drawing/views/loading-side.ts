@@ -1,6 +1,7 @@
 import type { Assessment } from '../../assess.js';
 import { mass, massDown } from '../../quantity/format.js';
 import type { Bay } from '../../records/index.js';
+import { readerOf } from '../../words/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { extentCorners, shellExtent, vehicleExtent, viewBounds } from '../extent.js';
 import type { LabelWish } from '../labels.js';
@@ -9,6 +10,7 @@ import { shellBox } from '../marks/shell-box.js';
 import { VIEWS } from '../projection.js';
 import { line, type Mark, type Rect, rectangle, textMark } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
+import { wordsFor } from '../wording.js';
 
 /** Of a bay without a size: half of what is drawn for it each way, mm. */
 const UNSIZED_MM = 200;
@@ -22,6 +24,7 @@ const WORDS_MM = 62;
 export function loadingSide(a: Assessment, sheet: SheetSize, options: DrawingOptions = {}): Drawing {
   const { model } = a;
   const { shell, shop } = model;
+  const w = wordsFor(model);
   const vehicle = vehicleExtent(model);
   const { axles } = shell.chassis;
   const gaugesMm = axles.length * ROW_MM + 6;
@@ -38,7 +41,7 @@ export function loadingSide(a: Assessment, sheet: SheetSize, options: DrawingOpt
     const together = a.figures.weights.bays.find(({ id }) => id === bay.id)?.togetherKg;
     marks.push(rectangle('equipment', bay.at[1] > 0 ? 'bay-right' : 'equipment-strong', rect, bay.id));
     wishes.push({
-      text: `${bay.id}: ${together === undefined ? 'not verified' : massDown(together, shop.units)}`,
+      text: together === undefined ? w('drawn.load.bay', { id: bay.id }) : `${bay.id}: ${massDown(together, shop.units)}`,
       anchor: [(rect.x0 + rect.x1) / 2, (rect.y0 + rect.y1) / 2],
       style: 'name-strong',
       priority: 90,
@@ -50,18 +53,16 @@ export function loadingSide(a: Assessment, sheet: SheetSize, options: DrawingOpt
   return compose(
     {
       id: 'loading-side',
-      title: 'What each bay may take, and what each axle carries',
-      alt: `Left side of shell ${shell.id} with ${shell.bays.length} bays and what each may take with all of them loaded; beneath, a gauge for each of ${axles.length} axles.`,
+      title: w('drawn.load'),
+      alt: w('drawn.load.alt', { shell: shell.id, bays: shell.bays.length, axles: axles.length }),
       ...layout,
       heightMm: layout.heightMm + gaugesMm,
       front: 'left',
       units: shop.units,
+      reader: readerOf(shop),
       marks,
       wishes,
-      notes: [
-        'Full boxes: bays on the left or inside. Dashed boxes: bays on the right. Figures: with every bay loaded together.',
-        'Gauges: dark, ready to travel (full fuel, no water, nobody aboard); pale, the heaviest that the bays, tanks and seats can make it; heavy line, its limit.',
-      ],
+      notes: [w('drawn.load.boxes'), w('drawn.load.gauges')],
     },
     options,
   );
@@ -77,15 +78,15 @@ function bayRect(bay: Bay, port: Port): Rect {
 
 function gauge(a: Assessment, axle: string, widthMm: number, y: number): readonly Mark[] {
   const { units } = a.model.shop;
+  const w = wordsFor(a.model);
   const down = a.figures.weights.conditions.filter((one) => one.kind !== 'lifted');
   const loads = down.flatMap((one) => one.axles.filter((load) => load.axle === axle && !load.lifted));
   const ready = down.find(({ name }) => name === 'unladen')?.axles.find((load) => load.axle === axle);
   const limitKg = loads.find((load) => load.limitKg !== undefined)?.limitKg;
   const [x0, x1] = [1 + NAME_MM, widthMm - WORDS_MM];
-  const name = textMark('labels', 'name-strong', [1, y + BAR_MM / 2], `${axle} axle`, { id: axle });
+  const name = textMark('labels', 'name-strong', [1, y + BAR_MM / 2], w('drawn.axle', { id: axle }), { id: axle });
   const says = (words: string): Mark => textMark('labels', 'name', [x1 + 3, y + BAR_MM / 2], words);
-  if (loads.length === 0 || limitKg === undefined || ready === undefined)
-    return [name, says('not verified: not weighed, or no limit')];
+  if (loads.length === 0 || limitKg === undefined || ready === undefined) return [name, says(w('drawn.load.none'))];
   const heaviestKg = Math.max(...loads.map((load) => load.loadKg));
   const full = Math.max(limitKg, heaviestKg) * 1.05;
   const x = (kg: number): number => x0 + ((x1 - x0) * Math.max(0, kg)) / full;
@@ -97,6 +98,6 @@ function gauge(a: Assessment, axle: string, widthMm: number, y: number): readonl
       [x(limitKg), y - 1],
       [x(limitKg), y + BAR_MM + 1],
     ]),
-    says(`${mass(heaviestKg, units)} of ${massDown(limitKg, units)}`),
+    says(w('drawn.load.of', { load: mass(heaviestKg, units), limit: massDown(limitKg, units) })),
   ];
 }

@@ -2,6 +2,7 @@ import type { Assessment } from '../../assess.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Drawing, DrawingOptions } from '../compose.js';
 import type { SheetSize } from '../sheet.js';
+import { wordsFor } from '../wording.js';
 import { numberedPlan } from './numbered-plan.js';
 
 /** Something that is masked, with its number in the list beside the plan. */
@@ -29,7 +30,7 @@ export function maskPlan(
       alt: `Plan and left side with ${masked.length} numbered places: ${masked.map(({ number, id }) => `${number} is ${id}`).join('; ')}.`,
       items: masked.map(({ number, id, at }) => ({ label: number, id, at })),
       media: [],
-      note: 'Above: plan, right (kerb) side up. Below: from the left. The numbers stand in the table.',
+      note: `${wordsFor(a.model)('drawn.kerb.plan')} The numbers stand in the table.`,
     },
     options,
   );

@@ -102,7 +102,7 @@ function faceOnSheet(a: Assessment, surface: Surface, sheet: SheetSize, strips: 
       legend: bandLegend(a, [2, 3]),
       wishes: allWishes,
       notes: [
-        surfaceNote(surface),
+        surfaceNote(surface, model),
         'A blank place is not proven clear: find out before you drill.',
         welds.length > 0 ? `Dotted squares: soft metal, ${length(WELD_BAND_MM, 'both')} each way from a weld: no screw.` : '',
         short === 1 ? 'One run that comes near at a spot only is drawn without a name.' : '',

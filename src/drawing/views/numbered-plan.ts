@@ -1,6 +1,7 @@
 import type { Assessment } from '../../assess.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { Component, Medium, ServiceNode } from '../../records/index.js';
+import { readerOf } from '../../words/index.js';
 import { BADGE_HALF_MM, type Badge, badgeMarks } from '../badges.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { extentCorners, shellExtent, vehicleExtent, viewBounds } from '../extent.js';
@@ -16,6 +17,7 @@ import { circle, line, type Mark, type Point, rectArea, rectangle, textMark } fr
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import { singleLines } from '../single-lines.js';
 import { NODE_SYMBOL_MM, nodeMarks } from '../symbols.js';
+import { phraseFor, wordsFor } from '../wording.js';
 
 /** One place on the plan, with its number or letter in the list beside it. */
 export interface NumberedItem {
@@ -83,11 +85,12 @@ export function numberedPlan(a: Assessment, sheet: SheetSize, given: NumberedPla
       room: { ...layout.room, y0: layout.room.y0 + 4 },
       front: 'left',
       units: model.shop.units,
+      reader: readerOf(model.shop),
       marks,
-      legend: legendMarks(media, [], [2, 3], sheet.widthMm - 4),
+      legend: legendMarks(media, [], [2, 3], sheet.widthMm - 4, phraseFor(model)),
       wishes,
       notes: [given.note],
-      rest: 'in the list',
+      rest: wordsFor(model)('drawn.rest.list'),
     },
     options,
   );

@@ -73,7 +73,7 @@ export function panelFace(a: Assessment, panelId: string, sheet: SheetSize, opti
         named > MOST_NAMES ? `${named - MOST_NAMES} more names in the list.` : '',
         items.length === 0
           ? 'Nothing on record within reach behind this panel.'
-          : `${surfaceNote(surface)} Distances from the opening.`,
+          : `${surfaceNote(surface, model)} Distances from the opening.`,
         `Heavy: panel.${inner ? ' Dashed: clear opening.' : ''}`,
       ].filter(Boolean),
       rest: 'in the list beside',

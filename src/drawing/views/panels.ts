@@ -2,6 +2,7 @@ import type { Assessment } from '../../assess.js';
 import { type Surface, surfacesInOrder, surfaceWords } from '../../compute/access/surfaces.js';
 import type { Model } from '../../model/shell.js';
 import type { Facing, Panel } from '../../records/index.js';
+import { readerOf } from '../../words/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { type Extent, extentCorners, shellExtent, vehicleExtent, viewBounds } from '../extent.js';
 import type { LabelWish } from '../labels.js';
@@ -12,6 +13,7 @@ import { shellBox } from '../marks/shell-box.js';
 import { viewOfSurface } from '../projection.js';
 import type { Mark } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
+import { phraseFor, wordsFor } from '../wording.js';
 
 export const FACE_WORDS: Readonly<Record<Facing, string>> = {
   up: 'roof',
@@ -43,11 +45,12 @@ export const openingsOf = (surface: Surface): Facing | Surface | undefined => {
 };
 
 /** `seen from inside`, with what a reader must know of how it lies. */
-export function surfaceNote({ side, seenFrom }: Surface): string {
-  if (side === 'underside') return 'Seen from below: left side up.';
-  if (side === 'ceiling') return 'Ceiling as in a mirror on the floor: it lies as the floor plan does, right (kerb) side up.';
-  if (side === 'floor' || side === 'roof') return 'Seen from above: right (kerb) side up.';
-  return `Seen from ${seenFrom}.`;
+export function surfaceNote({ side, seenFrom }: Surface, model: Model): string {
+  const w = wordsFor(model);
+  if (side === 'underside') return w('drawn.seen.below');
+  if (side === 'ceiling') return w('drawn.seen.ceiling');
+  if (side === 'floor' || side === 'roof') return w('drawn.seen.above');
+  return w(`drawn.seen.${seenFrom}`);
 }
 
 /** Ids of drawings: the outside faces keep the ones that books before had. */
@@ -62,7 +65,8 @@ function panelsOfOneSurface(a: Assessment, surface: Surface, sheet: SheetSize, o
   const panels = panelsOfSurface(model, surface);
   if (panels.length === 0) return undefined;
   const view = viewOfSurface(surface);
-  const words = surfaceWords(surface);
+  const w = wordsFor(model);
+  const where = phraseFor(model)(surfaceWords(surface));
   const wall = openingsOf(surface);
   const layout = layOut([{ view, bounds: viewBounds(view, extentCorners(shell)) }], sheet, {
     sideMm: 6,
@@ -87,15 +91,16 @@ function panelsOfOneSurface(a: Assessment, surface: Surface, sheet: SheetSize, o
   return compose(
     {
       id: `panels-${surfaceId(surface)}`,
-      title: `Panels: ${words}`,
-      alt: `Panels of the ${words}, seen from ${surface.seenFrom}: ${panels.length}, of which ${access} access panels (heavy outline), each with its id.`,
+      title: w('drawn.panels', { where }),
+      alt: w('drawn.panels.alt', { where, seen: w(`drawn.panels.${surface.seenFrom}`), count: panels.length, access }),
       ...layout,
       front: view.front,
       units: model.shop.units,
+      reader: readerOf(model.shop),
       marks: [...panels.map((panel) => panelMark(panel, port)), ...openings.marks],
       wishes: [...wishes, ...openings.wishes],
-      notes: ['Heavy outline: access panel.', surfaceNote(surface)],
-      rest: 'in the panel schedule',
+      notes: [w('drawn.panels.heavy'), surfaceNote(surface, model)],
+      rest: w('drawn.rest.panels'),
     },
     options,
   );

@@ -2,6 +2,7 @@ import type { Assessment } from '../../assess.js';
 import type { Drawing, DrawingOptions } from '../compose.js';
 import { protectionPlaces } from '../protection-places.js';
 import type { SheetSize } from '../sheet.js';
+import { wordsFor } from '../wording.js';
 import { numberedPlan } from './numbered-plan.js';
 
 /** Plan over left side with a letter at every place that holds fuses, breakers or valves of protection. Undefined where none has a place. */
@@ -19,7 +20,7 @@ export function protectionPlan(a: Assessment, sheet: SheetSize, options: Drawing
         .join('; ')}.`,
       items: places.map(({ letter, at, id }) => ({ label: letter, id, at })),
       media: [],
-      note: 'Above: plan, right (kerb) side up. Below: from the left. The letters stand in the table.',
+      note: `${wordsFor(a.model)('drawn.kerb.plan')} The letters stand in the table.`,
     },
     options,
   );

@@ -15,6 +15,7 @@ import { MEDIUM_STYLES } from '../media.js';
 import { VIEWS, type View, viewOfSurface } from '../projection.js';
 import { growRect, holds, type Mark } from '../scene.js';
 import { layOut, type Margins, type Port, type SheetSize } from '../sheet.js';
+import { wordsFor } from '../wording.js';
 import { accessWish } from './general.js';
 
 const LEGEND_MM = 7;
@@ -113,7 +114,7 @@ function serviceDrawing(
         legend: legendMarks([medium], kinds, [2, 3], sheet.widthMm - 4),
         wishes: [...background.wishes.filter(({ anchor }) => holds(clip, anchor)), ...run.wishes, ...node.wishes],
         notes: [
-          view === VIEWS.plan ? 'Right (kerb) side up.' : '',
+          view === VIEWS.plan ? wordsFor(a.model)('drawn.kerb.up') : '',
           view === VIEWS.plan
             ? 'Dashed: access panels; those that face left are in the view from the left. Runs that lie over each other are drawn side by side.'
             : 'Dashed: access panels that face left; all others are on the plan. Runs that lie over each other are drawn side by side.',

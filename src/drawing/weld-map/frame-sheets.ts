@@ -6,6 +6,7 @@ import { type Mark, textMark } from '../scene.js';
 import type { Port, SheetSize } from '../sheet.js';
 import { frameLayouts } from '../views/cross-frames.js';
 import type { SymbolKinds } from '../weld-symbol/kinds.js';
+import { wordsFor } from '../wording.js';
 import type { MapSheet } from './map-sheet.js';
 import type { MapFrames } from './map-views.js';
 import { mapMembers, memberNames, numberWishes, symbolNote, symbolWishes, weldDots } from './marks.js';
@@ -49,7 +50,7 @@ export function frameSheets(
         units: model.shop.units,
         marks: [...marks, ...weldDots(placed)],
         wishes,
-        notes: ['Seen from the front: the right (kerb) side is at the left. x: rearward of the datum.', symbolNote(style)],
+        notes: [`${wordsFor(model)('drawn.kerb.front')} x: rearward of the datum.`, symbolNote(style)],
         rest: 'in the schedule',
       },
       options,
