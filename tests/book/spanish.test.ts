@@ -21,7 +21,7 @@ const speaking = (assessment: Assessment, language: 'en' | 'es'): Assessment => 
 
 /** Every piece of text that a reader or a screen reader meets, in order; entities as signs. */
 function textsOf(html: string): readonly string[] {
-  const body = html.slice(html.indexOf('<body')).replaceAll(/<style[\s\S]*?<\/style>/gu, '');
+  const body = html.slice(Math.max(0, html.indexOf('<body'))).replaceAll(/<style[\s\S]*?<\/style>/gu, '');
   const pieces = [...body.matchAll(/>([^<]+)<|(?:alt|aria-label)="([^"]*)"/gu)].map(([, text, label]) => text ?? label ?? '');
   return pieces
     .map((one) => one.replaceAll('&#x27;', "'").replaceAll('&amp;', '&').replaceAll(/\s+/gu, ' ').trim())
@@ -61,7 +61,7 @@ const TYPED = ['shop.yaml', 'library', 'shells/OV-021']
 const isTyped = (text: string): boolean =>
   TYPED.includes(text) ||
   text
-    .split(/[,;:·()]|\bat\b/u)
+    .split(/[,;:·()]|\bat\b|\d\. /u)
     .map((part) => part.trim())
     .every((part) => !/\p{Ll}{3}/u.test(part) || TYPED.includes(part));
 
