@@ -49,13 +49,13 @@ export async function importFloor(options: ImportFloor, context: Context): Promi
       const now = await readEntry(root, shell);
       const plan = await planned(handOvers, now.text, shell, options, decisions);
       if (plan.faults.length > 0 && !options.yes) return answer(plan, false);
-      const pictures = await writePictures(root, shell, handOvers, plan);
+      const evidence = await writeEvidence(root, shell, handOvers, plan);
       await writeTexts(writer, plan.texts, now.known);
       const status = answer(plan, true);
       if (options.commit) {
         const people = [...new Set(plan.taken.map(({ person }) => person))].sort().join(', ');
         const message = `Record ${plan.taken.length} entries of ${shell} from the floor, by ${people}`;
-        context.tell(await committed(root, [...pictures, ...plan.texts.keys()], message));
+        context.tell(await committed(root, [...evidence, ...plan.texts.keys()], message));
       }
       return status;
     },
@@ -63,7 +63,7 @@ export async function importFloor(options: ImportFloor, context: Context): Promi
 }
 
 async function handOverFrom(file: string, shell: string, context: Context): Promise<FloorFile> {
-  const [{ readGivenFile }, { readHandOver }, { checkPictures }] = await Promise.all([
+  const [{ readGivenFile }, { readHandOver }, { checkPictures, checkSounds }] = await Promise.all([
     import('../store/given-file.js'),
     import('../floor/hand-over.js'),
     import('./floor-pictures.js'),
@@ -71,6 +71,7 @@ async function handOverFrom(file: string, shell: string, context: Context): Prom
   const bytes = await readGivenFile(path.resolve(context.io.cwd, file), file, LARGEST_BYTES, 'a file of a floor page');
   const read = readHandOver(bytes.toString('utf8'), path.basename(file), shell);
   await checkPictures(read, path.basename(file));
+  checkSounds(read, path.basename(file));
   return read;
 }
 
@@ -123,18 +124,24 @@ async function agreed({ taken }: FloorPlan, context: Context, shown: string): Pr
   return asker.confirm({ text: `Take in these ${taken.length} entries?`, usual: true });
 }
 
-/** Puts the pictures beside the others, before the records that name them. Gives their files. */
-async function writePictures(
+/** Puts pictures and voice notes into the shell's folder, before the records that name them. Gives their files. */
+async function writeEvidence(
   root: string,
   shell: string,
   handOvers: readonly FloorFile[],
-  { pictures }: FloorPlan,
+  { pictures, sounds }: FloorPlan,
 ): Promise<readonly string[]> {
   const [{ placeOf }, { replaceFile }] = await Promise.all([import('../store/place.js'), import('../store/replace.js')]);
-  const bytes = new Map(handOvers.flatMap((one) => one.pictures.map(({ sha256, jpeg }) => [sha256, jpeg] as const)));
+  const bytes = new Map(
+    handOvers.flatMap((one) => [
+      ...one.pictures.map(({ sha256, jpeg }) => [sha256, jpeg] as const),
+      ...(one.sounds ?? []).map(({ sha256, sound }) => [sha256, sound] as const),
+    ]),
+  );
+  const wanted = [...[...pictures].map(([sha256, name]) => [sha256, `photos/${name}`] as const), ...sounds];
   const files: string[] = [];
-  for (const [sha256, name] of pictures) {
-    const file = `shells/${shell}/photos/${name}`;
+  for (const [sha256, inShell] of wanted) {
+    const file = `shells/${shell}/${inShell}`;
     await replaceFile(await placeOf(root, file), Buffer.from(bytes.get(sha256) as string, 'base64'));
     files.push(file);
   }

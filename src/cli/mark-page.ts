@@ -1,12 +1,11 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import Handlebars from 'handlebars';
-import { isPoint, knownPoint } from '../compute/pictures/known-points.js';
+import { namedPoints, type PointName, pointLabel, pointTyped } from '../compute/pictures/point-names.js';
 import type { SolvedPhoto } from '../compute/pictures/solve-photo.js';
 import { distance, type Vec3 } from '../geometry/vector.js';
 import type { Model } from '../model/shell.js';
 import type { MarkPageData } from '../page/mark-data.js';
-import type { SeenPoint } from '../records/photo.js';
 import { openPicture } from '../store/picture.js';
 import { pageScript } from './page-script.js';
 
@@ -25,8 +24,10 @@ export async function markPage(model: Model, { photo, facts }: SolvedPhoto, byte
     photo: photo.id,
     widthPx: facts.widthPx,
     heightPx: facts.heightPx,
-    points: namesFor(model, photo.of).map((seen) => ({ label: labelOf(seen), as: typedAs(seen) })),
-    picked: (photo.seen ?? []).flatMap((seen) => (seen.is === undefined ? [] : [{ as: typedAs(seen), px: seen.px }])),
+    points: namesFor(model, photo.of).map((seen) => ({ label: pointLabel(seen), as: pointTyped(seen) })),
+    picked: (photo.seen ?? []).flatMap((seen) =>
+      seen.is === undefined ? [] : [{ as: pointTyped({ ...seen, is: seen.is }), px: seen.px }],
+    ),
   };
   const folder = new URL('../../templates/', import.meta.url);
   const style = readFileSync(new URL('mark.css', folder), 'utf8');
@@ -48,32 +49,10 @@ export async function markPage(model: Model, { photo, facts }: SolvedPhoto, byte
 
 const hashOf = (text: string): string => `sha256-${createHash('sha256').update(text).digest('base64')}`;
 
-type Named = Omit<SeenPoint, 'px'>;
-
-const labelOf = ({ is, end, corner }: Named): string => `${is}${end ? ` ${end} end` : corner ? ` corner ${corner}` : ''}`;
-const typedAs = ({ is, end, corner }: Named): string => `is: ${is}${end ? `, end: ${end}` : corner ? `, corner: ${corner}` : ''}`;
-
 /** Every point that a record of the shell gives, those nearest to what the photo is of first. */
-function namesFor(model: Model, of: readonly string[]): readonly Named[] {
-  const { shell } = model;
-  const all: Named[] = [
-    ...shell.nodes.map(({ id }) => ({ is: id })),
-    ...shell.members.flatMap(({ id, shape }) =>
-      shape.kind === 'plate'
-        ? []
-        : (Math.abs(shape.to[2] - shape.from[2]) > 1 ? (['low', 'high'] as const) : (['from', 'to'] as const)).map((end) => ({
-            is: id,
-            end,
-          })),
-    ),
-    ...shell.panels.flatMap(({ id, outline }) => outline.map((_, i) => ({ is: id, corner: i + 1 }))),
-    ...shell.openings.flatMap(({ id }) => [1, 2, 3, 4].map((corner) => ({ is: id, corner }))),
-  ];
-  const placed = all.flatMap((named) => {
-    const point = knownPoint(model, { ...named, px: [0, 0] });
-    return isPoint(point) ? [{ named, at: point.at }] : [];
-  });
-  const subjects = placed.filter(({ named }) => named.is !== undefined && of.includes(named.is)).map(({ at }) => at);
+function namesFor(model: Model, of: readonly string[]): readonly PointName[] {
+  const placed = namedPoints(model);
+  const subjects = placed.filter(({ named }) => of.includes(named.is)).map(({ at }) => at);
   const away = (at: Vec3): number => Math.min(...subjects.map((one) => distance(at, one)));
   const sorted = subjects.length > 0 ? [...placed].sort((a, b) => away(a.at) - away(b.at)) : placed;
   return sorted.slice(0, MOST_POINTS).map(({ named }) => named);

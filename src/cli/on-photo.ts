@@ -1,6 +1,5 @@
 import { locateInPhoto } from '../compute/pictures/locate.js';
-import { parseQuantity } from '../quantity/parse.js';
-import type { Shell } from '../records/shell.js';
+import { typedOrigin } from '../model/typed-origin.js';
 import { UserError } from '../user-error.js';
 import { pixelOption } from './commands/locate.js';
 import type { Context } from './context.js';
@@ -27,16 +26,7 @@ export async function fieldsOnPhoto(
   const { model } = opened.assessment;
   const found = locateInPhoto(model, solved, px, on);
   if (!('at' in found)) throw new UserError(locateText(solved, on, found, model.shop.units));
-  const origin = originOf(model.shell);
+  const origin = typedOrigin(model.shell);
   const at = found.at.map((value, i) => `${Math.round(value - (origin[i] as number))} mm`).join(', ');
   return ['--at', at, '--tolerance', `${Math.ceil(found.uncertaintyMm)} mm`];
-}
-
-/** Where the typed origin of a shell lies in the standard datum, mm. */
-function originOf(shell: Pick<Shell, 'typed'>): readonly number[] {
-  const { datum } = shell.typed as { datum?: { origin?: readonly unknown[] } };
-  return [0, 1, 2].map((i) => {
-    const read = parseQuantity(datum?.origin?.[i], 'length');
-    return read.ok ? read.value : 0;
-  });
 }

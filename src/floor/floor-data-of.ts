@@ -1,12 +1,13 @@
 import type { Assessment } from '../assess.js';
 import { DEFAULT_HEADS } from '../entry/numbering.js';
-import { boundsOf } from '../geometry/box.js';
-import { lerp, type Vec3 } from '../geometry/vector.js';
+import type { Vec3 } from '../geometry/vector.js';
 import type { Model } from '../model/shell.js';
+import type { CoachView } from '../pocket/views.js';
 import { concealed } from '../query/concealment.js';
 import type { KindName } from '../records/index.js';
 import { evidenceOf } from '../rules/order/evidence.js';
 import { FLOOR_FIELDS, FLOOR_TAPPED, type Reader, say, type WordKey } from '../words/index.js';
+import { floorCoach, middleOfPoints } from './floor-coach.js';
 import type { FloorData, FloorRef } from './floor-data.js';
 import { TASKS } from './tasks.js';
 
@@ -16,27 +17,40 @@ export function floorData(
   reader: Reader,
   fingerprint: string,
   heads: FloorData['heads'],
+  views: readonly CoachView[],
 ): FloorData {
-  const { shell, library } = model;
+  const { shell } = model;
   return {
     shell: shell.id,
     fingerprint,
     language: reader.language,
     words: wordsFor(reader),
     refs: refsOf(model),
-    joints: figures.joints.joints
-      .filter(({ welds, clamps }) => welds.length === 0 && (clamps?.length ?? 0) === 0)
-      .map(({ members: [a, b] }) => [a, b] as const),
+    joints: figures.joints.joints.map(({ members: [a, b], welds, clamps, bounds }) => {
+      const open = welds.length === 0 && (clamps?.length ?? 0) === 0;
+      return bounds ? [a, b, open, middleOfPoints([bounds.min, bounds.max]) as Vec3] : [a, b, open];
+    }),
     heads: { ...DEFAULT_HEADS, ...heads },
-    qualified: Object.fromEntries([...library.people.values()].map(({ id, qualified }) => [id, qualified])),
-    gauges: [...library.instruments.values()].map(({ id, calibrated, due }) => ({
-      id,
-      ...(calibrated === undefined ? {} : { calibrated }),
-      ...(due === undefined ? {} : { due }),
-    })),
+    coach: floorCoach({ model, figures }),
+    views: views.map(({ tap }) => tap),
     hides: hiddenBy(model),
-    typed: Object.fromEntries(shell.panels.map((panel) => [panel.id, panel.date === undefined ? {} : { date: panel.date }])),
+    typed: Object.fromEntries(shell.panels.map(({ id, typed }) => [id, typedFields(typed)])),
   };
+}
+
+/** Blocks whose fields are set one by one. */
+const BLOCKS: readonly string[] = ['fixing', 'bond'];
+const SET_HERE: readonly string[] = ['date', 'by', 'stage', 'note', ...BLOCKS];
+
+/** What a panel says already of what is set here, each field by its own key. */
+function typedFields(typed: Readonly<Record<string, unknown>>): Readonly<Record<string, unknown>> {
+  return Object.fromEntries(
+    SET_HERE.filter((key) => typed[key] !== undefined).flatMap((key) => {
+      const value = typed[key];
+      if (!BLOCKS.includes(key) || typeof value !== 'object' || value === null) return [[key, value]];
+      return Object.entries(value).map(([inner, one]) => [`${key}.${inner}`, one]);
+    }),
+  );
 }
 
 function wordsFor(reader: Reader): Readonly<Record<string, string>> {
@@ -59,8 +73,7 @@ function refsOf({ shell, library }: Model): FloorData['refs'] {
     const { name, part } = record as { readonly name?: string; readonly part?: string };
     const { at, outline, shape } = record as Placed;
     const points = at ? [at] : (outline ?? shape?.outline ?? (shape?.from && shape.to ? [shape.from, shape.to] : []));
-    const { min, max } = points.length > 0 ? boundsOf(points) : {};
-    const middle = min && max ? (lerp(min, max, 0.5).map(Math.round) as unknown as Vec3) : undefined;
+    const middle = middleOfPoints(points);
     const list = refs[kind] ?? [];
     list.push([record.id, name ?? part ?? '', ...(middle ? [middle] : [])] as unknown as FloorRef);
     refs[kind] = list;

@@ -1,10 +1,12 @@
 import { z } from 'zod';
 import { found, shown } from '../source/shown.js';
 import { UserError } from '../user-error.js';
+import { MOST_SOUND_BYTES } from './sound.js';
 
 /** A day's work of one phone is below these. */
 export const MOST_ENTRIES = 5000;
 export const MOST_PICTURES = 500;
+const MOST_SOUNDS = 200;
 /** Of one picture, in base64. A picture that the page made small has about a tenth of it. */
 const MOST_PICTURE_SIGNS = 12 * 1024 * 1024;
 
@@ -37,6 +39,8 @@ const entry = z.strictObject({
   was: z.record(z.string().max(60), VALUE).optional(),
   /** SHA-256 of the picture that a photo's record is of. */
   picture: z.string().optional(),
+  /** SHA-256 of a voice note. */
+  sound: z.string().optional(),
 });
 
 const handOver = z.strictObject({
@@ -61,6 +65,18 @@ const handOver = z.strictObject({
       }),
     )
     .max(MOST_PICTURES),
+  sounds: z
+    .array(
+      z.strictObject({
+        sha256: z.string().regex(/^[0-9a-f]{64}$/u),
+        /** As the phone called it. */
+        name: z.string().max(200),
+        /** In base64. */
+        sound: z.string().max(Math.ceil(MOST_SOUND_BYTES / 3) * 4),
+      }),
+    )
+    .max(MOST_SOUNDS)
+    .optional(),
 });
 
 /** What a phone hands over: entries in the order in which they were made, and the pictures that they are of. */

@@ -12,7 +12,8 @@ import type { RecordKind } from '../records/index.js';
 import { Schemas } from '../records/schema.js';
 import type { Path } from '../source/source.js';
 import type { FloorEntry, FloorFile } from './hand-over.js';
-import { type WorkingRecord, WorkingSet } from './working.js';
+import { type SoundEnding, soundEnding, soundFile } from './sound.js';
+import { FLOOR_KEY, VOICE_KEY, type WorkingRecord, WorkingSet } from './working.js';
 
 /** Which of two answers stands, where the record and a phone say different things. */
 export type ClashDecision = 'record' | 'phone';
@@ -57,6 +58,8 @@ export interface FloorPlan {
   readonly texts: ReadonlyMap<string, string>;
   /** Pictures that go into the shell’s photos folder: SHA-256 → file name. */
   readonly pictures: ReadonlyMap<string, string>;
+  /** Voice notes that go into the shell’s folder: SHA-256 → path in it. */
+  readonly sounds: ReadonlyMap<string, string>;
 }
 
 /**
@@ -72,7 +75,7 @@ export function planFloor(
 ): FloorPlan {
   const known = readKnown(text, shell);
   const handed = new Set(handOvers.flatMap(({ pictures }) => pictures.map(({ sha256 }) => sha256)));
-  const merge = new Merge(known, decisions, handed);
+  const merge = new Merge(known, decisions, handed, endingsOf(handOvers));
   // The same entry may come twice, as a phone hands over again: the later file has it as it was last changed.
   const inTurn = [...handOvers].sort((a, b) => order(a.at, b.at) || order(a.device.tag, b.device.tag));
   const entries = new Map(inTurn.flatMap((one) => one.entries.map((entry) => [entry.key, entry] as const)));
@@ -100,19 +103,22 @@ class Merge {
   private readonly clashes: FloorClash[] = [];
   private readonly faults: FloorFault[] = [];
   private readonly pictures = new Map<string, string>();
+  private readonly sounds = new Map<string, string>();
   private already = 0;
 
   constructor(
     private readonly known: RecordIndex,
     private readonly decisions: ReadonlyMap<string, ClashDecision>,
     private readonly handed: ReadonlySet<string>,
+    /** What kind of sound each voice note is. */
+    private readonly endings: ReadonlyMap<string, SoundEnding>,
   ) {
     this.records = new WorkingSet(known);
   }
 
   get plan(): Omit<FloorPlan, 'texts'> {
-    const { taken, already, clashes, faults, pictures } = this;
-    return { taken, already, clashes, faults, pictures };
+    const { taken, already, clashes, faults, pictures, sounds } = this;
+    return { taken, already, clashes, faults, pictures, sounds };
   }
 
   get written(): readonly WorkingRecord[] {
@@ -123,6 +129,8 @@ class Merge {
     const kind = kindNamed(entry.kind);
     if (kind === undefined || homeOf(kind).in === 'library')
       return void this.fault(entry, `no record kind \`${entry.kind}\` of a shell`);
+    if (entry.sound !== undefined && !this.endings.has(entry.sound))
+      return void this.fault(entry, 'its voice note is not in the file');
     const record = this.records.find(kind, entry.id);
     if (record?.keys.includes(entry.key)) this.already++;
     else if (entry.does === 'add') this.add(entry, kind, record);
@@ -134,7 +142,7 @@ class Merge {
   private add(entry: FloorEntry, kind: EntryKind, record: WorkingRecord | undefined): void {
     const data: Data = { id: entry.id, ...entry.data };
     if (record !== undefined) {
-      const { 'x-floor': _, ...own } = record.data;
+      const { [FLOOR_KEY]: _, [VOICE_KEY]: __, ...own } = record.data;
       if (sameTyped(own, data)) this.already++;
       else if (this.stands(entry, record, '', own, data))
         for (const [key, value] of Object.entries(data)) record.put([key], value);
@@ -192,6 +200,11 @@ class Merge {
 
   private come(entry: FloorEntry, record: WorkingRecord): void {
     record.mark(entry.key);
+    if (entry.sound !== undefined) {
+      const file = soundFile(entry.key, this.endings.get(entry.sound) as SoundEnding);
+      record.addVoice({ file, sha256: entry.sound });
+      this.sounds.set(entry.sound, file);
+    }
     const { key, person, does, data } = entry;
     this.taken.push({ key, person, kind: record.kind, id: record.id, does, data });
   }
@@ -218,6 +231,18 @@ class Merge {
   private fault({ key, person, id }: FloorEntry, message: string): void {
     this.faults.push({ key, person, id, message });
   }
+}
+
+function endingsOf(handOvers: readonly FloorFile[]): ReadonlyMap<string, SoundEnding> {
+  return new Map(
+    handOvers.flatMap(({ sounds = [] }) =>
+      sounds.flatMap(({ sha256, sound }): readonly (readonly [string, SoundEnding])[] => {
+        // Enough of it to know what it is.
+        const ending = soundEnding(Uint8Array.from(atob(sound.slice(0, 64)), (sign) => sign.charCodeAt(0)));
+        return ending === undefined ? [] : [[sha256, ending]];
+      }),
+    ),
+  );
 }
 
 function placeFor(kind: EntryKind, data: Data, known: RecordIndex): string | { readonly ask: string } {

@@ -1,12 +1,17 @@
 import { createHash } from 'node:crypto';
 import { render, templateText } from '../book/templates.js';
-import type { Reader } from '../words/index.js';
+import type { Model } from '../model/shell.js';
+import { planDrawing, windowOf } from '../pocket/plan-svg.js';
+import type { CoachView } from '../pocket/views.js';
+import { type Reader, say } from '../words/index.js';
 import type { FloorData } from './floor-data.js';
 import { TASKS } from './tasks.js';
 
 export interface FloorPageInput {
   readonly data: FloorData;
   readonly reader: Reader;
+  readonly model: Model;
+  readonly views: readonly CoachView[];
   readonly revision: string | null;
   /** The page's script, bundled. */
   readonly script: string;
@@ -16,7 +21,7 @@ const hashOf = (text: string): string => `sha256-${createHash('sha256').update(t
 const FIRST_SCRIPT = "document.documentElement.classList.add('js')";
 
 /** One file for a phone to enter records with: no request of any kind, its text inert. */
-export function floorPage({ data, reader, revision, script }: FloorPageInput): string {
+export function floorPage({ data, reader, model, views, revision, script }: FloorPageInput): string {
   const style = `${templateText('pocket.css')}${templateText('floor.css')}`;
   // Within a script element nothing may look like its end.
   const json = JSON.stringify(data).replaceAll('<', '\\u003c');
@@ -33,6 +38,10 @@ export function floorPage({ data, reader, revision, script }: FloorPageInput): s
       reader,
       shell: data.shell,
       people: people.map(([id, name]) => ({ id, name })),
+      views: views.map((view) => {
+        const { symbol, svg } = planDrawing(model, view, () => false);
+        return { key: view.key, title: say(reader, `pocket.view.${view.key}`), window: windowOf(view), symbol, svg };
+      }),
       tasks: TASKS.map((name) => ({ name, key: `floor.task.${name}` })),
       revision: revision?.slice(0, 10),
       fingerprint: data.fingerprint.slice(0, 12),

@@ -9,6 +9,9 @@ import type { Path } from '../source/source.js';
 /** The key under which a record keeps which entries of floor pages went into it: taken in again they change nothing. */
 export const FLOOR_KEY = 'x-floor';
 
+/** The key under which a record names its voice notes: file in the shell’s folder, and SHA-256. */
+export const VOICE_KEY = 'x-voice';
+
 /** One record while entries go into it. */
 export class WorkingRecord {
   private readonly touched = new Map<string, Path>();
@@ -35,6 +38,11 @@ export class WorkingRecord {
   /** The entry is in: taken in once more it changes nothing. */
   mark(key: string): void {
     this.put([FLOOR_KEY], [...new Set([...this.keys, key])].sort());
+  }
+
+  addVoice(note: { readonly file: string; readonly sha256: string }): void {
+    const there = [this.data[VOICE_KEY] ?? []].flat() as unknown as readonly Data[];
+    if (!there.some((one) => one.sha256 === note.sha256)) this.put([VOICE_KEY], [...there, note]);
   }
 
   /** What is written into the record's text: each new value where the record has its surroundings, a whole block where it has none. */

@@ -4,6 +4,7 @@ import { planarPolygon } from '../geometry/polygon.js';
 import type { Vec3 } from '../geometry/vector.js';
 import { placedNodes } from '../model/placed.js';
 import type { Model } from '../model/shell.js';
+import { dayOf } from '../quantity/day.js';
 import type { NodeKind, Panel, Run, ServiceNode, Zone } from '../records/index.js';
 
 /** A run or joint that a panel closes in. */
@@ -55,7 +56,16 @@ function withClosing(item: ConcealedItem, zones: readonly Zone[], panels: readon
 }
 
 /** The day a panel went on: its own date, else the day its adhesive was applied. */
-export const closingDate = (panel: Panel): string | undefined => panel.date ?? panel.fixing?.applied;
+export const closingDate = (panel: Pick<Panel, 'date' | 'fixing'>): string | undefined => panel.date ?? panel.fixing?.applied;
+
+/** The day on which adhesive past its last day was spread; undefined where it was in date, or a day is not on record. */
+export function expiredAdhesive(
+  panel: Pick<Panel, 'date' | 'fixing'>,
+): { readonly applied: string; readonly expires: string } | undefined {
+  const expires = panel.fixing?.expires;
+  const applied = panel.fixing?.applied ?? closingDate(panel);
+  return expires === undefined || applied === undefined || dayOf(applied) <= dayOf(expires) ? undefined : { applied, expires };
+}
 
 /** Seen square to the panel, the place lies within the panel's bounds. */
 function covers(panel: Panel, at: Vec3): boolean {

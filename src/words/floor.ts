@@ -17,6 +17,12 @@ export const FLOOR = {
   'floor.hand': { us: 'Hand over to the shop', es: 'Entregar al taller' },
   'floor.clear': { us: 'Clear what was handed over', es: 'Borrar lo entregado' },
   'floor.back': { us: 'Back', es: 'Volver' },
+  'floor.mark.name': { us: 'It is a known point: which?', es: 'Es un punto conocido: ¿cuál?' },
+  'floor.mark.add': { us: 'Add the point', es: 'Añadir el punto' },
+  'floor.mark.on': { us: 'It is the node: on what does it lie?', es: 'Es el punto buscado: ¿sobre qué está?' },
+  'floor.mark.use': { us: 'Use its place', es: 'Usar su lugar' },
+  'floor.mark.title': { us: 'Place from a photo', es: 'Lugar por foto' },
+  'floor.mark.alt': { us: 'The photo just taken', es: 'La foto recién tomada' },
   'floor.keep': { us: 'Keep', es: 'Guardar' },
   'floor.more': { us: 'More fields', es: 'Más datos' },
   'floor.task.weld': { us: 'Weld done', es: 'Soldadura hecha' },
@@ -85,7 +91,178 @@ export const FLOOR_TAPPED = {
     us: '{person}: no qualification on record covers this weld on this day ({why}).',
     es: '{person}: ninguna calificación registrada cubre esta soldadura ese día ({why}).',
   },
-  'floor.tap.gauge': { us: 'Gauge: {why}. The reading will not count.', es: 'Instrumento: {why}. La lectura no contará.' },
+  'floor.tap.gauge.none': {
+    us: 'Gauge {id} has no calibration due date: the reading will not count.',
+    es: 'El instrumento {id} no tiene fecha de calibración: la lectura no contará.',
+  },
+  'floor.tap.gauge.due': {
+    us: 'Gauge {id} was due for calibration on {day}: the reading will not count.',
+    es: 'La calibración del instrumento {id} venció el {day}: la lectura no contará.',
+  },
+  'floor.tap.gauge.early': {
+    us: 'Gauge {id} was calibrated on {day}, after this use: the reading will not count.',
+    es: 'El instrumento {id} se calibró el {day}, después de este uso: la lectura no contará.',
+  },
+  'floor.tap.uncovered': {
+    us: 'Procedure {procedure} does not cover this weld: {why}.',
+    es: 'El procedimiento {procedure} no cubre esta soldadura: {why}.',
+  },
+  'floor.tap.own': {
+    us: '{person} made this weld: somebody else must inspect it.',
+    es: '{person} hizo esta soldadura: debe inspeccionarla otra persona.',
+  },
+  'floor.tap.noeye': {
+    us: '{person} does not hold {method} on this day, by the record.',
+    es: '{person} no tiene {method} vigente ese día, según el registro.',
+  },
+  'floor.tap.beforeweld': {
+    us: 'This inspection is dated before the weld was made.',
+    es: 'Esta inspección tiene fecha anterior a la soldadura.',
+  },
+  'floor.tap.beforelook': {
+    us: 'This inspection is dated before the last one of this weld.',
+    es: 'Esta inspección tiene fecha anterior a la última de esta soldadura.',
+  },
+  'floor.tap.norepair': {
+    us: 'This weld was rejected before: give the number of the repair.',
+    es: 'Esta soldadura fue rechazada: ponga el número de reparación.',
+  },
+  'floor.tap.outside': {
+    us: 'This place lies outside the coach: compare the tape.',
+    es: 'Este lugar queda fuera del vehículo: compare la cinta.',
+  },
+  'floor.tap.outside.feet': {
+    us: 'This place lies outside the coach; it fits if its feet are inches: compare the tape.',
+    es: 'Este lugar queda fuera del vehículo; cabe si los pies son pulgadas: compare la cinta.',
+  },
+  'floor.tap.outside.inches': {
+    us: 'This place lies outside the coach; it fits if its inches are millimeters: compare the tape.',
+    uk: 'This place lies outside the coach; it fits if its inches are millimetres: compare the tape.',
+    es: 'Este lugar queda fuera del vehículo; cabe si las pulgadas son milímetros: compare la cinta.',
+  },
+  'floor.tap.outside.sign': {
+    us: 'This place lies outside the coach; it fits with its sign turned: compare the tape.',
+    es: 'Este lugar queda fuera del vehículo; cabe con el signo cambiado: compare la cinta.',
+  },
+  'floor.tap.mirrored': {
+    us: 'Left or right? {id} is on the other side of the coach. It fits with the sign of y turned.',
+    es: '¿Izquierda o derecha? {id} está al otro lado del vehículo. Cabe con el signo de y cambiado.',
+  },
+  'floor.tap.twin': {
+    us: '{id} is recorded at this very place. Is it the same one?',
+    es: '{id} está registrado en este mismo lugar. ¿Es el mismo?',
+  },
+  'floor.tap.away': {
+    us: '{away} from {id}: hold the tape again and compare.',
+    es: 'A {away} de {id}: mida otra vez y compare.',
+  },
+  'floor.tap.loop': { us: 'It begins and ends at {id}.', es: 'Empieza y termina en {id}.' },
+  'floor.tap.never': {
+    us: 'No part of a straight way between these ends comes into {id}: add way points, or correct the cavity.',
+    es: 'Ninguna parte del camino recto entre estos extremos pasa por {id}: añada puntos o corrija la cavidad.',
+  },
+  'floor.tap.cure': {
+    us: 'Loaded before its least cure.',
+    es: 'Se cargó antes del curado mínimo.',
+  },
+  'floor.tap.expired': {
+    us: 'The adhesive’s last day was {day}: do not use it.',
+    es: 'El adhesivo venció el {day}: no lo use.',
+  },
+  'floor.tap.passed': { us: 'The reading is within its limit.', es: 'La lectura está dentro del límite.' },
+  'floor.tap.failed': {
+    us: 'The reading is past its limit: it fails. Keep it; repair, test again, and record both.',
+    es: 'La lectura pasa el límite: no vale. Guárdela; repare, pruebe otra vez y anote las dos.',
+  },
+  'floor.tap.unjudged': {
+    us: 'Not proved yet: {why}.',
+    es: 'Aún no está probado: falta algo para juzgarla (límite, lectura, instrumento, fecha o temperaturas).',
+  },
+  'floor.tap.ahead': { us: 'This day is ahead of today.', es: 'Este día es posterior a hoy.' },
+  'floor.tap.drawing': { us: 'Tap it on the drawing', es: 'Tocar en el dibujo' },
+  'floor.tap.onphoto': { us: 'Read it from a photo', es: 'Leer de una foto' },
+  'floor.tap.taphere': { us: 'Tap the drawing. Two fingers zoom.', es: 'Toque el dibujo. Dos dedos amplían.' },
+  'floor.tap.whichjoint': { us: 'Where is the joint?', es: '¿Dónde está la unión?' },
+  'floor.tap.whichweld': { us: 'Where is the weld?', es: '¿Dónde está la soldadura?' },
+  'floor.tap.whichplace': { us: 'Where is it?', es: '¿Dónde está?' },
+  'floor.tap.whichthing': { us: 'Which one?', es: '¿Cuál?' },
+  'floor.tap.welds': { us: 'Not accepted yet', es: 'Aún sin aceptar' },
+  'floor.tap.nearmember': { us: 'Joints of one member', es: 'Uniones de una pieza' },
+  'floor.tap.tapped': {
+    us: 'Two lengths are from your tap, to ± {spread}. Zoom in to be surer. The third is not proved by a drawing: measure it.',
+    es: 'Dos medidas salen de su toque, a ± {spread}. Amplíe para más exactitud. La tercera no la prueba un dibujo: mídala.',
+  },
+  'floor.tap.depth': {
+    us: 'How deep behind {id}, as 3 in (0 in: on its face)',
+    es: 'Profundidad detrás de {id}, como 3 in (0 in: en su cara)',
+  },
+  'floor.tap.depth.x': { us: 'How far back from the datum (x), as 120 in', es: 'Distancia hacia atrás (x), como 120 in' },
+  'floor.tap.depth.y': {
+    us: 'How far right of the center line (y; left is minus), as -40 in',
+    uk: 'How far right of the centre line (y; left is minus), as -40 in',
+    es: 'Distancia a la derecha del centro (y; izquierda es menos), como -40 in',
+  },
+  'floor.tap.depth.z': { us: 'How far above the frame rail (z), as 40 in', es: 'Altura sobre el larguero (z), como 40 in' },
+  'floor.tap.needdepth': {
+    us: 'Measure it and type it: without it the place is not proved.',
+    es: 'Mídala y anótela: sin ella el lugar no está probado.',
+  },
+  'floor.tap.badlength': { us: 'Type a length with its unit, as 3 in.', es: 'Escriba una medida con su unidad, como 3 in.' },
+  'floor.tap.useplace': { us: 'Use this place', es: 'Usar este lugar' },
+  'floor.tap.marktake': { us: 'Take the photo.', es: 'Tome la foto.' },
+  'floor.tap.markpoint': {
+    us: 'Tap a known point in the photo, then choose its name. Seven points, or five on one surface, spread wide.',
+    es: 'Toque un punto conocido en la foto y elija su nombre. Siete puntos, o cinco en una superficie, bien repartidos.',
+  },
+  'floor.tap.marktap': { us: 'Tap the photo first.', es: 'Toque primero la foto.' },
+  'floor.tap.markname': { us: 'Choose the name of the point from the list.', es: 'Elija el nombre del punto de la lista.' },
+  'floor.tap.marksure': {
+    us: 'The photo is tied to the coach to ± {by}. Choose the surface, tap the node, use its place.',
+    es: 'La foto está situada a ± {by}. Elija la superficie, toque el punto y use su lugar.',
+  },
+  'floor.tap.markunsure': { us: 'Not proved. {why}', es: 'No está probado. {why}' },
+  'floor.tap.few': {
+    us: '{have} points of {need}: add more, spread wide.',
+    es: '{have} puntos de {need}: añada más, bien repartidos.',
+  },
+  'floor.tap.overlimit': {
+    us: 'The points do not agree; look at {points} first, or at all of them.',
+    es: 'Los puntos no concuerdan; mire primero {points}, o todos.',
+  },
+  'floor.tap.wrongpoint': {
+    us: 'Look at points {points}: outside the photo, or twice.',
+    es: 'Mire los puntos {points}: fuera de la foto o repetidos.',
+  },
+  'floor.tap.nofit': {
+    us: 'No camera sees these points so: names exchanged, left for right, or all on one line.',
+    es: 'Ninguna cámara ve así estos puntos: nombres cambiados, izquierda por derecha, o todos en una línea.',
+  },
+  'floor.tap.leftout': { us: 'wrong, left out', es: 'erróneo, no usado' },
+  'floor.tap.nosurface': {
+    us: 'Not proved: {id} is no panel, member or cavity. Choose what the node lies on.',
+    es: 'No está probado: {id} no es panel, pieza ni cavidad. Elija dónde está el punto.',
+  },
+  'floor.tap.otherplane': {
+    us: 'Not proved: the points lie in one plane, and {id} in another. Add points off that plane.',
+    es: 'No está probado: los puntos están en un plano y {id} en otro. Añada puntos fuera de ese plano.',
+  },
+  'floor.tap.misses': {
+    us: 'Not proved: the line of sight misses {id}.',
+    es: 'No está probado: la línea de visión no toca {id}.',
+  },
+  'floor.tap.marked': {
+    us: 'Place read from the photo, ± {by} (19 times in 20). The photo is kept with it.',
+    es: 'Lugar leído de la foto, ± {by} (19 de 20 veces). La foto se guarda con él.',
+  },
+  'floor.tap.voice': { us: 'Voice note (at most {most} MB)', es: 'Nota de voz (máximo {most} MB)' },
+  'floor.tap.voicelong': {
+    us: 'The voice note is too long. Record a shorter one.',
+    es: 'La nota de voz es demasiado larga. Grabe una más corta.',
+  },
+  'floor.tap.voicebad': {
+    us: 'This file is no sound that can be taken. Record it again.',
+    es: 'Este archivo no es un sonido válido. Grábelo otra vez.',
+  },
   'floor.tap.hides': { us: 'Behind it, before it goes on:', es: 'Detrás, antes de cerrarlo:' },
   'floor.tap.photo': { us: '{id}: no photo', es: '{id}: sin foto' },
   'floor.tap.test': { us: '{id}: no test passed', es: '{id}: ninguna prueba superada' },

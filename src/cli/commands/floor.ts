@@ -77,16 +77,25 @@ async function floor({ shell, language, sheet, out }: Options, context: Context)
   }
 
   async function pageOf(): Promise<string> {
-    const [{ floorPage }, { floorData }, { pageScript }, { fingerprintOf }, { readEntry }, { numberHeadOf }, { taskOf, TASKS }] =
-      await Promise.all([
-        import('../../floor/page.js'),
-        import('../../floor/floor-data-of.js'),
-        import('../page-script.js'),
-        import('../fingerprint-of.js'),
-        import('../open-entry.js'),
-        import('../../entry/numbering.js'),
-        import('../../floor/tasks.js'),
-      ]);
+    const [
+      { floorPage },
+      { floorData },
+      { pageScript },
+      { fingerprintOf },
+      { readEntry },
+      { numberHeadOf },
+      { taskOf, TASKS },
+      { coachViews },
+    ] = await Promise.all([
+      import('../../floor/page.js'),
+      import('../../floor/floor-data-of.js'),
+      import('../page-script.js'),
+      import('../fingerprint-of.js'),
+      import('../open-entry.js'),
+      import('../../entry/numbering.js'),
+      import('../../floor/tasks.js'),
+      import('../../pocket/views.js'),
+    ]);
     const { known } = await readEntry(opened.store.root, shell);
     const heads = Object.fromEntries(
       TASKS.flatMap((task): [KindName, string][] => {
@@ -96,7 +105,8 @@ async function floor({ shell, language, sheet, out }: Options, context: Context)
       }),
     );
     const { fingerprint } = await fingerprintOf(opened);
-    const data = floorData(opened.assessment, reader, fingerprint, heads);
-    return floorPage({ data, reader, revision: revisionOf(opened), script: await pageScript('floor') });
+    const views = coachViews(model);
+    const data = floorData(opened.assessment, reader, fingerprint, heads, views);
+    return floorPage({ data, reader, model, views, revision: revisionOf(opened), script: await pageScript('floor') });
   }
 }

@@ -12,13 +12,14 @@ export interface FloorSaid {
 
 /** What came in, entry by entry with who made it; what did not, and why. */
 export function floorText({ plan, written }: FloorSaid): string {
-  const { taken, already, clashes, faults, pictures } = plan;
+  const { taken, already, clashes, faults, pictures, sounds } = plan;
   const counts = new Map<EntryKind, number>();
   for (const { kind, does } of taken) if (does === 'add') counts.set(kind, (counts.get(kind) ?? 0) + 1);
   const changed = taken.filter(({ does }) => does !== 'add').length;
   const what = [...counts].map(([kind, count]) => countOf(count, kind));
   if (changed > 0) what.push(`${changed} ${changed === 1 ? 'change' : 'changes'} to records`);
   if (pictures.size > 0) what.push(`${pictures.size} ${pictures.size === 1 ? 'picture' : 'pictures'}`);
+  if (sounds.size > 0) what.push(`${sounds.size} ${sounds.size === 1 ? 'voice note' : 'voice notes'}`);
   return [
     ...taken.map(({ person, kind, id, does, data }) => `${person}  ${does === 'add' ? '+' : '~'} ${kind} ${id}  ${lineOf(data)}`),
     ...clashes.map(
@@ -36,7 +37,7 @@ export function floorText({ plan, written }: FloorSaid): string {
 
 /** In the shape of every `import`: the row of an entry is its number among those that come in. */
 export function floorJson({ plan, written, shell, files }: FloorSaid): string {
-  const { taken, already, clashes, faults, pictures, texts } = plan;
+  const { taken, already, clashes, faults, pictures, sounds, texts } = plan;
   const rows = taken.map(({ person, kind, id, does, data }, i) => ({
     person,
     kind,
@@ -57,7 +58,11 @@ export function floorJson({ plan, written, shell, files }: FloorSaid): string {
     ahead: [],
     faults: faults.map(({ id, person, message }) => ({ row: 0, column: null, message: `${id}: ${message}`, person })),
     gone: [],
-    files: [...texts.keys(), ...[...pictures.values()].map((name) => `shells/${shell}/photos/${name}`)],
+    files: [
+      ...texts.keys(),
+      ...[...pictures.values()].map((name) => `shells/${shell}/photos/${name}`),
+      ...[...sounds.values()].map((name) => `shells/${shell}/${name}`),
+    ],
     clashes: clashes.map(({ kind, id, field, record, phone, person }) => ({ kind, id, field, record, phone, person })),
   });
 }

@@ -1,15 +1,37 @@
 import { dayOf } from '../../quantity/day.js';
 import type { Instrument } from '../../records/index.js';
 
+/** Why a calibration does not cover a day: none is on record, it had run out, or it came later. */
+export type CalibrationGap =
+  | { readonly what: 'no due day' }
+  | { readonly what: 'overdue'; readonly day: string }
+  | { readonly what: 'not yet'; readonly day: string };
+
+type Calibrated = Pick<Instrument, 'calibrated' | 'due'>;
+
 /**
- * Why the calibration of a gauge or scale does not cover its use on a date; undefined where it does, or where the date is not known.
+ * What the calibration of a gauge or scale lacks for its use on a date; undefined where it covers it, or where the date is not known.
  * The due day counts whole. Without a due date nothing is covered.
  */
-export function calibrationLapse(instrument: Instrument, date: string | undefined): string | undefined {
+export function calibrationGap({ calibrated, due }: Calibrated, date: string | undefined): CalibrationGap | undefined {
   if (date === undefined) return undefined;
-  const { id, calibrated, due } = instrument;
-  if (due === undefined) return `${id} has no calibration due date`;
-  if (dayOf(date) > dayOf(due)) return `${id} was due for calibration on ${due}`;
-  if (calibrated !== undefined && dayOf(date) < dayOf(calibrated)) return `${id} was calibrated on ${calibrated}, after this use`;
+  if (due === undefined) return { what: 'no due day' };
+  if (dayOf(date) > dayOf(due)) return { what: 'overdue', day: due };
+  if (calibrated !== undefined && dayOf(date) < dayOf(calibrated)) return { what: 'not yet', day: calibrated };
   return undefined;
+}
+
+/** The same in words: a clause, without a full stop. */
+export function calibrationLapse(instrument: Instrument, date: string | undefined): string | undefined {
+  const gap = calibrationGap(instrument, date);
+  switch (gap?.what) {
+    case 'no due day':
+      return `${instrument.id} has no calibration due date`;
+    case 'overdue':
+      return `${instrument.id} was due for calibration on ${gap.day}`;
+    case 'not yet':
+      return `${instrument.id} was calibrated on ${gap.day}, after this use`;
+    default:
+      return undefined;
+  }
 }

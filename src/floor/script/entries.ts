@@ -1,13 +1,15 @@
 import type { Shelf } from '../../page/shelf.js';
 import type { FloorEntry, FloorFile } from '../hand-over.js';
 
-/** A picture as it is kept. */
+/** A picture or sound as it is kept. */
 type KeptPicture = FloorFile['pictures'][number];
+type KeptSound = NonNullable<FloorFile['sounds']>[number];
 
 /** What is entered on this phone, each on its memory before it is called kept. */
 export class Entries {
   private readonly entries = new Map<string, FloorEntry>();
   private readonly pictures = new Map<string, KeptPicture>();
+  private readonly sounds = new Map<string, KeptSound>();
   /** Keys that were in a file that was saved. */
   private readonly handed = new Set<string>();
   private settings: { tag: string; person: string; last: number } = { tag: '', person: '', last: 0 };
@@ -23,6 +25,7 @@ export class Entries {
       const rest = key.slice(2);
       if (key.startsWith('e ')) this.entries.set(rest, value as FloorEntry);
       else if (key.startsWith('p ')) this.pictures.set(rest, value as KeptPicture);
+      else if (key.startsWith('v ')) this.sounds.set(rest, value as KeptSound);
       else if (key.startsWith('h ')) this.handed.add(rest);
       else this.settings = value as typeof this.settings;
     }
@@ -53,28 +56,39 @@ export class Entries {
     return this.settings.last + 1;
   }
 
-  /** Keeps an entry and its picture at once or not at all; false where it will not outlast the page. */
-  async add(entry: Omit<FloorEntry, 'key' | 'at' | 'person'>, picture?: KeptPicture): Promise<boolean> {
+  /** Keeps an entry with its picture and sound; false where one of them will not outlast the page. */
+  async add(
+    entry: Omit<FloorEntry, 'key' | 'at' | 'person'>,
+    { picture, sound }: { readonly picture?: KeptPicture; readonly sound?: KeptSound } = {},
+  ): Promise<boolean> {
     const number = this.next();
     const key = `${this.tag}/${String(number).padStart(4, '0')}`;
     const whole: FloorEntry = { key, at: new Date().toISOString(), person: this.person, ...entry };
-    // The picture first: an entry that is there has its picture.
+    // Picture and sound first: an entry that is there has them.
     const hasPicture = picture === undefined || (await this.shelf.put(`p ${picture.sha256}`, picture));
+    const hasSound = sound === undefined || (await this.shelf.put(`v ${sound.sha256}`, sound));
     if (picture) this.pictures.set(picture.sha256, picture);
+    if (sound) this.sounds.set(sound.sha256, sound);
     this.entries.set(key, whole);
     const kept = await this.shelf.put(`e ${key}`, whole);
     await this.setting({ last: number });
-    return kept && hasPicture;
+    return kept && hasPicture && hasSound;
   }
 
   async drop(key: string): Promise<void> {
     const entry = this.entries.get(key);
     this.entries.delete(key);
     await this.shelf.drop(`e ${key}`);
-    const { picture } = entry ?? {};
-    if (picture === undefined || [...this.entries.values()].some((one) => one.picture === picture)) return;
-    this.pictures.delete(picture);
-    await this.shelf.drop(`p ${picture}`);
+    const { picture, sound } = entry ?? {};
+    const others = [...this.entries.values()];
+    if (picture !== undefined && !others.some((one) => one.picture === picture)) {
+      this.pictures.delete(picture);
+      await this.shelf.drop(`p ${picture}`);
+    }
+    if (sound !== undefined && !others.some((one) => one.sound === sound)) {
+      this.sounds.delete(sound);
+      await this.shelf.drop(`v ${sound}`);
+    }
   }
 
   isHanded(key: string): boolean {
@@ -84,7 +98,8 @@ export class Entries {
   /** All that is kept, as the file that goes to the shop. It stays here until it is cleared: a file may get lost on its way. */
   async handOver(): Promise<FloorFile> {
     const entries = this.all;
-    const wanted = new Set(entries.map(({ picture }) => picture));
+    const wanted = new Set(entries.flatMap(({ picture, sound }) => [picture, sound]));
+    const sounds = [...this.sounds.values()].filter(({ sha256 }) => wanted.has(sha256));
     for (const { key } of entries) {
       this.handed.add(key);
       await this.shelf.put(`h ${key}`, true);
@@ -99,6 +114,7 @@ export class Entries {
       at: new Date().toISOString(),
       entries: [...entries],
       pictures: [...this.pictures.values()].filter(({ sha256 }) => wanted.has(sha256)),
+      ...(sounds.length > 0 ? { sounds } : {}),
     };
   }
 

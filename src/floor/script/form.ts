@@ -8,6 +8,7 @@ import { checkForm } from '../../records/form/form.js';
 import type { RecordKind } from '../../records/index.js';
 import { referencesOf } from '../../records/references.js';
 import { Schemas } from '../../records/schema.js';
+import type { Path } from '../../source/source.js';
 import type { FloorData, FloorRef } from '../floor-data.js';
 import { formFields, type TaskName, taskOf } from '../tasks.js';
 
@@ -35,8 +36,10 @@ export function makeForm(name: TaskName, data: FloorData, words: PageWords, befo
     // What nobody looks at is not filled in.
     input.value = isFirst ? before(column) : '';
     fields.set(column.key, input);
-    const label = data.words[`field.${column.key}`] ?? column.key;
-    const help = data.language === 'en' ? make('span', { class: 'quiet', id: `${id}-help` }, ` ${column.help}`) : '';
+    const label = labelOf(column.key, data.words);
+    // Few words: what has a name of its own says enough.
+    const help =
+      data.language === 'en' && label === column.key ? make('span', { class: 'quiet', id: `${id}-help` }, ` ${column.help}`) : '';
     if (help !== '') input.setAttribute('aria-describedby', `${id}-help`);
     return make(
       'div',
@@ -51,6 +54,12 @@ export function makeForm(name: TaskName, data: FloorData, words: PageWords, befo
   if (more.length > 0)
     node.append(make('details', {}, make('summary', {}, words('floor.more')), ...more.map((one) => line(one, false))));
   return { fields, columns: [...first, ...more], node };
+}
+
+/** A field by its name; a block's by the name of its last step. */
+function labelOf(key: string, words: FloorData['words']): string {
+  const short = key.replace(/^inspections\.\d+\./u, '');
+  return words[`field.${short}`] ?? words[`field.${short.split('.').at(-1)}`] ?? key;
 }
 
 function inputOf(column: EntryColumn, id: string, name: TaskName, data: FloorData): Answered {
@@ -88,7 +97,20 @@ export function refsOf(column: EntryColumn, name: TaskName, { refs }: FloorData)
 }
 
 const SCHEMAS = new Schemas();
-const NOWHERE = { file: '', line: 1, column: 1, endLine: 1, endColumn: 2 };
+
+/** What is wrong by the schema of the kind, by path. Of a record that is there already, what is not typed here is not missing. */
+function schemaFaults(name: TaskName, id: string, data: Data): readonly (readonly [path: string, message: string])[] {
+  const { kind, does, list } = taskOf(name);
+  const found: (readonly [string, string])[] = [];
+  const place = (...path: Path) => ({ file: path.join('.'), line: 1, column: 1, endLine: 1, endColumn: 2 });
+  checkForm(SCHEMAS, kind, { id, data: { id, ...data }, source: { place, placeOfKey: place } }, (finding) => {
+    const path = finding.place.file;
+    const isOfOthers =
+      finding.rule === 'format.missing-key' && (does === 'set' || (does === 'append' && !path.startsWith(`${list}.`)));
+    if (!isOfOthers) found.push([path, finding.message]);
+  });
+  return found;
+}
 
 /** What a form is read with. */
 export interface FormReading {
@@ -112,7 +134,7 @@ export function readFilled(
   { fields, columns }: FilledForm,
   { id, base, data: page, entered, words }: FormReading,
 ): ReadFilled {
-  const { kind, does, list } = taskOf(name);
+  const { does, list } = taskOf(name);
   const faults = new Map<string, string>();
   const typed: Record<string, string> = {};
   let data: Data = {};
@@ -140,12 +162,10 @@ export function readFilled(
   }
   if (faults.size > 0) return { ok: false, faults };
   const whole = does === 'add' ? { id, ...base, ...data } : data;
-  const source = { place: () => NOWHERE, placeOfKey: () => NOWHERE };
-  if (does === 'add')
-    checkForm(SCHEMAS, kind, { id, data: whole, source }, ({ message }) => {
-      const at = columns.find(({ key }) => message.includes(`\`${key}\``))?.key ?? '';
-      faults.set(at, [faults.get(at), message].filter(Boolean).join(' '));
-    });
+  for (const [path, message] of schemaFaults(name, id, whole)) {
+    const at = columns.find((column) => column.path.join('.') === path)?.key ?? '';
+    faults.set(at, [faults.get(at), message].filter(Boolean).join(' '));
+  }
   return faults.size > 0 ? { ok: false, faults } : { ok: true, data: entryData(name, whole, columns), typed };
 }
 

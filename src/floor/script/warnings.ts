@@ -1,74 +1,104 @@
-import { DEW_MARGIN_K } from '../../compute/structure/bonds.js';
-import { dewPointK } from '../../compute/structure/dew-point.js';
-import { calibrationLapse } from '../../compute/verdicts/calibration.js';
-import { qualified, type Shortfall } from '../../compute/welding/qualification.js';
+import { placeAt } from '../../model/place-at.js';
 import type { Model } from '../../model/shell.js';
 import type { PageWords } from '../../page/words.js';
-import { parseQuantity } from '../../quantity/parse.js';
-import type { Instrument, Weld } from '../../records/index.js';
+import { idsInPlace } from '../../records/form/tape.js';
+import type { Panel, Weld } from '../../records/index.js';
+import { draftOf } from '../draft.js';
 import type { FloorData } from '../floor-data.js';
+import type { FloorEntry } from '../hand-over.js';
+import * as judge from '../judge-entry.js';
 import type { TaskName } from '../tasks.js';
+import { phoneDay } from './moment.js';
+import { type FloorSession, recordNamed } from './session.js';
 
-/** What is likely wrong with an entry though its form is right, in words; judged by the functions that `check` uses. */
-export function warningsFor(
+/** What is likely wrong with what is filled in, in words; judged by the functions that `check` uses. */
+export function warningsNow(session: FloorSession): readonly string[] {
+  const { data, words } = session;
+  const shown = session.form();
+  if (!shown) return [];
+  const { name, form } = shown;
+  const typed = (key: string): string => form.fields.get(key)?.value.trim() ?? '';
+  const record = recordNamed();
+  const draft = draftOf(name, form.columns, typed);
+  const found = judged(name, draft, record, typed, session);
+  const ahead = [draft as { date?: string; taken?: string }].some(
+    ({ date, taken }) => (date ?? taken ?? '').slice(0, 10) > phoneDay(),
+  );
+  return [
+    ...(name === 'closed' ? hiddenBehind(record, data, words) : []),
+    ...(ahead ? [words('floor.tap.ahead')] : []),
+    ...found.map(({ key, values = {} }) => sentence(key, values, data, words)),
+  ];
+}
+
+function judged(
   name: TaskName,
-  typed: (key: string) => string,
+  draft: object,
   record: string,
-  data: FloorData,
-  words: PageWords,
-): readonly string[] {
-  if (name === 'weld') return welderWarning(typed, data, words);
-  if (name === 'test') return gaugeWarning(typed, data, words);
-  if (name === 'bond') return bondWarnings(typed, words);
-  if (name === 'closed') return hidden(record, data, words);
-  return [];
-}
-
-function welderWarning(typed: (key: string) => string, { qualified: papers }: FloorData, words: PageWords): readonly string[] {
-  const welder = typed('welder');
-  if (welder === '' || typed('date') === '' || typed('process') === '') return [];
-  // Without the parts: their thickness and alloy are judged by `check`.
-  const model = {
-    library: { people: new Map(Object.entries(papers).map(([id, own]) => [id, { id, qualified: own }])), materials: new Map() },
-    shell: { byId: new Map() },
-  } as unknown as Model;
-  const weld = { welder, date: typed('date'), process: typed('process'), position: typed('position') || undefined, joins: [] };
-  const { verdict, reasons } = qualified(weld as unknown as Weld, model);
-  return verdict === 'qualified'
-    ? []
-    : [words('floor.tap.unqualified', { person: welder, why: reasons.map(reasonText).join(', ') })];
-}
-
-const reasonText = (one: Shortfall): string =>
-  'limit' in one ? `${one.what} ${one.limit}` : 'process' in one ? one.process : 'position' in one ? one.position : one.what;
-
-function gaugeWarning(typed: (key: string) => string, { gauges }: FloorData, words: PageWords): readonly string[] {
-  const gauge = gauges.find(({ id }) => id === typed('instrument'));
-  const why = gauge && calibrationLapse(gauge as Instrument, typed('date') || undefined);
-  return why === undefined ? [] : [words('floor.tap.gauge', { why })];
-}
-
-/** As a bond is made: the dew point before the adhesive is spread, the open time while it is. */
-function bondWarnings(typed: (key: string) => string, words: PageWords): readonly string[] {
-  const kelvin = (key: string): number | undefined => quantity(typed(key), 'temperature');
-  const [surface, air] = [kelvin('bond.surface'), kelvin('bond.air')];
-  const humidity = /^([\d.]+)\s*%$/u.exec(typed('bond.humidity'))?.[1];
-  const warnings: string[] = [];
-  if (surface !== undefined && air !== undefined && humidity !== undefined && Number(humidity) > 0) {
-    const margin = surface - dewPointK(air, Number(humidity) / 100);
-    if (margin < DEW_MARGIN_K - 1e-9) warnings.push(words('floor.tap.dew', { margin: margin.toFixed(1), least: DEW_MARGIN_K }));
+  typed: (key: string) => string,
+  { model, entries }: FloorSession,
+): readonly judge.EntryWarning[] {
+  switch (name) {
+    case 'weld':
+      return judge.weldWarnings(draft, model);
+    case 'look':
+      return judge.lookWarnings(draft, weldSoFar(record, model, entries.all), model);
+    case 'node': {
+      const at = typed('at');
+      const found = at === '' ? '' : placeAt(at, model);
+      if (typeof found === 'string') return [];
+      const { service } = model.shell.circuits.find(({ id }) => id === typed('circuit')) ?? {};
+      const on = idsInPlace(at).map(({ id }) => id);
+      return judge.nodeWarnings(
+        { ...draft, id: typed('id'), at: found.at, ...(service === undefined ? {} : { service }) },
+        on,
+        model,
+      );
+    }
+    case 'run':
+      return judge.runWarnings(draft, model);
+    case 'bond':
+    case 'closed':
+      return judge.bondWarnings(panelSoFar(record, draft, model), model);
+    case 'test':
+      return judge.testWarnings(draft, model);
+    case 'ticket':
+      return judge.ticketWarnings(draft, model);
+    default:
+      return [];
   }
-  const [open, most] = [quantity(typed('bond.open_time'), 'time'), quantity(typed('bond.open_time_limit'), 'time')];
-  if (open !== undefined && most !== undefined && open > most) warnings.push(words('floor.tap.open'));
-  return warnings;
 }
 
-function quantity(text: string, dimension: 'temperature' | 'time'): number | undefined {
-  const read = text === '' ? undefined : parseQuantity(text, dimension);
-  return read?.ok ? read.value : undefined;
+/** A weld as it is on record, or was entered here, with the looks that were entered here. */
+function weldSoFar(id: string, { shell }: Model, entered: readonly FloorEntry[]): Partial<Weld> | undefined {
+  const here = entered.find((one) => one.kind === 'weld' && one.does === 'add' && one.id === id);
+  const known = shell.welds.find((one) => one.id === id) ?? (here?.data as Partial<Weld> | undefined);
+  if (!known) return undefined;
+  const looks = entered.filter((one) => one.kind === 'weld' && one.does === 'append' && one.id === id).map(({ data }) => data);
+  return { ...known, inspections: [...(known.inspections ?? []), ...(looks as unknown as Weld['inspections'])] };
 }
 
-function hidden(panel: string, { hides }: FloorData, words: PageWords): readonly string[] {
+function panelSoFar(id: string, draft: Partial<Panel>, { shell }: Model): Panel {
+  const known: Partial<Panel> = shell.panels.find((one) => one.id === id) ?? {};
+  const over = <T extends object>(old: T | undefined, now: T | undefined): T | undefined =>
+    old || now ? ({ ...old, ...present(now ?? {}) } as T) : undefined;
+  const [fixing, bond] = [over(known.fixing, draft.fixing), over(known.bond, draft.bond)];
+  return { ...known, ...draft, id, fixing, bond } as Panel;
+}
+
+const present = (block: object): object => Object.fromEntries(Object.entries(block).filter(([, value]) => value !== undefined));
+
+/** What is said in English alone is left out on a Spanish page: its sentence says what to look at. */
+function sentence(
+  key: string,
+  values: Readonly<Record<string, string | number>>,
+  { language }: FloorData,
+  words: PageWords,
+): string {
+  return words(key, key === 'floor.tap.unjudged' && language === 'es' ? {} : values);
+}
+
+function hiddenBehind(panel: string, { hides }: FloorData, words: PageWords): readonly string[] {
   if (panel === '') return [];
   const lacking = Object.hasOwn(hides, panel) ? (hides[panel] ?? []) : [];
   if (lacking.length === 0) return [words('floor.tap.clear')];

@@ -1,5 +1,4 @@
-import { dayOf } from '../../quantity/day.js';
-import { closingDate } from '../../query/concealment.js';
+import { expiredAdhesive } from '../../query/concealment.js';
 import type { Rule } from '../rule.js';
 
 export const adhesiveExpired: Rule = {
@@ -23,9 +22,9 @@ export const adhesiveExpired: Rule = {
   },
   check({ model: { shell } }) {
     return shell.panels.flatMap((panel) => {
-      const expires = panel.fixing?.expires;
-      const applied = panel.fixing?.applied ?? closingDate(panel);
-      if (expires === undefined || applied === undefined || dayOf(applied) <= dayOf(expires)) return [];
+      const past = expiredAdhesive(panel);
+      if (!past) return [];
+      const { applied, expires } = past;
       const lot = panel.fixing?.lot === undefined ? '' : ` lot ${panel.fixing.lot}`;
       return [
         {

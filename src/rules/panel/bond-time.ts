@@ -1,3 +1,4 @@
+import { bondTimes } from '../../compute/structure/bond-times.js';
 import { number } from '../../quantity/format.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
@@ -26,14 +27,16 @@ export const bondTime: Rule = {
       const found: RuleFinding[] = [];
       const say = (key: string, message: string): void =>
         void found.push({ severity: 'warning', message, ids: [id], place: source.place('bond', key) });
-      const { openTimeS, openTimeLimitS, cureS, cureLeastS } = bond ?? {};
-      if (openTimeS !== undefined && openTimeLimitS !== undefined && openTimeS > openTimeLimitS) {
+      const { open, cure } = bondTimes(bond);
+      if (open) {
+        const [openTimeS, openTimeLimitS] = open;
         say(
           'open_time',
           `Panel ${id} was closed ${minutes(openTimeS)} after spreading, expected within ${minutes(openTimeLimitS)}: take it off and bond it again, or decide it in findings.yaml with a coupon of that bead`,
         );
       }
-      if (cureS !== undefined && cureLeastS !== undefined && cureS < cureLeastS) {
+      if (cure) {
+        const [cureS, cureLeastS] = cure;
         say(
           'cure',
           `Panel ${id} was loaded ${minutes(cureS)} after bonding, expected at least ${minutes(cureLeastS)}: tap it along the bead and decide it in findings.yaml`,

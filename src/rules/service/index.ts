@@ -7,6 +7,7 @@ import { jointUnderUnion } from './joint-under-union.js';
 import { runLengthDiffers } from './length-differs.js';
 import { linkTooSmall } from './link-too-small.js';
 import { loadDisagrees } from './load-disagrees.js';
+import { nodeMirrored } from './mirrored.js';
 import { noGrommet } from './no-grommet.js';
 import { noProtection } from './no-protection.js';
 import { noSealant } from './no-sealant.js';
@@ -63,6 +64,7 @@ export const serviceRules: readonly Rule[] = [
   protectionFar,
   noSwitch,
   ring,
+  nodeMirrored,
   nodeTwice,
   zoneInsideOut,
   gasJointConcealed,

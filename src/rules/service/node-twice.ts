@@ -1,12 +1,6 @@
-import { distance } from '../../geometry/vector.js';
+import { isSameConnection } from '../../compute/services/same-connection.js';
 import { type PlacedNode, placedNodes } from '../../model/placed.js';
 import type { Rule } from '../rule.js';
-
-/** Two connections cannot be nearer than this, mm. */
-const SAME_PLACE_MM = 1;
-
-const isSame = (a: PlacedNode, b: PlacedNode): boolean =>
-  a.service === b.service && a.nodeKind === b.nodeKind && distance(a.at, b.at) < SAME_PLACE_MM;
 
 export const nodeTwice: Rule = {
   name: 'service.node-twice',
@@ -39,7 +33,7 @@ nodes:
     }
     const twice = [...byCell.values()].flatMap((some) =>
       some.flatMap((node, i) => {
-        const first = some.slice(0, i).find((other) => isSame(node, other));
+        const first = some.slice(0, i).find((other) => isSameConnection(node, other));
         if (!first) return [];
         return [
           {

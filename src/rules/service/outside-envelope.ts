@@ -1,51 +1,17 @@
-import { linePath } from '../../compute/solids.js';
-import { type Bounds, boundsOf, grow } from '../../geometry/box.js';
+import { isOutside, type PlaceSlip, placesAllowed, probableSlip } from '../../compute/services/envelope.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import { placedNodes } from '../../model/placed.js';
 import { positionWords } from '../../quantity/format.js';
 import type { Shell } from '../../records/index.js';
 import type { Rule } from '../rule.js';
 
-/** Nothing of a coach is further than this outside its frame and skins, mm. House rule. */
-const BEYOND_MM = 1000;
-
-/** Where the members and panels are; without any, what the envelope allows about the datum. */
-function extent(shell: Shell): Bounds | undefined {
-  const corners = [
-    ...shell.members.flatMap(({ shape }) => (shape.kind === 'line' ? linePath(shape) : shape.outline)),
-    ...shell.panels.flatMap((panel) => panel.outline),
-  ];
-  if (corners.length > 0) return grow(boundsOf(corners), BEYOND_MM);
-  if (!shell.envelope) return undefined;
-  const { lengthMm, widthMm, heightMm } = shell.envelope;
-  const about: readonly Vec3[] = [
-    [-lengthMm, -widthMm / 2, -heightMm / 2],
-    [lengthMm, widthMm / 2, heightMm],
-  ];
-  return grow(boundsOf(about), BEYOND_MM);
-}
-
-/** What a place that lies far off would be if it had been mistyped in one of the usual ways. */
-const SLIPS: readonly (readonly [said: string, mend: (value: number) => number])[] = [
-  ['its feet are read as inches', (value) => value / 12],
-  ['its inches are read as millimetres', (value) => value / 25.4],
-  ['its sign is turned', (value) => -value],
-];
-
-/** The slip that brings every coordinate that lies outside back in; the usual two where none does. */
-function probableSlip(at: Vec3, bounds: Bounds): string {
-  for (const [said, mend] of SLIPS) {
-    const mended = at.map((value, k) => (isBeyond(value, k, bounds) ? mend(value) : value)) as unknown as Vec3;
-    if (isOutside(mended, bounds)) continue;
-    return `it fits when ${said}, compare the tape`;
-  }
-  return 'look for feet and inches exchanged or a missing minus sign';
-}
-
-const isBeyond = (value: number, k: number, { min, max }: Bounds): boolean =>
-  value < (min[k] as number) || value > (max[k] as number);
-
-const isOutside = (at: Vec3, bounds: Bounds): boolean => at.some((value, k) => isBeyond(value, k, bounds));
+const SLIP_WORDS: Readonly<Record<PlaceSlip, string>> = {
+  feet: 'it fits when its feet are read as inches, compare the tape',
+  inches: 'it fits when its inches are read as millimetres, compare the tape',
+  sign: 'it fits when its sign is turned, compare the tape',
+};
+/** Where no slip explains it, the usual two. */
+const NO_SLIP = 'look for feet and inches exchanged or a missing minus sign';
 
 export const outsideEnvelope: Rule = {
   name: 'service.outside-envelope',
@@ -78,14 +44,16 @@ runs:
 `,
   },
   check({ model: { shell, shop } }) {
-    const bounds = extent(shell);
+    const bounds = placesAllowed(shell);
     if (!bounds) return [];
-    const tell = (id: string, at: Vec3, place: ReturnType<Shell['source']['place']>) =>
-      ({
-        message: `${id} is at ${positionWords(at, shop.units)}, expected within ${positionWords(bounds.min, shop.units)} to ${positionWords(bounds.max, shop.units)}: ${probableSlip(at, bounds)}`,
+    const tell = (id: string, at: Vec3, place: ReturnType<Shell['source']['place']>) => {
+      const slip = probableSlip(at, bounds);
+      return {
+        message: `${id} is at ${positionWords(at, shop.units)}, expected within ${positionWords(bounds.min, shop.units)} to ${positionWords(bounds.max, shop.units)}: ${slip === undefined ? NO_SLIP : SLIP_WORDS[slip]}`,
         ids: [id],
         place,
-      }) as const;
+      } as const;
+    };
     return [
       ...placedNodes(shell.nodes)
         .filter((node) => isOutside(node.at, bounds))

@@ -1,23 +1,9 @@
-import { samples } from '../../compute/access/samples.js';
-import { type ZoneMap, zoneMap } from '../../compute/access/zones.js';
-import { isInBox } from '../../geometry/box.js';
+import { zoneMap } from '../../compute/access/zones.js';
+import { strays } from '../../compute/services/strays.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import { positionWords } from '../../quantity/format.js';
 import type { Run } from '../../records/index.js';
 import type { Rule, RuleFinding } from '../rule.js';
-
-/** Way points are measured to a wire's middle with a tape: this much beside a cavity is still in it, mm. House rule. */
-const TAPE_MM = 25;
-
-const isIn = (at: Vec3, zone: string, zones: ZoneMap, slackMm: number): boolean =>
-  zones.boxes.get(zone)?.some((box) => isInBox(at, box, slackMm)) ?? false;
-
-/** The first way point outside between two that are inside: ways in and out of a cavity are no strays. */
-function strayVia(run: Run, isInside: (at: Vec3) => boolean): number | undefined {
-  const inside = run.via.map(isInside);
-  const found = inside.findIndex((isIn, i) => !isIn && i > inside.indexOf(true) && i < inside.lastIndexOf(true));
-  return inside.includes(true) && found >= 0 ? found : undefined;
-}
 
 export const outsideZone: Rule = {
   name: 'service.outside-zone',
@@ -52,12 +38,7 @@ runs:
   check({ model: { shell, shop } }) {
     const zones = zoneMap(shell.zones);
     return shell.runs.flatMap((run): readonly RuleFinding[] => {
-      const slackMm = TAPE_MM + (run.toleranceMm ?? 0);
-      const named = run.zones.filter((id) => (zones.boxes.get(id)?.length ?? 0) > 0);
-      if (named.length === 0 || run.path.length < 2) return [];
-      const places = [...run.path, ...samples(run.path).map((piece) => piece.at)];
-      const never = named.filter((zone) => !places.some((at) => isIn(at, zone, zones, slackMm)));
-      const stray = strayVia(run, (at) => named.some((zone) => isIn(at, zone, zones, slackMm)));
+      const { never, via: stray } = strays(run, zones);
       return [
         ...never.map((zone) => neverIn(run, zone)),
         ...(stray === undefined || never.length > 0 ? [] : [strayed(run, stray)]),

@@ -1,6 +1,5 @@
-import { methodName } from '../../compute/welding/inspection.js';
-import { dayOf } from '../../quantity/day.js';
-import type { Inspection, Person } from '../../records/index.js';
+import { type InspectorShortfall, inspectorShortfall } from '../../compute/welding/inspector.js';
+import type { Inspection } from '../../records/index.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
 export const inspectorUnqualified: Rule = {
@@ -29,11 +28,12 @@ export const inspectorUnqualified: Rule = {
     return shell.welds.flatMap((weld) =>
       weld.inspections.flatMap((look, i): readonly RuleFinding[] => {
         const person = library.people.get(look.by);
-        const why = person && look.by !== weld.welder && look.result === 'accept' ? shortfall(look, person) : undefined;
-        if (!person || why === undefined) return [];
+        const short =
+          person && look.by !== weld.welder && look.result === 'accept' ? inspectorShortfall(look, person) : undefined;
+        if (!person || short === undefined) return [];
         return [
           {
-            message: `Weld ${weld.id} was accepted by ${look.method} on ${look.date} by ${look.by}, ${why}: have it inspected by somebody who holds ${look.method}, or add the qualification to people.yaml`,
+            message: `Weld ${weld.id} was accepted by ${look.method} on ${look.date} by ${look.by}, ${wordsOf(short, look)}: have it inspected by somebody who holds ${look.method}, or add the qualification to people.yaml`,
             ids: [weld.id, look.by],
             place: weld.source.place('inspections', i, 'by'),
             related: [{ message: `Qualifications of ${look.by}`, place: person.source.place('qualified') }],
@@ -44,13 +44,9 @@ export const inspectorUnqualified: Rule = {
   },
 };
 
-/** Undefined where some qualification covers the method on that day. */
-function shortfall(look: Inspection, { qualified }: Person): string | undefined {
-  const papers = qualified.filter(({ method }) => method !== undefined && methodName(method) === methodName(look.method));
-  const day = dayOf(look.date);
-  if (papers.some(({ from, until }) => from <= day && (until === undefined || day <= until))) return undefined;
-  const [first] = papers;
-  if (!first) return `who has no ${look.method}, expected a qualification for it`;
-  const dates = papers.map(({ from, until }) => `${from} to ${until ?? 'now'}`).join(', ');
-  return `expected a day within the qualification (${dates})`;
+/** In words for a finding. */
+function wordsOf(short: InspectorShortfall, { method }: Inspection): string {
+  return short.what === 'no method'
+    ? `who has no ${method}, expected a qualification for it`
+    : `expected a day within the qualification (${short.held.map(({ from, until }) => `${from} to ${until ?? 'now'}`).join(', ')})`;
 }

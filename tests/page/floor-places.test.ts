@@ -1,0 +1,285 @@
+import { createHash } from 'node:crypto';
+import { chmodSync, cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import type { Page } from 'puppeteer';
+import sharp from 'sharp';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type OpenBrowser, openChromium } from '../../src/book/print/chromium.js';
+import { cameraTowards, type Pixel, projectPoint } from '../../src/compute/camera/camera.js';
+import { locateInPhoto } from '../../src/compute/pictures/locate.js';
+import { namedPoints, pointLabel } from '../../src/compute/pictures/point-names.js';
+import { solvePhoto } from '../../src/compute/pictures/solve-photo.js';
+import type { FloorFile } from '../../src/floor/hand-over.js';
+import { distance, lerp, type Vec3 } from '../../src/geometry/vector.js';
+import { placeAt } from '../../src/model/place-at.js';
+import type { Photo } from '../../src/records/index.js';
+import { shellbook } from '../cli/printed-book.js';
+import { DEMO, judged } from '../demo/store.js';
+import { FloorPhone, newLog, requestsIn } from './floor-phone.js';
+
+const SIZE = { widthPx: 1280, heightPx: 960 };
+/** Entries of each of the five phones; with SHELLBOOK_FUZZ a morning's. */
+const EACH = process.env.SHELLBOOK_FUZZ ? 12 : 1;
+
+let opened: OpenBrowser;
+let folder: string;
+let store: string;
+const log = newLog();
+/** Of phones whose work comes in at the end. */
+const handedOver: FloorFile[] = [];
+const file = (name: string): string => path.join(folder, name);
+const { assessment } = judged('OV-024');
+const { model } = assessment;
+
+beforeAll(async () => {
+  folder = mkdtempSync(path.join(tmpdir(), 'floor-'));
+  // The browser may run as another user than the tests do.
+  chmodSync(folder, 0o755);
+  store = file('store');
+  cpSync(DEMO, store, { recursive: true, filter: (from) => !from.includes('OV-021') && !from.endsWith('make') });
+  await shellbook(store, 'floor', 'OV-024', '--out', file('floor.html'), '--quiet');
+  const grey = sharp({ create: { width: SIZE.widthPx, height: SIZE.heightPx, channels: 3, background: '#6b7f86' } });
+  writeFileSync(file('wall.jpg'), await grey.jpeg().toBuffer());
+  const noise = sharp({
+    create: {
+      ...{ width: 1000, height: 800, channels: 3, background: '#000' },
+      noise: { type: 'gaussian', mean: 128, sigma: 60 },
+    },
+  });
+  writeFileSync(file('noise.jpg'), await noise.jpeg().toBuffer());
+  // What a phone's recorder writes begins so: ISO/IEC 14496-12, 4.3.
+  writeFileSync(file('note.m4a'), Buffer.concat([Buffer.from('\0\0\0\x18ftypM4A ', 'latin1'), Buffer.alloc(4000, 7)]));
+  writeFileSync(file('long.m4a'), Buffer.concat([Buffer.from('\0\0\0\x18ftypM4A ', 'latin1'), Buffer.alloc(2 * 1024 * 1024)]));
+  writeFileSync(file('none.m4a'), '<html>no sound</html>');
+  for (const name of ['wall.jpg', 'noise.jpg', 'note.m4a', 'long.m4a', 'none.m4a']) chmodSync(file(name), 0o644);
+  opened = await openChromium();
+});
+afterAll(async () => {
+  await opened?.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+const phoneOf = async (): Promise<FloorPhone> => {
+  const phone = await FloorPhone.open(await opened.browser.createBrowserContext(), file('floor.html'), log);
+  await phone.who('M3');
+  return phone;
+};
+/** Taps a drawing at a share of its frame. */
+async function tapDrawing(phone: FloorPhone, view: string, u: number, v: number): Promise<void> {
+  await phone.tap(`[data-view="${view}"]`);
+  const box = await (await phone.page.$(`#v-${view} svg.plan`))?.boundingBox();
+  if (!box) throw new Error(`no drawing ${view}`);
+  await phone.page.touchscreen.tap(box.x + box.width * u, box.y + box.height * v);
+}
+/** Taps the photo at a pixel of it, enlarged so that a finger covers few. */
+async function tapPhoto(phone: FloorPhone, [u, v]: Pixel): Promise<void> {
+  const at = await phone.page.$eval(
+    '#mark-window',
+    (frame, x, y) => {
+      const image = frame.querySelector('img') as HTMLImageElement;
+      frame.scrollIntoView({ block: 'center' });
+      const scale = image.clientWidth / image.naturalWidth;
+      frame.scrollLeft = x * scale - frame.clientWidth / 2;
+      frame.scrollTop = y * scale - frame.clientHeight / 2;
+      const box = image.getBoundingClientRect();
+      return [box.left + x * scale, box.top + y * scale];
+    },
+    u,
+    v,
+  );
+  await phone.page.mouse.click(at[0] as number, at[1] as number);
+}
+const node = { id: 'D-00/F1', kind: 'splice', circuit: 'D-00' };
+
+describe('a place on the floor page', () => {
+  it('is tapped on the drawing: two lengths from the tap, the third asked for', async () => {
+    const phone = await phoneOf();
+    await phone.task('node');
+    await phone.fill(node);
+    await phone.tap('[data-extra="drawing"]');
+    await tapDrawing(phone, 'left-out', 0.6, 0.5);
+    expect(await phone.text('#pick-found')).toContain('not proved by a drawing');
+    await phone.tap('#pick-use');
+    expect(await phone.text('#pick-found')).toContain('without it the place is not proved');
+    await phone.type('#pick-depth', '2 in');
+    await phone.tap('#pick-use');
+    const typed = await phone.field('at');
+    expect(typed).toMatch(/^[\d.]+ in, 2 in right of SK-L-\d\d, [\d.]+ in$/u);
+    const read = placeAt(typed, model);
+    if (typeof read === 'string') throw new Error(read);
+    const panel = model.shell.panels.find(({ id }) => typed.includes(id));
+    if (!panel) throw new Error('no such panel');
+    const [, y] = panel.outline[0] as Vec3;
+    // 2 in from the inner face of a sheet of 0.09 in: about its middle plane, by arithmetic.
+    expect(read.at[1] - y).toBeCloseTo(50.8 + (panel.thicknessMm ?? 0) / 2, 3);
+    expect(Number.parseFloat(await phone.field('tolerance'))).toBeGreaterThan(10);
+    expect(await phone.warnings()).toContain(`from ${panel.id}: hold the tape again`);
+    expect(await phone.keep()).toContain('is kept');
+  });
+
+  it('is read from a photo just taken by known points in it, and says how sure; where it cannot, not proved', async () => {
+    const left = namedPoints(model).filter(({ named }) => /^SK-L-0[1-4]$/u.test(named.is));
+    const middle = lerp(left[0]?.at as Vec3, left.at(-1)?.at as Vec3, 0.5);
+    const camera = cameraTowards([middle[0] + 400, -6200, middle[2] + 300], middle, 1000, SIZE);
+    const shown = left.flatMap(({ named, at }) => {
+      const px = projectPoint(camera, at)?.px;
+      const isThere = px && px[0] > 20 && px[1] > 20 && px[0] < SIZE.widthPx - 20 && px[1] < SIZE.heightPx - 20;
+      return isThere ? [{ label: pointLabel(named), at, px }] : [];
+    });
+    // Corners of neighbors lie on each other: each place once.
+    const points = shown.filter(({ at }, i) => shown.findIndex((one) => distance(one.at, at) < 50) === i).slice(0, 6);
+    expect(points.length).toBe(6);
+    const sheet = model.shell.panels.find(({ id }) => id === 'SK-L-02');
+    const wanted = lerp(sheet?.outline[0] as Vec3, sheet?.outline[2] as Vec3, 0.4);
+
+    const phone = await phoneOf();
+    await phone.task('node');
+    await phone.fill(node);
+    await phone.tap('[data-extra="onphoto"]');
+    await phone.give('mark-picture', file('wall.jpg'));
+    await phone.page.waitForFunction(() => (document.getElementById('mark-photo') as HTMLImageElement).naturalWidth > 0);
+    for (let i = 0; i < 3; i++) await phone.tap('[data-enlarge="2"]');
+    for (const { label, px } of points) {
+      await tapPhoto(phone, px);
+      await phone.type('#mark-name', label);
+      await phone.tap('#mark-add');
+      if (label === points[2]?.label)
+        expect(await phone.text('#mark-said')).toBe('Not proved. 3 points of 5: add more, spread wide.');
+    }
+    expect(await phone.text('#mark-said')).toContain('tied to the coach to ±');
+    await tapPhoto(phone, projectPoint(camera, wanted)?.px as Pixel);
+    await phone.type('#mark-on', 'BP-C-1');
+    await phone.tap('#mark-use');
+    expect(await phone.text('#mark-said')).toContain('Not proved: the points lie in one plane');
+    await phone.type('#mark-on', 'SK-L-02');
+    await phone.tap('#mark-use');
+    expect(await phone.said()).toMatch(/Place read from the photo, ± .* \(19 times in 20\)/u);
+    const read = placeAt(await phone.field('at'), model);
+    if (typeof read === 'string') throw new Error(read);
+    const sure = Number.parseFloat(await phone.field('tolerance'));
+    expect(distance(read.at, wanted)).toBeLessThan(Math.min(sure, 20));
+    expect(await phone.keep()).toContain('D-00/F1 is kept');
+
+    // The photo goes along with its points, so that the shop reads the same place from it.
+    const handed = await phone.handOver();
+    const [photo, placed] = handed.entries;
+    expect([photo?.kind, placed?.data.photos, handed.pictures.length]).toEqual(['photo', [photo?.id], 1]);
+    const solved = solvePhoto(model, photo?.data as unknown as Photo, SIZE);
+    const again = locateInPhoto(model, solved, projectPoint(camera, wanted)?.px as Pixel, 'SK-L-02');
+    expect('at' in again && distance(again.at, wanted)).toBeLessThan(20);
+    handedOver.push(handed);
+  });
+});
+
+describe('a joint, a weld, a panel', () => {
+  it('is chosen by a tap on the drawing, and a joint also from those of one member', async () => {
+    const phone = await phoneOf();
+    await phone.task('weld');
+    await phone.type('near', 'P-L-06');
+    const offered = await phone.page.$$eval('#chips-joins button', (all) => all.map((one) => one.textContent ?? ''));
+    expect([offered.length > 1, offered.every((one) => one.split(', ').includes('P-L-06'))]).toEqual([true, true]);
+    await phone.tap('[data-extra="drawing"]');
+    await tapDrawing(phone, 'plan', 0.5, 0.5);
+    await phone.tap('#pick-found button');
+    const [a, b] = (await phone.field('joins')).split(', ');
+    expect(
+      assessment.figures.joints.joints.some(({ members }) => members.includes(a as string) && members.includes(b as string)),
+    ).toBe(true);
+    await phone.task('look');
+    await phone.tap('[data-extra="drawing"]');
+    await tapDrawing(phone, 'plan', 0.5, 0.5);
+    await phone.tap('#pick-found button');
+    expect(model.shell.welds.map(({ id }) => id)).toContain(await phone.field('record'));
+    await phone.task('closed');
+    await phone.tap('[data-extra="drawing"]');
+    await tapDrawing(phone, 'left-out', 0.6, 0.5);
+    await phone.tap('#pick-found button');
+    expect(model.shell.panels.map(({ id }) => id)).toContain(await phone.field('record'));
+    expect(await phone.warnings()).not.toBe('');
+  });
+});
+
+describe('a voice note', () => {
+  it('goes along with its entry as a file that is hashed; what is too long or no sound is not taken', async () => {
+    const phone = await phoneOf();
+    await phone.task('finding');
+    await phone.fill({ description: 'scratch', of: 'P-L-06', raised: '2026-09-25' });
+    await phone.give('f-voice', file('long.m4a'));
+    expect(await phone.keep()).toContain('too long');
+    await phone.give('f-voice', file('none.m4a'));
+    expect(await phone.keep()).toContain('no sound');
+    await phone.give('f-voice', file('note.m4a'));
+    expect(await phone.keep()).toContain('is kept');
+    await phone.reload();
+    const handed = await phone.handOver();
+    expect(handed.sounds?.map(({ name }) => name)).toEqual(['note.m4a']);
+    handedOver.push(handed);
+  });
+});
+
+describe('a phone whose memory is full', () => {
+  // A browser holds pages with an address to a limit that can be set, and pages from a file to the disk's alone.
+  it('says so, hands over at once, and keeps again when there is room', async () => {
+    const origin = 'http://floor.example';
+    const html = readFileSync(file('floor.html'), 'utf8');
+    const context = await opened.browser.createBrowserContext();
+    const phone = await FloorPhone.open(context, `${origin}/`, newLog(), async (page) => {
+      await page.setRequestInterception(true);
+      page.on('request', (request) => void request.respond({ status: 200, contentType: 'text/html', body: html }));
+      await quota(page, 200_000);
+    });
+    await phone.who('M3');
+    const enter = async (picture: string): Promise<string> => {
+      await phone.task('photo');
+      await phone.give('f-picture', file(picture));
+      await phone.fill({ of: 'P-L-06', caption: picture });
+      return phone.keep();
+    };
+    expect(await enter('wall.jpg')).toContain('is kept');
+    expect(await enter('noise.jpg')).toContain('saved as OV-024-floor-');
+    expect((await phone.saved()).entries.map(({ data }) => data.caption)).toEqual(['wall.jpg', 'noise.jpg']);
+    await quota(phone.page);
+    expect(await enter('wall.jpg')).toContain('is kept');
+
+    async function quota(page: Page, bytes?: number): Promise<void> {
+      const session = await page.createCDPSession();
+      await session.send('Storage.overrideQuotaForOrigin', { origin, ...(bytes === undefined ? {} : { quotaSize: bytes }) });
+    }
+  });
+});
+
+describe('five phones', () => {
+  it('at once, in browsers of their own, come in whole in any order, each with numbers of its own', async () => {
+    const five: FloorFile[] = [];
+    await Promise.all(
+      ['1', '2', '3', '4', '5'].map(async (name) => {
+        const phone = await phoneOf();
+        for (let i = 0; i < EACH; i++) {
+          await phone.task('finding');
+          await phone.fill({ description: `phone ${name}, ${i}`, of: 'P-L-06', raised: '2026-09-25' });
+          expect(await phone.keep()).toContain('is kept');
+        }
+        five.push(await phone.handOver());
+        await phone.page.browserContext().close();
+      }),
+    );
+    expect(new Set(five.map(({ device }) => device.tag)).size).toBe(5);
+    // With the place from a photo and the voice note of before.
+    const files = [...five.toReversed(), ...handedOver].map((one, i) => {
+      writeFileSync(file(`phone-${i}.json`), JSON.stringify(one));
+      return file(`phone-${i}.json`);
+    });
+    const taken = await shellbook(store, 'import', 'floor', ...files, '--shell', 'OV-024', '--quiet');
+    const what = `Took in ${5 * EACH + 1} findings, 1 photo, 1 node, 1 picture, 1 voice note.`;
+    expect([taken.status, taken.messages, taken.answer]).toEqual([0, '', expect.stringContaining(what)]);
+    const findings = readFileSync(path.join(store, 'shells/OV-024/findings.yaml'), 'utf8');
+    const [, note = '', sha256 = ''] = /x-voice: \[\{file: ([\w./-]+), sha256: (\w+)\}\]/u.exec(findings) ?? [];
+    const sound = readFileSync(path.join(store, 'shells/OV-024', note));
+    expect([sound.equals(readFileSync(file('note.m4a'))), createHash('sha256').update(sound).digest('hex')]).toEqual([
+      true,
+      sha256,
+    ]);
+    expect([log.wrong, requestsIn(log)]).toEqual([[], []]);
+  });
+});
