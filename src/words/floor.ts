@@ -175,8 +175,8 @@ export const FLOOR_TAPPED = {
     es: 'La lectura pasa el límite: no vale. Guárdela; repare, pruebe otra vez y anote las dos.',
   },
   'floor.tap.unjudged': {
-    us: 'Not proved yet: {why}.',
-    es: 'Aún no está probado: falta algo para juzgarla (límite, lectura, instrumento, fecha o temperaturas).',
+    us: 'Not proved yet: something is missing or does not agree (limit, reading, gauge, day, temperatures).',
+    es: 'Aún no está probado: falta algo o no concuerda (límite, lectura, instrumento, día, temperaturas).',
   },
   'floor.tap.ahead': { us: 'This day is ahead of today.', es: 'Este día es posterior a hoy.' },
   'floor.tap.drawing': { us: 'Tap it on the drawing', es: 'Tocar en el dibujo' },

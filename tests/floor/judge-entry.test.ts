@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { columnsOf } from '../../src/entry/columns.js';
-import { draftOf } from '../../src/floor/draft.js';
 import { floorCoach } from '../../src/floor/floor-coach.js';
+import { formDraft } from '../../src/floor/form-draft.js';
 import * as judge from '../../src/floor/judge-entry.js';
 import { coachModel } from '../../src/floor/script/coach-model.js';
 import { placeAt } from '../../src/model/place-at.js';
@@ -116,13 +116,13 @@ describe('what the page says while something is entered', () => {
 });
 
 describe('a form that is half filled in', () => {
-  const draft = (fields: Readonly<Record<string, string>>) => draftOf('weld', columnsOf('weld'), (key) => fields[key] ?? '');
+  const draft = (fields: Readonly<Record<string, string>>) => formDraft('weld', columnsOf('weld'), (key) => fields[key] ?? '');
 
   it('is read field by field as the model has it, in SI; what cannot be read yet is left out', () => {
     expect(draft({ size: '1/4 in', length: '10', welder: 'K7', joins: 'A, B' })).toMatchObject({ sizeMm: 6.35, welder: 'K7' });
     expect(draft({ length: '10' })).not.toHaveProperty('lengthMm');
     expect(
-      draftOf('bond', columnsOf('panel'), (key) => ({ 'bond.surface': '12 C', 'fixing.lot': 'B-1' })[key] ?? ''),
+      formDraft('bond', columnsOf('panel'), (key) => ({ 'bond.surface': '12 C', 'fixing.lot': 'B-1' })[key] ?? ''),
     ).toMatchObject({
       bond: { surfaceK: 285.15 },
       fixing: { lot: 'B-1' },

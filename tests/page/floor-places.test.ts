@@ -271,7 +271,7 @@ describe('five phones', () => {
       return file(`phone-${i}.json`);
     });
     const taken = await shellbook(store, 'import', 'floor', ...files, '--shell', 'OV-024', '--quiet');
-    const what = `Took in ${5 * EACH + 1} findings, 1 photo, 1 node, 1 picture, 1 voice note.`;
+    const what = `Took in 1 photo, 1 node, ${5 * EACH + 1} findings, 1 picture, 1 voice note.`;
     expect([taken.status, taken.messages, taken.answer]).toEqual([0, '', expect.stringContaining(what)]);
     const findings = readFileSync(path.join(store, 'shells/OV-024/findings.yaml'), 'utf8');
     const [, note = '', sha256 = ''] = /x-voice: \[\{file: ([\w./-]+), sha256: (\w+)\}\]/u.exec(findings) ?? [];

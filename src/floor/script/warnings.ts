@@ -3,8 +3,8 @@ import type { Model } from '../../model/shell.js';
 import type { PageWords } from '../../page/words.js';
 import { idsInPlace } from '../../records/form/tape.js';
 import type { Panel, Weld } from '../../records/index.js';
-import { draftOf } from '../draft.js';
 import type { FloorData } from '../floor-data.js';
+import { formDraft } from '../form-draft.js';
 import type { FloorEntry } from '../hand-over.js';
 import * as judge from '../judge-entry.js';
 import type { TaskName } from '../tasks.js';
@@ -19,7 +19,7 @@ export function warningsNow(session: FloorSession): readonly string[] {
   const { name, form } = shown;
   const typed = (key: string): string => form.fields.get(key)?.value.trim() ?? '';
   const record = recordNamed();
-  const draft = draftOf(name, form.columns, typed);
+  const draft = formDraft(name, form.columns, typed);
   const found = judged(name, draft, record, typed, session);
   const ahead = [draft as { date?: string; taken?: string }].some(
     ({ date, taken }) => (date ?? taken ?? '').slice(0, 10) > phoneDay(),
@@ -27,7 +27,7 @@ export function warningsNow(session: FloorSession): readonly string[] {
   return [
     ...(name === 'closed' ? hiddenBehind(record, data, words) : []),
     ...(ahead ? [words('floor.tap.ahead')] : []),
-    ...found.map(({ key, values = {} }) => sentence(key, values, data, words)),
+    ...found.map((one) => sentence(one, data, words)),
   ];
 }
 
@@ -88,14 +88,10 @@ function panelSoFar(id: string, draft: Partial<Panel>, { shell }: Model): Panel 
 
 const present = (block: object): object => Object.fromEntries(Object.entries(block).filter(([, value]) => value !== undefined));
 
-/** What is said in English alone is left out on a Spanish page: its sentence says what to look at. */
-function sentence(
-  key: string,
-  values: Readonly<Record<string, string | number>>,
-  { language }: FloorData,
-  words: PageWords,
-): string {
-  return words(key, key === 'floor.tap.unjudged' && language === 'es' ? {} : values);
+/** Why a test is not proved is said in English alone: on a Spanish page its sentence says what to look at. */
+function sentence({ key, values = {} }: judge.EntryWarning, { language }: FloorData, words: PageWords): string {
+  const why = key === 'floor.tap.unjudged' && language === 'en' ? ` ${values.why}.` : '';
+  return `${words(key, values)}${why}`;
 }
 
 function hiddenBehind(panel: string, { hides }: FloorData, words: PageWords): readonly string[] {

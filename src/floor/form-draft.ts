@@ -12,7 +12,7 @@ import { type TaskName, taskOf } from './tasks.js';
 const SCHEMAS = new Schemas();
 
 /** What is filled in so far, as the model has it: a field that cannot be read yet is left out. Quantities in SI. */
-export function draftOf(name: TaskName, columns: readonly EntryColumn[], typed: (key: string) => string): object {
+export function formDraft(name: TaskName, columns: readonly EntryColumn[], typed: (key: string) => string): object {
   const { kind, list } = taskOf(name);
   let data: Data = {};
   for (const column of columns) {
