@@ -48,6 +48,9 @@ export function panZoom(svg: SVGSVGElement, tapped: (at: readonly [number, numbe
   let start: { readonly window: Window; readonly fingers: readonly (readonly [number, number])[] } | undefined;
   let moved = 0;
   let frame = 0;
+  /** The frame's own place on the screen, asked for once a movement: to ask in between would lay the page out each time. */
+  let frameBox: DOMRect | undefined;
+  const boxOfFrame = (): DOMRect => frameBox ?? (svg.parentElement as Element).getBoundingClientRect();
 
   const settle = (window: Window): void => {
     shown = window;
@@ -58,15 +61,15 @@ export function panZoom(svg: SVGSVGElement, tapped: (at: readonly [number, numbe
     if (scale > 0) svg.style.setProperty('--unit', String(1 / scale));
   };
   const scaleOf = (window: Window): number => {
-    const { width, height } = svg.parentElement?.getBoundingClientRect() ?? { width: 1, height: 1 };
+    const { width, height } = boxOfFrame();
     return Math.min(width / window.width, height / window.height);
   };
   /** From the screen to the drawing, when `window` fills the frame. */
   const placeIn = ([x, y]: readonly [number, number], window: Window): readonly [number, number] => {
-    const frameBox = (svg.parentElement as Element).getBoundingClientRect();
+    const within = boxOfFrame();
     const scale = scaleOf(window);
-    const left = frameBox.left + (frameBox.width - window.width * scale) / 2;
-    const top = frameBox.top + (frameBox.height - window.height * scale) / 2;
+    const left = within.left + (within.width - window.width * scale) / 2;
+    const top = within.top + (within.height - window.height * scale) / 2;
     return [window.x + (x - left) / scale, window.y + (y - top) / scale];
   };
   const paint = (): void => {
@@ -83,6 +86,8 @@ export function panZoom(svg: SVGSVGElement, tapped: (at: readonly [number, numbe
     if (frame === 0) frame = requestAnimationFrame(paint);
   };
   const begin = (): void => {
+    frameBox = undefined;
+    frameBox = boxOfFrame();
     start = { window: moving ?? shown, fingers: [...fingers.values()] };
   };
   const follow = (): void => {
@@ -120,6 +125,7 @@ export function panZoom(svg: SVGSVGElement, tapped: (at: readonly [number, numbe
       return;
     }
     start = undefined;
+    frameBox = undefined;
     if (moving) settle(moving);
     else if (isTap && moved < STILL_PX) tapped(placeIn([event.clientX, event.clientY], shown), scaleOf(shown));
   };

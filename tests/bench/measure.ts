@@ -59,3 +59,6 @@ class Times {
     });
   }
 }
+
+export const median = (all: readonly number[]): number =>
+  [...all].sort((a, b) => a - b)[Math.floor(all.length / 2)] ?? Number.NaN;

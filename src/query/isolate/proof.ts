@@ -79,6 +79,7 @@ const groundOf = onceEach((facts: ServiceFacts) => {
   return {
     positions: positions(facts),
     nodes: new Map(facts.nodes.map((node) => [node.id, node])) as ReadonlyMap<string, Node>,
+    runs: new Map(facts.runs.map((run) => [run.id, run])) as ReadonlyMap<string, Run>,
     at: at as ReadonlyMap<string, readonly Step[]>,
     protectedAt: new Map(
       facts.circuits.flatMap(({ id, medium, protection }) =>
@@ -94,12 +95,14 @@ class Walk {
   private readonly nodes: ReadonlyMap<string, Node>;
   private readonly at: ReadonlyMap<string, readonly Step[]>;
   private readonly protectedAt: ReadonlyMap<string, string>;
+  private readonly runs: ReadonlyMap<string, Run>;
 
   constructor(
     private readonly facts: ServiceFacts,
     private readonly done: Done,
   ) {
-    const { nodes, at, protectedAt } = groundOf(facts);
+    const { nodes, runs, at, protectedAt } = groundOf(facts);
+    this.runs = runs;
     this.nodes = nodes;
     this.at = at;
     this.protectedAt = protectedAt;
@@ -133,7 +136,7 @@ class Walk {
     };
     for (const id of start.nodes) visitNode(id);
     for (const id of start.runs) {
-      const run = this.facts.runs.find((one) => one.id === id);
+      const run = this.runs.get(id);
       if (run) for (const end of ['from', 'to'] as const) visit({ run, end });
     }
     for (let step = queue.pop(); step; step = queue.pop()) {

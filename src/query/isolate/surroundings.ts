@@ -2,7 +2,7 @@ import { isClear } from '../../compute/access/sight.js';
 import type { Computed } from '../../compute/figures.js';
 import { onceEach } from '../../compute/lazy-value.js';
 import { isPlanned } from '../../model/planned.js';
-import type { Medium, ServiceNode } from '../../records/index.js';
+import type { Medium, Run, ServiceNode } from '../../records/index.js';
 import { placesOf } from '../place.js';
 import { costOfHandling, type Handling, handlingOf, sayAt } from './actions.js';
 import type { Link } from './graph/graph.js';
@@ -17,6 +17,13 @@ export const surroundings = onceEach(({ model, figures }: Computed) => {
   const places = placesOf(model);
   const nodes = new Map(shell.nodes.map((node) => [node.id, node] as const));
   const runs = new Map(shell.runs.map((run) => [run.id, run] as const));
+  const runsAt = new Map<string, Run[]>();
+  for (const run of shell.runs)
+    for (const end of [run.from, run.to]) {
+      const here = runsAt.get(end);
+      if (here) here.push(run);
+      else runsAt.set(end, [run]);
+    }
   const circuits = new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const));
   const access = new Map(figures.access.nodes.map((node) => [node.id, node] as const));
   const handling = (link: Link): Handling =>
@@ -61,8 +68,7 @@ export const surroundings = onceEach(({ model, figures }: Computed) => {
     },
     /** Of the targets, and of the runs that end at them: a charger stands in one service and feeds another. */
     mediaOf({ nodes: ids, runs: ofRuns }: DeadTargets): readonly Medium[] {
-      const at = new Set(ids);
-      const beside = shell.runs.filter((run) => at.has(run.from) || at.has(run.to)).map((run) => run.medium);
+      const beside = ids.flatMap((id) => runsAt.get(id) ?? []).map((run) => run.medium);
       const media = [...ids.map((id) => nodes.get(id)?.medium), ...ofRuns.map((id) => runs.get(id)?.medium), ...beside];
       return [...new Set(media.filter((one): one is Medium => one !== undefined))];
     },

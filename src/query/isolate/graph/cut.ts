@@ -1,3 +1,4 @@
+import { onceEach } from '../../../compute/lazy-value.js';
 import type { ServiceGraph } from './graph.js';
 import { cheapestHittingSet } from './hitting-set.js';
 import { FlowNetwork } from './max-flow.js';
@@ -32,7 +33,7 @@ export function cheapestCut(graph: ServiceGraph, targets: readonly number[], cos
     );
   const inOrder = (ids: ReadonlySet<string>): readonly string[] => [...graph.sources.keys()].filter((id) => ids.has(id));
   const sources = reaching(new Set());
-  const uncut = reaching(new Set(graph.links.map((_, i) => i)));
+  const uncut = reaching(everyLink(graph));
   const feedingAt = inOrder(sources)
     .filter((id) => !uncut.has(id))
     .map((id) => graph.sources.get(id) as number);
@@ -50,7 +51,7 @@ interface Task {
 
 function partAll(graph: ServiceGraph, task: Task): readonly number[] {
   const total = (links: readonly number[]): number => links.reduce((sum, link) => sum + task.cost(link), 0);
-  const cuts = task.worlds.map((world) => minimumCut(graph, world, task));
+  const cuts = task.worlds.map((world) => minimumCut(world, task));
   const dearest = cuts.reduce((a, b) => (total(b) > total(a) ? b : a));
   // No set is cheaper than the cut of one state: where that serves all, it is the cheapest. A fuse that acts in two places of the
   // graph at once is paid twice by the flow, so that this holds only where none does.
@@ -68,10 +69,12 @@ function partAll(graph: ServiceGraph, task: Task): readonly number[] {
   }
 }
 
-function isOnce({ edges }: ServiceGraph): boolean {
+const everyLink = onceEach((graph: ServiceGraph): ReadonlySet<number> => new Set(graph.links.map((_, i) => i)));
+
+const isOnce = onceEach(({ edges }: ServiceGraph): boolean => {
   const links = edges.flatMap(({ link }) => (link === undefined ? [] : [link]));
   return new Set(links).size === links.length;
-}
+});
 
 /** Links on some way from a source to a target that the open ones leave, in any state. */
 function wayLeft({ worlds, into, targets, sources }: Task, open: ReadonlySet<number>): number[] | undefined {
@@ -103,13 +106,14 @@ function linksBack(start: number, before: ReadonlyMap<number, { readonly at: num
 }
 
 /** The cheapest cut in one state: maximum flow, then the edges that cross into what still drains to the targets. */
-function minimumCut(graph: ServiceGraph, world: World, { into, targets, sources, cost }: Task): readonly number[] {
+function minimumCut(world: World, { into, targets, sources, cost }: Task): readonly number[] {
   // What does not feed the targets in this state takes no part: one line of a coach is small beside all its services.
   const place = new Map([...feeding(into, targets, world, new Set())].map((vertex, i) => [vertex, i] as const));
   const at = (vertex: number): number => place.get(vertex) as number;
   const [supply, sink] = [place.size, place.size + 1];
   const network = new FlowNetwork(place.size + 2);
-  const live = graph.edges.filter((edge) => place.has(edge.from) && place.has(edge.to) && conducts(edge, world));
+  const beside = new Set([...place.keys()].flatMap((vertex) => (into[vertex] ?? []).map(({ edge }) => edge)));
+  const live = [...beside].filter((edge) => place.has(edge.from) && place.has(edge.to) && conducts(edge, world));
   for (const { from, to, oneWay, link } of live) {
     const capacity = link === undefined ? NEVER : cost(link);
     network.join(at(from), at(to), capacity);

@@ -40,12 +40,15 @@ export function feeding(
   return seen;
 }
 
+/** Edges that conduct in some states only. */
+const openEdges = onceEach(({ edges }: ServiceGraph): readonly Edge[] => edges.filter(({ when }) => when !== undefined));
+
 /** Every state that matters to some vertices: each choice that may feed them in each of its states. */
 export function worldsFor(graph: ServiceGraph, into: ReturnType<typeof feeders>, targets: readonly number[]): readonly World[] {
   const anyhow = graph.choices.map(() => -1);
   const near = feeding(into, targets, anyhow, new Set());
   const matters = graph.choices.map(() => false);
-  for (const { from, to, when } of graph.edges) if (when && near.has(from) && near.has(to)) matters[when.choice] = true;
+  for (const { from, to, when } of openEdges(graph)) if (when && near.has(from) && near.has(to)) matters[when.choice] = true;
   let worlds: World[] = [graph.choices.map((_, i) => (matters[i] ? -1 : 0))];
   graph.choices.forEach(({ states }, choice) => {
     if (!matters[choice] || worlds.length * states > MOST_WORLDS) return;

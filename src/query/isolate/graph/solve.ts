@@ -35,11 +35,14 @@ export const isStopped = ({ role, medium }: NodeFacts): boolean =>
 
 /** One shell is asked many times: its graph is made once. */
 const graphOf = onceEach(serviceGraph);
+const nodesOf = onceEach(
+  (facts: ServiceFacts): ReadonlyMap<string, NodeFacts> => new Map(facts.nodes.map((node) => [node.id, node])),
+);
 
 /** The cheapest way to part targets from every source, what is left, and what is not known. `cost` of a link: a whole number, 1 to 1e12. */
 export function solve(facts: ServiceFacts, targets: DeadTargets, cost: (link: Link) => number): Solution {
   const graph = graphOf(facts);
-  const nodes = new Map(facts.nodes.map((node) => [node.id, node] as const));
+  const nodes = nodesOf(facts);
   const at = verticesOf(graph, targets, nodes);
   const cut = cheapestCut(graph, at, (link) => cost(graph.links[link] as Link));
   const into = feeders(graph);
