@@ -63,7 +63,12 @@ export async function bookDocument(input: BookInput, follower?: Follower): Promi
     chapters: made.map(({ key, title, bare }) => ({ key, title, ...(bare ? { bare } : {}) })),
     pictures,
     runningLeft: line([shellWord(book), book.editionName, shop.name].join('  ·  ')),
-    ...(owner ? { pageOf: sentencesFor(book)('book.pageOf', { page: '{page}', count: '{count}' }) } : {}),
+    ...(owner
+      ? {
+          pageOf: sentencesFor(book)('book.pageOf', { page: '{page}', count: '{count}' }),
+          pageWord: sentencesFor(book)('book.at'),
+        }
+      : {}),
     runningFoot: [
       ...(shop.notice ? [shop.notice] : []),
       `${words('past.revision')} ${revision ? revision.slice(0, 10) : words('past.uncommitted')}${input.dirty ? words('past.dirty') : ''}`,

@@ -39,8 +39,8 @@ export function mm(value: number): string {
 /** A scene as one SVG element: inline attributes only, sizes in millimetres, no scripts, no references outside. */
 export function toSvg(scene: Scene, options: SvgOptions): string {
   const parts = [
-    `<svg xmlns="http://www.w3.org/2000/svg" class="sb-drawing" role="img" width="${mm(scene.widthMm)}mm" height="${mm(scene.heightMm)}mm" viewBox="0 0 ${mm(scene.widthMm)} ${mm(scene.heightMm)}" font-family="${FACES.sans}" fill="none" stroke-linejoin="round" stroke-linecap="butt">`,
-    `<title>${escapeXml(scene.title)}</title><desc>${escapeXml(scene.alt)}</desc>`,
+    `<svg xmlns="http://www.w3.org/2000/svg" class="sb-drawing" role="img" aria-label="${escapeXml(nameOf(scene))}" width="${mm(scene.widthMm)}mm" height="${mm(scene.heightMm)}mm" viewBox="0 0 ${mm(scene.widthMm)} ${mm(scene.heightMm)}" font-family="${FACES.sans}" fill="none" stroke-linejoin="round" stroke-linecap="butt">`,
+    `<title>${escapeXml(scene.title)}</title>`,
   ];
   for (const layer of LAYERS) {
     const marks = scene.marks.filter((mark) => mark.layer === layer);
@@ -49,6 +49,9 @@ export function toSvg(scene: Scene, options: SvgOptions): string {
   parts.push('</svg>');
   return parts.join('\n');
 }
+
+/** What a screen reader says of the drawing: a PDF file has one text for it, so that title and description are one. */
+const nameOf = ({ title, alt }: Scene): string => (alt === title || alt.startsWith(title) ? alt : `${title}. ${alt}`);
 
 /** Neighbours with the same pen share a group, which keeps long drawings short. */
 function layerText(marks: readonly Mark[], options: SvgOptions): string {

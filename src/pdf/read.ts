@@ -3,6 +3,7 @@ import { Budget } from './budget.js';
 import { PdfFault } from './fault.js';
 import { streamBytes } from './inflate.js';
 import { asStream, countIn, name, objectHead, parseObject } from './parse.js';
+import type { RawObject } from './write.js';
 import { readXref, type Xref } from './xref.js';
 
 const MOST_OBJECT_BYTES = 64e6;
@@ -30,6 +31,21 @@ export class PdfFile {
     const xref = readXref(bytes, budget);
     if (xref.trailer.has(name('Encrypt'))) throw new PdfFault('it is encrypted');
     return new PdfFile(bytes, xref, budget);
+  }
+
+  /** This file with some of its objects written anew; its bytes hold both, so that it is for reading only. */
+  replacing(objects: readonly RawObject[]): PdfFile {
+    const places = new Map(this.xref.objects);
+    const parts: Uint8Array[] = [this.bytes];
+    let at = this.bytes.length;
+    for (const { number, body, more = [] } of objects) {
+      places.set(number, { at });
+      for (const part of [Buffer.from(`${number} 0 obj\n`), body, ...more, Buffer.from('\nendobj\n')]) {
+        parts.push(part);
+        at += part.length;
+      }
+    }
+    return new PdfFile(Buffer.concat(parts, at), { ...this.xref, objects: places }, Budget.for(at));
   }
 
   get catalog(): PDFDict {

@@ -51,6 +51,7 @@ describe('a scene as SVG', () => {
     const svg = toSvg(scene('Plan'), { linkable: () => true });
     expect(svg).toContain('width="100mm" height="50mm" viewBox="0 0 100 50"');
     expect(svg).toContain('role="img"');
-    expect(svg).toContain('<title>Plan</title><desc>Plan</desc>');
+    expect(svg).toContain('aria-label="Plan"');
+    expect(svg).toContain('<title>Plan</title>');
   });
 });

@@ -31,6 +31,8 @@ export interface BookDocument {
   readonly runningFoot: string;
   /** Words at the foot's right, `Page {page} of {count}`; absent: those. */
   readonly pageOf?: string;
+  /** The word before a page's number in what a link says of itself; absent: `page`. */
+  readonly pageWord?: string;
   /** Date that the file carries, `2026-06-30` or longer. */
   readonly date: string;
   readonly warnings: readonly string[];

@@ -15,7 +15,10 @@ import { type Attachment, embed, NewObjects, rawObject } from './attach.js';
 import { COLOUR_SPACE, colourProfile } from './colour.js';
 import type { BookDocument } from './document.js';
 import { foldTags } from './fold-tags.js';
+import { describeLinks } from './link-words.js';
 import { type FileWords, pdfDate, utcSeconds, xmp } from './metadata.js';
+import { markPages } from './ornament.js';
+import { tagForReaders } from './reader-tags.js';
 
 const YAML = 'application/yaml';
 const CREATOR = 'shellbook';
@@ -30,6 +33,8 @@ export interface FinishedPdf {
 export interface Finishing {
   /** Anchor → page, from 1. */
   readonly homes: ReadonlyMap<string, number>;
+  /** Anchor → words of the heading, or id of the record, that stands there. */
+  readonly names: ReadonlyMap<string, string>;
   /** Name and version of the browser that printed. */
   readonly browser: string;
   readonly carry?: Carry;
@@ -44,27 +49,34 @@ export async function finishPdf(
   print: Uint8Array,
   planned: number,
   document: BookDocument,
-  { homes, browser, carry }: Finishing,
+  { homes, names, browser, carry }: Finishing,
 ): Promise<FinishedPdf> {
-  const file = PdfFile.open(print);
-  const objects = pageObjects(file);
-  const pageCount = objects.length;
+  const bare = PdfFile.open(print);
+  const barePages = pageObjects(bare);
+  const pageCount = barePages.length;
   if (pageCount !== planned) {
     throw new UserError(
       `The book came out with ${pageCount} pages where ${planned} were planned, so its page numbers would be wrong; it was ` +
         'not written. Print with the packaged browser (unset PUPPETEER_EXECUTABLE_PATH), and report this if it stays.',
     );
   }
-  const { root, info } = numbersOf(file);
-  const given = rawObjects(file);
+  const { root, info } = numbersOf(bare);
+  const given = rawObjects(bare);
+  const marked = await markPages(bare, barePages, document.sheets);
+  const links = describeLinks(given, { homes, names, pageWord: document.pageWord ?? 'page' });
+  const file = bare.replacing([...marked.contents, ...links]);
+  const objects = pageObjects(file);
   const signer = document.signer?.sign ? fileSigner(document.signer, document.date) : undefined;
   const anew = new Set([root, info, ...(signer ? [objects[0]?.number] : [])]);
   // Packed by other threads while this one looks at the pages.
-  const printed = packing(foldTags(given).filter(({ number }) => !anew.has(number)));
-  const added = new NewObjects(given.reduce((most, { number }) => Math.max(most, number), 0) + 1);
+  const told = new Map([...marked.contents, ...links].map((one) => [one.number, one]));
+  const free = given.reduce((most, { number }) => Math.max(most, number), 0) + 1;
+  const tagged = tagForReaders(foldTags(given), free).map((one) => told.get(one.number) ?? one);
+  const printed = packing(tagged.filter(({ number }) => !anew.has(number)));
+  const added = new NewObjects(tagged.reduce((most, { number }) => Math.max(most, number), free - 1) + 1);
   const pages = digestsOf(file);
   const lacking = pages.flatMap(({ lacksGlyph }, i) => (lacksGlyph ? [i + 1] : []));
-  const words = sentencesFor(file, document, lacking.length === 0, carry);
+  const words = sentencesFor(file, document, { archival: lacking.length === 0, accessible: marked.whole && !signer }, carry);
   const { catalog } = file;
   catalog.set(name('Metadata'), await added.stream({ Type: 'Metadata', Subtype: 'XML' }, Buffer.from(xmp(words)), true));
   catalog.set(name('OutputIntents'), added.context.obj([await outputIntent(added)]));
@@ -128,7 +140,12 @@ function numbersOf({ xref: { trailer } }: PdfFile): { readonly root: number; rea
   return { root: root.objectNumber, info: info.objectNumber };
 }
 
-function sentencesFor(file: PdfFile, document: BookDocument, archival: boolean, carry: Carry | undefined): FileWords {
+function sentencesFor(
+  file: PdfFile,
+  document: BookDocument,
+  { archival, accessible }: { readonly archival: boolean; readonly accessible: boolean },
+  carry: Carry | undefined,
+): FileWords {
   const info = file.dict(file.xref.trailer, 'Info', 'its title');
   return {
     title: file.text(info, 'Title') ?? '',
@@ -138,6 +155,7 @@ function sentencesFor(file: PdfFile, document: BookDocument, archival: boolean, 
     producer: file.text(info, 'Producer') ?? CREATOR,
     date: utcSeconds(document.date),
     archival,
+    accessible: archival && accessible,
   };
 }
 

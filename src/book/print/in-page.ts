@@ -115,8 +115,11 @@ interface PageOrder {
   readonly pieces: readonly { readonly block: number; readonly rows?: readonly [number, number]; readonly shrink?: number }[];
 }
 
-/** Moves the blocks into page boxes, fills in the page numbers, and tells on which page each anchor stands. Leaves the body hidden. */
-export function assemble(pages: readonly PageOrder[]): [string, number][] {
+/**
+ * Moves the blocks into page boxes, fills in the page numbers, and tells on which page each anchor stands and what is there: the words of
+ * a heading, the id of a record. Leaves the body hidden.
+ */
+export function assemble(pages: readonly PageOrder[]): [anchor: string, page: number, words?: string][] {
   document.body.style.display = 'none';
   const byBlock = new Map<number, HTMLElement>();
   for (const one of document.querySelectorAll<HTMLElement>('[data-block]')) byBlock.set(Number(one.dataset.block), one);
@@ -160,13 +163,20 @@ export function assemble(pages: readonly PageOrder[]): [string, number][] {
   });
   document.body.replaceChildren(book);
   document.body.classList.add('paged');
-  const stands: [string, number][] = [];
+  const stands: [string, number, string?][] = [];
   const pageOf = new Map<string, number>();
+  const idOf = new Map<string, string>();
+  for (const link of document.querySelectorAll('a.ref')) {
+    const id = (link.textContent ?? '').trim();
+    const anchor = `r-${id.replace(/[^A-Za-z0-9_-]/gu, (sign) => `.${(sign.codePointAt(0) as number).toString(16)}`)}`;
+    if (link.getAttribute('href') === `#${anchor}`) idOf.set(anchor, id);
+  }
   for (const one of document.querySelectorAll('[id]')) {
     const page = Number(one.closest<HTMLElement>('.leaf')?.dataset.page);
     if (!page) continue;
     pageOf.set(one.id, page);
-    stands.push([one.id, page]);
+    const words = /^[ch]-/.test(one.id) ? (one.textContent ?? '').trim().replace(/\s+/g, ' ') : idOf.get(one.id);
+    stands.push(words ? [one.id, page, words] : [one.id, page]);
   }
   for (const link of document.querySelectorAll('a.pg')) {
     link.textContent = String(pageOf.get((link.getAttribute('href') as string).slice(1)) ?? '');

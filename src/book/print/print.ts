@@ -38,7 +38,7 @@ export async function printIn(
   progress?: (text: string) => void,
 ): Promise<PrintedBook> {
   await opening;
-  const { planned, stands, warnings } = await layOutPages(page, document, progress);
+  const { planned, stands, names, warnings } = await layOutPages(page, document, progress);
   await page.evaluate(addStyle, pageRules(document, planned));
   progress?.(`Printing ${planned.length} pages`);
   // What the print needs besides is made ready while the browser prints.
@@ -48,7 +48,8 @@ export async function printIn(
   looking.catch(() => undefined);
   await setImmediate();
   const browser = await page.browser().version();
-  const finished = await finishPdf(printed, planned.length, document, { homes: stands, browser, ...(carry ? { carry } : {}) });
+  const finishing = { homes: stands, names, browser, ...(carry ? { carry } : {}) };
+  const finished = await finishPdf(printed, planned.length, document, finishing);
   const overfull = (await looking).map((number) => `Page ${number} holds more than was measured: look at its foot.`);
   return {
     pdf: finished.pdf,
@@ -63,6 +64,8 @@ export interface LaidOutDocument {
   readonly planned: readonly PlannedPage[];
   /** Anchor → number of the page where it stands, from 1. */
   readonly stands: ReadonlyMap<string, number>;
+  /** Anchor → the words of the heading or the id of the record that stands there. */
+  readonly names: ReadonlyMap<string, string>;
   readonly warnings: readonly string[];
 }
 
@@ -94,7 +97,12 @@ export async function layOutPages(
   const stands = await page.evaluate(assemble, planned as Parameters<typeof assemble>[0]);
   await page.emulateMediaType();
   await page.evaluate(unhide);
-  return { planned, stands: new Map(stands), warnings };
+  return {
+    planned,
+    stands: new Map(stands.map(([anchor, number]) => [anchor, number])),
+    names: new Map(stands.flatMap(([anchor, , words]) => (words ? [[anchor, words] as const] : []))),
+    warnings,
+  };
 }
 
 /** All three are asked at once: the answers wait until this process has time for them. */
