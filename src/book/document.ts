@@ -67,6 +67,7 @@ export async function bookDocument(input: BookInput, follower?: Follower): Promi
       ? {
           pageOf: sentencesFor(book)('book.pageOf', { page: '{page}', count: '{count}' }),
           pageWord: sentencesFor(book)('book.at'),
+          continued: sentencesFor(book)('book.continued', { what: '{what}' }),
         }
       : {}),
     runningFoot: [

@@ -149,7 +149,7 @@ export function table<R>(show: Show, options: TableOptions<R>): TableData {
       const cell = { kind: column.kind, ...column.cell(row), ...first, ...marked };
       return isLong(cell) ? { ...cell, long: true } : cell;
     });
-    rows.push({ cells: cells.map(datesMayBreak) });
+    rows.push({ cells });
   }
   close(before);
   const shown = columns.map(({ head, unit, kind, mayWrap }) => ({
@@ -170,11 +170,6 @@ export function table<R>(show: Show, options: TableOptions<R>): TableData {
     ...(options.keepEmpty ? { keepEmpty: true } : {}),
   };
 }
-
-/** Day and month stay together; the year may go to the next line of a narrow column, whole. */
-const datesMayBreak = (cell: Cell): Cell =>
-  cell.text && DATE.test(cell.text) ? { ...cell, text: cell.text.replace(DATE, '$1 $2') } : cell;
-const DATE = /(\d{1,2}\u00a0[A-Z][a-z]{2})\u00a0(\d{4})/u;
 
 /** Signs of an id that stand on one line of a narrow column. */
 const LINE_SIGNS = 16;

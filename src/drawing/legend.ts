@@ -59,7 +59,7 @@ export function mediumSwatch(medium: Medium): string {
   const d = 'M0 1.8L18 1.8';
   const core = pen.core ? `<path d="${d}" stroke="${pen.core.colour}" stroke-width="${mm(pen.core.widthMm)}"/>` : '';
   return (
-    `<svg xmlns="http://www.w3.org/2000/svg" class="sb-swatch" role="img" width="18mm" height="3.6mm" viewBox="0 0 18 3.6" fill="none">` +
+    `<svg xmlns="http://www.w3.org/2000/svg" class="sb-swatch" role="img" aria-label="${name}: line with the letter ${letter}" width="18mm" height="3.6mm" viewBox="0 0 18 3.6" fill="none">` +
     `<title>${name}</title><path d="${d}" stroke="${pen.colour}" stroke-width="${mm(pen.widthMm)}"${dash}/>${core}` +
     `<rect x="7.6" y="0.4" width="2.8" height="2.8" fill="#ffffff"/>` +
     `<text x="9" y="2.5" font-family="'Atkinson Hyperlegible Next', sans-serif" font-size="2.3" font-weight="700" text-anchor="middle" fill="#1c2126">${letter}</text></svg>`

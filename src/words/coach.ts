@@ -32,6 +32,7 @@ export const COACH = {
   'book.question': { us: 'Question', es: 'Pregunta' },
   'book.page': { us: 'Page', es: 'Página' },
   'book.at': { us: 'page', es: 'página' },
+  'book.continued': { us: '{what}, continued', es: '{what}, continuación' },
   'coach.title': { us: 'Your coach', es: 'Su vehículo' },
   'coach.from': { us: 'From the shop that built it', es: 'De parte del taller que lo construyó' },
   'coach.letter': {

@@ -41,7 +41,8 @@ const anyBlock: fc.Arbitrary<Block> = fc
     // A long chain of rows that keep together is no table of ours: at most two in a row.
     const rows = one.rows.map((row, at) => ({ heightMm: row.heightMm, keepWithNext: row.keepWithNext && at % 2 === 0 }));
     const heightMm = rows.reduce((sum, row) => sum + row.heightMm, one.head);
-    return { ...base, kind: 'table', heightMm, headMm: one.head, rows };
+    const side = one.rows.length % 3 === 0 ? ({ columns: 2 } as const) : {};
+    return { ...base, ...side, kind: 'table', heightMm, headMm: one.head, rows };
   });
 
 /** What a page holds, in order: a block, or rows of one. */
@@ -90,8 +91,11 @@ describe('paginate', () => {
             const block = blocks[piece.block] as Block;
             expect([block.chapter, block.sheet]).toEqual([page.chapter, page.sheet]);
             if (!piece.rows || piece.shrink) continue;
-            const rows = (block.rows ?? []).slice(...piece.rows).reduce((all, row) => all + row.heightMm, 0);
-            expect(piece.heightMm).toBeCloseTo(rows + (block.headMm ?? 0), 6);
+            const [from, to] = piece.rows;
+            const high = (first: number, last: number): number =>
+              (block.rows ?? []).slice(first, last).reduce((all, row) => all + row.heightMm, 0);
+            const column = Math.max(high(from, piece.split ?? to), high(piece.split ?? to, to));
+            expect(piece.heightMm).toBeCloseTo(column + (block.headMm ?? 0), 6);
           }
         }
       }),
@@ -146,6 +150,15 @@ describe('paginate', () => {
     expect(rest).toEqual([]);
     expect(page?.usedMm).toBeCloseTo(200, 9);
     expect(page?.pieces[1]?.shrink).toBeCloseTo((200 - 12) / 400, 9);
+  });
+
+  it('fills a table of two columns down the left and then down the right, and evens out its last page', () => {
+    // 190 mm beside the head: 38 lines of 5 mm a column, 76 a page; 24 remain.
+    const pages = paginate([tableOf(10, Array(100).fill(5), { columns: 2 })], CAPACITY);
+    expect(pages.map(({ pieces: [piece], usedMm }) => [piece?.rows, piece?.split, usedMm])).toEqual([
+      [[0, 76], 38, 200],
+      [[76, 100], 88, 70],
+    ]);
   });
 
   it('begins a page for each chapter and each turn of the sheet', () => {

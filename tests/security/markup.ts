@@ -86,7 +86,7 @@ const ELEMENTS = new Set(
   ),
 );
 const ATTRIBUTES = new Set(
-  'lang charset http-equiv content class id href src alt style scope colspan data-sheet data-side data-chapter data-code xmlns role aria-hidden aria-label width height viewBox preserveAspectRatio shape-rendering font-family font-size font-weight fill fill-rule stroke stroke-width stroke-dasharray stroke-linecap stroke-linejoin text-anchor transform d x y cx cy r'.split(
+  'lang charset http-equiv content class id href src alt style scope colspan data-sheet data-side data-tab data-tied data-columns data-chapter data-code xmlns role aria-hidden aria-label width height viewBox preserveAspectRatio shape-rendering font-family font-size font-weight fill fill-rule stroke stroke-width stroke-dasharray stroke-linecap stroke-linejoin text-anchor transform d x y cx cy r'.split(
     ' ',
   ),
 );

@@ -2,6 +2,7 @@ import { firstShutOffs } from '../../query/isolate/rescue.js';
 import { earthNodes } from '../../query/topics/earths.js';
 import type { NodeRole, ServiceNode } from '../../records/index.js';
 import type { Book } from '../book.js';
+import { indexOrder } from '../index-order.js';
 import { type Ref, ref } from '../table.js';
 import { wayToNode } from '../where.js';
 
@@ -97,6 +98,7 @@ export function everydayWords(book: Book): readonly IndexLine[] {
     heading('torque, tightening', 'h-torques'),
     heading('tail light, brake light, turn signal: the chassis maker’s, where not on record here', 'h-who'),
   ];
-  return [...lines].sort((a, b) => (a.name < b.name ? -1 : 1));
+  const order = indexOrder('en');
+  return [...lines].sort((a, b) => order(a.name, b.name));
 }
 const MOST = 4;

@@ -1,11 +1,12 @@
 import { faceWords } from '../../drawing/index.js';
 import { isPlanned } from '../../model/planned.js';
 import type { Panel } from '../../records/index.js';
+import { readerOf } from '../../words/index.js';
 import type { Book, ChapterMaker } from '../book.js';
+import { indexOrder } from '../index-order.js';
 import { phrasesFor, sentencesFor } from '../sentences.js';
 import { showIn } from '../show.js';
 import { ref } from '../table.js';
-import { twoColumns } from '../two-columns.js';
 
 /** Owner's edition: every name and id that this edition prints, in one list. */
 export const ownerIndex: ChapterMaker = (book) => {
@@ -25,25 +26,18 @@ export const ownerIndex: ChapterMaker = (book) => {
     ...shell.chassis.axles.map((one) => ({ id: one.id, name: w('drawn.axle', { id: one.id }) })),
     ...shell.declared.map((one) => ({ id: one.id, name: phrase(`${one.declaredKind} point`) ?? one.id })),
   ];
-  const sorted = named
-    .filter(({ id }) => !isPlanned(shell, id))
-    .sort((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }) || a.id.localeCompare(b.id, 'en', { numeric: true }));
+  const order = indexOrder(readerOf(book.assessment.model.shop).language);
+  const sorted = named.filter(({ id }) => !isPlanned(shell, id)).sort((a, b) => order(a.name, b.name) || order(a.id, b.id));
   return {
     key: 'index',
     title: w('index.title'),
     template: 'owner-index',
     data: {
       heads: { name: w('head.name'), id: w('head.id'), page: w('book.page') },
-      pages: twoColumns(
-        sorted.map(({ id, name }) => ({ name, refs: [ref(id)], to: ref(id).to })),
-        ROWS,
-      ),
+      lines: sorted.map(({ id, name }) => ({ name, refs: [ref(id)], to: ref(id).to })),
     },
   };
 };
-
-/** Lines of an index to a page. */
-const ROWS = 46;
 
 /** A skin seldom has a name: what it is, on which side, and where it begins. */
 function unnamed(book: Book, panel: Panel): string {

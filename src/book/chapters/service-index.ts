@@ -4,9 +4,9 @@ import { placesOf } from '../../query/place.js';
 import { zonesHolding } from '../../query/shown.js';
 import type { Circuit, Run, ServiceNode, Zone } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
+import { indexOrder } from '../index-order.js';
 import { insulatorWords, sealWords } from '../passages.js';
 import { ref, table } from '../table.js';
-import { twoColumns } from '../two-columns.js';
 import { circuitOf, protectionWords, type WayIn, wayToNode, wayToRun } from '../where.js';
 import { everydayWords, type IndexLine } from './everyday-words.js';
 import { mediaKey } from './reading.js';
@@ -38,20 +38,16 @@ export const serviceIndex: ChapterMaker = (book) => {
     template: 'service-index',
     data: {
       media: mediaKey(book),
-      words: twoColumns(everydayWords(book), ROWS),
-      byName: twoColumns(byName(entries), ROWS),
-      byId: twoColumns(byId(entries), ROWS),
+      words: everydayWords(book),
+      byName: byName(entries),
+      byId: byId(entries),
       byZone: byZone(book, entries),
       zones: zoneTable(book),
     },
   };
 };
 
-/** Lines of the index to a page: most names take one. */
-const ROWS = 40;
-
-/** Made once: thousands are compared. */
-const order = new Intl.Collator('en', { numeric: true, sensitivity: 'base' }).compare;
+const order = indexOrder('en');
 
 function entriesOf(book: Book): readonly Entry[] {
   const { shell } = book.assessment.model;

@@ -6,8 +6,28 @@ import type { Orientation } from './paginate.js';
 export interface PaperSize {
   readonly widthMm: number;
   readonly heightMm: number;
-  readonly margin: { readonly top: number; readonly right: number; readonly bottom: number; readonly left: number };
+  readonly margin: Margins;
+  /** So much nearer to the outer edge lies the text of every page of a bound book, mm: a right-hand page is bound at its left, and where the sheet is turned at its top. */
+  readonly gutterMm?: number;
 }
+
+export interface Margins {
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+  readonly left: number;
+}
+
+/** Margins of a page on the right or left side of an open book. */
+export function marginsOn({ widthMm, heightMm, margin, gutterMm = 0 }: PaperSize, side: 'left' | 'right'): Margins {
+  const shift = side === 'right' ? gutterMm : -gutterMm;
+  return widthMm > heightMm
+    ? { ...margin, top: margin.top + shift, bottom: margin.bottom - shift }
+    : { ...margin, left: margin.left + shift, right: margin.right - shift };
+}
+
+/** Page 1 is a right-hand one. */
+export const sideOf = (page: number): 'left' | 'right' => (page % 2 === 1 ? 'right' : 'left');
 
 /** One chapter, as the printer needs to know it. */
 export interface ChapterHead {
@@ -31,6 +51,8 @@ export interface BookDocument {
   readonly runningFoot: string;
   /** Words at the foot's right, `Page {page} of {count}`; absent: those. */
   readonly pageOf?: string;
+  /** What a head says of a section that goes on, `{what}, continued`; absent: that. */
+  readonly continued?: string;
   /** The word before a page's number in what a link says of itself; absent: `page`. */
   readonly pageWord?: string;
   /** Date that the file carries, `2026-06-30` or longer. */
@@ -44,13 +66,21 @@ export interface BookDocument {
 export const textWidth = (sheet: PaperSize): number => sheet.widthMm - sheet.margin.left - sheet.margin.right;
 export const textHeight = (sheet: PaperSize): number => sheet.heightMm - sheet.margin.top - sheet.margin.bottom;
 
-const MARGIN = { top: 20, right: 18, bottom: 18, left: 20 };
+const MARGIN = { top: 20, right: 19, bottom: 18, left: 19 };
+/** Beside the binding there are 22 mm, room for punched holes (ISO 838: their middle 12 mm from the edge). */
+const GUTTER_MM = 3;
+const TURNED_GUTTER_MM = 3;
 
-/** Letter or A4, upright and turned. The left edge (the upper one of a turned sheet) is for the binder. */
+/** Letter or A4, upright and turned, for a book that is bound at its left. */
 export function sheetsOf(paper: 'letter' | 'a4'): Readonly<Record<Orientation, PaperSize>> {
   const [short, long] = paper === 'letter' ? [215.9, 279.4] : [210, 297];
   return {
-    portrait: { widthMm: short, heightMm: long, margin: MARGIN },
-    landscape: { widthMm: long, heightMm: short, margin: { top: 20, right: 16, bottom: 16, left: 16 } },
+    portrait: { widthMm: short, heightMm: long, margin: MARGIN, gutterMm: GUTTER_MM },
+    landscape: {
+      widthMm: long,
+      heightMm: short,
+      margin: { top: 18, right: 16, bottom: 18, left: 16 },
+      gutterMm: TURNED_GUTTER_MM,
+    },
   };
 }

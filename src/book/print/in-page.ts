@@ -3,11 +3,67 @@
  */
 import type { Block } from './paginate.js';
 
+/** What the functions below find in the page, put there by {@link install}. */
+interface Installed {
+  /** Wraps what must not break at a line's end, in the words of a part of the page. */
+  sbTie(root: DocumentFragment | Element): void;
+}
+
+/**
+ * Puts into the page what several of its functions need. A browser breaks a line after the hyphen or stroke of an id, a fraction or a date,
+ * and between a figure and its unit: each such word becomes a `span.w`, which the style sheet keeps whole.
+ */
+export function install(): void {
+  const unit = '(?:in|ft|lb|lbf|mm|m|kg|kN|kPa|bar|psi|A|V|W|Ah|L|gal|N·m|ft·lb|in·lb|°F|°C)';
+  const whole = new RegExp(
+    [
+      '(?:\\d+ ft )?\\d+-\\d+\\/\\d+(?:[ \\u00a0](?:in|ft|lb)\\b)?',
+      '\\d+\\/\\d+ (?:in|ft)\\b',
+      '\\d+ ft \\d+ in\\b',
+      '\\d{4}-\\d{2}-\\d{2}',
+      '\\d{1,2} [A-Z][a-z]{2} \\d{4}',
+      '(?<![\\w-])[A-Z][A-Z0-9]{0,7}(?:-[A-Z0-9]{1,8}){1,4}(?:\\/[A-Z0-9]{1,6}){0,2}(?![\\w-])',
+      '(?<![\\w-])[A-Z][A-Z0-9]{0,5}\\/[A-Z0-9]{1,6}(?![\\w-])',
+      `\\d[\\d,.]* ${unit}(?![\\w·])`,
+    ].join('|'),
+    'gu',
+  );
+  const longest = 18;
+  const installed: Installed = {
+    sbTie(root) {
+      const found: Text[] = [];
+      const waiting: Node[] = [root];
+      for (let node = waiting.pop(); node; node = waiting.pop()) {
+        if (node instanceof Text) {
+          if (/\d[- /]|[A-Z0-9][-/][A-Z0-9]/.test(node.data)) found.push(node);
+        } else if (!(node instanceof Element && (node.tagName === 'svg' || node.matches('a.ref, .w'))))
+          for (let kid = node.firstChild; kid; kid = kid.nextSibling) waiting.push(kid);
+      }
+      for (const text of found) {
+        const parts: (string | Element)[] = [];
+        let from = 0;
+        for (const match of text.data.matchAll(whole)) {
+          if (match[0].length > longest) continue;
+          const word = document.createElement('span');
+          word.className = 'w';
+          word.textContent = match[0];
+          parts.push(text.data.slice(from, match.index), word);
+          from = match.index + match[0].length;
+        }
+        if (parts.length > 0) text.replaceWith(...parts, text.data.slice(from));
+      }
+    },
+  };
+  Object.assign(globalThis, installed);
+}
+
 /** Puts a chapter behind the others, or before the one at a place among them, and lays it out. */
 export function addChapter(html: string, at?: number): void {
   const holder = document.createElement('template');
   holder.innerHTML = html;
   const chapter = holder.content.firstElementChild as HTMLElement;
+  (globalThis as unknown as Installed).sbTie(chapter);
+  chapter.dataset.tied = '';
   const after = at === undefined ? null : (document.querySelectorAll('section.chapter')[at] ?? null);
   document.body.insertBefore(chapter, after);
   chapter.getBoundingClientRect();
@@ -19,6 +75,8 @@ export function picturesThere(): boolean {
 
 /** Links whose target this edition does not print become plain text; place is reserved for every page number. */
 export function prepare(): { readonly dangling: readonly string[]; readonly doubled: readonly string[] } {
+  for (const chapter of document.querySelectorAll<HTMLElement>('section.chapter:not([data-tied])'))
+    (globalThis as unknown as Installed).sbTie(chapter);
   const ids = new Map<string, number>();
   for (const one of document.querySelectorAll('[id]')) ids.set(one.id, (ids.get(one.id) ?? 0) + 1);
   const dangling = new Set<string>();
@@ -43,9 +101,10 @@ export function prepare(): { readonly dangling: readonly string[]; readonly doub
 
 /**
  * Heights of every block and every table row at their true width; fixes the columns of each table so that its parts line up. All is
- * read before anything is written: a write between two readings makes the browser lay the whole book out anew.
+ * read before anything is written: a write between two readings makes the browser lay the whole book out anew. `only`: the blocks of those
+ * chapters alone, which were measured before.
  */
-export function measure(widthMm: Readonly<Record<'portrait' | 'landscape', number>>): Block[] {
+export function measure(widthMm: Readonly<Record<'portrait' | 'landscape', number>>, only?: readonly string[]): Block[] {
   const MM = 25.4 / 96;
   const isHeading = (one: Element | null) => one !== null && /^H[1-6]$/.test(one.tagName);
   /** A line between a heading and the table or drawing that it speaks of. */
@@ -54,7 +113,10 @@ export function measure(widthMm: Readonly<Record<'portrait' | 'landscape', numbe
     isHeading(one.previousElementSibling) &&
     /^(TABLE|FIGURE|DL)$/.test(one.nextElementSibling?.tagName ?? '');
   const sheetOf = (one: HTMLElement) => (one.dataset.sheet === 'landscape' ? 'landscape' : 'portrait');
-  const elements = Array.from(document.querySelectorAll<HTMLElement>('section.chapter > *'));
+  const elements = Array.from(document.querySelectorAll<HTMLElement>('section.chapter > *')).filter(
+    (one) => !only || only.includes(one.parentElement?.dataset.chapter ?? ''),
+  );
+  const wordsOf = (one: Element) => (one.textContent ?? '').trim().replace(/\s+/g, ' ');
 
   // What is wider than the sheet is made smaller: nothing may stick out of its page.
   const zooms = elements.map((one) =>
@@ -75,6 +137,8 @@ export function measure(widthMm: Readonly<Record<'portrait' | 'landscape', numbe
       keepWithNext: isHeading(element) || element.classList.contains('keep') || introduces(element),
       breakBefore: element === chapter.firstElementChild || element.classList.contains('break'),
       sheet: sheetOf(element),
+      ...(isHeading(element) ? { heading: wordsOf(element) } : {}),
+      ...(element.dataset.tab ? { tab: element.dataset.tab } : {}),
       ...(element.dataset.side ? { side: element.dataset.side as 'left' | 'right' } : {}),
     } as const;
     if (element.tagName !== 'TABLE') return { ...base, kind: 'solid' };
@@ -89,12 +153,14 @@ export function measure(widthMm: Readonly<Record<'portrait' | 'landscape', numbe
       const widths = Array.from(widest.cells).map((cell) => cell.getBoundingClientRect().width / zoom);
       columns.set(table, { widths, whole: table.getBoundingClientRect().width / zoom });
     }
-    return { ...base, kind: 'table', headMm: Math.max(0, base.heightMm - body), rows };
+    const side = table.dataset.columns === '2' ? ({ columns: 2 } as const) : {};
+    return { ...base, ...side, kind: 'table', headMm: Math.max(0, base.heightMm - body), rows };
   });
 
-  elements.forEach((one, at) => {
-    one.dataset.block = String(at);
-  });
+  if (!only)
+    elements.forEach((one, at) => {
+      one.dataset.block = String(at);
+    });
   for (const [table, { widths, whole }] of columns) {
     const group = document.createElement('colgroup');
     for (const width of widths) {
@@ -112,7 +178,14 @@ export function measure(widthMm: Readonly<Record<'portrait' | 'landscape', numbe
 interface PageOrder {
   readonly chapter: string;
   readonly sheet: 'portrait' | 'landscape';
-  readonly pieces: readonly { readonly block: number; readonly rows?: readonly [number, number]; readonly shrink?: number }[];
+  /** Name of its `@page` rule. */
+  readonly rule: string;
+  readonly pieces: readonly {
+    readonly block: number;
+    readonly rows?: readonly [number, number];
+    readonly split?: number;
+    readonly shrink?: number;
+  }[];
 }
 
 /**
@@ -125,6 +198,21 @@ export function assemble(pages: readonly PageOrder[]): [anchor: string, page: nu
   for (const one of document.querySelectorAll<HTMLElement>('[data-block]')) byBlock.set(Number(one.dataset.block), one);
   const rowsOf = new Map<number, Element[]>();
   const book = document.createElement('main');
+  /** The part of a table with some of its rows, under the same head. */
+  const partOf = (element: HTMLElement, rows: readonly Element[]): HTMLElement => {
+    const node = element.cloneNode(false) as HTMLElement;
+    node.removeAttribute('id');
+    for (const part of Array.from(element.children)) {
+      if (part.tagName === 'TBODY') continue;
+      const copy = part.cloneNode(true) as HTMLElement;
+      for (const named of [copy, ...Array.from(copy.querySelectorAll('[id]'))]) named.removeAttribute('id');
+      node.append(copy);
+    }
+    const body = document.createElement('tbody');
+    body.append(...rows);
+    node.append(body);
+    return node;
+  };
   pages.forEach((page, at) => {
     const box = document.createElement('section');
     box.className = `leaf ${page.sheet}`;
@@ -136,20 +224,13 @@ export function assemble(pages: readonly PageOrder[]): [anchor: string, page: nu
         const rows = rowsOf.get(piece.block) ?? Array.from(element.querySelectorAll(':scope > tbody > tr'));
         rowsOf.set(piece.block, rows);
         const [from, to] = piece.rows;
-        if (from > 0) {
-          node = element.cloneNode(false) as HTMLElement;
-          node.removeAttribute('id');
-          for (const part of Array.from(element.children)) {
-            if (part.tagName === 'TBODY') continue;
-            const copy = part.cloneNode(true) as HTMLElement;
-            for (const named of [copy, ...Array.from(copy.querySelectorAll('[id]'))]) named.removeAttribute('id');
-            node.append(copy);
-          }
-          node.append(document.createElement('tbody'));
-        }
-        const body = node.querySelector(':scope > tbody') as HTMLElement;
-        if (from === 0) body.replaceChildren();
-        body.append(...rows.slice(from, to));
+        if (piece.split !== undefined) {
+          node = document.createElement('div');
+          node.className = 'two-columns';
+          for (const part of [rows.slice(from, piece.split), rows.slice(piece.split, to)])
+            if (part.length > 0) node.append(partOf(element, part));
+        } else if (from > 0) node = partOf(element, rows.slice(from, to));
+        else (node.querySelector(':scope > tbody') as HTMLElement).replaceChildren(...rows.slice(from, to));
       }
       if (piece.shrink) node.style.setProperty('zoom', String(piece.shrink * Number(node.style.zoom || 1)));
       box.append(node);
@@ -157,7 +238,7 @@ export function assemble(pages: readonly PageOrder[]): [anchor: string, page: nu
     // The box is kept whole, and the browser asks only what is not kept whole for the name of its page.
     const turn = document.createElement('div');
     turn.className = 'turn';
-    turn.style.setProperty('page', `${page.chapter}-${page.sheet}`);
+    turn.style.setProperty('page', page.rule);
     turn.append(box);
     book.append(turn);
   });
@@ -182,6 +263,12 @@ export function assemble(pages: readonly PageOrder[]): [anchor: string, page: nu
     link.textContent = String(pageOf.get((link.getAttribute('href') as string).slice(1)) ?? '');
   }
   return stands;
+}
+
+/** Sets chapters closer, or as they were before: less air between their blocks and rows, in letters of the same size. */
+export function setCloser(chapters: readonly string[], closer: boolean): void {
+  for (const one of document.querySelectorAll('section.chapter > *'))
+    if (chapters.includes(one.parentElement?.dataset.chapter ?? '')) one.classList.toggle('closer', closer);
 }
 
 export function unhide(): void {

@@ -3,13 +3,16 @@ import type { HTTPRequest, Page } from 'puppeteer';
 import type { Follower } from '../document.js';
 import type { OpenBrowser } from './chromium.js';
 import type { BookDocument } from './document.js';
-import { addChapter, picturesThere } from './in-page.js';
+import { addChapter, install, picturesThere } from './in-page.js';
 
 type Pictures = BookDocument['pictures'];
 type Picture = Parameters<Parameters<Pictures['forEach']>[0]>[0];
 
 /** No machine has this name, and nothing is asked of it: every answer comes from memory. */
 const HERE = 'http://book.invalid';
+
+/** Some builds of this program name inner functions through a helper that the page has not. */
+const INSTALL = `globalThis.__name = (given) => given; (${install})()`;
 
 /** Until it is printed; see `layOut`. */
 const HIDDEN = '<style>@media screen { body { display: none } }</style>';
@@ -38,6 +41,7 @@ async function openQuietly(page: Page, html: string, pictures: Pictures): Promis
     }
   });
   await page.goto(`${HERE}/`, { waitUntil: 'load', timeout: 0 });
+  await page.evaluate(INSTALL);
   // What is hidden asks for no typeface, and must be measured in its own.
   await page.evaluate('Promise.all([...document.fonts].map((face) => face.load())).then(() => undefined)');
 }

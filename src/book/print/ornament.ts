@@ -6,7 +6,7 @@ import type { PageObject } from '../../pdf/pages.js';
 import { name } from '../../pdf/parse.js';
 import type { PdfFile } from '../../pdf/read.js';
 import { type RawObject, stream } from '../../pdf/write.js';
-import type { BookDocument } from './document.js';
+import { type BookDocument, type Margins, marginsOn, sideOf } from './document.js';
 
 /** Instructions of the pages with all ornament marked as such, and whether that could be done on every page. */
 export interface MarkedPages {
@@ -24,14 +24,15 @@ export async function markPages(
   pages: readonly PageObject[],
   sheets: BookDocument['sheets'],
 ): Promise<MarkedPages> {
-  const marked = pages.map(({ page }) => {
+  const marked = pages.map(({ page }, at) => {
     const contents = page.get(name('Contents'));
     if (!(contents instanceof PDFRef)) return undefined;
     const given = Buffer.from(file.unpack(contents, MOST_BYTES, 'the text of a page'));
     const [, , width = 0, height = 0] = file
       .list(page, 'MediaBox')
       .map((side) => (side instanceof PDFNumber ? side.asNumber() : 0));
-    const found = markArtifacts(given, bandOf(sheets[width > height ? 'landscape' : 'portrait'], height));
+    const margins = marginsOn(sheets[width > height ? 'landscape' : 'portrait'], sideOf(at + 1));
+    const found = markArtifacts(given, bandOf(margins, height));
     return found && packed(found, { level: LEVEL }).then((bytes) => asContent(contents.objectNumber, bytes));
   });
   const contents = await Promise.all(marked.filter((one) => one !== undefined));
@@ -50,7 +51,7 @@ const asContent = (number: number, bytes: Uint8Array): RawObject => ({
 /** A line on the edge of the text belongs to the text. */
 const EDGE_PT = 1;
 
-const bandOf = ({ margin }: BookDocument['sheets']['portrait'], heightPt: number): TextBand => ({
-  headPt: heightPt - margin.top * POINTS + EDGE_PT,
-  footPt: margin.bottom * POINTS - EDGE_PT,
+const bandOf = ({ top, bottom }: Margins, heightPt: number): TextBand => ({
+  headPt: heightPt - top * POINTS + EDGE_PT,
+  footPt: bottom * POINTS - EDGE_PT,
 });

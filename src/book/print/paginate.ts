@@ -23,11 +23,17 @@ export interface Block {
   readonly kind: 'solid' | 'table';
   readonly rows?: readonly PageRow[];
   readonly headMm?: number;
+  /** Of a table of narrow lines: it fills its pages in two columns. */
+  readonly columns?: 2;
   readonly keepWithNext?: boolean;
   readonly breakBefore?: boolean;
   /** Of a block that begins a page: the side of a bound book where that page must lie, so that two pages face each other. */
   readonly side?: 'left' | 'right';
   readonly sheet: Orientation;
+  /** Words of a heading. */
+  readonly heading?: string;
+  /** Of the head of a card: the id that stands as a tab at the edge of its pages. */
+  readonly tab?: string;
 }
 
 export interface PagePiece {
@@ -35,6 +41,8 @@ export interface PagePiece {
   readonly block: number;
   /** Rows of a table on this page, the last one excluded; absent: the whole block. */
   readonly rows?: readonly [from: number, to: number];
+  /** Of a table in two columns: the first row of the right one. */
+  readonly split?: number;
   readonly gapMm: number;
   readonly heightMm: number;
   /** Factor below 1 where it had to be made smaller than measured. */
@@ -80,7 +88,8 @@ export function paginate(blocks: readonly Block[], capacityMm: Readonly<Record<O
     for (let index = start; index <= end; index++) {
       const block = blocks[index] as Block;
       const at: Spot = { block, index, chainStart: start, pages, capacity };
-      page = block.kind === 'table' && block.rows?.length ? placeTable(at, block.rows, page) : placeSolid(at, page);
+      if (block.kind !== 'table' || !block.rows?.length) page = placeSolid(at, page);
+      else page = block.columns ? placeColumns(at, block.rows, page) : placeTable(at, block.rows, page);
     }
     start = end + 1;
   }
@@ -130,7 +139,8 @@ function leastHeight(blocks: readonly Block[], start: number, end: number, atTop
 
 function leastOf(block: Block, capacity: number): number {
   const rows = block.rows ?? [];
-  if (block.kind === 'solid' || rows.length === 0 || block.heightMm <= capacity * WHOLE_SHARE) return block.heightMm;
+  const whole = block.columns ? (block.heightMm + (block.headMm ?? 0)) / 2 : block.heightMm;
+  if (block.kind === 'solid' || rows.length === 0 || whole <= capacity * WHOLE_SHARE) return whole;
   return (block.headMm ?? 0) + heightOf(rows, 0, groupEnd(rows, Math.min(FIRST_ROWS, rows.length) - 1));
 }
 
@@ -192,6 +202,59 @@ function placeTable(at: Spot, rows: readonly PageRow[], start: OpenPage): OpenPa
     if (from < rows.length) page = openPage(at.pages, block);
   }
   return page;
+}
+
+/** Down the left column, then down the right one; on its last page both are about as long. */
+function placeColumns(at: Spot, rows: readonly PageRow[], start: OpenPage): OpenPage {
+  const { block, index, capacity } = at;
+  const headMm = block.headMm ?? 0;
+  let page = start;
+  let from = 0;
+  while (from < rows.length) {
+    const gapMm = page.pieces.length === 0 ? 0 : block.gapBeforeMm;
+    const room = capacity - page.usedMm - gapMm;
+    const full = fitting(rows, from, room - headMm);
+    if (full === from && page.pieces.length > 0) {
+      page = openPage(at.pages, block);
+      continue;
+    }
+    // One line is taller than the page: it alone, made smaller.
+    const split = Math.max(full, from + 1);
+    const to = Math.max(split, fitting(rows, split, room - headMm));
+    const even = to === rows.length ? evenSplit(rows, from, to) : split;
+    const whole = headMm + Math.max(heightOf(rows, from, even), heightOf(rows, even, to));
+    const heightMm = Math.min(whole, room);
+    put(page, {
+      block: index,
+      rows: [from, to],
+      split: even,
+      gapMm,
+      heightMm,
+      ...(whole > room + SLACK ? { shrink: room / whole } : {}),
+    });
+    from = to;
+    if (from < rows.length) page = openPage(at.pages, block);
+  }
+  return page;
+}
+
+/** Index after the last row that fits. */
+function fitting(rows: readonly PageRow[], from: number, room: number): number {
+  let to = from;
+  for (let used = 0; to < rows.length; to++) {
+    used += (rows[to] as PageRow).heightMm;
+    if (used > room + SLACK) break;
+  }
+  return to;
+}
+
+/** Where the left column is no shorter than the right one, and no longer than it must be for that. */
+function evenSplit(rows: readonly PageRow[], from: number, to: number): number {
+  const half = heightOf(rows, from, to) / 2;
+  let left = 0;
+  let at = from;
+  while (at < to && left < half - SLACK) left += (rows[at++] as PageRow).heightMm;
+  return at;
 }
 
 /** Index after the last row that fits, never between a row and the one that it must stay with. */

@@ -3,10 +3,11 @@ import type { Page } from 'puppeteer';
 import type { PrintedBook } from '../input.js';
 import type { OpenBrowser } from './chromium.js';
 import { type BookDocument, textHeight, textWidth } from './document.js';
-import { addStyle, assemble, emptyDrawings, measure, overfull, prepare, unhide } from './in-page.js';
+import { addStyle, assemble, emptyDrawings, measure, overfull, prepare, setCloser, unhide } from './in-page.js';
 import { openWhole } from './open-page.js';
 import { pageRules } from './page-rules.js';
-import { type PlannedPage, paginate } from './paginate.js';
+import { type Block, type PlannedPage, paginate } from './paginate.js';
+import { type HeadedPage, headedPages } from './running-heads.js';
 
 const AS_PLANNED = { tagged: true, outline: true, preferCSSPageSize: true, printBackground: true, timeout: 0 } as const;
 
@@ -59,9 +60,46 @@ export async function printIn(
   };
 }
 
+const widthsOf = ({ sheets }: BookDocument) => ({ portrait: textWidth(sheets.portrait), landscape: textWidth(sheets.landscape) });
+
+/** A last page of a chapter that is no fuller than this share is one too many, if it can be had back. */
+const NEARLY_EMPTY = 0.35;
+
+/** The pages, with the blocks that they hold: chapters that end on a nearly empty page are set closer where that saves it. */
+async function planPages(
+  page: Page,
+  document: BookDocument,
+  blocks: readonly Block[],
+): Promise<readonly [readonly PlannedPage[], readonly Block[]]> {
+  const capacity = {
+    portrait: textHeight(document.sheets.portrait) - ROUNDING_MM,
+    landscape: textHeight(document.sheets.landscape) - ROUNDING_MM,
+  };
+  const loose = paginate(blocks, capacity);
+  const ends = endsOf(loose, capacity);
+  const wanting = [...ends].filter(([, { pages, share }]) => pages > 1 && share < NEARLY_EMPTY).map(([chapter]) => chapter);
+  if (wanting.length === 0) return [loose, blocks];
+  await page.evaluate(setCloser, wanting, true);
+  const closer = [...(await page.evaluate(measure, widthsOf(document), wanting))];
+  const tried = blocks.map((block) => (wanting.includes(block.chapter) ? (closer.shift() as Block) : block));
+  const after = endsOf(paginate(tried, capacity), capacity);
+  const inVain = wanting.filter((chapter) => (after.get(chapter)?.pages ?? 0) >= (ends.get(chapter)?.pages ?? 0));
+  await page.evaluate(setCloser, inVain, false);
+  const kept = blocks.map((block, at) => (inVain.includes(block.chapter) ? block : (tried[at] as Block)));
+  return [paginate(kept, capacity), kept];
+}
+
+/** How many pages each chapter has, and how full its last one is. */
+function endsOf(pages: readonly PlannedPage[], capacity: Readonly<Record<PlannedPage['sheet'], number>>) {
+  const ends = new Map<string, { readonly pages: number; readonly share: number }>();
+  for (const { chapter, sheet, usedMm } of pages)
+    ends.set(chapter, { pages: (ends.get(chapter)?.pages ?? 0) + 1, share: usedMm / capacity[sheet] });
+  return ends;
+}
+
 /** A document whose blocks stand in their page boxes in the browser's page. */
 export interface LaidOutDocument {
-  readonly planned: readonly PlannedPage[];
+  readonly planned: readonly HeadedPage[];
   /** Anchor → number of the page where it stands, from 1. */
   readonly stands: ReadonlyMap<string, number>;
   /** Anchor → the words of the heading or the id of the record that stands there. */
@@ -79,20 +117,12 @@ export async function layOutPages(
   progress?: (text: string) => void,
 ): Promise<LaidOutDocument> {
   const warnings = [...document.warnings];
-  // Some builds of this program name inner functions through a helper that the page has not.
-  await page.evaluate('globalThis.__name = (given) => given');
   const { doubled } = await page.evaluate(prepare);
   for (const id of doubled) warnings.push(`Anchor \`${id}\` is printed twice: its page number is that of the last one.`);
   progress?.('Measuring');
   await page.emulateMediaType('print');
-  const blocks = await page.evaluate(measure, {
-    portrait: textWidth(document.sheets.portrait),
-    landscape: textWidth(document.sheets.landscape),
-  });
-  const planned = paginate(blocks, {
-    portrait: textHeight(document.sheets.portrait) - ROUNDING_MM,
-    landscape: textHeight(document.sheets.landscape) - ROUNDING_MM,
-  });
+  const blocks = await page.evaluate(measure, widthsOf(document));
+  const planned = headedPages(...(await planPages(page, document, blocks)), document);
   warnings.push(...shrunk(planned));
   const stands = await page.evaluate(assemble, planned as Parameters<typeof assemble>[0]);
   await page.emulateMediaType();

@@ -52,9 +52,16 @@ ${leaves.join('\n')}
   };
 }
 
-/** Room for the bars within what a browser prints: beyond its margins it prints nothing. */
+/**
+ * Room for the bars within what a browser prints: beyond its margins it prints nothing. Its pages go in between others, on either side, so
+ * that both margins have room for the binding.
+ */
 const BARS_MM = 6;
-const widened = (sheet: PaperSize): PaperSize => ({ ...sheet, margin: { ...sheet.margin, left: sheet.margin.left - BARS_MM } });
+const widened = (sheet: PaperSize): PaperSize => ({
+  ...sheet,
+  gutterMm: 0,
+  margin: { ...sheet.margin, left: sheet.margin.left - BARS_MM },
+});
 
 /** A supplement is no book: it carries no records. */
 function withoutCarry({ carry: _carry, ...book }: BookDocument): BookDocument {
