@@ -3,7 +3,7 @@ import { Budget } from './budget.js';
 import { PdfFault } from './fault.js';
 import { streamBytes } from './inflate.js';
 import { asStream, countIn, name, objectHead, parseObject } from './parse.js';
-import type { RawObject } from './write.js';
+import type { RawObject } from './raw-object.js';
 import { readXref, type Xref } from './xref.js';
 
 const MOST_OBJECT_BYTES = 64e6;

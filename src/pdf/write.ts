@@ -2,18 +2,10 @@ import { promisify } from 'node:util';
 import { deflate } from 'node:zlib';
 import { PdfFault } from './fault.js';
 import { isSpace, objectHead } from './parse.js';
+import type { RawObject } from './raw-object.js';
 import type { PdfFile } from './read.js';
 import { SEAL_DIGITS, sealAt } from './seal.js';
 import { emptySignature, type FileSigner, openSignature, writeSignature } from './signature.js';
-
-/** An object as it stands in a file: `<<…>>`, or `<<…>>stream…endstream`. */
-export interface RawObject {
-  readonly number: number;
-  readonly body: Uint8Array;
-  /** What follows the body, where it is large and is not to be copied. */
-  readonly more?: readonly Uint8Array[];
-  readonly isStream: boolean;
-}
 
 export interface Identity {
   /** Object number of the catalogue, and of the information dictionary. */

@@ -2,8 +2,9 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type OpenBrowser, openChromium } from '../../src/book/print/chromium.js';
 import { foldTags } from '../../src/book/print/fold-tags.js';
+import type { RawObject } from '../../src/pdf/raw-object.js';
 import { PdfFile } from '../../src/pdf/read.js';
-import { packing, type RawObject, rawObjects, writePdf } from '../../src/pdf/write.js';
+import { packing, rawObjects, writePdf } from '../../src/pdf/write.js';
 
 const HTML = `<!doctype html><html lang="en"><title>x</title><body><h1>One <b>two</b> three</h1><p id="a">Before <a href="#b">a link</a> after</p>
 <table><thead><tr><th>Head</th><th>Other</th></tr></thead><tbody>${'<tr><td>cell<br>and <i>more</i></td><td>5</td></tr>'.repeat(80)}<tr><td colspan="2">wide</td></tr></tbody></table>

@@ -9,7 +9,8 @@ import path from 'node:path';
 import { deflateSync } from 'node:zlib';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { carriedPhoto, openBook } from '../../src/archive/open-book.js';
-import { packing, type RawObject, stream, writePdf } from '../../src/pdf/write.js';
+import type { RawObject } from '../../src/pdf/raw-object.js';
+import { packing, stream, writePdf } from '../../src/pdf/write.js';
 import { shellbook } from '../cli/printed-book.js';
 import { laySmallStore, type SmallStore } from '../cli/small-store.js';
 

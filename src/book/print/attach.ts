@@ -11,7 +11,7 @@ import {
   PDFRef,
   PDFString,
 } from '@cantoo/pdf-lib';
-import type { RawObject } from '../../pdf/write.js';
+import type { RawObject } from '../../pdf/raw-object.js';
 
 /** A file that travels inside the book. */
 export interface Attachment {

@@ -6,20 +6,20 @@ import type { Orientation } from './paginate.js';
 export interface PaperSize {
   readonly widthMm: number;
   readonly heightMm: number;
-  readonly margin: Margins;
+  readonly margin: PageMargins;
   /** So much nearer to the outer edge lies the text of every page of a bound book, mm: a right-hand page is bound at its left, and where the sheet is turned at its top. */
   readonly gutterMm?: number;
 }
 
-export interface Margins {
+export interface PageMargins {
   readonly top: number;
   readonly right: number;
   readonly bottom: number;
   readonly left: number;
 }
 
-/** Margins of a page on the right or left side of an open book. */
-export function marginsOn({ widthMm, heightMm, margin, gutterMm = 0 }: PaperSize, side: 'left' | 'right'): Margins {
+/** PageMargins of a page on the right or left side of an open book. */
+export function marginsOn({ widthMm, heightMm, margin, gutterMm = 0 }: PaperSize, side: 'left' | 'right'): PageMargins {
   const shift = side === 'right' ? gutterMm : -gutterMm;
   return widthMm > heightMm
     ? { ...margin, top: margin.top + shift, bottom: margin.bottom - shift }

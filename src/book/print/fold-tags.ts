@@ -1,4 +1,4 @@
-import type { RawObject } from '../../pdf/write.js';
+import type { RawObject } from '../../pdf/raw-object.js';
 
 /**
  * Folds the tags that stand for nothing into those that they stand in. The browser wraps every stretch of text in an element of its own

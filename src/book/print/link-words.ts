@@ -1,5 +1,5 @@
 import { PDFHexString } from '@cantoo/pdf-lib';
-import type { RawObject } from '../../pdf/write.js';
+import type { RawObject } from '../../pdf/raw-object.js';
 
 /** Where the places of a book stand, and what they are in words. */
 export interface Places {

@@ -4,9 +4,10 @@ import { PDFNumber, PDFRef } from '@cantoo/pdf-lib';
 import { markArtifacts, type TextBand } from '../../pdf/artifacts.js';
 import type { PageObject } from '../../pdf/pages.js';
 import { name } from '../../pdf/parse.js';
+import type { RawObject } from '../../pdf/raw-object.js';
 import type { PdfFile } from '../../pdf/read.js';
-import { type RawObject, stream } from '../../pdf/write.js';
-import { type BookDocument, type Margins, marginsOn, sideOf } from './document.js';
+import { stream } from '../../pdf/write.js';
+import { type BookDocument, marginsOn, type PageMargins, sideOf } from './document.js';
 
 /** Instructions of the pages with all ornament marked as such, and whether that could be done on every page. */
 export interface MarkedPages {
@@ -51,7 +52,7 @@ const asContent = (number: number, bytes: Uint8Array): RawObject => ({
 /** A line on the edge of the text belongs to the text. */
 const EDGE_PT = 1;
 
-const bandOf = ({ top, bottom }: Margins, heightPt: number): TextBand => ({
+const bandOf = ({ top, bottom }: PageMargins, heightPt: number): TextBand => ({
   headPt: heightPt - top * POINTS + EDGE_PT,
   footPt: bottom * POINTS - EDGE_PT,
 });

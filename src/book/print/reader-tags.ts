@@ -1,4 +1,4 @@
-import type { RawObject } from '../../pdf/write.js';
+import type { RawObject } from '../../pdf/raw-object.js';
 
 /**
  * What a screen reader needs of the tags beyond what the browser writes (ISO 14289-1, 7.1, 7.3 and 7.6; ISO 32000-1, 14.8.4): each item of a
