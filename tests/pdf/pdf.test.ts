@@ -4,9 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { MANIFEST, readManifest } from '../../src/archive/manifest.js';
 import { carriedRecords, openBook } from '../../src/archive/open-book.js';
 import { pageDigests } from '../../src/pdf/pages.js';
+import type { RawObject } from '../../src/pdf/raw-object.js';
 import { PdfFile } from '../../src/pdf/read.js';
 import { isSealed } from '../../src/pdf/seal.js';
-import type { RawObject } from '../../src/pdf/raw-object.js';
 import { packing, stream, writePdf } from '../../src/pdf/write.js';
 
 const raw = (number: number, body: string | Uint8Array, isStream = false): RawObject => ({
