@@ -1,6 +1,7 @@
 /**
- * Joins the built program into few files: a question is answered in the time that Node takes to open four hundred. `dist/` itself stays for
- * other programs and for threads; what `shellbook` starts is `dist/main.js`, which then leads to `dist/program/`.
+ * Joins the built program into files that hold what is wanted together: a question is answered in the time that Node takes to open four
+ * hundred. `dist/` itself stays for other programs; what `shellbook` starts is `dist/main.js`, which leads to `dist/program/`, and there
+ * `start.js` keeps what V8 made of these files.
  */
 import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
@@ -24,39 +25,66 @@ const JOINED = [
   'yalps',
 ];
 
-/** What a look-up opens is in two files: opening one more costs more than reading what it does not need. */
-const TOGETHER = [
-  {
-    name: 'figures',
-    test: /dist\/(?:compute\/(?!camera|pictures)|geometry|quantity|query\/(?!pictures))/u,
-  },
-  {
-    name: 'answers',
-    test: /dist\/cli\/(?:answering|commands\/(?:where|near|behind|isolate|load|weights|takeoff|release)|report\/(?:checked|facts|findings|isolate|json|load|nearby|release|shown|tables|takeoff|topic|weights|what|where|wrap)[a-z-]*)\.js$/u,
-  },
-];
+/** Its tables take as long to make as an answer to print, and few answers have a text for them: it is a file of its own, opened when it is asked. */
+const WIDTHS = './string-width.js';
+const widthsWhenAsked = {
+  name: 'widths-when-asked',
+  resolveId: (source: string) => (source === 'string-width' ? '\0widths' : undefined),
+  load: (id: string) =>
+    id === '\0widths' ? `let made;\nexport default text => (made ??= require('${WIDTHS}').default)(text);` : undefined,
+};
 
-/** Joins what `dist/main.js` leads to; packages but {@link JOINED} stay what they are, in node_modules. */
+/** A byte a character: read without being decoded. */
+const inAscii = (code: string): string => {
+  if (/String\.raw`[^`]*[^\0-\x7f]/u.test(code)) throw new Error('a sign beyond ASCII stands in a text that is taken as it is');
+  if (/(?<!\\)(?:\\\\)*\\[^\0-\x7f]/u.test(code)) throw new Error('a sign beyond ASCII stands behind a backslash');
+  return code.replace(/[^\0-\x7f]/gu, (sign) =>
+    Array.from({ length: sign.length }, (_, i) => `\\u${sign.charCodeAt(i).toString(16).padStart(4, '0')}`).join(''),
+  );
+};
+
+/** What is started: the program, and its thread. */
+const ENTRIES: Readonly<Record<string, string>> = { main: './main.js', 'summary-worker': './cli/summary-worker.js' };
+
+/** Joins what {@link ENTRIES} lead to; packages but {@link JOINED} stay what they are, in node_modules. */
 async function bundle(root: string): Promise<void> {
   const dist = path.join(root, 'dist');
   const dir = path.join(dist, 'program');
   rmSync(dir, { recursive: true, force: true });
-  const built = await rolldown({
-    input: path.join(dist, 'main.js'),
-    platform: 'node',
-    external: (id) => !id.startsWith('.') && !path.isAbsolute(id) && !JOINED.includes(id),
-    logLevel: 'silent',
-  });
-  await built.write({
-    dir,
-    format: 'esm',
-    chunkFileNames: '[name]-[hash].js',
-    minify: { compress: false, mangle: false, codegen: { removeWhitespace: true } },
-    codeSplitting: { groups: TOGETHER },
-  });
-  await built.close();
+  const join = async (input: Readonly<Record<string, string>>, entryFileNames: string): Promise<ReadonlyMap<string, string>> => {
+    const built = await rolldown({
+      input: { ...input },
+      cwd: dist,
+      platform: 'node',
+      external: (id) => id === WIDTHS || !(/^[.\0]/u.test(id) || path.isAbsolute(id) || JOINED.includes(id)),
+      plugins: input === ENTRIES ? [widthsWhenAsked] : [],
+      logLevel: 'silent',
+    });
+    const { output } = await built.write({
+      dir,
+      format: 'cjs',
+      dynamicImportInCjs: false,
+      entryFileNames,
+      chunkFileNames: '[name]-[hash].js',
+      minify: { compress: false, mangle: false, codegen: { removeWhitespace: true } },
+    });
+    await built.close();
+    const chunks = output.filter((one) => one.type === 'chunk');
+    for (const { fileName } of chunks) {
+      const file = path.join(dir, fileName);
+      writeFileSync(file, inAscii(readFileSync(file, 'utf8').replace(/^#!.*\n/u, '')));
+    }
+    return new Map(chunks.filter(({ isEntry }) => isEntry).map(({ name, fileName }) => [name, fileName]));
+  };
+  const entries = await join(ENTRIES, '[name]-[hash].js');
+  await join({ start: './start.js', 'string-width': 'string-width' }, '[name].js');
+  writeFileSync(path.join(dir, 'package.json'), '{ "type": "commonjs" }\n');
   writeFileSync(path.join(dir, 'LICENSES.txt'), JOINED.map((name) => licenceOf(root, name)).join('\n'));
-  writeFileSync(path.join(dist, 'main.js'), "#!/usr/bin/env node\nimport './program/main.js';\n");
+  for (const [name, file] of Object.entries(ENTRIES)) {
+    const up = path.posix.relative(path.posix.dirname(file), 'program');
+    const start = `createRequire(import.meta.url)('${up.startsWith('.') ? up : `./${up}`}/start.js').start('${entries.get(name)}');`;
+    writeFileSync(path.join(dist, file), `#!/usr/bin/env node\nimport { createRequire } from 'node:module';\n${start}\n`);
+  }
 }
 
 function licenceOf(root: string, name: string): string {

@@ -1,19 +1,16 @@
 #!/usr/bin/env node
 import { writeSync } from 'node:fs';
 import process from 'node:process';
-import { setFlagsFromString } from 'node:v8';
-import type { Sink } from './cli/io.js';
+import type { Sink, Status } from './cli/io.js';
 import { runProgram } from './cli/program.js';
 
 // The environment is looked up in the process at every read, and the YAML reader reads it at every token: a copy is as good.
 process.env = { ...process.env };
-// Most of what is read lives to the end: let the young generation grow at once, instead of copying it again and again.
-setFlagsFromString('--semi-space-growth-factor=8');
 
 function sink(stream: NodeJS.WriteStream): Sink {
   // The reader of a pipe may go away (`shellbook check | head`): that is no fault of ours.
   stream.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code === 'EPIPE') process.exit(process.exitCode ?? 0);
+    if (error.code === 'EPIPE') process.exit(status);
     lost(error);
   });
   return { write: (text) => void stream.write(text), terminal: stream.isTTY === true };
@@ -41,9 +38,12 @@ function endBy(signal: NodeJS.Signals): void {
     process.exit(2);
   });
 }
-/** What Node ends with where something is waited for that can never come, as an answer of a browser that was killed while it started. */
+/** Ended with where something is waited for that can never come, as an answer of a browser that was killed while it started. */
 const NEVER = 13;
 
+// Until there is an answer.
+process.exitCode = NEVER;
+let status: Status = 0;
 process.on('exit', (code) => {
   if (code !== NEVER) return;
   process.exitCode = 2;
@@ -55,10 +55,13 @@ process.on('exit', (code) => {
 });
 for (const signal of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) endBy(signal);
 
-process.exitCode = await runProgram(process.argv.slice(2), {
+void runProgram(process.argv.slice(2), {
   cwd: process.cwd(),
   env: process.env,
   out: sink(process.stdout),
   err: sink(process.stderr),
   ...(process.stdin.isTTY && process.stderr.isTTY ? { ask: async () => (await import('./cli/ask-at-terminal.js')).asker } : {}),
+}).then((ended) => {
+  status = ended;
+  process.exitCode = ended;
 });

@@ -10,6 +10,7 @@ import { findStore } from '../store/find.js';
 import { keptAt } from '../store/kept-answers.js';
 import { Sections } from '../store/sections.js';
 import type { Context } from './context.js';
+import { keepFigures, keptFigures } from './kept-figures.js';
 import { keepModel, keptModel } from './kept-model.js';
 import { localDay } from './local-day.js';
 import type { OpenShell } from './open.js';
@@ -80,17 +81,13 @@ async function sectionsOf(shell: string, context: Context): Promise<Sections | u
 /** Undefined where something that this answer needs is not kept. */
 async function fromKept(kept: Sections, context: Context, areas: Areas): Promise<Answering | undefined> {
   const name = findingsOf(areas);
-  const model = keptModel(kept);
-  if (!model || !['head', 'closed', name].every((one) => kept.has(one))) return undefined;
+  if (!['head', 'closed', name].every((one) => kept.has(one))) return undefined;
   if (context.settings.book !== undefined && !kept.has('pages')) return undefined;
-  const [{ figuresOf }, { keepOf }] = await Promise.all([import('../compute/figures-of.js'), import('../compute/lazy.js')]);
+  const [model, figures] = [keptModel(kept), keptFigures(kept)];
+  if (!model || !figures) return undefined;
+  const { keepOf } = await import('../compute/lazy.js');
   keepOf(model, kept);
-  const assessment: Assessment = {
-    model,
-    kept,
-    figures: figuresOf(model, undefined, kept),
-    findings: kept.get(name) as readonly Finding[],
-  };
+  const assessment: Assessment = { model, kept, figures, findings: kept.get(name) as readonly Finding[] };
   const { revision, edition, unproved } = kept.get('head') as Head;
   const { book } = context.settings;
   if (book !== undefined && unproved !== undefined) {
@@ -127,7 +124,7 @@ async function keepAll(kept: Sections, opened: OpenShell, context: Context): Pro
   if (book) kept.put('pages', book.pages);
   keepModel(kept, model);
   kept.put('closed', { closed: await closedOf(opened) });
-  for (const [name, figure] of Object.entries(figures)) kept.put(`figure ${name}`, figure);
+  keepFigures(kept, figures);
   const { keepAllOf } = await import('../compute/lazy.js');
   keepAllOf(model, kept);
   const { DERIVED, derived } = await import('../query/derived.js');

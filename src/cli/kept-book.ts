@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { digest } from '../store/kept.js';
 import { keptOfFile } from '../store/kept-answers.js';
+import { digest } from '../store/sealed.js';
 import { Sections } from '../store/sections.js';
 import type { Context } from './context.js';
 import { programFiles } from './program-files.js';

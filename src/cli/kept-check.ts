@@ -1,5 +1,5 @@
 import { findStore } from '../store/find.js';
-import { NOT_PASSED } from '../store/git/act.js';
+import { NOT_PASSED } from '../store/git/not-passed.js';
 import { type KeptAt, keptAt } from '../store/kept-answers.js';
 import { Sections } from '../store/sections.js';
 import type { Context } from './context.js';

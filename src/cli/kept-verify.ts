@@ -1,6 +1,6 @@
 import path from 'node:path';
 import { findStore } from '../store/find.js';
-import { NOT_PASSED } from '../store/git/act.js';
+import { NOT_PASSED } from '../store/git/not-passed.js';
 import { keptAt, keptOfFile } from '../store/kept-answers.js';
 import { Sections } from '../store/sections.js';
 import { UserError } from '../user-error.js';

@@ -12,7 +12,7 @@ export function programFiles(): readonly string[] {
   const package_ = path.join(path.dirname(OWN), '..', '..');
   // What npm writes anew when it changes a package: of this package's own folder, and of the one that this package lies in.
   const packages = ['package.json', 'node_modules/.package-lock.json', '../.package-lock.json'];
-  return [...(OWN.endsWith('.js') ? [OWN] : sources()), ...packages.map((file) => path.join(package_, file))];
+  return [...(OWN.endsWith('.ts') ? sources() : [OWN]), ...packages.map((file) => path.join(package_, file))];
 }
 
 function sources(): readonly string[] {

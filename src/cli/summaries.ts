@@ -101,7 +101,7 @@ async function compute(
 ): Promise<void> {
   const threads = Math.min(availableParallelism(), Math.floor(missing.length / WORTH_A_THREAD));
   // From its sources (tests) the program has no compiled worker to start.
-  if (threads < 2 || !import.meta.url.endsWith('.js')) return computeHere(root, missing, take);
+  if (threads < 2 || import.meta.url.endsWith('.ts')) return computeHere(root, missing, take);
   const shares = Array.from({ length: threads }, (_, i) => missing.filter((_one, k) => k % threads === i));
   await Promise.all(shares.map((shells) => inThread({ root, shells }, take)));
 }

@@ -9,6 +9,9 @@ export interface WorkerShare {
   readonly shells: readonly { readonly shell: string; readonly uncommitted?: readonly string[] }[];
 }
 
-const { root, shells } = workerData as WorkerShare;
-const loaded = loadStore(await readStoreText(root));
-for (const { shell, uncommitted } of shells) parentPort?.postMessage({ shell, summary: summaryOf(loaded, shell, uncommitted) });
+async function judgeShare({ root, shells }: WorkerShare): Promise<void> {
+  const loaded = loadStore(await readStoreText(root));
+  for (const { shell, uncommitted } of shells) parentPort?.postMessage({ shell, summary: summaryOf(loaded, shell, uncommitted) });
+}
+
+void judgeShare(workerData as WorkerShare);

@@ -1,5 +1,5 @@
 import { createHmac, randomBytes } from 'node:crypto';
-import { mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import path from 'node:path';
 
@@ -28,18 +28,23 @@ export function cacheKey(): Buffer | undefined {
 function keyIn(folder: string): Buffer | undefined {
   const file = path.join(folder, 'key');
   try {
-    try {
-      mkdirSync(folder, { recursive: true, mode: 0o700 });
-      writeFileSync(file, randomBytes(KEY_BYTES), { flag: 'wx', mode: 0o600 });
-    } catch (error) {
-      if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
-    }
+    if (!existsSync(file)) make(folder, file);
     // One that others can read is no secret.
     if (process.platform !== 'win32' && (statSync(file).mode & 0o077) !== 0) return undefined;
     const key = readFileSync(file);
     return key.length === KEY_BYTES ? key : undefined;
   } catch {
     return undefined;
+  }
+}
+
+/** Another process may be as quick: then its key is there. */
+function make(folder: string, file: string): void {
+  mkdirSync(folder, { recursive: true, mode: 0o700 });
+  try {
+    writeFileSync(file, randomBytes(KEY_BYTES), { flag: 'wx', mode: 0o600 });
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
   }
 }
 

@@ -1,8 +1,9 @@
 import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import { headOf, type Repository, repositoryOf, textOf } from './git/repository.js';
-import { CacheDir, digest } from './kept.js';
+import { CacheDir } from './kept.js';
 import { looksOfFiles, statSnapshot } from './looks.js';
+import { digest } from './sealed.js';
 
 /** Where an answer is kept, and what it must be of. */
 export interface KeptAt {

@@ -1,9 +1,9 @@
-import { createHash, timingSafeEqual } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { mkdir, readdir, stat, unlink } from 'node:fs/promises';
 import path from 'node:path';
-import { cacheKey, markOf, userCacheDir } from './cache-key.js';
+import { userCacheDir } from './cache-key.js';
 import { replaceFile } from './replace.js';
+import { sealed, unsealed } from './sealed.js';
 
 /**
  * A folder of answers that were computed once, beside Git's own files and never among the records. Whatever lies there can be taken
@@ -55,27 +55,6 @@ export class CacheDir {
     for (const { name } of dated.sort((a, b) => a.at - b.at).slice(0, names.length - most))
       await unlink(path.join(folder, name)).catch(() => {});
   }
-}
-
-export const digest = (bytes: string | Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
-
-const MARK_CHARS = 64;
-
-/** Behind the mark of this user's key. Undefined where there is no key: nothing is kept then. */
-export function sealed(text: string | Uint8Array): Buffer | undefined {
-  const key = cacheKey();
-  if (!key) return undefined;
-  const bytes = Buffer.from(text as Uint8Array);
-  return Buffer.concat([Buffer.from(`${markOf(key, bytes)} `), bytes]);
-}
-
-/** What was sealed here; undefined where it is damaged, and where it was sealed by anybody else. */
-export function unsealed(bytes: Buffer): Buffer | undefined {
-  const key = cacheKey();
-  const text = bytes.subarray(MARK_CHARS + 1);
-  if (!key || bytes.length <= MARK_CHARS) return undefined;
-  const mark = Buffer.from(markOf(key, text));
-  return timingSafeEqual(mark, bytes.subarray(0, MARK_CHARS)) ? text : undefined;
 }
 
 /** Answers by a key that changes with everything they depend on. */

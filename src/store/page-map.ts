@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
-import { CacheDir, sealed, unsealed } from './kept.js';
+import { CacheDir } from './kept.js';
+import { sealed, unsealed } from './sealed.js';
 
 /** Where each record stands in a printed book: anchor → page number, from 1. Kept beside Git's own files, never in the store. */
 export type PageMap = ReadonlyMap<string, number>;

@@ -1,8 +1,8 @@
 import { deserialize, serialize } from 'node:v8';
 import { getOwn } from '../get-own.js';
-import { digest, sealed, unsealed } from './kept.js';
 import type { KeptAt } from './kept-answers.js';
 import { plainOf } from './plain-of.js';
+import { digest, sealed, unsealed } from './sealed.js';
 
 /** Entries of one kind; the model and the figures of a shell of two thousand records take about three megabytes. */
 const MOST_KEPT = 40;
@@ -25,6 +25,7 @@ const NEW_LINE = 10;
 export class Sections {
   private readonly fresh = new Map<string, Uint8Array>();
   private readonly values = new Map<string, unknown>();
+  private readonly whole = new Map<string, Buffer>();
 
   private constructor(
     private readonly at: KeptAt,
@@ -92,8 +93,12 @@ export class Sections {
 
   /** Its bytes; undefined where it is not there or damaged. */
   private stored(name: string): Buffer | undefined {
+    const known = this.whole.get(name);
+    if (known) return known;
     const [from, to, sha256] = getOwn(this.contents, name) ?? [0, 0, ''];
     const bytes = this.bytes.subarray(from, to);
-    return sha256 !== '' && digest(bytes) === sha256 ? bytes : undefined;
+    if (sha256 === '' || digest(bytes) !== sha256) return undefined;
+    this.whole.set(name, bytes);
+    return bytes;
   }
 }

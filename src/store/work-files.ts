@@ -10,7 +10,8 @@ import {
   statSync,
 } from 'node:fs';
 import path from 'node:path';
-import { CacheDir, digest, sealed, unsealed } from './kept.js';
+import { CacheDir } from './kept.js';
+import { digest, sealed, unsealed } from './sealed.js';
 import { DEEPEST_FOLDER, isTaken, takenAs } from './taken.js';
 
 /** A record file or picture as it lies in the store. */

@@ -1,3 +1,4 @@
+import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
 import { bar } from '../../src/cli/report/bars.js';
 import { findingsText } from '../../src/cli/report/findings.js';
@@ -6,7 +7,7 @@ import { paint } from '../../src/cli/report/paint.js';
 import { printable } from '../../src/cli/report/printable.js';
 import { shownIn } from '../../src/cli/report/shown.js';
 import { textTable } from '../../src/cli/report/tables.js';
-import { paragraph, widthOf } from '../../src/cli/report/wrap.js';
+import { PLAIN_COLUMNS, paragraph, widthOf } from '../../src/cli/report/wrap.js';
 import type { Finding } from '../../src/finding.js';
 
 const finding = (line: number, given: Partial<Finding> = {}): Finding => ({
@@ -83,6 +84,17 @@ describe('the columns that a text takes', () => {
   ])('%s: %i', (text, columns) => {
     expect(widthOf(text)).toBe(columns);
     expect(widthOf(paint(true).error(text))).toBe(columns);
+  });
+
+  it('are what the tables of Unicode say, also where they were not looked at', () => {
+    const signs = Array.from({ length: 0x2600 }, (_, code) => String.fromCharCode(code)).filter((sign) => !/\s/u.test(sign));
+    expect(signs.filter((sign) => widthOf(sign) !== stringWidth(sign))).toEqual([]);
+    const plain = signs.filter((sign) => PLAIN_COLUMNS.test(sign));
+    expect(plain.length).toBeGreaterThan(250);
+    for (let step = 1; step < 5; step++) {
+      const text = plain.map((_, i) => plain[(i * step) % plain.length]).join('');
+      expect(stringWidth(text)).toBe(text.length);
+    }
   });
 
   it('keep a table in line whatever the script', () => {

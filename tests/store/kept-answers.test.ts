@@ -3,8 +3,8 @@ import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, utimesSync, wri
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { cacheKey } from '../../src/store/cache-key.js';
-import { sealed } from '../../src/store/kept.js';
 import { keptAt } from '../../src/store/kept-answers.js';
+import { sealed } from '../../src/store/sealed.js';
 import { Sections } from '../../src/store/sections.js';
 import { laySmallStore, type SmallStore } from '../cli/small-store.js';
 

@@ -2,8 +2,9 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync,
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { CacheDir, CacheEntries, sealed } from '../../src/store/kept.js';
+import { CacheDir, CacheEntries } from '../../src/store/kept.js';
 import { statSnapshot } from '../../src/store/looks.js';
+import { sealed } from '../../src/store/sealed.js';
 
 let folder: string;
 beforeEach(() => {

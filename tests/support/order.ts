@@ -12,6 +12,7 @@ export const APART = [
   'fuzz/fuzz.test.ts',
   'security/git-settings.test.ts',
   'security/git-states.test.ts',
+  'store/compiled-code.test.ts',
   'store/write.test.ts',
 ];
 

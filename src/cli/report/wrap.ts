@@ -7,11 +7,12 @@ export const WIDTH = 80;
 /** Columns that a text takes on a terminal: two for a sign of Chinese, none for a mark that combines (Unicode Standard Annex 11). */
 export function widthOf(text: string): number {
   const plain = text.replace(COLOUR, '');
-  return PLAIN.test(plain) ? plain.length : stringWidth(plain);
+  return PLAIN_COLUMNS.test(plain) ? plain.length : stringWidth(plain);
 }
 
-/** Most of what is printed: a column each, without a look into the tables of Unicode. */
-const PLAIN = /^[\x20-\x7e]*$/u;
+/** Most of what is printed: a column each, alone and beside each other, without a look into the tables of Unicode. */
+export const PLAIN_COLUMNS =
+  /^[\x20-\x7e\xa0-\xac\xae-\xff\u2013\u2014\u2018-\u201f\u2026\u2032\u2033\u2190-\u2193\u2212\u2248\u2264\u2265\u2580-\u259fΔ-Ωα-ω]*$/u;
 
 /** They take no column. */
 const COLOUR = new RegExp(`${OWN_COLOUR.replace('[', '\\[')}\\d+m`, 'gu');

@@ -33,22 +33,29 @@ const kept = new WeakMap<Findable, Words>();
 function wordsOf(one: Findable): Words {
   let words = kept.get(one);
   if (!words) {
-    const names = [one.id, one.marking, one.name].flatMap((word) => (word ? [plain(word)] : []));
-    const text = [...names, ...(one.colour ? [plain(one.colour)] : [])].join(' ');
+    const names: string[] = [];
+    for (const word of [one.id, one.marking, one.name]) if (word) names.push(plain(word));
+    const text = `${names.join(' ')}${one.colour ? ` ${plain(one.colour)}` : ''}`;
     words = { names, text };
     kept.set(one, words);
   }
   return words;
 }
 
-function qualityOf(query: string, one: Findable, bounds: Bounds | undefined): MatchQuality | undefined {
+/** What was asked, taken apart once for all records. */
+interface Query {
+  readonly text: string;
+  readonly short: string;
+  readonly parts: readonly string[];
+}
+
+function qualityOf({ text, short, parts }: Query, one: Findable, bounds: Bounds | undefined): MatchQuality | undefined {
   const words = wordsOf(one);
-  const short = squeezed(query);
   const begins = (word: string, whole: boolean): boolean => beginsSqueezed(word, short, whole);
-  if (words.names.some((word) => word === query || begins(word, true))) return 'exact';
-  if (words.names.some((word) => word.startsWith(query) || begins(word, false))) return 'prefix';
-  const all = query.split(' ').every((part) => holdsWord(part, one, words) || liesIn(part, one, bounds));
-  return all && query.split(' ').some((part) => holdsWord(part, one, words)) ? 'contains' : undefined;
+  if (words.names.some((word) => word === text || begins(word, true))) return 'exact';
+  if (words.names.some((word) => word.startsWith(text) || begins(word, false))) return 'prefix';
+  const all = parts.every((part) => holdsWord(part, one, words) || liesIn(part, one, bounds));
+  return all && parts.some((part) => holdsWord(part, one, words)) ? 'contains' : undefined;
 }
 
 /** Colours in any order: `black/red` is `red/black`. */
@@ -75,12 +82,14 @@ export function matching(
 ): readonly (readonly [Findable, MatchQuality])[] {
   const query = plain(asked);
   if (query === '') return [];
-  const found = all.flatMap((one) => {
-    const quality = qualityOf(query, one, bounds);
-    return quality ? [[one, quality] as const] : [];
-  });
-  if (found.length === 0) return closeTo(query, all, bounds).map((one) => [one, 'close'] as const);
   const parts = query.split(' ');
+  const asking: Query = { text: query, short: squeezed(query), parts };
+  const found: (readonly [Findable, MatchQuality])[] = [];
+  for (const one of all) {
+    const quality = qualityOf(asking, one, bounds);
+    if (quality) found.push([one, quality]);
+  }
+  if (found.length === 0) return closeTo(query, all, bounds).map((one) => [one, 'close'] as const);
   // What is so called goes before what only lies there.
   const isNamed = (one: Findable): boolean => parts.every((part) => holdsWord(part, one, wordsOf(one)));
   const rank = ([one, quality]: readonly [Findable, MatchQuality]): number =>

@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process';
 import { firstLine, GitFailed, notInstalled, ofAnotherUser } from './failed.js';
 import { safePath } from './look.js';
+import { NOT_PASSED } from './not-passed.js';
 import { type Repository, repositoryOf } from './repository.js';
 
 export interface GitAct {
@@ -10,9 +11,6 @@ export interface GitAct {
   /** Added to the environment, as an author's name and date. */
   readonly env?: Readonly<Record<string, string>>;
 }
-
-/** A hook's own repository must not stand in for the one that lies around the folder. */
-export const NOT_PASSED = ['GIT_DIR', 'GIT_WORK_TREE', 'GIT_INDEX_FILE', 'GIT_PREFIX', 'GIT_OBJECT_DIRECTORY', 'GIT_NAMESPACE'];
 
 /**
  * Who commits, how it is signed and what the shop's hooks say is the user's business; what would change the record on its way, or start

@@ -1,0 +1,64 @@
+/**
+ * How the joined program is started (`.tools/bundle.ts`): each of its files is compiled from what V8 made of it the last time, so that
+ * an answer does not wait for a compiler. Knows nothing of what it starts.
+ */
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { setFlagsFromString } from 'node:v8';
+import { Script } from 'node:vm';
+import { CompiledCode } from './store/compiled-code.js';
+
+// Most of what is read lives to the end: let the young generation grow at once, instead of copying it again and again. Said before the
+// first file is compiled: what V8 made holds for its settings alone.
+setFlagsFromString('--semi-space-growth-factor=8');
+
+const requireHere = createRequire(import.meta.url);
+const FOLDER = path.dirname(fileURLToPath(import.meta.url));
+
+/** Parts of Node that take several milliseconds to open, and that most answers never ask: opened at their first use. */
+const WHEN_ASKED = new Set([
+  'node:child_process',
+  'node:fs/promises',
+  'node:readline',
+  'node:stream/promises',
+  'node:worker_threads',
+]);
+
+const requireNode = (id: string): unknown =>
+  WHEN_ASKED.has(id)
+    ? new Proxy({}, { get: (_none, name) => Reflect.get(requireHere(id) as object, name) as unknown })
+    : requireHere(id);
+
+/** As Node gives it to a module of CommonJS. */
+type Wrapped = (exports: unknown, require: (id: string) => unknown, module: object, filename: string, dirname: string) => void;
+
+/** Code is kept by what is asked of the program, and no word of the user's own is one. */
+const command = (): string => /^[a-z-]{1,24}$/u.exec(process.argv[2] ?? '')?.[0] ?? '';
+
+/** Runs a file of the program and what that one requires. */
+export function start(entry: string): void {
+  const code = process.env.NODE_DISABLE_COMPILE_CACHE ? undefined : CompiledCode.open([entry, command()]);
+  const modules = new Map<string, { exports: unknown }>();
+  const load = (file: string): unknown => {
+    const known = modules.get(file);
+    if (known) return known.exports;
+    const module = { exports: {} };
+    modules.set(file, module);
+    const bytes = readFileSync(file);
+    const key = createHash('sha256').update(bytes).digest('base64');
+    const cachedData = code?.get(key);
+    // Bundled in ASCII: a byte is a character.
+    const source = `(function(exports,require,module,__filename,__dirname){${bytes.toString('latin1')}\n})`;
+    const script = new Script(source, { filename: file, ...(cachedData ? { cachedData } : {}) });
+    code?.took(key, script);
+    const folder = path.dirname(file);
+    const require = (id: string): unknown => (id.startsWith('.') ? load(path.join(folder, id)) : requireNode(id));
+    (script.runInThisContext() as Wrapped)(module.exports, require, module, file, folder);
+    return module.exports;
+  };
+  if (code) process.on('exit', () => code.keep());
+  load(path.join(FOLDER, entry));
+}
