@@ -42,7 +42,7 @@ beforeAll(async () => {
   home = mkdtempSync(path.join(tmpdir(), 'shellbook-cost-'));
   writeFileSync(path.join(home, 'watch.cjs'), WATCH);
   ask('where T-1 DC-1');
-}, 60_000);
+});
 afterAll(() => {
   store.remove();
   rmSync(home, { recursive: true, force: true });
