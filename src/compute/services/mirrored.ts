@@ -4,8 +4,8 @@ import type { Model } from '../../model/shell.js';
 import { tapeSolid } from '../../model/tape-solid.js';
 import type { ServiceNode } from '../../records/index.js';
 
-/** What stands this near the centre line is on neither side, mm. House rule. */
-const MIDDLE_MM = 50;
+/** What stands this near the centre line, half an aisle, is on neither side, mm. House rule. */
+const MIDDLE_MM = 300;
 /** A node sits this near to the panel that opens it or to what it belongs to, mm: a forearm. House rule. */
 const NEAR_MM = 500;
 
