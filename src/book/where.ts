@@ -56,7 +56,7 @@ export interface WayIn {
   readonly words: string;
 }
 
-export const IN_THE_OPEN = 'in the open';
+export const IN_THE_OPEN = 'exposed';
 export const PLACE_NOT_RECORDED = 'place not recorded';
 export const WAY_NOT_RECORDED = 'way not recorded';
 

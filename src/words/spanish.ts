@@ -444,5 +444,5 @@ export const SPANISH_TERMS: Readonly<Record<string, string>> = {
   'the drain hole': 'el orificio de desagüe',
   'quarter-turn': 'cuarto de vuelta',
   coin: 'moneda',
-  'no spare way recorded': 'ningún conducto libre registrado',
+  'no spare conduit recorded': 'ningún conducto libre registrado',
 };

@@ -70,7 +70,7 @@ export const TRAILS: readonly Trail[] = [
   {
     question: 'Where is the valve WV-1?',
     steps: [/^WV-1$/u],
-    answer: [/WV-1/u, /tank shut-off/u, /normally open/u, /in the open|by hand/u],
+    answer: [/WV-1/u, /tank shut-off/u, /normally open/u, /exposed|by hand/u],
   },
   {
     question: 'How do I drain it for frost?',
@@ -107,7 +107,7 @@ export const TRAILS: readonly Trail[] = [
   {
     question: 'What is the torque?',
     steps: [/^What is the torque/u],
-    answer: [/U-bolt/u, /14[89] ft·lb|15\d ft·lb/u, /Terminals and fittings/u],
+    answer: [/U-bolt/u, /14[89] ft·lb|15\d ft·lb/u, /Electrical: terminals/u],
   },
   {
     question: 'What pressure was it tested to?',

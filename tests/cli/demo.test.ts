@@ -9,6 +9,9 @@ import { widthOf } from '../../src/cli/report/wrap.js';
 import { amps } from '../../src/quantity/format.js';
 import { readerOf } from '../../src/words/index.js';
 import { type ReadPdf, readPdf } from '../book/read-pdf.js';
+import { plainShell } from '../book/thirty/plain-records.js';
+import { THIRTY } from '../book/thirty/questions.js';
+import { missingFrom } from '../book/thirty/walk-thirty.js';
 import { TRAILS, walk } from '../book/three-steps.js';
 import { judged } from '../demo/store.js';
 import { labelWords, saidByAnswers } from '../support/figures/answers.js';
@@ -218,6 +221,17 @@ describe('the service edition of the demo', () => {
   it.each(TRAILS)('answers in three steps at most: $question', (trail) => {
     expect(trail.steps.length).toBeLessThanOrEqual(3);
     expect(walk(pdf, trail)).toEqual({ pages: expect.any(Array) });
+  });
+
+  it.each(THIRTY)('says what the record files say, read apart from the program: $ask', (asked) => {
+    const records = plainShell();
+    // A question whose answer is empty would be answered by any page.
+    expect(asked.says(records).length).toBeGreaterThan(2);
+    expect(missingFrom(pdf, asked, records)).toEqual([]);
+  });
+
+  it.each(THIRTY.filter((asked) => asked.owner))('and the owner’s book says the same: $ask', (asked) => {
+    expect(missingFrom(owner, asked, plainShell())).toEqual([]);
   });
 
   it('leads every link to a page that it has', () => {

@@ -4,7 +4,7 @@ import { stillLive, upstream } from '../../query/lookup/index.js';
 import type { Circuit } from '../../records/index.js';
 import type { Book } from '../book.js';
 import { table } from '../table.js';
-import { IN_THE_OPEN, protectionWords, wayToNode } from '../where.js';
+import { protectionWords, wayToNode } from '../where.js';
 
 /** All fuses, breakers, regulators and relief valves, in-line ones included: one table, and one plan with a letter at each place. */
 export function protectionsAnswer(book: Book) {
@@ -79,9 +79,9 @@ export function liveAnswer(book: Book) {
           (one) => (one.sources.length === 0 ? 'no recorded source' : one.sources.map((id) => names.get(id)).join(', ')),
         ),
         c.refs(
-          'Take this off',
+          'Panel to take off',
           (one) => wayToNode(book, one.id).panels,
-          (one) => (wayToNode(book, one.id).words === IN_THE_OPEN ? 'stands in the open' : wayToNode(book, one.id).words),
+          (one) => wayToNode(book, one.id).words,
         ),
         c.page((one) => one.id),
       ],

@@ -1,5 +1,6 @@
 import type { Circuit, Panel } from '../../records/index.js';
 import type { Book } from '../book.js';
+import { spansColumn } from '../id-spans.js';
 import { table } from '../table.js';
 import { madeOf, protectionWords } from '../where.js';
 
@@ -73,7 +74,7 @@ export function skinRepairAnswer(book: Book) {
       c.text('Open time, most', ({ panels: [one] }) => minutes(one?.bond?.openTimeLimitS)),
       c.text('Cure before load', ({ panels: [one] }) => hours(one?.bond?.cureLeastS ?? one?.bond?.cureS)),
       c.text('Order of fasteners', ({ panels: [one] }) => one?.fixing?.order),
-      c.text('Panels', ({ panels }) => panels.map(({ id }) => id).join(', ')),
+      spansColumn('Panels', ({ panels }) => panels.map(({ id }) => id)),
     ],
     empty: 'No skin is recorded with how it is held.',
   });

@@ -1,5 +1,6 @@
+import { spareSpaces } from '../../query/load/index.js';
 import { earthNodes } from '../../query/topics/earths.js';
-import type { Run } from '../../records/index.js';
+import type { Run, ServiceNode } from '../../records/index.js';
 import type { Book } from '../book.js';
 import { insulatorWords } from '../passages.js';
 import { table } from '../table.js';
@@ -45,7 +46,7 @@ export function spareWaysAnswer(book: Book) {
         (zone) => [zone.id],
         (zone) => zone.name,
       ),
-      c.text('Spare way', (zone) => zone.spare),
+      c.text('Spare conduit, tube or grommet', (zone) => zone.spare),
       c.refs(
         'Pull cord, its ends',
         (zone) => zone.cordEnds ?? [],
@@ -63,7 +64,24 @@ export function spareWaysAnswer(book: Book) {
       c.text('For', (zone) => zone.carries.map((medium) => book.draw.mediumName(medium).toLowerCase()).join(', ')),
       c.page((zone) => zone.id),
     ],
-    empty: 'No spare way and no pull cord is recorded.',
+    empty: 'No spare conduit and no pull cord is recorded.',
+  });
+}
+
+/** Spaces of fuse and breaker panels that nothing sits in. */
+export function spareSpacesAnswer(book: Book) {
+  return table<ServiceNode>(book.show, {
+    rows: book.assessment.model.shell.nodes.filter(({ spaces = [] }) => spaces.length > 0),
+    columns: (c) => [
+      c.refs(
+        'Panel of fuses or breakers',
+        (node) => [node.id],
+        (node) => node.name,
+      ),
+      c.text('Spare spaces', (node) => spareSpaces(node).join('; ') || 'none'),
+      c.page((node) => node.id),
+    ],
+    empty: 'No panel of fuses or breakers is recorded with its spaces: look into it.',
   });
 }
 

@@ -8,7 +8,7 @@ import { coloursAnswer, skinRepairAnswer } from '../answers/repair.js';
 import { repairsAnswer } from '../answers/repairs.js';
 import { torquesAnswer } from '../answers/torques.js';
 import { drainHoles, leaksAnswer, outsideHoles } from '../answers/water.js';
-import { earthsAnswer, spareWaysAnswer, unusedAnswer } from '../answers/ways.js';
+import { earthsAnswer, spareSpacesAnswer, spareWaysAnswer, unusedAnswer } from '../answers/ways.js';
 import { weldingOn } from '../answers/welding.js';
 import type { ChapterMaker } from '../book.js';
 import { powerAnswer, slidesAnswer } from '../owner/parked.js';
@@ -36,6 +36,7 @@ export const answers: ChapterMaker = (book) => {
             torques: torquesAnswer(book),
             earths: earthsAnswer(book),
             spareWays: spareWaysAnswer(book),
+            spareSpaces: spareSpacesAnswer(book),
             unused: unusedAnswer(book),
             rain: rainAnswer(book),
             overhead: wetAboveCeiling(book.assessment.model),

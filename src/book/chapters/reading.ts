@@ -13,6 +13,7 @@ export const reading: ChapterMaker = (book) => {
     data: {
       media: mediaKey(book),
       reaches: [
+        { word: 'exposed', means: 'no panel comes off: it stands where a hand gets at it' },
         { word: 'by hand', means: `the item lies within ${length(REACH_MM.hand)} of the opening` },
         { word: 'to the forearm', means: `within ${length(REACH_MM.forearm)}` },
         { word: 'to the arm', means: `within ${length(REACH_MM.arm)}` },

@@ -1,6 +1,5 @@
 import { isPlanned } from '../../model/planned.js';
 import { aheadOfProtection } from '../../query/isolate/graph/ahead.js';
-import { placesOf } from '../../query/place.js';
 import { zonesHolding } from '../../query/shown.js';
 import type { Circuit, Run, ServiceNode, Zone } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
@@ -8,6 +7,7 @@ import { indexOrder } from '../index-order.js';
 import { insulatorWords, sealWords } from '../passages.js';
 import { ref, table } from '../table.js';
 import { circuitOf, protectionWords, type WayIn, wayToNode, wayToRun } from '../where.js';
+import { roughPlace } from './emergency.js';
 import { everydayWords, type IndexLine } from './everyday-words.js';
 import { mediaKey } from './reading.js';
 import { zoneTable } from './zones.js';
@@ -52,10 +52,12 @@ const order = indexOrder('en');
 function entriesOf(book: Book): readonly Entry[] {
   const { shell } = book.assessment.model;
   const holding = zonesHolding(shell);
-  const placeOf = placesOf(book.assessment.model);
+  const nodes = new Map(shell.nodes.map((node) => [node.id, node]));
+  // In few words: the exact place stands with the record, on the page that is named.
   const placed = (id: string | undefined): Pick<Entry, 'place'> => {
-    const place = id === undefined ? undefined : placeOf(id);
-    return place === undefined ? {} : { place };
+    const node = id === undefined ? undefined : nodes.get(id);
+    if (node?.at === undefined) return node?.place ? { place: node.place } : {};
+    return { place: [...slotWords(node), node.place ?? roughPlace(book, node.at)].join(', ') };
   };
   const ahead = aheadOfProtection(shell);
   const guarding = (id: string, circuit: Circuit | undefined) => (ahead.has(id) ? undefined : circuit);
@@ -95,6 +97,9 @@ function entriesOf(book: Book): readonly Entry[] {
     all.filter(({ id }) => !isPlanned(shell, id));
   return [...built(shell.circuits).map(ofCircuit), ...built(shell.nodes).map(ofNode), ...built(shell.runs).map(ofRun)];
 }
+
+const slotWords = ({ slot }: ServiceNode): readonly string[] =>
+  slot ? [[slot.row === undefined ? '' : `row ${slot.row}, `, `position ${slot.number}`].join('')] : [];
 
 const cared = (care: string | undefined): Pick<Entry, 'care'> => (care ? { care } : {});
 

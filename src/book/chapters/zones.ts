@@ -28,7 +28,7 @@ export function zoneTable(book: Book) {
         0,
         '%',
       ),
-      c.text('Spare way', (zone) => [zone.spare, zone.pullCord ? 'pull cord' : undefined].filter(Boolean).join(', ')),
+      c.text('Spare conduit', (zone) => [zone.spare, zone.pullCord ? 'pull cord' : undefined].filter(Boolean).join(', ')),
       c.refs('Cord ends', (zone) => zone.cordEnds ?? []),
     ],
     empty: 'No zones are recorded.',

@@ -85,7 +85,7 @@ function ownFacts({ id, kind }: Findable, { model, figures }: Computed): readonl
       return facts(
         ['filled', fill?.fill ?? 0, 'fraction'],
         ['free', Math.max(0, 1 - (fill?.fill ?? 0)), 'fraction'],
-        ['spare', zone?.spare ?? 'no spare way recorded'],
+        ['spare', zone?.spare ?? 'no spare conduit recorded'],
         ['pull cord', zone?.pullCord === undefined ? 'not recorded' : zone.pullCord ? 'yes' : 'no'],
         ['cord ends', zone?.cordEnds],
         ['closed by', zone?.closedBy],
@@ -167,7 +167,7 @@ function wireWords({ conductor, size }: { readonly conductor?: Conductor; readon
   if (size) return size.text;
   if (!conductor) return undefined;
   const metal = conductor.awg ? `${conductor.awg} AWG` : conductor.areaMm2 ? `${conductor.areaMm2} mm²` : conductor.type;
-  return metal && `${conductor.conductors} x ${metal}`;
+  return metal && `${conductor.conductors} × ${metal}`;
 }
 
 function panelFacts(panel: Panel, panels: readonly Panel[]): readonly Fact[] {

@@ -85,7 +85,7 @@ describe('where', () => {
 
   it('tells ends, joints, make and what was tested, repaired and changed', () => {
     const facts = Object.fromEntries(where(given, 'DC-12')[0]?.facts.map(({ head, value }) => [head, value]) ?? []);
-    expect(facts).toMatchObject({ ends: ['DCP', 'DC-12/L1'], joints: ['DC-12/S1'], 'made of': '2 x 14 AWG' });
+    expect(facts).toMatchObject({ ends: ['DCP', 'DC-12/L1'], joints: ['DC-12/S1'], 'made of': '2 × 14 AWG' });
     const panel = where(given, 'AP-11')[0]?.facts.find(({ head }) => head === 'set in');
     expect(panel?.value).toBe('BP-04');
   });
