@@ -24,6 +24,15 @@ function follows(before: string, id: string): boolean {
   return Number(a.number) + 1 === Number(b.number);
 }
 
+/** `DC-04/5, DC-04/6` as `DC-04/5, /6`: what stands before the last stroke is told once. */
+export const shortRefs = (ids: readonly string[]): readonly Ref[] =>
+  ids.map((id, at) => {
+    const stroke = id.lastIndexOf('/');
+    const before = ids[at - 1];
+    const same = stroke > 0 && before !== undefined && before.slice(0, before.lastIndexOf('/')) === id.slice(0, stroke);
+    return ref(id, same ? id.slice(stroke) : id);
+  });
+
 /** The column of many ids, those that follow each other told by the first and the last. */
 export const spansColumn = <R>(
   head: string,

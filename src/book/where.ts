@@ -14,13 +14,14 @@ const NO_BREAK = '\u00a0';
 
 /**
  * The column of places: where both systems are shown, the second stands small under the first. With an id, the place in words that one
- * walks by comes first, and the tape's under it.
+ * walks by comes first, and the tape's under it. `again`: the words are those of the row above, and the tape's place alone is told.
  */
 export function placeColumn<R>(
   book: Book,
   head: string,
   at: (row: R) => Vec3 | undefined,
   id?: (row: R) => string | undefined,
+  again?: (row: R) => boolean,
 ): Column<R> {
   const { system } = book.show;
   const first = showIn(system === 'both' ? 'us' : system);
@@ -34,7 +35,7 @@ export function placeColumn<R>(
       const words =
         named === undefined ? undefined : placesOf(book.assessment.model, readerOf(book.assessment.model.shop))(named);
       if (!place) return { text: words ?? PLACE_NOT_RECORDED };
-      if (words) return { text: words, sub: placeWords(first, place) };
+      if (words) return { text: again?.(row) ? THE_SAME : words, sub: placeWords(first, place) };
       return { text: placeWords(first, place), ...(second ? { sub: placeWords(second, place) } : {}) };
     },
   };
@@ -56,6 +57,7 @@ export interface WayIn {
   readonly words: string;
 }
 
+const THE_SAME = 'the same,';
 export const IN_THE_OPEN = 'exposed';
 export const PLACE_NOT_RECORDED = 'place not recorded';
 export const WAY_NOT_RECORDED = 'way not recorded';

@@ -1,7 +1,9 @@
+import { placesOf } from '../../query/place.js';
 import type { Circuit, Medium, Run, ServiceNode } from '../../records/index.js';
 import { MEDIA } from '../../records/index.js';
 import type { Book, Chapter } from '../book.js';
 import { decisionsOf } from '../decisions.js';
+import { shortRefs, spansColumn } from '../id-spans.js';
 import { insulatorWords, sealWords } from '../passages.js';
 import { table } from '../table.js';
 import { circuitOf, madeOf, panelColumn, placeColumn, protectionWords, wayToRun } from '../where.js';
@@ -73,7 +75,7 @@ function circuitTable(book: Book, circuits: readonly Circuit[]) {
       c.text(
         'Name',
         (circuit) => circuit.name,
-        (circuit) => circuit.note,
+        (circuit) => [madeOf(circuit), circuit.note].filter(Boolean).join('; ') || undefined,
       ),
       c.count('Volt', (circuit) => circuit.voltageV, 1),
       c.refs(
@@ -86,7 +88,7 @@ function circuitTable(book: Book, circuits: readonly Circuit[]) {
         (circuit) => runsOf(circuit).slice(0, MOST_RUNS),
         (circuit) => {
           const more = runsOf(circuit).length - MOST_RUNS;
-          return [more > 0 && `and ${more} more`, madeOf(circuit)].filter(Boolean).join('; ');
+          return more > 0 ? `and ${more} more` : undefined;
         },
       ),
       c.count('Load', (circuit) => figures.get(circuit.id)?.loadA ?? circuit.loadA, 1, 'A'),
@@ -121,6 +123,7 @@ function lineTable(book: Book, circuits: readonly Circuit[]) {
 
 function connectionTable(book: Book, nodes: readonly ServiceNode[]) {
   const joined = new Map<string, string[]>();
+  const again = samePlaces(book, nodes);
   for (const run of book.assessment.model.shell.runs) {
     for (const end of [run.from, run.to]) joined.set(end, [...(joined.get(end) ?? []), run.id]);
   }
@@ -131,7 +134,7 @@ function connectionTable(book: Book, nodes: readonly ServiceNode[]) {
     marks: (node) => decisionsOf(book, node.id),
     columns: (c) => [
       c.id(
-        'Id',
+        'ID',
         (node) => node.id,
         (node) => (node.marking && node.marking !== node.id ? `marked ${node.marking}` : undefined),
       ),
@@ -154,19 +157,36 @@ function connectionTable(book: Book, nodes: readonly ServiceNode[]) {
         'Where',
         (node) => node.at,
         (node) => node.id,
+        (node) => again.has(node.id),
       ),
       panelColumn(book),
-      c.refs(
-        'Runs',
-        (node) => (joined.get(node.id) ?? []).slice(0, MOST_JOINED),
-        (node) => {
-          const more = (joined.get(node.id)?.length ?? 0) - MOST_JOINED;
-          return more > 0 ? `and ${more} more in the list of runs` : undefined;
+      {
+        head: 'Runs',
+        kind: 'id',
+        cell: (node) => {
+          const all = joined.get(node.id) ?? [];
+          const more = all.length - MOST_JOINED;
+          return {
+            refs: shortRefs(all.slice(0, MOST_JOINED)),
+            ...(all.length === 0 ? { text: '–' } : {}),
+            ...(more > 0 ? { sub: `and ${more} more in the list of runs` } : {}),
+          };
         },
-      ),
+      },
     ],
     empty: 'No connections are recorded.',
   });
+}
+
+/** Nodes that stand where the one in the line above stands, as far as words go: their lines have the tape's place alone. */
+function samePlaces(book: Book, nodes: readonly ServiceNode[]): ReadonlySet<string> {
+  const placeOf = placesOf(book.assessment.model);
+  return new Set(
+    nodes.flatMap(({ id, at }, i) => {
+      const before = nodes[i - 1];
+      return at && before?.at && placeOf(before.id) === placeOf(id) ? [id] : [];
+    }),
+  );
 }
 
 /** Runs of a circuit that its line names: the first, and with it the place of the others in the list of runs. */
@@ -187,6 +207,8 @@ const toleranceWords = (book: Book, mm: number | undefined): string | undefined 
 function runTable(book: Book, runs: readonly Run[]) {
   const usual = usualTolerance(runs);
   const figures = new Map(book.assessment.figures.takeOff.runs.map((one) => [one.id, one]));
+  // The name of a circuit stands in the first of its lines.
+  const firsts = new Set(runs.filter((run, i) => run.circuit && run.circuit !== runs[i - 1]?.circuit).map(({ id }) => id));
   return table(book.show, {
     look: 'dense index',
     rows: runs,
@@ -196,7 +218,8 @@ function runTable(book: Book, runs: readonly Run[]) {
       c.id(
         'Run',
         (run) => run.id,
-        (run) => (run.abandoned ? 'abandoned' : run.spare ? 'spare' : run.circuit && circuitOf(book, run)?.name),
+        (run) =>
+          run.abandoned ? 'abandoned' : run.spare ? 'spare' : firsts.has(run.id) ? circuitOf(book, run)?.name : undefined,
       ),
       c.refs('From', (run) => [run.from]),
       c.refs('To', (run) => [run.to]),
@@ -217,7 +240,7 @@ function runTable(book: Book, runs: readonly Run[]) {
             .filter(Boolean)
             .join('; ') || undefined,
       ),
-      c.refs(
+      spansColumn(
         'Panels to follow it',
         (run) => wayToRun(book, run.id).panels,
         (run) => wayToRun(book, run.id).words,

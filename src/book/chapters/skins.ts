@@ -1,6 +1,7 @@
 import type { Fixing, Opening, Panel } from '../../records/index.js';
 import { type Book, type ChapterMaker, stageName } from '../book.js';
 import { decisionsOf } from '../decisions.js';
+import { spansColumn } from '../id-spans.js';
 import { ROLL_MM, ref, table } from '../table.js';
 
 /** Skins and panels, how they are fixed, and openings as measured. */
@@ -10,7 +11,7 @@ export const skins: ChapterMaker = (book) => ({
   template: 'skins',
   data: {
     panels: skinTable(book),
-    bonds: bondTable(book),
+    bonds: book.edition === 'shop' ? bondTable(book) : lotTable(book),
     openings: book.assessment.model.shell.openings.map((one) => openingCard(book, one)),
   },
 });
@@ -48,6 +49,31 @@ export function skinTable(book: Book) {
       ),
     ],
     empty: 'No skins or panels are recorded.',
+  });
+}
+
+/** For a repair: which panels one lot of adhesive holds. How each was bonded is the shop's. */
+function lotTable(book: Book) {
+  const lots = new Map<string, Panel[]>();
+  for (const panel of book.assessment.model.shell.panels) {
+    if (!panel.fixing?.adhesive) continue;
+    const key = JSON.stringify([panel.fixing.adhesive, panel.fixing.lot]);
+    lots.set(key, [...(lots.get(key) ?? []), panel]);
+  }
+  return table<readonly Panel[]>(book.show, {
+    look: 'dense tight',
+    rows: [...lots.values()],
+    columns: (c) => [
+      c.text('Adhesive', ([one]) => one?.fixing?.adhesive),
+      c.id('Lot', ([one]) => one?.fixing?.lot),
+      c.text('Applied', (all) => {
+        const days = all.flatMap(({ fixing }) => fixing?.applied ?? []).sort();
+        return [...new Set([days[0], days.at(-1)])].map((day) => book.show.date(day)).join(' to ');
+      }),
+      c.id('Coupon', (all) => [...new Set(all.flatMap(({ bond }) => bond?.coupon ?? []))].join(', ') || undefined),
+      spansColumn('Panels', (all) => all.map(({ id }) => id)),
+    ],
+    empty: 'No bonded panels are recorded.',
   });
 }
 
