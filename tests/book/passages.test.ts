@@ -68,15 +68,15 @@ describe('seals and insulators', () => {
     const card = between('id="r-AP-11"', 'id="h-panel-plans"');
     expect(card).toMatch(/ES-1 earth stud 1 [^/]*insulator fitted/u);
     const index = between('id="h-by-name"', 'id="h-by-id"');
-    expect(index).toMatch(/earth stud 1 terminal, under the coach, [^/]*, insulator fitted ES-1/u);
+    expect(index).toMatch(/earth stud 1 terminal, [a-z, ]*, insulator fitted ES-1/u);
     expect(index).toMatch(/Air main circuit, sealed at BP-04; sealing not verified at BP-04/u);
   });
 
   it('stand where one looks for a leak, for a torque and for an earth', () => {
-    const holes = between('Where runs pass the outside skin', '</table>');
+    const holes = between('Where runs pass the belly', '</table>');
     expect(holes).toMatch(/AI\/1 BP-04 .*sealed/u);
     expect(holes).toMatch(/AI\/2 BP-04 .*not verified/u);
-    expect(between('id="h-torques"', 'id="h-earths"')).toContain('earth stud, insulator fitted');
+    expect(between('id="h-torques"', 'id="h-earths"')).toContain('terminal, insulator fitted');
     expect(between('id="h-earths"', 'id="h-spare-ways"')).toMatch(/ES-1 .*insulator fitted/u);
   });
 });
@@ -108,7 +108,7 @@ describe('a place told in a hurry', () => {
     roughPlace({ assessment } as Parameters<typeof roughPlace>[0], [x, y, z]);
   it('is a third of the length, a side and a height', () => {
     expect(at(500, -1000, -200)).toBe('front, left, under the floor');
-    expect(at(4800, 0, 900)).toBe('middle, near the centre line, at hand height');
+    expect(at(4800, 0, 900)).toBe('middle, near the center line, at hand height');
     expect(at(9000, 1100, 100)).toBe('rear, right, low');
   });
 });

@@ -119,7 +119,7 @@ export const TRAILS: readonly Trail[] = [
     steps: [/^What does each axle/u],
     answer: [/steer/u, /Limit/u, /Margin/u],
   },
-  { question: 'At what tyre pressure?', steps: [/^tyre pressure$/u], answer: [/Tyre pressure/u, /GAWR/u, /120/u] },
+  { question: 'At what tyre pressure?', steps: [/^t[iy]re pressure$/u], answer: [/Tyre pressure/u, /GAWR/u, /120/u] },
   { question: 'Was it repaired before?', steps: [/^Was this repaired/u], answer: [/NC-0\d/u, /AM-0\d/u] },
   { question: 'Where will a leak show?', steps: [/^A stain or a leak/u], answer: [/Shows at/u, /BP-L-1/u, /CW-T1/u] },
   {
@@ -135,7 +135,7 @@ export const TRAILS: readonly Trail[] = [
   { question: 'What is this red and black wire?', steps: [/^What is this wire/u], answer: [/red\/black/u, /DC-30/u, /TC/u] },
   {
     question: 'How is a cracked skin replaced?',
-    steps: [/^How is a cracked skin/u],
+    steps: [/^How do I replace a cracked skin/u],
     answer: [/5052-H32/u, /0\.100 in/u, /two-part structural/u, /30 min/u, /24 h/u],
   },
   { question: 'How high is it?', steps: [/^How high, long and wide/u], answer: [/12 ft 5 in/u] },
@@ -144,7 +144,7 @@ export const TRAILS: readonly Trail[] = [
     steps: [/^Is there a spare conduit/u],
     answer: [/TC/u, /two 3\/4 in conduits/u, /cord/iu, /Free/u],
   },
-  { question: 'Where are the earths?', steps: [/^Where are the earths/u], answer: [/ES-1/u, /AP-01/u, /washer/iu] },
+  { question: 'Where are the earths?', steps: [/^Where are the grounds/u], answer: [/ES-1/u, /AP-01/u, /washer/iu] },
   {
     question: 'Which wires are abandoned or spare?',
     steps: [/^Which wires are spare/u],
@@ -162,7 +162,7 @@ export const TRAILS: readonly Trail[] = [
   },
   {
     question: 'Whom do I call?',
-    steps: [/^Whom do I call/u],
+    steps: [/^Who do I call/u],
     answer: [/Ondervale Coachcraft/u, /chassis maker/iu, /Appliances/u, /signed off/u],
   },
   {

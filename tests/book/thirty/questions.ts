@@ -197,7 +197,7 @@ export const THIRTY: readonly Asked[] = [
   {
     ask: '16 What does each axle owe?',
     owner: true,
-    steps: [/^tyre pressure$/u],
+    steps: [/^t[iy]re pressure$/u],
     says: ({ head }) =>
       head.chassis.axles.flatMap(({ id, gawr, tyres }: Plain) => [id, gawr.replace(' lb', ''), String(figure(tyres.inflation))]),
   },
@@ -241,7 +241,7 @@ export const THIRTY: readonly Asked[] = [
   },
   {
     ask: '20 Where are the earths and bonding studs?',
-    steps: [/^Where are the earths/u],
+    steps: [/^Where are the grounds/u],
     says: ({ runs, nodes }) => {
       const ends = new Set(runs.filter(({ circuit }) => circuit === 'DC-E').flatMap(({ from, to }) => [from, to]));
       const studs = nodes.filter(({ id, kind }) => ends.has(id) && kind === 'terminal');
@@ -281,7 +281,7 @@ export const THIRTY: readonly Asked[] = [
   },
   {
     ask: '24 Whom do I call, and what warranty is there?',
-    steps: [/^Whom do I call/u],
+    steps: [/^Who do I call/u],
     pages: 2,
     says: ({ shop, head, components }) => [
       shop.name,
@@ -347,7 +347,7 @@ export const THIRTY: readonly Asked[] = [
   },
   {
     ask: '29 How is a cracked skin replaced?',
-    steps: [/^How is a cracked skin/u],
+    steps: [/^How do I replace a cracked skin/u],
     pages: 2,
     says: ({ panels }) => {
       const { alloy, thickness, fixing, bond } = by(panels, 'SK-L-03');
