@@ -3,7 +3,7 @@ import path from 'node:path';
 import { create, type Font } from 'fontkit';
 import { packageFolder } from '../book/print/packaged.js';
 import { line, type Mark, type Point, rectArea, type Scene, type TextMark } from '../drawing/scene.js';
-import { TEXT_STYLES } from '../drawing/styles.js';
+import { CAPITAL_SHARE, TEXT_STYLES } from '../drawing/styles.js';
 import { toSvg } from '../drawing/svg.js';
 import { textHeightMm, textWidthMm } from '../drawing/text-width.js';
 import { openPicture } from '../store/picture.js';
@@ -35,8 +35,8 @@ export async function pictureWith(bytes: Buffer, scene: Scene): Promise<Buffer> 
 
 const FONTS = new Map<string, Font>();
 
-function fontOf(face: 'sans' | 'mono', bold: boolean): Font {
-  const name = `atkinson-hyperlegible-${face === 'mono' ? 'mono' : 'next'}`;
+function fontOf(bold: boolean): Font {
+  const name = 'atkinson-hyperlegible-next';
   const file = `${name}-latin-${bold ? 700 : 400}-normal.woff`;
   const found =
     FONTS.get(file) ?? (create(readFileSync(path.join(packageFolder(`@fontsource/${name}`) as string, 'files', file))) as Font);
@@ -47,11 +47,11 @@ function fontOf(face: 'sans' | 'mono', bold: boolean): Font {
 /** A line of text as filled shapes, with the white behind it. */
 function outlinesOf(mark: TextMark): readonly Mark[] {
   const style = TEXT_STYLES[mark.style];
-  const font = fontOf(style.face, style.bold);
+  const font = fontOf(style.bold);
   const perUnit = style.sizeMm / font.unitsPerEm;
   const width = textWidthMm(mark.text, mark.style);
   const start = mark.at[0] - (mark.anchor === 'start' ? 0 : mark.anchor === 'middle' ? width / 2 : width);
-  const baseline = mark.at[1] + style.sizeMm * 0.334;
+  const baseline = mark.at[1] + (style.sizeMm * CAPITAL_SHARE) / 2;
   const marks: Mark[] = [];
   if (mark.backed) {
     const half = textHeightMm(mark.style) / 2;

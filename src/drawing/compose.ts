@@ -3,6 +3,7 @@ import { type Reader, readerOf, sayTo } from '../words/index.js';
 import { lowered, usedBounds } from './crop.js';
 import { frontArrow, noteLines, noteRows, notesMm, scaleBar } from './furniture.js';
 import { Ink, textBox } from './ink.js';
+import { KeptOff } from './kept-off.js';
 import { DISC_MM, type LabelWish, type PlacedLabel, placeLabels } from './labels.js';
 import { circle, growRect, line, type Mark, type Point, type Rect, type Scene, textMark } from './scene.js';
 import { FURNITURE_MM, scaleText } from './sheet.js';
@@ -24,6 +25,8 @@ export interface Drawing {
   readonly ids: readonly string[];
   /** Words of labels that found no room. */
   readonly leftOut?: readonly string[];
+  /** The marks that the SVG was written from, for those who measure a finished sheet. */
+  readonly marks?: readonly Mark[];
 }
 
 export interface DrawingOptions {
@@ -58,6 +61,8 @@ export interface ViewDraft {
   readonly furniture?: boolean;
   /** Where a reader finds what found no room; for the note. */
   readonly rest?: string;
+  /** False: labels that crowd each other are left out rather than set in a list. */
+  readonly lists?: boolean;
 }
 
 /** Places labels, adds scale bar, arrow and notes, and writes the SVG. */
@@ -65,7 +70,10 @@ export function compose(draft: ViewDraft, options: DrawingOptions): Drawing {
   const w = sayTo(draft.reader ?? readerOf({}));
   const shown = draft.marks.map((mark) => asPlanned(mark, options.planned));
   const taken = draft.marks.flatMap((mark) => (mark.kind === 'text' ? [growRect(textBox(mark), 0.2)] : []));
-  const placement = placeLabels(draft.wishes, draft.room, taken, new Ink(draft.widthMm, draft.heightMm, shown));
+  const { widthMm, heightMm: laidOutMm } = draft;
+  const keptOff = new KeptOff(shown, { x0: 0, y0: 0, x1: widthMm, y1: laidOutMm });
+  const ink = new Ink(widthMm, laidOutMm, shown);
+  const placement = placeLabels(draft.wishes, draft.room, taken, ink, { keptOff, lists: draft.lists !== false });
   const left = placement.leftOut.reduce((sum, wish) => sum + (wish.lines?.length ?? 1), 0);
   const notes = [
     ...(draft.notes ?? []),
@@ -85,6 +93,7 @@ export function compose(draft: ViewDraft, options: DrawingOptions): Drawing {
     heightMm,
     ids: [...ids],
     leftOut: placement.leftOut.map(({ text }) => text),
+    marks,
   };
 }
 

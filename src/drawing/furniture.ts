@@ -78,7 +78,7 @@ export function frontArrow(front: 'left' | 'right', [x, y]: Point, words: string
   };
 }
 
-const LINE_MM = 2.9;
+const LINE_MM = 3.1;
 
 /** Notes run on in a strip of this width, mm; too narrow a strip holds none. */
 export const noteRows = (notes: readonly string[], widthMm: number): readonly string[] =>

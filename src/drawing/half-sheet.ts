@@ -4,7 +4,7 @@ import type { Margins, SheetSize } from './sheet.js';
 /** Two drawings one above the other on a turned sheet. */
 
 /** Strips about a view on half a sheet: legend above, little else. */
-export const HALF_SHEET_STRIPS: Margins = { sideMm: 8, aboveMm: 9, belowMm: 3, mostMm: 14 };
+export const HALF_SHEET_STRIPS: Margins = { sideMm: 8, aboveMm: 7, belowMm: 2, mostMm: 14 };
 /** The caption of the upper one, and the space between them, mm. */
 const BETWEEN_MM = 8;
 

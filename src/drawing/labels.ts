@@ -1,5 +1,6 @@
 import { Boxes } from './boxes.js';
 import type { Ink } from './ink.js';
+import type { KeptOff } from './kept-off.js';
 import { grouped } from './label-groups.js';
 import type { LabelWish } from './label-wish.js';
 import { crossesRect } from './outline.js';
@@ -38,23 +39,37 @@ const OTHER_ANCHOR_COST = 0.4;
 /** How often a crowded sheet is tried again. */
 const PASSES = 4;
 
+export interface PlacingOptions {
+  /** What no label lies on. */
+  readonly keptOff?: KeptOff;
+  /** Whether labels that are shut in may stand in a list, with one leader. */
+  readonly lists?: boolean;
+}
+
 /**
  * Places labels so that none overlaps another or leaves `room`. Greedy by priority, and in a stated order among equals, so the
  * same wishes give the same sheet. Each takes the cheapest place that is free: beside its anchor, on rings around it with
- * a leader, else anywhere in the room. What finds no place is given back.
+ * a leader, else anywhere in the room. What finds no place is given back. None lies on what is `keptOff`.
  */
-export function placeLabels(wishes: readonly LabelWish[], room: Rect, taken: readonly Rect[], ink: Ink): Placement {
+export function placeLabels(
+  wishes: readonly LabelWish[],
+  room: Rect,
+  taken: readonly Rect[],
+  ink: Ink,
+  { keptOff, lists = true }: PlacingOptions = {},
+): Placement {
   let order: readonly LabelWish[] = [...wishes].sort((a, b) => b.priority - a.priority);
-  let best = placeInOrder(order, room, taken, ink);
+  let best = placeInOrder(order, { room, taken, ink, keptOff });
   for (let pass = 1; pass < PASSES && best.leftOut.length > 0; pass++) {
     // Those shut in by their neighbours go first the next time, as far as their priority allows.
     const shutIn = new Set(best.leftOut);
     order = [...order].sort((a, b) => b.priority - a.priority || Number(shutIn.has(b)) - Number(shutIn.has(a)));
-    const apart = placeInOrder(order, room, taken, ink);
+    const apart = placeInOrder(order, { room, taken, ink, keptOff });
     if (countLeft(apart) < countLeft(best)) best = apart;
     if (best.leftOut.length === 0) break;
+    if (!lists) continue;
     order = [...grouped(order, apart.leftOut)].sort((a, b) => b.priority - a.priority);
-    const together = placeInOrder(order, room, taken, ink);
+    const together = placeInOrder(order, { room, taken, ink, keptOff });
     if (countLeft(together) < countLeft(best)) best = together;
   }
   return best;
@@ -62,7 +77,14 @@ export function placeLabels(wishes: readonly LabelWish[], room: Rect, taken: rea
 
 const countLeft = ({ leftOut }: Placement): number => leftOut.reduce((sum, wish) => sum + (wish.lines?.length ?? 1), 0);
 
-function placeInOrder(ordered: readonly LabelWish[], room: Rect, taken: readonly Rect[], ink: Ink): Placement {
+interface Ground {
+  readonly room: Rect;
+  readonly taken: readonly Rect[];
+  readonly ink: Ink;
+  readonly keptOff: KeptOff | undefined;
+}
+
+function placeInOrder(ordered: readonly LabelWish[], { room, taken, ink, keptOff }: Ground): Placement {
   const placed: PlacedLabel[] = [];
   const leftOut: LabelWish[] = [];
   const boxes = new Boxes(taken);
@@ -71,7 +93,7 @@ function placeInOrder(ordered: readonly LabelWish[], room: Rect, taken: readonly
   const toCome = ordered.filter(single).map(({ anchor }) => anchor);
   for (const wish of ordered) {
     if (single(wish)) toCome.shift();
-    const found = bestPlace(wish, { room, boxes, leaders, toCome, ink });
+    const found = bestPlace(wish, { room, boxes, leaders, toCome, ink, keptOff });
     if (found) {
       placed.push(found);
       boxes.add(found.box);
@@ -145,6 +167,7 @@ class Choice {
     const drawn = this.wish.block !== undefined || reach > (this.wish.clearMm ?? 0) + NEAREST_WITHOUT_LEADER_MM;
     const leader = drawn ? ([anchor, end] as const) : undefined;
     if (leader && boxes.underLine(anchor, end)) return;
+    if (this.sheet.keptOff?.under(box)) return;
     const cost = costOf(box, leader, awayMm, this.sheet, this.cost);
     if (cost >= this.cost) return;
     this.cost = cost;
@@ -167,6 +190,8 @@ interface Sheet {
   /** Anchors of labels still to be placed: under another label they would be cut off. */
   readonly toCome: readonly Point[];
   readonly ink: Ink;
+  /** What no label lies on. */
+  readonly keptOff: KeptOff | undefined;
 }
 
 function bestPlace(wish: LabelWish, sheet: Sheet): PlacedLabel | undefined {

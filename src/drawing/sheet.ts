@@ -7,10 +7,8 @@ export interface SheetSize {
   readonly heightMm: number;
 }
 
-/** Reductions and enlargements: those of ISO 5455 (unverified citation) and the house's own between them. `40` is 1:40, `0.5` is 2:1. */
-export const SCALES = [
-  0.1, 0.2, 0.5, 1, 2, 2.5, 5, 7.5, 10, 15, 20, 25, 30, 40, 50, 60, 75, 100, 125, 150, 200, 500, 1000,
-] as const;
+/** Scales of ISO 5455 (from memory), and none between them: `50` is 1:50, `0.5` is 2:1. Beyond their end they go on by tens. */
+export const SCALES = [0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10000] as const;
 
 export const scaleText = (reduction: number): string => (reduction >= 1 ? `1:${reduction}` : `${Math.round(1 / reduction)}:1`);
 
@@ -57,11 +55,16 @@ export interface Margins {
   readonly mostMm: number;
 }
 
-export const FURNITURE_MM = 10;
+export const FURNITURE_MM = 11;
 const EDGE_MM = 1;
 
-/** Views below one another at one scale; the sheet is then only as high as they need. */
-export function layOut(views: readonly ViewRequest[], sheet: SheetSize, room: Margins): Layout {
+/** Views below one another at one scale; the sheet is then only as high as they need. What is not to scale fills its sheet. */
+export function layOut(
+  views: readonly ViewRequest[],
+  sheet: SheetSize,
+  room: Margins,
+  fit: 'to scale' | 'as large as it goes' = 'to scale',
+): Layout {
   const widest = Math.max(...views.map(({ bounds }) => bounds.x1 - bounds.x0), 1);
   const total = Math.max(
     views.reduce((sum, { bounds }) => sum + bounds.y1 - bounds.y0, 0),
@@ -69,7 +72,8 @@ export function layOut(views: readonly ViewRequest[], sheet: SheetSize, room: Ma
   );
   const strips = views.length * (room.aboveMm + room.belowMm);
   const inside = sheet.heightMm - FURNITURE_MM - 2 * EDGE_MM;
-  const reduction = fittingScale(widest, total, Math.max(sheet.widthMm - 2 * room.sideMm, 10), Math.max(inside - strips, 10));
+  const [wideMm, highMm] = [Math.max(sheet.widthMm - 2 * room.sideMm, 10), Math.max(inside - strips, 10)];
+  const reduction = fit === 'to scale' ? fittingScale(widest, total, wideMm, highMm) : Math.max(widest / wideMm, total / highMm);
   const spare = inside - strips - total / reduction;
   const wanted = views.length * 2 * room.mostMm - strips;
   const extra = Math.max(0, Math.min(spare, wanted)) / (2 * views.length);

@@ -129,6 +129,15 @@ export const PLANNED_DASH: readonly number[] = [2.4, 2.4];
 export const isOutlinePen = (pen: PenName): boolean =>
   !/^(?:weld-(?:symbol|backing|frame|ring)|leader|badge|dimension|arrow|glyph|casing|furniture|grid|axis)/u.test(pen);
 
+/**
+ * Whether words never lie on a line of this pen: outlines, hatches and areas of hazard, runs and symbols. They may break what only
+ * says where things are: the pale structure, the grid of a chart, a centre line, a leader, a dimension line.
+ */
+export const keepsLabelsOff = (pen: PenName): boolean =>
+  !/^(?:context|hidden|chassis|tyre|ground|centre|nominal|weld|leader|badge|dimension|arrow|glyph|casing|furniture|grid|axis|area|slot|gauge|bar|limit|whisker|series|cover)/u.test(
+    pen,
+  ) || pen === 'weld-soft';
+
 /** What is painted first lies undermost. */
 export const LAYERS = [
   'ground',
@@ -150,23 +159,35 @@ export type Layer = (typeof LAYERS)[number];
 
 export interface TextStyle {
   readonly sizeMm: number;
-  readonly face: 'sans' | 'mono';
   readonly bold: boolean;
   readonly colour: string;
 }
 
-/** Sizes are those of the font; nothing smaller than 6.5 pt (2.3 mm) is printed. */
+/** Height of the capitals of both typefaces as a share of the size of the font; a test holds it to the fonts. */
+export const CAPITAL_SHARE = 0.668;
+
+/** Heights of lettering of ISO 3098-1 (from memory), mm: that of the capitals, as printed. */
+export const LETTER_HEIGHTS_MM = { least: 1.8, underCoach: 2.5 } as const;
+
+/** Size of the font, mm, whose capitals are no lower than this. */
+const sizeFor = (heightMm: number): number => Math.ceil((heightMm / CAPITAL_SHARE) * 100) / 100;
+const SMALL = sizeFor(LETTER_HEIGHTS_MM.least);
+const LARGE = sizeFor(LETTER_HEIGHTS_MM.underCoach);
+
+/** Capitals are 1.8 mm high and more, and 2.5 mm and more where something is looked for by its id with a torch in the hand. */
 export const TEXT_STYLES = {
-  id: { sizeMm: 2.3, face: 'mono', bold: false, colour: INK },
-  'id-strong': { sizeMm: 2.4, face: 'mono', bold: true, colour: INK },
-  name: { sizeMm: 2.3, face: 'sans', bold: false, colour: INK },
+  id: { sizeMm: SMALL, bold: false, colour: INK },
+  /** Ids of panels, nodes and runs on what is read under a coach. */
+  'id-large': { sizeMm: LARGE, bold: false, colour: INK },
+  'id-strong': { sizeMm: LARGE, bold: true, colour: INK },
+  name: { sizeMm: SMALL, bold: false, colour: INK },
   /** Numbers that are read across a room's width, each in a ring. */
-  numeral: { sizeMm: 3.8, face: 'sans', bold: true, colour: INK },
+  numeral: { sizeMm: 3.8, bold: true, colour: INK },
   /** In the shapes of the emergency plan. */
-  badge: { sizeMm: 4.4, face: 'sans', bold: true, colour: INK },
-  'name-strong': { sizeMm: 2.5, face: 'sans', bold: true, colour: INK },
-  dimension: { sizeMm: 2.3, face: 'sans', bold: false, colour: INK },
-  note: { sizeMm: 2.3, face: 'sans', bold: false, colour: '#4b545a' },
-  letter: { sizeMm: 2.3, face: 'sans', bold: true, colour: INK },
+  badge: { sizeMm: 4.4, bold: true, colour: INK },
+  'name-strong': { sizeMm: SMALL, bold: true, colour: INK },
+  dimension: { sizeMm: SMALL, bold: false, colour: INK },
+  note: { sizeMm: SMALL, bold: false, colour: '#4b545a' },
+  letter: { sizeMm: SMALL, bold: true, colour: INK },
 } as const satisfies Record<string, TextStyle>;
 export type TextStyleName = keyof typeof TEXT_STYLES;

@@ -1,6 +1,6 @@
 import { anchor } from '../model/anchor.js';
 import type { CircleMark, Mark, Point, Scene, ShapeMark, TextMark } from './scene.js';
-import { LAYERS, PENS, type Pen, PLANNED_DASH, TEXT_STYLES } from './styles.js';
+import { CAPITAL_SHARE, LAYERS, PENS, type Pen, PLANNED_DASH, TEXT_STYLES } from './styles.js';
 import { textHeightMm, textWidthMm } from './text-width.js';
 
 export interface SvgOptions {
@@ -8,10 +8,7 @@ export interface SvgOptions {
   readonly linkable: (id: string) => boolean;
 }
 
-const FACES = {
-  sans: "'Atkinson Hyperlegible Next', sans-serif",
-  mono: "'Atkinson Hyperlegible Mono', monospace",
-} as const;
+const FACE = "'Atkinson Hyperlegible Next', sans-serif";
 
 /** XML 1.0 production 2 (Char): what cannot stand in XML at all, even escaped. Lone surrogates are among them. */
 const allowed = (code: number): boolean =>
@@ -39,7 +36,7 @@ export function mm(value: number): string {
 /** A scene as one SVG element: inline attributes only, sizes in millimetres, no scripts, no references outside. */
 export function toSvg(scene: Scene, options: SvgOptions): string {
   const parts = [
-    `<svg xmlns="http://www.w3.org/2000/svg" class="sb-drawing" role="img" aria-label="${escapeXml(nameOf(scene))}" width="${mm(scene.widthMm)}mm" height="${mm(scene.heightMm)}mm" viewBox="0 0 ${mm(scene.widthMm)} ${mm(scene.heightMm)}" font-family="${FACES.sans}" fill="none" stroke-linejoin="round" stroke-linecap="butt">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" class="sb-drawing" role="img" aria-label="${escapeXml(nameOf(scene))}" width="${mm(scene.widthMm)}mm" height="${mm(scene.heightMm)}mm" viewBox="0 0 ${mm(scene.widthMm)} ${mm(scene.heightMm)}" font-family="${FACE}" fill="none" stroke-linejoin="round" stroke-linecap="butt">`,
     `<title>${escapeXml(scene.title)}</title>`,
   ];
   for (const layer of LAYERS) {
@@ -113,14 +110,13 @@ function textMark(mark: TextMark): string {
   const [x, y] = mark.at;
   const width = textWidthMm(mark.text, mark.style);
   const height = textHeightMm(mark.style);
-  // The baseline lies 0.34 of the size below the middle of the capitals (cap height 0.668 of the size).
-  const baseline = y + style.sizeMm * 0.334;
+  // The baseline lies half of the capitals' height below their middle.
+  const baseline = y + (style.sizeMm * CAPITAL_SHARE) / 2;
   const turn = mark.upright ? ` transform="rotate(-90 ${mm(x)} ${mm(y)})"` : '';
   const back = mark.backed
     ? `<rect x="${mm(x - width * ANCHORS[mark.anchor] - 0.2)}" y="${mm(y - height / 2)}" width="${mm(width + 0.4)}" height="${mm(height)}" fill="#ffffff"${turn}/>`
     : '';
-  const face = style.face === 'mono' ? ` font-family="${FACES.mono}"` : '';
   const weight = style.bold ? ' font-weight="700"' : '';
   const anchored = mark.anchor === 'start' ? '' : ` text-anchor="${mark.anchor}"`;
-  return `${back}<text x="${mm(x)}" y="${mm(baseline)}" font-size="${mm(style.sizeMm)}" fill="${style.colour}"${face}${weight}${anchored}${turn}>${escapeXml(mark.text)}</text>`;
+  return `${back}<text x="${mm(x)}" y="${mm(baseline)}" font-size="${mm(style.sizeMm)}" fill="${style.colour}"${weight}${anchored}${turn}>${escapeXml(mark.text)}</text>`;
 }

@@ -1,8 +1,8 @@
-import { TEXT_STYLES, type TextStyleName } from './styles.js';
+import { CAPITAL_SHARE, TEXT_STYLES, type TextStyleName } from './styles.js';
 
 /**
  * Advance widths in thousandths of the font size, for U+0020 to U+007E.
- * Measured from the hmtx tables of Atkinson Hyperlegible Next, regular and bold; the mono face has one width.
+ * Measured from the hmtx tables of Atkinson Hyperlegible Next, regular and bold.
  */
 const REGULAR =
   '280,286,301,651,592,919,731,160,299,299,485,606,210,362,210,387,648,407,548,576,614,588,598,510,615,595,210,210,553,628,553,480,' +
@@ -12,7 +12,6 @@ const BOLD =
   '312,303,390,765,610,969,725,210,335,335,485,595,271,373,272,440,659,440,579,600,624,607,626,537,624,571,272,272,569,612,569,547,' +
   '781,678,643,658,688,597,566,718,701,424,561,663,552,858,717,746,629,756,650,610,607,686,644,886,685,650,618,340,440,344,582,400,' +
   '288,552,596,510,596,563,365,593,571,300,259,555,318,882,571,576,596,599,376,508,376,567,530,740,539,521,505,381,254,381,537';
-const MONO = 632;
 /** A sign outside the table: wide enough for any Latin letter, and for a full-width sign. */
 const OTHER = 850;
 const OTHER_WIDE = 1100;
@@ -28,14 +27,16 @@ export function textWidthMm(words: string, styleName: TextStyleName): number {
   for (const sign of words) {
     const code = sign.codePointAt(0) as number;
     const wide = code > 0x2e80 ? OTHER_WIDE : OTHER;
-    if (style.face === 'mono') thousandths += code > 0x2e80 ? OTHER_WIDE : MONO;
-    else thousandths += table[code - 0x20] ?? wide;
+    thousandths += table[code - 0x20] ?? wide;
   }
   return (thousandths * style.sizeMm) / 1000;
 }
 
 /** Height that a line of text takes up, mm: ascenders, descenders and a little air. */
 export const textHeightMm = (styleName: TextStyleName): number => TEXT_STYLES[styleName].sizeMm * 1.12;
+
+/** Height of the capitals and figures, mm. */
+export const capitalsMm = (styleName: TextStyleName): number => TEXT_STYLES[styleName].sizeMm * CAPITAL_SHARE;
 
 /** `words` cut with an ellipsis so that it is no wider than `mostMm`. */
 export function shorten(words: string, styleName: TextStyleName, mostMm: number): string {

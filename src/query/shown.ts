@@ -1,3 +1,4 @@
+import { floorHeight } from '../compute/access/approach.js';
 import { type Overall, overall } from '../compute/access/overall.js';
 import { type Solid, solids } from '../compute/access/standing.js';
 import { type Surface, surfaces } from '../compute/access/surfaces.js';
@@ -13,6 +14,9 @@ import type { Shell, Zone } from '../records/index.js';
 
 /** The surface of every panel, by the panel's id. */
 export const panelSurfaces = (model: Model): ReadonlyMap<string, Surface> => surfaces(model);
+
+/** Height of the floor that one stands on inside; undefined where neither a floor nor a door's sill is recorded. */
+export const floorMmOf = (model: Model): number | undefined => floorHeight(model);
 
 export type { Solid };
 

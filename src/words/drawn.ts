@@ -109,12 +109,28 @@ export const DRAWING = {
     es: '{where}, dividido en zonas de unos 150 mm, cada una con el tornillo más largo que no toca nada registrado ahí.',
   },
   'drawn.drill.metric': {
-    us: 'Figures: longest screw under its head, mm. X or dark: no screw. Areas count from the panel’s edges.',
-    es: 'Cifras: tornillo más largo bajo la cabeza, mm. X u oscuro: ningún tornillo. Las zonas se cuentan desde los bordes del panel.',
+    us: 'Figures in the areas: the longest safe screw here, mm under its head. X or dark: no screw.',
+    es: 'Cifras en las zonas: el tornillo más largo sin peligro aquí, mm bajo la cabeza. X u oscuro: ningún tornillo.',
+  },
+  'drawn.drill.edges.metric': {
+    us: 'Figures along the edges: mm from the front end and from the lower edge.',
+    es: 'Cifras en los bordes: mm desde el extremo delantero y desde el borde inferior.',
+  },
+  'drawn.drill.edges.left.metric': {
+    us: 'Figures along the edges: mm from the left end and from the lower edge.',
+    es: 'Cifras en los bordes: mm desde el extremo izquierdo y desde el borde inferior.',
   },
   'drawn.drill.us': {
-    us: 'Figures: longest screw under its head, inches. X or dark: no screw. Areas count from the panel’s edges, in steps of about 6 in (150 mm).',
-    es: 'Cifras: tornillo más largo bajo la cabeza, pulgadas. X u oscuro: ningún tornillo. Las zonas se cuentan desde los bordes del panel, en pasos de unas 6 in (150 mm).',
+    us: 'Figures in the areas: the longest safe screw here, inches under its head. X or dark: no screw.',
+    es: 'Cifras en las zonas: el tornillo más largo sin peligro aquí, pulgadas bajo la cabeza. X u oscuro: ningún tornillo.',
+  },
+  'drawn.drill.edges.us': {
+    us: 'Figures along the edges: inches from the front end and from the lower edge.',
+    es: 'Cifras en los bordes: pulgadas desde el extremo delantero y desde el borde inferior.',
+  },
+  'drawn.drill.edges.left.us': {
+    us: 'Figures along the edges: inches from the left end and from the lower edge.',
+    es: 'Cifras en los bordes: pulgadas desde el extremo izquierdo y desde el borde inferior.',
   },
   'drawn.face': { us: '{id}: {name}, as you stand before it', es: '{id}: {name}, tal como lo ve de frente' },
   'drawn.face.plain': { us: '{id}, as you stand before it', es: '{id}, tal como lo ve de frente' },

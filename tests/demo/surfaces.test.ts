@@ -30,17 +30,24 @@ describe('the sides of the demo shell', () => {
     expect(drawnIn(panels, 'AP-14')).toEqual(['panels-down']);
   });
 
-  it('draws each access panel in one view of every service plan', () => {
+  it('draws each access panel in one layer of every service, that of its surface', () => {
+    const layers: Readonly<Record<Surface['side'], string>> = {
+      ...{ underside: 'belly', floor: 'floor', partition: 'floor', ceiling: 'ceiling', roof: 'ceiling' },
+      ...{ left: 'left', right: 'right', front: 'front', rear: 'rear' },
+    };
+    const seen = new Set<string>();
     for (const medium of drawing.mediaUsed(a)) {
       const views = drawing.serviceDrawings(a, medium, SHEET, { linkable: () => true });
       for (const id of access) {
-        // A sheet may come in a front and a rear half: the view is what counts.
-        const shown = new Set(drawnIn(views, id).map((name) => name.replace(/-(?:front|rear)-half$/u, '')));
-        // A half without anything of the medium is not drawn; the two views of direct current show the whole coach.
-        expect([medium, id, shown.size <= 1, medium !== 'dc' || shown.size === 1]).toEqual([medium, id, true, true]);
-        for (const side of shown) expect(side.endsWith('-side')).toBe(surfaces(a.model).get(id)?.faces === 'left');
+        const shown = drawnIn(views, id);
+        const own = layers[(surfaces(a.model).get(id) as Surface).side];
+        // A layer without anything of the medium is not drawn.
+        for (const name of shown) expect([id, name]).toEqual([id, `service-${medium}-${own}`]);
+        expect(shown.length).toBe(views.some((view) => view.id === `service-${medium}-${own}`) ? 1 : 0);
+        if (shown.length > 0) seen.add(id);
       }
     }
+    expect([...access].filter((id) => !seen.has(id))).toEqual([]);
   });
 
   it('draws no access panel on a drill sheet of another face, and at most once on the cover', () => {

@@ -6,8 +6,10 @@ import { type LabelWish, placeLabels } from '../../src/drawing/labels.js';
 import { clipSegment } from '../../src/drawing/outline.js';
 import { isWithinRect, overlaps, type Rect } from '../../src/drawing/scene.js';
 
-const ROOM: Rect = { x0: 1, y0: 1, x1: 150, y1: 90 };
-const NO_INK = new Ink(150, 90, []);
+const ROOM: Rect = { x0: 1, y0: 1, x1: 176, y1: 106 };
+/** A landscape sheet of a book. */
+const SHEET: Rect = { x0: 1, y0: 1, x1: 246, y1: 150 };
+const NO_INK = new Ink(177, 107, []);
 
 const wish = (text: string, x: number, y: number, more: Partial<LabelWish> = {}): LabelWish => ({
   text,
@@ -84,7 +86,7 @@ describe('placing labels', () => {
   });
 
   it('drops the least important where there is room for one', () => {
-    const small: Rect = { x0: 0, y0: 0, x1: 12, y1: 3 };
+    const small: Rect = { x0: 0, y0: 0, x1: 12, y1: 4 };
     const { placed, leftOut } = placeLabels(
       [wish('AAAA', 6, 1, { priority: 1 }), wish('BBBB', 6, 1, { priority: 2 })],
       small,
@@ -95,11 +97,11 @@ describe('placing labels', () => {
     expect(leftOut.map((one) => one.text)).toEqual(['AAAA']);
   });
 
-  it.each([1.5, 3, 8])('puts sixty labels %d mm apart somewhere, in lists where they are shut in', (apart) => {
-    const crowd = Array.from({ length: 60 }, (_, k) => wish(`DC-${k}/S1`, 40 + (k % 8) * apart, 20 + Math.floor(k / 8) * apart));
-    const { placed, leftOut } = placeLabels(crowd, ROOM, [], NO_INK);
+  it.each([2, 3.5, 9.4])('puts sixty labels %d mm apart somewhere, in lists where they are shut in', (apart) => {
+    const crowd = Array.from({ length: 60 }, (_, k) => wish(`DC-${k}/S1`, 90 + (k % 8) * apart, 60 + Math.floor(k / 8) * apart));
+    const { placed, leftOut } = placeLabels(crowd, SHEET, [], NO_INK);
     expect(leftOut).toEqual([]);
-    expect(placed.some((one) => one.wish.lines !== undefined)).toBe(apart < 8);
+    expect(placed.some((one) => one.wish.lines !== undefined)).toBe(apart < 9);
   });
 
   it('sets numbers that share a place beside each other, not over each other in one disc', () => {

@@ -10,7 +10,7 @@ const OTHER_MEDIA = ['water', 'air', 'hydraulic'] as const;
 /** The list beside the plan: as narrow as lets what is not fuel stand there; and the space between them, mm. */
 const LIST_MM = [64, 70, 76, 82];
 const GAP_MM = 4;
-const LEAST_PLAN_MM = 70;
+const LEAST_PLAN_MM = 86;
 /** Heading, caution and the spaces between, mm. */
 const ABOVE_MM = 24;
 /** Of the list, in mm: a group's title with its space, a line of an item, the least of an item, the space after it. */
@@ -123,10 +123,13 @@ function shared(
   return { beside, beneath };
 }
 
-/** Height of the groups beneath the plan, two to a row. */
+/** Height of the groups beneath the plan: the first to the left, the others to the right of it, below one another; as in book.css. */
 function beneathHeight(groups: readonly Listed[], columnMm: number): number {
-  const heights = groups.map((group) => heightOf(group, columnMm));
-  return heights.reduce((sum, high, at) => (at % 2 === 0 ? sum + Math.max(high, heights[at + 1] ?? 0) : sum), 0);
+  const [first = 0, ...others] = groups.map((group) => heightOf(group, columnMm));
+  return Math.max(
+    first,
+    others.reduce((sum, high) => sum + high, 0),
+  );
 }
 
 function heightOf({ items, more }: Listed, columnMm: number): number {

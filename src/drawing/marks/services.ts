@@ -2,11 +2,11 @@ import { placedNodes } from '../../model/placed.js';
 import type { Run, ServiceNode } from '../../records/index.js';
 import type { LabelWish } from '../labels.js';
 import { spreadLines } from '../lanes.js';
-import { MEDIUM_STYLES } from '../media.js';
 import { alongLine, clipLine, lineLengthMm } from '../outline.js';
-import { growRect, line, type Mark, type Point, type Rect, textMark } from '../scene.js';
+import { growRect, line, type Mark, type Point, type Rect } from '../scene.js';
 import type { Port } from '../sheet.js';
 import { NODE_SYMBOL_MM, nodeMarks } from '../symbols.js';
+import { RunLetters } from './run-letters.js';
 
 /** A label stands on a run at least every so often, mm on the sheet. */
 const LABEL_EVERY_MM = 90;
@@ -33,6 +33,7 @@ export function runMarks(
   const lines = spreadLines(drawn.map((run) => run.path.map(port.place)));
   const marks: Mark[] = [];
   const wishes: LabelWish[] = [];
+  const letters = new RunLetters();
   drawn.forEach((run, index) => {
     const whole = lines[index] as readonly Point[];
     const pieces = more.clip ? clipLine(whole, more.clip) : [whole];
@@ -41,23 +42,24 @@ export function runMarks(
     for (const points of pieces) {
       const length = lineLengthMm(points);
       marks.push(line('runs', `run-${run.medium}`, points, run.id));
-      marks.push(...letters(run, points, length, others));
+      for (const places of letterPlaces(points, length, others)) marks.push(...letters.at(run.medium, places));
       if (more.labelled !== false && length === longest) wishes.push(...runWishes(run, points, length));
     }
   });
   return { marks, wishes };
 }
 
-/** Letters where the run lies alone: on a bundle they would hide its neighbours. */
-function letters(run: Run, points: readonly Point[], length: number, others: readonly (readonly Point[])[]): readonly Mark[] {
+/** Where each letter of a run may stand: where it lies alone, since on a bundle it would hide the run's neighbours. */
+function letterPlaces(
+  points: readonly Point[],
+  length: number,
+  others: readonly (readonly Point[])[],
+): readonly (readonly Point[])[] {
   if (length < SHORTEST_WITH_LETTER_MM) return [];
   const count = Math.max(1, Math.floor(length / LETTER_EVERY_MM));
-  return Array.from({ length: count }, (_, k): readonly Mark[] => {
-    const clear = LETTER_AT.map((share) => alongLine(points, (length * (k + share)) / count).at).find((at) =>
-      isClear(at, others),
-    );
-    return clear ? [textMark('runs', 'letter', clear, MEDIUM_STYLES[run.medium].letter, { anchor: 'middle', backed: true })] : [];
-  }).flat();
+  return Array.from({ length: count }, (_, k) =>
+    LETTER_AT.map((share) => alongLine(points, (length * (k + share)) / count).at).filter((at) => isClear(at, others)),
+  );
 }
 
 const isClear = (at: Point, others: readonly (readonly Point[])[]): boolean => {
@@ -73,7 +75,7 @@ function runWishes(run: Run, points: readonly Point[], length: number): readonly
       text: run.id,
       anchor: alongLine(points, (length * (middleFirst + 0.5)) / count).at,
       also: ALONG.map((share) => alongLine(points, (length * (middleFirst + share)) / count).at),
-      style: 'id',
+      style: 'id-large',
       priority: k === 0 ? 40 : 10,
       id: run.id,
       repeat: k > 0,
@@ -88,10 +90,20 @@ export function nodeMarksAndWishes(nodes: readonly ServiceNode[], port: Port): R
   for (const node of placedNodes(nodes)) {
     const at = port.place(node.at);
     marks.push(...nodeMarks(node, at));
-    wishes.push({ text: node.id, anchor: at, style: 'id', priority: nodePriority(node), id: node.id, clearMm: NODE_SYMBOL_MM });
+    wishes.push(nodeWish(node, at));
   }
   return { marks, wishes };
 }
+
+/** A node's id beside its symbol. */
+export const nodeWish = (node: ServiceNode, at: Point): LabelWish => ({
+  text: node.id,
+  anchor: at,
+  style: 'id-large',
+  priority: nodePriority(node),
+  id: node.id,
+  clearMm: NODE_SYMBOL_MM,
+});
 
 const FIRST = new Set<ServiceNode['nodeKind']>(['source', 'panel', 'valve']);
 const nodePriority = (node: ServiceNode): number => (FIRST.has(node.nodeKind) ? 80 : node.nodeKind === 'fitting' ? 45 : 60);

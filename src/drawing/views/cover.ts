@@ -6,12 +6,12 @@ import { chassisSide } from '../marks/chassis.js';
 import { openingMarks } from '../marks/openings.js';
 import { outsideOf, panelMark, panelsOfSurface } from '../marks/panels.js';
 import { memberMarks } from '../marks/structure.js';
+import { membersNearFace } from '../near-face.js';
 import { VIEWS } from '../projection.js';
 import { circle, line, type Mark, type Point } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import { PENS, type PenName } from '../styles.js';
 import { wordsFor } from '../wording.js';
-import { nearFace } from './general.js';
 
 /** The left side of this shell as a picture: no ids, no dimensions. */
 export function coverDrawing(a: Assessment, sheet: SheetSize, options: DrawingOptions = {}): Drawing {
@@ -19,7 +19,8 @@ export function coverDrawing(a: Assessment, sheet: SheetSize, options: DrawingOp
   const w = wordsFor(model);
   const shell = shellExtent(model);
   const bounds = viewBounds(VIEWS.left, extentCorners(vehicleExtent(model)));
-  const layout = layOut([{ view: VIEWS.left, bounds }], sheet, { sideMm: 3, aboveMm: 2, belowMm: 2, mostMm: 2 });
+  const strips = { sideMm: 3, aboveMm: 2, belowMm: 2, mostMm: 2 };
+  const { reduction: _reduction, ...layout } = layOut([{ view: VIEWS.left, bounds }], sheet, strips, 'as large as it goes');
   const port = layout.ports[0] as Port;
   const panels = panelsOfSurface(model, outsideOf('left'));
   const bare = (mark: Mark, pen: PenName): Mark => {
@@ -27,7 +28,7 @@ export function coverDrawing(a: Assessment, sheet: SheetSize, options: DrawingOp
     return rest.kind === 'text' ? rest : { ...rest, pen };
   };
   const marks: Mark[] = [
-    ...(panels.length === 0 ? memberMarks(nearFace(model, shell, 'left'), model.library, port, false) : []),
+    ...(panels.length === 0 ? memberMarks(membersNearFace(model, shell, 'left'), model.library, port, false) : []),
     ...panels.map((panel) => panelMark(panel, port, panel.panelKind === 'access' ? 'cover-dark' : 'cover-shell', false)),
     ...shellOutline(panels, port),
     ...chassisSide(model, vehicleExtent(model), port).filter((mark) => mark.kind === 'shape' && mark.closed),

@@ -6,22 +6,24 @@ import { type ScrewArea, type Screws, screwAreas } from '../../query/release/ind
 import { readerOf } from '../../words/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { extentCorners, shellExtent, viewBounds } from '../extent.js';
+import type { LabelWish } from '../labels.js';
 import { openingMarks } from '../marks/openings.js';
-import { surfaceOf } from '../marks/panels.js';
-import { viewOfSurface } from '../projection.js';
-import { type Mark, type Point, type Rect, rectAbout, rectangle, textMark } from '../scene.js';
+import { panelMiddle, surfaceOf } from '../marks/panels.js';
+import { nearness, viewOfSurface } from '../projection.js';
+import { RUNNING_MM, runningAcross, runningUp } from '../running-dimensions.js';
+import { type Mark, overlaps, type Point, type Rect, rectAbout, rectangle, textMark } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
-import type { PenName } from '../styles.js';
-import { textWidthMm } from '../text-width.js';
+import type { PenName, TextStyleName } from '../styles.js';
+import { capitalsMm, textWidthMm } from '../text-width.js';
 import { phraseFor, wordsFor } from '../wording.js';
 import { openingsOf, surfaceId, surfaceNote } from './panels.js';
 
 /** Lengths of screws that one buys, and what is printed for each; the longest that is safe all over an area is printed. */
 const US_SCREWS = [
-  [0.5, '1/2'],
-  [0.75, '3/4'],
+  [0.5, '½'],
+  [0.75, '¾'],
   [1, '1'],
-  [1.5, '1-1/2'],
+  [1.5, '1½'],
   [2, '2'],
   [3, '3'],
 ] as const;
@@ -31,7 +33,16 @@ const screwsIn = (units: UnitSystem): readonly { readonly mm: number; readonly w
     ? METRIC_SCREWS.map((mm) => ({ mm, words: String(mm) }))
     : US_SCREWS.map(([inches, words]) => ({ mm: inches * MM_PER_IN, words }));
 
-/** A sheet as it is drilled, divided into areas of six inches, each with the longest screw that meets nothing recorded in it. */
+/** What the figures along the edges count from. */
+const DRILL_EDGES = {
+  us: { front: 'drawn.drill.edges.us', left: 'drawn.drill.edges.left.us' },
+  metric: { front: 'drawn.drill.edges.metric', left: 'drawn.drill.edges.left.metric' },
+} as const;
+
+/**
+ * A face as it is drilled, divided into areas of six inches, each with the longest screw that meets nothing recorded in it; every edge
+ * that can be seen has its distance from the end of the face.
+ */
 export function drillAreas(
   a: Assessment,
   map: Screws,
@@ -41,45 +52,84 @@ export function drillAreas(
 ): Drawing | undefined {
   const { model } = a;
   const { units } = model.shop;
-  const sheets = map.sheets.filter(({ panel }) => surfaceKey(surfaceOf(panel, model)) === surfaceKey(surface));
-  if (sheets.length === 0) return undefined;
   const view = viewOfSurface(surface);
+  // The farthest first: what lies nearer is painted over it.
+  const sheets = map.sheets
+    .filter(({ panel }) => surfaceKey(surfaceOf(panel, model)) === surfaceKey(surface))
+    .sort((p, q) => nearness(view, panelMiddle(p.panel)) - nearness(view, panelMiddle(q.panel)));
+  if (sheets.length === 0) return undefined;
   const layout = layOut([{ view, bounds: viewBounds(view, extentCorners(shellExtent(model))) }], sheet, {
-    sideMm: 3,
-    aboveMm: 6,
-    belowMm: 3,
+    sideMm: RUNNING_MM,
+    aboveMm: 5,
+    belowMm: RUNNING_MM,
     mostMm: 6,
   });
   const port = layout.ports[0] as Port;
   const lengths = screwsIn(units);
   const longestIn = ({ depthMm }: ScrewArea): number => lengths.findLastIndex(({ mm }) => mm <= depthMm);
-  const marks: Mark[] = [];
-  for (const one of sheets) {
-    const outline = rectAbout(one.panel.outline.map(port.place)) as Rect;
-    for (const { rect, level } of merged(screwAreas(map, one), longestIn, port)) marks.push(...areaMarks(rect, lengths, level));
-    marks.push(rectangle('outlines', 'edge', outline, one.panel.id));
-    const panelId = textMark('labels', 'id', [outline.x0 + 1, outline.y0 - 1.8], one.panel.id, { id: one.panel.id });
-    if (textWidthMm(one.panel.id, 'id') < outline.x1 - outline.x0) marks.push(panelId);
-  }
   const wall = openingsOf(surface);
+  const openings = wall ? openingMarks(model, wall, port).marks : [];
+  const holes = openings.flatMap((mark) => (mark.kind === 'shape' ? (rectAbout(mark.rings.flat()) ?? []) : []));
+  const marks: Mark[] = [...openings];
+  const wishes: LabelWish[] = [];
+  const outlines = sheets.map(({ panel }) => rectAbout(panel.outline.map(port.place)) as Rect);
+  sheets.forEach((one, at) => {
+    const outline = outlines[at] as Rect;
+    const before = [...holes, ...outlines.slice(at + 1)];
+    for (const { rect, level } of merged(screwAreas(map, one), longestIn, port))
+      marks.push(...areaMarks(rect, before, lengths, level));
+    marks.push(rectangle('panels', 'skin-line', outline, one.panel.id));
+    wishes.push(sheetWish(one.panel.id, outline));
+  });
+  const edges = [...outlines, ...holes];
+  const frame = edges.reduce(union);
   const w = wordsFor(model);
   const where = phraseFor(model)(surfaceWords(surface));
+  const metric = units === 'metric';
+  const { reduction } = layout;
   return compose(
     {
       id: `drill-${surfaceId(surface)}`,
       title: w('drawn.drill', { where }),
-      alt: w(units === 'metric' ? 'drawn.drill.alt.metric' : 'drawn.drill.alt.us', { where }),
+      alt: w(metric ? 'drawn.drill.alt.metric' : 'drawn.drill.alt.us', { where }),
       ...layout,
       front: view.front,
       units,
       reader: readerOf(model.shop),
-      marks: [...(wall ? openingMarks(model, wall, port).marks : []), ...marks],
-      wishes: [],
-      notes: [surfaceNote(surface, model), w(units === 'metric' ? 'drawn.drill.metric' : 'drawn.drill.us')],
+      marks: [
+        ...marks,
+        ...runningAcross(frame, { edges: acrossFrom(view.front, frame, edges), reduction, units }),
+        ...runningUp(frame, { edges: [frame.y1, ...edges.flatMap(({ y0, y1 }) => [y0, y1])], reduction, units }),
+      ],
+      wishes,
+      notes: [
+        surfaceNote(surface, model),
+        w(metric ? 'drawn.drill.metric' : 'drawn.drill.us'),
+        w(DRILL_EDGES[metric ? 'metric' : 'us'][view.front === 'none' ? 'left' : 'front']),
+      ],
     },
     options,
   );
 }
+
+/** From the end that lies to the front, else from the left. */
+function acrossFrom(front: 'left' | 'right' | 'none', { x0, x1 }: Rect, edges: readonly Rect[]): readonly number[] {
+  return [front === 'right' ? x1 : x0, ...edges.flatMap((one) => [one.x0, one.x1])];
+}
+
+/** A sheet's id points at the middle of its edge from outside, where there is room. */
+const sheetWish = (id: string, { x0, x1, y0, y1 }: Rect): LabelWish => ({
+  text: id,
+  anchor: [(x0 + x1) / 2, y0],
+  also: [0.5, 0.25, 0.75, 0.1, 0.9].flatMap((share): readonly Point[] => [
+    [x0 + (x1 - x0) * share, y0],
+    [x0 + (x1 - x0) * share, y1],
+  ]),
+  style: 'id-large',
+  priority: 50,
+  id,
+  clearMm: 0.6,
+});
 
 interface Tile {
   readonly rect: Rect;
@@ -138,18 +188,64 @@ function stripsOf(inRow: readonly ScrewArea[], levelOf: (area: ScrewArea) => num
   return strips;
 }
 
-/** What a figure needs of a rectangle each way, mm. */
-const FIGURE_MM = 3.2;
+/** Clear space about a figure in its area, mm. */
+const CLEAR_MM = 0.2;
+/** Figures are as high as the ids where the area has room for it. */
+const FIGURE_STYLES = ['id-large', 'name'] as const;
+const CROSS_STYLES = ['id-strong', 'name-strong'] as const;
 
-function areaMarks(rect: Rect, lengths: readonly { readonly words: string }[], level: number): readonly Mark[] {
-  const pen: PenName = level < 0 ? 'area-none' : level < 2 ? 'area-short' : 'area-free';
-  const words = level < 0 ? 'X' : (lengths[level]?.words ?? '');
-  const middle: Point = [(rect.x0 + rect.x1) / 2, (rect.y0 + rect.y1) / 2];
-  const [wide, high] = [rect.x1 - rect.x0, rect.y1 - rect.y0];
-  const needs = textWidthMm(words, 'name-strong') + 0.6;
-  const upright = needs > wide && high > wide;
-  const fits = Math.min(wide, high) >= FIGURE_MM && (upright ? high : wide) >= needs;
-  const area = rectangle('panels', pen, rect);
-  if (!fits) return [area];
-  return [area, textMark('labels', level < 0 ? 'name-strong' : 'name', middle, words, { anchor: 'middle', upright })];
+/**
+ * An area with its figure. Where its own figure finds no room the next shorter screw whose figure does is printed, and where none does
+ * the area is dark: never a longer one.
+ */
+function areaMarks(
+  rect: Rect,
+  holes: readonly Rect[],
+  lengths: readonly { readonly words: string }[],
+  level: number,
+): readonly Mark[] {
+  const seen = besideHoles(rect, holes);
+  const middle: Point = [(seen.x0 + seen.x1) / 2, (seen.y0 + seen.y1) / 2];
+  for (let shown = level; shown >= -1; shown--) {
+    const words = shown < 0 ? 'X' : (lengths[shown]?.words ?? '');
+    const fitting = (shown < 0 ? CROSS_STYLES : FIGURE_STYLES).flatMap((style) => fits(words, style, seen) ?? [])[0];
+    if (!fitting && shown >= 0) continue;
+    const pen: PenName = shown < 0 ? 'area-none' : shown < 2 ? 'area-short' : 'area-free';
+    const area = rectangle('panels', pen, rect);
+    return fitting
+      ? [area, textMark('labels', fitting.style, middle, words, { anchor: 'middle', upright: fitting.upright })]
+      : [area];
+  }
+  return [rectangle('panels', 'area-none', rect)];
+}
+
+/** The largest part of an area beside the openings that are cut into it. */
+function besideHoles(rect: Rect, holes: readonly Rect[]): Rect {
+  let left = rect;
+  for (const hole of holes) {
+    if (!overlaps(left, hole)) continue;
+    const { x0, x1, y0, y1 } = left;
+    const parts: readonly Rect[] = [
+      { x0, y0, y1, x1: hole.x0 },
+      { x0: hole.x1, y0, y1, x1 },
+      { x0, y0, y1: hole.y0, x1 },
+      { x0, y0: hole.y1, y1, x1 },
+    ];
+    left = parts.reduce((best, part) => (areaOf(part) > areaOf(best) ? part : best));
+  }
+  return left;
+}
+
+const areaOf = ({ x0, x1, y0, y1 }: Rect): number => Math.max(0, x1 - x0) * Math.max(0, y1 - y0);
+
+/** How a figure lies within its area, across or upright. */
+function fits(
+  words: string,
+  style: TextStyleName,
+  rect: Rect,
+): { readonly style: TextStyleName; readonly upright: boolean } | undefined {
+  const [wide, high] = [rect.x1 - rect.x0 - 2 * CLEAR_MM, rect.y1 - rect.y0 - 2 * CLEAR_MM];
+  const [long, tall] = [textWidthMm(words, style), capitalsMm(style)];
+  if (long <= wide && tall <= high) return { style, upright: false };
+  return long <= high && tall <= wide ? { style, upright: true } : undefined;
 }

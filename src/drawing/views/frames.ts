@@ -6,6 +6,7 @@ import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { shellExtent, viewBounds } from '../extent.js';
 import { type Group, groupsOf, type StageOf, stagesOf } from '../frame-groups.js';
 import { clipMarks, partsOf, type SheetPart, stripsOf } from '../halves.js';
+import { ISO_ARROWS_MM, isoArrows } from '../iso-arrows.js';
 import { memberContext, memberEdges, memberHiddenLines, memberMarks } from '../marks/structure.js';
 import { bandsByMember, WELD_BAND_NOTE, weldBandMarks } from '../marks/weld-bands.js';
 import { VIEWS } from '../projection.js';
@@ -140,7 +141,8 @@ function pictorial(
     widthMm: Math.min(sheet.widthMm, PICTORIAL_MM.widthMm),
     heightMm: Math.min(sheet.heightMm, PICTORIAL_MM.heightMm),
   };
-  const layout = layOut([{ view, bounds: viewBounds(view, corners) }], half, { sideMm: 3, aboveMm: 2, belowMm: 2, mostMm: 2 });
+  const strips = { sideMm: 3, aboveMm: 2, belowMm: 2, mostMm: 2 };
+  const layout = layOut([{ view, bounds: viewBounds(view, corners) }], half, strips, 'as large as it goes');
   const port = layout.ports[0] as Port;
   const { reduction: _reduction, ...placed } = layout;
   return compose(
@@ -149,9 +151,13 @@ function pictorial(
       title: `${name}: what this stage adds`,
       alt: `${name}, seen from the front left and above: ${members.length} members of this stage in dark lines over ${before.length} of the stages before.`,
       ...placed,
-      front: 'left',
       units: model.shop.units,
-      marks: [...memberContext(before, model.library, port), ...memberEdges(members, model.library, port)],
+      marks: [
+        ...memberContext(before, model.library, port),
+        ...memberEdges(members, model.library, port),
+        // A long thing seen from the front left and above leaves the upper left corner free.
+        ...isoArrows(view, [layout.room.x0 + ISO_ARROWS_MM.sideMm, layout.room.y0 + ISO_ARROWS_MM.aboveMm]),
+      ],
       wishes: [],
       notes: [`Isometric, not to scale. Dark: ${name}.${before.length > 0 ? ' Pale: earlier stages.' : ''}`],
     },

@@ -17,6 +17,7 @@ import { openingMarks } from '../marks/openings.js';
 import { outsideOf, panelAnchor, panelMark, panelMiddle, panelsOfSurface } from '../marks/panels.js';
 import { shellBox } from '../marks/shell-box.js';
 import { memberContext, memberHidden, memberMarks } from '../marks/structure.js';
+import { membersNearFace } from '../near-face.js';
 import { convexHull } from '../outline.js';
 import { nearness, project, VIEW_OF_FACE, VIEWS, type View, viewOfSurface } from '../projection.js';
 import { type Mark, type Point, rectArea, textMark } from '../scene.js';
@@ -24,11 +25,6 @@ import { type Layout, layOut, type Port, type SheetSize, type ViewRequest } from
 import { boxCorners, memberCorners } from '../visibility.js';
 import { phraseFor, wordsFor } from '../wording.js';
 import { openingsOf, surfaceId, surfaceNote } from './panels.js';
-
-/** Members further in than this from an outside face are not shown dashed behind it, mm. */
-const WALL_DEPTH_MM = 250;
-/** The same for floor and roof, which are deeper. */
-const FLOOR_DEPTH_MM = 400;
 
 interface Sheet {
   readonly a: Assessment;
@@ -282,7 +278,7 @@ function outsideParts(all: Sheet, face: Facing, panels: readonly Panel[], port: 
   const marks: Mark[] = [
     ...chassisMarks(all, face, port),
     ...panels.map((panel) => panelMark(panel, port, undefined, panel.panelKind === 'access')),
-    ...(panels.length > 0 ? memberHidden : memberContext)(nearFace(model, shell, face), model.library, port),
+    ...(panels.length > 0 ? memberHidden : memberContext)(membersNearFace(model, shell, face), model.library, port),
   ];
   const wishes: LabelWish[] = panels.filter((panel) => panel.panelKind === 'access').map((panel) => accessWish(panel, port));
   const openings = openingMarks(model, face, port);
@@ -340,17 +336,6 @@ export const accessWish = (panel: Panel, port: Port): LabelWish => ({
   id: panel.id,
   centred: true,
 });
-
-/** Members that lie wholly or partly within the wall, floor or roof of a face. */
-export function nearFace(model: Model, shell: Extent, face: Facing): readonly Member[] {
-  const view = VIEW_OF_FACE[face];
-  const outer = Math.max(...extentCorners(shell).map((corner) => nearness(view, corner)));
-  const reach = face === 'up' || face === 'down' ? FLOOR_DEPTH_MM : WALL_DEPTH_MM;
-  return model.shell.members.filter((member) => {
-    const depths = memberCorners(member, model.library).map((corner) => nearness(view, corner));
-    return depths.reduce((sum, depth) => sum + depth, 0) / depths.length > outer - reach;
-  });
-}
 
 /** Overall length above, axle spacings below. */
 function lengthDimensions(model: Model, shell: Extent, port: Port): readonly Mark[] {

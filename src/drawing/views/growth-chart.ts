@@ -101,7 +101,7 @@ function stageName(words: string, x: number, y: number, widthMm: number): readon
   return lines
     .slice(0, 3)
     .map((row, index) =>
-      textMark('labels', 'note', [x, y + index * 2.6], shorten(row, 'note', widthMm - 1), { anchor: 'middle' }),
+      textMark('labels', 'note', [x, y + index * 3.1], shorten(row, 'note', widthMm - 1), { anchor: 'middle' }),
     );
 }
 

@@ -18,6 +18,7 @@ import { openingMarks } from '../marks/openings.js';
 import { surfaceOf } from '../marks/panels.js';
 import { shellBox } from '../marks/shell-box.js';
 import { memberContext } from '../marks/structure.js';
+import { membersNearFace } from '../near-face.js';
 import { lineLengthMm } from '../outline.js';
 import { nearness, viewOfSurface } from '../projection.js';
 import { line, type Mark, overlaps, type Point, rectAbout, rectangle, textMark } from '../scene.js';
@@ -25,7 +26,6 @@ import { layOut, type Margins, type Port, type SheetSize } from '../sheet.js';
 import { LINE_WIDTHS_MM, type PenName } from '../styles.js';
 import { textWidthMm } from '../text-width.js';
 import { boxCorners, memberCorners, middleOf } from '../visibility.js';
-import { nearFace } from './general.js';
 import { openingsOf, surfaceId, surfaceNote } from './panels.js';
 
 /** How deep behind a face is looked, and where the bands change, mm. */
@@ -158,7 +158,7 @@ const sheetsOf = (model: Assessment['model'], surface: Surface) =>
 
 /** Frame close behind a face: behind a lining, what lies within the depth that is looked. */
 function membersNear({ model }: Assessment, shell: Extent, surface: Surface): readonly Member[] {
-  if (surface.seenFrom === 'outside') return nearFace(model, shell, surface.faces);
+  if (surface.seenFrom === 'outside') return membersNearFace(model, shell, surface.faces);
   const sheets = sheetsOf(model, surface);
   return model.shell.members.filter((member) => {
     const middle = middleOf(memberCorners(member, model.library));
@@ -196,7 +196,13 @@ function blocksBehind(
       id,
     );
     marks.push({ ...mark, widthMm: Math.max(LINE_WIDTHS_MM[4], around.y1 - around.y0) });
-    wishes.push({ text: id, anchor: [(around.x0 + around.x1) / 2, middle], style: 'id', priority: priority - band * 5, id });
+    wishes.push({
+      text: id,
+      anchor: [(around.x0 + around.x1) / 2, middle],
+      style: 'id-large',
+      priority: priority - band * 5,
+      id,
+    });
   };
   for (const { id, at, toleranceMm = ASSUMED_TOLERANCE_MM } of placedNodes(a.model.shell.nodes)) {
     patch(id, at, [2 * toleranceMm, 2 * toleranceMm, 2 * toleranceMm], depthOf.at(at, toleranceMm), 20);
@@ -253,7 +259,7 @@ function bandsBehind(a: Assessment, port: Port, depthOf: DepthOf, reduction: num
     const anchor = port.place(longest.points[Math.floor(longest.points.length / 2)] as Vec3);
     const onSheet = lineLengthMm(longest.points.map(port.place));
     if (onSheet < SHORT_MM && longest.band > 0) short++;
-    else wishes.push({ text: run.id, anchor, style: 'id', priority: 50 - longest.band * 5, id: run.id });
+    else wishes.push({ text: run.id, anchor, style: 'id-large', priority: 50 - longest.band * 5, id: run.id });
   }
   // The deepest first: what lies nearest the surface is painted over it.
   return { marks: byBand.reverse().flat(), wishes, runs, short };

@@ -10,10 +10,10 @@ import { legendMarks } from '../legend.js';
 import { chassisPlan, chassisSide } from '../marks/chassis.js';
 import { boxRing } from '../marks/equipment.js';
 import { openingMarks } from '../marks/openings.js';
+import { RunLetters } from '../marks/run-letters.js';
 import { shellBox } from '../marks/shell-box.js';
-import { MEDIUM_STYLES } from '../media.js';
 import { VIEWS } from '../projection.js';
-import { circle, line, type Mark, type Point, rectArea, rectangle, textMark } from '../scene.js';
+import { circle, line, type Mark, type Point, rectArea, rectangle } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import { singleLines } from '../single-lines.js';
 import { NODE_SYMBOL_MM, nodeMarks } from '../symbols.js';
@@ -44,6 +44,7 @@ export interface NumberedPlan {
 
 /** A line bears its letter where it is longer than this, mm on the sheet. */
 const LETTER_FROM_MM = 22;
+const LETTER_AT = [0.4, 0.6, 0.3, 0.7, 0.2, 0.8] as const;
 /** Band under a line that must not be cut into, mm on the sheet. */
 const BAND_MM = 2.4;
 
@@ -70,7 +71,8 @@ export function numberedPlan(a: Assessment, sheet: SheetSize, given: NumberedPla
     if (!plan) marks.push(...openingMarks(model, 'left', port).marks.map(({ id: _id, ...mark }) => mark as Mark));
     for (const { id, at, sizeMm } of given.parts ?? [])
       if (sizeMm) marks.push(rectArea('equipment', 'danger-box', boxRing(at, sizeMm, port), id));
-    for (const medium of media) marks.push(...lettered(a, medium, port));
+    const letters = new RunLetters();
+    for (const medium of media) marks.push(...lettered(a, medium, port, letters));
     given.items.forEach((item, at) => {
       marks.push(...itemMarks(item, port.place(item.at)));
       wishes.push((item.badge ? badge : numeral)(item, port.place(item.at), 100 - at));
@@ -99,14 +101,14 @@ export function numberedPlan(a: Assessment, sheet: SheetSize, given: NumberedPla
 const drawnRuns = (a: Assessment, medium: Medium) =>
   a.model.shell.runs.filter((run) => run.medium === medium && !run.abandoned && run.path.length >= 2);
 
-function lettered(a: Assessment, medium: 'gas' | 'ac', port: Port): readonly Mark[] {
+function lettered(a: Assessment, medium: 'gas' | 'ac', port: Port, letters: RunLetters): readonly Mark[] {
   const lines = singleLines(drawnRuns(a, medium).map((run) => run.path.map(port.place)));
   const bands = lines.map((ends): Mark => ({ ...line('runs', `danger-${medium}`, ends), widthMm: BAND_MM }));
   const drawn = lines.flatMap(([from, to]): readonly Mark[] => {
     const piece = line('runs', `run-${medium}`, [from, to]);
     if (Math.hypot(to[0] - from[0], to[1] - from[1]) < LETTER_FROM_MM) return [piece];
-    const spot: Point = [from[0] + (to[0] - from[0]) * 0.4, from[1] + (to[1] - from[1]) * 0.4];
-    return [piece, textMark('runs', 'letter', spot, MEDIUM_STYLES[medium].letter, { anchor: 'middle', backed: true })];
+    const spots = LETTER_AT.map((share): Point => [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share]);
+    return [piece, ...letters.at(medium, spots)];
   });
   return [...bands, ...drawn];
 }

@@ -5,11 +5,10 @@ import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { acrossDimension, uprightDimension } from '../dimensions.js';
 import type { LabelWish } from '../labels.js';
 import { openingFace } from '../marks/openings.js';
-import { alongLine } from '../outline.js';
+import { alongLine, lineLengthMm } from '../outline.js';
 import { project, VIEW_OF_FACE, VIEWS } from '../projection.js';
-import { circle, line, type Mark, type Point, type Rect, rectArea, rectangle, textMark } from '../scene.js';
+import { circle, line, type Mark, type Point, type Rect, rectArea, rectangle } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
-import { textWidthMm } from '../text-width.js';
 import { FACE_WORDS } from './panels.js';
 
 /** A header's sag is drawn this many times its size: at true scale nobody would see it. */
@@ -25,9 +24,9 @@ export function openingDrawing(a: Assessment, openingId: string, sheet: SheetSiz
   const height = opening?.heightMm ?? 1000;
   const view = VIEWS.left;
   const layout = layOut([{ view, bounds: { x0: 0, y0: 0, x1: width, y1: height } }], sheet, {
-    sideMm: 26,
-    aboveMm: 16,
-    belowMm: 16,
+    sideMm: 14,
+    aboveMm: 13,
+    belowMm: 13,
     mostMm: 18,
   });
   const port = layout.ports[0] as Port;
@@ -42,7 +41,7 @@ export function openingDrawing(a: Assessment, openingId: string, sheet: SheetSiz
         ...gussets.map(({ id, ring }) => rectArea('structure', 'plate', ring, id)),
         ...outlineMarks(opening, port, frontLeft),
         ...sideDimensions(opening, frame, frontLeft, units),
-        ...diagonalMarks(opening, frame, units),
+        ...diagonalsOf(frame).map((points) => line('dimensions', 'dimension', points)),
       ]
     : [];
   return compose(
@@ -54,7 +53,7 @@ export function openingDrawing(a: Assessment, openingId: string, sheet: SheetSiz
       front: face === 'left' ? 'left' : face === 'right' ? 'right' : 'none',
       units,
       marks,
-      wishes: opening ? partWishes(opening, frame, gussets) : [],
+      wishes: opening ? [...partWishes(opening, frame, gussets), ...diagonalWishes(opening, frame, units)] : [],
       notes: opening ? openingNotes(a, opening, gussets) : [`Opening ${openingId} is not on record.`],
     },
     options,
@@ -113,27 +112,28 @@ function sideDimensions(opening: Opening, frame: Rect, frontLeft: boolean, units
   ];
 }
 
-function diagonalMarks(opening: Opening, { x0, y0, x1, y1 }: Rect, units: UnitSystem): readonly Mark[] {
-  const lines: readonly (readonly Point[])[] = [
-    [
-      [x0, y1],
-      [x1, y0],
-    ],
-    [
-      [x0, y0],
-      [x1, y1],
-    ],
-  ];
+/** From the lower to the upper corner, left to right, then the other one. */
+const diagonalsOf = ({ x0, y0, x1, y1 }: Rect): readonly (readonly Point[])[] => [
+  [
+    [x0, y1],
+    [x1, y0],
+  ],
+  [
+    [x0, y0],
+    [x1, y1],
+  ],
+];
+
+/** Where along a diagonal its figure may point, off the crossing of the two. */
+const ON_DIAGONAL = [0.28, 0.2, 0.36, 0.72, 0.8, 0.64] as const;
+
+/** The lengths of the diagonals, each in its line where it has room, else beside the opening. */
+function diagonalWishes(opening: Opening, frame: Rect, units: UnitSystem): readonly LabelWish[] {
   const diagonals = opening.measured?.diagonalsMm;
-  return lines.flatMap((points, index) => {
-    const { at } = alongLine(points, Math.hypot(x1 - x0, y1 - y0) * 0.28);
-    const long = diagonals ? length(diagonals[index as 0 | 1], units) : 'not measured';
-    const fits = textWidthMm(long, 'dimension') < (x1 - x0) * 0.7;
-    const words = diagonals && !fits ? length(diagonals[index as 0 | 1], units === 'metric' ? 'metric' : 'us') : long;
-    return [
-      line('dimensions', 'dimension', points),
-      textMark('dimensions', 'dimension', at, words, { anchor: 'middle', backed: true }),
-    ];
+  return diagonalsOf(frame).map((points, index): LabelWish => {
+    const [anchor, ...also] = ON_DIAGONAL.map((share) => alongLine(points, lineLengthMm(points) * share).at);
+    const words = diagonals ? length(diagonals[index as 0 | 1], units) : 'not measured';
+    return { text: words, anchor: anchor as Point, also, style: 'dimension', priority: 80, centred: true };
   });
 }
 

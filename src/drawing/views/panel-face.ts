@@ -10,18 +10,23 @@ import type { LabelWish } from '../labels.js';
 import { spreadLines } from '../lanes.js';
 import { legendMarks } from '../legend.js';
 import { surfaceOf } from '../marks/panels.js';
-import { MEDIUM_STYLES } from '../media.js';
+import { RunLetters } from '../marks/run-letters.js';
+import type { MEDIUM_STYLES } from '../media.js';
 import { alongLine, clipLine, clipRing, lineLengthMm } from '../outline.js';
 import { project, type View, viewOfSurface } from '../projection.js';
-import { growRect, line, type Mark, type Point, type Rect, rectAbout, rectArea, rectangle, textMark } from '../scene.js';
+import { growRect, line, type Mark, type Point, type Rect, rectAbout, rectArea, rectangle } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 import { NODE_SYMBOL_MM, nodeMarks } from '../symbols.js';
 import { farthestFirst, silhouette } from '../visibility.js';
 import { surfaceNote } from './panels.js';
 
 /** How much is shown around the panel's outline, as a share of its larger side. */
-const AROUND = 0.2;
+const AROUND = 0.12;
 const NEAR_MM = 150;
+/** Where along a run its letter may stand. */
+const LETTER_AT = [0.15, 0.85, 0.32, 0.68, 0.5, 0.24, 0.76, 0.41, 0.59] as const;
+/** A letter hides no other run that comes so near, mm. */
+const LETTER_CLEAR_MM = 1.4;
 const ALONG = [0.35, 0.65, 0.2, 0.8, 0.08, 0.92] as const;
 
 interface Window {
@@ -41,7 +46,7 @@ export function panelFace(a: Assessment, panelId: string, sheet: SheetSize, opti
   const view = viewOfSurface(surface);
   const flat = rectAbout(panel.outline.map((corner) => project(view, corner))) as Rect;
   const around = AROUND * Math.max(flat.x1 - flat.x0, flat.y1 - flat.y0);
-  const layout = layOut([{ view, bounds: growRect(flat, around) }], sheet, { sideMm: 12, aboveMm: 10, belowMm: 9, mostMm: 20 });
+  const layout = layOut([{ view, bounds: growRect(flat, around) }], sheet, { sideMm: 15, aboveMm: 8, belowMm: 8, mostMm: 20 });
   const port = layout.ports[0] as Port;
   const items = a.figures.access.behind[panelId] ?? [];
   const scene: Window = { a, port, frame: port.frame, items };
@@ -71,9 +76,7 @@ export function panelFace(a: Assessment, panelId: string, sheet: SheetSize, opti
       wishes: nearestFirst([...services.wishes, ...members.wishes]),
       notes: [
         named > MOST_NAMES ? `${named - MOST_NAMES} more names in the list.` : '',
-        items.length === 0
-          ? 'Nothing on record within reach behind this panel.'
-          : `${surfaceNote(surface, model)} Distances from the opening.`,
+        items.length === 0 ? 'Nothing on record within reach behind this panel.' : surfaceNote(surface, model),
         `Heavy: panel.${inner ? ' Dashed: clear opening.' : ''}`,
       ].filter(Boolean),
       rest: 'in the list beside',
@@ -83,7 +86,7 @@ export function panelFace(a: Assessment, panelId: string, sheet: SheetSize, opti
 }
 
 /** More names than this on so small a sheet help nobody: the list beside has them all. */
-const MOST_NAMES = 18;
+const MOST_NAMES = 12;
 const nearestFirst = (wishes: readonly LabelWish[]): readonly LabelWish[] =>
   [...wishes].sort((a, b) => b.priority - a.priority).slice(0, MOST_NAMES);
 
@@ -125,8 +128,7 @@ function servicesBehind({ a, port, frame, items }: Window): {
   const marks: Mark[] = [];
   const wishes: LabelWish[] = [];
   const media: (keyof typeof MEDIUM_STYLES)[] = [];
-  const words = (item: BehindItem): string =>
-    `${item.id}  ${length(item.distanceMm, a.model.shop.units === 'metric' ? 'metric' : 'us')}`;
+  const letters = new RunLetters();
   const behind = items.flatMap((item) => {
     const run = item.kind === 'run' ? runs.find(({ id }) => id === item.id) : undefined;
     return run && run.path.length >= 2 ? [{ item, run }] : [];
@@ -146,12 +148,17 @@ function servicesBehind({ a, port, frame, items }: Window): {
       longest[Math.floor((longest.length - 1) / 2)] as Point,
       longest[Math.floor(longest.length / 2)] as Point,
     ]);
-    const spot = alongLine(longest, lineLengthMm(longest) * (0.15 + 0.17 * (index % 5))).at;
-    marks.push(textMark('runs', 'letter', spot, MEDIUM_STYLES[run.medium].letter, { anchor: 'middle', backed: true }));
+    const spots = LETTER_AT.map((share) => alongLine(longest, lineLengthMm(longest) * share).at);
+    marks.push(
+      ...letters.at(
+        run.medium,
+        spots.filter((spot) => alone(spot, lines, index)),
+      ),
+    );
     wishes.push({
-      text: words(item),
+      text: item.id,
       anchor,
-      style: 'id',
+      style: 'id-large',
       priority: 60 - item.distanceMm / 100,
       id: run.id,
       clearMm: 0.6,
@@ -166,9 +173,9 @@ function servicesBehind({ a, port, frame, items }: Window): {
     media.push(node.medium);
     marks.push(...nodeMarks(node, at));
     wishes.push({
-      text: words(item),
+      text: item.id,
       anchor: at,
-      style: 'id',
+      style: 'id-large',
       priority: 80 - item.distanceMm / 100,
       id: node.id,
       clearMm: NODE_SYMBOL_MM,
@@ -176,6 +183,12 @@ function servicesBehind({ a, port, frame, items }: Window): {
   }
   return { marks, wishes, media };
 }
+
+/** Whether no other line comes near a letter's place. */
+const alone = ([x, y]: Point, lines: readonly (readonly Point[])[], own: number): boolean => {
+  const about = growRect({ x0: x, y0: y, x1: x, y1: y }, LETTER_CLEAR_MM);
+  return lines.every((points, index) => index === own || clipLine(points, about).length === 0);
+};
 
 const middle = (points: readonly Point[]): Point => [
   points.reduce((sum, point) => sum + point[0], 0) / points.length,

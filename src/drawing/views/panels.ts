@@ -32,9 +32,19 @@ export function panelsDrawings(a: Assessment, sheet: SheetSize, options: Drawing
   return surfacesInOrder(a.model).flatMap((surface) => {
     // An end is no higher than this, its blank strips included: front and rear then share a page, near the scale of the sides.
     const end = ['front', 'rear', 'partition'].includes(surface.side);
-    return panelsOfOneSurface(a, surface, { ...sheet, heightMm: end ? sheet.heightMm * 0.61 : sheet.heightMm }, options) ?? [];
+    return (
+      panelsOfOneSurface(
+        a,
+        surface,
+        { ...sheet, heightMm: end ? Math.max(sheet.heightMm * 0.61, Math.min(sheet.heightMm, LEAST_END_MM)) : sheet.heightMm },
+        options,
+      ) ?? []
+    );
   });
 }
+
+/** What an end needs to be drawn as large as a side, mm. */
+const LEAST_END_MM = 62;
 
 /** The wall or partition whose openings a surface shows. */
 export const openingsOf = (surface: Surface): Facing | Surface | undefined => {
@@ -80,7 +90,7 @@ function panelsOfOneSurface(a: Assessment, surface: Surface, sheet: SheetSize, o
     (panel): LabelWish => ({
       text: panel.id,
       anchor: panelAnchor(panel, port),
-      style: panel.panelKind === 'access' ? 'id-strong' : 'id',
+      style: panel.panelKind === 'access' ? 'id-strong' : 'id-large',
       priority: panel.panelKind === 'access' ? 70 : 40,
       id: panel.id,
       centred: true,
@@ -114,12 +124,9 @@ export function panelKeyPlan(a: Assessment, panelId: string, small: SheetSize, o
   const { faces: face, seenFrom } = surface;
   const view = viewOfSurface(surface);
   const vehicle = vehicleExtent(model);
-  const layout = layOut([{ view, bounds: viewBounds(view, extentCorners(vehicle)) }], small, {
-    sideMm: 2,
-    aboveMm: 1,
-    belowMm: 1,
-    mostMm: 1,
-  });
+  const strips = { sideMm: 2, aboveMm: 1, belowMm: 1, mostMm: 1 };
+  const bounds = viewBounds(view, extentCorners(vehicle));
+  const layout = layOut([{ view, bounds }], small, strips, 'as large as it goes');
   const port = layout.ports[0] as Port;
   const { reduction: _reduction, ...placed } = layout;
   const others = panelsOfSurface(model, surface).filter(({ id }) => id !== panelId);

@@ -36,6 +36,7 @@ export function photoOverlayDrawing(
     widthMm,
     heightMm: scene.heightMm,
     ids: overlay.drawn.map(({ id }) => id),
+    marks: scene.marks,
   };
 }
 

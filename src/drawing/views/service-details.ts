@@ -1,19 +1,15 @@
 import type { Assessment } from '../../assess.js';
-import { distance } from '../../geometry/vector.js';
 import { type PlacedNode, placedNodes } from '../../model/placed.js';
 import { type Medium, NODE_KINDS } from '../../records/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { legendMarks } from '../legend.js';
 import { nodeMarksAndWishes, runMarks } from '../marks/services.js';
 import { MEDIUM_STYLES } from '../media.js';
+import { crowdsOf, nameOfCrowd } from '../node-crowds.js';
 import { project, VIEWS, type View } from '../projection.js';
 import { growRect, holds, type Rect } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
 
-/** Nodes nearer to each other than this belong to one crowd, mm. */
-const NEAR_MM = 160;
-/** From so many on, a crowd is drawn again by itself. */
-const CROWD = 10;
 /** Shown around a crowd, mm of the vehicle. */
 const AROUND_MM = 90;
 const LEGEND_MM = 7;
@@ -33,25 +29,6 @@ export function serviceDetails(
 ): readonly Drawing[] {
   const nodes = placedNodes(a.model.shell.nodes).filter((node) => node.medium === medium);
   return crowdsOf(nodes).map((crowd, index) => detail(a, medium, crowd, index, sheet, options));
-}
-
-/** Sets of nodes of which each is near another of its set, the large ones only, in the order of the record. */
-function crowdsOf(nodes: readonly PlacedNode[]): readonly (readonly PlacedNode[])[] {
-  const left = new Set(nodes);
-  const crowds: PlacedNode[][] = [];
-  for (const first of nodes) {
-    if (!left.delete(first)) continue;
-    const crowd = [first];
-    for (const one of crowd) {
-      for (const other of left) {
-        if (distance(one.at, other.at) > NEAR_MM) continue;
-        left.delete(other);
-        crowd.push(other);
-      }
-    }
-    if (crowd.length >= CROWD) crowds.push(crowd);
-  }
-  return crowds;
 }
 
 /** Where a crowd lies in a view, with a strip around it, mm of the vehicle. */
@@ -92,7 +69,7 @@ function detail(
     { clip, labelled: false },
   );
   const drawn = nodeMarksAndWishes(shown, port);
-  const name = crowd.find((node) => node.nodeKind === 'panel') ?? (crowd[0] as PlacedNode);
+  const name = nameOfCrowd(crowd);
   const title = `${MEDIUM_STYLES[medium].name}: detail at ${name.name ?? name.id}, ${words}`;
   return compose(
     {

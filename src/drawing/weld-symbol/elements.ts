@@ -7,7 +7,7 @@ import { circle, line, type Mark, type Point } from '../scene.js';
  */
 
 /** Height of a basic symbol off its line, mm: as high as the figures beside it. */
-export const SYMBOL_MM = 2.4;
+export const SYMBOL_MM = 2.8;
 
 export type ArrowSide = 1 | -1;
 
