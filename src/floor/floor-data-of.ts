@@ -6,7 +6,7 @@ import type { CoachView } from '../pocket/views.js';
 import { concealed } from '../query/concealment.js';
 import type { KindName } from '../records/index.js';
 import { evidenceOf } from '../rules/order/evidence.js';
-import { FLOOR_FIELDS, FLOOR_TAPPED, type Reader, say, type WordKey } from '../words/index.js';
+import { FLOOR_CHOICES, FLOOR_FIELDS, FLOOR_TAPPED, type Reader, say, type WordKey } from '../words/index.js';
 import { floorCoach, middleOfPoints } from './floor-coach.js';
 import type { FloorData, FloorRef } from './floor-data.js';
 import { TASKS } from './tasks.js';
@@ -57,7 +57,11 @@ function wordsFor(reader: Reader): Readonly<Record<string, string>> {
   const unfilled = say as (of: Reader, key: WordKey) => string;
   const keys = [...Object.keys(FLOOR_TAPPED), ...TASKS.map((name) => `floor.task.${name}`), 'floor.more'] as WordKey[];
   const fields = Object.entries(FLOOR_FIELDS).map(([key, { us, es }]) => [`field.${key}`, reader.language === 'es' ? es : us]);
-  return { ...Object.fromEntries(keys.map((key) => [key, unfilled(reader, key)])), ...Object.fromEntries(fields) };
+  const choices = reader.language === 'es' ? Object.entries(FLOOR_CHOICES).map(([value, es]) => [`choice.${value}`, es]) : [];
+  return {
+    ...Object.fromEntries(keys.map((key) => [key, unfilled(reader, key)])),
+    ...Object.fromEntries([...fields, ...choices]),
+  };
 }
 
 /** As far as a record says where it is. */

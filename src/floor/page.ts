@@ -5,6 +5,7 @@ import { planDrawing, windowOf } from '../pocket/plan-svg.js';
 import type { CoachView } from '../pocket/views.js';
 import { type Reader, say } from '../words/index.js';
 import type { FloorData } from './floor-data.js';
+import { TASK_STROKES } from './task-pictures.js';
 import { TASKS } from './tasks.js';
 
 export interface FloorPageInput {
@@ -42,7 +43,7 @@ export function floorPage({ data, reader, model, views, revision, script }: Floo
         const { symbol, svg } = planDrawing(model, view, () => false);
         return { key: view.key, title: say(reader, `pocket.view.${view.key}`), window: windowOf(view), symbol, svg };
       }),
-      tasks: TASKS.map((name) => ({ name, key: `floor.task.${name}` })),
+      tasks: TASKS.map((name) => ({ name, key: `floor.task.${name}`, strokes: TASK_STROKES[name] })),
       revision: revision?.slice(0, 10),
       fingerprint: data.fingerprint.slice(0, 12),
     }),

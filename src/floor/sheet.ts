@@ -4,20 +4,22 @@ import type { ShellProgress } from '../closeout/stage-progress.js';
 import { planDrawing, windowOf } from '../pocket/plan-svg.js';
 import { coachViews } from '../pocket/views.js';
 import { FLOOR_FIELDS, type Reader } from '../words/index.js';
-import { formFields, type TaskName, taskOf } from './tasks.js';
+import type { TaskName } from './tasks.js';
 
-/** What is most often written by hand, with so many lines for each. */
-const WRITTEN: readonly (readonly [TaskName, number])[] = [
-  ['weld', 8],
-  ['look', 6],
-  ['node', 6],
-  ['run', 6],
-  ['test', 5],
-  ['finding', 4],
+/** What is most often written by hand: so many lines for each, and what a hand fills on one of them. */
+const WRITTEN: readonly (readonly [task: TaskName, lines: number, keys: readonly string[]])[] = [
+  ['weld', 10, ['joins', 'type', 'size', 'length', 'position', 'procedure', 'welder', 'date']],
+  ['look', 8, ['record', 'method', 'result', 'reason', 'repair', 'by', 'date']],
+  ['node', 6, ['id', 'kind', 'circuit', 'at', 'name', 'by']],
+  ['run', 6, ['circuit', 'from', 'to', 'zones', 'installed_length', 'by', 'date']],
+  ['bond', 4, ['record', 'fixing.lot', 'bond.surface', 'bond.air', 'bond.humidity', 'bond.open_time', 'by']],
+  ['test', 6, ['kind', 'of', 'limit', 'measured', 'duration', 'instrument', 'by', 'date']],
+  ['closed', 4, ['record', 'photos', 'by', 'date']],
+  ['finding', 4, ['of', 'description', 'by', 'raised']],
 ];
 const DRAWN = ['plan', 'left-out', 'right-out', 'underside'];
-/** Columns that a hand fills on one line of a sheet. */
-const MOST_COLUMNS = 8;
+/** More would fill the sheet; the rest is counted. */
+const MOST_WANTS = 3;
 
 export interface FloorSheetInput {
   readonly assessment: Assessment;
@@ -25,36 +27,38 @@ export interface FloorSheetInput {
   readonly reader: Reader;
   /** Of the sheet, as 2026-11-30. */
   readonly day: string;
+  /** Rules of style that bring the typefaces; empty where the machine that prints has its own. */
+  readonly typefaces: string;
 }
 
 /** The page for the floor on paper: open hold points, lines to fill in, drawings to mark. One HTML file that a browser prints. */
-export function floorSheet({ assessment, progress, reader, day }: FloorSheetInput): string {
+export function floorSheet({ assessment, progress, reader, day, typefaces }: FloorSheetInput): string {
   const { model } = assessment;
   const label = (key: string): string => {
     const word = Object.hasOwn(FLOOR_FIELDS, key) ? FLOOR_FIELDS[key as keyof typeof FLOOR_FIELDS] : undefined;
     return word === undefined ? key : reader.language === 'es' ? word.es : word.us;
   };
+  const isToday = ({ stage, standing, records }: ShellProgress['stages'][number]): boolean =>
+    standing !== 'holds' && (stage === progress.next?.stage || records.built > 0);
   const body = render('floor-sheet', {
     reader,
     shell: model.shell.id,
     day,
-    open: progress.stages.flatMap(({ stage, name, holdPoints }) =>
+    open: progress.stages.filter(isToday).flatMap(({ stage, name, holdPoints }) =>
       holdPoints
         .filter(({ state }) => state !== 'met')
         .map(({ holdPoint, gaps }) => ({
           stage: name || stage,
+          next: progress.next?.stage === stage,
           holdPoint,
-          wants: gaps.map(({ message }) => message).slice(0, 3),
+          wants: gaps.map(({ message }) => message).slice(0, MOST_WANTS),
+          more: Math.max(0, gaps.length - MOST_WANTS),
         })),
     ),
-    tables: WRITTEN.map(([task, lines]) => ({
+    later: progress.stages.filter((one) => one.standing !== 'holds' && !isToday(one)).map(({ stage, name }) => name || stage),
+    tables: WRITTEN.map(([task, lines, keys]) => ({
       key: `floor.task.${task}`,
-      heads: [
-        ...(taskOf(task).does === 'add' ? [] : [label('record')]),
-        ...formFields(task)
-          .first.slice(0, MOST_COLUMNS)
-          .map(({ key }) => label(key.split('.').at(-1) === 'id' ? 'id' : key.replace(/^inspections\.\d+\./u, ''))),
-      ],
+      heads: keys.map(label),
       lines: Array.from({ length: lines }, (_, i) => i + 1),
     })),
     views: coachViews(model)
@@ -67,9 +71,9 @@ export function floorSheet({ assessment, progress, reader, day }: FloorSheetInpu
   return [
     `<!doctype html>\n<html lang="${reader.language}">\n<head>\n<meta charset="utf-8">`,
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'">`,
+    `<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:; base-uri 'none'; form-action 'none'">`,
     render('floor-head', { reader, shell: model.shell.id }),
-    `<style>${templateText('floor-sheet.css')}</style>\n</head>`,
+    `<style>${typefaces}@page{size:${model.shop.paper}}${templateText('floor-sheet.css')}</style>\n</head>`,
     body,
     '</html>\n',
   ].join('\n');

@@ -1,5 +1,5 @@
 import type { EntryColumn } from '../entry/columns.js';
-import { blockColumns, columnsOf } from '../entry/columns.js';
+import { blockColumns, columnFor, columnsOf } from '../entry/columns.js';
 import type { EntryKind } from '../entry/homes.js';
 import { kindOf } from '../records/kinds.js';
 import type { FloorEntry } from './hand-over.js';
@@ -28,7 +28,10 @@ const TASK: Readonly<Record<TaskName, Task>> = {
     kind: 'panel',
     does: 'set',
     only: ['bond', 'fixing'],
-    first: ['fixing.adhesive', 'fixing.lot', 'fixing.applied', 'bond.surface', 'bond.air', 'bond.humidity', 'bond.open_time'],
+    first: [
+      ...['fixing.adhesive', 'fixing.lot', 'fixing.expires', 'fixing.applied', 'bond.surface', 'bond.air', 'bond.humidity'],
+      ...['bond.open_time_limit', 'bond.open_time'],
+    ],
   },
   test: { kind: 'test', does: 'add' },
   ticket: { kind: 'ticket', does: 'add' },
@@ -46,13 +49,17 @@ export interface FormFields {
 }
 
 /** What the page itself fills in. */
-const BY_ITSELF: ReadonlySet<string> = new Set(['id', 'file', 'sha256', 'seen', 'vouched.by', 'vouched.date', 'vouched.why']);
+const BY_ITSELF: ReadonlySet<string> = new Set([
+  ...['id', 'file', 'sha256', 'seen', 'vouched.by', 'vouched.date', 'vouched.why'],
+  // Read, and no longer offered: `insulator` is its word.
+  'isolator',
+]);
 
-export function formFields(name: TaskName): FormFields {
+/** `keys`: of fields that hang on this coach, as the reading of each of its axles; they are asked for after the first. */
+export function formFields(name: TaskName, keys: readonly string[] = []): FormFields {
   const { kind, does, list, only, first } = TASK[name];
   if (list !== undefined) {
-    const columns = blockColumns(kind, [list], 0) ?? [];
-    return split(columns, (column) => column.required);
+    return { first: blockColumns(kind, [list], 0) ?? [], more: [] };
   }
   const all = columnsOf(kind).filter(({ key, path, traits }) => {
     if (BY_ITSELF.has(key) && !(name === 'node' && key === 'id')) return false;
@@ -61,10 +68,17 @@ export function formFields(name: TaskName): FormFields {
   const asked = new Set<string>(first ?? [...(kindOf(kind).more.asked ?? [])]);
   const { first: found, more } = split(
     all,
-    (column) => asked.has(column.key) || (does === 'add' && column.required && !isInner(column)),
+    (column) =>
+      (column.form.as !== 'other' || column.required) &&
+      (asked.has(column.key) || (does === 'add' && column.required && !isInner(column))),
   );
   const rank = [...asked];
-  return { first: [...found].sort((a, b) => rank.indexOf(a.key) - rank.indexOf(b.key)), more };
+  const own = keys.flatMap((key) => columnFor(kind, key) ?? []).map((column) => ({ ...column, required: false }));
+  const whole = new Set(own.map(({ path }) => String(path[0])));
+  return {
+    first: [...[...found].sort((a, b) => rank.indexOf(a.key) - rank.indexOf(b.key)), ...own],
+    more: more.filter(({ key }) => !whole.has(key)),
+  };
 }
 
 const isInner = ({ path }: EntryColumn): boolean => path.length > 1;

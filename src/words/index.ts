@@ -13,7 +13,7 @@ import { POCKET, TAPPED } from './pocket.js';
 import { ROAD } from './road.js';
 import type { Blanks, Reader } from './sentence.js';
 
-export { FLOOR_FIELDS, FLOOR_TAPPED } from './floor.js';
+export { FLOOR_CHOICES, FLOOR_FIELDS, FLOOR_TAPPED } from './floor.js';
 export { isTranslated, translated } from './phrases.js';
 export { TAPPED } from './pocket.js';
 export { type English, LANGUAGES, type Language, type Reader, readerOf } from './sentence.js';

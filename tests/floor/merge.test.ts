@@ -4,8 +4,9 @@ import path from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { columnsOf } from '../../src/entry/columns.js';
-import type { FloorEntry, FloorFile } from '../../src/floor/hand-over.js';
+import { type FloorEntry, type FloorFile, MOST_ENTRIES } from '../../src/floor/hand-over.js';
 import { planFloor } from '../../src/floor/merge.js';
+import { MOST_SOUND_BYTES, soundEnding, soundFile } from '../../src/floor/sound.js';
 import { formFields } from '../../src/floor/tasks.js';
 import { readStoreText } from '../../src/store/read.js';
 import { shellbook } from '../cli/printed-book.js';
@@ -173,6 +174,32 @@ describe('what phones hand over', () => {
       'is not what its SHA-256 says',
       phone('AAAA', 0, [], [{ ...pictureOf(Buffer.from('MZ')), sha256: '0'.repeat(64) }]),
     ],
+    ['a sound that is none', 'is no sound', { ...phone('AAAA', 0, []), sounds: [soundOf(Buffer.from('MZ'))] }],
+    [
+      'a sound of other bytes',
+      'is not what its SHA-256 says',
+      { ...phone('AAAA', 0, []), sounds: [{ ...soundOf(Buffer.from('OggS')), sha256: '0'.repeat(64) }] },
+    ],
+    [
+      'a sound that is too long',
+      'sounds.0.sound',
+      { ...phone('AAAA', 0, []), sounds: [soundOf(Buffer.concat([Buffer.from('OggS'), Buffer.alloc(MOST_SOUND_BYTES)]))] },
+    ],
+    ['a name without end', 'pictures.0.name', phone('AAAA', 0, [], [{ ...pictureOf(Buffer.from('MZ')), name: 'x'.repeat(300) }])],
+    [
+      'more entries than a day has',
+      'entries',
+      phone(
+        'AAAA',
+        0,
+        Array.from({ length: MOST_ENTRIES + 1 }, () => weld('W-1')),
+      ),
+    ],
+    ['a key that is a path', 'entries.0.key', phone('AAAA', 0, [{ ...weld('W-1'), key: '../../etc/passwd' }])],
+    ['a tag that is a path', 'device.tag', { ...phone('AAAA', 0, []), device: { tag: '../..', name: 'x' } }],
+    ['a time that is none', 'entries.0.at', phone('AAAA', 0, [{ ...weld('W-1'), at: 'yesterday' }])],
+    ['a text without end', 'entries.0.data', phone('AAAA', 0, [{ id: 'W-1', data: { note: 'x'.repeat(5000) } }])],
+    ['a bomb of a picture', 'cannot be read', phone('AAAA', 0, [], [pictureOf(hugeJpeg())])],
     [
       'a picture that climbs',
       'expected a plain name',
@@ -183,6 +210,35 @@ describe('what phones hand over', () => {
     expect([status, answer]).toEqual([2, '']);
     expect(messages).toContain(message);
     expect(messages.trim().split('\n')).toHaveLength(1);
+  });
+
+  it('puts a voice note beside its record, by the entry’s own key whatever its name is', async () => {
+    const sound = soundOf(Buffer.from('OggS and so on'));
+    const note: Made = { ...weld('W-KKKK-1'), sound: sound.sha256 };
+    const file = { ...phone('KKKK', 90, [note]), sounds: [{ ...sound, name: '../../../x.ogg' }] };
+    const taken = await take(write('voice.json', file), '--shell', 'T-1', '--json');
+    expect([taken.status, JSON.parse(taken.answer).files]).toEqual([
+      0,
+      ['shells/T-1/welds.yaml', 'shells/T-1/voice/KKKK-0001.ogg'],
+    ]);
+    expect(read('shells/T-1/voice/KKKK-0001.ogg')).toBe('OggS and so on');
+    expect(read('shells/T-1/welds.yaml')).toContain(`x-voice: [{file: voice/KKKK-0001.ogg, sha256: ${sound.sha256}}]`);
+    expect((await take(write('voice.json', file), '--shell', 'T-1')).answer).toContain('Nothing new.');
+    const without = planFloor(
+      [phone('LLLL', 99, [{ ...weld('W-LLLL-1'), sound: sound.sha256 }])],
+      await readStoreText(store.root, 'T-1'),
+      'T-1',
+    );
+    expect(without.faults.map(({ message }) => message)).toEqual(['its voice note is not in the file']);
+  });
+
+  it('knows a sound by how its bytes begin', () => {
+    const of = (text: string) => soundEnding(Buffer.from(text, 'latin1'));
+    expect(['\0\0\0\x20ftyp3gp4', 'OggS', '\x1aE\xdf\xa3', 'RIFF\0\0\0\0WAVE', '#!AMR\n', 'caff', '\xff\xf1'].map(of)).toEqual([
+      ...['m4a', 'ogg', 'webm', 'wav', 'amr', 'caf', 'aac'],
+    ]);
+    expect(['RIFF\0\0\0\0AVI ', '<svg', 'MZ', ''].map(of)).toEqual([undefined, undefined, undefined, undefined]);
+    expect(soundFile('7KQ2/0003', 'm4a')).toBe('voice/7KQ2-0003.m4a');
   });
 
   it('wants a shell, and one file for any other kind', async () => {
@@ -198,6 +254,19 @@ const pictureOf = (bytes: Buffer) => ({
   jpeg: bytes.toString('base64'),
 });
 
+const soundOf = (bytes: Buffer) => ({
+  sha256: createHash('sha256').update(bytes).digest('hex'),
+  name: 'n.ogg',
+  sound: bytes.toString('base64'),
+});
+
+/** A JPEG whose head says 65,000 by 65,000 pixels (ITU-T T.81, B.2.2). */
+const hugeJpeg = (): Buffer =>
+  Buffer.from([
+    ...[0xff, 0xd8, 0xff, 0xc0, 0x00, 0x0b, 0x08, 0xfd, 0xe8, 0xfd, 0xe8, 0x01, 0x01, 0x11, 0x00],
+    ...[0xff, 0xda, 0x00, 0x08, 0x01, 0x01, 0x00, 0x00, 0x3f, 0x00, 0x00, 0xff, 0xd9],
+  ]);
+
 function permutations<T>(all: readonly T[]): readonly (readonly T[])[] {
   if (all.length < 2) return [all];
   return all.flatMap((one, i) => permutations(all.filter((_, j) => j !== i)).map((rest) => [one, ...rest]));
@@ -206,7 +275,7 @@ function permutations<T>(all: readonly T[]): readonly (readonly T[])[] {
 describe('the sheet of paper', () => {
   it('has the open hold points, lines to fill in and drawings to mark, in either language', async () => {
     for (const [language, words] of [
-      ['en', ['Hold points that are open', 'Weld inspected', 'Which one', 'Mark on the drawing']],
+      ['en', ['Hold points that are open today', 'Weld inspected', 'Which one', 'Mark on the drawing']],
       ['es', ['Puntos de espera abiertos', 'Soldadura inspeccionada', 'Cuál', 'Marque en el dibujo']],
     ] as const) {
       const out = path.join(store.root, 'sheet.html');
@@ -216,6 +285,20 @@ describe('the sheet of paper', () => {
       expect(html.match(/<figure>/gu)?.length).toBeGreaterThan(1);
       expect(html).not.toContain('<script');
     }
+  });
+});
+
+describe('a page for entering', () => {
+  it('is not printed as a PDF', async () => {
+    const { status, messages } = await shellbook(
+      store.root,
+      'floor',
+      'T-1',
+      '--out',
+      path.join(store.root, 'floor.pdf'),
+      '--quiet',
+    );
+    expect([status, messages]).toEqual([2, expect.stringContaining('add --sheet')]);
   });
 });
 

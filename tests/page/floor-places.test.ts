@@ -2,10 +2,12 @@ import { createHash } from 'node:crypto';
 import { chmodSync, cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { PDFDocument } from '@cantoo/pdf-lib';
 import type { Page } from 'puppeteer';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type OpenBrowser, openChromium } from '../../src/book/print/chromium.js';
+import { printPlain } from '../../src/book/print/plain.js';
 import { cameraTowards, type Pixel, projectPoint } from '../../src/compute/camera/camera.js';
 import { locateInPhoto } from '../../src/compute/pictures/locate.js';
 import { namedPoints, pointLabel } from '../../src/compute/pictures/point-names.js';
@@ -21,6 +23,9 @@ import { FloorPhone, newLog, requestsIn } from './floor-phone.js';
 const SIZE = { widthPx: 1280, heightPx: 960 };
 /** Entries of each of the five phones; with SHELLBOOK_FUZZ a morning's. */
 const EACH = process.env.SHELLBOOK_FUZZ ? 12 : 1;
+
+/** With SHELLBOOK_FUZZ as many as a phone must hold. */
+const MANY = process.env.SHELLBOOK_FUZZ ? { entries: 1000, photos: 200 } : { entries: 4, photos: 2 };
 
 let opened: OpenBrowser;
 let folder: string;
@@ -249,6 +254,78 @@ describe('a phone whose memory is full', () => {
   });
 });
 
+describe('a phone that dies in the middle', () => {
+  it('loses none of what it called kept, entries and photos: killed, reloaded, closed', async () => {
+    const context = await opened.browser.createBrowserContext();
+    let phone = await FloorPhone.open(context, file('floor.html'), log);
+    await phone.who('M3');
+    await phone.page.evaluate(enterMany, MANY.entries / 2, MANY.photos / 2);
+    await phone.page.goto('chrome://crash').catch(() => undefined);
+    await phone.page.close().catch(() => undefined);
+    phone = await FloorPhone.open(context, file('floor.html'), log);
+    expect(await phone.kept()).toBe((MANY.entries + MANY.photos) / 2);
+    await phone.page.evaluate(enterMany, MANY.entries / 2, MANY.photos / 2);
+    await phone.reload();
+    expect(await phone.kept()).toBe(MANY.entries + MANY.photos);
+    await phone.page.close();
+    phone = await FloorPhone.open(context, file('floor.html'), log);
+    const handed = await phone.handOver();
+    expect([handed.entries.length, handed.pictures.length, new Set(handed.entries.map(({ key }) => key)).size]).toEqual([
+      ...[MANY.entries + MANY.photos, MANY.photos, MANY.entries + MANY.photos],
+    ]);
+    for (const { sha256, jpeg } of handed.pictures)
+      expect(createHash('sha256').update(Buffer.from(jpeg, 'base64')).digest('hex')).toBe(sha256);
+    await context.close();
+  });
+});
+
+/** In the page: enters so many findings and photos, each called kept before the next one. */
+async function enterMany(entries: number, photos: number): Promise<void> {
+  const count = (): number => document.querySelectorAll('#kept-list li').length;
+  const set = (key: string, text: string): void => {
+    const field = document.getElementById(`f-${key}`) as HTMLInputElement;
+    field.value = text;
+  };
+  const keep = async (): Promise<void> => {
+    const before = count();
+    document.getElementById('keep')?.click();
+    while (count() === before) await new Promise((done) => setTimeout(done, 1));
+  };
+  for (let i = 0; i < entries; i++) {
+    document.getElementById('task-finding')?.click();
+    set('description', `scratch ${i}`);
+    set('of', 'P-L-06');
+    set('raised', '2026-09-25');
+    await keep();
+  }
+  for (let i = 0; i < photos; i++) {
+    document.getElementById('task-photo')?.click();
+    const canvas = document.createElement('canvas');
+    Object.assign(canvas, { width: 640, height: 480 });
+    const context = canvas.getContext('2d') as CanvasRenderingContext2D;
+    context.fillStyle = `hsl(${(i * 37) % 360} 60% 50%)`;
+    context.fillRect(0, 0, 640, 480);
+    context.fillStyle = '#000';
+    context.fillRect(i, count() % 400, 40, 40);
+    const blob = (await new Promise<Blob | null>((done) => canvas.toBlob(done, 'image/jpeg'))) as Blob;
+    const given = new DataTransfer();
+    given.items.add(new File([blob], `IMG_${i}.jpg`));
+    (document.getElementById('f-picture') as HTMLInputElement).files = given.files;
+    set('of', 'P-L-06');
+    await keep();
+  }
+}
+
+describe('the sheet of paper', () => {
+  it('is printed as a PDF of whole pages', async () => {
+    const html =
+      '<!doctype html><html lang="en"><head><meta charset="utf-8"><title>t</title><style>@page{size:letter}</style></head><body><p>Day</p></body></html>';
+    const pdf = await PDFDocument.load(await printPlain(opened, html));
+    // US letter: 8.5 by 11 in of 72 pt.
+    expect(pdf.getPages().map((one) => [one.getWidth(), one.getHeight()])).toEqual([[612, 792]]);
+  });
+});
+
 describe('five phones', () => {
   it('at once, in browsers of their own, come in whole in any order, each with numbers of its own', async () => {
     const five: FloorFile[] = [];
@@ -274,7 +351,7 @@ describe('five phones', () => {
     const what = `Took in 1 photo, 1 node, ${5 * EACH + 1} findings, 1 picture, 1 voice note.`;
     expect([taken.status, taken.messages, taken.answer]).toEqual([0, '', expect.stringContaining(what)]);
     const findings = readFileSync(path.join(store, 'shells/OV-024/findings.yaml'), 'utf8');
-    const [, note = '', sha256 = ''] = /x-voice: \[\{file: ([\w./-]+), sha256: (\w+)\}\]/u.exec(findings) ?? [];
+    const [, note = '', sha256 = ''] = /x-voice:\s+\[?-?\s*\{?\s*file: ([\w./-]+),?\s+sha256:\s+(\w+)/u.exec(findings) ?? [];
     const sound = readFileSync(path.join(store, 'shells/OV-024', note));
     expect([sound.equals(readFileSync(file('note.m4a'))), createHash('sha256').update(sound).digest('hex')]).toEqual([
       true,

@@ -18,7 +18,8 @@ const INSTALL = `globalThis.__name = (given) => given; (${install})()`;
 const HIDDEN = '<style>@media screen { body { display: none } }</style>';
 
 /** Opens the whole document in a page. */
-export const openWhole = (page: Page, { html, pictures }: BookDocument): Promise<void> => openQuietly(page, html, pictures);
+export const openWhole = (page: Page, { html, pictures }: Pick<BookDocument, 'html' | 'pictures'>): Promise<void> =>
+  openQuietly(page, html, pictures);
 
 /** Opens a document with scripts of the page off; whatever it asks for comes from memory or is refused. */
 async function openQuietly(page: Page, html: string, pictures: Pictures): Promise<void> {

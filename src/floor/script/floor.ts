@@ -64,6 +64,12 @@ const session: FloorSession = {
   },
 };
 
+/** Of the same batch of adhesive, the same circuit: as last time. */
+const LASTS = [
+  ...['stage', 'circuit', 'method', 'of', 'inspections.1.method', 'scale', 'instrument'],
+  ...['fixing.adhesive', 'fixing.lot', 'fixing.expires', 'bond.open_time_limit', 'bond.air', 'bond.humidity'],
+];
+
 /** What a field begins with: the day, who enters, and as last time what its kind says stays the same. */
 function before(name: TaskName, column: EntryColumn): string {
   const { key, form, traits } = column;
@@ -72,7 +78,7 @@ function before(name: TaskName, column: EntryColumn): string {
   if (isOfBlock) return '';
   if (form.as === 'date' && (column.required || own === 'date' || own === 'applied')) return phoneDay();
   if (own === 'by' || (name === 'weld' && own === 'welder')) return entries.person;
-  const lasts = traits.asLast === true || ['stage', 'circuit', 'method', 'of'].includes(key);
+  const lasts = traits.asLast === true || LASTS.includes(key);
   return (lasts && last.get(name)?.[key]) || '';
 }
 
@@ -220,11 +226,21 @@ function count(): void {
       return make(
         'li',
         {},
-        make('span', {}, `${entries.isHanded(one.key) ? '✓ ' : ''}${one.kind} ${one.id}${one.sound === undefined ? '' : ' ♪'}`),
+        make(
+          'span',
+          {},
+          `${entries.isHanded(one.key) ? '✓ ' : ''}${titleOf(one)}: ${one.id}${one.sound === undefined ? '' : ' ♪'}`,
+        ),
         drop,
       );
     }),
   );
+}
+
+/** What was done, as on its button. */
+function titleOf({ kind, does, list: blocks }: FloorEntry): string {
+  const name = TASKS.find((one) => taskOf(one).kind === kind && taskOf(one).does === does && taskOf(one).list === blocks);
+  return name === undefined ? kind : words(`floor.task.${name}`);
 }
 
 async function start(): Promise<void> {

@@ -28,7 +28,7 @@ export type ReadFilled =
 
 /** Makes the form of a task from the fields of its kind; `before` fills in what the last one like it had. */
 export function makeForm(name: TaskName, data: FloorData, words: PageWords, before: (column: EntryColumn) => string): FilledForm {
-  const { first, more } = formFields(name);
+  const { first, more } = formFields(name, name === 'ticket' ? ticketKeys(data) : []);
   const fields = new Map<string, Answered>();
   const line = (column: EntryColumn, isFirst: boolean): HTMLElement => {
     const id = `f-${column.key}`;
@@ -56,9 +56,18 @@ export function makeForm(name: TaskName, data: FloorData, words: PageWords, befo
   return { fields, columns: [...first, ...more], node };
 }
 
+/** What stood on the scale, and what was in the tanks: of this coach’s own axles. */
+const ticketKeys = ({ coach }: FloorData): readonly string[] => [
+  ...coach.shell.chassis.axles.map(({ id }) => `readings.${id}`),
+  'condition.fuel',
+];
+
 /** A field by its name; a block's by the name of its last step. */
 function labelOf(key: string, words: FloorData['words']): string {
   const short = key.replace(/^inspections\.\d+\./u, '');
+  const [block = '', ...rest] = short.split('.');
+  if (block === 'readings' || block === 'condition')
+    return `${words[`field.${block}`] ?? block}: ${words[`field.${rest.join('.')}`] ?? rest.join('.')}`;
   return words[`field.${short}`] ?? words[`field.${short.split('.').at(-1)}`] ?? key;
 }
 
@@ -66,7 +75,12 @@ function inputOf(column: EntryColumn, id: string, name: TaskName, data: FloorDat
   const { form } = column;
   if (form.as === 'choice' || form.as === 'yes or no') {
     const values = form.as === 'choice' ? form.values : ['yes', 'no'];
-    return make('select', { id }, make('option', { value: '' }, ''), ...values.map((value) => make('option', { value }, value)));
+    return make(
+      'select',
+      { id },
+      make('option', { value: '' }, ''),
+      ...values.map((value) => make('option', { value }, data.words[`choice.${value}`] ?? value)),
+    );
   }
   const input = make('input', { id, autocomplete: 'off', autocapitalize: 'off', spellcheck: 'false' });
   if (form.as === 'date') input.inputMode = 'numeric';
@@ -98,16 +112,48 @@ export function refsOf(column: EntryColumn, name: TaskName, { refs }: FloorData)
 
 const SCHEMAS = new Schemas();
 
+interface SchemaFault {
+  readonly path: string;
+  readonly message: string;
+  readonly isMissing: boolean;
+}
+
+/** What to type, in few words of the reader’s language; what the schema says of it too where that is the same language. */
+function inShort(column: EntryColumn | undefined, { language }: FloorData, words: PageWords, message: string): string {
+  const { form } = column ?? {};
+  const like = form === undefined ? undefined : 'dimension' in form ? TYPED_LIKE[form.dimension] : TYPED_LIKE[form.as];
+  const short = like === undefined ? words('floor.tap.unread') : words('floor.tap.typelike', { like });
+  return language === 'en' ? `${short} ${message}` : short;
+}
+
+/** Something that reads, by dimension or by kind of field. */
+const TYPED_LIKE: Readonly<Record<string, string>> = {
+  length: '3/8 in',
+  temperature: '20 C',
+  time: '20 min',
+  pressure: '80 psi',
+  mass: '120 lb',
+  torque: '10 ft.lb',
+  angle: '60 deg',
+  level: '50 %',
+  count: '4',
+  date: '2026-07-23',
+  place: '120 in, -40 in, 12 in',
+  places: '120 in, -40 in, 12 in; 130 in, -40 in, 12 in',
+  'any quantity': '80 psi',
+  'two lengths': '14 in x 18 in',
+};
+
 /** What is wrong by the schema of the kind, by path. Of a record that is there already, what is not typed here is not missing. */
-function schemaFaults(name: TaskName, id: string, data: Data): readonly (readonly [path: string, message: string])[] {
+function schemaFaults(name: TaskName, id: string, data: Data): readonly SchemaFault[] {
   const { kind, does, list } = taskOf(name);
-  const found: (readonly [string, string])[] = [];
+  const found: SchemaFault[] = [];
   const place = (...path: Path) => ({ file: path.join('.'), line: 1, column: 1, endLine: 1, endColumn: 2 });
   checkForm(SCHEMAS, kind, { id, data: { id, ...data }, source: { place, placeOfKey: place } }, (finding) => {
     const path = finding.place.file;
-    const isOfOthers =
-      finding.rule === 'format.missing-key' && (does === 'set' || (does === 'append' && !path.startsWith(`${list}.`)));
-    if (!isOfOthers) found.push([path, finding.message]);
+    const isMissing = finding.rule === 'format.missing-key';
+    const isOfOthers = isMissing && (does === 'set' || (does === 'append' && !path.startsWith(`${list}.`)));
+    if (!isOfOthers) found.push({ path, message: finding.message, isMissing });
   });
   return found;
 }
@@ -148,7 +194,7 @@ export function readFilled(
     typed[column.key] = text;
     const read = readCell(text, column);
     if (!read.ok) {
-      faults.set(column.key, read.message);
+      faults.set(column.key, inShort(column, page, words, read.message));
       continue;
     }
     data = withValue(data, column.path, read.value) as Data;
@@ -162,9 +208,10 @@ export function readFilled(
   }
   if (faults.size > 0) return { ok: false, faults };
   const whole = does === 'add' ? { id, ...base, ...data } : data;
-  for (const [path, message] of schemaFaults(name, id, whole)) {
-    const at = columns.find((column) => column.path.join('.') === path)?.key ?? '';
-    faults.set(at, [faults.get(at), message].filter(Boolean).join(' '));
+  for (const { path, message, isMissing } of schemaFaults(name, id, whole)) {
+    const column =
+      columns.find((one) => one.path.join('.') === path) ?? columns.find((one) => path.startsWith(`${one.path.join('.')}.`));
+    faults.set(column?.key ?? '', isMissing ? words('floor.tap.needed') : inShort(column, page, words, message));
   }
   return faults.size > 0 ? { ok: false, faults } : { ok: true, data: entryData(name, whole, columns), typed };
 }
