@@ -39,7 +39,7 @@ export function readCondition(form: ConditionRead, at: TypedCondition, vehicle: 
     const tanks = tanksFor(key, vehicle);
     for (const tank of tanks) levels[tank] = value;
     if (tanks.length === 0) reportUnknown(key, at, vehicle);
-    fuelKnown ||= key === 'fuel' || vehicle.tanks.some((tank) => tanks.includes(tank.id) && meansContents('fuel', tank.contents));
+    fuelKnown ||= key === 'fuel' || vehicle.tanks.some((tank) => tanks.includes(tank.id) && meansContents('fuel', tank));
   }
   return {
     levels,
@@ -61,13 +61,13 @@ const known = (vehicle: Vehicle, id: string, kind: RecordKind): boolean => {
 
 function tanksFor(key: string, vehicle: Vehicle): readonly string[] {
   if (known(vehicle, key, 'tank')) return [key];
-  return vehicle.tanks.filter((tank) => meansContents(key, tank.contents)).map((tank) => tank.id);
+  return vehicle.tanks.filter((tank) => meansContents(key, tank)).map((tank) => tank.id);
 }
 
 function reportUnknown(key: string, at: TypedCondition, vehicle: Vehicle): void {
   // A tank that was left out for a fault of its own may be the one that is meant.
   if ([...vehicle.register.idsOf(['tank'])].length > vehicle.tanks.length) return;
-  const tanks = [...vehicle.register.idsOf(['tank']), ...contentsWords(vehicle.tanks.map((tank) => tank.contents))];
+  const tanks = [...vehicle.register.idsOf(['tank']), ...contentsWords(vehicle.tanks)];
   const axles = [...vehicle.register.idsOf(['axle'])];
   const message =
     `Unexpected \`${shown(key)}\` in \`condition\`, expected a tank by its id or contents, a liftable axle, ` +

@@ -56,6 +56,7 @@ function readService(path: string, file: OpenFile, reader: RecordReader, registe
     id,
     name: form?.service ?? id,
     medium: of.medium,
+    ...(form?.contents === undefined ? {} : { contents: form.contents }),
     file: path,
     typed,
     circuits: circuits(),

@@ -10,6 +10,7 @@ import type { Vec3 } from '../geometry/vector.js';
 import type { Model } from '../model/shell.js';
 import { length, type UnitSystem } from '../quantity/format.js';
 import type { Slot } from '../records/index.js';
+import { isDoor } from '../records/opening.js';
 import { type Language, type Reader, readerOf, sayTo, translated } from '../words/index.js';
 import { findables } from './lookup/records.js';
 
@@ -78,7 +79,7 @@ function lookAround(model: Model, reader: Reader) {
     body: outside.length > 0 ? boundsOf(outside.flatMap(({ outline }) => outline)) : undefined,
     floorMm: floorHeight(model),
     groundMm: shell.chassis.frame.railTopAboveGroundMm === undefined ? undefined : -shell.chassis.frame.railTopAboveGroundMm,
-    doors: shell.openings.filter(({ openingKind }) => /door/iu.test(openingKind)),
+    doors: shell.openings.filter(isDoor),
     units: shop.units,
     said: (words: string): string => translated(reader, words),
     w: sayTo(reader),
@@ -157,7 +158,7 @@ function wallWords(at: Vec3, { min, max }: Bounds): string {
   return away <= AT_WALL_MM ? `${name}, inside` : 'inside, away from the walls';
 }
 
-function outsideWords(at: Vec3, { body }: Around): string {
+function outsideWords(at: Vec3, { body, room }: Around): string {
   if (!body) return 'on the chassis';
   if (at[2] > body.max[2] - EDGE_MM) return 'on the roof';
   const half = (body.min[1] + body.max[1]) / 2;
@@ -167,7 +168,17 @@ function outsideWords(at: Vec3, { body }: Around): string {
   // A skin is a few millimetres thick: what lies between it and the lining is in the wall.
   if (at[1] < body.min[1] - 1 || at[1] > body.max[1] + 1) return `${side} side, outside`;
   const low = body.min[2] + BELLY_MM;
-  return at[2] < low ? `under the coach, ${acrossWords(at)}` : `in the ${side} wall or the floor`;
+  if (at[2] < low) return `under the coach, ${acrossWords(at)}`;
+  return room ? betweenSheets(at, room) : `in the body, ${side}`;
+}
+
+/** What lies within the body and not in the room lies between a lining and its skin. */
+function betweenSheets(at: Vec3, { min, max }: Bounds): string {
+  if (at[2] > max[2]) return `between the ceiling and the roof, ${acrossWords(at)}`;
+  if (at[1] < min[1]) return 'in the left wall';
+  if (at[1] > max[1]) return 'in the right wall';
+  if (at[0] < min[0]) return 'in the front wall';
+  return at[0] > max[0] ? 'in the rear wall' : `in the floor, ${acrossWords(at)}`;
 }
 /** The belly with what runs in it, mm over its lowest sheet. Project default. */
 const BELLY_MM = 260;
@@ -191,7 +202,7 @@ function heightWords(at: Vec3, isInside: boolean, { floorMm, groundMm, units, sa
   return [said(upMm >= 0 ? `${length(upMm, system)} above ${what}` : `${length(-upMm, system)} below ${what}`)];
 }
 
-/** The nearest door by what the shop calls a door: only a help on the way. */
+/** The nearest opening whose kind is a door. */
 function doorWords(at: Vec3, { doors, said, w }: Around): readonly string[] {
   const away = (door: (typeof doors)[number]): number =>
     Math.min(...door.sill.map((end) => Math.hypot(end[0] - at[0], end[1] - at[1])));

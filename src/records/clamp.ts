@@ -1,4 +1,4 @@
-import { block, date, ids, list, position, quantity, text, yesNo } from './fields.js';
+import { block, date, ids, list, listed, position, quantity, text, yesNo } from './fields.js';
 import { kind, type RecordOf } from './kind.js';
 import type { ModelOf } from './types.js';
 
@@ -19,7 +19,7 @@ export const clamp = kind(
   'clamp',
   { in: 'shell', list: 'clamps' },
   {
-    kind: text('U-bolt, plate, damper mount …').required().as('clampKind').called('type').asLast(),
+    kind: listed('clamp', 'What it is').required().as('clampKind').called('type').asLast(),
     at: position('Where it is').required().notLent().called('location'),
     bolt: text('Size and grade'),
     torque: quantity('torque', 'As tightened', 'above zero').ofOne(),

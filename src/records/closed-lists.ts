@@ -5,6 +5,26 @@
 export const CLOSED_LISTS = {
   protection: ['fuse', 'breaker', 'regulator', 'relief valve', 'pressure switch', 'thermal cut-out'],
   wall: ['left', 'right', 'front', 'rear', 'roof', 'floor', 'partition'],
+  opening: [
+    ...['slide-out', 'door', 'entry door', 'loading door', 'bay door', 'hatch', 'roof hatch'],
+    ...['window', 'escape window', 'skylight', 'vent', 'roof unit'],
+  ],
+  clamp: ['U-bolt', 'bolt', 'plate', 'damper mount', 'strap', 'clip'],
+  material: [
+    ...[
+      'aluminium',
+      'aluminum',
+      'steel',
+      'mild steel',
+      'carbon steel',
+      'galvanised steel',
+      'galvanized steel',
+      'iron',
+      'cast iron',
+    ],
+    ...['stainless', 'stainless steel', 'copper', 'brass', 'bronze'],
+    ...['plywood', 'timber', 'composite', 'fibreglass', 'fiberglass', 'plastic', 'rubber', 'foam', 'glass'],
+  ],
   declared: ['lift', 'jack', 'stand', 'tow', 'tie down', 'mounting', 'wall load', 'floor load', 'roof load', 'label'],
   fixing: ['bonded', 'screws', 'rivets', 'bolts', 'bonded and screws', 'bonded and rivets', 'welded', 'clips', 'hinged'],
   test: [

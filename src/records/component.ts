@@ -4,6 +4,10 @@ import { kind, type RecordOf } from './kind.js';
 export const MASS_BASES = ['weighed', 'catalogue', 'calculated', 'estimated'] as const;
 export type MassBasis = (typeof MASS_BASES)[number];
 
+/** What people look for when something has happened. */
+export const EMERGENCY_USES = ['fire extinguisher', 'fire blanket', 'first aid kit', 'escape hammer', 'spill kit'] as const;
+export type EmergencyUse = (typeof EMERGENCY_USES)[number];
+
 /** Where the box lies that something fills. */
 export const STANDING = {
   middle: position('Middle of its size, where that is not the place typed as `at`').describes(),
@@ -25,6 +29,7 @@ export const component = kind(
     part: text('Maker’s part number').called('partno').traced('part'),
     serial: text('Serial number').ofOne().notLent().called('serialno').traced('part'),
     tolerance: quantity('length', 'How well its place is known'),
+    use: oneOf(EMERGENCY_USES, 'What it is for in an emergency').describes(),
     hot: oneOf(['dry', 'wet'], 'Exhaust or other hot part: dry, or cooled by water (wet)'),
     keep_clear: quantity('length', 'How far wires and pipes must stay off a hot part, where its maker says'),
     ...STANDING,

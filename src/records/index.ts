@@ -15,7 +15,15 @@ export type { Instrument } from './instrument.js';
 export type { Library } from './library.js';
 export type { LoadingCondition } from './loading-condition.js';
 export type { Material } from './material.js';
-export { type LineMember, MEMBER_CLASSES, type Member, type MemberBend, type MemberClass, type PlateMember } from './member.js';
+export {
+  type LineMember,
+  MEMBER_CLASSES,
+  type Member,
+  type MemberBend,
+  type MemberClass,
+  type MemberRole,
+  type PlateMember,
+} from './member.js';
 export { type HeadKind, type KindName, type LibraryKind, type ListedKind, MEDIA, type Medium, type RecordKind } from './names.js';
 export { NODE_KINDS, NODE_ROLES, type NodeKind, type NodeRole, type ServiceNode, type Slot } from './node.js';
 export type { Nonconformance } from './nonconformance.js';

@@ -38,6 +38,9 @@ export interface PlateMember {
 }
 
 export const MEMBER_CLASSES = ['primary', 'secondary'] as const;
+export const MEMBER_ROLES = ['truss', 'post', 'gusset'] as const;
+/** What it does in the shell, where a rule asks for it. */
+export type MemberRole = (typeof MEMBER_ROLES)[number];
 /** Primary: the shell stands on it. */
 export type MemberClass = (typeof MEMBER_CLASSES)[number];
 
@@ -70,6 +73,9 @@ export const member = kind(
       .asLast(),
     heat: text('Heat or lot number').ofOne().notLent().called('heatno', 'lot').asLast().traced('heat'),
     offcut_of: id('The member whose bar or sheet this was cut from: it has the same heat').names('member').ofOne(),
+    role: oneOf(MEMBER_ROLES, 'What it does, where rules ask for it: spacing of trusses and posts, gussets of openings')
+      .describes()
+      .asLast(),
     class: oneOf(
       MEMBER_CLASSES,
       'primary (where not typed): the shell stands on it; secondary: a bracket, a rail to screw to',

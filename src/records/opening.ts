@@ -23,7 +23,7 @@ export const opening = kind(
   'opening',
   { in: 'shell', list: 'openings' },
   {
-    kind: text('slide-out, door, window …').required().as('openingKind').asLast(),
+    kind: listed('opening', 'What it is').required().as('openingKind').asLast(),
     wall: listed('wall', 'Where it is'),
     sill: positions('Both ends of the sill').usual([]),
     width: quantity('length', 'Width as it should be', 'above zero').required(),
@@ -53,3 +53,11 @@ export const opening = kind(
 );
 
 export type Opening = RecordOf<typeof opening>;
+
+/** It slides out: by its kind. */
+export const isSlideOut = ({ openingKind }: Pick<Opening, 'openingKind'>): boolean => openingKind === 'slide-out';
+
+const DOORS: readonly string[] = ['door', 'entry door', 'loading door'];
+
+/** A person walks through it. */
+export const isDoor = ({ openingKind }: Pick<Opening, 'openingKind'>): boolean => DOORS.includes(openingKind);

@@ -9,6 +9,7 @@ import type { ServiceNode } from './node.js';
 import type { RecordBase } from './record-base.js';
 import type { Run } from './run.js';
 import type { Seat } from './seat.js';
+import type { LineContents } from './service.js';
 import type { ShellHead } from './shell-head.js';
 import type { Tank } from './tank.js';
 
@@ -17,6 +18,8 @@ export interface Service {
   readonly id: string;
   readonly name: string;
   readonly medium: Medium;
+  /** Of a water service: what stays in its lines, where that is recorded. */
+  readonly contents?: LineContents;
   readonly file: string;
   /** What the file's head was typed as: name, medium and notes. */
   readonly typed?: Readonly<Record<string, unknown>>;

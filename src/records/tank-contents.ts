@@ -1,42 +1,66 @@
-/** Density of what tanks hold, kg/m³, by a word of their contents. First match rules. */
-const DENSITIES: readonly (readonly [RegExp, number])[] = [
+import type { TankUse } from './tank.js';
+
+/** What tanks hold, by a word of their `contents`. First match rules. */
+interface Contents {
+  readonly words: RegExp;
+  /** kg/m³; absent where it must be typed. */
+  readonly densityKgM3?: number;
+  /** What such a tank is for, where its `use` is not recorded. */
+  readonly use: TankUse;
+}
+
+const CONTENTS: readonly Contents[] = [
   // ISO 22241-1: 1087–1093 at 20 °C, unverified citation (1.09 kg/L).
-  [/\b(?:def|exhaust fluid|urea)\b/iu, 1090],
+  { words: /\b(?:def|exhaust fluid|urea)\b/iu, densityKgM3: 1090, use: 'fluid' },
   // 0.832 kg/L, within EN 590's 820–845 at 15 °C, unverified citation.
-  [/\b(?:diesel|fuel)\b/iu, 832],
+  { words: /\b(?:diesel|fuel)\b/iu, densityKgM3: 832, use: 'fuel' },
   // Within EN 228's 720–775, unverified citation; the heavier end, which is the safe side.
-  [/\b(?:gasoline|petrol)\b/iu, 775],
+  { words: /\b(?:gasoline|petrol)\b/iu, densityKgM3: 775, use: 'fuel' },
   // NFPA 58 Annex B, commercial propane: relative density of the liquid at 60 °F.
-  [/\b(?:propane|lpg|lp gas|lp)\b/iu, 504],
+  { words: /\b(?:propane|lpg|lp gas|lp)\b/iu, densityKgM3: 504, use: 'gas' },
+  { words: /\bbutane\b/iu, use: 'gas' },
   // Handbook figure for 50 % ethylene glycol, unverified citation.
-  [/\b(?:coolant|glycol)\b/iu, 1070],
+  { words: /\b(?:coolant|glycol)\b/iu, densityKgM3: 1070, use: 'fluid' },
+  { words: /\b(?:antifreeze|hydraulic|oil)\b/iu, use: 'fluid' },
   // 1 kg/L, as 49 CFR 571.110 and 571.120 S10 have it for the label; waste as water.
-  [/\b(?:water|fresh|potable|grey|gray|black|waste|sewage)\b/iu, 1000],
+  { words: /\b(?:grey|gray|black|waste|sewage|toilet)\b/iu, densityKgM3: 1000, use: 'waste' },
+  { words: /\b(?:water|fresh|potable)\b/iu, densityKgM3: 1000, use: 'fresh' },
 ];
 
-export const densityOf = (contents: string): number | undefined => DENSITIES.find(([word]) => word.test(contents))?.[1];
+const rowOf = (contents: string): Contents | undefined => CONTENTS.find(({ words }) => words.test(contents));
 
-/** What a condition may call a tank by, beside its id and its very contents. */
-const CONTENTS_WORDS: Readonly<Record<string, RegExp>> = {
-  fuel: /^(?!.*\bexhaust\b).*\b(?:diesel|gasoline|petrol|fuel)\b/iu,
-  fresh: /^(?!.*\b(?:grey|gray|black|waste)\b).*\b(?:water|fresh|potable)\b/iu,
-  water: /^(?!.*\b(?:grey|gray|black|waste)\b).*\b(?:water|fresh|potable)\b/iu,
+export const densityOf = (contents: string): number | undefined => rowOf(contents)?.densityKgM3;
+
+/** What a tank with such contents is for; undefined where the word is not known. A record's own `use` goes before it. */
+export const useOfContents = (contents: string): TankUse | undefined => rowOf(contents)?.use;
+
+/** What a condition may call a tank by, beside its id and its very contents: what it is for, or a word of its contents. */
+const CONDITION_WORDS: Readonly<Record<string, TankUse | RegExp>> = {
+  fuel: 'fuel',
+  fresh: 'fresh',
+  water: 'fresh',
   grey: /\b(?:grey|gray)\b/iu,
   gray: /\b(?:grey|gray)\b/iu,
   black: /\b(?:black|sewage)\b/iu,
-  waste: /\b(?:grey|gray|black|waste|sewage)\b/iu,
+  waste: 'waste',
   def: /\b(?:def|exhaust fluid|urea)\b/iu,
   propane: /\b(?:propane|lpg|lp)\b/iu,
-  gas: /\b(?:propane|lpg|lp)\b/iu,
+  gas: 'gas',
 };
 
-/** Does a condition's key mean a tank with these contents? */
-export function meansContents(key: string, contents: string): boolean {
+interface Held {
+  readonly contents: string;
+  readonly use?: TankUse;
+}
+
+/** Does a condition's key mean a tank with these contents and this use? */
+export function meansContents(key: string, { contents, use }: Held): boolean {
   const word = key.toLowerCase();
   if (word === contents.toLowerCase()) return true;
-  return Object.hasOwn(CONTENTS_WORDS, word) && (CONTENTS_WORDS[word] as RegExp).test(contents);
+  const means = Object.hasOwn(CONDITION_WORDS, word) ? CONDITION_WORDS[word] : undefined;
+  return typeof means === 'string' ? (use ?? useOfContents(contents)) === means : means?.test(contents) === true;
 }
 
 /** The words that a condition may use for the tanks of a shell, for suggestions. */
-export const contentsWords = (contents: readonly string[]): readonly string[] =>
-  Object.keys(CONTENTS_WORDS).filter((word) => contents.some((one) => meansContents(word, one)));
+export const contentsWords = (tanks: readonly Held[]): readonly string[] =>
+  Object.keys(CONDITION_WORDS).filter((word) => tanks.some((tank) => meansContents(word, tank)));

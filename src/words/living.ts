@@ -49,8 +49,8 @@ export const LIVING = {
   },
   'act.ext': { us: 'Fire extinguishers', es: 'Extintores' },
   'act.ext.none': {
-    us: 'No record names one. Find them, and write where here: ________________',
-    es: 'Ningún registro nombra uno. Búsquelos y anote aquí dónde: ________________',
+    us: 'No fire extinguisher is recorded. Find it, and write where here: ________________',
+    es: 'No hay ningún extintor registrado. Búsquelo y anote aquí dónde: ________________',
   },
   'act.shop': { us: 'The shop: {telephone}. Shell {shell}.', es: 'El taller: {telephone}. Carrocería {shell}.' },
   'act.telephone.none': { us: 'telephone not recorded', es: 'teléfono no registrado' },

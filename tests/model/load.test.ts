@@ -163,8 +163,9 @@ test('densities of tank contents', () => {
     1090,
     undefined,
   ]);
-  expect(meansContents('fresh', 'grey water')).toBe(false);
-  expect(meansContents('fuel', 'diesel exhaust fluid')).toBe(false);
+  expect(meansContents('fresh', { contents: 'grey water' })).toBe(false);
+  expect(meansContents('fuel', { contents: 'diesel exhaust fluid' })).toBe(false);
+  expect(meansContents('fresh', { contents: 'water', use: 'waste' })).toBe(false);
 });
 
 describe('services', () => {

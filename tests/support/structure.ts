@@ -20,6 +20,7 @@ export const lineMember = (id: string, from: Vec3, to: Vec3, more: Partial<LineM
 export const plateMember = (id: string, outline: readonly Vec3[], thicknessMm: number, part = 'gusset'): Member => ({
   ...record(id),
   part,
+  ...(part === 'gusset' ? { role: 'gusset' as const } : {}),
   alloy: '6061-T6',
   shape: { kind: 'plate', thicknessMm, outline },
 });

@@ -1,6 +1,7 @@
 import { firstShutOffs } from '../../query/isolate/rescue.js';
 import { placesOf } from '../../query/place.js';
 import type { NodeRole, ServiceNode } from '../../records/index.js';
+import { isSlideOut } from '../../records/opening.js';
 import type { Book } from '../book.js';
 import { phrasesFor, readerFor, sentencesFor } from '../sentences.js';
 import { table } from '../table.js';
@@ -87,7 +88,7 @@ export function waysOut(book: Book) {
   const places = placesOf(book.assessment.model, readerFor(book));
   return table(book.show, {
     look: 'dense tight',
-    rows: shell.openings.filter(({ travelMm }) => travelMm === undefined),
+    rows: shell.openings.filter((one) => !isSlideOut(one) && one.travelMm === undefined),
     columns: (c) => [
       c.text(
         w('head.what'),

@@ -5,9 +5,6 @@ import { readerFor, sentencesFor } from '../sentences.js';
 import { ref } from '../table.js';
 import { emergencyActs, staysLive, waysOut } from './acts.js';
 
-/** Named by a record; a name only proposes where to look. */
-const EXTINGUISHER = /extinguisher|extintor/iu;
-
 /** The plan, and beside it in the book what to do, in order, with whom to ring. */
 export function ownerEmergency(book: Book): readonly Chapter[] {
   const w = sentencesFor(book);
@@ -28,7 +25,7 @@ export function ownerEmergency(book: Book): readonly Chapter[] {
         live: staysLive(book),
         out: waysOut(book),
         extinguishers: shell.components
-          .filter(({ name }) => EXTINGUISHER.test(name))
+          .filter(({ use }) => use === 'fire extinguisher')
           .map((one) => ({ ref: ref(one.id), name: one.name, where: places(one.id) })),
         telephone: shop.telephone ?? w('act.telephone.none'),
         shell: shell.id,

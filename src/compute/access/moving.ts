@@ -4,6 +4,7 @@ import { add, scale, type Vec3 } from '../../geometry/vector.js';
 import { getOwn } from '../../get-own.js';
 import type { Model } from '../../model/shell.js';
 import type { Axle, Opening } from '../../records/index.js';
+import { isSlideOut } from '../../records/opening.js';
 import { openingCorners } from '../solids.js';
 
 /** The room that a tyre or a slide takes as it moves. */
@@ -33,7 +34,7 @@ export function movingParts({ shell }: Model): {
 } {
   const found = [
     ...shell.chassis.axles.map((axle) => tyreRooms(axle, shell.chassis.frame.railTopAboveGroundMm)),
-    ...shell.openings.filter(({ openingKind }) => /\bslide/iu.test(openingKind)).map(slideRoom),
+    ...shell.openings.filter(isSlideOut).map(slideRoom),
   ];
   return {
     parts: found.flatMap((one) => ('missing' in one ? [] : one)),

@@ -39,7 +39,7 @@ export function services(model: Model, takeOff: TakeOff): ServicesFigures {
   };
   const byCircuit = groupByCircuit(shell.runs);
   const wet = shell.runs.filter(
-    (run) => (run.medium === 'water' || run.medium === 'drain') && !contentsOf(run, circuitOf(run), owners.get(run.service)),
+    (run) => (run.medium === 'water' || run.medium === 'drain') && !contentsOf(run, owners.get(run.service)),
   );
   const boreMm = (run: Run): number => insideMm(run, circuitOf(run)?.size);
   return {

@@ -2,6 +2,7 @@ import { facet, nearestOnFacet } from '../../geometry/facet.js';
 import { distance, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { Member, Opening } from '../../records/index.js';
+import { isSlideOut } from '../../records/opening.js';
 import { openingCorners } from '../solids.js';
 import { headerFigure } from './header.js';
 import { rackingDeg } from './racking.js';
@@ -9,9 +10,6 @@ import type { OpeningFigure } from './types.js';
 
 /** A gusset plate within this of an opening's corner is that corner's. Project default. */
 export const GUSSET_REACH_MM = 150;
-
-/** A slide-out loads its opening's corners each time it moves: each is expected to have a gusset. */
-export const isSlideOut = ({ openingKind }: Opening): boolean => /slide/iu.test(openingKind);
 
 /** How square each opening was measured, how far its header sags, and which gussets stand at its corners. */
 export function openings(model: Model): readonly OpeningFigure[] {
@@ -29,6 +27,7 @@ export function openings(model: Model): readonly OpeningFigure[] {
       diagonalDifferenceMm: diagonals && Math.abs(diagonals[0] - diagonals[1]),
       sagMm: sags.length > 0 ? Math.max(...sags) : undefined,
       gussets: [...new Set(corners.flatMap(({ place }) => at(place)).map(({ id }) => id))],
+      // A slide-out loads its opening's corners each time it moves: each is expected to have a gusset.
       cornersWithoutGusset: isSlideOut(opening) ? bare : [],
       ...headerSags(opening, model),
     };
@@ -58,10 +57,10 @@ function cornersOf(opening: Opening): readonly { readonly name: string; readonly
   return corners.map((place, i) => ({ name: `${i < 2 ? 'lower' : 'upper'} ${side(place)}`, place }));
 }
 
-/** Plates that the opening names, and every plate that is called a gusset. */
+/** Plates that the opening names, and every plate of role gusset. */
 function gussetPlates(opening: Opening, { shell }: Model): readonly Member[] {
   const named = new Set(opening.gussets);
-  return shell.members.filter(({ id, part, shape }) => shape.kind === 'plate' && (named.has(id) || /gusset/iu.test(part)));
+  return shell.members.filter(({ id, role, shape }) => shape.kind === 'plate' && (named.has(id) || role === 'gusset'));
 }
 
 function reaches({ shape }: Member, corner: Vec3): boolean {

@@ -1,6 +1,6 @@
 import { distance, lerp, subtract, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
-import type { LineMember, Member } from '../../records/index.js';
+import type { LineMember, Member, MemberRole } from '../../records/index.js';
 
 /** Members that stand side by side in one row: the trusses, or the posts of a wall. */
 export interface SpacingFigure {
@@ -28,10 +28,10 @@ const SAME_WALL_MM = 150;
 /** A tape's reading on top of the rule. */
 const ROUNDING_MM = 3;
 
-/** How far apart trusses and posts stand, row by row, against the shop's `truss_spacing`. */
+/** How far apart members of role truss and post stand, row by row, against the shop's `truss_spacing`. */
 export function spacings(model: Model): readonly SpacingFigure[] {
-  const standing = lines(model, /\b(?:post|stud)s?\b/iu).filter(({ shape }) => direction(shape) === 2);
-  const across = lines(model, /\btruss/iu).filter(({ shape }) => direction(shape) === 1);
+  const standing = lines(model, 'post').filter(({ shape }) => direction(shape) === 2);
+  const across = lines(model, 'truss').filter(({ shape }) => direction(shape) === 1);
   const rows: Row[] = [{ name: 'trusses', along: 0, members: across }, ...walls(standing)];
   return rows.flatMap((row) => spacingOf(row, model) ?? []);
 }
@@ -46,8 +46,8 @@ interface Row {
   readonly members: readonly OnLine[];
 }
 
-const lines = ({ shell }: Model, part: RegExp): readonly OnLine[] =>
-  shell.members.filter((member): member is OnLine => member.shape.kind === 'line' && part.test(member.part));
+const lines = ({ shell }: Model, role: MemberRole): readonly OnLine[] =>
+  shell.members.filter((member): member is OnLine => member.shape.kind === 'line' && member.role === role);
 
 /** The axis that a line mostly follows. */
 function direction({ from, to }: LineMember): number {

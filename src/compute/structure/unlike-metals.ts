@@ -1,9 +1,7 @@
 import type { Model } from '../../model/shell.js';
 import type { Clamp, Library, Member, Panel } from '../../records/index.js';
+import { type Metal, metalOfKind } from '../../records/material.js';
 import type { JointFigures } from './types.js';
-
-/** Metals that eat each other where they touch in the wet. What is no metal, or not known, has none. */
-export type Metal = 'aluminium' | 'steel' | 'stainless' | 'copper';
 
 /** A place where aluminium touches another metal, by the records. */
 export interface UnlikeContact {
@@ -16,15 +14,9 @@ export interface UnlikeContact {
   readonly isolated: boolean;
 }
 
-/** The family of a metal by the library's word for it. */
-export function metalOf(alloy: string | undefined, { materials }: Library): Metal | undefined {
-  const kind = alloy === undefined ? undefined : materials.get(alloy)?.materialKind;
-  if (kind === undefined) return undefined;
-  if (/alumini?um/iu.test(kind)) return 'aluminium';
-  if (/stainless/iu.test(kind)) return 'stainless';
-  if (/copper|brass|bronze/iu.test(kind)) return 'copper';
-  return /steel|iron/iu.test(kind) ? 'steel' : undefined;
-}
+/** The metal of an alloy, by the kind of its material in the library. */
+export const metalOf = (alloy: string | undefined, { materials }: Library): Metal | undefined =>
+  metalOfKind(alloy === undefined ? undefined : materials.get(alloy)?.materialKind);
 
 /** Clamps on aluminium (their bolts are taken as steel), and joints of aluminium with another metal. */
 export function unlikeContacts(model: Model, { joints }: Pick<JointFigures, 'joints'>): readonly UnlikeContact[] {

@@ -61,7 +61,7 @@ export function assumptions(model: Model, basis: Basis, reserve: number, planned
       : []),
     ...(unsaid.length > 0
       ? [
-          `Not recorded what tanks ${unsaid.map((tank) => tank.id).join(', ')} are used for: taken by their words. Add \`use: fresh | waste | fuel | gas | fluid\`.`,
+          `Not recorded what tanks ${unsaid.map((tank) => tank.id).join(', ')} are used for: taken by what they hold. Add \`use: fresh | waste | fuel | gas | fluid\`.`,
         ]
       : []),
     ...(odd.length > 0

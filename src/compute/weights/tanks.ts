@@ -1,19 +1,9 @@
 import type { Condition, Tank, TankUse } from '../../records/index.js';
+import { useOfContents } from '../../records/tank-contents.js';
 import { type Load, loadAt } from './load.js';
 
 /** What a tank's contents are to the vehicle. */
 export type TankRole = 'fuel' | 'operating fluid' | 'fresh water' | 'waste' | 'other';
-
-/** Words for tanks of each role, beside their own id and contents. */
-const ROLE_WORDS: readonly (readonly [TankRole, RegExp])[] = [
-  [
-    'operating fluid',
-    /\b(def|diesel exhaust fluid|urea|coolant|antifreeze|glycol|hydraulic|oil|propane|butane|lp|lpg|lp gas)\b/u,
-  ],
-  ['waste', /\b(gr[ea]y|black|waste|sewage|toilet)\b/u],
-  ['fuel', /\b(fuel|diesel|gasoline|petrol|gas)\b/u],
-  ['fresh water', /\b(fresh|water|potable|heater)\b/u],
-];
 
 /** Role by the recorded use; liquid petroleum gas is an operating fluid. */
 const ROLE_OF_USE: Readonly<Record<TankUse, TankRole>> = {
@@ -24,28 +14,22 @@ const ROLE_OF_USE: Readonly<Record<TankUse, TankRole>> = {
   fluid: 'operating fluid',
 };
 
+/** What a tank is for, as recorded; where not, what its contents are for, and the figures say so. Its id decides nothing. */
+const useOf = ({ contents, use }: Pick<Tank, 'contents' | 'use'>): TankUse | undefined => use ?? useOfContents(contents);
+
 /**
- * The recorded `use` decides. Where it is not recorded, words of the contents and the id propose one, and the figures say so. Fuel and operating fluids (liquid petroleum gas among them) are full in an unloaded vehicle; water is cargo
+ * Fuel and operating fluids (liquid petroleum gas among them) are full in an unloaded vehicle; water is cargo
  * (49 CFR 571.3, 571.120 S10.3.2).
  */
-export function tankRole(tank: Pick<Tank, 'id' | 'contents' | 'use'>): TankRole {
-  if (tank.use !== undefined) return ROLE_OF_USE[tank.use];
-  for (const text of [tank.contents, tank.id]) {
-    const words = text.toLowerCase().replace(/[_./-]/gu, ' ');
-    const role = ROLE_WORDS.find(([, pattern]) => pattern.test(words))?.[0];
-    // `contents: water` with `id: GREY` is waste: the id may say more, never less.
-    if (role === 'fresh water' && /gr[ea]y|black|waste/iu.test(tank.id)) return 'waste';
-    if (role) return role;
-  }
-  return 'other';
+export function tankRole(tank: Pick<Tank, 'contents' | 'use'>): TankRole {
+  const use = useOf(tank);
+  return use === undefined ? 'other' : ROLE_OF_USE[use];
 }
 
 /** Liquid petroleum gas is filled to 80 % of the tank, the rest is room for it to expand (NFPA 58, unverified citation). */
 const GAS_FILL = 0.8;
-const GAS = /\b(propane|butane|lpg|lp|lp-gas)\b/iu;
 
-export const holdsGas = (tank: Tank): boolean =>
-  tank.use === undefined ? tankRole(tank) === 'operating fluid' && GAS.test(`${tank.contents} ${tank.id}`) : tank.use === 'gas';
+export const holdsGas = (tank: Tank): boolean => useOf(tank) === 'gas';
 
 const mostLevel = (tank: Tank): number => (holdsGas(tank) ? GAS_FILL : 1);
 

@@ -6,7 +6,7 @@ import type { Link } from './graph/graph.js';
 import { solve } from './graph/solve.js';
 import { notesOf } from './notes.js';
 import { type Done, sourcesReaching } from './proof.js';
-import { loadSteps, proofSteps, storedSteps } from './steps.js';
+import { emptiedOnce, loadSteps, proofSteps, storedSteps } from './steps.js';
 import { surroundings } from './surroundings.js';
 import { targetsOf } from './targets.js';
 import type { Isolation, IsolationAction, Unknown } from './types.js';
@@ -22,7 +22,10 @@ export function isolate(assessment: Computed, id: string): Isolation | undefined
   if (!entry || !targets) return undefined;
   const around = surroundings(assessment);
   const solution = solve(shell, targets, around.costOf);
-  const sourceSteps = inOrder(solution.links, around).map((link) => around.sourceStep(link));
+  const sourceSteps = emptiedOnce(
+    inOrder(solution.links, around).map((link) => around.sourceStep(link)),
+    around,
+  );
   const proved = sourcesReaching(shell, targets, doneBy(solution.links));
   const unknown = [
     ...targets.unknown,

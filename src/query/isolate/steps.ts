@@ -42,6 +42,23 @@ const isLoad = ({ role, medium }: ServiceNode): boolean => role !== undefined &&
 const isOwnLoad = (node: ServiceNode): boolean =>
   behaviourOf(node).way === 'end' && node.nodeKind !== 'drain' && ['dc', 'ac', 'gas', 'fuel'].includes(node.medium);
 
+/** A tank with several nodes is emptied once, at all of them. */
+export function emptiedOnce(steps: readonly IsolationAction[], { nodes }: Surroundings): readonly IsolationAction[] {
+  const tankOf = ({ id }: IsolationAction): string | undefined => {
+    const node = nodes.get(id);
+    return node?.role === 'tank' ? node.of?.toSorted().join(' ') : undefined;
+  };
+  return steps.flatMap((step, at) => {
+    const tank = tankOf(step);
+    if (tank === undefined) return [step];
+    const same = steps.filter((one) => tankOf(one) === tank);
+    if (same[0] !== steps[at]) return [];
+    const lines = same.flatMap((one) => one.lines ?? []);
+    const say = `Empty the tank at ${same.map(({ id }) => id).join(', ')}.`;
+    return [{ ...step, say, ...(lines.length > 0 ? { lines } : {}) }];
+  });
+}
+
 /** What is still held when all is shut: 29 CFR 1910.147(d)(5), stored energy. */
 export function storedSteps(targets: Targets, solution: Solution, around: Surroundings): readonly IsolationAction[] {
   const { nodes, placed } = around;

@@ -1,5 +1,8 @@
 import type { Rule } from '../rule.js';
 
+/** Kinds of clamp that are bolts. */
+const BOLTED: readonly string[] = ['U-bolt', 'bolt'];
+
 export const clampTorqueMissing: Rule = {
   name: 'member.clamp-torque-missing',
   severity: 'warning',
@@ -21,7 +24,7 @@ export const clampTorqueMissing: Rule = {
   },
   check({ model: { shell } }) {
     return shell.clamps.flatMap((clamp) => {
-      if (clamp.bolt === undefined && !/bolt/iu.test(clamp.clampKind)) return [];
+      if (clamp.bolt === undefined && !BOLTED.includes(clamp.clampKind)) return [];
       const what = clamp.torqueNm === undefined ? 'torque' : clamp.checkAgain === undefined ? 'check_again' : undefined;
       if (what === undefined) return [];
       const words =

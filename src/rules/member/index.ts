@@ -8,6 +8,7 @@ import { clampTorqueMissing } from './clamp-torque-missing.js';
 import { heatMissing } from './heat-missing.js';
 import { lengthDiffers } from './length-differs.js';
 import { offcutHeat } from './offcut-heat.js';
+import { memberRoleMissing } from './role-missing.js';
 import { memberSelfCrossing } from './self-crossing.js';
 import { spacing } from './spacing.js';
 import { wallThin } from './wall-thin.js';
@@ -19,6 +20,7 @@ export const memberRules: readonly Rule[] = [
   memberSelfCrossing,
   lengthDiffers,
   wallThin,
+  memberRoleMissing,
   spacing,
   alloySwapped,
   heatMissing,

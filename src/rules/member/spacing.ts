@@ -13,14 +13,14 @@ export const spacing: Rule = {
   examples: {
     given: `
 # members.yaml
-- {id: T01, part: truss top chord, stage: finished, section: RT4x2, alloy: 6061-T6, from: [1 m, -1.2 m, 2.4 m], to: [1 m, 1.2 m, 2.4 m]}
-- {id: T02, part: truss top chord, stage: finished, section: RT4x2, alloy: 6061-T6, from: [1.4 m, -1.2 m, 2.4 m], to: [1.4 m, 1.2 m, 2.4 m]}
+- {id: T01, part: truss top chord, role: truss, stage: finished, section: RT4x2, alloy: 6061-T6, from: [1 m, -1.2 m, 2.4 m], to: [1 m, 1.2 m, 2.4 m]}
+- {id: T02, part: truss top chord, role: truss, stage: finished, section: RT4x2, alloy: 6061-T6, from: [1.4 m, -1.2 m, 2.4 m], to: [1.4 m, 1.2 m, 2.4 m]}
 `,
     fails: `
-- {id: T03, part: truss top chord, stage: finished, section: RT4x2, alloy: 6061-T6, from: [2.4 m, -1.2 m, 2.4 m], to: [2.4 m, 1.2 m, 2.4 m]}
+- {id: T03, part: truss top chord, role: truss, stage: finished, section: RT4x2, alloy: 6061-T6, from: [2.4 m, -1.2 m, 2.4 m], to: [2.4 m, 1.2 m, 2.4 m]}
 `,
     passes: `
-- {id: T03, part: truss top chord, stage: finished, section: RT4x2, alloy: 6061-T6, from: [1.8 m, -1.2 m, 2.4 m], to: [1.8 m, 1.2 m, 2.4 m]}
+- {id: T03, part: truss top chord, role: truss, stage: finished, section: RT4x2, alloy: 6061-T6, from: [1.8 m, -1.2 m, 2.4 m], to: [1.8 m, 1.2 m, 2.4 m]}
 `,
   },
   check({ model: { shell, shop }, figures }) {

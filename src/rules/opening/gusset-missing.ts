@@ -16,15 +16,15 @@ export const gussetMissing: Rule = {
 # openings.yaml
 - {id: SO-1, kind: slide-out, wall: left, sill: [[1 m, -1.2 m, 0 m], [3 m, -1.2 m, 0 m]], width: 2000 mm, height: 1500 mm}
 # members.yaml
-- {id: G-1, part: corner gusset, alloy: 5052-H32, plate: {thickness: 5/16 in, outline: [[1 m, -1.2 m, 0 m], [1.3 m, -1.2 m, 0 m], [1 m, -1.2 m, 0.3 m]]}}
-- {id: G-2, part: corner gusset, alloy: 5052-H32, plate: {thickness: 5/16 in, outline: [[3 m, -1.2 m, 0 m], [2.7 m, -1.2 m, 0 m], [3 m, -1.2 m, 0.3 m]]}}
-- {id: G-3, part: corner gusset, alloy: 5052-H32, plate: {thickness: 5/16 in, outline: [[3 m, -1.2 m, 1.5 m], [2.7 m, -1.2 m, 1.5 m], [3 m, -1.2 m, 1.2 m]]}}
+- {id: G-1, part: corner gusset, role: gusset, alloy: 5052-H32, plate: {thickness: 5/16 in, outline: [[1 m, -1.2 m, 0 m], [1.3 m, -1.2 m, 0 m], [1 m, -1.2 m, 0.3 m]]}}
+- {id: G-2, part: corner gusset, role: gusset, alloy: 5052-H32, plate: {thickness: 5/16 in, outline: [[3 m, -1.2 m, 0 m], [2.7 m, -1.2 m, 0 m], [3 m, -1.2 m, 0.3 m]]}}
+- {id: G-3, part: corner gusset, role: gusset, alloy: 5052-H32, plate: {thickness: 5/16 in, outline: [[3 m, -1.2 m, 1.5 m], [2.7 m, -1.2 m, 1.5 m], [3 m, -1.2 m, 1.2 m]]}}
 `,
     fails: `
 # no plate at the fourth corner
 `,
     passes: `
-- {id: G-4, part: corner gusset, alloy: 5052-H32, plate: {thickness: 5/16 in, outline: [[1 m, -1.2 m, 1.5 m], [1.3 m, -1.2 m, 1.5 m], [1 m, -1.2 m, 1.2 m]]}}
+- {id: G-4, part: corner gusset, role: gusset, alloy: 5052-H32, plate: {thickness: 5/16 in, outline: [[1 m, -1.2 m, 1.5 m], [1.3 m, -1.2 m, 1.5 m], [1 m, -1.2 m, 1.2 m]]}}
 `,
   },
   check({ model: { shell, shop }, figures }) {
@@ -39,7 +39,7 @@ export const gussetMissing: Rule = {
       const away = elsewhere.length > 0 ? `names ${elsewhere.join(', ')}, at none of its corners` : '';
       return [
         {
-          message: `Opening ${id} ${[bare, away].filter((words) => words !== '').join('; ')}; expected a plate within ${reach} of each corner: record the gusset as a member with a \`plate\`, or correct where it stands`,
+          message: `Opening ${id} ${[bare, away].filter((words) => words !== '').join('; ')}; expected a plate within ${reach} of each corner: record the gusset as a member with a \`plate\` and \`role: gusset\`, or name it in \`gussets\`, or correct where it stands`,
           ids: [id, ...elsewhere],
           place: opening.source.place('gussets'),
         } as const,

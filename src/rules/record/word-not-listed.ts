@@ -1,15 +1,20 @@
+import type { Model } from '../../model/shell.js';
 import { CLOSED_LISTS, type ClosedList, isListed } from '../../records/closed-lists.js';
-import type { RecordBase, RecordKind } from '../../records/index.js';
+import type { Material, RecordBase } from '../../records/index.js';
+import type { KindName } from '../../records/names.js';
 import { nearest } from '../../source/nearest.js';
 import type { Rule } from '../rule.js';
 import { isSignedOff } from '../signed-off.js';
 
 /** Whose word it is. */
-const KIND_OF: Readonly<Record<ClosedList, RecordKind>> = {
+const KIND_OF: Readonly<Record<ClosedList, KindName>> = {
   protection: 'circuit',
   wall: 'opening',
   declared: 'declared',
   fixing: 'panel',
+  opening: 'opening',
+  clamp: 'clamp',
+  material: 'material',
   test: 'test',
 };
 
@@ -26,7 +31,7 @@ export const wordNotListed: Rule = {
   asks: 'defect',
   duty: 'administrator',
   finds:
-    'A word that answers stand on and that is not in its list: kind of protection, of declaration and of test, method of fixing, wall. A note on a shell whose stages are all signed off.',
+    'A word that answers stand on and that is not in its list: kind of protection, opening, clamp, material, declaration and test, method of fixing, wall. A note on a shell whose stages are all signed off.',
   why: 'The word decides nothing then: a `class T fuse` is not known to be a fuse, and no isolation relies on it.',
   source: 'common practice, no source',
   examples: {
@@ -50,6 +55,14 @@ export const wordNotListed: Rule = {
         path: ['protection', 'kind'],
       })),
       ...shell.openings.map((record) => ({ list: 'wall' as const, record, word: record.wall, path: ['wall'] })),
+      ...shell.openings.map((record) => ({ list: 'opening' as const, record, word: record.openingKind, path: ['kind'] })),
+      ...shell.clamps.map((record) => ({ list: 'clamp' as const, record, word: record.clampKind, path: ['kind'] })),
+      ...usedMaterials(model).map((record) => ({
+        list: 'material' as const,
+        record,
+        word: record.materialKind.toLowerCase(),
+        path: ['kind'],
+      })),
       ...shell.declared.map((record) => ({ list: 'declared' as const, record, word: record.declaredKind, path: ['kind'] })),
       ...shell.panels.map((record) => ({
         list: 'fixing' as const,
@@ -75,6 +88,12 @@ export const wordNotListed: Rule = {
     });
   },
 };
+
+/** Materials of the library that this shell's members and panels are of. */
+function usedMaterials({ shell, library }: Model): readonly Material[] {
+  const used = new Set([...shell.members, ...shell.panels].flatMap(({ alloy }) => alloy ?? []));
+  return [...used].flatMap((alloy) => library.materials.get(alloy) ?? []);
+}
 
 /** A name may propose: the listed word that stands in it, else the nearest. */
 function proposed(list: ClosedList, word: string): string | undefined {

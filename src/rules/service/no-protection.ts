@@ -1,7 +1,4 @@
-import type { Circuit } from '../../records/index.js';
 import type { Rule } from '../rule.js';
-
-const isBond = ({ id, name }: Circuit): boolean => /\b(?:earth|ground|bond(?:ing)?)\b/iu.test(`${id} ${name}`);
 
 export const noProtection: Rule = {
   name: 'service.no-protection',
@@ -39,7 +36,7 @@ circuits:
       .map((circuit) => ({
         message: circuit.protection
           ? `${circuit.id} has a ${circuit.protection.kind} without a rating, expected amperes: add \`rating: 15 A\``
-          : `${circuit.id} has no protection on record, expected its fuse or breaker: add \`protection: {kind: fuse, rating: 15 A, at: …}\`${isBond(circuit) ? ', or `bonding: yes` for an earth bond' : ''}`,
+          : `${circuit.id} has no protection on record, expected its fuse or breaker: add \`protection: {kind: fuse, rating: 15 A, at: …}\`, or \`bonding: yes\` where it is an earth bond`,
         ids: [circuit.id],
         place: circuit.source.place('protection'),
       }));

@@ -20,6 +20,7 @@ import { scaleOutOfCalibration } from './scale-out-of-calibration.js';
 import { seatsOverCapacity } from './seats-over-capacity.js';
 import { singleWeighing } from './single-weighing.js';
 import { steerShare } from './steer-share.js';
+import { tankUseMissing } from './tank-use-missing.js';
 import { ticketBeforeStage } from './ticket-before-stage.js';
 import { ticketNotVerified } from './ticket-not-verified.js';
 import { ticketStale } from './ticket-stale.js';
@@ -38,6 +39,7 @@ export const weightRules: readonly Rule[] = [
   ratingImprobable,
   gcwrBelowGvwr,
   noRating,
+  tankUseMissing,
   weightNotVerified,
   withinUncertainty,
   marginSmall,

@@ -8,13 +8,13 @@ import { judgeStructure } from '../../support/judge-structure.js';
 import { lineMember, opening, sections, weld } from '../../support/structure.js';
 
 const IN = 25.4;
-const post = (id: string, x: number, y: number, part = 'wall post'): Member => ({
+const post = (id: string, x: number, y: number): Member => ({
   ...lineMember(id, [x, y, 300], [x, y, 2300]),
-  part,
+  role: 'post',
 });
 const chord = (id: string, x: number, z = 2400): Member => ({
   ...lineMember(id, [x, -1200, z], [x, 1200, z]),
-  part: 'truss top chord',
+  role: 'truss',
 });
 const row = (xs: readonly number[], y: number, letter: string) => xs.map((x, i) => post(`${letter}${i + 1}`, x, y));
 const limits = { trussSpacingMm: 20 * IN };
@@ -51,11 +51,11 @@ describe('spacings', () => {
     expect(spacings(model(posts, { openings: [opening('SO-1', { wall: 'right' })] }))[0]?.wide.length).toBe(1);
   });
 
-  it('knows posts and trusses by what they are called and how they stand', () => {
-    const others = [
-      { ...post('A', 0, 0), part: 'belt rail' },
-      { ...chord('B', 900), part: 'roof bow' },
-      { ...chord('C', 0), part: 'post' },
+  it('knows posts and trusses by their role and how they stand, never by what they are called', () => {
+    const others: Member[] = [
+      { ...post('A', 0, 0), part: 'post', role: undefined },
+      { ...chord('B', 900), part: 'truss', role: undefined },
+      { ...chord('C', 0), role: 'post' },
     ];
     expect(spacings(model(others))).toEqual([]);
   });

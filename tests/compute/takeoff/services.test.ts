@@ -188,12 +188,14 @@ describe('runs', () => {
   });
 
   it('FLU-37: 15 m of 1 in bore hold 8.13 kg of coolant (relative density 1.07), which stays in', () => {
-    const filled = takeOff(
-      buildModel({ runs: [run('water', { circuit: 'C', size: hose })], circuits: [circuit('water', { name: 'Coolant loop' })] }),
-    );
-    const empty = takeOff(
-      buildModel({ runs: [run('water', { circuit: 'C', size: hose })], circuits: [circuit('water', { name: 'Fresh cold' })] }),
-    );
+    const of = (contents: Service['contents']) =>
+      takeOff(
+        buildModel({
+          runs: [run('water', { service: 'S1', size: hose })],
+          services: [{ ...record('S1'), name: 'loop', contents } as unknown as Service],
+        }),
+      );
+    const [filled, empty] = [of('coolant'), of('water')];
     expect((filled.runs[0]?.massKg as number) - (empty.runs[0]?.massKg as number)).toBeCloseTo(8.1327, 3);
   });
 
@@ -235,7 +237,7 @@ describe('runs', () => {
     const wallM3 = Math.PI * 28 * 2 * 1e-6 * 15;
     for (const [materialKind, density] of [
       ['copper', 8940],
-      ['red brass', 8940],
+      ['brass', 8940],
       ['stainless steel', 7850],
       ['cast iron', 7850],
       ['aluminium', 2700],
@@ -261,18 +263,19 @@ describe('runs', () => {
     ]);
     expect(takeOff(buildModel({ runs: [run('water', { size })] }, { conductors })).runs[0]?.outsideDiameterMm).toBe(33);
   });
-  it('hold coolant where their service or circuit says so, by name or id, and water lines only', () => {
-    const massOf = (medium: Run['medium'], name: string) =>
+  it('hold coolant where their service records it, and water lines only', () => {
+    const massOf = (medium: Run['medium'], contents?: Service['contents']) =>
       takeOff(
         buildModel({
           runs: [run(medium, { service: 'S1', circuit: 'C', size: hose })],
           circuits: [circuit(medium, { name: 'loop' })],
-          services: [{ ...record('S1'), serviceKind: 'water', name } as unknown as Service],
+          services: [{ ...record('S1'), serviceKind: 'water', name: 'Engine heat', contents } as unknown as Service],
         }),
       ).runs[0]?.massKg as number;
-    const empty = massOf('water', 'Fresh');
-    expect(massOf('water', 'Engine heat') - empty).toBeCloseTo(8.1327, 3);
-    expect(massOf('air', 'Engine heat') - massOf('air', 'Fresh')).toBe(0);
+    const empty = massOf('water');
+    expect(massOf('water', 'coolant') - empty).toBeCloseTo(8.1327, 3);
+    expect(massOf('water', 'water')).toBe(empty);
+    expect(massOf('air', 'coolant') - massOf('air')).toBe(0);
   });
   it('with no way yet, or one of no length, weigh nothing where they begin', () => {
     const at = (path: readonly Vec3[]) => takeOff(buildModel({ runs: [run('water', { size: hose, path })] })).runs[0];

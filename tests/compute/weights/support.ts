@@ -102,7 +102,7 @@ export const scaleSC1 = {
 export const stages = ['subframe', 'walls', 'finished'].map((id) => ({ ...record(id), name: id, holdPoints: [] }));
 
 /** A fuel tank that holds nothing: a ticket must say how full it was. */
-const fuelTank: Tank = { id: 'FUEL', contents: 'diesel', capacityM3: 0, at: [0, 0, 0], densityKgM3: 832 };
+const fuelTank: Tank = { id: 'FUEL', contents: 'diesel', use: 'fuel', capacityM3: 0, at: [0, 0, 0], densityKgM3: 832 };
 
 /** A shell on a chassis; where its tanks are not told, or none of them is `FUEL`, it has one of no volume. */
 export function vehicle(

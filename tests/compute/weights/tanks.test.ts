@@ -32,7 +32,7 @@ describe('what is in a tank', () => {
     ['HEATER', 'water', 'fresh water'],
     ['GREY', 'grey', 'waste'],
     ['TANK-2', 'gray water', 'waste'],
-    ['GREY-2', 'water', 'waste'],
+    ['GREY-2', 'water', 'fresh water'],
     ['BLACK', 'black', 'waste'],
     ['FUEL-L', 'diesel', 'fuel'],
     ['GEN', 'gasoline', 'fuel'],
@@ -40,7 +40,11 @@ describe('what is in a tank', () => {
     ['DEF', 'diesel exhaust fluid', 'operating fluid'],
     ['LP', 'propane', 'operating fluid'],
     ['X', 'lemonade', 'other'],
-  ])('%s with %s: %s', (id, contents, role) => expect(tankRole({ id, contents })).toBe(role));
+  ])('%s with %s: %s', (_id, contents, role) => expect(tankRole({ contents })).toBe(role));
+  it('gives way to the recorded use', () => {
+    expect(tankRole({ contents: 'water', use: 'waste' })).toBe('waste');
+    expect(tankRole({ contents: 'lemonade', use: 'fresh' })).toBe('fresh water');
+  });
 });
 
 describe('a tank as full as it may be', () => {

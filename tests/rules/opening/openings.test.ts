@@ -52,7 +52,7 @@ describe('opening.gusset-missing', () => {
     plateMember('G3', corner(1000, 1440), 8),
     plateMember('G4', corner(2940, 1440), 8),
   ];
-  it('is quiet with one at each corner, named or called a gusset', () => {
+  it('is quiet with one at each corner, named or of role gusset', () => {
     expect(judgeStructure(gussetMissing, buildModel({ members: four, openings: [opening('O')] }))).toEqual([]);
   });
   it('names the bare corners', () => {

@@ -1,4 +1,4 @@
-import type { Circuit, Run, Service } from '../../../records/index.js';
+import type { Run, Service } from '../../../records/index.js';
 
 /** What stays in a line when the coach stands unladen, kg/m³. Water and drain lines are empty then; gas weighs next to nothing. */
 const CONTENTS = {
@@ -10,13 +10,10 @@ const CONTENTS = {
 
 export type Contents = keyof typeof CONTENTS;
 
-const COOLANT = /coolant|glycol|hydronic|engine heat/iu;
-
-/** What stays in a run; a water line is a coolant line where its service or circuit says so. */
-export function contentsOf(run: Run, circuit?: Circuit, service?: Service): Contents | undefined {
+/** What stays in a run; a water line is a coolant line where its service says so (`contents: coolant`). */
+export function contentsOf(run: Run, service?: Service): Contents | undefined {
   if (run.medium === 'hydraulic') return 'hydraulic oil';
-  const words = [service?.name, service?.id, circuit?.name, circuit?.id].filter((word) => word !== undefined);
-  return run.medium === 'water' && words.some((word) => COOLANT.test(word)) ? 'coolant' : undefined;
+  return run.medium === 'water' && service?.contents === 'coolant' ? 'coolant' : undefined;
 }
 
 /** Mass of what fills a bore, kg/m. */

@@ -2,6 +2,7 @@ import { add, distance, lerp, polylineLength, scale, type Vec3 } from '../../../
 import { hasWay } from '../../../model/placed.js';
 import type { Model } from '../../../model/shell.js';
 import type { Circuit, ConductorType, Library, Run } from '../../../records/index.js';
+import { type Metal, metalOfKind } from '../../../records/material.js';
 import type { RunFigure } from '../types.js';
 import { contentsKgM, contentsOf } from './contents.js';
 import { type Pipe, pipe, pipeOf } from './pipes.js';
@@ -40,11 +41,13 @@ function typedPipe(type: ConductorType, nominalMm: number): Line {
   return { outsideMm, insideMm, massKgM: type.massKgM ?? wall?.massKgM };
 }
 
-/** kg/m³: copper, steel, aluminium as in pipes.ts, else a plastic. */
-function densityOf(kind = ''): number {
-  if (/copper|brass/iu.test(kind)) return 8940;
-  if (/steel|iron/iu.test(kind)) return 7850;
-  return /alumini?um/iu.test(kind) ? 2700 : 1400;
+/** kg/m³, as in pipes.ts; what is no metal of the list is taken as a plastic. */
+const DENSITY_KG_M3: Readonly<Record<Metal, number>> = { copper: 8940, steel: 7850, stainless: 7850, aluminium: 2700 };
+const PLASTIC_KG_M3 = 1400;
+
+function densityOf(kind: string | undefined): number {
+  const metal = metalOfKind(kind);
+  return metal === undefined ? PLASTIC_KG_M3 : DENSITY_KG_M3[metal];
 }
 
 /** Length, mass and centroid of each run along its way; what stays in it is counted. */
@@ -54,7 +57,7 @@ export function runFigures({ shell, library }: Model): readonly RunFigure[] {
   return shell.runs.map((run) => {
     const circuit = run.circuit === undefined ? undefined : circuits.get(run.circuit);
     const line = lineOf(run, circuit, library);
-    const contents = contentsOf(run, circuit, services.get(run.service));
+    const contents = contentsOf(run, services.get(run.service));
     const filling = contents && line.insideMm !== undefined ? contentsKgM(line.insideMm, contents) : 0;
     const pathLengthMm = hasWay(run) ? polylineLength(run.path) : undefined;
     const lengthMm = run.installedLengthMm ?? pathLengthMm;
