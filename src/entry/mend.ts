@@ -2,8 +2,8 @@ import type { Finding, Proposal } from '../finding.js';
 import { Schemas } from '../records/schema.js';
 import { valueAt, withValue } from './change.js';
 import type { EntryKind } from './homes.js';
-import type { CellChange } from './plan.js';
 import type { IndexedRecord, RecordIndex } from './record-index.js';
+import type { CellChange } from './sheet-changes.js';
 import { NO_PLACE, validate } from './validate.js';
 import type { Data } from './yaml-text.js';
 

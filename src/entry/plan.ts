@@ -1,63 +1,22 @@
-import type { Finding } from '../finding.js';
-import { withoutBlanks } from '../model/records.js';
 import type { RecordKind } from '../records/index.js';
-import { Schemas } from '../records/schema.js';
-import type { Path } from '../source/source.js';
-import type { ListPlace } from './append.js';
-import type { Habits } from './cells.js';
 import { valueAt, withValue } from './change.js';
 import { chooseFile } from './files.js';
-import { plainHeader, type SheetHeader } from './headers.js';
+import { plainHeader } from './headers.js';
 import { type EntryKind, homeOf } from './homes.js';
 import { outsideList } from './listed-words.js';
 import { nextId } from './numbering.js';
-import { type IndexedRecord, identity, type RecordIndex } from './record-index.js';
-import { isRead, type ReadHead, RowSource, readRow, type SheetFault, type SheetRecord } from './rows.js';
-import { sameTyped, sameValue } from './same.js';
-import type { SheetTable } from './sheet.js';
-import { validate } from './validate.js';
+import { type IndexedRecord, identity } from './record-index.js';
+import { isRead, type ReadHead, RowSource, readRow, type SheetRecord } from './rows.js';
+import { cellChanges, differingPaths, type SheetInput, type SheetPlan } from './sheet-changes.js';
+import { SheetChecks } from './sheet-checks.js';
 import { type Data, isData } from './yaml-text.js';
 
-/** One value of a record that a sheet changes. */
-export interface CellChange {
-  readonly path: Path;
-  readonly old: unknown;
-  readonly new: unknown;
-}
-
-/** What an import would do, row by row. */
-export interface ImportPlan {
-  readonly added: readonly { readonly id: string; readonly data: Data; readonly place: ListPlace; readonly row: number }[];
-  readonly changed: readonly {
-    readonly record: IndexedRecord;
-    readonly data: Data;
-    readonly changes: readonly CellChange[];
-    readonly row: number;
-  }[];
-  /** Ids of records that stand as the sheet has them. */
-  readonly unchanged: readonly string[];
-  readonly faults: readonly SheetFault[];
-  /** Names of records that are not there yet, where that was allowed. */
-  readonly ahead: readonly SheetFault[];
-}
-
-export interface ImportOf {
+export interface ImportOf extends SheetInput {
   readonly kind: EntryKind;
-  readonly sheet: SheetTable;
-  readonly heads: readonly SheetHeader[];
-  readonly known: RecordIndex;
-  readonly habits: Habits;
-  /** The file that new records go to, where it was named. */
-  readonly into?: string;
-  /** A record may name another that is not there yet. */
-  readonly ahead: boolean;
 }
 
 /** Compares a sheet with what is known: which rows are new records, which change one, which say nothing new, and what is wrong. */
-export function planImport(of: ImportOf): ImportPlan {
-  const plan = new Planner(of);
-  return plan.make();
-}
+export const planImport = (of: ImportOf): SheetPlan => new Planner(of).make();
 
 /** What tells rows of a sheet without ids from each other. */
 const NATURAL: Readonly<Partial<Record<EntryKind, string>>> = { ticket: 'ticket', photo: 'file' };
@@ -67,20 +26,21 @@ const PIECES: ReadonlySet<string> = new Set(['qty', 'quantity', 'pcs', 'pieces',
 const ONE_BY_ONE: ReadonlySet<EntryKind> = new Set(['member', 'panel', 'component', 'node']);
 
 class Planner {
-  private readonly faults: SheetFault[] = [];
-  private readonly ahead: SheetFault[] = [];
-  private readonly schemas = new Map<string, Schemas>();
+  private readonly checks: SheetChecks;
+  private readonly say: SheetChecks['say'];
   private readonly heads: readonly ReadHead[];
 
   constructor(private readonly of: ImportOf) {
     this.heads = of.heads.filter(isRead);
+    this.checks = new SheetChecks(of);
+    this.say = this.checks.say;
   }
 
-  make(): ImportPlan {
+  make(): SheetPlan {
     this.reportPieces();
     const rows = this.identified(this.of.sheet.rows.flatMap((row) => readRow(row, this.heads, this.of.habits, this.say) ?? []));
-    const added: ImportPlan['added'][number][] = [];
-    const changed: ImportPlan['changed'][number][] = [];
+    const added: SheetPlan['added'][number][] = [];
+    const changed: SheetPlan['changed'][number][] = [];
     const unchanged: string[] = [];
     for (const { id, one, record } of rows) {
       if (record === undefined) {
@@ -92,13 +52,7 @@ class Planner {
       if (change === 'same') unchanged.push(id);
       else if (change) changed.push(change);
     }
-    return {
-      added,
-      changed,
-      unchanged,
-      faults: this.faults.sort((a, b) => a.row - b.row || (a.column ?? -1) - (b.column ?? -1)),
-      ahead: this.ahead,
-    };
+    return { added, changed, unchanged, faults: this.checks.faults, ahead: this.checks.ahead };
   }
 
   /** A row of four pieces would be one record, and three pieces lost to the mass and the drawings. */
@@ -166,7 +120,7 @@ class Planner {
     return [found, { ...one, data: { id: found, ...one.data } }];
   }
 
-  private fresh(id: string, one: SheetRecord): ImportPlan['added'][number] | undefined {
+  private fresh(id: string, one: SheetRecord): SheetPlan['added'][number] | undefined {
     const { kind, known, into } = this.of;
     const chosen = chooseFile(kind, one.data, known, into);
     if ('ask' in chosen) {
@@ -174,30 +128,21 @@ class Planner {
       return undefined;
     }
     if (this.outsideLists(one.data, one.heads, one.row.number) || !this.valid(one.data, chosen.place.file, one)) return undefined;
-    return { id, data: one.data, place: chosen.place, row: one.row.number };
+    return { kind, id, data: one.data, place: chosen.place, row: one.row.number };
   }
 
   /** What the row says otherwise than the record; a value that means the same stays as it was typed. */
-  private compared(read: SheetRecord, record: IndexedRecord): ImportPlan['changed'][number] | 'same' | undefined {
+  private compared(read: SheetRecord, record: IndexedRecord): SheetPlan['changed'][number] | 'same' | undefined {
     const { kind } = this.of;
     const one = atItems(read, record.data);
     const data = one.heads.reduce<unknown>(
       (at, { column }) => withValue(at, column.path, valueAt(one.data, column.path)),
       record.data,
     ) as Data;
-    const schemas = this.schemasFor(record.file);
-    const before = readForm(schemas, kind, record.data);
-    const after = readForm(schemas, kind, data);
-    const differing = one.heads.filter(({ column: { path } }) => {
-      const [old, now] = [valueAt(record.data, path), valueAt(data, path)];
-      if (sameTyped(old, now)) return false;
-      return (
-        before === undefined ||
-        after === undefined ||
-        String(path[0]).startsWith('x-') ||
-        !sameValue(valueAt(before, path), valueAt(after, path))
-      );
-    });
+    const schemas = this.checks.schemasFor(record.file);
+    const paths = one.heads.map(({ column }) => column.path);
+    const other = new Set(differingPaths(schemas, kind, record.data, data, paths));
+    const differing = one.heads.filter(({ column }) => other.has(column.path));
     if (differing.length === 0) return 'same';
     const kept = differing.reduce<unknown>(
       (at, { column }) => withValue(at, column.path, valueAt(one.data, column.path)),
@@ -205,6 +150,7 @@ class Planner {
     ) as Data;
     if (this.outsideLists(kept, differing, one.row.number) || !this.valid(kept, record.file, one)) return undefined;
     return {
+      kind,
       record,
       data: kept,
       changes: cellChanges(
@@ -217,10 +163,7 @@ class Planner {
   }
 
   private valid(data: Data, file: string, one: SheetRecord): boolean {
-    const { kind, known, ahead } = this.of;
-    const candidate = { kind, data, known, schemas: this.schemasFor(file), source: this.sourceOf(one) };
-    const later = ahead ? (finding: Finding) => this.ahead.push(sheetFault(finding)) : undefined;
-    return validate(candidate, (finding) => this.say(sheetFault(finding)), later) !== undefined;
+    return this.checks.isValid({ kind: this.of.kind, data, source: this.sourceOf(one) }, file);
   }
 
   /** A word outside a closed list is a slip in what comes in now, whatever older records say. */
@@ -233,15 +176,8 @@ class Planner {
     return wrong.length > 0;
   }
 
-  private readonly say = (fault: SheetFault): void => void this.faults.push(fault);
   private sourceOf = (one: SheetRecord): RowSource => new RowSource(this.of.sheet, one.row, this.heads);
   private columnOf = (key: string): number | undefined => this.heads.find(({ column }) => column.key === key)?.index;
-
-  private schemasFor(file: string): Schemas {
-    const made = this.schemas.get(file) ?? new Schemas(this.of.known.unitsOf(file));
-    this.schemas.set(file, made);
-    return made;
-  }
 }
 
 /** `VT by` is of the record’s own VT, wherever it stands in the list; else of a further one. */
@@ -274,29 +210,3 @@ function padded(data: unknown, key: string, index: number): unknown {
   const list = isData(data) && Array.isArray(data[key]) ? (data[key] as unknown[]) : [];
   return withValue(data, [key], [...list, ...Array.from({ length: Math.max(0, index - list.length) }, () => ({}))]);
 }
-
-export const sheetFault = ({ place, message }: Finding): SheetFault => ({
-  row: place.line,
-  ...(place.column > 0 ? { column: place.column - 1 } : {}),
-  message,
-});
-
-/** A record in SI, where its form is right. */
-export function readForm(schemas: Schemas, kind: EntryKind, data: Data): unknown {
-  const read = schemas.of(kind).safeParse(withoutBlanks(data));
-  return read.success ? read.data : undefined;
-}
-
-/** Where the text must change: at the value itself, or where a whole block comes in place of none. */
-export function cellChanges(old: Data, data: Data, changed: readonly Path[]): readonly CellChange[] {
-  const paths = new Map<string, Path>();
-  for (const whole of changed) {
-    let depth = 1;
-    while (depth < whole.length && holds(valueAt(old, whole.slice(0, depth)))) depth++;
-    const path = whole.slice(0, depth);
-    paths.set(JSON.stringify(path), path);
-  }
-  return [...paths.values()].map((path) => ({ path, old: valueAt(old, path), new: valueAt(data, path) }));
-}
-
-const holds = (value: unknown): boolean => Array.isArray(value) || isData(value);

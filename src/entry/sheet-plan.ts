@@ -1,25 +1,15 @@
 import type { Medium } from '../records/names.js';
-import type { Habits } from './cells.js';
 import { goneFrom, withMarks } from './gone.js';
-import type { SheetHeader } from './headers.js';
 import { type ListPlan, planList } from './lists/plan.js';
 import { listTexts } from './lists/texts.js';
-import { type ImportPlan, planImport } from './plan.js';
-import type { RecordIndex } from './record-index.js';
-import type { SheetTable } from './sheet.js';
-import type { SheetPlan } from './sheet-changes.js';
+import { planImport } from './plan.js';
+import type { SheetInput, SheetPlan } from './sheet-changes.js';
 import { isList, type SheetWord } from './sheet-form.js';
 import { textsOf } from './texts.js';
 
-export interface SheetOf {
+export interface SheetOf extends SheetInput {
   readonly word: SheetWord;
-  readonly sheet: SheetTable;
-  readonly heads: readonly SheetHeader[];
-  readonly known: RecordIndex;
-  readonly habits: Habits;
-  readonly into?: string;
   readonly medium?: Medium;
-  readonly ahead: boolean;
   /** Records that came with this sheet before. */
   readonly remembered?: readonly string[];
   /** Those of them that are gone from it are marked. */
@@ -52,7 +42,5 @@ function planOf(of: SheetOf): { readonly plan: SheetPlan; readonly begun: Readon
     const plan = planList({ ...of, word });
     return { plan, begun: plan.begun };
   }
-  const plan: ImportPlan = planImport({ ...of, kind: word });
-  const ofKind = <T>(one: T) => ({ ...one, kind: word });
-  return { plan: { ...plan, added: plan.added.map(ofKind), changed: plan.changed.map(ofKind) }, begun: new Map() };
+  return { plan: planImport({ ...of, kind: word }), begun: new Map() };
 }

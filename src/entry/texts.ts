@@ -4,9 +4,9 @@ import { UserError } from '../user-error.js';
 import { appendRecords, type Comments, type ListPlace } from './append.js';
 import { setValue } from './change.js';
 import { type EntryKind, homeOf } from './homes.js';
-import type { CellChange, ImportPlan } from './plan.js';
 import { type IndexedFile, type IndexedRecord, identity, RecordIndex } from './record-index.js';
 import { sameTyped } from './same.js';
+import type { CellChange, SheetPlan } from './sheet-changes.js';
 import { isBlank, Splices } from './splices.js';
 import type { Data } from './yaml-text.js';
 
@@ -23,7 +23,7 @@ interface FilePlan {
  */
 export function textsOf(
   kind: EntryKind,
-  plan: Pick<ImportPlan, 'added' | 'changed'>,
+  plan: { readonly [Part in 'added' | 'changed']: readonly Omit<SheetPlan[Part][number], 'kind'>[] },
   known: RecordIndex,
   comments?: Comments,
   mostBytes = Number.POSITIVE_INFINITY,

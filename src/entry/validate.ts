@@ -60,7 +60,9 @@ function reportHalf(kind: EntryKind, record: never, say: Say): void {
 /** What was aboard is named by a tank, what is in it, or an axle of this shell. */
 function reportCondition(form: object, { id, source }: { id: string; source: Source }, known: RecordIndex, say: Say): void {
   if (!('condition' in form) || form.condition === undefined) return;
-  const tanks = known.ofKind('tank').map(({ data }) => ({ id: String(data.id), contents: String(data.contents) }) as Tank);
+  const tanks = known
+    .ofKind('tank')
+    .map(({ data }) => ({ id: String(data.id), contents: String(data.contents), use: data.use }) as Tank);
   readCondition(form.condition as never, { id, source, path: ['condition'] }, { tanks, register: known.register, say });
 }
 

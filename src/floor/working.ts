@@ -1,8 +1,8 @@
 import { valueAt, withValue } from '../entry/change.js';
 import type { EntryKind } from '../entry/homes.js';
-import type { CellChange } from '../entry/plan.js';
 import type { IndexedRecord, RecordIndex } from '../entry/record-index.js';
 import { sameTyped } from '../entry/same.js';
+import type { CellChange } from '../entry/sheet-changes.js';
 import { type Data, isData } from '../entry/yaml-text.js';
 import type { Path } from '../source/source.js';
 

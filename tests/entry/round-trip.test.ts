@@ -3,10 +3,11 @@ import { describe, expect, it } from 'vitest';
 import type { Habits } from '../../src/entry/cells.js';
 import { matchHeads } from '../../src/entry/headers.js';
 import { ENTRY_KINDS, type EntryKind, homeOf } from '../../src/entry/homes.js';
-import { type ImportPlan, planImport } from '../../src/entry/plan.js';
+import { planImport } from '../../src/entry/plan.js';
 import { type RecordIndex, readKnown } from '../../src/entry/record-index.js';
 import { sameTyped } from '../../src/entry/same.js';
 import { readSheet } from '../../src/entry/sheet.js';
+import type { SheetPlan } from '../../src/entry/sheet-changes.js';
 import { csvOf, tableOf } from '../../src/entry/table.js';
 import { textsOf } from '../../src/entry/texts.js';
 import { readStoreText } from '../../src/store/read.js';
@@ -17,7 +18,7 @@ const finished = readKnown(await readStoreText(DEMO, 'OV-021'), 'OV-021');
 const begun = readKnown(await readStoreText(DEMO, 'OV-024'), 'OV-024');
 const kindsIn = (known: RecordIndex) => ENTRY_KINDS.filter((kind) => known.ofKind(kind).length > 0);
 
-function planOf(kind: EntryKind, csv: string, known: RecordIndex, habits: Habits = {}, ahead = false): ImportPlan {
+function planOf(kind: EntryKind, csv: string, known: RecordIndex, habits: Habits = {}, ahead = false): SheetPlan {
   const sheet = readSheet(`${kind}.csv`, Buffer.from(csv));
   const heads = matchHeads(kind, sheet.heads, { said: new Map(), own: new Map() });
   expect(heads.filter(({ how }) => how !== 'certain')).toEqual([]);

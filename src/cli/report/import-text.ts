@@ -1,9 +1,8 @@
 import type { SheetHeader } from '../../entry/headers.js';
 import { countOf, type EntryKind } from '../../entry/homes.js';
-import type { CellChange } from '../../entry/plan.js';
 import { placeInSheet, type SheetFault } from '../../entry/rows.js';
 import { columnName, type SheetTable } from '../../entry/sheet.js';
-import type { SheetPlan } from '../../entry/sheet-changes.js';
+import type { CellChange, SheetPlan } from '../../entry/sheet-changes.js';
 import type { SheetWord } from '../../entry/sheet-form.js';
 import { isList } from '../../entry/sheet-form.js';
 import { understood } from '../../entry/understood.js';

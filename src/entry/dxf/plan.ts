@@ -39,8 +39,8 @@ export function planPieces({ name, pieces, known, unit, ahead, mostBytes }: Draw
     const sheet = tableOfPieces(name, drawn, origin, unit);
     const heads = matchHeads(kind, sheet.heads, { said: new Map(), own: new Map() });
     const own = planImport({ kind, sheet, heads, known, habits: {}, ahead });
-    plan.added.push(...own.added.map((one) => ({ ...one, kind })));
-    plan.changed.push(...own.changed.map((one) => ({ ...one, kind })));
+    plan.added.push(...own.added);
+    plan.changed.push(...own.changed);
     plan.unchanged.push(...own.unchanged);
     plan.faults.push(...own.faults.map(({ row, message }): SheetFault => ({ row, message })));
     plan.ahead.push(...own.ahead);

@@ -53,16 +53,23 @@ const SHARED: readonly Row[] = [
   ['note', 'run', 'note', 'notes remarks remark comment comments'],
 ];
 
+/** The first columns of either list; `own`: its further words for a mark, and for what a line begins and ends at. */
+const leading = (
+  own: { readonly mark: string; readonly ends: readonly string[]; readonly help: string },
+  end = (lead: string): string => own.ends.map((one) => `${lead}${one}`).join(' '),
+): readonly Row[] => [
+  ['mark', 'row', 'id', `${own.mark} no number id tag item line mark markno`, { help: own.help }],
+  ['from', 'row', 'id', `fromnode source origin start fromdevice ${end('from')} fromend`],
+  ['to', 'row', 'id', `tonode destination dest end todevice ${end('to')} toend`],
+];
+const PROTECTION: Row = ['protection', 'circuit', 'protection.kind', 'protectiontype protectedby protectionkind'];
+
 const WIRES: readonly Row[] = [
-  [
-    'mark',
-    'row',
-    'id',
-    'wire wireno wirenumber wireid cable cableno no number id tag item line mark markno',
-    { help: 'The wire’s number: once seen it is the same circuit' },
-  ],
-  ['from', 'row', 'id', 'fromnode source origin start fromdevice frompanel fromterminal fromend'],
-  ['to', 'row', 'id', 'tonode destination dest end todevice topanel toterminal toend'],
+  ...leading({
+    mark: 'wire wireno wirenumber wireid cable cableno',
+    ends: ['panel', 'terminal'],
+    help: 'The wire’s number: once seen it is the same circuit',
+  }),
   ['awg', 'carried', 'conductor.awg', 'gauge wiregauge wiresize size ga gage wiregage awgno'],
   ['area', 'carried', 'conductor.area', 'mm2 sqmm crosssection', { unit: 'mm2' }],
   ['conductors', 'carried', 'conductor.conductors', 'cores noofconductors wires strands'],
@@ -88,15 +95,11 @@ const WIRES: readonly Row[] = [
 ];
 
 const PIPES: readonly Row[] = [
-  [
-    'mark',
-    'row',
-    'id',
-    'pipe pipeno pipenumber line lineno hose hoseno no number id tag item mark markno tube',
-    { help: 'The line’s number: once seen it is the same circuit' },
-  ],
-  ['from', 'row', 'id', 'fromnode source origin start fromdevice fromfitting fromend'],
-  ['to', 'row', 'id', 'tonode destination dest end todevice tofitting toend'],
+  ...leading({
+    mark: 'pipe pipeno pipenumber line lineno hose hoseno tube',
+    ends: ['fitting'],
+    help: 'The line’s number: once seen it is the same circuit',
+  }),
   ['size', 'carried', 'size', 'pipesize hosesize diameter dia od nominalsize nominal'],
   [
     'material',
@@ -106,7 +109,7 @@ const PIPES: readonly Row[] = [
     { help: 'What the pipe is made of, where the size does not say' },
   ],
   ['pressure', 'carried', 'working_pressure', 'workingpressure maxpressure', {}],
-  ['protection', 'circuit', 'protection.kind', 'protectiontype protectedby protectionkind'],
+  PROTECTION,
   ['setting', 'circuit', 'protection.rating', 'protectionrating reliefpressure setpressure'],
   ['protection_at', 'circuit', 'protection.at', 'regulator reliefvalve regulatorat protectionlocation'],
 ];
@@ -126,8 +129,9 @@ const TEXTS: ReadonlySet<string> = new Set([
 
 const MADE = new Map<ListWord, ListForm>();
 
-function made(word: ListWord, rows: readonly Row[]): ListForm {
-  const known = MADE.get(word) ?? formFrom(rows);
+/** The three first columns of the list, those of the record, the rest of the list, the rest of every line. */
+function made(word: ListWord, own: readonly Row[]): ListForm {
+  const known = MADE.get(word) ?? formFrom([...own.slice(0, 3), ...SHARED.slice(0, 3), ...own.slice(3), ...SHARED.slice(3)]);
   MADE.set(word, known);
   return known;
 }
@@ -171,6 +175,6 @@ function columnsFrom([key, part, path, , more = {}]: Row): readonly ListColumn[]
 
 /** Columns of each list. */
 export const LIST_FORMS: Readonly<Record<ListWord, () => ListForm>> = {
-  wire: () => made('wire', [WIRES[0] as Row, ...WIRES.slice(1, 3), ...SHARED.slice(0, 3), ...WIRES.slice(3), ...SHARED.slice(3)]),
-  pipe: () => made('pipe', [PIPES[0] as Row, ...PIPES.slice(1, 3), ...SHARED.slice(0, 3), ...PIPES.slice(3), ...SHARED.slice(3)]),
+  wire: () => made('wire', WIRES),
+  pipe: () => made('pipe', PIPES),
 };

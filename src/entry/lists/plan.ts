@@ -1,18 +1,13 @@
-import type { Finding } from '../../finding.js';
 import { MEDIA, type Medium } from '../../records/names.js';
-import { Schemas } from '../../records/schema.js';
 import type { ListPlace } from '../append.js';
-import type { Habits } from '../cells.js';
 import { valueAt } from '../change.js';
-import type { SheetHeader } from '../headers.js';
 import { heldList, usualStyle } from '../homes.js';
 import { outsideList } from '../listed-words.js';
-import { type CellChange, cellChanges, readForm, sheetFault } from '../plan.js';
-import type { IndexedRecord, RecordIndex } from '../record-index.js';
-import { isRead, type ReadHead, readRow, type SheetFault } from '../rows.js';
+import type { IndexedRecord } from '../record-index.js';
+import { isRead, type ReadHead, readRow } from '../rows.js';
 import { sameTyped, sameValue } from '../same.js';
-import type { SheetTable } from '../sheet.js';
-import { validate } from '../validate.js';
+import { type CellChange, cellChanges, differingPaths, readForm, type SheetInput, type SheetPlan } from '../sheet-changes.js';
+import { SheetChecks } from '../sheet-checks.js';
 import { type Data, isData } from '../yaml-text.js';
 import type { ListColumn, ListWord } from './columns.js';
 import { Ends } from './ends.js';
@@ -21,43 +16,19 @@ import { Marks, sameEnds } from './marks.js';
 import { ListRow, ratedBy, SAYS_NOTHING } from './row.js';
 import { freshService, mediaOf, type ServiceFile, servicesNamed, servicesOf } from './services.js';
 
-/** What taking a list in would do, by record. */
-export interface ListPlan {
-  readonly added: readonly {
-    readonly kind: LineKind;
-    readonly id: string;
-    readonly data: Data;
-    readonly place: ListPlace;
-    readonly row: number;
-  }[];
-  readonly changed: readonly {
-    readonly kind: LineKind;
-    readonly record: IndexedRecord;
-    readonly data: Data;
-    readonly changes: readonly CellChange[];
-    readonly row: number;
-  }[];
-  /** Runs and circuits that stand as the list has them. */
-  readonly unchanged: readonly string[];
+/** What taking a list in would do, by record; unchanged are runs and circuits that stand as the list has them. */
+export interface ListPlan extends SheetPlan<LineKind> {
   /** Every run, circuit and node that a row names. */
   readonly named: readonly { readonly kind: LineKind; readonly id: string }[];
-  readonly faults: readonly SheetFault[];
-  readonly ahead: readonly SheetFault[];
   /** Services that begin with this list: file → text. */
   readonly begun: ReadonlyMap<string, string>;
 }
 
-export interface ListOf {
+/** `into`: the service that new records go to, its file or its name. */
+export interface ListOf extends SheetInput {
   readonly word: ListWord;
-  readonly sheet: SheetTable;
-  readonly heads: readonly SheetHeader[];
-  readonly known: RecordIndex;
-  readonly habits: Habits;
-  /** The service that new records go to: its file or its name. */
-  readonly into?: string;
   /** What runs in them, where no service says. */
   readonly medium?: Medium;
-  readonly ahead: boolean;
 }
 
 export const planList = (of: ListOf): ListPlan => new ListPlanner(of).make();
@@ -72,15 +43,16 @@ interface Placed {
 }
 
 class ListPlanner {
-  private readonly faults: SheetFault[] = [];
-  private readonly ahead: SheetFault[] = [];
+  private readonly checks: SheetChecks;
+  private readonly say: SheetChecks['say'];
   private readonly begun = new Map<string, string>();
   private readonly facts = new Map<string, RecordFacts>();
-  private readonly schemas = new Map<string, Schemas>();
   private readonly ends: Ends;
   private readonly services: ServiceFile[];
 
   constructor(private readonly of: ListOf) {
+    this.checks = new SheetChecks(of);
+    this.say = this.checks.say;
     this.ends = new Ends(of.known);
     this.services = [...servicesOf(of.word, of.known)];
   }
@@ -115,8 +87,8 @@ class ListPlanner {
       changed,
       unchanged,
       named: [...this.facts.values()].map(({ kind, id }) => ({ kind, id })),
-      faults: this.faults.sort((a, b) => a.row - b.row || (a.column ?? -1) - (b.column ?? -1)),
-      ahead: this.ahead,
+      faults: this.checks.faults,
+      ahead: this.checks.ahead,
       begun: this.begun,
     };
   }
@@ -344,7 +316,7 @@ class ListPlanner {
   private same(unit: string, old: unknown, now: unknown, file: string): boolean {
     if (sameTyped(old, now)) return true;
     const of = (value: unknown): unknown =>
-      (readForm(this.schemasFor(file), 'run', { id: 'x', from: 'x', to: 'x', [unit]: value }) as Data | undefined)?.[unit];
+      (readForm(this.checks.schemasFor(file), 'run', { id: 'x', from: 'x', to: 'x', [unit]: value }) as Data | undefined)?.[unit];
     const [a, b] = [of(old), of(now)];
     return a !== undefined && b !== undefined && sameValue(a, b);
   }
@@ -380,14 +352,10 @@ class ListPlanner {
   ): { data: Data; changes: readonly CellChange[] } | 'faulty' | undefined {
     const { kind, file } = facts;
     const all = [...facts.facts.values()];
-    const schemas = this.schemasFor(file);
-    const before = readForm(schemas, kind, record.data);
-    const after = readForm(schemas, kind, facts.on(record.data));
-    const differing = all.filter(({ path, value }) => {
-      const old = valueAt(record.data, path);
-      if (sameTyped(old, value)) return false;
-      return before === undefined || after === undefined || !sameValue(valueAt(before, path), valueAt(after, path));
-    });
+    const now = facts.on(record.data);
+    const paths = all.map(({ path }) => path);
+    const other = new Set(differingPaths(this.checks.schemasFor(file), kind, record.data, now, paths));
+    const differing = all.filter(({ path }) => other.has(path));
     if (differing.length === 0) return undefined;
     const data = facts.on(record.data, differing);
     if (this.outsideLists(differing) || !this.valid(facts, data)) return 'faulty';
@@ -412,21 +380,10 @@ class ListPlanner {
   }
 
   private valid(facts: RecordFacts, data: Data): boolean {
-    const { known, ahead } = this.of;
     const place = (...path: readonly (string | number)[]) => facts.place(this.of.sheet.name, path);
     const source = { file: this.of.sheet.name, place, placeOfKey: place };
-    const candidate = { kind: facts.kind, data, known, schemas: this.schemasFor(facts.file), source };
-    const later = ahead ? (finding: Finding) => this.ahead.push(sheetFault(finding)) : undefined;
-    return validate(candidate, (finding) => this.say(sheetFault(finding)), later) !== undefined;
+    return this.checks.isValid({ kind: facts.kind, data, source }, facts.file);
   }
-
-  private schemasFor(file: string): Schemas {
-    const made = this.schemas.get(file) ?? new Schemas(this.of.known.unitsOf(file));
-    this.schemas.set(file, made);
-    return made;
-  }
-
-  private readonly say = (fault: SheetFault): void => void this.faults.push(fault);
 }
 
 const column = (head: ReadHead | undefined): { readonly column?: number } => (head ? { column: head.index } : {});
