@@ -1,4 +1,5 @@
-import type { TankUse } from './tank.js';
+export const TANK_USES = ['fresh', 'waste', 'fuel', 'gas', 'fluid'] as const;
+export type TankUse = (typeof TANK_USES)[number];
 
 /** What tanks hold, by a word of their `contents`. First match rules. */
 interface Contents {

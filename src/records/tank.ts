@@ -2,10 +2,7 @@ import type { Vec3 } from '../geometry/vector.js';
 import { STANDING } from './component.js';
 import { id, oneOf, position, quantity, size, text } from './fields.js';
 import { kind, type RecordOf } from './kind.js';
-import { densityOf } from './tank-contents.js';
-
-export const TANK_USES = ['fresh', 'waste', 'fuel', 'gas', 'fluid'] as const;
-export type TankUse = (typeof TANK_USES)[number];
+import { densityOf, TANK_USES } from './tank-contents.js';
 
 /** The box that something fills. */
 export interface FilledBox {
