@@ -1,13 +1,15 @@
 /**
  * How long a whole book takes against what no book can be without: one print of the same HTML by the same browser, nothing measured,
- * nothing numbered, nothing carried. Part of `npm run bench`; by itself: `npx tsx tests/bench/book.ts` after a build.
+ * nothing numbered, nothing carried. The store is in Git, as a shop's is, and was looked at before, so that its figures are kept. Part of `npm run bench`; by itself: `npx tsx tests/bench/book.ts` after a build.
  */
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { appendFileSync, cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { assess } from '../../src/assess.js';
 import { bookDocument } from '../../src/book/document.js';
+import type { Edition } from '../../src/book/input.js';
 import { loadStore } from '../../src/model/load.js';
 import { readStoreText } from '../../src/store/read.js';
 import { measure } from './measure.js';
@@ -40,15 +42,24 @@ const folder = mkdtempSync(path.join(os.tmpdir(), 'shellbook-bench-'));
 try {
   const store = path.join(folder, 'store');
   cpSync(path.join(PROJECT, 'demo-data'), store, { recursive: true });
-  await layDocument(store);
+  const bare = { service: path.join(folder, 'bare-service'), shop: path.join(folder, 'bare-shop') };
+  for (const edition of ['service', 'shop'] as const) await layDocument(store, edition, bare[edition]);
+  inGit(store, 'init', '--quiet');
+  commit(store);
+  node(['dist/main.js', 'check', BOOK_SHELL, '--store', store, '--quiet']);
   const editions = (...more: readonly string[]) =>
     node(['dist/main.js', 'book', BOOK_SHELL, '--store', store, '--quiet', ...more]);
   const service = path.join(folder, 'service.pdf');
   const timed = measure(
     {
-      'bare print of the same HTML': () => node(['--input-type=module', '-e', BARE, folder]),
+      'bare print of the same HTML': () => node(['--input-type=module', '-e', BARE, bare.service]),
+      'bare print, shop edition': () => node(['--input-type=module', '-e', BARE, bare.shop]),
       'book, service edition': () => editions('--edition', 'service', '--out', service),
       'book, three editions': () => editions(),
+      'book after a small amendment': () => {
+        amend(store);
+        editions('--edition', 'service', '--out', service);
+      },
       'verify the service edition': () => node(['dist/main.js', 'verify', service, '--quiet']),
       'where, from the book alone': () => node(['dist/main.js', 'where', BOOK_SHELL, 'AC-12', '--book', service, '--quiet']),
     },
@@ -57,28 +68,60 @@ try {
   say('');
   tell(`A book of ${BOOK_SHELL}, each in a process of its own, from start to end, median of ${ROUNDS}`, timed);
   ratio(timed, 'book, service edition', 'bare print of the same HTML', 1.25);
-  ratio(timed, 'book, three editions', 'book, service edition');
-  const sizes = [path.join(folder, 'bare.pdf'), service].map((file) => (statSync(file).size / 1e6).toFixed(1));
+  // What `close` prints.
+  ratio(timed, 'book, three editions', 'bare print, shop edition', 1.5);
+  ratio(timed, 'book after a small amendment', 'book, service edition', 0.5);
+  const sizes = [path.join(bare.service, 'bare.pdf'), service].map((file) => (statSync(file).size / 1e6).toFixed(1));
   say(`  bare print ${sizes[0]} MB, service edition ${sizes[1]} MB`);
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
 
-/** The HTML of the service edition and its pictures, as files. */
-async function layDocument(store: string): Promise<void> {
+function inGit(store: string, ...args: readonly string[]): void {
+  const who = ['-c', 'user.name=Bench', '-c', 'user.email=bench@example.invalid'];
+  const { status, stderr } = spawnSync('git', ['-C', store, ...who, ...args], { encoding: 'utf8' });
+  if (status !== 0) throw new Error(`git ${args[0]}: ${stderr}`);
+}
+
+function commit(store: string): void {
+  inGit(store, 'add', '--all');
+  inGit(store, 'commit', '--quiet', '--message', 'As measured');
+}
+
+let amended = 0;
+
+/** One more amendment, committed, as after a day's work on a coach that is out. */
+function amend(store: string): void {
+  amended += 1;
+  const file = path.join(store, 'shells', BOOK_SHELL, 'amendments.yaml');
+  const record = `- {id: AM-9${amended}, date: 2026-11-20, by: ${personIn(readFileSync(file, 'utf8'))}, reason: "lamp renewed", changes: [CMP-53]}\n`;
+  appendFileSync(file, record);
+  commit(store);
+}
+
+/** Whoever wrote the first amendment. */
+function personIn(amendments: string): string {
+  const by = /\bby: ([\w-]+)/u.exec(amendments)?.[1];
+  if (by === undefined) throw new Error('The made-up store has no amendment');
+  return by;
+}
+
+/** The HTML of an edition and its pictures, as files. */
+async function layDocument(store: string, edition: Edition, to: string): Promise<void> {
+  mkdirSync(to, { recursive: true });
   const shell = loadStore(await readStoreText(store)).shells.get(BOOK_SHELL);
   if (!shell) throw new Error(`The made-up store has no shell ${BOOK_SHELL}`);
   const photos = new Map(shell.model.shell.photos.map((photo) => [photo.id, photo.file]));
   const { html, pictures } = await bookDocument({
     assessment: assess(shell.model, shell.findings),
-    edition: 'service',
+    edition,
     fingerprint: '0'.repeat(64),
     history: { commits: [] },
     photoFile: async (id) => readFileSync(path.join(store, 'shells', BOOK_SHELL, 'photos', photos.get(id) ?? '')),
   });
-  writeFileSync(path.join(folder, 'book.html'), html);
+  writeFileSync(path.join(to, 'book.html'), html);
   for (const [file, { bytes }] of pictures) {
-    mkdirSync(path.dirname(path.join(folder, file)), { recursive: true });
-    writeFileSync(path.join(folder, file), bytes);
+    mkdirSync(path.dirname(path.join(to, file)), { recursive: true });
+    writeFileSync(path.join(to, file), bytes);
   }
 }

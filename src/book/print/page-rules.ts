@@ -39,10 +39,12 @@ const INK = '#1b2430';
 function tab({ id, share }: NonNullable<HeadedPage['tab']>, sheet: PaperSize, side: 'left' | 'right'): string {
   const down = share * (textHeight(sheet) - TAB_MM);
   const look = `font: 700 9pt 'Atkinson Hyperlegible Mono'; color: #fff; background: ${INK}; text-align: center; vertical-align: middle`;
-  return `@${side}-top { content: ${cssString(id)}; height: ${TAB_MM}mm; margin-top: ${down.toFixed(1)}mm; ${look} }`;
+  return `@${side}-top { content: ${cssString(id)}; height: ${TAB_MM}mm; margin-top: ${down.toFixed(1)}mm; margin-${side === 'left' ? 'right' : 'left'}: ${BESIDE_TEXT_MM}mm; ${look} }`;
 }
 
 const TAB_MM = 8;
+/** Between the tab and the text. */
+const BESIDE_TEXT_MM = 2.5;
 
 function margins(document: BookDocument, page: HeadedPage, { pageWords }: ChapterHead, count: number): string {
   const head = `vertical-align: bottom; padding-bottom: 2.4mm; border-bottom: 0.25pt solid #9aa6ae; margin-bottom: 4mm; ${LOOK}`;
