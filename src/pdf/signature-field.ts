@@ -28,6 +28,6 @@ export function signatureField(file: PdfFile): SignatureField | undefined {
 }
 
 /** Without an appearance and of no size: nothing can be shown by it. */
-const FIELD_KEYS = ['Type', 'Subtype', 'FT', 'T', 'V', 'F', 'Rect', 'P'];
+const FIELD_KEYS = ['Type', 'Subtype', 'FT', 'T', 'V', 'F', 'Rect', 'P', 'StructParent'];
 
 const hasOnly = (dict: PDFDict, keys: readonly string[]): boolean => dict.keys().every((key) => keys.includes(key.decodeText()));

@@ -15,6 +15,7 @@ import path from 'node:path';
 import { PDFName } from '@cantoo/pdf-lib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runProgram } from '../../src/cli/program.js';
+import { nameIn, TaggedFile, textIn } from '../book/tagged-file.js';
 import { forge } from '../security/forge.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
@@ -50,6 +51,19 @@ beforeAll(async () => {
 afterAll(() => {
   store?.remove();
   rmSync(away, { recursive: true, force: true });
+});
+
+describe('a signed book', () => {
+  it('keeps to PDF/UA: the field of its signature has a tag, and its page the order of the tags', async () => {
+    // ISO 14289-1, 7.18.3 and 7.18.4.
+    const file = await TaggedFile.read(readFileSync(book()));
+    const fields = file.annotations().filter(({ dict }) => nameIn(dict, 'Subtype') === 'Widget');
+    expect(fields.length).toBe(1);
+    const form = file.elements.find(({ role }) => role === 'Form');
+    expect([form?.annotations, form && textIn(form.dict, 'Alt')]).toEqual([[fields[0]?.number], 'Signature of the shop']);
+    expect(nameIn(file.pdf.getPage(0).node, 'Tabs')).toBe('S');
+    expect(file.metadata()).toContain('<pdfuaid:part>1<');
+  });
 });
 
 describe('key', () => {

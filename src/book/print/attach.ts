@@ -40,8 +40,7 @@ export class NewObjects {
     return this.next++;
   }
 
-  add(object: PDFDict): PDFRef {
-    const number = this.number();
+  add(object: PDFDict, number = this.number()): PDFRef {
     this.objects.set(number, object);
     this.all.push(rawObject(number, object));
     return PDFRef.of(number);

@@ -18,7 +18,7 @@ import { foldTags } from './fold-tags.js';
 import { describeLinks } from './link-words.js';
 import { type FileWords, pdfDate, utcSeconds, xmp } from './metadata.js';
 import { markPages } from './ornament.js';
-import { tagForReaders } from './reader-tags.js';
+import { SIGNED_KEY, type SignedPlace, tagForReaders } from './reader-tags.js';
 
 const YAML = 'application/yaml';
 const CREATOR = 'shellbook';
@@ -71,12 +71,15 @@ export async function finishPdf(
   // Packed by other threads while this one looks at the pages.
   const told = new Map([...marked.contents, ...links].map((one) => [one.number, one]));
   const free = given.reduce((most, { number }) => Math.max(most, number), 0) + 1;
-  const tagged = tagForReaders(foldTags(given), free).map((one) => told.get(one.number) ?? one);
+  const place = signer && signedPlace(objects[0] as PageObject, free);
+  const tagged = tagForReaders(foldTags(given), place ? place.element + 1 : free, place).map(
+    (one) => told.get(one.number) ?? one,
+  );
   const printed = packing(tagged.filter(({ number }) => !anew.has(number)));
-  const added = new NewObjects(tagged.reduce((most, { number }) => Math.max(most, number), free - 1) + 1);
+  const added = new NewObjects(tagged.reduce((most, { number }) => Math.max(most, number), free + 1) + 1);
   const pages = digestsOf(file);
   const lacking = pages.flatMap(({ lacksGlyph }, i) => (lacksGlyph ? [i + 1] : []));
-  const words = sentencesFor(file, document, { archival: lacking.length === 0, accessible: marked.whole && !signer }, carry);
+  const words = sentencesFor(file, document, { archival: lacking.length === 0, accessible: marked.whole }, carry);
   const { catalog } = file;
   catalog.set(name('Metadata'), await added.stream({ Type: 'Metadata', Subtype: 'XML' }, Buffer.from(xmp(words)), true));
   catalog.set(name('OutputIntents'), added.context.obj([await outputIntent(added)]));
@@ -85,7 +88,7 @@ export async function finishPdf(
   const whole = documentDigest(file, objects, { catalog, info: facts, added: added.objects });
   const manifest = carry && manifestOf({ pages, document: whole, browser, homes }, document, carry);
   if (carry && manifest) await attach(added, catalog, await attachments(carry, manifest), pdfDate(words.date));
-  const signed = signer && signatureIn(added, catalog, objects[0] as PageObject, signer);
+  const signed = signer && place && signatureIn(added, catalog, objects[0] as PageObject, signer, place);
   const heads = [rawObject(root, catalog), rawObject(info, facts), ...(signed ? [signed.page] : [])];
   const parts = [printed, packing([...heads, ...added.all])];
   const pdf = await writePdf(parts, { root, info, id: sha256(manifest ?? xmp(words)) }, signed?.toSign);
@@ -103,9 +106,21 @@ const FIELD_FLAGS = 4 + 128;
 /** There are signatures, and the file may only be added to, not written anew (12.7.3). */
 const SIGNATURE_FLAGS = 3;
 
-/** The field of a signature on the first page, and the page with it. */
-function signatureIn(added: NewObjects, catalog: PDFDict, { page, number }: PageObject, signer: FileSigner) {
+/** Numbers for the field and its tag, from the first free one; the first page is walked in the order of the tags, as it must be then. */
+function signedPlace({ page, number }: PageObject, free: number): SignedPlace {
   if (number === undefined) throw new Error('The browser wrote its first page within another object');
+  page.set(name('Tabs'), name('S'));
+  return { field: free, element: free + 1, page: number };
+}
+
+/** The field of a signature on the first page, and the page with it. */
+function signatureIn(
+  added: NewObjects,
+  catalog: PDFDict,
+  { page }: PageObject,
+  signer: FileSigner,
+  { field: fieldNumber, page: number }: SignedPlace,
+) {
   const toSign: ToSign = { number: added.number(), signer };
   const value = PDFRef.of(toSign.number);
   const field = added.add(
@@ -118,7 +133,9 @@ function signatureIn(added: NewObjects, catalog: PDFDict, { page, number }: Page
       Rect: [0, 0, 0, 0],
       P: PDFRef.of(number),
       V: value,
+      StructParent: SIGNED_KEY,
     }),
+    fieldNumber,
   );
   const notes = page.lookup(name('Annots'));
   page.set(name('Annots'), added.context.obj([...(notes instanceof PDFArray ? notes.asArray() : []), field]));
