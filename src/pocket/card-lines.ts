@@ -19,12 +19,14 @@ export function linesOf(match: Match, record: object, of: Of): readonly CardLine
   const { p, has } = of;
   const { say, told, show } = p;
   const at = match.position;
+  // A circuit is where it begins.
+  const place = p.placeOf(match.circuit?.root ?? match.id);
   const links = (ids: readonly string[]): readonly CardLink[] => ids.map((id) => linkTo(id, has));
   const { circuit } = record as Partial<Run>;
   const medium = (record as { readonly medium?: Medium }).medium;
   const colour = colourOf(record, p);
   return [
-    ...(match.place ? [{ head: say('pocket.card.place'), text: told(match.place) }] : []),
+    ...(place ? [{ head: say('pocket.card.place'), text: place }] : []),
     ...(at && match.kind !== 'member' ? [{ head: say('pocket.card.position'), text: show.position(at) }] : []),
     ...(match.marking && match.marking !== match.id ? [{ head: say('pocket.card.marking'), text: match.marking }] : []),
     ...(colour ? [{ head: say('pocket.card.colour'), text: told(colour) }] : []),
@@ -74,17 +76,17 @@ function wayText(one: PanelReach, { say, told, show }: Pocket): string {
     .join('. ');
 }
 
-function protectionLines({ protection }: Match, { p, has, matchOf }: Of): readonly CardLine[] {
+function protectionLines({ protection }: Match, { p, has }: Of): readonly CardLine[] {
   if (!protection) return [];
   const { say, told } = p;
   const what = told(
     [protection.kind, protection.ratingA === undefined ? '' : `${protection.ratingA} A`].filter(Boolean).join(' '),
   );
-  const place = protection.at === undefined ? undefined : matchOf(protection.at)?.place;
+  const place = protection.at === undefined ? undefined : p.placeOf(protection.at);
   return [
     {
       head: say('pocket.card.protection'),
-      text: place ? say('pocket.card.at', { what, place: told(place) }) : what,
+      text: place ? say('pocket.card.at', { what, place }) : what,
       links: protection.at === undefined ? [] : [linkTo(protection.at, has)],
     },
   ];

@@ -1,6 +1,5 @@
 import { emergencyPlan, rescueBadge, rescueItems } from '../drawing/index.js';
 import { RESCUE_GROUPS } from '../query/isolate/rescue.js';
-import { placesOf } from '../query/place.js';
 import { type CardLink, linkTo, type Pocket } from './pocket.js';
 
 export interface EmergencyScreen {
@@ -22,10 +21,10 @@ const WIDTH_MM = 190;
 const HEIGHT_MM = 150;
 
 /** What is shut, switched off or kept away from, by number on a plan. */
-export function emergencyScreen({ assessment, told }: Pocket, has: (id: string) => boolean): EmergencyScreen {
+export function emergencyScreen({ assessment, told, placeOf }: Pocket, has: (id: string) => boolean): EmergencyScreen {
   const { model } = assessment;
   const { items } = rescueItems(model.shell);
-  const placeOf = placesOf(model);
+  const tanks = new Set(model.shell.tanks.map(({ id }) => id));
   const plan =
     items.length > 0
       ? emergencyPlan(assessment, { widthMm: WIDTH_MM, heightMm: HEIGHT_MM }, { linkable: () => false })
@@ -40,10 +39,11 @@ export function emergencyScreen({ assessment, told }: Pocket, has: (id: string) 
         .map(({ number, id, name }) => {
           const place = placeOf(id);
           return {
-            badge: rescueBadge(group, number),
+            badge: rescueBadge(group, number, told(group)),
             link: linkTo(id, has),
-            name: told(name),
-            ...(place ? { place: told(place) } : {}),
+            // A tank is called by what is in it; all else as the shop calls it.
+            name: tanks.has(id) ? told(name) : name,
+            ...(place ? { place } : {}),
           };
         }),
     })).filter((one) => one.items.length > 0),

@@ -6,7 +6,7 @@ const SAID_ONCE = ['From the records only', 'Fewest actions'];
 
 /** An isolation as steps to tick off, in the order to do them; undefined where there is nothing to do and nothing to say. */
 export function isolationCard(
-  { say, told }: Pocket,
+  { say, told, placeOf }: Pocket,
   isolation: Isolation | undefined,
   has: (id: string) => boolean,
 ): IsolationCard | undefined {
@@ -17,7 +17,7 @@ export function isolationCard(
     title: say('pocket.card.isolate', { count: actions.length }),
     steps: actions.map((action) => ({
       text: told(action.say),
-      ...(action.place && action.id !== id ? { place: told(action.place) } : {}),
+      ...placed(action.id === id ? undefined : placeOf(action.id)),
       links: [...new Set([action.id, ...action.panels])].filter((one) => one !== id).map((one) => linkTo(one, has)),
     })),
     ...(isProved ? { proved: say('pocket.card.proved') } : { unproved: say('pocket.card.unproved') }),
@@ -26,3 +26,5 @@ export function isolationCard(
     notes: notes.filter((note) => !SAID_ONCE.some((start) => note.startsWith(start))).map(told),
   };
 }
+
+const placed = (place: string | undefined): { readonly place?: string } => (place === undefined ? {} : { place });

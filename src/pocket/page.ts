@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { forEdition, historyFor } from '../book/editions.js';
+import { inLanguage } from '../book/language.js';
 import { hiddenFrom } from '../book/redact/hidden.js';
 import { cleanMarkup } from '../book/redact/markup.js';
 import { cleanText } from '../book/redact/text.js';
@@ -29,7 +30,7 @@ export async function pocketPage(input: PocketInput): Promise<PocketPage> {
   const hidden = hiddenFrom(input.assessment.model, input.edition);
   const { model, figures } = input.assessment;
   // No finding stands on the page, and to judge them would take longer than all else.
-  const assessment = forEdition({ model, figures, findings: [] }, input.edition);
+  const assessment = inLanguage(forEdition({ model, figures, findings: [] }, input.edition), input.reader.language);
   const { all: pictures, left } = await pagePictures(assessment.model.shell.photos, input.photoFile);
   const p = pocketOf({
     ...input,

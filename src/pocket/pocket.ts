@@ -3,6 +3,7 @@ import type { CommitList } from '../book/input.js';
 import { type Show, showIn } from '../book/show.js';
 import { escapeXml } from '../drawing/svg.js';
 import { anchor } from '../model/anchor.js';
+import { type PlaceOf, placesOf } from '../query/place.js';
 import type { RecordKind } from '../records/index.js';
 import { type Reader, say, translated, type WordKey } from '../words/index.js';
 import type { PocketEdition } from './input.js';
@@ -27,6 +28,8 @@ export interface Pocket {
   readonly say: (key: WordKey, values?: Readonly<Record<string, string | number>>) => string;
   /** A sentence or word of an answer, in the reader's language. */
   readonly told: (text: string) => string;
+  /** Where a record is, in words for the reader. */
+  readonly placeOf: PlaceOf;
 }
 
 type Given = Pick<Pocket, 'assessment' | 'edition' | 'reader' | 'fingerprint' | 'history' | 'dirty' | 'views' | 'pictures'>;
@@ -38,6 +41,7 @@ export function pocketOf(given: Given): Pocket {
     show: showIn(assessment.model.shop.units),
     say: (key, values = {}) => (say as (of: Reader, key: WordKey, values: object) => string)(reader, key, values),
     told: (text) => translated(reader, text),
+    placeOf: placesOf(assessment.model, reader),
   };
 }
 

@@ -101,7 +101,7 @@ function alloyRows({ assessment }: Pocket, has: (id: string) => boolean): readon
   return [...by].map(([alloy, ids]) => ({ links: ids.map((id) => linkTo(id, has)), text: alloy }));
 }
 
-function skinRows({ assessment, show }: Pocket, has: (id: string) => boolean): readonly Row[] {
+function skinRows({ assessment, show, told }: Pocket, has: (id: string) => boolean): readonly Row[] {
   return assessment.model.shell.panels
     .filter(({ panelKind }) => panelKind === 'skin' || panelKind === 'roof' || panelKind === 'cap')
     .map(({ id, alloy, thicknessMm, fixing, bond }) => ({
@@ -109,7 +109,7 @@ function skinRows({ assessment, show }: Pocket, has: (id: string) => boolean): r
       text: [
         alloy,
         thicknessMm === undefined ? undefined : show.thickness(thicknessMm),
-        fixing?.method,
+        fixing?.method && told(fixing.method),
         fixing?.adhesive,
         bond?.cureS === undefined ? undefined : `${Math.round(bond.cureS / 3600)} h`,
         fixing?.sealant,

@@ -2,6 +2,7 @@ import { floorHeight } from '../compute/access/approach.js';
 import { extentCorners, vehicleExtent, viewBounds } from '../drawing/extent.js';
 import { nearness, VIEWS, type View } from '../drawing/projection.js';
 import type { Rect } from '../drawing/scene.js';
+import { isShown, type ShownPart } from '../drawing/shown-part.js';
 import type { Vec3 } from '../geometry/vector.js';
 import type { Model } from '../model/shell.js';
 import type { TapView } from '../page/pocket-data.js';
@@ -53,19 +54,22 @@ export function coachViews(model: Model): readonly CoachView[] {
   const corners = extentCorners(extent);
   return KEYS.flatMap((key): readonly CoachView[] => {
     const view = VIEW[key];
-    const panels = shell.panels.filter((panel) => key !== 'plan' && viewKeyOf(panel, model) === key);
-    if (panels.length === 0 && key !== 'plan') return [];
+    const own = shell.panels.filter((panel) => viewKeyOf(panel, model) === key);
+    if (own.length === 0 && key !== 'plan') return [];
     const bounds = grown(viewBounds(view, corners));
+    const part = partOf(key, low, high);
     const inside = key === 'plan' || key === 'ceiling' || key.endsWith('-in');
     return [
       {
         key,
         view,
         bounds,
-        panels: key === 'plan' ? shell.panels.filter((panel) => viewKeyOf(panel, model) === 'plan') : panels,
-        shows: showing(key, low, high),
+        panels: own,
+        shows: (at) => part === undefined || isShown(at, part),
         tap: {
           key,
+          ...(part ? { part } : {}),
+          access: own.filter(({ panelKind }) => panelKind === 'access').map(({ id }) => id),
           right: view.right,
           up: view.up,
           toViewer: view.toViewer,
@@ -107,13 +111,14 @@ export function viewKeyOf(panel: Panel, model: Model): CoachViewKey {
 /** Shares of width, length and height that still belong to a side. Project default. */
 const NEAR_SIDE = 0.25;
 
-function showing(key: CoachViewKey, low: Vec3, high: Vec3): (at: Vec3) => boolean {
-  const share = (at: Vec3, k: 0 | 1 | 2): number => (at[k] - low[k]) / Math.max(1, high[k] - low[k]);
-  if (key === 'plan') return () => true;
-  if (key === 'roof' || key === 'ceiling') return (at) => share(at, 2) > 1 - NEAR_SIDE;
-  if (key === 'underside') return (at) => share(at, 2) < 0.45;
-  if (key.startsWith('left')) return (at) => share(at, 1) < NEAR_SIDE;
-  if (key.startsWith('right')) return (at) => share(at, 1) > 1 - NEAR_SIDE;
-  if (key.startsWith('front')) return (at) => share(at, 0) < NEAR_SIDE;
-  return (at) => share(at, 0) > 1 - NEAR_SIDE / 1.5;
+/** The part of the coach that belongs to a view; all of it in the plan. */
+function partOf(key: CoachViewKey, low: Vec3, high: Vec3): ShownPart | undefined {
+  const at = (axis: 0 | 1 | 2, share: number): number => low[axis] + share * Math.max(1, high[axis] - low[axis]);
+  if (key === 'plan') return undefined;
+  if (key === 'roof' || key === 'ceiling') return { axis: 2, above: at(2, 1 - NEAR_SIDE) };
+  if (key === 'underside') return { axis: 2, below: at(2, 0.45) };
+  if (key.startsWith('left')) return { axis: 1, below: at(1, NEAR_SIDE) };
+  if (key.startsWith('right')) return { axis: 1, above: at(1, 1 - NEAR_SIDE) };
+  if (key.startsWith('front')) return { axis: 0, below: at(0, NEAR_SIDE) };
+  return { axis: 0, above: at(0, 1 - NEAR_SIDE / 1.5) };
 }

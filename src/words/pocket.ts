@@ -327,6 +327,7 @@ export const TAPPED = {
     es: 'Esta página tiene {months} meses: pida una más nueva al taller.',
   },
   'tap.here': { us: 'At {place}', es: 'En {place}' },
+  'tap.under': { us: 'Under your finger', es: 'Bajo su dedo' },
   'tap.within': { us: 'Within {distance}', es: 'A menos de {distance}' },
   'tap.nothing': {
     us: 'Nothing is recorded within {distance}. That is no proof that nothing is there.',

@@ -6,12 +6,14 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Vec3 } from '../../src/geometry/vector.js';
 import { anchor } from '../../src/model/anchor.js';
 import type { NearHere } from '../../src/page/pocket/near-here.js';
+import { spoken } from '../../src/page/pocket/screen-store.js';
 import { type Finder, searchIn } from '../../src/page/pocket/search.js';
-import { type NearData, type PocketData, searchEntries } from '../../src/page/pocket-data.js';
+import { underFinger } from '../../src/page/pocket/under-finger.js';
+import { type NearData, type PocketData, searchEntries, type TapView } from '../../src/page/pocket-data.js';
 import { near } from '../../src/query/lookup/near.js';
 import { screwAt, screwFinder } from '../../src/query/lookup/screw.js';
 import type { NearHit } from '../../src/query/lookup/types.js';
-import { isTranslated, WORDS } from '../../src/words/index.js';
+import { WORDS } from '../../src/words/index.js';
 import { dataIn, smallPage } from '../pocket/small-page.js';
 import { DEMO, judged } from './store.js';
 
@@ -65,6 +67,12 @@ function places(count: number): readonly Vec3[] {
   });
 }
 
+const middleOf = (outline: readonly Vec3[]): Vec3 =>
+  outline.reduce<Vec3>(
+    (sum, at) => sum.map((value, k) => value + (at[k] as number) / outline.length) as unknown as Vec3,
+    [0, 0, 0],
+  );
+
 /** The first list of each card, as the page's script reads it. */
 const cardTexts = (): ReadonlyMap<string, string> =>
   new Map(
@@ -72,9 +80,6 @@ const cardTexts = (): ReadonlyMap<string, string> =>
       ([, to = '', list = '']) => [to, list.replace(/<[^>]+>/gu, ' ')] as const,
     ),
   );
-
-/** Sentences that the page has from the catalogue itself. */
-const OWN = new Set(Object.values(WORDS).map(({ us }) => us as string));
 
 const words = ({ id, kind, distanceMm }: NearHit): string => `${id} ${kind} ${distanceMm.toFixed(1)}`;
 
@@ -105,10 +110,7 @@ describe('the demo’s page for a phone', () => {
     for (const view of data.views) {
       const seen = new Set<string>();
       for (const { outline } of shell.panels) {
-        const middle = outline.reduce<Vec3>(
-          (sum, at) => sum.map((value, k) => value + (at[k] as number) / outline.length) as unknown as Vec3,
-          [0, 0, 0],
-        );
+        const middle = middleOf(outline);
         const along = (axis: Vec3): number => axis.reduce((sum, value, k) => sum + value * (middle[k] as number), 0);
         const { at, onSheet } = here.under(view, [along(view.right) - view.left, view.top - along(view.up)]);
         const panel = onSheet ? here.screw(at)?.panel : undefined;
@@ -117,6 +119,29 @@ describe('the demo’s page for a phone', () => {
       // The demo's floor is no sheet: a tap on the plan is taken at its height.
       if (view.key !== 'plan') expect(seen.size, view.key).toBeGreaterThan(0);
     }
+  });
+
+  it('names each panel, node and run that is drawn under a finger, however deep it lies', () => {
+    const nearHere = dataIn(html, 'near') as unknown as NearData;
+    const tapped = (view: TapView, at: Vec3): readonly string[] => {
+      const along = (axis: Vec3): number => axis.reduce((sum, value, k) => sum + value * (at[k] as number), 0);
+      const spot = [along(view.right) - view.left, view.top - along(view.up)] as const;
+      return underFinger(nearHere, view, spot, { reachMm: 30, isOn: () => true });
+    };
+    const plan = data.views.find(({ key }) => key === 'plan') as TapView;
+    const placed = shell.nodes.flatMap(({ id, at }) => (at ? [{ id, at }] : []));
+    expect(placed.length).toBeGreaterThan(200);
+    expect(placed.filter(({ id, at }) => !tapped(plan, at).includes(id))).toEqual([]);
+    const ends = shell.runs.flatMap(({ id, path: [first] }) => (first ? [{ id, at: first }] : []));
+    expect(ends.filter(({ id, at }) => !tapped(plan, at).includes(id))).toEqual([]);
+    const seen = new Set(data.views.flatMap((view) => view.access));
+    expect(shell.panels.filter(({ id, panelKind }) => (panelKind === 'access') !== seen.has(id))).toEqual([]);
+    for (const view of data.views)
+      for (const { id, outline } of shell.panels.filter((panel) => view.access.includes(panel.id)))
+        expect(tapped(view, middleOf(outline))[0], `${view.key} ${id}`).toBe(id);
+    const left = data.views.find(({ key }) => key === 'left-in') as TapView;
+    const ofRight = placed.filter(({ at }) => at[1] > 500);
+    expect(ofRight.filter(({ id, at }) => tapped(left, at).includes(id))).toEqual([]);
   });
 
   it('is below 6 MB with its pictures and below 3 MB without, drawings over them left out too', () => {
@@ -149,6 +174,16 @@ describe('the demo’s page for a phone', () => {
     ['propne tank', /propane/iu],
     ['generater', /generator/iu],
     ['ap-1', 'AP-1'],
+    ['enchufe', /outlet/iu],
+    ['bomba de agua', /pump/iu],
+    ['calentador', /heater/iu],
+    ['disyuntor', /breaker/iu],
+    ['tierra', /earth|bond/iu],
+    ['roof unit', /roof unit/iu],
+    ['compres', /compressor/iu],
+    ['watre hetaer', /water heater/iu],
+    ['furnce splise', /furnace/iu],
+    ['shore power', /shore/iu],
   ])('finds “%s”', (asked, wanted) => {
     const { hits } = find(asked);
     expect(hits.length, asked).toBeGreaterThan(0);
@@ -159,11 +194,56 @@ describe('the demo’s page for a phone', () => {
     ).toBe(true);
   });
 
-  it('has every sentence of its steps and places in Spanish', () => {
-    const told = [...html.matchAll(/<li><label><input type="checkbox"> <span>([^<]*?) ?(?:<small>(.*?)<\/small>)?<\/span>/gu)];
-    expect(told.length).toBeGreaterThan(500);
-    const plain = (text: string): string => text.replaceAll('&#x27;', '’').replaceAll('&amp;', '&');
-    const steps = [...new Set(told.map((one) => plain(one[1] as string)))].filter((one) => /[.]$/u.test(one));
-    expect(steps.filter((one) => !isTranslated(one) && !OWN.has(one))).toEqual([]);
+  it.each(['grey/black, ceiling bay 11', 'black grey 11 ceiling', 'gris/negro, techo, bay 11', 'negro gris techo 11'])(
+    'finds a wire by its colors and place: “%s”',
+    (asked) => {
+      const { hits, close } = find(asked);
+      const texts = cardTexts();
+      const wires = shell.runs.filter(({ id }) => hits.some((hit) => hit.id === id));
+      expect([close, wires.length > 2]).toEqual([false, true]);
+      for (const { id, title } of hits.slice(0, 8)) {
+        const told = `${title} ${texts.get(anchor(id)) ?? ''}`;
+        expect([id, /grey\/black/u.test(told), /\b11\b/u.test(told)]).toEqual([id, true, true]);
+      }
+    },
+  );
+
+  it('shows what has most of the words where nothing has all', () => {
+    expect(find('water pump quetzal')).toMatchObject({ close: true });
+    expect(find('water pump quetzal').hits[0]?.title).toContain('pump');
+    expect(find('quetzal').hits).toEqual([]);
+  });
+
+  it('says nothing in English on the Spanish page but what the shop typed', async () => {
+    const spanish = await smallPage('service', { assessment, language: 'es' });
+    const typed = new Set(textsIn([shell, assessment.model.shop, ...assessment.model.library.conductors.values()]));
+    const english = new Set(piecesOf(html));
+    const left = [...new Set(piecesOf(spanish))].filter(
+      (piece) => english.has(piece) && ENGLISH.test(piece) && ![...typed].some((one) => one.length > 5 && piece.includes(one)),
+    );
+    expect(left).toEqual([]);
+    const all = piecesOf(spanish).join('\n');
+    const sentences = Object.values(WORDS).filter(({ us, es }) => us !== es && /^[^{}]{20,}$/u.test(us));
+    expect(sentences.length).toBeGreaterThan(100);
+    expect(sentences.map(({ us }) => us).filter((us) => all.includes(us))).toEqual([]);
   });
 });
+
+/** Words that no Spanish sentence has. */
+const ENGLISH = /\b(?:the|and|of|is|not|with|from|before|after|this|that|what|where|on|at|by|to|it|are|nothing|every)\b/u;
+
+/** What a page says, piece by piece. */
+const piecesOf = (page: string): readonly string[] =>
+  [
+    ...page
+      .slice(page.indexOf('<body>'), page.indexOf('<script type="application/json"'))
+      .matchAll(/aria-label="([^"]*)"|>([^<]+)</gu),
+  ].map(([, label, text]) => spoken((label ?? text ?? '').trim()));
+
+/** Every text within records. */
+function textsIn(value: unknown, seen = new Set<unknown>()): readonly string[] {
+  if (typeof value === 'string') return [value];
+  if (typeof value !== 'object' || value === null || seen.has(value)) return [];
+  seen.add(value);
+  return Object.entries(value).flatMap(([key, one]) => (key === 'source' ? [] : textsIn(one, seen)));
+}

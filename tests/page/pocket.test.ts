@@ -118,7 +118,7 @@ describe('the page for a phone, in a browser without a network', () => {
     if (!box) throw new Error('no drawing');
     await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 2);
     const told = await page.$eval('#here', (place) => place.textContent);
-    expect(told).toMatch(/^At x /u);
+    expect(told).toMatch(/At x /u);
     expect(told).toContain('From the face of BP-04');
     expect(told).toContain('Drill with a stop');
     for (const [axis, value] of [
@@ -129,6 +129,19 @@ describe('the page for a phone, in a browser without a network', () => {
       await page.type(`#point-${axis}`, value);
     await page.$eval('#point button', (button) => (button as HTMLButtonElement).click());
     expect(await page.$eval('#here', (place) => place.textContent)).toContain('That is no proof that nothing is there');
+  });
+
+  it('leads from a panel under the finger to its card', async () => {
+    await go('v-underside');
+    const label = await page.$('#v-underside svg.plan a .hit');
+    const box = await label?.boundingBox();
+    if (!box) throw new Error('no panel drawn');
+    await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 2);
+    expect(await page.$eval('#here', (place) => place.textContent)).toMatch(/^Under your finger/u);
+    const id = await page.$eval('#here li a', (link) => link.textContent);
+    await page.$eval('#here li a', (link) => (link as HTMLElement).click());
+    await page.waitForFunction(() => document.querySelector('.card.here') !== null);
+    expect(await page.$eval('.card.here h1', (head) => head.textContent?.split(' ')[0])).toBe(id);
   });
 
   it('moves under a finger, and shows the whole again', async () => {

@@ -1,3 +1,4 @@
+import { lazy } from '../../compute/lazy-value.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import { anchor } from '../../model/anchor.js';
 import { length, lengthDown, positionWords } from '../../quantity/format.js';
@@ -9,12 +10,16 @@ import { type PanZoom, panZoom } from '../pan-zoom.js';
 import { type NearData, type PocketData, searchEntries, type TapView } from '../pocket-data.js';
 import type { PageWords } from '../words.js';
 import { type NearHere, nearHere } from './near-here.js';
+import { underFinger } from './under-finger.js';
 
 /** How far about a tap is looked: 4 in. */
 const WITHIN_MM = 101.6;
 const MOST_SHOWN = 40;
 /** On a phone held upright a view begins with a part of the coach, this large at least. */
 const LEAST_PX_PER_MM = 0.06;
+/** Half a finger on the screen. */
+const FINGER_PX = 22;
+const MOST_UNDER = 8;
 const SVG = 'http://www.w3.org/2000/svg';
 
 export interface Coach {
@@ -26,15 +31,13 @@ export interface Coach {
 export function coach(data: PocketData, nearData: () => NearData, words: PageWords): Coach {
   const place = ifThere<HTMLDivElement>('here');
   if (!place) return { show: () => {} };
-  let ready: NearHere | undefined;
-  const asked = (): NearHere => {
-    ready ??= nearHere(nearData());
-    return ready;
-  };
+  const records = lazy(nearData);
+  const asked = lazy(() => nearHere(records()));
   const cards = new Map(searchEntries(data).map(({ id, title }) => [id, title] as const));
-  const tell = (at: Vec3, onSheet = true): void => {
+  const tell = (at: Vec3, onSheet = true, drawn: readonly string[] = []): void => {
     place.replaceChildren(...answer(asked(), at, { data, words, cards }));
     if (!onSheet) place.prepend(make('p', { class: 'quiet' }, words('tap.plane')));
+    if (drawn.length > 0) place.prepend(make('h3', {}, words('tap.under')), linksTo(drawn, cards));
     place.focus({ preventScroll: true });
     place.scrollIntoView({ block: 'nearest' });
   };
@@ -47,7 +50,8 @@ export function coach(data: PocketData, nearData: () => NearData, words: PageWor
     const pan = panZoom(svg, (spot, pxPerMm) => {
       ring(svg, spot, 12 / pxPerMm);
       const { at, onSheet } = asked().under(view, spot);
-      tell(at, onSheet);
+      const isOn = (medium: string): boolean => svg.querySelector(`.ly-${medium}:not(.off)`) !== null;
+      tell(at, onSheet, underFinger(records(), view, spot, { reachMm: FINGER_PX / pxPerMm, isOn }).slice(0, MOST_UNDER));
     });
     drawn.set(view.key, { svg, pan });
     for (const button of section.querySelectorAll<HTMLButtonElement>('button[data-zoom]'))
@@ -97,6 +101,13 @@ function ring(svg: SVGSVGElement, [x, y]: readonly [number, number], radius: num
   svg.querySelector('.ring')?.replaceChildren(circle);
 }
 
+/** Things that have a card, each with what it is called. */
+const linksTo = (ids: readonly string[], cards: Told['cards']): HTMLElement =>
+  make('ul', { class: 'links' }, ...ids.map((id) => make('li', {}, named(id, cards), cards.get(id) ?? '')));
+
+const named = (id: string, cards: Told['cards']): Node =>
+  cards.has(id) ? make('a', { href: `#${anchor(id)}` }, id) : make('span', { class: 'id' }, id);
+
 interface Told {
   readonly data: PocketData;
   readonly words: PageWords;
@@ -108,8 +119,6 @@ function answer(here: NearHere, at: Vec3, { data, words, cards }: Told): readonl
   const { units } = data;
   const hits = here.near(at, WITHIN_MM);
   const within = length(WITHIN_MM, units);
-  const named = (id: string): Node =>
-    cards.has(id) ? make('a', { href: `#${anchor(id)}` }, id) : make('span', { class: 'id' }, id);
   return [
     make('h3', {}, words('tap.here', { place: positionWords(at, units) })),
     ...screwWords(here.screw(at), units, words).map((text) => make('p', {}, text)),
@@ -119,7 +128,7 @@ function answer(here: NearHere, at: Vec3, { data, words, cards }: Told): readonl
       { class: 'links' },
       ...hits.slice(0, MOST_SHOWN).map(({ id, kind, distanceMm }) => {
         const away = distanceMm === 0 ? words('tap.inside') : words('tap.away', { distance: length(distanceMm, units) });
-        return make('li', {}, named(id), [cards.get(id) || words(`kind.${kind}`), away].join(', '));
+        return make('li', {}, named(id, cards), [cards.get(id) || words(`kind.${kind}`), away].join(', '));
       }),
     ),
   ];

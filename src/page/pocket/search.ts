@@ -56,9 +56,15 @@ export function searchIn(entries: readonly SearchEntry[], cardText: (id: string)
     const words = told.length > 0 ? told : typed;
     const short = squeezed(asked);
     if (short === '') return { hits: [], close: false };
-    const exact = ranked(made(), (one) => scoreOf(one, words, short, false));
+    const sought = words.map(soughtWord);
+    const exact = ranked(made(), (one) => scoreOf(one, sought, short));
     if (exact.length > 0) return { hits: exact, close: false };
-    return { hits: ranked(made(), (one) => scoreOf(one, words, short, true)), close: true };
+    const slipped = words.map(slippedWord);
+    const nearly = ranked(made(), (one) => scoreOf(one, slipped, short));
+    // Where nothing has every word, what has the most of them.
+    const hits =
+      nearly.length > 0 ? nearly : ranked(made(), (one) => slipped.reduce((sum, word) => sum + wordScore(one, word), 0));
+    return { hits, close: true };
   };
   return { find, read };
 }
@@ -83,53 +89,74 @@ function ranked(index: readonly Indexed[], score: (one: Indexed) => number): rea
     .map(({ one }) => one.entry);
 }
 
-/** Nothing where any word of the question has no match. */
-function scoreOf(one: Indexed, words: readonly string[], short: string, slips: boolean): number {
-  if (one.id === short) return 1000;
-  let sum = one.id.startsWith(short) ? 300 - one.id.length : 0;
-  let named = sum > 0;
-  for (const word of words) {
-    const found = wordScore(one, word, slips);
-    if (found === 0) return sum;
-    sum += found;
-    named = true;
-  }
-  return named ? sum : 0;
+/** A word of a question: how well another fits it, and what means the same. */
+interface SoughtWord {
+  readonly word: string;
+  /** What it may mean; what is so called goes before that. */
+  readonly alike: readonly string[];
+  /** Of `grey/black`, what each part may mean. */
+  readonly parts: readonly (readonly string[])[];
+  fits(other: string): number;
 }
 
-function wordScore(one: Indexed, word: string, slips: boolean): number {
-  const own = Math.max(fitOf(word, one.names, slips) * 10, fitOf(word, one.more, slips) * 3);
-  // What is so called goes before what only means the same.
-  const alike = meaningOf(word, slips)
-    .slice(1)
-    .reduce((best, other) => Math.max(best, whole(other, one.names) * 8, whole(other, one.more) * 2), 0);
-  const colours = word.includes('/')
-    ? word
-        .split('/')
-        .filter(Boolean)
-        .every((part) => meaning(part).some((each) => whole(each, one.names) > 0))
-    : false;
-  return Math.max(own, alike, colours ? 25 : 0);
+function soughtWord(word: string): SoughtWord {
+  const parts = word.includes('/') ? word.split('/').filter(Boolean).map(meaning) : [];
+  return { word, alike: meaning(word).slice(1), parts, fits: (other) => fitOf(word, other) };
+}
+
+/** With slips. A coach has a few thousand different words, each on many cards: each is compared once. */
+function slippedWord(word: string): SoughtWord {
+  const known = new Map<string, number>();
+  const fits = (other: string): number => {
+    const before = known.get(other);
+    if (before !== undefined) return before;
+    const found = fitOf(word, other) || (isSlip(word, other) ? 0.5 : 0);
+    known.set(other, found);
+    return found;
+  };
+  return { ...soughtWord(word), alike: mended(word), fits };
 }
 
 /** A slip in an everyday word is mended first: `tial` is `tail`. */
-function meaningOf(word: string, slips: boolean): readonly string[] {
-  if (!slips || KNOWN_WORDS.has(word) || word.length < 4) return meaning(word);
-  for (const known of KNOWN_WORDS) if (isSlip(word, known)) return ['', known, ...meaning(known)];
-  return [word];
+function mended(word: string): readonly string[] {
+  if (KNOWN_WORDS.has(word) || word.length < 4) return meaning(word).slice(1);
+  for (const known of KNOWN_WORDS) if (isSlip(word, known)) return [known, ...meaning(known)];
+  return [];
+}
+
+/** Nothing where any word of the question has no match. */
+function scoreOf(one: Indexed, words: readonly SoughtWord[], short: string): number {
+  if (one.id === short) return 1000;
+  const byId = one.id.startsWith(short) ? 300 - one.id.length : 0;
+  let sum = byId;
+  for (const word of words) {
+    const found = wordScore(one, word);
+    if (found === 0) return byId;
+    sum += found;
+  }
+  return sum;
+}
+
+function wordScore(one: Indexed, { alike, parts, fits }: SoughtWord): number {
+  const own = Math.max(best(fits, one.names) * 10, best(fits, one.more) * 3);
+  const same = alike.reduce((most, other) => Math.max(most, whole(other, one.names) * 8, whole(other, one.more) * 2), 0);
+  const colours = parts.length > 0 && parts.every((part) => part.some((each) => whole(each, one.names) > 0));
+  return Math.max(own, same, colours ? 25 : 0);
+}
+
+function best(fits: SoughtWord['fits'], words: readonly string[]): number {
+  let most = 0;
+  for (const word of words) most = Math.max(most, fits(word));
+  return most;
 }
 
 const isNumber = (word: string): boolean => /^\d+$/u.test(word);
 
-function fitOf(word: string, words: readonly string[], slips: boolean): number {
-  let best = 0;
-  for (const one of words) {
-    if (one === word) return 3;
-    if (one.startsWith(word) && !(isNumber(word) && /^\d/u.test(one.slice(word.length)))) best = Math.max(best, 2);
-    else if (word.length > 2 && !isNumber(word) && one.includes(word)) best = Math.max(best, 1);
-    else if (slips && isSlip(word, one)) best = Math.max(best, 0.5);
-  }
-  return best;
+/** The same; its beginning, where no other number begins so; a part of it. */
+function fitOf(word: string, other: string): number {
+  if (other === word) return 3;
+  if (other.startsWith(word) && !(isNumber(word) && /^\d/u.test(other.slice(word.length)))) return 2;
+  return word.length > 2 && !isNumber(word) && other.includes(word) ? 1 : 0;
 }
 
 const whole = (word: string, words: readonly string[]): number => (words.includes(word) ? 2 : 0);
