@@ -1,6 +1,6 @@
 import type { Figures } from '../compute/figures.js';
 import type { LoadLine } from '../compute/weights/types.js';
-import type { ShownPart } from '../drawing/shown-part.js';
+import type { Slab } from '../geometry/slab.js';
 import type { Vec3 } from '../geometry/vector.js';
 import type { Model } from '../model/shell.js';
 import type { UnitSystem } from '../quantity/format.js';
@@ -30,7 +30,7 @@ export interface TapView {
   /** The plane that a tap is taken in where no sheet is under it. */
   readonly planeAt: number;
   /** The part of the coach that it shows; all of it where absent. */
-  readonly part?: ShownPart;
+  readonly part?: Slab;
   /** Access panels that are drawn in it. */
   readonly access: readonly string[];
 }

@@ -2,7 +2,7 @@ import { floorHeight } from '../compute/access/approach.js';
 import { extentCorners, vehicleExtent, viewBounds } from '../drawing/extent.js';
 import { nearness, VIEWS, type View } from '../drawing/projection.js';
 import type { Rect } from '../drawing/scene.js';
-import { isShown, type ShownPart } from '../drawing/shown-part.js';
+import { isInSlab, type Slab } from '../geometry/slab.js';
 import type { Vec3 } from '../geometry/vector.js';
 import type { Model } from '../model/shell.js';
 import type { TapView } from '../page/pocket-data.js';
@@ -65,7 +65,7 @@ export function coachViews(model: Model): readonly CoachView[] {
         view,
         bounds,
         panels: own,
-        shows: (at) => part === undefined || isShown(at, part),
+        shows: (at) => part === undefined || isInSlab(at, part),
         tap: {
           key,
           ...(part ? { part } : {}),
@@ -112,7 +112,7 @@ export function viewKeyOf(panel: Panel, model: Model): CoachViewKey {
 const NEAR_SIDE = 0.25;
 
 /** The part of the coach that belongs to a view; all of it in the plan. */
-function partOf(key: CoachViewKey, low: Vec3, high: Vec3): ShownPart | undefined {
+function partOf(key: CoachViewKey, low: Vec3, high: Vec3): Slab | undefined {
   const at = (axis: 0 | 1 | 2, share: number): number => low[axis] + share * Math.max(1, high[axis] - low[axis]);
   if (key === 'plan') return undefined;
   if (key === 'roof' || key === 'ceiling') return { axis: 2, above: at(2, 1 - NEAR_SIDE) };

@@ -1,4 +1,4 @@
-import { isShown } from '../../drawing/shown-part.js';
+import { isInSlab } from '../../geometry/slab.js';
 import { dot, lerp, type Vec3 } from '../../geometry/vector.js';
 import type { Medium } from '../../records/index.js';
 import type { NearData, TapView } from '../pocket-data.js';
@@ -17,7 +17,7 @@ export function underFinger(
 ): readonly string[] {
   const flat = (at: Vec3): Spot => [dot(view.right, at) - view.left, view.top - dot(view.up, at)];
   const panels = shell.panels.filter(({ id, outline }) => view.access.includes(id) && isWithin(spot, outline.map(flat)));
-  const shown = (at: Vec3): boolean => view.part === undefined || isShown(at, view.part);
+  const shown = (at: Vec3): boolean => view.part === undefined || isInSlab(at, view.part);
   const nodes = shell.nodes.flatMap(({ id, medium, at }) =>
     at && isOn(medium) && shown(at) ? [{ id, mm: apart(spot, flat(at)) }] : [],
   );
