@@ -25,7 +25,7 @@ export function floorCoach({ model: { shell, library, shop }, figures }: Compute
       zones: shell.zones.map((one) => only(one, 'id', 'box', 'along', 'clearMm')),
       nodes: shell.nodes.map((one) => only(one, 'id', 'service', 'medium', 'nodeKind', 'circuit', 'at', 'toleranceMm')),
       circuits: shell.circuits.map((one) => only(one, 'id', 'service', 'medium')),
-      runs: shell.runs.map((one) => only(one, 'id', 'medium', 'path')),
+      runs: shell.runs.map((one) => only(one, 'id', 'medium', 'circuit', 'path')),
       seats: shell.seats.map((one) => only(one, 'id', 'at')),
       tanks: shell.tanks.map((one) => only(one, 'id', 'capacityM3', 'at', 'body', 'of')),
       bays: shell.bays.map((one) => only(one, 'id', 'at', 'body')),

@@ -10,6 +10,8 @@ export interface StoreText {
   readonly files: ReadonlyMap<string, string>;
   /** Path relative to the store → size in bytes, of every photo file. */
   readonly photos: ReadonlyMap<string, number>;
+  /** Paths of voice notes. */
+  readonly sounds?: readonly string[];
   /** Path relative to the store → why that file or link was not read, as one sentence. */
   readonly refused?: ReadonlyMap<string, string>;
 }

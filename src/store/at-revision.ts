@@ -23,7 +23,7 @@ export async function readStoreTextAt(root: string, revision: string, shell?: st
     const why = refusal(file);
     if (why !== undefined) refused.set(file.path, why);
     else if (taken === 'photo') photos.set(file.path, file.bytes);
-    else reading.push(file);
+    else if (taken === 'yaml') reading.push(file);
   }
   const blobs = await readBlobs(
     root,

@@ -14,7 +14,7 @@ const READ_AT_ONCE = 64;
  * where the folder itself cannot be read.
  */
 export async function readStoreText(root: string, shell?: string, holds?: (text: string) => boolean): Promise<StoreText> {
-  const found: Found = { yaml: [], photos: new Map(), refused: new Map() };
+  const found: Found = { yaml: [], photos: new Map(), sounds: [], refused: new Map() };
   let real: string;
   try {
     real = await realpath(root);
@@ -33,12 +33,19 @@ export async function readStoreText(root: string, shell?: string, holds?: (text:
       else if (holds === undefined || holds(text.text)) files.set(file, text.text);
     });
   }
-  return { root, files, photos: found.photos, ...(found.refused.size > 0 ? { refused: found.refused } : {}) };
+  return {
+    root,
+    files,
+    photos: found.photos,
+    ...(found.sounds.length > 0 ? { sounds: found.sounds } : {}),
+    ...(found.refused.size > 0 ? { refused: found.refused } : {}),
+  };
 }
 
 interface Found {
   readonly yaml: string[];
   readonly photos: Map<string, number>;
+  readonly sounds: string[];
   readonly refused: Map<string, string>;
 }
 
@@ -80,6 +87,7 @@ async function visit(at: Walk, entry: Dirent): Promise<void> {
     const taken = takenAs(name);
     if (taken === 'yaml') at.found.yaml.push(name);
     else if (taken === 'photo') at.found.photos.set(name, (await stat(path.join(at.root, name))).size);
+    else if (taken === 'sound') at.found.sounds.push(name);
   }
 }
 

@@ -5,11 +5,12 @@ export const DEEPEST_FOLDER = 6;
 export const TOO_DEEP = 'This folder lies too deep in the store to be read';
 
 /** What a file of the store is read as, by its path from the store's folder; undefined for what is no part of a record. */
-export function takenAs(file: string): 'yaml' | 'photo' | undefined {
+export function takenAs(file: string): 'yaml' | 'photo' | 'sound' | undefined {
   const parts = file.split('/');
   // `.git` and the like are no part of a record, nor is anything beside library and shells.
   if (parts.some((part) => part.startsWith('.')) || (parts.length > 1 && !isTaken(parts[0] as string))) return undefined;
   if (/\.ya?ml$/iu.test(file)) return 'yaml';
+  if (/^shells\/[^/]+\/voice\/[^/]+$/u.test(file)) return 'sound';
   return /^shells\/[^/]+\/photos\//u.test(file) ? 'photo' : undefined;
 }
 

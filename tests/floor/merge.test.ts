@@ -8,6 +8,7 @@ import { type FloorEntry, type FloorFile, MOST_ENTRIES } from '../../src/floor/h
 import { planFloor } from '../../src/floor/merge.js';
 import { MOST_SOUND_BYTES, soundEnding, soundFile } from '../../src/floor/sound.js';
 import { formFields } from '../../src/floor/tasks.js';
+import { isBackedUp } from '../../src/store/backup/manifest.js';
 import { readStoreText } from '../../src/store/read.js';
 import { shellbook } from '../cli/printed-book.js';
 import { laySmallStore, type SmallStore } from '../cli/small-store.js';
@@ -224,6 +225,10 @@ describe('what phones hand over', () => {
     expect(read('shells/T-1/voice/KKKK-0001.ogg')).toBe('OggS and so on');
     expect(read('shells/T-1/welds.yaml')).toContain(`x-voice: [{file: voice/KKKK-0001.ogg, sha256: ${sound.sha256}}]`);
     expect((await take(write('voice.json', file), '--shell', 'T-1')).answer).toContain('Nothing new.');
+    const { sounds, photos } = await readStoreText(store.root, 'T-1');
+    expect([sounds, sounds?.every(isBackedUp), [...photos.keys()].filter((one) => one.includes('voice'))]).toEqual([
+      ...[['shells/T-1/voice/KKKK-0001.ogg'], true, []],
+    ]);
     const without = planFloor(
       [phone('LLLL', 99, [{ ...weld('W-LLLL-1'), sound: sound.sha256 }])],
       await readStoreText(store.root, 'T-1'),

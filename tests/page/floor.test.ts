@@ -189,6 +189,25 @@ describe('the page for the floor', () => {
     await phone.task('closed');
     await phone.fill({ record: 'BP-C-1' });
     expect(await phone.warnings()).toContain('M-06/1: no test passed');
+    // Before anything is filled in: above the first field of the form.
+    const order = await phone.page.$$eval('#warnings, [data-field]', (all) => all.map((one) => one.id));
+    expect(order[0]).toBe('warnings');
+    await phone.task('test');
+    const tested = {
+      kind: 'pressure hold',
+      of: 'M-06/1',
+      limit: '80 psi',
+      measured: '90 psi',
+      instrument: 'PG-2',
+      date: '2026-09-25',
+      by: 'M3',
+    };
+    await phone.fill(tested);
+    expect(await phone.warnings()).toBe('The reading is within its limit.');
+    await keepWell();
+    await phone.task('closed');
+    await phone.fill({ record: 'BP-C-1' });
+    expect(await phone.warnings()).not.toContain('M-06/1: no test passed');
     await phone.task('bond');
     // Air of 20 °C at 50 % has its dew point at 9.3 °C: WMO-No. 8, as the function is tested with.
     await phone.fill({ 'bond.surface': '12 C', 'bond.air': '20 C', 'bond.humidity': '50 %' });

@@ -95,7 +95,7 @@ async function describe(root: string, history: string | undefined, context: Cont
       )
     )
       beside.push(name);
-  const names = [...text.files.keys(), ...text.photos.keys(), ...beside].sort();
+  const names = [...text.files.keys(), ...text.photos.keys(), ...(text.sounds ?? []), ...beside].sort();
   const odd = names.find((name) => !isBackedUp(name));
   if (odd !== undefined) throw new UserError(`${odd} has a name that a backup cannot carry: rename it`);
   const files: BackupManifest['files'] = [];

@@ -28,6 +28,7 @@ const words = wordsFrom(data.words);
 const said = element<HTMLParagraphElement>('said');
 const place = element<HTMLElement>('form-place');
 const list = element<HTMLUListElement>('kept-list');
+const warnings = element<HTMLElement>('warnings');
 const who = element<HTMLSelectElement>('who');
 /** What the last entry of each task had in its fields. */
 const last = new Map<TaskName, Readonly<Record<string, string>>>();
@@ -92,7 +93,10 @@ function open(name: TaskName): void {
   const head: HTMLElement[] = [];
   if (taskOf(name).does !== 'add') head.push(recordField(name));
   if (name === 'photo') head.push(pictureField());
-  place.replaceChildren(...head, ...extras.forTask(name), form.node, voiceField(words));
+  // What is behind a panel is seen before anything is filled in.
+  const first = name === 'closed' ? [warnings] : [];
+  place.replaceChildren(...head, ...first, ...extras.forTask(name), form.node, voiceField(words));
+  if (first.length === 0) place.after(warnings);
   screen('form');
   warn();
 }
@@ -120,7 +124,7 @@ function pictureField(): HTMLElement {
 
 /** What is likely wrong, as it is typed. */
 function warn(): void {
-  element('warnings').replaceChildren(...warningsNow(session).map((text) => make('p', { class: 'caution' }, text)));
+  warnings.replaceChildren(...warningsNow(session).map((text) => make('p', { class: 'caution' }, text)));
 }
 
 async function keep(): Promise<void> {

@@ -7,7 +7,7 @@ import type { FloorData } from '../floor-data.js';
 import { formDraft } from '../form-draft.js';
 import type { FloorEntry } from '../hand-over.js';
 import * as judge from '../judge-entry.js';
-import type { TaskName } from '../tasks.js';
+import { formFields, type TaskName } from '../tasks.js';
 import { phoneDay } from './moment.js';
 import { type FloorSession, recordNamed } from './session.js';
 
@@ -25,7 +25,7 @@ export function warningsNow(session: FloorSession): readonly string[] {
     ({ date, taken }) => (date ?? taken ?? '').slice(0, 10) > phoneDay(),
   );
   return [
-    ...(name === 'closed' ? hiddenBehind(record, data, words) : []),
+    ...(name === 'closed' ? hiddenBehind(record, session) : []),
     ...(ahead ? [words('floor.tap.ahead')] : []),
     ...found.map((one) => sentence(one, data, words)),
   ];
@@ -94,9 +94,26 @@ function sentence({ key, values = {} }: judge.EntryWarning, { language }: FloorD
   return `${words(key, values)}${why}`;
 }
 
-function hiddenBehind(panel: string, { hides }: FloorData, words: PageWords): readonly string[] {
+/** What lacks a photo or a passed test behind a panel, less what was photographed and tested on this phone. */
+function hiddenBehind(panel: string, session: FloorSession): readonly string[] {
+  const { data, words, entries } = session;
   if (panel === '') return [];
-  const lacking = Object.hasOwn(hides, panel) ? (hides[panel] ?? []) : [];
+  const photographed = new Set(entries.all.filter(({ kind }) => kind === 'photo').flatMap((one) => [one.data.of ?? []].flat()));
+  const passed = new Set(entries.all.filter((one) => hasPassed(one, session)).flatMap((one) => [one.data.of ?? []].flat()));
+  const lacking = (Object.hasOwn(data.hides, panel) ? (data.hides[panel] ?? []) : []).flatMap(([id, lacks]) => {
+    const { circuit } = session.model.shell.runs.find((one) => one.id === id) ?? {};
+    const noPhoto = lacks !== 'test' && !photographed.has(id);
+    const noTest = lacks !== 'photo' && !passed.has(id) && !(circuit !== undefined && passed.has(circuit));
+    return noPhoto || noTest ? [[id, noPhoto && noTest ? 'both' : noPhoto ? 'photo' : 'test'] as const] : [];
+  });
   if (lacking.length === 0) return [words('floor.tap.clear')];
   return [words('floor.tap.hides'), ...lacking.map(([id, lacks]) => words(`floor.tap.${lacks}`, { id }))];
+}
+
+/** Whether a test that was entered here passes, by its values. */
+function hasPassed({ kind, data }: FloorEntry, { model }: FloorSession): boolean {
+  if (kind !== 'test') return false;
+  const { first, more } = formFields('test');
+  const draft = formDraft('test', [...first, ...more], (key) => [data[key] ?? ''].flat().join(', '));
+  return judge.testWarnings(draft, model).some(({ key }) => key === 'floor.tap.passed');
 }

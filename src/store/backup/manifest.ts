@@ -43,7 +43,7 @@ export function readBackupManifest(text: string): BackupManifest | string {
 /** Files of the top that make a store what it is in Git, beside its records and pictures. */
 const BESIDE: readonly string[] = ['.gitattributes', '.gitignore'];
 
-/** Records, pictures and the two files that tell Git how to treat them; nothing with `..`, nothing hidden, nothing of Git’s own. */
+/** Records, pictures, voice notes and the two files that tell Git how to treat them; nothing with `..`, nothing hidden, nothing of Git’s own. */
 export const isBackedUp = (file: string): boolean =>
   BESIDE.includes(file) ||
   (takenAs(file) !== undefined && !/[\\\p{Cc}]/u.test(file) && !file.split('/').some((part) => part === '' || part === '..'));
