@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { handOverDocument } from '../../src/book/handover/document.js';
-import { heatLimits } from '../../src/query/release/index.js';
+import { heatLimits, underFloor } from '../../src/query/release/index.js';
 import { FINGERPRINT, HISTORY, smallAssessment } from './small-store.js';
 
 const LINING = `
@@ -41,6 +41,26 @@ describe('the hand-over sheet', () => {
     expect(section('handover-screws-0')).toContain('IP-1');
     expect(section('handover-mask-0')).toContain('<svg');
     expect(section('handover-weight')).toMatch(/steer[\s\S]*drive/u);
+  });
+  it('has a page for a floor of which no sheet is recorded: nothing proved, and what is nearest under it', () => {
+    const of = (sill: string, runZ: string) =>
+      underFloor(
+        smallAssessment({
+          'shells/T-1/services/air.yaml': `
+service: Air
+medium: air
+circuits: [{id: AI, name: air, size: 1/2 in}]
+nodes:
+  - {id: A1, kind: source, at: [100 in, 0 in, ${runZ}], tolerance: 10 mm}
+  - {id: A2, kind: load, at: [120 in, 0 in, ${runZ}], tolerance: 10 mm}
+runs: [{id: AI/1, circuit: AI, from: A1, to: A2, tolerance: 10 mm}]
+`,
+          'shells/T-1/openings.yaml': `- {id: DR, kind: door, wall: right, sill: [[100 in, 49 in, ${sill}], [130 in, 49 in, ${sill}]], width: 30 in, height: 70 in}`,
+        }).model,
+      )?.find(({ id }) => id === 'AI/1');
+    // 10 in down to 8 in is 50.8 mm, less 10 mm of tolerance.
+    expect(of('10 in', '8 in')?.depthMm).toBeCloseTo(40.8, 6);
+    expect(of('10 in', '3 in')).toBeUndefined();
   });
   it('keeps who ordered the coach and who welded to the shop, and takes names for text', () => {
     for (const secret of ['Ysolde', 'Brackwater', 'Orla', 'Vantongeren']) expect(html).not.toContain(secret);

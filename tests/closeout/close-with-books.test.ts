@@ -39,7 +39,7 @@ it('says that the shell is closed where its papers cannot be printed, and how to
   rmSync(inTheWay);
   expect([status, answer, git('tag', '--list')]).toEqual([2, '', 'T-1-closed']);
   expect(messages.replace(/\s+/gu, ' ')).toMatch(
-    /T-1 is closed as T-1-closed, but its papers are not all printed: .*T-1-hand-over\.txt cannot be written: \w+ .*shellbook book T-1;.*shellbook release T-1 --all/u,
+    /T-1 is closed as T-1-closed, but its papers are not all printed: .*T-1-hand-over\.txt cannot be written: \w+ .*shellbook book T-1;.*shellbook release T-1 --print/u,
   );
   const again = await shellbook(store.root, 'close', 'T-1');
   expect([again.status, again.answer]).toEqual([0, expect.stringContaining('closed already')]);
@@ -63,18 +63,23 @@ it('commits, tags, and prints three books and a sheet that are all of the tagged
       `T-1 is closed: revision B, tag T-1-closed-B on ${commit.slice(0, 8)}.`,
       'Committed: shells/T-1/amendments.yaml, shells/T-1/components.yaml',
       path.join('books', 'T-1-hand-over.txt'),
+      path.join('books', 'T-1-hand-over.pdf'),
       ...['owner', 'service', 'shop'].map((edition) => path.join('books', `T-1-${edition}.pdf`)),
     ],
   ]);
   expect(git('rev-parse', 'T-1-closed-B^{commit}')).toBe(commit);
   expect(git('status', '--porcelain')).toBe('');
   expect(readdirSync(path.join(store.root, 'books')).sort()).toEqual([
+    'T-1-hand-over.pdf',
     'T-1-hand-over.txt',
     'T-1-owner.pdf',
     'T-1-service.pdf',
     'T-1-shop.pdf',
   ]);
   expect(readFileSync(path.join(store.root, 'books/T-1-hand-over.txt'), 'utf8')).toContain(
+    'State: closed as T-1-closed-B, revision B.',
+  );
+  expect(await firstPage(path.join(store.root, 'books/T-1-hand-over.pdf'))).toContain(
     'State: closed as T-1-closed-B, revision B.',
   );
   const signed = /^Fingerprint: ([0-9a-f]{64})$/mu.exec(git('cat-file', 'tag', 'T-1-closed-B'))?.[1];

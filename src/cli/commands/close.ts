@@ -51,7 +51,7 @@ async function close(options: Options, context: Context): Promise<Status> {
 async function papers(tag: string, { shell, books: wanted }: Options, context: Context): Promise<readonly string[]> {
   try {
     const opened = await openShell(await openStoreFor(context), shell, context);
-    return [await handOverSheet(opened, context), ...(wanted ? await books(opened, context) : [])];
+    return [...(await handOverSheet(opened, wanted, context)), ...(wanted ? await books(opened, context) : [])];
   } catch (error) {
     if (!(error instanceof UserError)) throw error;
     throw new UserError(`${shell} is closed as ${tag}, but its papers are not all printed: ${error.message} ${again(shell)}`);
@@ -59,7 +59,7 @@ async function papers(tag: string, { shell, books: wanted }: Options, context: C
 }
 
 const again = (shell: string): string =>
-  `Its books again: shellbook book ${shell}; the hand-over sheet: shellbook release ${shell} --all.`;
+  `Its books again: shellbook book ${shell}; the hand-over sheet: shellbook release ${shell} --print, or --all as text.`;
 
 async function reportMissing(closed: Closed, options: Options, context: Context): Promise<Status> {
   const { items, checked, opened } = closed;
@@ -114,7 +114,8 @@ async function reportClosed(closed: Closed, files: readonly string[], context: C
   return 0;
 }
 
-async function handOverSheet(opened: OpenShell, context: Context): Promise<string> {
+/** As text for whoever has no reader of PDF at hand; with the books, as the printed sheet with its drawings too. */
+async function handOverSheet(opened: OpenShell, print: boolean, context: Context): Promise<readonly string[]> {
   const [{ handOver }, { checkedShell }, { closedOf }, { releaseText }, { paint }, { writeOut }] = await Promise.all([
     import('../report/release.js'),
     import('../report/checked.js'),
@@ -129,7 +130,11 @@ async function handOverSheet(opened: OpenShell, context: Context): Promise<strin
   const sheet = handOver(checkedShell(opened), await closedOf(opened));
   const text = [releaseText(sheet, paint(false), true), ...(await keysText(opened, context))].join('\n\n');
   await writeOut(opened.store.root, file, `${text}\n`);
-  return file;
+  if (!print) return [file];
+  const { printHandOver } = await import('../print-hand-over.js');
+  const printed = path.join(opened.store.root, 'books', `${id}-hand-over.pdf`);
+  await printHandOver(opened, sheet, printed, context);
+  return [file, printed];
 }
 
 /** The keys that the shop signs with, on paper of its own: what a book says of its key proves nothing. */

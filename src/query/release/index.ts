@@ -10,3 +10,4 @@ export { type ScrewDepth, type Screws, screws } from './screws.js';
 export { type PanelScrews, screwsByPanel } from './screws-by-panel.js';
 export { leftOfGvwr, stations } from './stations.js';
 export type { Face, FaceRun, KeepClean, Station } from './types.js';
+export { type UnderFloor, underFloor } from './under-floor.js';
