@@ -133,11 +133,19 @@ function inSpace(
     ...(holder ? [holder] : []),
     ...slot,
     look.said(region),
-    ...(zone ? [zone.name] : [look.said(alongWords(at, look))]),
+    ...(zone ? [zone.name] : SAYS_ITS_THIRD.has(region) ? [] : [look.said(alongWords(at, look))]),
     ...heightWords(at, isInside, look),
-    ...(isInside ? doorWords(at, look) : []),
+    ...(isInside ? doorWords(at, look, id) : []),
   ];
 }
+
+/** Regions at one end of the coach: a third of its length says no more. */
+const SAYS_ITS_THIRD = new Set([
+  'front wall, inside',
+  'rear wall, inside',
+  'ahead of the body, outside',
+  'behind the body, outside',
+]);
 
 const holds = ({ min, max }: Bounds, at: Vec3): boolean =>
   at.every((value, k) => value >= (min[k] as number) - EDGE_MM && value <= (max[k] as number) + EDGE_MM);
@@ -203,14 +211,15 @@ function heightWords(at: Vec3, isInside: boolean, { floorMm, groundMm, units, sa
 }
 
 /** The nearest opening whose kind is a door. */
-function doorWords(at: Vec3, { doors, said, w }: Around): readonly string[] {
+function doorWords(at: Vec3, { doors, said, w }: Around, id?: string): readonly string[] {
   const away = (door: (typeof doors)[number]): number =>
     Math.min(...door.sill.map((end) => Math.hypot(end[0] - at[0], end[1] - at[1])));
   const nearest = doors.reduce<(typeof doors)[number] | undefined>(
     (best, one) => (!best || away(one) < away(best) ? one : best),
     undefined,
   );
-  return nearest ? [w('place.by', { door: said(nearest.openingKind), id: nearest.id })] : [];
+  // A door is not found by itself.
+  return nearest && nearest.id !== id ? [w('place.by', { door: said(nearest.openingKind), id: nearest.id })] : [];
 }
 
 function smallestHolding(id: string, at: Vec3, all: readonly Solid[]): Solid | undefined {

@@ -39,7 +39,7 @@ describe('a place in words', () => {
 
   it('names the equipment that a thing is of or in, the wall, and the height over the floor', () => {
     const words = at(node('IN', [200, -900, 700]), node('OF', [3000, 0, 1300], { of: ['CAB'], slot: { number: 3 } }));
-    expect(words('IN')).toBe('front cabinet, front wall, inside, front third, 400 mm above the floor');
+    expect(words('IN')).toBe('front cabinet, front wall, inside, 400 mm above the floor');
     expect(words('OF')).toBe('front cabinet, position 3, inside, away from the walls, middle third, 1,000 mm above the floor');
   });
 

@@ -6,7 +6,7 @@ import { rendered } from '../rendered.js';
 import { lackingWords, withGlyphs } from '../signs.js';
 import type { HandOverFacts } from './facts.js';
 import { firstPage } from './first-page.js';
-import { floorPage } from './floor-page.js';
+import { floorScrewPage } from './floor-page.js';
 import { maskPages } from './mask-pages.js';
 import { openPage } from './open-page.js';
 import { paintPage } from './paint-page.js';
@@ -24,7 +24,7 @@ export async function handOverDocument(input: Omit<BookInput, 'edition'>, facts:
   const pages: readonly Chapter[] = [
     weightPage(book),
     ...screwPages(book),
-    ...floorPage(book),
+    ...floorScrewPage(book),
     ...maskPages(book),
     paintPage(book),
     openPage(book, facts),

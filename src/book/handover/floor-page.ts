@@ -4,7 +4,7 @@ import type { Book, Chapter } from '../book.js';
 import { table } from '../table.js';
 
 /** Where no floor sheet is recorded: that no screw is proved safe, and what lies shallowest under it. Nothing where the floor has its own drawing. */
-export function floorPage(book: Book): readonly Chapter[] {
+export function floorScrewPage(book: Book): readonly Chapter[] {
   const under = underFloor(book.assessment.model);
   if (under === undefined) return [];
   const { shell } = book.assessment.model;
