@@ -17,6 +17,8 @@ export interface Drawings {
   /** The symbols that the welds need, each once, drawn and in words. */
   weldSymbols(a: Assessment): readonly SymbolEntry[];
   services(a: Assessment, medium: Medium, room: SheetSize): readonly Drawing[];
+  /** Each service of a medium from its sources to what it feeds, by what joins what. */
+  lineDiagrams(a: Assessment, medium: Medium, room: SheetSize): readonly Drawing[];
   /** The record drawn over a photo of that width; undefined where the photo is not tied to the coach. */
   photoOverlay(a: Assessment, photo: string, widthMm: number): Drawing | undefined;
   panelKeyPlan(a: Assessment, id: string, room: SheetSize): Drawing | undefined;

@@ -18,6 +18,7 @@ export const projectDrawings: Drawings = {
     ...drawing.serviceDrawings(a, medium, room, of(a)),
     ...drawing.serviceDetails(a, medium, room, of(a)),
   ],
+  lineDiagrams: (a, medium, room) => drawing.lineDiagrams(a, medium, room, of(a)),
   photoOverlay: (a, photo, widthMm) => drawing.photoOverlayDrawing(a, photo, widthMm),
   panelKeyPlan: (a, id, room) => drawing.panelKeyPlan(a, id, room, of(a)),
   panelFace: (a, id, room) => drawing.panelFace(a, id, room, of(a)),

@@ -18,6 +18,7 @@ export { type FrameDrawing, frameDrawings } from './views/frames.js';
 export { generalArrangement } from './views/general.js';
 export { growthChart } from './views/growth-chart.js';
 export { influenceChart } from './views/influence-chart.js';
+export { lineDiagrams } from './views/line-diagrams.js';
 export { loadingSide } from './views/loading-side.js';
 export { maskPlan } from './views/mask-plan.js';
 export { noDrillFace } from './views/no-drill.js';

@@ -1,8 +1,8 @@
-import type { Medium, NodeKind } from '../records/index.js';
+import type { Medium } from '../records/index.js';
 import { MEDIUM_STYLES } from './media.js';
 import { line, type Mark, type Point, textMark } from './scene.js';
 import { mm } from './svg.js';
-import { NODE_SYMBOL_MM, NODE_WORDS, nodeSymbol } from './symbols.js';
+import { NODE_SYMBOL_MM, type NodeSymbol, SYMBOL_WORDS, symbolMarks } from './symbols.js';
 import { textWidthMm } from './text-width.js';
 
 const SWATCH_MM = 14;
@@ -11,7 +11,7 @@ const ROW_MM = 4.5;
 /** A row (or rows) that says what the patterns and symbols of this drawing stand for; `said`: the English name in the reader's words. */
 export function legendMarks(
   media: readonly Medium[],
-  kinds: readonly NodeKind[],
+  symbols: readonly NodeSymbol[],
   at: Point,
   widthMm: number,
   said: (words: string) => string = (words) => words,
@@ -41,11 +41,13 @@ export function legendMarks(
   }
   const medium = media[0];
   if (medium === undefined) return marks;
-  for (const kind of kinds) {
-    const words = said(NODE_WORDS[kind]);
+  for (const symbol of symbols) {
+    const words = said(SYMBOL_WORDS[symbol]);
     const needed = 2 * NODE_SYMBOL_MM + 1.5 + textWidthMm(words, 'note') + 3.5;
     makeRoom(needed);
-    marks.push(...nodeSymbol(kind, medium, [x + NODE_SYMBOL_MM * 1.2, y]).map((mark): Mark => ({ ...mark, layer: 'furniture' })));
+    marks.push(
+      ...symbolMarks(symbol, medium, [x + NODE_SYMBOL_MM * 1.2, y]).map((mark): Mark => ({ ...mark, layer: 'furniture' })),
+    );
     marks.push(textMark('furniture', 'note', [x + 2 * NODE_SYMBOL_MM + 1.5, y], words));
     x += needed;
   }

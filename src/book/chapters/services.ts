@@ -34,6 +34,7 @@ function mediumChapter(book: Book, medium: Medium): Chapter {
       figures: book.draw
         .services(book.assessment, medium, book.availableSize('landscape', 16))
         .map((figure) => ({ ...figure, sheet: 'landscape' })),
+      lines: book.draw.lineDiagrams(book.assessment, medium, book.availableSize('portrait', 18)),
       circuits: ELECTRIC.includes(medium) ? circuitTable(book, of(shell.circuits)) : lineTable(book, of(shell.circuits)),
       nodes: connectionTable(book, of(shell.nodes)),
       runs: runTable(book, of(shell.runs)),

@@ -3,8 +3,9 @@ import { type Surface, surfaceWords } from '../../compute/access/surfaces.js';
 import type { BehindItem } from '../../compute/access/types.js';
 import { planarPolygon } from '../../geometry/polygon.js';
 import { length } from '../../quantity/format.js';
-import type { Member, Panel } from '../../records/index.js';
+import type { Member, Panel, ServiceNode } from '../../records/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
+import { usedBounds } from '../crop.js';
 import { acrossDimension, uprightDimension } from '../dimensions.js';
 import type { LabelWish } from '../labels.js';
 import { spreadLines } from '../lanes.js';
@@ -16,7 +17,7 @@ import { alongLine, clipLine, clipRing, lineLengthMm } from '../outline.js';
 import { project, type View, viewOfSurface } from '../projection.js';
 import { growRect, line, type Mark, type Point, type Rect, rectAbout, rectArea, rectangle } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
-import { NODE_SYMBOL_MM, nodeMarks } from '../symbols.js';
+import { NODE_SYMBOL_MM, nodeMarks, symbolsOf } from '../symbols.js';
 import { farthestFirst, silhouette } from '../visibility.js';
 import { surfaceNote } from './panels.js';
 
@@ -56,13 +57,15 @@ export function panelFace(a: Assessment, panelId: string, sheet: SheetSize, opti
   const inner = openingRect(panel, view, port);
   const media = [...new Set(services.media)];
   const named = services.wishes.length + members.wishes.length;
+  const legend = legendMarks(media, symbolsOf(services.nodes), [2, 3], sheet.widthMm - 4);
+  const legendMm = (usedBounds(legend)?.y1 ?? 4) + 1;
   return compose(
     {
       id: `face-${panelId}`,
       title: `Behind ${panelId}`,
       alt: faceAlt(panel, surface, items),
       ...layout,
-      room: { ...layout.room, y0: layout.room.y0 + 6 },
+      room: { ...layout.room, y0: layout.room.y0 + legendMm },
       front: view.front,
       units: model.shop.units,
       marks: [
@@ -72,7 +75,7 @@ export function panelFace(a: Assessment, panelId: string, sheet: SheetSize, opti
         ...(inner ? [rectangle('dimensions', 'nominal', inner), ...openingDimensions(panel, inner, port, a)] : []),
         rectangle('dimensions', 'centre', port.frame),
       ],
-      legend: legendMarks(media, [], [2, 3], sheet.widthMm - 4),
+      legend,
       wishes: nearestFirst([...services.wishes, ...members.wishes]),
       notes: [
         named > MOST_NAMES ? `${named - MOST_NAMES} more names in the list.` : '',
@@ -123,11 +126,13 @@ function servicesBehind({ a, port, frame, items }: Window): {
   marks: readonly Mark[];
   wishes: readonly LabelWish[];
   media: readonly (keyof typeof MEDIUM_STYLES)[];
+  nodes: readonly ServiceNode[];
 } {
   const { runs, nodes } = a.model.shell;
   const marks: Mark[] = [];
   const wishes: LabelWish[] = [];
   const media: (keyof typeof MEDIUM_STYLES)[] = [];
+  const shown: ServiceNode[] = [];
   const letters = new RunLetters();
   const behind = items.flatMap((item) => {
     const run = item.kind === 'run' ? runs.find(({ id }) => id === item.id) : undefined;
@@ -171,6 +176,7 @@ function servicesBehind({ a, port, frame, items }: Window): {
     const at = port.place(node.at);
     if (at[0] < frame.x0 || at[0] > frame.x1 || at[1] < frame.y0 || at[1] > frame.y1) continue;
     media.push(node.medium);
+    shown.push(node);
     marks.push(...nodeMarks(node, at));
     wishes.push({
       text: item.id,
@@ -181,7 +187,7 @@ function servicesBehind({ a, port, frame, items }: Window): {
       clearMm: NODE_SYMBOL_MM,
     });
   }
-  return { marks, wishes, media };
+  return { marks, wishes, media, nodes: shown };
 }
 
 /** Whether no other line comes near a letter's place. */

@@ -1,6 +1,6 @@
 import type { Assessment } from '../../assess.js';
 import { type PlacedNode, placedNodes } from '../../model/placed.js';
-import { type Medium, NODE_KINDS } from '../../records/index.js';
+import type { Medium } from '../../records/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { legendMarks } from '../legend.js';
 import { nodeMarksAndWishes, runMarks } from '../marks/services.js';
@@ -9,6 +9,7 @@ import { crowdsOf, nameOfCrowd } from '../node-crowds.js';
 import { project, VIEWS, type View } from '../projection.js';
 import { growRect, holds, type Rect } from '../scene.js';
 import { layOut, type Port, type SheetSize } from '../sheet.js';
+import { symbolsOf } from '../symbols.js';
 
 /** Shown around a crowd, mm of the vehicle. */
 const AROUND_MM = 90;
@@ -81,12 +82,7 @@ function detail(
       front: view.front,
       units: a.model.shop.units,
       marks: [...runs.marks, ...drawn.marks],
-      legend: legendMarks(
-        [medium],
-        NODE_KINDS.filter((kind) => shown.some((one) => one.nodeKind === kind)),
-        [2, 3],
-        sheet.widthMm - 4,
-      ),
+      legend: legendMarks([medium], symbolsOf(shown), [2, 3], sheet.widthMm - 4),
       wishes: drawn.wishes,
       notes: [view === VIEWS.rear ? 'Left side of the vehicle at the left.' : '', 'Runs go on beyond the edge.'].filter(Boolean),
       rest: 'in the schedules',

@@ -1,7 +1,7 @@
 import type { Assessment } from '../../assess.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import { type PlacedNode, placedNodes } from '../../model/placed.js';
-import { MEDIA, type Medium, NODE_KINDS, type ServiceNode } from '../../records/index.js';
+import { MEDIA, type Medium, type ServiceNode } from '../../records/index.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { type Extent, extentCorners, shellExtent, viewBounds } from '../extent.js';
 import { fitsOn, HALF_SHEET_STRIPS, halfSheet } from '../half-sheet.js';
@@ -18,7 +18,7 @@ import { VIEWS, type View } from '../projection.js';
 import type { Mark, Rect } from '../scene.js';
 import { LAYERS_OF_SERVICES, type LayerPlanes, layerOf, layerPieces, layerPlanes, type ServiceLayer } from '../service-layers.js';
 import { layOut, type Margins, type Port, type SheetSize, scaleText } from '../sheet.js';
-import { nodeMarks } from '../symbols.js';
+import { nodeMarks, symbolsOf } from '../symbols.js';
 import { wordsFor } from '../wording.js';
 
 const LEGEND_MM = 7;
@@ -109,12 +109,7 @@ function layerDrawing(of: LayerView, sheet: SheetSize, options: DrawingOptions, 
         ...lines.marks,
         ...nodes.flatMap((node): readonly Mark[] => nodeMarks(node, port.place(node.at))),
       ],
-      legend: legendMarks(
-        [medium],
-        NODE_KINDS.filter((kind) => nodes.some((one) => one.nodeKind === kind)),
-        [2, 3],
-        sheet.widthMm - 4,
-      ),
+      legend: legendMarks([medium], symbolsOf(nodes), [2, 3], sheet.widthMm - 4),
       wishes: [...panels.wishes, ...nodeWishes(of, port), ...lines.wishes],
       notes: [
         wordsFor(a.model)(note),
