@@ -1,6 +1,5 @@
 import type { ChapterMaker } from '../book.js';
-import { decisionsOf } from '../decisions.js';
-import { table } from '../table.js';
+import { recordTable } from '../record-table.js';
 import { placeColumn } from '../where.js';
 
 /** Generator, batteries, tanks, slides and fit-out: where, how heavy, how well that is known. */
@@ -11,11 +10,8 @@ export const equipment: ChapterMaker = (book) => {
     title: 'Equipment and tanks',
     template: 'equipment',
     data: {
-      components: table(book.show, {
-        look: 'dense tight',
+      components: recordTable(book, {
         rows: shell.components,
-        home: (one) => one.id,
-        marks: (one) => decisionsOf(book, one.id),
         columns: (c) => [
           c.id('Id', (one) => one.id),
           c.text(
@@ -34,11 +30,8 @@ export const equipment: ChapterMaker = (book) => {
         ],
         empty: 'No equipment is recorded.',
       }),
-      tanks: table(book.show, {
-        look: 'dense tight',
+      tanks: recordTable(book, {
         rows: shell.tanks,
-        home: (one) => one.id,
-        marks: (one) => decisionsOf(book, one.id),
         columns: (c) => [
           c.id('Tank', (one) => one.id),
           c.text('Contents', (one) => one.contents),

@@ -1,6 +1,6 @@
 import { placesOf } from '../../query/place.js';
 import type { Book, ChapterMaker } from '../book.js';
-import { decisionsOf } from '../decisions.js';
+import { recordTable } from '../record-table.js';
 import { phrasesFor, readerFor, sentencesFor } from '../sentences.js';
 import { table } from '../table.js';
 
@@ -15,11 +15,8 @@ export const things: ChapterMaker = (book) => {
     title: w('equip.title'),
     template: 'owner-equipment',
     data: {
-      components: table(book.show, {
-        look: 'dense tight',
+      components: recordTable(book, {
         rows: shell.components,
-        home: (one) => one.id,
-        marks: (one) => decisionsOf(book, one.id),
         columns: (c) => [
           c.id(w('head.id'), (one) => one.id),
           c.text(w('head.name'), (one) => one.name),
@@ -29,11 +26,8 @@ export const things: ChapterMaker = (book) => {
         ],
         empty: w('word.none'),
       }),
-      tanks: table(book.show, {
-        look: 'dense tight',
+      tanks: recordTable(book, {
         rows: shell.tanks,
-        home: (one) => one.id,
-        marks: (one) => decisionsOf(book, one.id),
         columns: (c) => [
           c.id(w('head.id'), (one) => one.id),
           c.text(w('head.what'), (one) => phrase(one.contents)),

@@ -3,7 +3,7 @@ import { type Convex, convexOfPlate } from '../../geometry/convex.js';
 import { add, scale, type Vec3 } from '../../geometry/vector.js';
 import { getOwn } from '../../get-own.js';
 import type { Model } from '../../model/shell.js';
-import type { Axle, Opening } from '../../records/index.js';
+import { type Axle, type Opening, OUTWARD } from '../../records/index.js';
 import { isSlideOut } from '../../records/opening.js';
 import { openingCorners } from '../solids.js';
 
@@ -103,7 +103,7 @@ const SIDES = 24;
 function slideRoom(opening: Opening): readonly MovingPart[] | UnknownEnvelope {
   const corners = openingCorners(opening);
   const { travelMm, depthMm, wall } = opening;
-  const outward = wall === undefined ? undefined : getOwn(OUT, wall);
+  const outward = wall === undefined ? undefined : getOwn(OUTWARD, wall);
   const missing = [
     !corners && '`sill`',
     !outward && '`wall: left`',
@@ -115,8 +115,6 @@ function slideRoom(opening: Opening): readonly MovingPart[] | UnknownEnvelope {
   const ring = corners.map((corner) => add(corner, middle));
   return [part(opening.id, 'slide', `slide-out ${opening.id}`, ring, travelMm + depthMm, opening.drivenBy)];
 }
-
-const OUT: Readonly<Record<string, Vec3>> = { left: [0, -1, 0], right: [0, 1, 0], front: [-1, 0, 0], rear: [1, 0, 0] };
 
 function part(
   id: string,

@@ -2,7 +2,7 @@ import type { Vec3 } from '../../geometry/vector.js';
 import { getOwn } from '../../get-own.js';
 import { OCCUPANT_KG } from '../../model/occupant.js';
 import type { Model } from '../../model/shell.js';
-import type { Axle, FilledBox } from '../../records/index.js';
+import { type Axle, type FilledBox, OUTWARD } from '../../records/index.js';
 import { type AxleModel, axleModelOf, reactions } from './axle-reactions.js';
 import { type SharedAs, sideShares } from './burden.js';
 import { type Load, loadAt, NO_LOAD, sumOf, times } from './load.js';
@@ -66,8 +66,6 @@ interface SlideOut {
   /** The moment that its own parts make by going out, kg·mm; no mass is added. */
   readonly moves: Load;
 }
-
-const OUTWARD: Readonly<Record<string, Vec3>> = { left: [0, -1, 0], right: [0, 1, 0], front: [-1, 0, 0], rear: [1, 0, 0] };
 
 /** Slide-outs with a recorded travel, and what is recorded as riding on them. */
 function slideOuts({ shell }: Model, items: Items): readonly SlideOut[] {

@@ -4,6 +4,7 @@ import { isPlanned } from '../../model/planned.js';
 import { amps } from '../../quantity/format.js';
 import type { Circuit, Conductor, Member, Panel, Run, Shell, Weld } from '../../records/index.js';
 import { type Fact, facts } from '../topics/topic.js';
+import { torqueSpecified } from '../topics/torque-uses.js';
 import type { Findable } from './records.js';
 import { upstream } from './upstream.js';
 
@@ -119,7 +120,18 @@ function ownFacts({ id, kind }: Findable, { model, figures }: Computed): readonl
         ['before welding', WELDING],
       );
     }
-    case 'clamp':
+    case 'clamp': {
+      const clamp = shell.clamps.find((other) => other.id === id);
+      return facts(
+        ['bolt', clamp?.bolt],
+        ['torque', clamp?.torqueNm ?? 'not recorded', 'nm'],
+        ['specified, at least', torqueSpecified(shell, [id])?.leastNm, 'nm'],
+        ['check again', clamp?.checkAgain],
+        ['insulating pad', clamp?.insulator === undefined ? undefined : clamp.insulator ? 'yes' : 'no'],
+        ['joins', clamp?.joins],
+        ['note', clamp?.note],
+      );
+    }
     case 'declared':
     case 'component':
       return facts(['note', (shell.byId.get(id)?.record as { readonly note?: string } | undefined)?.note]);

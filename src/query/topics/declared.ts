@@ -26,7 +26,7 @@ const LIFTING: readonly (readonly [use: string, kinds: readonly string[], otherw
 
 export const lifting: Topic = {
   name: 'lifting',
-  question: 'Where may it be lifted, jacked, towed and tied down?',
+  ask: 'find.lift',
   words: ['lift', 'lifting', 'jack', 'jacking', 'tow', 'towing', 'tie', 'down', 'lash', 'stands', 'recover'],
   answer(assessment) {
     const rows = LIFTING.flatMap(([use, kinds, otherwise]) => {
@@ -39,7 +39,7 @@ export const lifting: Topic = {
 
 export const hanging: Topic = {
   name: 'hanging',
-  question: 'What may be hung on walls, roof and floor?',
+  ask: 'find.hang',
   words: ['hang', 'hanging', 'hung', 'mount', 'mounting', 'mounted', 'bracket', 'backing', 'wall', 'walls', 'floor'],
   answer(assessment) {
     const found = declared(assessment, ['mounting', 'wall load', 'floor load']);
@@ -55,7 +55,7 @@ export const hanging: Topic = {
 
 export const roof: Topic = {
   name: 'roof',
-  question: 'May I walk on the roof, or mount something there?',
+  ask: 'find.roof',
   words: ['roof', 'walk', 'walking', 'truss', 'trusses'],
   answer(assessment) {
     const { shell } = assessment.model;

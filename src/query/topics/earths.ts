@@ -6,7 +6,7 @@ import { facts, type Topic } from './topic.js';
 
 export const earths: Topic = {
   name: 'earths',
-  question: 'Where are the grounds and bonding studs?',
+  ask: 'find.earths',
   words: ['earth', 'earths', 'earthing', 'ground', 'grounds', 'grounding', 'bond', 'bonds', 'bonding', 'stud', 'studs'],
   answer({ model: { shell } }) {
     const nodes = earthNodes(shell);

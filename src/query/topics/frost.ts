@@ -3,7 +3,7 @@ import { facts, type Topic, type TopicRow } from './topic.js';
 
 export const frost: Topic = {
   name: 'frost',
-  question: 'How is it winterized: how is the water drained?',
+  ask: 'find.winter',
   words: [
     'frost',
     'drain',

@@ -1,5 +1,6 @@
 import type { Computed } from '../../compute/figures.js';
 import { isPlanned, PLANNED_WORDS } from '../../model/planned.js';
+import { readerOf, say } from '../../words/index.js';
 import { hanging, lifting, roof } from './declared.js';
 import { earths } from './earths.js';
 import { frost } from './frost.js';
@@ -43,12 +44,12 @@ export const TOPICS: readonly Topic[] = [
 export const topicsOf = (query: string): readonly Topic[] => asked(query, TOPICS);
 
 /** The answer to one question about the whole shell. */
-export function answerTopic(assessment: Computed, { name, question, answer }: Topic): TopicAnswer {
+export function answerTopic(assessment: Computed, { name, ask, answer }: Topic): TopicAnswer {
   const { rows, notes } = answer(assessment);
-  const { shell } = assessment.model;
+  const { shell, shop } = assessment.model;
   // Nobody can shut what is not there: said in the row itself.
   const said = rows.map((row) =>
     row.id !== undefined && isPlanned(shell, row.id) ? { ...row, what: `${row.what} ${PLANNED_WORDS}` } : row,
   );
-  return { topic: name, question, rows: said, notes };
+  return { topic: name, question: say(readerOf({ english: shop.english }), ask), rows: said, notes };
 }

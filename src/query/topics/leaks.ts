@@ -14,7 +14,7 @@ const holeOf = (zone: Zone, at: Vec3): Vec3 | undefined =>
 
 export const leaks: Topic = {
   name: 'leak',
-  question: 'Where does a leak show?',
+  ask: 'find.leak',
   words: ['leak', 'leaks', 'leaking', 'drip', 'drips', 'wet', 'show', 'shows'],
   answer({ model: { shell } }) {
     const zones = zoneMap(shell.zones);

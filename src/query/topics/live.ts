@@ -5,7 +5,7 @@ import { facts, type Topic } from './topic.js';
 
 export const live: Topic = {
   name: 'live',
-  question: 'What is live when the main is off?',
+  ask: 'find.live',
   words: ['live', 'main', 'mains', 'kill', 'killed', 'killing', 'off', 'hot', 'dead'],
   answer(assessment) {
     const { shell } = assessment.model;
@@ -43,7 +43,7 @@ const DANGER = ['gas', 'fuel', 'dc', 'ac'];
 
 export const emergency: Topic = {
   name: 'emergency',
-  question: 'In an emergency: where are gas, batteries and shore power, and what shuts them off?',
+  ask: 'find.emergency',
   words: ['emergency', 'rescue', 'fire', 'cut', 'zones', 'gas', 'battery', 'batteries'],
   answer({ model: { shell } }) {
     const nodes = new Map(shell.nodes.map((node) => [node.id, node] as const));

@@ -1,8 +1,9 @@
+import type { PlainKey } from '../../words/index.js';
 import { facts, type Topic } from './topic.js';
 
 export const contacts: Topic = {
   name: 'contacts',
-  question: 'Whom do I call, and from which date does a warranty run?',
+  ask: 'find.call',
   words: ['call', 'contact', 'contacts', 'whom', 'who', 'warranty', 'warranties', 'maker', 'makers'],
   answer({ model: { shop, shell } }) {
     const signed = shell.signoffs
@@ -34,7 +35,7 @@ export const contacts: Topic = {
 
 export const rightBook: Topic = {
   name: 'book',
-  question: 'Is this the right book?',
+  ask: 'find.genuine',
   words: ['book', 'vin', 'revision', 'right', 'genuine', 'fingerprint', 'paper'],
   answer({ model: { shell } }) {
     return {
@@ -48,31 +49,21 @@ export const rightBook: Topic = {
 };
 
 /** Questions that a command of their own answers. */
-const pointer = (name: string, question: string, words: readonly string[], command: (shell: string) => string): Topic => ({
+const pointer = (name: string, ask: PlainKey, words: readonly string[], command: (shell: string) => string): Topic => ({
   name,
-  question,
+  ask,
   words,
   answer: ({ model: { shell } }) => ({ rows: [], notes: [`Ask: shellbook ${command(shell.id)}`] }),
 });
 
 export const pointers: readonly Topic[] = [
-  pointer(
-    'axles',
-    'What does each axle carry, and what is left?',
-    ['axle', 'axles', 'weight', 'weights', 'load', 'loads', 'payload'],
-    (id) => `weights ${id}`,
-  ),
+  pointer('axles', 'find.axles', ['axle', 'axles', 'weight', 'weights', 'load', 'loads', 'payload'], (id) => `weights ${id}`),
   pointer(
     'drilling',
-    'Where may I drill or screw, and how deep?',
+    'find.drill',
     ['drill', 'drilling', 'screw', 'screws', 'deep', 'hole'],
     (id) => `near ${id} 180in,-49in,60in --within 4in`,
   ),
-  pointer('behind', 'What is behind this panel?', ['behind'], (id) => `behind ${id} <panel>`),
-  pointer(
-    'alloy',
-    'What alloy and filler is this, and may I weld here?',
-    ['alloy', 'filler', 'weld', 'welding', 'welded'],
-    (id) => `where ${id} <member or weld>`,
-  ),
+  pointer('behind', 'find.behind', ['behind'], (id) => `behind ${id} <panel>`),
+  pointer('alloy', 'find.weld', ['alloy', 'filler', 'weld', 'welding', 'welded'], (id) => `where ${id} <member or weld>`),
 ];

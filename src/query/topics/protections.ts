@@ -3,7 +3,7 @@ import { facts, type Topic, type TopicRow } from './topic.js';
 
 export const protections: Topic = {
   name: 'fuses',
-  question: 'Where are all fuses and breakers, in-line ones included?',
+  ask: 'find.fuses',
   words: ['fuse', 'fuses', 'breaker', 'breakers', 'protection', 'protections', 'inline'],
   answer({ model: { shell } }) {
     const named = new Map(shell.nodes.map((node) => [node.id, node.name] as const));

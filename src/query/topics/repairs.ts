@@ -2,7 +2,7 @@ import { facts, type Topic } from './topic.js';
 
 export const repairs: Topic = {
   name: 'repairs',
-  question: 'Has it been repaired before?',
+  ask: 'find.repaired',
   words: ['repair', 'repairs', 'repaired', 'rework', 'reworked', 'finding', 'findings', 'concession', 'concessions'],
   answer({ model: { shell } }) {
     const rows = [
@@ -27,7 +27,7 @@ export const repairs: Topic = {
 
 export const changes: Topic = {
   name: 'changes',
-  question: 'What changed since the book?',
+  ask: 'find.changed',
   words: [
     'book',
     'changed',

@@ -3,7 +3,7 @@ import { facts, type Topic } from './topic.js';
 
 export const spareWays: Topic = {
   name: 'spare ways',
-  question: 'Is there a spare conduit, a pull cord or a spare breaker space?',
+  ask: 'find.spare',
   words: [
     'spare',
     'breaker',

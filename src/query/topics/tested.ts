@@ -3,7 +3,7 @@ import { facts, type Topic } from './topic.js';
 
 export const tested: Topic = {
   name: 'tests',
-  question: 'What pressure or voltage was it tested to?',
+  ask: 'find.tested',
   words: ['test', 'tests', 'tested', 'pressure', 'insulation', 'continuity'],
   answer({ model }) {
     const rows = model.shell.tests.map((test) => ({

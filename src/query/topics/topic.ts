@@ -1,4 +1,5 @@
 import type { Computed } from '../../compute/figures.js';
+import type { PlainKey } from '../../words/index.js';
 
 /** A figure or word beside a name. Numbers in SI by `in`: mm, N·m, litres, amperes, fraction. */
 export interface Fact {
@@ -27,7 +28,8 @@ export interface TopicAnswer {
 /** A question that a service shop asks of the whole shell, known by any of its words. */
 export interface Topic {
   readonly name: string;
-  readonly question: string;
+  /** The question as the book's contents ask it. */
+  readonly ask: PlainKey;
   readonly words: readonly string[];
   answer(assessment: Computed): Pick<TopicAnswer, 'rows' | 'notes'>;
 }

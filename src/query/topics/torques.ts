@@ -3,7 +3,7 @@ import { torqueSpecified } from './torque-uses.js';
 
 export const torques: Topic = {
   name: 'torque',
-  question: 'What is the torque?',
+  ask: 'find.torque',
   words: ['torque', 'torques', 'tighten', 'tightening', 'tightened'],
   answer({ model: { shell } }) {
     const rows: readonly TopicRow[] = [

@@ -2,7 +2,7 @@ import { facts, type Topic } from './topic.js';
 
 export const unused: Topic = {
   name: 'unused wires',
-  question: 'Which wires and pipes are spare or abandoned?',
+  ask: 'find.unused',
   words: ['abandoned', 'unused', 'spare', 'spares', 'dead', 'wire', 'wires', 'cable', 'cables', 'conductor', 'conductors'],
   answer({ model: { shell } }) {
     const rows = shell.runs

@@ -2,7 +2,7 @@ import { facts, type Topic } from './topic.js';
 
 export const valves: Topic = {
   name: 'valves',
-  question: 'Where are the valves, shut-offs and drains, and how do they stand?',
+  ask: 'find.shutoff',
   words: ['valve', 'valves', 'shutoff', 'shutoffs', 'shut', 'off', 'drains', 'stopcock', 'stopcocks', 'tap', 'taps'],
   answer({ model: { shell } }) {
     const services = new Map(shell.services.map((service) => [service.id, service.name] as const));

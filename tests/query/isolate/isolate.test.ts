@@ -176,6 +176,21 @@ describe('isolate', () => {
     expect(cut(isolate(ring, '4'))).toEqual(['open FA', 'open FB']);
   });
 
+  it('empties a tank once, however many nodes it has', () => {
+    const tank = { of: ['T-1'] };
+    const [out, fill, one, other] = [
+      of('T/OUT', 'tank', 'water', tank),
+      of('T/IN', 'tank', 'water', tank),
+      of('P', 'junction', 'water'),
+      of('Q', 'junction', 'water'),
+    ];
+    const runs = [run('1', out, one), run('2', one, other), run('3', other, fill)];
+    const found = isolate(assessment({ nodes: [out, fill, one, other], runs }), '2');
+    const emptied = found?.actions.filter((step) => step.step === 'source') ?? [];
+    expect(emptied.map(({ id, say }) => [id, say])).toEqual([['T/OUT', 'Empty the tank at T/OUT, T/IN.']]);
+    expect(found?.sourcesLeft).toEqual([]);
+  });
+
   it('equipment through every node that is recorded of it, in every medium', () => {
     const [lp, gv, fire, tank, wv, cold, hot, drain] = [
       of('LP', 'cylinder', 'gas'),

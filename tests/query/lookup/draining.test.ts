@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { drainPlan } from '../../../src/query/lookup/draining.js';
 import { answerTopic, topicsOf } from '../../../src/query/topics/index.js';
 import type { NodeKind, ServiceNode, Tank } from '../../../src/records/index.js';
+import { readerOf, say } from '../../../src/words/index.js';
 import { circuit, node, run } from '../../support/services.js';
 import { assessment } from './assessment.js';
 
@@ -119,6 +120,11 @@ describe('questions about the whole shell', () => {
     expect(names('spare')).toEqual(['spare ways', 'unused wires']);
     expect(names('which wires are abandoned or spare')).toEqual(['unused wires']);
     expect(names('Is this the right book?')).toEqual(['book']);
+  });
+
+  it('are asked in the words of the book’s contents', () => {
+    const [torque] = topicsOf('torque').map((topic) => answerTopic(assessment({}), topic));
+    expect(torque?.question).toBe(say(readerOf({}), 'find.torque'));
   });
 
   it('are not known where one word is none of theirs', () => {
