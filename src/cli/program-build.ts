@@ -7,7 +7,7 @@ import { version } from './version.js';
 
 /** Which program this is, so exactly that the same one prints the same pages. */
 export interface ProgramBuild {
-  /** `shellbook 0.1.0` */
+  /** `shellbook 0.2.0` */
   readonly program: string;
   /** SHA-256 over its code, its templates and the versions of the packages that it uses, hex, its first half. */
   readonly build: string;
