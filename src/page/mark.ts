@@ -1,6 +1,7 @@
 /** The page on which points are picked in a photo: it runs by itself in a browser, asks for nothing and gives back lines of text. */
 import { cornerNear, type GreyPicture } from '../compute/camera/corner.js';
 import type { MarkPageData } from './mark-data.js';
+import { saveFile } from './save-file.js';
 
 interface Picked {
   /** What comes before `px` in the line, as `is: P-L-06, end: low`. */
@@ -161,10 +162,7 @@ for (const [id, by] of [
   element<HTMLButtonElement>(id).addEventListener('click', () => cross && setCross([cross[0] + by[0], cross[1] + by[1]]));
 element<HTMLButtonElement>('add').addEventListener('click', addPoint);
 element<HTMLButtonElement>('save').addEventListener('click', () => {
-  const link = document.createElement('a');
-  link.href = `data:text/yaml;charset=utf-8,${encodeURIComponent(`${lines.value}\n`)}`;
-  link.download = `${data.photo}-seen.yaml`;
-  link.click();
+  saveFile(`${data.photo}-seen.yaml`, 'text/yaml', `${lines.value}\n`);
 });
 element<HTMLButtonElement>('copy').addEventListener('click', () => {
   lines.select();

@@ -9,6 +9,7 @@ import { takeNotes } from './pocket/notes.js';
 import { route } from './pocket/router.js';
 import { screenStore } from './pocket/screen-store.js';
 import { keepTicks } from './pocket/ticks.js';
+import { chooseUnits } from './pocket/units.js';
 import { type NearData, type PocketData, searchEntries } from './pocket-data.js';
 import { wordsFrom } from './words.js';
 
@@ -19,10 +20,11 @@ const keep = openKeep(`shellbook ${data.shell} ${data.edition} `);
 const keepOfRecord = openKeep(`shellbook ${data.fingerprint} `);
 
 const store = screenStore();
+const units = chooseUnits(data, keep, store);
 const notes = takeNotes(data, keep, words);
 let coachDrawings: Coach | undefined;
 const drawings = (): Coach => {
-  coachDrawings ??= coach(data, () => dataOf<NearData>('near'), words);
+  coachDrawings ??= coach(data, () => dataOf<NearData>('near'), { words, units });
   return coachDrawings;
 };
 let spot: readonly [number, number] | undefined;
@@ -39,5 +41,5 @@ route(store, (id) => {
   notes.under(id);
 });
 findAsTyped(searchEntries(data), words, store);
-showGauges(data, words);
+showGauges(data, { words, units });
 sayAge(data.date, data.oldAfterMonths, words);

@@ -78,7 +78,7 @@ function loading({ assessment, say, show, told }: Pocket): LoadingScreen {
   const { weights } = assessment.figures;
   const names = new Map(shell.bays.map(({ id, name }) => [id, name ?? id] as const));
   return {
-    unit: show.system === 'metric' ? 'kg' : 'lb',
+    unit: assessment.model.shop.units === 'metric' ? 'kg' : 'lb',
     bays: weights.bays.map((bay) => ({
       id: bay.id,
       name: names.get(bay.id) ?? bay.id,

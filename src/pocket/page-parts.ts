@@ -17,7 +17,7 @@ export const EDITION_NAME = { owner: 'pocket.owner', service: 'pocket.service' }
 
 /** What the page's template shows. `left`: pictures that are not on the page. */
 export function pageParts(p: Pocket, cards: readonly Card[], has: (id: string) => boolean, left: number) {
-  const { assessment, edition, say, show } = p;
+  const { assessment, edition, say } = p;
   const { shell } = assessment.model;
   const lists = listScreens(p, cards);
   const screens = [...topicScreens(p, has), ...specialScreens(p, has)];
@@ -45,7 +45,7 @@ export function pageParts(p: Pocket, cards: readonly Card[], has: (id: string) =
     emergency: emergencyScreen(p, has),
     isEnglish: p.reader.language === 'en',
     views,
-    unit: p.told(show.system === 'metric' ? 'millimeters' : 'inches'),
+    unit: say(assessment.model.shop.units === 'metric' ? 'tap.mm' : 'tap.inches'),
     layers: MEDIA.filter((medium) => media.has(medium)).map((medium) => ({
       medium,
       letter: MEDIUM_STYLES[medium].letter,

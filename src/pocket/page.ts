@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import type { Assessment } from '../assess.js';
 import { forEdition, historyFor } from '../book/editions.js';
 import { inLanguage } from '../book/language.js';
 import { hiddenFrom } from '../book/redact/hidden.js';
@@ -6,6 +7,7 @@ import { cleanMarkup } from '../book/redact/markup.js';
 import { cleanText } from '../book/redact/text.js';
 import { render, templateText } from '../book/templates.js';
 import { MEDIUM_STYLES } from '../drawing/media.js';
+import { inUnits } from '../page/pocket/unit-order.js';
 import { MEDIA } from '../records/index.js';
 import { cardsOf } from './cards.js';
 import type { PocketInput } from './input.js';
@@ -62,7 +64,7 @@ export async function pocketPage(input: PocketInput): Promise<PocketPage> {
     `<title>${xml(cleanText(title, hidden))}</title>`,
     `<style>${style}</style>\n<script>${FIRST_SCRIPT}</script>\n</head>`,
     // No name that is hidden may change a script: it comes in afterwards.
-    cleanMarkup(markup, hidden).replace('<script></script>', () => `<script>${HOLD_SCRIPT}</script>`),
+    inOrder(cleanMarkup(markup, hidden), assessment).replace('<script></script>', () => `<script>${HOLD_SCRIPT}</script>`),
     symbols(p),
     `<script type="application/json" id="data">${json}</script>`,
     `<script type="application/json" id="near">${near}</script>`,
@@ -70,6 +72,10 @@ export async function pocketPage(input: PocketInput): Promise<PocketPage> {
   ].join('\n');
   return { html, cards: cards.length, pictures: pictures.length, picturesLeft: left };
 }
+
+/** A shop that works in millimeters has them first, also without scripts. */
+const inOrder = (markup: string, { model }: Assessment): string =>
+  model.shop.units === 'metric' ? markup.replace(/>[^<]+</gu, (text) => inUnits(text, 'metric')) : markup;
 
 /** Says that scripts run before anything is painted: the page then shows one screen at a time. */
 const FIRST_SCRIPT = "document.documentElement.classList.add('js')";

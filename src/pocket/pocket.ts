@@ -38,7 +38,8 @@ export function pocketOf(given: Given): Pocket {
   const { assessment, reader } = given;
   return {
     ...given,
-    show: showIn(assessment.model.shop.units),
+    // Both systems, so that a page has either without another page.
+    show: showIn('both', reader.language),
     say: (key, values = {}) => (say as (of: Reader, key: WordKey, values: object) => string)(reader, key, values),
     told: (text) => translated(reader, text),
     placeOf: placesOf(assessment.model, reader),

@@ -4,6 +4,7 @@ import { openKeep } from '../../src/page/keep.js';
 import { zoomed } from '../../src/page/pan-zoom.js';
 import { monthsBetween } from '../../src/page/pocket/age.js';
 import { numberIn } from '../../src/page/pocket/gauges.js';
+import { inUnits } from '../../src/page/pocket/unit-order.js';
 import { sha256Hex } from '../../src/page/sha256.js';
 
 describe('the digest of a page without the browser’s cryptography', () => {
@@ -35,6 +36,27 @@ describe('zooming', () => {
     expect((400 - near.x) / near.width).toBeCloseTo(0.4, 9);
     expect(zoomed(near, whole, 0.1, [0, 0])).toEqual(whole);
     expect(zoomed(whole, whole, 1e9, [1000, 400]).width).toBe(25);
+  });
+});
+
+describe('units in the other order', () => {
+  // 1 in is 25.4 mm and 1 lb 0.45359237 kg (NIST SP 811, appendix B.8).
+  it.each([
+    ['14 in (356 mm) × 18 in (457 mm)', '356 mm (14 in) × 457 mm (18 in)'],
+    ['x 145.0, y −36.0, z 0.5 in (x 3,683, y −914, z 11 mm)', 'x 3,683, y −914, z 11 mm (x 145.0, y −36.0, z 0.5 in)'],
+    ['148 ft·lb (201 N·m); 27 in·lb (3 N·m)', '201 N·m (148 ft·lb); 3 N·m (27 in·lb)'],
+    ['6 ft 7-1/8 in (2,010 mm)', '2,010 mm (6 ft 7-1/8 in)'],
+    ['38,102 lb (17,283 kg)', '17,283 kg (38,102 lb)'],
+    ['floor, 6 ft 7-1/8 in above the floor', 'floor, 2,010 mm (6 ft 7-1/8 in) above the floor'],
+    ['pared, 8-3/4 in sobre el piso', 'pared, 222 mm (8-3/4 in) sobre el piso'],
+    ['U-bolt, 5/8 in grade 8 (note 3 in it)', 'U-bolt, 5/8 in grade 8 (note 3 in it)'],
+  ])('%s', (us, metric) => {
+    expect(inUnits(us, 'metric')).toBe(metric);
+    if (us.includes(') ') || us.endsWith(')')) expect(inUnits(metric, 'us')).toBe(us);
+    expect(inUnits(metric, 'metric')).toBe(metric);
+  });
+  it('turns heights back', () => {
+    expect(inUnits('floor, 2,010 mm above the floor', 'us')).toBe('floor, 6 ft 7-1/8 in (2,010 mm) above the floor');
   });
 });
 

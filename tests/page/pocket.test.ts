@@ -173,6 +173,22 @@ describe('the page for a phone, in a browser without a network', () => {
     expect(await page.$eval('#gauges', (place) => place.textContent)).toContain('OVER');
   });
 
+  it('shows either units first, on every screen, and keeps the choice', async () => {
+    await go('r-AP-11');
+    const before = await seen();
+    const [, inches = '', mm = ''] = /([\d/-]+\sin) \((\d+\smm)\)/u.exec(before) ?? [];
+    expect(mm).not.toBe('');
+    const press = (units: string) => page.$eval(`[data-units=${units}]`, (button) => (button as HTMLButtonElement).click());
+    await press('metric');
+    expect(await seen()).toContain(`${mm} (${inches})`);
+    await go('loading');
+    expect(await page.$eval('#whatif label', (label) => label.textContent)).toContain('kg');
+    expect(await page.$eval('#gauges', (place) => place.textContent)).toMatch(/\d\skg \([\d,]+\slb\)/u);
+    await press('us');
+    await go('r-AP-11');
+    expect(await seen()).toBe(before);
+  });
+
   it('keeps ticks and notes, and gives the notes back as a file', async () => {
     await go('notes');
     await page.evaluate(() => {

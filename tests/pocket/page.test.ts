@@ -65,7 +65,7 @@ describe('a page in Spanish', () => {
       [
         ...html
           .slice(html.indexOf('<article'), html.indexOf('</main>'))
-          .replace(/<[^>]+>/gu, ' ')
+          .replace(/<[^>]+>|&#x\w+;/gu, ' ')
           .matchAll(/\d[\d.,/-]*/gu),
       ]
         .map((one) => one[0])

@@ -8,9 +8,9 @@ import { SCREW_LOOK_MM } from '../../query/release/screw-obstacles.js';
 import { element, ifThere, make } from '../dom.js';
 import { type PanZoom, panZoom } from '../pan-zoom.js';
 import { type NearData, type PocketData, searchEntries, type TapView } from '../pocket-data.js';
-import type { PageWords } from '../words.js';
 import { type NearHere, nearHere } from './near-here.js';
 import { underFinger } from './under-finger.js';
+import type { Spoken } from './units.js';
 
 /** How far about a tap is looked: 4 in. */
 const WITHIN_MM = 101.6;
@@ -28,14 +28,14 @@ export interface Coach {
 }
 
 /** Layers, fingers and taps on the drawings of the coach. */
-export function coach(data: PocketData, nearData: () => NearData, words: PageWords): Coach {
+export function coach(data: PocketData, nearData: () => NearData, { words, units }: Spoken): Coach {
   const place = ifThere<HTMLDivElement>('here');
   if (!place) return { show: () => {} };
   const records = lazy(nearData);
   const asked = lazy(() => nearHere(records()));
   const cards = new Map(searchEntries(data).map(({ id, title }) => [id, title] as const));
   const tell = (at: Vec3, onSheet = true, drawn: readonly string[] = []): void => {
-    place.replaceChildren(...answer(asked(), at, { data, words, cards }));
+    place.replaceChildren(...answer(asked(), at, { words, units, cards }));
     if (!onSheet) place.prepend(make('p', { class: 'quiet' }, words('tap.plane')));
     if (drawn.length > 0) place.prepend(make('h3', {}, words('tap.under')), linksTo(drawn, cards));
     place.focus({ preventScroll: true });
@@ -70,7 +70,7 @@ export function coach(data: PocketData, nearData: () => NearData, words: PageWor
     for (const layer of document.querySelectorAll(`.plan .ly[data-medium="${CSS.escape(target.value)}"]`))
       layer.classList.toggle('off', !target.checked);
   });
-  askByNumbers(data, words, tell);
+  askByNumbers({ words, units }, tell);
   return {
     show(key, spot) {
       const view = data.views.find((one) => one.key === key) ?? data.views[0];
@@ -108,44 +108,44 @@ const linksTo = (ids: readonly string[], cards: Told['cards']): HTMLElement =>
 const named = (id: string, cards: Told['cards']): Node =>
   cards.has(id) ? make('a', { href: `#${anchor(id)}` }, id) : make('span', { class: 'id' }, id);
 
-interface Told {
-  readonly data: PocketData;
-  readonly words: PageWords;
+interface Told extends Spoken {
   /** Titles of the cards by id. */
   readonly cards: ReadonlyMap<string, string>;
 }
 
-function answer(here: NearHere, at: Vec3, { data, words, cards }: Told): readonly Node[] {
-  const { units } = data;
+function answer(here: NearHere, at: Vec3, { words, units, cards }: Told): readonly Node[] {
   const hits = here.near(at, WITHIN_MM);
-  const within = length(WITHIN_MM, units);
+  const within = units.told(length(WITHIN_MM, 'both'));
   return [
-    make('h3', {}, words('tap.here', { place: positionWords(at, units) })),
-    ...screwWords(here.screw(at), units, words).map((text) => make('p', {}, text)),
+    make('h3', {}, words('tap.here', { place: units.told(positionWords(at, 'both')) })),
+    ...screwWords(here.screw(at), { words, units }).map((text) => make('p', {}, text)),
     make('p', {}, words(hits.length > 0 ? 'tap.within' : 'tap.nothing', { distance: within })),
     make(
       'ul',
       { class: 'links' },
       ...hits.slice(0, MOST_SHOWN).map(({ id, kind, distanceMm }) => {
-        const away = distanceMm === 0 ? words('tap.inside') : words('tap.away', { distance: length(distanceMm, units) });
+        const away =
+          distanceMm === 0 ? words('tap.inside') : words('tap.away', { distance: units.told(length(distanceMm, 'both')) });
         return make('li', {}, named(id, cards), [cards.get(id) || words(`kind.${kind}`), away].join(', '));
       }),
     ),
   ];
 }
 
-function screwWords(screw: ScrewAt | undefined, units: PocketData['units'], words: PageWords): readonly string[] {
+function screwWords(screw: ScrewAt | undefined, { words, units }: Spoken): readonly string[] {
   if (!screw) return [words('tap.noface')];
   const { panel, depthMm, meets, metal } = screw;
   const met = meets ? `${meets.id} (${words(`kind.${meets.kind}`)})` : '';
-  const depth = lengthDown(depthMm, units);
+  const depth = units.told(lengthDown(depthMm, 'both'));
   return [
     depthMm < 1 ? words('tap.screw.zero', { panel, met }) : words('tap.screw', { panel, depth }),
-    meets ? words('tap.screw.met', { met }) : words('tap.screw.free', { depth: lengthDown(SCREW_LOOK_MM, units) }),
+    meets ? words('tap.screw.met', { met }) : words('tap.screw.free', { depth: units.told(lengthDown(SCREW_LOOK_MM, 'both')) }),
     ...(metal.length > 0
       ? [
           words('tap.screw.metal', {
-            ids: metal.map(({ id, fromMm, toMm }) => `${id} ${length(fromMm, units)}–${length(toMm, units)}`).join(', '),
+            ids: metal
+              .map(({ id, fromMm, toMm }) => `${id} ${units.told(length(fromMm, 'both'))} – ${units.told(length(toMm, 'both'))}`)
+              .join(', '),
           }),
         ]
       : []),
@@ -154,8 +154,12 @@ function screwWords(screw: ScrewAt | undefined, units: PocketData['units'], word
 }
 
 /** A place typed as three numbers: for a keyboard, and for a tape. */
-function askByNumbers({ units }: PocketData, words: PageWords, tell: (at: Vec3) => void): void {
-  const mmPerUnit = units === 'metric' ? 1 : MM_PER_IN;
+function askByNumbers({ words, units }: Spoken, tell: (at: Vec3) => void): void {
+  const nameUnit = (): void => {
+    element<HTMLElement>('point-unit').textContent = words(units.now() === 'metric' ? 'tap.mm' : 'tap.inches');
+  };
+  nameUnit();
+  units.onChange(nameUnit);
   element<HTMLFormElement>('point').addEventListener('submit', (event) => {
     event.preventDefault();
     const typed = ['x', 'y', 'z'].map((axis) =>
@@ -165,6 +169,7 @@ function askByNumbers({ units }: PocketData, words: PageWords, tell: (at: Vec3) 
       element<HTMLDivElement>('here').replaceChildren(make('p', { class: 'caution' }, words('tap.badplace')));
       return;
     }
+    const mmPerUnit = units.now() === 'metric' ? 1 : MM_PER_IN;
     tell(typed.map((one) => Number(one) * mmPerUnit) as unknown as Vec3);
   });
 }

@@ -5,16 +5,18 @@ import { element, make } from '../dom.js';
 import type { PocketData } from '../pocket-data.js';
 import type { PageWords } from '../words.js';
 import { loaded } from './loading.js';
+import type { FirstUnits } from './unit-order.js';
+import type { Spoken, UnitChoice } from './units.js';
 
 const SVG = 'http://www.w3.org/2000/svg';
 
 /** What each bay takes, typed, and a bar for every axle and limit. */
-export function showGauges({ loading, units }: PocketData, words: PageWords): void {
+export function showGauges({ loading }: PocketData, { words, units }: Spoken): void {
   if (!loading) return;
   const form = element<HTMLFormElement>('whatif');
   const place = element<HTMLDivElement>('gauges');
   const inputs = [...form.querySelectorAll<HTMLInputElement>('input[data-bay]')];
-  const kgPerUnit = units === 'metric' ? 1 : KG_PER_LB;
+  const kgPerUnit = (of: FirstUnits): number => (of === 'metric' ? 1 : KG_PER_LB);
   const paint = (): void => {
     const typed = inputs.map((input) => [input.dataset.bay as string, numberIn(input.value)] as const);
     for (const [i, [, value]] of typed.entries()) inputs[i]?.setAttribute('aria-invalid', String(value === undefined));
@@ -22,9 +24,23 @@ export function showGauges({ loading, units }: PocketData, words: PageWords): vo
       place.replaceChildren(make('p', { class: 'caution' }, words('tap.load.bad')));
       return;
     }
-    const rows = loaded(loading, new Map(typed.map(([bay, value]) => [bay, (value as number) * kgPerUnit])));
-    place.replaceChildren(...rows.filter(({ kind }) => kind !== 'tyre').map((row) => gauge(row, units, words)));
+    const rows = loaded(loading, new Map(typed.map(([bay, value]) => [bay, (value as number) * kgPerUnit(units.now())])));
+    place.replaceChildren(...rows.filter(({ kind }) => kind !== 'tyre').map((row) => gauge(row, units.told, words)));
   };
+  // What was typed stays the same weight.
+  const exchange = (before: FirstUnits): void => {
+    for (const input of inputs) {
+      const value = numberIn(input.value) ?? 0;
+      input.value = String(Math.round((value * kgPerUnit(before) * 10) / kgPerUnit(units.now())) / 10);
+    }
+    nameUnits();
+    paint();
+  };
+  const nameUnits = (): void => {
+    for (const unit of form.querySelectorAll('.unit')) unit.textContent = units.now() === 'metric' ? 'kg' : 'lb';
+  };
+  nameUnits();
+  units.onChange(exchange);
   form.addEventListener('input', paint);
   form.addEventListener('submit', (event) => event.preventDefault());
   paint();
@@ -57,9 +73,11 @@ const VERDICTS = {
   'not verified': 'tap.load.unknown',
 } as const;
 
-function gauge(row: WhatIfRow, units: PocketData['units'], words: PageWords): HTMLElement {
-  const load = `${mass(row.loadKg, units)} ± ${mass(row.uncertaintyKg, units)}`;
-  const figure = row.limitKg === undefined ? load : words('tap.load.of', { load, limit: mass(row.limitKg, units) });
+function gauge(row: WhatIfRow, told: UnitChoice['told'], words: PageWords): HTMLElement {
+  const [load, more] = [mass(row.loadKg, 'both'), mass(row.uncertaintyKg, 'both')].map(told) as [string, string];
+  const figures = `${load} ± ${more}`;
+  const figure =
+    row.limitKg === undefined ? figures : words('tap.load.of', { load: figures, limit: told(mass(row.limitKg, 'both')) });
   const made = make(
     'div',
     { class: row.verdict === 'over' ? 'gauge over' : 'gauge' },
