@@ -130,3 +130,12 @@ export function dateWords(iso: string, months = MONTHS): string {
 /** The `at`-th name of a row that is lettered instead of numbered, from 0: A … Z, AA, AB … */
 export const letters = (at: number): string =>
   (at < 26 ? '' : letters(Math.floor(at / 26) - 1)) + String.fromCharCode(65 + (at % 26));
+
+const SIGNS: readonly (readonly [typed: RegExp, printed: string])[] = [
+  [/(?<=\d\s?)([Mkm]?)ohms?\b/gu, '$1Ω'],
+  [/\b(ft|in)\.(?=lbf?\b)/gu, '$1·'],
+  [/\bN\.m\b/gu, 'N·m'],
+];
+
+/** What somebody typed, with the units as print has them: `1 Mohm` as `1 MΩ`, `150 ft.lb` as `150 ft·lb`. */
+export const unitSigns = (typed: string): string => SIGNS.reduce((text, [sign, printed]) => text.replace(sign, printed), typed);

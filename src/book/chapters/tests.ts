@@ -1,3 +1,5 @@
+import { unitSigns } from '../../quantity/format.js';
+import { readingWords } from '../../query/topics/tested.js';
 import type { Book, ChapterMaker } from '../book.js';
 import { ageWords } from '../evidence-words.js';
 import { table } from '../table.js';
@@ -37,11 +39,8 @@ function testTable(book: Book) {
         (test) => [test.note, ageWords(book, test.id, test.of, test.date)].filter(Boolean).join(' ') || undefined,
       ),
       c.refs('Of', (test) => test.of),
-      c.text('Limit', (test) => test.limit?.text),
-      c.text(
-        'Measured',
-        (test) => test.measured?.text ?? (test.start && test.end ? `${test.start.text} to ${test.end.text}` : undefined),
-      ),
+      c.text('Limit', (test) => test.limit && unitSigns(test.limit.text)),
+      c.text('Measured', (test) => readingWords(test)),
       c.text('Time', (test) => (test.durationS === undefined ? undefined : durationWords(test.durationS))),
       c.text(
         'Instrument',
@@ -68,8 +67,8 @@ function instrumentTable(book: Book) {
         (one) => one.instrumentKind,
         (one) => one.name,
       ),
-      c.text('Resolution', (one) => one.resolution?.text),
-      c.text('Tolerance', (one) => one.tolerance?.text),
+      c.text('Resolution', (one) => one.resolution && unitSigns(one.resolution.text)),
+      c.text('Tolerance', (one) => one.tolerance && unitSigns(one.tolerance.text)),
       c.text('Calibrated', (one) => book.show.date(one.calibrated)),
       c.text('Due', (one) => book.show.date(one.due)),
     ],

@@ -1,8 +1,9 @@
 import type { Computed } from '../../compute/figures.js';
 import { judgeTest } from '../../compute/verdicts/verdict.js';
 import { isPlanned } from '../../model/planned.js';
-import { amps } from '../../quantity/format.js';
+import { amps, unitSigns } from '../../quantity/format.js';
 import type { Circuit, Conductor, Member, Panel, Run, Shell, Weld } from '../../records/index.js';
+import { readingWords } from '../topics/tested.js';
 import { type Fact, facts } from '../topics/topic.js';
 import { torqueSpecified } from '../topics/torque-uses.js';
 import type { Findable } from './records.js';
@@ -203,8 +204,8 @@ function evidence(id: string, { model }: Computed): readonly Fact[] {
   const tests = shell.tests
     .filter((test) => test.of.includes(id))
     .map((test) => {
-      const read = test.measured?.text ?? (test.start && test.end ? `${test.start.text} to ${test.end.text}` : 'no value');
-      return `${test.id} ${test.testKind}: ${read}, limit ${test.limit?.text ?? 'none'}, ${judgeTest(test, model).verdict}`;
+      const read = readingWords(test) ?? 'no value';
+      return `${test.id} ${test.testKind}: ${read}, limit ${test.limit ? unitSigns(test.limit.text) : 'none'}, ${judgeTest(test, model).verdict}`;
     });
   return facts(
     ['tested', tests],

@@ -1,13 +1,24 @@
 import type { TestVerdict } from '../../compute/verdicts/verdict.js';
-import { length, mass, number, percent, pressure, temperature, torque, type UnitSystem, volume } from '../../quantity/format.js';
+import {
+  length,
+  mass,
+  number,
+  percent,
+  pressure,
+  temperature,
+  torque,
+  type UnitSystem,
+  unitSigns,
+  volume,
+} from '../../quantity/format.js';
 import { PA_PER_PSI } from '../../quantity/units.js';
 import type { Test } from '../../records/index.js';
 
 /** What was read and what was allowed, in words: `a drop of 2 psi, expected at most 0.5 psi`. */
 export function valueAndLimit(test: Test, { value, atLeast }: TestVerdict, units: UnitSystem): string {
-  const limit = test.limit?.text ?? '';
+  const limit = unitSigns(test.limit?.text ?? '');
   const bound = atLeast ? 'at least' : 'at most';
-  if (test.measured) return `${test.measured.text}, expected ${bound} ${limit}`;
+  if (test.measured) return `${unitSigns(test.measured.text)}, expected ${bound} ${limit}`;
   const drop = value === undefined ? '' : `a drop of ${amount(value, test.start?.dimension, units)} `;
   return `${drop}(${test.start?.text} to ${test.end?.text}), expected ${bound} ${limit}`;
 }
