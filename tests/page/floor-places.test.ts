@@ -205,6 +205,52 @@ describe('a joint, a weld, a panel', () => {
   });
 });
 
+describe('tasks', () => {
+  it('of which no other test has one are kept and handed over: an inspection, a run, a bond, a ticket, a panel closed', async () => {
+    const phone = await phoneOf();
+    const enter = async (task: string, fields: Readonly<Record<string, string>>): Promise<void> => {
+      await phone.task(task);
+      await phone.fill(fields);
+      expect(await phone.keep()).toContain('is kept');
+    };
+    const look = {
+      'inspections.1.method': 'VT',
+      'inspections.1.by': 'J2',
+      'inspections.1.date': '2026-07-29',
+      'inspections.1.result': 'accept',
+    };
+    await phone.task('look');
+    expect(await phone.text('#chips-record')).toContain('W-0107');
+    await enter('look', { record: 'W-0107', ...look });
+    await phone.task('photo');
+    expect(await phone.text('#chips-of')).toContain('W-0107');
+    await enter('run', { circuit: 'D-00', from: 'BAT', to: 'DCP', date: '2026-09-25' });
+    await phone.task('bond');
+    await phone.fill({ record: 'SK-L-02', 'bond.surface': '18 C' });
+    expect(await phone.text('[data-field="bond.surface"] .on-record')).toBe('On record: 10 C');
+    await enter('bond', { record: 'SK-L-02', 'bond.surface': '18 C', 'fixing.applied': '2026-10-05' });
+    await enter('ticket', {
+      date: '2026-09-25',
+      scale: 'SC-2',
+      ticket: '26-200',
+      'readings.steer': '7000 lb',
+      'readings.drive': '5600 lb',
+      'condition.fuel': '1/4',
+    });
+    await enter('closed', { record: 'AP-01', date: '2026-11-09', by: 'M3' });
+    const handed = await phone.handOver();
+    expect(handed.entries.map(({ kind, does }) => `${does} ${kind}`)).toEqual([
+      'append weld',
+      'add run',
+      'set panel',
+      'add ticket',
+      'set panel',
+    ]);
+    expect(handed.entries[3]?.data.readings).toEqual({ steer: '7000 lb', drive: '5600 lb' });
+    handedOver.push(handed);
+  });
+});
+
 describe('a voice note', () => {
   it('goes along with its entry as a file that is hashed; what is too long or no sound is not taken', async () => {
     const phone = await phoneOf();
@@ -348,7 +394,7 @@ describe('five phones', () => {
       return file(`phone-${i}.json`);
     });
     const taken = await shellbook(store, 'import', 'floor', ...files, '--shell', 'OV-024', '--quiet');
-    const what = `Took in 1 photo, 1 node, ${5 * EACH + 1} findings, 1 picture, 1 voice note.`;
+    const what = `${5 * EACH + 1} findings, 3 changes to records, 1 picture, 1 voice note.`;
     expect([taken.status, taken.messages, taken.answer]).toEqual([0, '', expect.stringContaining(what)]);
     const findings = readFileSync(path.join(store, 'shells/OV-024/findings.yaml'), 'utf8');
     const [, note = '', sha256 = ''] = /x-voice:\s+\[?-?\s*\{?\s*file: ([\w./-]+),?\s+sha256:\s+(\w+)/u.exec(findings) ?? [];

@@ -69,7 +69,7 @@ const weldOf = (i: number): Readonly<Record<string, string>> => ({
 });
 
 /** Screens that a form opens. */
-const SCREEN: Readonly<Record<string, string>> = { mark: '[data-extra="onphoto"]' };
+const SCREEN: Readonly<Record<string, string>> = { mark: '[data-extra="onphoto"]', pick: '[data-extra="drawing"]' };
 
 describe('the page for the floor', () => {
   it('asks who enters, and takes nothing before', async () => {
@@ -241,7 +241,7 @@ describe('the page for the floor', () => {
       const { page: one } = await FloorPhone.open(opened.browser, file(name), log);
       if (name === 'es.html') expect(await one.$eval('#task-weld', (button) => button.textContent)).toBe('Soldadura hecha');
       await one.select('#who', 'M3');
-      for (const task of ['weld', 'node', 'mark', 'photo', 'bond']) {
+      for (const task of ['weld', 'node', 'mark', 'node', 'pick', 'photo', 'bond']) {
         await one.$eval(SCREEN[task] ?? `#task-${task}`, (button) => (button as HTMLElement).click());
         const small = await one.$$eval(
           '.screen.here button, .screen.here input, .screen.here select, .screen.here summary',

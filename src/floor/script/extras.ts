@@ -1,5 +1,7 @@
 import { distance, type Vec3 } from '../../geometry/vector.js';
+import { placeAt } from '../../model/place-at.js';
 import { make } from '../../page/dom.js';
+import type { FloorEntry } from '../hand-over.js';
 import type { TaskName } from '../tasks.js';
 import type { drawingScreen } from './drawing.js';
 import { nearestToTap, type TapCandidate, tapCandidates } from './near-tap.js';
@@ -8,6 +10,7 @@ import { placeTapped } from './pick-place.js';
 import type { FloorSession } from './session.js';
 
 const MOST_OFFERED = 12;
+const MOST_NEAR = 6;
 
 /** What helps with each task: what is near, the drawing to tap, a clock. */
 export class Extras {
@@ -58,6 +61,7 @@ export class Extras {
       case 'photo':
         return [
           this.chips('floor.tap.recent', this.recent(), 'of'),
+          this.chips('floor.tap.near', this.nearLast(), 'of'),
           tapIt(() => this.ofKinds('of', ['member', 'panel', 'node', 'run'])),
         ];
       default:
@@ -104,6 +108,25 @@ export class Extras {
       .slice(-6)
       .map(({ id }) => id)
       .reverse();
+  }
+
+  /** Panels, members and cavities near to what was entered last. */
+  private nearLast(): readonly string[] {
+    const { data, entries } = this.session;
+    const from = entries.all.reduceRight<Vec3 | undefined>((found, one) => found ?? this.placeOf(one), undefined);
+    if (from === undefined) return [];
+    const { panel = [], member = [], zone = [] } = data.refs;
+    const all = [...panel, ...member, ...zone].map(([id, , at]) => ({ what: id, points: at ? [at] : [] }));
+    return byDistance(all, from).slice(0, MOST_NEAR);
+  }
+
+  /** Where something that was entered here is, as far as that can be told. */
+  private placeOf({ kind, does, id, data }: FloorEntry): Vec3 | undefined {
+    if (kind === 'weld') return this.session.data.coach.weldsAt[id] ?? this.middle(String([data.joins].flat(2)[0] ?? ''));
+    if (kind === 'panel') return this.middle(id);
+    if (kind !== 'node' || does !== 'add' || data.at === undefined) return undefined;
+    const found = placeAt([data.at].flat().join(', '), this.session.model);
+    return typeof found === 'string' ? undefined : found.at;
   }
 
   /** Joints without a weld, on record or on this phone; with `all`, those that have one too. */

@@ -122,8 +122,22 @@ function pictureField(): HTMLElement {
   return make('div', { class: 'wide' }, make('label', { for: 'f-picture' }, data.words['field.picture'] ?? 'picture'), input);
 }
 
+/** Beside each field that is set, what the record says already: what is typed over it is seen to be. */
+function showOnRecord(): void {
+  const known = shown && taskOf(shown.name).does === 'set' ? (data.typed[recordNamed()] ?? {}) : {};
+  for (const field of place.querySelectorAll<HTMLElement>('[data-field]')) {
+    const now = known[field.dataset.field ?? ''];
+    const text =
+      now === undefined
+        ? ''
+        : words('floor.tap.onrecord', { value: typeof now === 'object' ? JSON.stringify(now) : String(now) });
+    field.querySelector('.on-record')?.replaceChildren(text);
+  }
+}
+
 /** What is likely wrong, as it is typed. */
 function warn(): void {
+  showOnRecord();
   warnings.replaceChildren(...warningsNow(session).map((text) => make('p', { class: 'caution' }, text)));
 }
 

@@ -47,6 +47,7 @@ export function makeForm(name: TaskName, data: FloorData, words: PageWords, befo
       make('label', { for: id }, label, column.required ? ` (${words('floor.tap.needed')})` : ''),
       input,
       help,
+      make('p', { class: 'quiet on-record' }),
       make('p', { class: 'fault', role: 'alert' }),
     );
   };
