@@ -55,7 +55,3 @@ function dayOf(date: string | undefined): string | undefined {
   const [, year, month, day] = /^D:(\d{4})(\d{2})(\d{2})/u.exec(date ?? '') ?? [];
   return year === undefined ? undefined : `${year}-${month}-${day}`;
 }
-
-/** True where something is broken: bytes changed since, or a signature that does not hold. */
-export const isBroken = ({ sealed, signature }: SealCheck): boolean =>
-  !sealed || (signature !== undefined && 'fault' in signature);

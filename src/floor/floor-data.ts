@@ -2,7 +2,6 @@ import type { Vec3 } from '../geometry/vector.js';
 import type { TapView } from '../page/pocket-data.js';
 import type { UnitSystem } from '../quantity/format.js';
 import type { Instrument, KindName, Limits, Material, Person, Procedure, Section, Shell } from '../records/index.js';
-import type { TaskName } from './tasks.js';
 
 /** A record as a field may name it: id, words, and where it is in mm (absent: not recorded). */
 export type FloorRef = readonly [id: string, words: string, at?: Vec3];
@@ -49,11 +48,4 @@ export interface FloorData {
   readonly hides: Readonly<Record<string, readonly (readonly [id: string, lacks: 'photo' | 'test' | 'both'])[]>>;
   /** Fields of panels that stand in the record already, as typed: `SK-1` → `bond.humidity` → `55 %`. */
   readonly typed: Readonly<Record<string, Readonly<Record<string, unknown>>>>;
-}
-
-/** One entry that is kept on the phone. */
-export interface KeptEntry {
-  readonly task: TaskName;
-  /** Fields as they were typed, for the next one like it. */
-  readonly typed: Readonly<Record<string, string>>;
 }

@@ -1,4 +1,5 @@
 import { outletLoad } from '../query/load/index.js';
+import { isSlideOut } from '../records/opening.js';
 import { slideLines } from './card-lines.js';
 import { linkTo, type Pocket } from './pocket.js';
 import type { Row, Screen } from './screens.js';
@@ -78,17 +79,15 @@ function heaterRows(p: Pocket, has: (id: string) => boolean): readonly Row[] {
 /** Slide-outs with what rides on them and what drives them, by what the records say belongs together. */
 function slideRows(p: Pocket, has: (id: string) => boolean): readonly Row[] {
   const { shell } = p.assessment.model;
-  return shell.openings
-    .filter(({ openingKind }) => openingKind === 'slide-out')
-    .map((opening) => {
-      const riding = shell.components.filter((one) => one.ridesOn === opening.id);
-      const driving = shell.nodes.filter(({ medium }) => medium === 'hydraulic');
-      const links = [...riding, ...driving].map(({ id }) => linkTo(id, has));
-      return {
-        links: [linkTo(opening.id, has)],
-        lines: [...slideLines(opening, p), { head: p.say('pocket.card.listed'), links }],
-      };
-    });
+  return shell.openings.filter(isSlideOut).map((opening) => {
+    const riding = shell.components.filter((one) => one.ridesOn === opening.id);
+    const driving = shell.nodes.filter(({ medium }) => medium === 'hydraulic');
+    const links = [...riding, ...driving].map(({ id }) => linkTo(id, has));
+    return {
+      links: [linkTo(opening.id, has)],
+      lines: [...slideLines(opening, p), { head: p.say('pocket.card.listed'), links }],
+    };
+  });
 }
 
 function alloyRows({ assessment }: Pocket, has: (id: string) => boolean): readonly Row[] {

@@ -6,7 +6,6 @@ export type MassBasis = (typeof MASS_BASES)[number];
 
 /** What people look for when something has happened. */
 export const EMERGENCY_USES = ['fire extinguisher', 'fire blanket', 'first aid kit', 'escape hammer', 'spill kit'] as const;
-export type EmergencyUse = (typeof EMERGENCY_USES)[number];
 
 /** Where the box lies that something fills. */
 export const STANDING = {

@@ -48,7 +48,7 @@ const OTHER_WORDS = new Set([
   'records/field.ts',
   'history/trace-query.ts',
   'cli/report/check-json.ts',
-  'cli/answers/figures.ts',
+  'cli/answers/check.ts',
   'page/pocket/synonyms.ts',
   'rules/member/alloy-swapped.ts',
 ]);

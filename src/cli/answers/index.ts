@@ -1,11 +1,24 @@
 import { z } from 'zod';
 import { getOwn } from '../../get-own.js';
 import type { Json } from '../report/json.js';
-import { FIGURE_ANSWERS } from './figures.js';
+import { CHECK_ANSWERS } from './check.js';
+import { LOOKUP_ANSWERS } from './lookups.js';
+import { PICTURE_ANSWERS } from './pictures.js';
+import { PRINT_ANSWERS } from './prints.js';
 import { RECORD_ANSWERS } from './records.js';
 import { type AnswerForms, type JsonObject, jsonText, orNull } from './shape.js';
+import { TAKEOFF_ANSWERS } from './takeoff.js';
+import { WEIGHT_ANSWERS } from './weights.js';
 
-const ANSWERS: Readonly<Record<string, AnswerForms>> = { ...RECORD_ANSWERS, ...FIGURE_ANSWERS };
+const ANSWERS: Readonly<Record<string, AnswerForms>> = {
+  ...RECORD_ANSWERS,
+  ...CHECK_ANSWERS,
+  ...TAKEOFF_ANSWERS,
+  ...WEIGHT_ANSWERS,
+  ...LOOKUP_ANSWERS,
+  ...PICTURE_ANSWERS,
+  ...PRINT_ANSWERS,
+};
 
 /** Commands whose `--json` answer is one object of this program’s own. */
 export const ANSWERED: readonly string[] = Object.keys(ANSWERS).sort();

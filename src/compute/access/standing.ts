@@ -1,4 +1,4 @@
-import { type Box, boxBetween, boxBounds } from '../../geometry/box.js';
+import { type Box, boxBetween } from '../../geometry/box.js';
 import { add, scale, type Vec3 } from '../../geometry/vector.js';
 import type { Model } from '../../model/shell.js';
 import type { FilledBox, Tank } from '../../records/index.js';
@@ -140,5 +140,3 @@ function railsMissing({ shell }: Model): readonly string[] {
     ? []
     : [`Chassis rails stand in nobody’s way here: ${missing.join(', ')} of \`chassis: {frame: …}\` not recorded.`];
 }
-
-export const solidBounds = ({ box }: Solid) => boxBounds(box);
