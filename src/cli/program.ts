@@ -7,7 +7,7 @@ import { makeRegistry, type Registry, shareOptions } from './registry.js';
 import { printable } from './report/printable.js';
 import { version } from './version.js';
 
-const ABOUT = `Keeps the record of a welded aluminium coach shell as YAML in Git, judges it,
+const ABOUT = `Keeps the record of a welded aluminium coach shell as YAML in Git, checks it,
 and prints its as-built book.`;
 
 const AFTER = `

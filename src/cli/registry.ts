@@ -20,10 +20,10 @@ export interface Registry {
 /** The options that may stand before or after any command's name. */
 export function shareOptions(command: Command): Command {
   return command
-    .addOption(new Option('--store <dir>', 'the store to work on (default: the nearest upward, else records/)'))
+    .addOption(new Option('--store <dir>', 'the store to work on (default: the nearest one above, else records/)'))
     .addOption(new Option('--json', 'answer with one JSON object'))
     .addOption(new Option('--quiet', 'no progress and no hints'))
-    .addOption(new Option('--no-color', 'no colours (also: NO_COLOR in the environment)'));
+    .addOption(new Option('--no-color', 'no colors (also: NO_COLOR in the environment)'));
 }
 
 /** What a printed book alone can answer: years later it may be all that there is. */
@@ -40,8 +40,8 @@ const ANSWERS_FROM_BOOK: ReadonlySet<string> = new Set([
 ]);
 
 const bookOptions = (): readonly Option[] => [
-  new Option('--book <file.pdf>', 'answer from the records inside a printed book, without a store'),
-  new Option('--proved', 'status 1 where that book is not signed with a known key'),
+  new Option('--book <file.pdf>', 'answer from the records inside a printed book; no store needed'),
+  new Option('--proved', 'exit 1 unless that book is signed with a known key'),
 ];
 
 /** Reads the shared options of a command and of the program before it. */

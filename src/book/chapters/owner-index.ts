@@ -33,7 +33,7 @@ export const ownerIndex: ChapterMaker = (book) => {
     title: w('index.title'),
     template: 'owner-index',
     data: {
-      heads: { name: w('head.name'), id: w('head.id'), page: w('book.page') },
+      heads: { name: w('head.name'), id: w('head.id'), page: w('index.page') },
       lines: sorted.map(({ id, name }) => ({ name, refs: [ref(id)], to: ref(id).to })),
     },
   };

@@ -8,7 +8,7 @@ import { shownPath } from '../shown-path.js';
 
 export function declareBackup(registry: Registry): void {
   registry
-    .add('backup <file>', 'writes the whole store into one file: records, pictures, history; read back before it counts', [
+    .add('backup <file>', 'writes the whole store into one file (records, pictures, history) and reads it back to be sure', [
       'shellbook backup ~/shop-2026-11.tar.gz',
       'shellbook recover ~/shop-2026-11.tar.gz shop     takes it back, with the same fingerprints',
     ])

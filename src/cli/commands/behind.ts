@@ -13,7 +13,7 @@ interface Options {
 
 export function declareBehind(registry: Registry): void {
   registry
-    .add('behind <shell> <panel>', 'what is in reach through that access panel: hazards first, then the nearest', [
+    .add('behind <shell> <panel>', 'what you can reach through an access panel: hazards first, then the nearest', [
       'shellbook behind QF-007 AP-11',
       'shellbook behind QF-007 AP-11 --all',
     ])

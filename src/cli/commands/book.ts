@@ -30,15 +30,15 @@ export function declareBook(registry: Registry): void {
       'shellbook book QF-007 --edition service --out qf-007.pdf',
       'shellbook book QF-007 --edition service --since QF-007-closed',
     ])
-    .addOption(new Option('--edition <edition>', 'the reader it is for').choices([...EDITIONS]))
+    .addOption(new Option('--edition <edition>', 'which reader it is for').choices([...EDITIONS]))
     .addOption(
       new Option('--language <language>', 'the language of the owner’s edition (default: as in shop.yaml)').choices([
         ...LANGUAGES,
       ]),
     )
-    .option('--out <file>', 'where to (default: books/SHELL-EDITION.pdf in the store)')
+    .option('--out <file>', 'where to write it (default: books/SHELL-EDITION.pdf in the store)')
     .addOption(
-      new Option('--photos <which>', 'what of the photo files travels inside the shop edition')
+      new Option('--photos <which>', 'what the shop edition carries: the photo files, or only their hashes')
         .choices(['originals', 'hashes'])
         .default('originals'),
     )

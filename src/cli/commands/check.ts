@@ -39,18 +39,18 @@ const NOW = '<now>';
 
 export function declareCheck(registry: Registry): void {
   registry
-    .add('check [shells...]', 'reads, validates and judges records; findings with file, line and column', [
+    .add('check [shells...]', 'checks the records and lists what is wrong, by file, line and column', [
       'shellbook check              every shell of the store',
-      'shellbook check QF-007 --all one shell, like findings not shortened',
+      'shellbook check QF-007 --all one shell, like findings not cut short',
       'shellbook check --watch      again at every save, until Ctrl-C',
       'shellbook check --since origin/main --share 1/8',
       'shellbook check --format sarif > check.sarif    for a build server',
     ])
-    .option('--all', 'show every finding, also the forty alike')
+    .option('--all', 'show every finding, even where many are alike')
     .addOption(new Option('--format <format>', 'how to answer').choices(FORMATS).argParser(readFormat).default('text'))
     .option('--watch', 'check again whenever a record changes')
-    .option('--since <revision>', 'only shells that differ from a commit, tag or date')
-    .option('--share <share>', 'only one share of the shells, as 1/8: for many machines')
+    .option('--since <revision>', 'only shells that changed since a commit, tag or date')
+    .option('--share <share>', 'check one share of the shells, such as 1/8, to split the work over machines')
     .addOption(formerOption('--changed-since <revision>'))
     .addOption(formerOption('--shard <share>'))
     .action(

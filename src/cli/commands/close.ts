@@ -16,14 +16,14 @@ interface Options {
 
 export function declareClose(registry: Registry): void {
   registry
-    .add('close <shell>', 'closes the build: says what is missing and who must do it, or commits, tags and prints', [
+    .add('close <shell>', 'closes the build: commits, tags and prints, or says what is missing and who must do it', [
       'shellbook close QF-007',
       'shellbook close QF-007 --no-books   only commit and tag',
       'shellbook close QF-007 --sign       sign the tag with the shop’s key',
     ])
     .option('--no-books', 'print no books')
     .option('--sign', 'sign the tag with the shop’s key (shellbook key)')
-    .option('--all', 'list everything that is missing, also the forty alike')
+    .option('--all', 'list everything that is missing, even where many are alike')
     .action(
       registry.run(
         ([shell], { books, all, sign }) => ({

@@ -10,9 +10,10 @@ interface Options {
 
 export function declareCompletion(registry: Registry): void {
   registry
-    .add('completion', 'what bash, zsh or fish needs to complete commands, shells and ids on Tab', [
+    .add('completion', 'makes Tab complete commands, shells and IDs in bash, zsh or fish', [
       'source <(shellbook completion bash)    in ~/.bashrc',
     ])
+    .helpGroup('For developers:')
     .addArgument(new Argument('<of>', 'which command shell').choices(SHELLS))
     .action(registry.run(([of]) => ({ of: of as ShellName }), completion));
 }

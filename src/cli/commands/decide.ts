@@ -21,14 +21,14 @@ interface Options {
 
 export function declareDecide(registry: Registry): void {
   registry
-    .add('decide <rule> [ids...]', 'decides warnings by name: one line in findings.yaml for all of these records', [
+    .add('decide <rule> [ids...]', 'settles warnings of one rule: one decision in findings.yaml for all the records you name', [
       "shellbook decide order.test-after-close-in DC-12/1 DC-12/2 --shell QF-007 --as 'use as is' --by J2 --because 'opened and tested again'",
     ])
     .requiredOption('--as <decision>', 'rework, repair, use as is or reject')
-    .requiredOption('--by <person>', 'who approved it, by the id in library/people.yaml')
-    .requiredOption('--because <reason>', 'why it may be so, in words')
-    .option('--shell <shell>', 'the shell that they are of (needed where the store has several)')
-    .option('--all', 'all open warnings of this rule, in place of ids')
+    .requiredOption('--by <person>', 'who approved it: the ID in library/people.yaml')
+    .requiredOption('--because <reason>', 'the reason, in words')
+    .option('--shell <shell>', 'the shell they belong to (needed if the store has several)')
+    .option('--all', 'all open warnings of this rule, instead of IDs')
     .option('--tell-owner', 'print it in the owner’s book too')
     .option('--dry-run', 'show the record, and write nothing')
     .option('--commit', 'commit what was written')

@@ -19,22 +19,18 @@ interface Options {
 
 export function declareExport(registry: Registry): void {
   registry
-    .add(
-      'export <kind> [shell]',
-      'the records of a kind, or all of them, as CSV or XLSX that import reads back; or a template to fill in',
-      [
-        'shellbook export members QF-007 > members.csv',
-        'shellbook export wires QF-007 > wires.csv',
-        'shellbook export all QF-007 --out tables',
-        'shellbook export all QF-007 --out records.xlsx',
-        'shellbook export members QF-007 --template --out members.xlsx',
-        'shellbook export dxf QF-007 --out coach.dxf',
-        'shellbook export all QF-007 --cobie --out handover',
-      ],
-    )
+    .add('export <kind> [shell]', 'writes records as CSV or XLSX that import reads back, or a template to fill in', [
+      'shellbook export members QF-007 > members.csv',
+      'shellbook export wires QF-007 > wires.csv',
+      'shellbook export all QF-007 --out tables',
+      'shellbook export all QF-007 --out records.xlsx',
+      'shellbook export members QF-007 --template --out members.xlsx',
+      'shellbook export dxf QF-007 --out coach.dxf',
+      'shellbook export all QF-007 --cobie --out handover',
+    ])
     .option('--out <path>', 'the folder to write to, or a workbook, as cut.xlsx (one table alone goes to standard output)')
-    .option('--template', 'a workbook to fill in: units in the heads, lists to pick from, an example row, help')
-    .option('--cobie', 'hand-over sheets in the COBie manner: facility, spaces, systems, components, documents')
+    .option('--template', 'a workbook to fill in: units in the column heads, lists to pick from, an example row, help')
+    .option('--cobie', 'hand-over sheets laid out like COBie: facility, spaces, systems, components, documents')
     .option('--with-customer', 'name the customer in the hand-over sheets')
     .action(
       registry.run(

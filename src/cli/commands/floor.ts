@@ -19,7 +19,7 @@ interface Options {
 
 export function declareFloor(registry: Registry): void {
   registry
-    .add('floor <shell>', 'makes one file for entering records at the coach, on a phone with no network or on paper', [
+    .add('floor <shell>', 'makes a page for entering records at the coach: on a phone without a network, or on paper', [
       'shellbook floor QF-007',
       'shellbook floor QF-007 --language es --out floor.html',
       'shellbook floor QF-007 --sheet --out today.pdf    a sheet of paper to fill in by hand',
@@ -29,7 +29,7 @@ export function declareFloor(registry: Registry): void {
       new Option('--language <language>', 'the language of its words (default: as in shop.yaml)').choices([...LANGUAGES]),
     )
     .option('--sheet', 'a sheet to print instead: open hold points, lines to fill in, drawings to mark')
-    .option('--out <file>', 'where to (default: books/SHELL-floor.html in the store); a sheet that is called .pdf is printed')
+    .option('--out <file>', 'where to write it (default: books/SHELL-floor.html in the store); a sheet named .pdf is printed')
     .action(
       registry.run(
         ([shell], { language, sheet, out }) => ({

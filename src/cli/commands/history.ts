@@ -14,7 +14,7 @@ interface Options {
 
 export function declareHistory(registry: Registry): void {
   registry
-    .add('history <shell> [id]', 'what was recorded when and by whom, newest first; of one record, field by field', [
+    .add('history <shell> [id]', 'who recorded what and when, newest first; for one record, field by field', [
       'shellbook history QF-007',
       'shellbook history QF-007 W-0112',
     ])

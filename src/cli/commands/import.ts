@@ -42,7 +42,7 @@ const text = (value: unknown): string | undefined => (typeof value === 'string' 
 
 export function declareImport(registry: Registry): void {
   registry
-    .add('import <kind> <files...>', 'adds many records from a sheet (CSV or XLSX), and changes those that it knows', [
+    .add('import <kind> <files...>', 'adds records from a sheet (CSV or XLSX) and updates those already there', [
       'shellbook import members cutlist.csv --shell QF-007 --dry-run',
       "shellbook import members cut.csv --shell QF-007 --map 'Shape=section' --yes",
       'shellbook import wires wirelist.csv --shell QF-007 --medium dc',
@@ -50,24 +50,24 @@ export function declareImport(registry: Registry): void {
       "shellbook import dxf frame.dxf --shell QF-007 --layer 'FLOOR=member, section=RT2x2x1/8, alloy=6061-T6' --dry-run",
       'shellbook import floor QF-007-floor-*.json --shell QF-007',
     ])
-    .option('--shell <shell>', 'the shell that the records are of')
+    .option('--shell <shell>', 'the shell the records belong to')
     .option('--dry-run', 'show what would change, and write nothing')
-    .option('--map <column=key>', 'what a column is read as; skip: not read (may be given again)', gather)
-    .option('--yes', 'take columns whose names are only close, and leave out those that fit nothing')
-    .option('--keep', 'keep such columns in import.yaml for the next sheet')
-    .option('--allow-missing', 'take records that name others which come with a later sheet')
-    .option('--header-row <row>', 'the row that names the columns, where it is not found')
-    .option('--sheet <name>', 'the sheet of a workbook, by name or number, where it is not the first')
+    .option('--map <column=key>', 'which key a column holds; skip leaves it out (may be repeated)', gather)
+    .option('--yes', 'accept columns whose names are close, and leave out those that fit nothing')
+    .option('--keep', 'remember the columns in import.yaml for the next sheet')
+    .option('--allow-missing', 'accept records that name others not entered yet')
+    .option('--header-row <row>', 'the row that names the columns, if it is not found')
+    .option('--sheet <name>', 'the sheet of a workbook, by name or number, if it is not the first')
     .addOption(formerOption('--ahead'))
     .addOption(formerOption('--heads <row>'))
-    .option('--decimal-comma', 'commas part decimals: 5,25')
-    .option('--decimal-point', 'commas part thousands: 14,600')
+    .option('--decimal-comma', 'a comma is the decimal mark: 5,25')
+    .option('--decimal-point', 'a comma separates thousands: 14,600')
     .option('--dates <order>', 'how 2/11/2026 is read: m/d/y or d/m/y')
-    .option('--gone <what>', 'records whose rows are gone from the sheet: ask, keep (say no more of them) or mark (x-gone)')
-    .option('--into <file>', 'the file that new records go to, as members-floor or dc-house')
-    .option('--medium <medium>', 'for wires and pipes: what runs in them, where no service says (dc, ac, water, gas …)')
-    .option('--layer <layer=what>', 'of a drawing: what the pieces on a layer are; skip: not read (may be given again)', gather)
-    .option('--unit <unit>', 'of a drawing that does not say: in, ft, mm, cm or m')
+    .option('--gone <what>', 'what to do with records whose rows are gone from the sheet: ask, keep them, or mark them (x-gone)')
+    .option('--into <file>', 'the file for new records, such as members-floor or dc-house')
+    .option('--medium <medium>', 'for wires and pipes: what they carry, if no service says (dc, ac, water, gas …)')
+    .option('--layer <layer=what>', 'for a drawing: what the pieces on a layer are; skip leaves it out (may be repeated)', gather)
+    .option('--unit <unit>', 'the unit of a drawing that names none: in, ft, mm, cm or m')
     .option('--commit', 'commit what was written')
     .action(registry.run(([kind, files], given) => read(kind as string, files as readonly string[], given), importAny));
 }

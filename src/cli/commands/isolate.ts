@@ -13,7 +13,7 @@ export function declareIsolate(registry: Registry): void {
   registry
     .add(
       'isolate <shell> <id>',
-      'what to switch off, shut and disconnect before work on it, with the proof that no source is left',
+      'what to switch off, shut and disconnect before you work on it, and whether any source is left',
       ['shellbook isolate QF-007 DC-12'],
     )
     .action(registry.run(([shell, id]) => ({ shell: shell as string, id: id as string }), cutOff));

@@ -16,7 +16,7 @@ interface Options {
 
 export function declareKey(registry: Registry): void {
   registry
-    .add('key', 'the key that this shop signs its books with: shows it, makes it, lists it in the store', [
+    .add('key', 'the key that the shop signs its books with: show it, make one, list it in the store', [
       'shellbook key                                   which key signs, and its fingerprint',
       'shellbook key --new "Quillfeather Fabrication"  makes one, outside every store',
       'shellbook key --add                             lists it in keys.yaml of the store',
@@ -24,7 +24,7 @@ export function declareKey(registry: Registry): void {
     ])
     .option('--new <shop>', 'make a key and a certificate in the name of the shop')
     .option('--add', 'list the key in the store, where everybody looks it up')
-    .option('--know <fingerprint>', 'know a key from now on, once compared with the shop’s own paper')
+    .option('--know <fingerprint>', 'trust a key from now on; first compare it with the shop’s own paper')
     .option('--of <shop>', 'whose key it is')
     .action(
       registry.run(

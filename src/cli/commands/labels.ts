@@ -22,19 +22,21 @@ interface Options {
 
 export function declareLabels(registry: Registry): void {
   registry
-    .add('labels <shell>', 'prints the panel labels and the weight label sheet', [
+    .add('labels <shell>', 'prints panel labels and the figures for the weight label', [
       'shellbook labels QF-007',
       'shellbook labels QF-007 --markers --first 4 --out labels.pdf',
     ])
     .addOption(
-      new Option('--edition <edition>', 'the edition whose pages the labels name').choices([...EDITIONS]).default('service'),
+      new Option('--edition <edition>', 'the edition whose page numbers go on the labels')
+        .choices([...EDITIONS])
+        .default('service'),
     )
     .addOption(
       new Option('--language <language>', 'the language of the labels (default: as in shop.yaml)').choices([...LANGUAGES]),
     )
-    .option('--first <number>', 'label of the first sheet to begin with, where some are gone from it', '1')
-    .option('--markers', 'sheets of markers for both ends of every wire and pipe as well')
-    .option('--out <file>', 'where to (default: books/SHELL-labels.pdf in the store)')
+    .option('--first <number>', 'where to begin on the first sheet, if some labels are used up', '1')
+    .option('--markers', 'also print markers for both ends of every wire and pipe')
+    .option('--out <file>', 'where to write it (default: books/SHELL-labels.pdf in the store)')
     .action(
       registry.run(
         ([shell], { edition, first, language, markers, out }) => ({

@@ -4,7 +4,7 @@ import type { Registry } from '../registry.js';
 
 export function declareList(registry: Registry): void {
   registry
-    .add('list', 'every shell in the store with its state; or what they say of the shop’s work', [
+    .add('list', 'every shell in the store and its state; or trends over all of them', [
       'shellbook list',
       'shellbook list --trends   rework, scale residuals and days to record, over the shells',
     ])

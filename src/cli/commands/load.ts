@@ -12,10 +12,10 @@ interface Options {
 
 export function declareLoad(registry: Registry): void {
   registry
-    .add('load <shell> <outlet>', 'whether an outlet can take more: its circuit, wires, panel and supplies with the load added', [
+    .add('load <shell> <outlet>', 'whether an outlet can take more load: its circuit, wires, panel and supplies with it added', [
       'shellbook load QF-007 AC-03/R1 --add 1500W',
     ])
-    .option('--add <load>', 'what is added, in watts or amperes', '0 W')
+    .option('--add <load>', 'the load to add, in watts or amps', '0 W')
     .action(
       registry.run(
         ([shell, outlet], { add }) => ({ shell: shell as string, outlet: outlet as string, add: String(add) }),

@@ -16,15 +16,15 @@ interface Options {
 
 export function declareMend(registry: Registry): void {
   registry
-    .add('mend <shell> <rule>', 'writes what findings of a rule propose into all their records, after showing it', [
+    .add('mend <shell> <rule>', 'shows the fix that a rule proposes for each record, then writes them all', [
       'shellbook mend QF-007 service.no-grommet --dry-run',
       'shellbook mend QF-007 service.role-missing --only BAT --only DCP',
     ])
-    .option('--only <id>', 'this record alone (may be given again)', (one: string, before: readonly string[] = []) => [
+    .option('--only <id>', 'only this record (may be repeated)', (one: string, before: readonly string[] = []) => [
       ...before,
       one,
     ])
-    .option('--yes', 'write without asking: you looked, and it is so')
+    .option('--yes', 'write without asking; only once you have looked')
     .option('--dry-run', 'show what would be written, and write nothing')
     .option('--commit', 'commit what was written')
     .action(

@@ -12,11 +12,11 @@ interface Options {
 
 export function declareMerge(registry: Registry): void {
   registry
-    .add('merge [files...]', 'asks, by record and field, about what two people changed to different things', [
+    .add('merge [files...]', 'settles, field by field, what two people changed differently', [
       'shellbook merge              after a pull or rebase that Git could not finish',
-      'shellbook merge --install    lets Git merge records so in this copy, once',
+      'shellbook merge --install    lets Git merge records in this copy; once is enough',
     ])
-    .option('--install', 'have Git merge the records of this copy by record and field')
+    .option('--install', 'let Git merge the records of this copy field by field')
     .option('--driver', 'as Git calls it: base, ours, theirs, path')
     .action(
       registry.run(

@@ -20,7 +20,7 @@ export function declareNear(registry: Registry): void {
       'shellbook near QF-007 "24 in aft of P-L-06, on SK-L-03, 14 in above FB-L"',
     ])
     .option('--within <distance>', 'how far to look', '3in')
-    .option('--known-to <distance>', 'how closely the place is known: looks that much farther, and takes it off the screw')
+    .option('--known-to <distance>', 'how closely you know the place: looks that much farther and shortens the screw by it')
     .action(
       registry.run(
         ([shell, place], { within, knownTo }) => ({

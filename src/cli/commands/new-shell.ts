@@ -12,13 +12,13 @@ interface Options {
 
 export function declareNewShell(registry: Registry): void {
   registry
-    .add('new-shell <id>', 'starts a shell: files ready to fill in, with the format explained in them', [
+    .add('new-shell <id>', 'starts a shell: files to fill in, with the format explained in each', [
       'shellbook new-shell QF-008',
-      'shellbook new-shell QF-008 --from QF-007     the same structure, and no more',
+      'shellbook new-shell QF-008 --from QF-007     only the structure',
     ])
     .option(
       '--from <shell>',
-      'start from the structure of another shell: no heats, dates, readings, photos, ratings, VIN or customer',
+      'copy the structure of another shell, without heats, dates, readings, photos, ratings, VIN or customer',
     )
     .action(
       registry.run(

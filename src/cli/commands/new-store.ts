@@ -11,11 +11,11 @@ interface Options {
 
 export function declareNewStore(registry: Registry): void {
   registry
-    .add('new-store <dir>', 'starts a store: shop file and library ready to fill in', [
+    .add('new-store <dir>', 'starts a store: a shop file and a library to fill in', [
       'shellbook new-store records',
       'shellbook new-store records --ci',
     ])
-    .option('--ci', 'with a script that checks the records on a machine that builds')
+    .option('--ci', 'add a script that checks the records on a build server')
     .action(registry.run(([dir], { ci }) => ({ dir: dir as string, ci: ci === true }), newStore));
 }
 

@@ -14,7 +14,7 @@ const WIDTH_MM = 180;
 
 export function declareOverlay(registry: Registry): void {
   registry
-    .add('overlay <shell> <photo>', 'what is recorded in a photo’s view, drawn onto the picture', [
+    .add('overlay <shell> <photo>', 'draws what is recorded onto a photo', [
       'shellbook overlay QF-007 P-0231',
       'shellbook overlay QF-007 P-0231 --out p-0231-drawn.jpg',
       'shellbook overlay QF-007 P-0231 --mark p-0231.html',

@@ -20,11 +20,11 @@ export function declarePhotos(registry: Registry): void {
   registry
     .add(
       'photos <shell> <folder>',
-      'takes in a folder of pictures: when each was taken, what it may show, what still lacks one',
+      'takes in a folder of pictures: when each was taken, what it may show, what still needs one',
       ['shellbook photos QF-007 ~/phone/friday', 'shellbook photos QF-007 ~/phone/trough --of TROUGH,DC-12/1 --stage belly'],
     )
     .option('--of <ids>', 'what all of these pictures show')
-    .option('--stage <stage>', 'the build stage that they are of')
+    .option('--stage <stage>', 'the build stage they show')
     .option('--dry-run', 'show what would be taken in, and write nothing')
     .option('--commit', 'commit what was written')
     .action(

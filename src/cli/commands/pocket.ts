@@ -17,15 +17,15 @@ interface Options {
 
 export function declarePocket(registry: Registry): void {
   registry
-    .add('pocket <shell>', 'makes one file for a phone: search, the coach to tap, cards, emergency; no network', [
+    .add('pocket <shell>', 'makes one file for a phone that works without a network: search, drawings to tap, emergency', [
       'shellbook pocket QF-007',
       'shellbook pocket QF-007 --edition owner --language es --out qf-007-owner.html',
     ])
-    .addOption(new Option('--edition <edition>', 'the reader it is for').choices([...POCKET_EDITIONS]).default('service'))
+    .addOption(new Option('--edition <edition>', 'which reader it is for').choices([...POCKET_EDITIONS]).default('service'))
     .addOption(
       new Option('--language <language>', 'the language of its words (default: as in shop.yaml)').choices([...LANGUAGES]),
     )
-    .option('--out <file>', 'where to (default: books/SHELL-EDITION.html in the store)')
+    .option('--out <file>', 'where to write it (default: books/SHELL-EDITION.html in the store)')
     .action(
       registry.run(
         ([shell], { edition, language, out }) => ({

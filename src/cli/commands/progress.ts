@@ -13,13 +13,13 @@ interface Options {
 
 export function declareProgress(registry: Registry): void {
   registry
-    .add('progress <shell>', 'hold points by stage, met and unmet, the record that would meet each, and who is next', [
+    .add('progress <shell>', 'hold points by stage: which are met, what would meet the rest, and who is next', [
       'shellbook progress QF-007',
       'shellbook progress QF-007 --for J2        what J2 can do today',
       'shellbook progress QF-007 --for electrician',
     ])
     .option('--for <person>', 'only what this person or trade can do today')
-    .option('--all', 'list everything that is missing, not the first of many alike')
+    .option('--all', 'list everything that is missing, even where many are alike')
     .action(
       registry.run(
         ([shell], { for: who, all }) => ({ shell: shell as string, for: who as string | undefined, all: all === true }),

@@ -15,11 +15,11 @@ interface Options {
 
 export function declareRecover(registry: Registry): void {
   registry
-    .add('recover <file> <dir>', 'lays a backup, or the records carried inside a book, down as a store again', [
+    .add('recover <file> <dir>', 'makes a store again from a backup, or from the records inside a book', [
       'shellbook recover shop-2026-11.tar.gz shop    a backup: records, pictures and history',
       'shellbook recover QF-007-shop.pdf records    every file back, byte for byte',
     ])
-    .option('--proved', 'status 1 where the book is not signed with a known key')
+    .option('--proved', 'exit 1 unless the book is signed with a known key')
     .action(
       registry.run(([file, dir], { proved }) => ({ file: file as string, dir: dir as string, proved: proved === true }), recover),
     );

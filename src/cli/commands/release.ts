@@ -16,7 +16,7 @@ interface Options {
 
 export function declareRelease(registry: Registry): void {
   registry
-    .add('release <shell>', 'the hand-over sheet for paint and interior: what is left, what to keep off', [
+    .add('release <shell>', 'hand-over sheet for paint and interior: weight left, where to screw, what to keep off', [
       'shellbook release QF-007',
       'shellbook release QF-007 --print              the same as a PDF with drawings, one page a subject',
       'shellbook release QF-007 --json',

@@ -16,9 +16,10 @@ export function declareSchema(registry: Registry): void {
       'shellbook schema members > members.schema.json',
       'shellbook schema answer-check   what a script may count on in check --json',
       'shellbook schema --answers     the schemas of all answers, by command',
-      'shellbook schema --write      all of them into the store, with settings that tie them to its files',
+      'shellbook schema --write      writes all of them into the store, with editor settings',
     ])
-    .option('--write', 'lay every schema and the editor settings into the store')
+    .helpGroup('For developers:')
+    .option('--write', 'write every schema and the editor settings into the store')
     .option('--answers', 'the schemas of all --json answers, in one object')
     .action(
       registry.run(

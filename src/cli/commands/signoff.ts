@@ -24,10 +24,10 @@ export function declareSignoff(registry: Registry): void {
       'shellbook signoff QF-007 floor --by J2',
       'shellbook signoff QF-007 finished --by A1 --role administrator',
     ])
-    .requiredOption('--by <person>', 'who signs, by the id in library/people.yaml')
-    .option('--role <role>', 'in what role (default: that of the person)')
+    .requiredOption('--by <person>', 'who signs: the ID in library/people.yaml')
+    .option('--role <role>', 'in which role (default: the person’s own)')
     .option('--date <day>', 'the day of signing (default: today)')
-    .option('--all', 'list everything that is missing, also the forty alike')
+    .option('--all', 'list everything that is missing, even where many are alike')
     .action(
       registry.run(
         ([shell, stage], { by, role, date, all }) => ({

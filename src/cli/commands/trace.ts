@@ -12,7 +12,7 @@ interface Options {
 
 export function declareTrace(registry: Registry): void {
   registry
-    .add('trace <key> <value>', 'every shell and record that a heat, lot, welder, procedure, instrument or part is in', [
+    .add('trace <key> <value>', 'every shell and record that used a heat, lot, welder, procedure, instrument or part', [
       'shellbook trace heat H-4471',
       'shellbook trace lot A-2231 --json',
       'shellbook trace certificate MC-103',

@@ -12,7 +12,7 @@ interface Options {
 
 export function declareUndo(registry: Registry): void {
   registry
-    .add('undo', 'takes back your last entry that this program wrote; what others wrote stays', [
+    .add('undo', 'takes back the last entry you made with this program; nobody else’s work changes', [
       'shellbook undo --dry-run     which one that is',
       'shellbook undo',
     ])

@@ -9,13 +9,13 @@ interface Options extends VerifyOptions {
 
 export function declareVerify(registry: Registry): void {
   registry
-    .add('verify <book.pdf>', 'is this book unchanged, by whom is it signed, is it the same as the store', [
+    .add('verify <book.pdf>', 'tells whether a book is unchanged, who signed it, and whether it matches the store', [
       'shellbook verify QF-007-service.pdf                 unchanged, and signed by whom?',
       'shellbook verify QF-007-shop.pdf --store records    against that store, every page printed again',
     ])
     .option('--quick', 'do not print the pages again')
     .option('--signed-by <fingerprint>', 'the key that it must be signed with, as on the shop’s own paper')
-    .option('--proved', 'status 1 where it is not signed with a known key')
+    .option('--proved', 'exit 1 unless it is signed with a known key')
     .action(
       registry.run(
         ([file], { quick, proved, signedBy }) => ({

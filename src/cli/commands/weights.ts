@@ -20,7 +20,7 @@ export function declareWeights(registry: Registry): void {
     .option('--all', 'show lifted-axle and worst-case conditions too')
     .option(
       '--with <mass @ place>',
-      'what if this is loaded: over or not, by axle, end, tyre and bay; may be given again',
+      'try a load: what it does to each axle, wheel end, tire and bay (may be repeated)',
       again,
       [],
     )
