@@ -18,7 +18,7 @@ const storePath = z
       /^(?:shop\.ya?ml|library\/.+|shells\/[^/]+\/.+)$/u.test(path) &&
       !/[\\:*?"<>|\p{Cc}\p{Cf}]/u.test(path) &&
       path.split('/').every((part) => part !== '' && !/^[.\s-]|[.\s]$/u.test(part)),
-    'is no path within a store',
+    'is not a path within a store',
   );
 
 const manifestSchema = z.object({
@@ -83,7 +83,7 @@ export function readManifest(text: string): ManifestRead {
   try {
     data = JSON.parse(text);
   } catch {
-    return { fault: 'its manifest is no JSON' };
+    return { fault: 'its manifest is not JSON' };
   }
   const read = manifestSchema.safeParse(data);
   if (!read.success) {

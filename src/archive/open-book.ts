@@ -34,7 +34,7 @@ export function openBook(bytes: Uint8Array, budget = Budget.for(bytes.length)): 
   };
   const attached = [...specifications.keys()];
   if (!specifications.has(MANIFEST)) {
-    throw new PdfFault('it carries no record: it is no book of shellbook, or its attachments were taken out');
+    throw new PdfFault('it carries no record: it is not a shellbook book, or its attachments were removed');
   }
   try {
     const manifest = carried(MANIFEST, MOST_MANIFEST_BYTES);

@@ -127,7 +127,7 @@ function foreignFiles(book: CarriedBook, { records, photos }: Manifest): readonl
   ]);
   return book.attached
     .filter((name) => !named.has(name))
-    .map((name) => ({ part: 'file', name, message: `A file is attached that is no part of the book: ${name}.` }));
+    .map((name) => ({ part: 'file', name, message: `An attached file is not part of the book: ${name}.` }));
 }
 
 /** @throws PdfFault where the file asks for more work than a book does */

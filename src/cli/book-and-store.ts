@@ -110,6 +110,6 @@ function hiddenChange(manifest: Manifest, now: string, then: string | undefined)
   const message =
     manifest.edition === 'shop'
       ? 'The store has another fingerprint, although no record differs: this version of the program may count otherwise.'
-      : 'Something that this edition withholds is not in the store as it was: only the shop edition can tell what.';
+      : 'Something that this edition leaves out has changed in the store: only the shop edition can show what.';
   return [{ part: 'fingerprint', name: manifest.fingerprint, message }];
 }

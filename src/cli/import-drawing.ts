@@ -125,7 +125,7 @@ function unmappedText(name: string, unmapped: ReadonlyMap<string, number>): stri
   const layers = [...unmapped].map(([layer, count]) => `${layer} (${count})`);
   const shown = layers.length > 12 ? `${layers.slice(0, 12).join(', ')} and ${layers.length - 12} more` : layers.join(', ');
   const [first] = unmapped.keys();
-  return `${name}: nothing says what lies on layer ${shown}. Say it, as --layer '${first}=member, section=RT2x2x1/8, alloy=6061-T6' or --layer '${first}=skip', and add --keep for the next drawing; --yes leaves such layers out. Nothing was written.`;
+  return `${name}: nobody has said what is on layer ${shown}. Say it, as --layer '${first}=member, section=RT2x2x1/8, alloy=6061-T6' or --layer '${first}=skip', and add --keep for the next drawing; --yes leaves such layers out. Nothing was written.`;
 }
 
 async function keepLayers(

@@ -105,7 +105,7 @@ async function decided(clashes: readonly FloorClash[], context: Context): Promis
   for (const { key, person, kind, id, field, record, phone } of clashes) {
     if (decisions.has(key)) continue;
     const said = await asker.choose({
-      text: `${kind} ${id}${field === '' ? '' : `, ${field}`}: the record says ${record}, ${person} entered ${phone}. Which stands?`,
+      text: `${kind} ${id}${field === '' ? '' : `, ${field}`}: the record says ${record}, ${person} entered ${phone}. Which is right?`,
       choices: [
         { value: 'record', name: 'what the record says' },
         { value: 'phone', name: `what ${person} entered` },

@@ -26,7 +26,7 @@ export async function importNotes(options: Options, context: Context): Promise<S
   const bytes = await readGivenFile(path.resolve(context.io.cwd, options.file), options.file, LARGEST_BYTES, 'a file of notes');
   const file = readNotes(name, bytes.toString('utf8'));
   if (options.shell !== undefined && options.shell !== file.shell)
-    throw new UserError(`${name} is of shell ${file.shell}, not of ${options.shell}. Nothing was written.`);
+    throw new UserError(`${name} is for shell ${file.shell}, not ${options.shell}. Nothing was written.`);
   const pictures = await picturesOf(name, file);
   const root = await storeOf(context);
   if (options.dryRun) {

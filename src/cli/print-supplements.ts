@@ -99,7 +99,7 @@ async function earlierInput(
   const text = await readStoreTextAt(root, commit, id);
   const loaded = loadStore(text).shells.get(id);
   if (!loaded)
-    throw new UserError(`Shell ${id} was not in the store yet at ${since}, so no book of it can be brought up from there.`);
+    throw new UserError(`Shell ${id} was not in the store yet at ${since}, so there is no earlier book to update from there.`);
   const tree = await listTree(root, commit);
   const photos = new Map(loaded.model.shell.photos.map((photo) => [photo.id, `shells/${id}/photos/${photo.file}`]));
   const photoHashes = await hashPhotosAt(root, commit, id);

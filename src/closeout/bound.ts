@@ -12,7 +12,7 @@ export function mayNotSign(model: Model, by: string, stage: string): string | un
   const all = signers(model);
   if (all.length === 0 || all.some((one) => one.id === by && one.signs?.includes(stage))) return undefined;
   const who = all.filter((one) => one.signs?.includes(stage)).map((one) => one.id);
-  return `${by} may not sign ${stage} by library/people.yaml, expected ${who.join(' or ') || 'somebody whose `signs` has it'}`;
+  return `${by} may not sign ${stage}, says library/people.yaml; expected ${who.join(' or ') || 'somebody whose `signs` has it'}`;
 }
 
 export interface NewestCovered {

@@ -107,7 +107,7 @@ function noneOf(what: string, file: string, stage: StageCase, holdPoint: string)
   if (stage.planned.length > 0) return [];
   return [
     one(
-      `No ${what} of stage ${stage.id} is on record, so \`${holdPoint}\` is not verified, expected them in ${file}; where the stage has none, take the hold point out of library/stages.yaml`,
+      `No ${what} of stage ${stage.id} is on record, so \`${holdPoint}\` is not verified, expected them in ${file}; if the stage has none, take the hold point out of library/stages.yaml`,
     ),
   ];
 }
@@ -228,7 +228,7 @@ function bareWeighed({ model: { shell } }: StageCase): ReturnType<Look> {
 
 function weighed({ id, model: { shell } }: StageCase): ReturnType<Look> {
   if (shell.tickets.some((ticket) => ticket.stage === id)) return [];
-  return [one(`No scale ticket is of stage ${id}, expected one in weights.yaml`, [shell.id])];
+  return [one(`No scale ticket is for stage ${id}, expected one in weights.yaml`, [shell.id])];
 }
 
 function findingsDecided({ model: { shell } }: StageCase): ReturnType<Look> {

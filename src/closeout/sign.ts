@@ -71,7 +71,7 @@ function notBound(model: Model, { stage, by, date }: Signing): readonly OpenItem
     ...(newest && newest.day > date
       ? [
           item(
-            `${newest.id} is of ${newest.day}, expected nothing newer than the sign-off of ${date}: sign on the day that you look`,
+            `${newest.id} is dated ${newest.day}, expected nothing newer than the sign-off of ${date}: sign on the day you look`,
             [newest.id],
           ),
         ]

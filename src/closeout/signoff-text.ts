@@ -22,7 +22,7 @@ export function withSignoff(old: string | null, { stage, role, by, date, digest 
   const root = document.contents as Node | null;
   const list = isMap(root) ? listIn(root.items as Pair<Node, Node | null>[]) : root;
   if (list === null || list === undefined || !isSeq(list)) {
-    if (isMap(root) || (root !== null && text.trim() !== '' && !isBlank(root))) throw cannotAdd('it is no list');
+    if (isMap(root) || (root !== null && text.trim() !== '' && !isBlank(root))) throw cannotAdd('it is not a list');
     return ended(text) + record;
   }
   if (list.flow) throw cannotAdd('its list stands in [ ]: write one `- ` line for each');

@@ -94,7 +94,7 @@ function otherKind(bytes: Uint8Array): string | undefined {
   if (known) return known[1];
   const start = new TextDecoder('latin1').decode(bytes.subarray(0, 400)).trimStart().toLowerCase();
   if (/^(?:<!doctype html|<html|<table|<\?xml)/u.test(start))
-    return 'is a web page or XML that bears the name of a sheet, expected XLSX or CSV: open it in a spreadsheet and save it as XLSX';
+    return 'is a web page or XML named like a sheet, expected XLSX or CSV: open it in a spreadsheet and save it as XLSX';
   const isWide = startsWith(bytes, [0xff, 0xfe]) || startsWith(bytes, [0xfe, 0xff]);
   return !isWide && bytes.subarray(0, 4096).includes(0) && !startsWith(bytes, [0x50, 0x4b])
     ? 'is neither text nor a workbook, expected XLSX or CSV'

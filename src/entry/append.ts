@@ -67,7 +67,7 @@ class Appender {
       this.splices.insert(this.splices.lineEnd(endOf(pair.key)), text);
     } else if (rest.length > 0) this.under(pair.value, rest, records);
     else if (isSeq(pair.value)) this.toList(pair.value, records);
-    else throw new UserError(`\`${this.place.path.join('.')}\` in ${this.place.file} is no list: correct it first`);
+    else throw new UserError(`\`${this.place.path.join('.')}\` in ${this.place.file} is not a list: correct it first`);
   }
 
   private mapping(node: Node): YAMLMap {

@@ -56,7 +56,8 @@ const faultOf =
   (typed: string): string | undefined => {
     if (key !== 'vin' || typed.trim() === '') return undefined;
     const vin = typed.trim();
-    if (!VIN_FORM.test(vin)) return `\`${vin}\` is no vehicle number: 17 capital letters and digits, without I, O and Q`;
+    if (!VIN_FORM.test(vin))
+      return `\`${vin}\` is not a vehicle number: expected 17 capital letters and digits, without I, O and Q`;
     const digit = vinCheckDigit(vin);
     return vin[8] === digit
       ? undefined

@@ -228,7 +228,7 @@ function wrongAnswer(
   if (!read.ok) return read.message;
   if (column.key === 'id' && homeOf(kind).in !== 'library') {
     const taken = known.taken(kind, String(read.value));
-    if (taken !== undefined) return `\`${String(read.value)}\` is the id of a ${taken} already, expected a new one`;
+    if (taken !== undefined) return `\`${String(read.value)}\` is already the ID of a ${taken}, expected a new one`;
   }
   return faultAt(kind, column, withValue(data, column.path, read.value) as Data);
 }

@@ -9,7 +9,7 @@ export function setValue(splices: Splices, record: Node, path: Path, value: unkn
   const [step, ...rest] = path as readonly [string | number, ...Path];
   if (isMap(record)) setInMap(splices, record, String(step), rest, value);
   else if (isSeq(record)) setInList(splices, record, Number(step), rest, value);
-  else throw new UserError(`A value stands where a block was expected for \`${path.join('.')}\`: change it by hand`);
+  else throw new UserError(`There is a value instead of a block for \`${path.join('.')}\`: change it by hand`);
 }
 
 function setInMap(splices: Splices, map: YAMLMap, key: string, rest: Path, value: unknown): void {
@@ -37,7 +37,7 @@ function setInList(splices: Splices, list: YAMLSeq, index: number, rest: Path, v
 function setAt(splices: Splices, node: Node, rest: Path, value: unknown): void {
   if (rest.length === 0) splices.replace(startOf(node), splices.trimmed(endOf(node)), flow(value));
   else if (isAlias(node)) {
-    throw new UserError(`\`*${node.source}\` stands for a block that several records share: change it by hand`);
+    throw new UserError(`\`*${node.source}\` refers to a block that several records share: change it by hand`);
   } else if (isScalar(node)) splices.replace(startOf(node), splices.trimmed(endOf(node)), flow(wrapYaml(rest, value)));
   else setValue(splices, node, rest, value);
 }

@@ -24,7 +24,7 @@ export function draftOf(kind: EntryKind, wanted: Data, known: RecordIndex, into:
   if (id === undefined) throw new UserError(`Missing for a ${kind}: --id`);
   const taken = known.taken(kind, id) ?? (known.find(kind, id) && kind);
   if (taken !== undefined)
-    throw new UserError(`\`${id}\` is the id of a ${taken} already, expected a new one${suggestion(kind, known)}`);
+    throw new UserError(`\`${id}\` is already the ID of a ${taken}, expected a new one${suggestion(kind, known)}`);
   const chosen = chooseFile(kind, data, known, into);
   if ('ask' in chosen) throw new UserError(`${kind} ${id}: ${chosen.ask}`);
   const faults: string[] = [];
@@ -39,7 +39,7 @@ export function draftOf(kind: EntryKind, wanted: Data, known: RecordIndex, into:
 function numbered(kind: EntryKind, known: RecordIndex): string {
   const id = nextId(kind, known);
   if (id === undefined)
-    throw new UserError(`The ids of ${kind}s follow no numbering, so nobody can say which is next: give one with --id`);
+    throw new UserError(`The IDs of ${kind}s follow no numbering, so there is no next one: give one with --id`);
   return id;
 }
 

@@ -86,7 +86,7 @@ export function withRemembered(
       return splices.apply();
     }
   }
-  const lines = `# Which records each sheet held, so that a row which is gone is named.\n${SHEETS_KEY}:\n  ${JSON.stringify(name)}: ${JSON.stringify(now)}\n`;
+  const lines = `# Which records each sheet held, to name the rows that go missing.\n${SHEETS_KEY}:\n  ${JSON.stringify(name)}: ${JSON.stringify(now)}\n`;
   splices.insert(start.length, lines);
   return splices.apply();
 }

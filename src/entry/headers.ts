@@ -92,7 +92,7 @@ function matchOne(form: SheetForm, text: string, index: number, { said, own }: M
     const column = form.columnFor(key);
     return column
       ? { ...base, column, ...unitFor(column, unit), how: 'certain', mapped: true }
-      : { ...base, how: 'wrong', message: `\`${text}\` is mapped to \`${key}\`, which is no key of a ${form.word}` };
+      : { ...base, how: 'wrong', message: `\`${text}\` is mapped to \`${key}\`, which is not a key of a ${form.word}` };
   }
   const certain =
     form.columnFor(name) ?? form.columns.find((one) => plainHeader(one.key) === plainHeader(name)) ?? dotted(form, name);
@@ -191,7 +191,7 @@ function splitUnit(
     if (unit !== undefined) return { name, unit };
     // `Date (when cut)` says no unit; `Length (inche)` would.
     const column = known.find((one) => plainHeader(one.key) === plainHeader(name));
-    const message = `\`${symbol}\` in \`${text}\` is no unit, expected one as \`in\`, \`mm\`, \`lb\` or \`kg\``;
+    const message = `\`${symbol}\` in \`${text}\` is not a unit, expected one such as \`in\`, \`mm\`, \`lb\` or \`kg\``;
     return column?.form.as === 'quantity' ? { name, message } : { name };
   }
   const trailing = /^(.*\S)(?:,\s*|[\s_]+)(\S+)$/u.exec(text);

@@ -19,7 +19,7 @@ export function keptColumns(text: string | undefined, kind: SheetWord): Readonly
   const [fault] = findings;
   if (fault) throw new UserError(`${COLUMNS_FILE}:${fault.place.line}: ${fault.message}`);
   if (data === null) return new Map();
-  if (!isData(data)) throw new UserError(`${COLUMNS_FILE} is no block of keys, expected ${EXAMPLE}`);
+  if (!isData(data)) throw new UserError(`${COLUMNS_FILE} is not a block of keys, expected ${EXAMPLE}`);
   const kept = new Map<string, string>();
   for (const [word, columns] of Object.entries(data)) {
     if (word === SHEETS_KEY || word === LAYERS_KEY) continue;

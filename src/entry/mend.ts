@@ -50,7 +50,7 @@ function mend(proposals: readonly Proposal[], known: RecordIndex): Mended | stri
   const [{ id, kind: kindName }] = proposals as readonly [Proposal];
   const kind = kindName as EntryKind;
   const record = known.find(kind, id);
-  if (!record) return `${kind} ${id} is not in the records as they stand now: nothing was changed there.`;
+  if (!record) return `${kind} ${id} is not in the records any more: nothing was changed there.`;
   let data: Data = record.data;
   const changes: CellChange[] = [];
   for (const { path, value, adds } of proposals) {

@@ -32,14 +32,14 @@ export function readNotes(name: string, content: string): NotesFile {
   try {
     given = JSON.parse(content);
   } catch {
-    throw new UserError(`${name} is no file of notes: it is not JSON. Expected the file that a pocket page saved.`);
+    throw new UserError(`${name} is not a file of notes: it is not JSON. Expected the file that a pocket page saved.`);
   }
   const read = FILE.safeParse(given);
   if (read.success) return read.data as NotesFile;
   const [fault] = read.error.issues;
   const at = fault?.path.map((key) => (typeof key === 'number' ? key + 1 : String(key))).join(' ');
   throw new UserError(
-    `${name} is no file of notes: ${at ? `${at}: ` : ''}${fault?.message ?? 'of another form'}. Expected the file that a pocket page saved. Nothing was written.`,
+    `${name} is not a file of notes: ${at ? `${at}: ` : ''}${fault?.message ?? 'of another form'}. Expected the file that a pocket page saved. Nothing was written.`,
   );
 }
 

@@ -78,7 +78,7 @@ class Planner {
       if (id === undefined || one === undefined) return [];
       const before = seen.get(id);
       if (before !== undefined) {
-        this.say({ row: row.row.number, message: `\`${id}\` stands in row ${before} too, expected one row for a record` });
+        this.say({ row: row.row.number, message: `\`${id}\` is in row ${before} too, expected one row per record` });
         return [];
       }
       seen.set(id, row.row.number);

@@ -122,8 +122,8 @@ function parsed(name: string, text: string, delimiter: string): readonly (readon
 
 const HINTS: Readonly<Record<string, string>> = {
   CSV_QUOTE_NOT_CLOSED: 'a quotation mark opens here and is never closed: close it, or double it inside a cell (`""`)',
-  CSV_INVALID_CLOSING_QUOTE: 'a quotation mark stands inside a quoted cell: double it (`3/4""`)',
-  INVALID_OPENING_QUOTE: 'a quotation mark stands inside a cell: put the whole cell in quotes and double the mark (`"3/4"""`)',
+  CSV_INVALID_CLOSING_QUOTE: 'there is a quotation mark inside a quoted cell: double it (`3/4""`)',
+  INVALID_OPENING_QUOTE: 'there is a quotation mark inside a cell: put the whole cell in quotes and double the mark (`"3/4"""`)',
 };
 
 /** `A`, `B` … `Z`, `AA`: how a spreadsheet names a column, counted from 0. */

@@ -53,7 +53,7 @@ export function loadShop(text: string | undefined, say: (finding: Finding) => vo
   const reader = new RecordReader(say);
   const none: Source = { file: 'shop.yaml', place: () => ({ file: 'shop.yaml', line: 1, column: 1, endLine: 1, endColumn: 2 }) };
   if (text === undefined) {
-    reader.tell('format.missing-file', 'There is no shop.yaml in this store, expected it to say whose store it is', none.place());
+    reader.tell('format.missing-file', 'This store has no shop.yaml, expected one to say whose store it is', none.place());
     return shopOf({ id: 'shop', source: none, typed: {} }, undefined);
   }
   const file = reader.open('shop.yaml', text, undefined, false);

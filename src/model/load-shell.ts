@@ -68,7 +68,7 @@ function openHead(text: ShellText, reader: RecordReader, register: Register<Reco
   const path = `shells/${text.id}/shell.yaml`;
   const yaml = text.files.get(path);
   if (yaml !== undefined) return reader.open(path, yaml, register);
-  const message = `There is no shell.yaml in shells/${text.id}/, expected it to say what the shell is`;
+  const message = `There is no shell.yaml in shells/${text.id}/, expected one to say what the shell is`;
   reader.tell('format.missing-file', message, noSource(path).place(), [text.id]);
   return undefined;
 }

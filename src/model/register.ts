@@ -18,7 +18,7 @@ export class Register<Kind extends string = string> {
     say({
       rule: 'format.duplicate-id',
       severity: 'error',
-      message: `Id \`${id}\` is used twice, expected one record for an id: ${other} has it already. Give this one another id`,
+      message: `Id \`${id}\` is used twice, expected one record per ID: ${other} already has it. Give this one another ID`,
       ids: [id],
       place: source.place(),
       related: [{ message: 'First use', place: first.source.place() }],

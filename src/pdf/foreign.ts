@@ -17,7 +17,7 @@ const LINK = new Set(['Type', 'Subtype', 'F', 'Border', 'Rect', 'Dest', 'StructP
 /** What a reader calls the parts that are most often added. */
 const WORDS: Readonly<Record<string, string>> = {
   OpenAction: 'something that is done when the file is opened',
-  AA: 'something that is done by itself',
+  AA: 'something that starts by itself',
   JavaScript: 'a script',
   OCProperties: 'layers that can be shown and hidden',
   Collection: 'a cover page for its attachments',

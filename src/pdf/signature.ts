@@ -79,7 +79,7 @@ export type SignatureFound = { readonly signature: FileSignature } | { readonly 
  */
 export function findSignature(file: PdfFile): SignatureFound {
   const field = signatureField(file);
-  if (!field) return file.catalog.has(name('AcroForm')) ? { fault: 'stands in a form that is no book’s' } : { none: true };
+  if (!field) return file.catalog.has(name('AcroForm')) ? { fault: 'has a form that no book has' } : { none: true };
   const at = file.xref.objects.get(field.value)?.at;
   const dict = file.resolve(field.field.get(name('V')));
   if (at === undefined || objectHead(file.bytes, at) === undefined || !(dict instanceof PDFDict))

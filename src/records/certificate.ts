@@ -11,7 +11,7 @@ export const certificate = kind(
   'certificate',
   { in: 'library', list: 'certificates' },
   {
-    heats: texts('Heats or lots that it is of').required(),
+    heats: texts('Heats or lots it covers').required(),
     alloy: id('Alloy and temper that it certifies, as in library/materials.yaml').required().names('material').asLast(),
     type: oneOf(CERTIFICATE_TYPES, 'Type of document, EN 10204').required().asLast(),
     document: text('Its number, and where the paper is').traced('certificate'),

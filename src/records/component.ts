@@ -10,7 +10,7 @@ export const EMERGENCY_USES = ['fire extinguisher', 'fire blanket', 'first aid k
 /** Where the box lies that something fills. */
 export const STANDING = {
   middle: position('Middle of its size, where that is not the place typed as `at`').describes(),
-  outside: yesNo('It hangs in the open').describes(),
+  outside: yesNo('It hangs outside, exposed').describes(),
   rides_on: id('The slide-out that it moves with').names('opening').describes(),
 };
 

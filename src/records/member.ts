@@ -78,7 +78,7 @@ export const member = kind(
       .asLast(),
     class: oneOf(
       MEMBER_CLASSES,
-      'primary (where not typed): the shell stands on it; secondary: a bracket, a rail to screw to',
+      'primary (if not typed): the shell rests on it; secondary: a bracket, a rail to screw to',
     ).as('memberClass'),
     section: id('Section, as in library/sections.yaml')
       .names('section')

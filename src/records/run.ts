@@ -25,7 +25,7 @@ export const run = kind(
   'run',
   { in: 'service', list: 'runs' },
   {
-    circuit: id('Circuit that it is of').names('circuit'),
+    circuit: id('Circuit it belongs to').names('circuit'),
     from: id('Node at one end').required().notLent().names('node'),
     to: id('Node at the other end').required().notLent().names('node'),
     from_side: side('Which side of a two-sided node it begins at: line or load, in or out, supply 1 …'),

@@ -10,7 +10,7 @@ export const statement = (help: string) =>
 
 /** What every record may carry beside its own fields. Keys that begin with `x-` are the shop's own and are never looked at. */
 export const SHARED = {
-  note: prose('Anything worth knowing that has no field of its own')
+  note: prose('Anything worth knowing that no other field holds')
     .called('notes', 'remarks', 'comment', 'comments')
     .ofOne()
     .notLent()

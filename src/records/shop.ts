@@ -65,7 +65,7 @@ const limits = {
   late_entry: days('Longest between an event and its entry').usual(7),
   // common practice, no source: one part in a hundred.
   unexplained_mass: level('Share of the total mass that may stay unexplained').usual(0.01),
-  tape: quantity('length', 'How well a tape tells a place'),
+  tape: quantity('length', 'How closely a tape measures a place'),
   overlay: quantity('length', 'Worst error of a picture’s points that is still of use', 'above zero'),
 };
 export type Limits = ModelOf<typeof limits>;

@@ -10,7 +10,7 @@ export interface FilledBox {
   readonly sizeMm?: Vec3;
   /** Its middle; where not typed, the record's place. */
   readonly middle?: Vec3;
-  /** It hangs in the open. */
+  /** It hangs outside, exposed. */
   readonly outside?: boolean;
   /** The slide-out that it moves with. */
   readonly ridesOn?: string;

@@ -5,14 +5,14 @@ export const READING: Readonly<Record<string, Pick<Rule, 'asks' | 'finds'>>> = {
   'format.yaml': { asks: 'defect', finds: 'A file that is not YAML, or uses a part of YAML that records do not.' },
   'format.conflict': {
     asks: 'defect',
-    finds: 'A file with the marks of a merge that is not finished; they say which versions stand against each other.',
+    finds: 'A file with the marks of an unfinished merge; they show which versions conflict.',
   },
   'format.comma-slip': { asks: 'defect', finds: 'A thousands comma that split a value in two inside `{…}` or `[…]`.' },
   'format.duplicate-key': { asks: 'defect', finds: 'A key that a record has twice.' },
   'format.unreadable': { asks: 'missing', finds: 'A file that cannot be read: too large, not UTF-8, a link out of the store.' },
   'format.file-name': {
     asks: 'missing',
-    finds: 'A file that is no part of a store by its name or place, so that nothing reads it.',
+    finds: 'A file whose name or place is not part of a store, so nothing reads it.',
   },
   'format.missing-file': {
     asks: 'missing',

@@ -118,7 +118,7 @@ export function readDetached(der: Uint8Array, digest: Uint8Array): SignatureRead
 
 function checked(der: Uint8Array, digest: Uint8Array): SignatureRead {
   const content = AsnConvert.parse(der, ContentInfo);
-  if (content.contentType !== id_signedData) return { fault: 'it is no signature' };
+  if (content.contentType !== id_signedData) return { fault: 'it is not a signature' };
   const data = AsnConvert.parse(content.content, SignedData);
   const [info, ...others] = [...data.signerInfos];
   if (!info || others.length > 0) return { fault: 'it is not of exactly one signer' };

@@ -89,7 +89,7 @@ function conflictFinding(block: ConflictBlock, place: Place): Finding {
   return {
     rule: 'format.conflict',
     severity: 'error',
-    message: `Two people changed ${what}, and both forms stand here between the marked lines from \`<<<<<<<\` to \`>>>>>>>\`, expected one: \`shellbook merge\` asks which is true, or delete the wrong form and the three marked lines by hand`,
+    message: `Two people changed ${what}, and both versions are here between the marked lines from \`<<<<<<<\` to \`>>>>>>>\`, expected one: \`shellbook merge\` asks which is true, or delete the wrong form and the three marked lines by hand`,
     ids,
     place,
   };

@@ -55,10 +55,10 @@ export async function readyToClose(root: string, env: Env = {}): Promise<void> {
     throw new UserError(`${root} does not lie in a Git work tree, and closing is a commit and a tag in Git. Start one: git init`);
   if (repository.whole === 'shallow')
     throw new UserError(
-      'This clone is shallow: it lacks earlier commits, and with them earlier close-outs. Fetch them: git fetch --unshallow --tags',
+      'This clone is shallow: earlier commits are missing, and with them earlier close-outs. Fetch them: git fetch --unshallow --tags',
     );
   if ('commit' in headOf(repository))
-    throw new UserError('Git stands on no branch (detached HEAD), where a commit is soon lost. Go to one: git switch main');
+    throw new UserError('Git is not on a branch (detached HEAD), where a commit is soon lost. Go to one: git switch main');
   for (const [file, doing] of [
     ['MERGE_HEAD', 'merge'],
     ['CHERRY_PICK_HEAD', 'cherry-pick'],

@@ -45,7 +45,7 @@ export async function layDown(
     return count;
   } catch (error) {
     if ((error as NodeJS.ErrnoException).syscall === undefined) throw error;
-    throw new UserError(`${dir} cannot be written: ${reason(error)}. Nothing was laid down.`);
+    throw new UserError(`${dir} cannot be written: ${reason(error)}. Nothing was written.`);
   } finally {
     await rm(fresh, { recursive: true, force: true });
   }
@@ -54,7 +54,7 @@ export async function layDown(
 async function refuseUnlessFree(dir: string): Promise<void> {
   const found = await lstat(dir).catch(() => undefined);
   if (found === undefined) return;
-  if (!found.isDirectory()) throw new UserError(`${dir} is no folder: nothing was written. Name a new or an empty folder.`);
+  if (!found.isDirectory()) throw new UserError(`${dir} is not a folder: nothing was written. Name a new or an empty folder.`);
   if ((await readdir(dir)).length > 0)
     throw new UserError(`${dir} is not empty: nothing was written. Name a new or an empty folder.`);
 }

@@ -85,7 +85,7 @@ class Lock implements Held {
   still(): void {
     if (isFolder(path.join(this.folder, this.name))) return;
     throw new UserError(
-      `Another shellbook took over ${this.folder} while this one stood still: nothing more was written. Look at the records, then try again.`,
+      `Another shellbook took over ${this.folder} while this one was stopped: nothing more was written. Look at the records, then try again.`,
     );
   }
 
@@ -161,7 +161,7 @@ class Lock implements Held {
     });
     return (
       `Another shellbook${owners.length > 0 ? ` (${owners.join(', ')})` : ''} has been writing to ${this.root} for two minutes: nothing was written. ` +
-      `Try again when it has ended; if no such program runs any more, take the folder ${this.folder} away.`
+      `Try again when it has ended; if no such program is running, delete the folder ${this.folder}.`
     );
   }
 

@@ -63,7 +63,7 @@ async function bytesAgain(
     if ('jpeg' in read && hashOf(read.jpeg) === sha256) return read.jpeg;
   }
   throw new UserError(
-    `${name} was changed or taken away while the pictures were taken in. Take them in again: what is there already is passed over.`,
+    `${name} was changed or removed while the pictures were taken in. Take them in again: those already there are skipped.`,
   );
 }
 

@@ -116,7 +116,7 @@ async function linkedKind(at: Walk, name: string): Promise<'file' | undefined> {
 export async function readRecordText(file: string): Promise<Text> {
   try {
     const found = await stat(file);
-    if (!found.isFile()) return { refused: 'This is no file, so it is not read' };
+    if (!found.isFile()) return { refused: 'This is not a file, so it is not read' };
     const refused = tooLarge(found.size);
     if (refused !== undefined) return { refused };
     return decode(await readFile(file));
@@ -130,7 +130,7 @@ export function reason(error: unknown): string {
   const code = (error as NodeJS.ErrnoException).code;
   if (code === 'ENOENT') return 'it is not there';
   if (code === 'EACCES' || code === 'EPERM') return 'no permission';
-  if (code === 'ENOTDIR') return 'it is no folder';
+  if (code === 'ENOTDIR') return 'it is not a folder';
   if (code === 'ENOSPC' || code === 'EDQUOT') return 'the disk is full';
   if (code === 'EROFS') return 'the disk is read-only';
   if (code === 'EISDIR') return 'it is a folder';

@@ -50,7 +50,7 @@ async function commitOn(root: string, said: string, [, day = '', time, offset]: 
   const commits = log.split('\n').map((line) => line.split(' ') as [string, string]);
   const found = commits.find(([, at]) => (until === undefined ? at.slice(0, 19) <= local : Date.parse(at) <= until));
   if (found) return found[0];
-  throw new UserError(`No commit on or before ${said}: the first is of ${dayOf(commits.at(-1)?.[1] ?? '')}.`);
+  throw new UserError(`No commit on or before ${said}: the first is from ${dayOf(commits.at(-1)?.[1] ?? '')}.`);
 }
 
 const noGit = (root: string): string => `The store at ${root} does not lie in a Git work tree, so it has no revisions.`;

@@ -2,7 +2,7 @@
 export const LARGEST_BYTES = 20 * 1024 * 1024;
 export const DEEPEST_FOLDER = 6;
 
-export const TOO_DEEP = 'This folder lies too deep in the store to be read';
+export const TOO_DEEP = 'This folder is too deep in the store to be read';
 
 /** What a file of the store is read as, by its path from the store's folder; undefined for what is no part of a record. */
 export function takenAs(file: string): 'yaml' | 'photo' | 'sound' | undefined {

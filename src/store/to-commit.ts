@@ -13,11 +13,11 @@ export async function toCommit(root: string, shell: string): Promise<readonly st
   const { ignored, unwatched } = await hiddenFromGit(repository, different);
   if (ignored.length > 0)
     throw new UserError(
-      `Git is told to ignore ${listed(ignored)}, so the close-out would lack it: nothing was closed. Take it out of .gitignore, or add it: git add --force -- ${ignored[0]}`,
+      `Git ignores ${listed(ignored)}, so the close-out would miss it: nothing was closed. Take it out of .gitignore, or add it: git add --force -- ${ignored[0]}`,
     );
   if (unwatched.length > 0)
     throw new UserError(
-      `Git is told not to look at ${listed(unwatched)}, which differs from the last commit: nothing was closed. Let it look again: git update-index --no-skip-worktree --no-assume-unchanged -- ${unwatched[0]}`,
+      `Git does not watch ${listed(unwatched)}, which differs from the last commit: nothing was closed. Let it look again: git update-index --no-skip-worktree --no-assume-unchanged -- ${unwatched[0]}`,
     );
   return different;
 }

@@ -138,7 +138,7 @@ async function bytesOf(target: string, file: string): Promise<Buffer | null> {
   const refuse = (why: string): never => {
     throw new UserError(`${file}: ${why}. Nothing was written.`);
   };
-  if (!found.isFile()) return refuse('This is no file, expected a record file');
+  if (!found.isFile()) return refuse('This is not a file, expected a record file');
   const large = tooLarge(found.size);
   if (large !== undefined) return refuse(large);
   const bytes = await readFile(target);

@@ -167,7 +167,7 @@ describe('one change of one file', () => {
 
   // Nobody is refused as root, who runs tests in some containers.
   it('tells of a folder where a file stands', async () => {
-    await expect(updateFile(root, 'shop.yaml/welds.yaml', add)).rejects.toThrow(/cannot be written: it is no folder/u);
+    await expect(updateFile(root, 'shop.yaml/welds.yaml', add)).rejects.toThrow(/cannot be written: it is not a folder/u);
     await expect(updateFile(root, 'shells', add)).rejects.toThrow(/expected a record file/u);
     await expect(updateFile(file('nowhere'), WELDS, add)).rejects.toThrow(/cannot be written to: it is not there/u);
   });

@@ -108,7 +108,7 @@ async function addChassis({ shell, dryRun, commit }: Options, context: Context):
   const text = withChassis(file, old, said);
   const before = new Set(old.split('\n'));
   const fresh = text.split('\n').filter((line) => line !== '' && !before.has(line));
-  if (fresh.length === 0) throw new UserError('Nothing new was said: nothing was written.');
+  if (fresh.length === 0) throw new UserError('You gave nothing new, so nothing was written.');
   context.tell(`${file}:\n${fresh.map((line) => `  ${line}`).join('\n')}`);
   if (!dryRun && !(await asker.confirm({ text: 'Write it?', usual: true }))) throw new UserError('Nothing was written.');
   if (!dryRun) {
@@ -227,7 +227,7 @@ async function lent(
     throw new UserError(
       broken === undefined
         ? `There is no ${kind} yet that --last could take from`
-        : `${broken} is not whole YAML, so --last has nothing to take from. See: shellbook check`,
+        : `${broken} is not complete YAML, so --last has nothing to copy from. See: shellbook check`,
     );
   return { ...lentBy(kind, id, known), ...(last ? { id: NEXT } : {}) };
 }
@@ -286,7 +286,8 @@ async function finish(
     context.print(
       `${write ? 'Added' : 'Would add'} ${kind} ${draft.id} to ${draft.place.file} (${draft.why}).\n${report.recordText(draft.data, draft.place.usual)}`,
     );
-  if (kind === 'stage') context.tell(`Stages stand in build order: move it in ${draft.place.file} to where it belongs.`);
+  if (kind === 'stage')
+    context.tell(`Stages are listed in build order: move this one in ${draft.place.file} to where it belongs.`);
   if (write && options.commit) {
     const { entryMessage } = await import('../../entry/message.js');
     context.tell(await committed(root, [draft.place.file], entryMessage(kind, draft.id, shell, draft.data)));

@@ -67,7 +67,7 @@ async function look({ shell, panel, all }: Options, context: Context): Promise<S
 }
 
 async function noSuchPanel(shell: string, panel: string, known: readonly string[]): Promise<string> {
-  if (known.length === 0) return `${shell} has no access panel with an outline on record`;
+  if (known.length === 0) return `${shell} has no access panel with a recorded outline`;
   const { didYouMean } = await import('../../source/nearest.js');
   const close = didYouMean(panel, known);
   return `${panel} is no access panel of ${shell}${close === '' ? `. It has ${known.slice(0, 8).join(', ')}${known.length > 8 ? ' …' : ''}` : close}`;

@@ -109,7 +109,7 @@ async function answerOf(options: Options, context: Context): Promise<CheckAnswer
   const store = await openStoreFor(context);
   if (store.book && store.book.withheld.length > 0) {
     const { edition, withheld } = store.book;
-    context.tell(`The ${edition} edition carries the record without ${withheld.join('; ')}: findings may come of that alone.`);
+    context.tell(`The ${edition} edition leaves out ${withheld.join('; ')}: some findings may come from that alone.`);
   }
   const wanted = await chosen(options, store);
   const [{ checkedShell, checkedStore }, { lookAround }] = await Promise.all([

@@ -102,7 +102,7 @@ async function decided(
           dry_run: options.dryRun,
         }),
       );
-    else context.print(`All of these are decided already, by ${by}: nothing was written.`);
+    else context.print(`All of these are already decided, by ${by}: nothing was written.`);
     return 0;
   }
   const of = [...new Set(open.map(({ ids }) => ids[0] as string))];
@@ -170,7 +170,7 @@ function openOnes({ rule, ids, all }: Options, findings: readonly DecidedFinding
   if (error)
     throw new UserError(`${rule} at ${error.ids[0]} is an error, which nobody can decide away: put it right. ${error.message}`);
   if (meant.every(({ severity }) => severity === 'note'))
-    throw new UserError(`${rule} at ${meant[0]?.ids[0]} is a note, which blocks nothing and needs no decision`);
+    throw new UserError(`${rule} at ${meant[0]?.ids[0]} is a note: it blocks nothing and needs no decision`);
   return meant.filter(({ severity, decidedBy }) => severity === 'warning' && decidedBy === undefined);
 }
 

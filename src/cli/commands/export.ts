@@ -181,7 +181,7 @@ async function tables(
 
 async function sheets(options: Options, context: Context): Promise<ReadonlyMap<string, string>> {
   if (options.kind !== 'all')
-    throw new UserError('Hand-over sheets are of the whole shell: shellbook export all SHELL --cobie --out DIR');
+    throw new UserError('Hand-over sheets cover the whole shell: shellbook export all SHELL --cobie --out DIR');
   const [{ openShell }, { cobieSheets }, { csvOf }, { forEdition }, { hiddenFrom }, { cleanText }] = await Promise.all([
     import('../open.js'),
     import('../../entry/cobie/index.js'),

@@ -51,7 +51,7 @@ async function history(options: Options, context: Context): Promise<Status> {
     context.print(rows.length > 0 ? textTable(heads, rows) : 'Nothing committed yet.');
     const others = [...store.loaded.shells.keys()].filter((other) => other !== options.shell);
     if (commits.some(({ subject }) => !subject.includes(options.shell) && others.some((other) => subject.includes(other))))
-      context.tell(`Commits for other shells are here where they changed the library, which ${options.shell} uses too.`);
+      context.tell(`Commits for other shells are listed if they changed the library, which ${options.shell} also uses.`);
     if (uncommitted.length > 0) context.tell(`Not committed: ${uncommitted.join(', ')}`);
   }
   return 0;

@@ -45,7 +45,7 @@ async function key(options: Options, context: Context): Promise<Status> {
     const { newKey } = await import('../new-key.js');
     const { file, fingerprint } = await newKey(options.fresh, context);
     context.tell(
-      `Made a key in ${file}. Keep a copy of that file where nobody else gets at it, as on paper or a stick in a safe: it is in no store and no backup of one.`,
+      `Made a key in ${file}. Keep a copy where nobody else can get at it, such as on paper or a stick in a safe: it is not in any store or backup.`,
     );
     context.tell('Next: shellbook key --add, in the store');
     return show(file, options.fresh, fingerprint, context);

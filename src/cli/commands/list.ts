@@ -18,7 +18,7 @@ const NOT_COUNTED: readonly string[] = ['what pictures say by themselves', 'when
 async function list({ trends }: { readonly trends: boolean }, context: Context): Promise<Status> {
   if (context.settings.book !== undefined) {
     const { UserError } = await import('../../user-error.js');
-    throw new UserError('A printed book is of one shell: leave out --book, or ask it with check');
+    throw new UserError('A printed book covers one shell: leave out --book, or use check');
   }
   if (trends) return listTrends(context);
   const [{ findStore }, { fileIds }, { History }, { summaries }, { closedAs }, { stateName }] = await Promise.all([

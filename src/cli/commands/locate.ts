@@ -51,7 +51,7 @@ async function locate({ shell, photo, px, on }: Options, context: Context): Prom
     throw new UserError(`The point ${px.join(',')} is outside photo ${photo}, which is ${widthPx} by ${heightPx} px`);
   const found = locateInPhoto(model, solved, px, on);
   if (!('at' in found) && found.why === 'no surface')
-    throw new UserError(`${on} has no surface on record: --on takes a panel, member or zone`);
+    throw new UserError(`${on} has no recorded surface: --on takes a panel, member or zone`);
   if (context.settings.json) {
     const { locateJson } = await import('../report/overlay-json.js');
     context.print(locateJson(shell, { solved, px, on, found }, opened.revision));

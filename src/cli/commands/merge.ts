@@ -46,7 +46,7 @@ async function installIt(root: string, context: Context): Promise<Status> {
     import('node:path'),
   ]);
   if (!(await installed(root)))
-    throw new UserError('The store does not lie in a Git work tree, or this program is not built: nothing was changed');
+    throw new UserError('The store is not in a Git work tree, or this program is not built: nothing was changed');
   const { ATTRIBUTES } = await import('../../store/git/merge-driver.js');
   const { readFile } = await import('node:fs/promises');
   const there = await readFile(path.join(root, '.gitattributes'), 'utf8').catch(() => '');

@@ -47,7 +47,7 @@ async function newShell(options: Options, context: Context): Promise<Status> {
   context.tell(
     [
       'Next:',
-      `  1. shellbook add chassis --shell ${options.shell} asks for ratings, axles and bare weights; they stand in ${path.join(shown, 'shell.yaml')}.`,
+      `  1. shellbook add chassis --shell ${options.shell} asks for ratings, axles and bare weights; they go into ${path.join(shown, 'shell.yaml')}.`,
       options.from === undefined
         ? '  2. Put in what was built: by hand (take the # from the examples), with shellbook add, or from sheets with shellbook import.'
         : `  2. Take out what this coach does not have of ${options.from}, and put in heats, dates and lengths as they come.`,

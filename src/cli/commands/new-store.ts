@@ -46,8 +46,7 @@ async function newStore(options: Options, context: Context): Promise<Status> {
       `  3. git add ${shown} && git commit -m "Start the record"`,
       ...(laid.gitStarted ? [] : ['  Several people? Once in each copy, once it lies in Git: shellbook merge --install']),
       ...job.map(
-        (file) =>
-          `  4. Have ${path.join(shown, file)} run at every push; what it reads from its surroundings stands at its head.`,
+        (file) => `  4. Have ${path.join(shown, file)} run at every push; the variables it reads are listed at its top.`,
       ),
     ].join('\n'),
   );

@@ -39,7 +39,7 @@ async function progress(options: Options, context: Context): Promise<Status> {
   const { findings, counts } = checkedAs(opened.assessment, opened.revision);
   const made = shellProgress({ model, findings }, localDay(new Date()));
   if (made.stages.length === 0)
-    throw new UserError('library/stages.yaml has no stages, so there is nothing to be next. Add one: shellbook add stage --help');
+    throw new UserError('library/stages.yaml has no stages, so nothing can come next. Add one: shellbook add stage --help');
   const state = stateName(progressOf(model), await opened.closed());
   const shown = { shell: model.shell.id, state, ...made, today: forOne(made.today, options.for), counts, for: options.for };
   if (context.settings.json) {

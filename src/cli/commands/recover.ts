@@ -38,7 +38,7 @@ async function recover({ file, dir, proved }: Options, given: Context): Promise<
   const { broken, warning } = await lookAtSeal(opened, context);
   if (broken !== undefined) {
     context.tell(
-      `${broken} What is laid down may not be what the shop recorded. See what differs: shellbook verify ${opened.shown}`,
+      `${broken} What is written may not be what the shop recorded. See what differs: shellbook verify ${opened.shown}`,
     );
     context.endAtLeast(1);
   } else if (warning !== undefined) context.tell(warning);

@@ -82,7 +82,7 @@ async function signoff(options: Options, context: Context): Promise<Status> {
             `${signing.date} is after today, ${today}. If it was mistyped, correct it in shells/${options.shell}/signoffs.yaml.`,
           );
         const before = unsignedBefore(model, signing.stage);
-        if (before.length > 0) context.tell(`Not signed yet, though they come first: ${before.join(', ')}.`);
+        if (before.length > 0) context.tell(`Not signed yet, but they come first: ${before.join(', ')}.`);
         context.tell(
           `Commit it: git add shells/${options.shell} && git commit -m "${options.shell}: ${signing.stage} signed off"`,
         );
@@ -99,7 +99,7 @@ function stageOf(stage: string, { stages }: Library): string {
   if (stages.some(({ id }) => id === stage)) return stage;
   const known = stages.map(({ id }) => id);
   const close = nearest(stage, known);
-  const listed = close.length > 0 ? close.join(' or ') : known.join(', ') || 'one in library/stages.yaml, which has none yet';
+  const listed = close.length > 0 ? close.join(' or ') : known.join(', ') || 'one from library/stages.yaml, which has none yet';
   throw new UserError(`No stage \`${stage}\` in library/stages.yaml, expected ${listed}`);
 }
 

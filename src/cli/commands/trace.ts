@@ -27,7 +27,7 @@ async function trace({ key, value }: Options, context: Context): Promise<Status>
     import('../../store/find.js'),
   ]);
   if (context.settings.book !== undefined)
-    throw new UserError('A printed book is of one shell: leave out --book, and trace in a store');
+    throw new UserError('A printed book covers one shell: leave out --book, and trace in a store');
   if (!TRACE_KEYS.has(key as TraceKey)) {
     const known = [...TRACE_KEYS.keys()];
     const close = nearest(key, known);

@@ -32,7 +32,7 @@ async function undo({ dryRun, commit }: Options, context: Context): Promise<Stat
     const last = await journal.last();
     if (!last)
       throw new UserError(
-        'There is no entry of yours to take back: this program has written nothing to this store as you, on this machine, that was not taken back already',
+        'There is nothing of yours to take back: this program has no entry by you on this machine that is not already taken back',
       );
     const { files, what } = last.entry;
     const { readFile } = await import('node:fs/promises');

@@ -24,7 +24,7 @@ export async function clearDemo(dir: string): Promise<void> {
 async function contentsOf(dir: string): Promise<readonly string[]> {
   try {
     if (!(await lstat(dir)).isDirectory())
-      throw new UserError(`${dir} is no folder: nothing was touched. Name a new or an empty folder.`);
+      throw new UserError(`${dir} is not a folder: nothing was touched. Name a new or an empty folder.`);
     return await readdir(dir);
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code === 'ENOENT') return [];

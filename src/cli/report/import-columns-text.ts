@@ -29,5 +29,5 @@ export function columnsAdvice(sheet: SheetTable, heads: readonly SheetHeader[]):
 export function noColumns(kind: SheetWord, sheet: SheetTable): string {
   const columns = isList(kind) ? LIST_FORMS[kind]().columns : columnsOf(kind);
   const keys = columns.slice(0, 12).map(({ key }) => key);
-  return `${sheet.name}: no column fits a ${kind}: ${sheet.heads.filter((head) => head !== '').join(', ')}. Expected some of ${keys.join(', ')}. If the names of the columns stand further down, say where: --header-row 3. A template: shellbook export ${kind} --template --out ${kind}.xlsx`;
+  return `${sheet.name}: no column fits a ${kind}: ${sheet.heads.filter((head) => head !== '').join(', ')}. Expected some of ${keys.join(', ')}. If the column names are further down, say where: --header-row 3. A template: shellbook export ${kind} --template --out ${kind}.xlsx`;
 }

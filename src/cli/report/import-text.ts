@@ -38,7 +38,7 @@ function firstRows(first: SheetPlan['added'], kind: SheetWord): readonly string[
 
 const goneText = (sheet: SheetTable, gone: readonly string[]): string =>
   paragraph(
-    `Gone from ${sheet.name}, and still in the records: ${gone.slice(0, SHOWN).join(', ')}${gone.length > SHOWN ? ` and ${gone.length - SHOWN} more` : ''}. Take them out by hand where they are gone from the coach; --gone mark marks them (x-gone), --gone keep leaves them and says no more.`,
+    `Gone from ${sheet.name}, and still in the records: ${gone.slice(0, SHOWN).join(', ')}${gone.length > SHOWN ? ` and ${gone.length - SHOWN} more` : ''}. Take them out by hand if they are gone from the coach; --gone mark marks them (x-gone), --gone keep leaves them without asking again.`,
   );
 
 /** Faults of one column that say the same, but for ids and figures. */

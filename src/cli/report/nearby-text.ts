@@ -67,7 +67,8 @@ const namedIds = (ids: readonly string[], all: boolean): string =>
 const reachText = ({ reach, tool, twoHands }: BehindItem): string =>
   [reachWords(reach), tool && 'tool', twoHands && 'both hands'].filter(Boolean).join(', ');
 
-const DRILL = 'Only what is recorded is known, to its recorded tolerance. Open up and look, and set a stop on the drill.';
+const DRILL =
+  'Only recorded things are known, to their recorded tolerance. Take the panel off and look, and set a stop on the drill.';
 
 const NO_FACE =
   'No face is recorded within 1 in (25 mm) of that place, so how deep a screw may go there is not known. Ask at a place on a skin, lining, floor or ceiling.';

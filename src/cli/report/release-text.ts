@@ -41,7 +41,7 @@ function facesText({ faces, model }: HandOver, paint: TerminalPaint, all: boolea
   const { units } = model.shop;
   const within = length(LOOK_MM, units);
   const heading = paint.strong(`Do not drill: what runs within ${within} of each face`);
-  if (faces.length === 0) return [`${heading}\n${paragraph('No panels are on record: no face is proven clear.', '  ')}`];
+  if (faces.length === 0) return [`${heading}\n${paragraph('No panels are recorded, so no face is proven clear.', '  ')}`];
   const unknown = new Set(faces.flatMap(({ runs }) => runs.filter((one) => one.toleranceMm === undefined).map(({ id }) => id)));
   const taken =
     unknown.size > 0
@@ -50,7 +50,7 @@ function facesText({ faces, model }: HandOver, paint: TerminalPaint, all: boolea
   const notes = [
     `Depth is from the sheet to the outside of the run, less the tolerance of its place${taken}. At 0 it may touch the sheet or go through it.`,
     ...notPlacedNote(model),
-    'The service edition of the book draws these faces; `shellbook near SHELL X,Y,Z` tells what a drill meets at one place.',
+    'The service edition of the book draws these faces; `shellbook near SHELL X,Y,Z` shows what a drill meets at one place.',
   ];
   return [heading, facesTable(faces, units, all), bullets(notes)];
 }

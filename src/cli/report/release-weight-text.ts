@@ -24,7 +24,7 @@ export function releaseWeightText(sheet: HandOver, paint: TerminalPaint): readon
 }
 
 const FROM: Readonly<Record<Exclude<Weights['basis'], 'ticket'>, string>> = {
-  prediction: 'prediction alone, nothing verified was weighed',
+  prediction: 'prediction only; nothing verified was weighed',
   none: 'nothing that can be judged',
 };
 

@@ -52,7 +52,7 @@ export function influenceText({ influence }: Weights, shown: ShownUnits, paint: 
   };
   const lines = axles.map((axle) => `  ${axle.padEnd(names)} ${columns.map(({ addsKg }) => cell(addsKg[axle] ?? 0)).join('')}`);
   const ends = [columns[0], columns.at(-1)].map((one) => shown.long(one?.xMm));
-  const title = `Where a mass at each station goes (█ all of it on that axle, ▁ little, − lightens it)`;
+  const title = `How added weight splits between axles, by station (█ all of it on that axle, ▁ little, − lightens it)`;
   const scale = `  from ${ends[0]} to ${ends[1]} ${shown.longUnit} rearward of the front axle; the figures: shellbook release`;
   return [paint.strong(paragraph(title)), ...lines, scale].join('\n');
 }

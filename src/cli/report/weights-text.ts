@@ -43,7 +43,7 @@ export function weightsText({ model, figures }: Assessment, paint: TerminalPaint
 
 function basisText(weights: Weights): string {
   if (weights.basis === 'ticket') return `The conditions start from ${ticketWords(weights)}.`;
-  if (weights.basis === 'prediction') return 'Nothing verified has been weighed: the conditions stand on the take-off alone.';
+  if (weights.basis === 'prediction') return 'Nothing verified has been weighed: the conditions are based on the takeoff alone.';
   return 'Nothing weighed and no bare chassis on record: axle loads are not verified.';
 }
 

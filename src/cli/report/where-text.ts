@@ -39,7 +39,7 @@ export function whereText(
     const told = topics.map((topic) => topicText(topic, byId, pagesOf, units, paint));
     if (alsoNamed > 0)
       told.push(
-        paint.faint(`${counted(alsoNamed, 'more record')} ${alsoNamed === 1 ? 'has' : 'have'} that name: ask for more of it`),
+        paint.faint(`${counted(alsoNamed, 'more record')} ${alsoNamed === 1 ? 'has' : 'have'} that name: type more of it`),
       );
     return told.join('\n\n');
   }
@@ -138,5 +138,5 @@ function circuitText(circuit: CircuitFigure): string {
     circuit.worstLoad === undefined ? '' : `worst at ${circuit.worstLoad}`,
     circuit.ampacityA === undefined ? '' : `conductor good for ${ampsDown(circuit.ampacityA)}`,
   ].filter((part) => part !== '');
-  return parts.length > 0 ? parts.join(', ') : 'not enough on record for voltage drop and ampacity';
+  return parts.length > 0 ? parts.join(', ') : 'not enough recorded for voltage drop and ampacity';
 }

@@ -98,10 +98,10 @@ function withoutPanel(reach: PanelReach | undefined): Omit<PanelReach, 'panel'> 
 const ASSUMPTIONS: readonly string[] = [
   `Reach is that of a small person with bare hands (ANSUR II, 5th percentile woman): hand ${REACH_MM.hand} mm, forearm ${REACH_MM.forearm} mm, arm ${REACH_MM.arm} mm from the opening; openings, tools and two hands after MIL-STD-1472, unverified citation.`,
   `A way must be clear ${2 * HAND_RADIUS_MM} mm across for the hand, but for the last ${FINGER_MM} mm, where a fingertip is enough; it is looked for from ten places of the opening, straight or bent a little at the knuckles. Members count by their walls, so the hollow of a tube is open at its ends.`,
-  'Reach is judged as if a thing lay further off by the tolerance recorded for its place; one without is taken where it is recorded.',
-  `Wires, hoses and pipes under ${STIFF_PIPE_MM} mm are taken as pushed aside; what has no recorded size does not stand in the way.`,
+  'Reach is worked out as if a thing were farther off by its recorded tolerance; one without a tolerance is taken as recorded.',
+  `Wires, hoses and pipes under ${STIFF_PIPE_MM} mm are taken as pushed aside; things without a recorded size are not in the way.`,
   'A node or a length of run that lies in no concealed zone, and that a hand and forearm get to straight, is exposed and needs no panel, unless its record names one.',
-  'Before a panel an arm needs a forearm’s length clear, straight or slanting, and whoever opens it room to lie (510 mm high) or stand: MIL-STD-1472, unverified citation. The cab, axles and drive line are not on record and stand in nobody’s way here.',
+  'Before a panel an arm needs a forearm’s length clear, straight or slanting, and whoever opens it room to lie (510 mm high) or stand: MIL-STD-1472, unverified citation. The cab, axles and drive line are not on record and are not in the way here.',
 ];
 
 function panelOpenings(model: Model): readonly PanelOpening[] {

@@ -13,7 +13,7 @@ export interface Solid {
   readonly box: Box;
   /** What was not recorded and had to be taken, a sentence. */
   readonly assumed?: string;
-  /** It hangs in the open. */
+  /** It hangs outside, exposed. */
   readonly outside: boolean;
   /** The slide-out that it moves with. */
   readonly ridesOn?: string;
@@ -55,7 +55,7 @@ function standingOf(model: Model): StandingSolids {
     solids: all,
     assumptions: [
       ...all.flatMap(({ assumed }) => assumed ?? []),
-      ...(silent.length > 0 ? [`Bays without a recorded size stand in nobody’s way here: ${silent.join(', ')}.`] : []),
+      ...(silent.length > 0 ? [`Bays without a recorded size are not in the way here: ${silent.join(', ')}.`] : []),
       ...railsMissing(model),
       ...crossMembersMissing(model),
     ],
@@ -119,11 +119,11 @@ function crossMembersMissing({ shell }: Model): readonly string[] {
   if (shell.chassis.axles.length === 0) return [];
   if (!recorded)
     return [
-      'Cross members of the chassis are not recorded and stand in nobody’s way here: `cross_members` of `chassis: {frame: …}`.',
+      'Cross members of the chassis are not recorded and are not in the way here: `cross_members` of `chassis: {frame: …}`.',
     ];
   return recorded.length > 0 && (railSpacingMm === undefined || railWidthMm === undefined)
     ? [
-        'Cross members of the chassis stand in nobody’s way here: they reach from rail to rail, and `rail_spacing` or `rail_width` is not recorded.',
+        'Cross members of the chassis are not in the way here: they reach from rail to rail, and `rail_spacing` or `rail_width` is not recorded.',
       ]
     : [];
 }
@@ -138,5 +138,5 @@ function railsMissing({ shell }: Model): readonly string[] {
   ].filter((one) => one !== false);
   return missing.length === 0
     ? []
-    : [`Chassis rails stand in nobody’s way here: ${missing.join(', ')} of \`chassis: {frame: …}\` not recorded.`];
+    : [`Chassis rails are not in the way here: ${missing.join(', ')} of \`chassis: {frame: …}\` not recorded.`];
 }

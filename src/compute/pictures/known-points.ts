@@ -20,7 +20,7 @@ export interface NoPoint {
 
 export const isPoint = (one: KnownPoint | NoPoint): one is KnownPoint => 'at' in one;
 
-/** How well a tape tells a place where the shop does not say, mm: 1/8 in, common practice, no source. */
+/** How closely a tape measures a place where the shop does not say, mm: 1/8 in, common practice, no source. */
 export const PICTURE_TAPE_MM = 25.4 / 8;
 /** What a typed tolerance stands for: the width of a rectangular spread (GUM 4.3.7). */
 const RECTANGULAR = Math.sqrt(3);

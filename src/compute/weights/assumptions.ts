@@ -32,7 +32,7 @@ export function assumptions(model: Model, basis: Basis, reserve: number, planned
     'Unladen means full fuel and operating fluids, liquid petroleum gas among them; water is cargo.',
     ...(tanks.some(holdsGas) ? ['Tanks of liquid petroleum gas are full at 80 % of their capacity.'] : []),
     ...(chassis.bare && !chassis.bare.condition.fuelKnown
-      ? ['The bare chassis does not say how much fuel was in: it is taken as empty, and the whole tank is added.']
+      ? ['The bare chassis does not say how much fuel was in it: it is taken as empty, and a full tank is added.']
       : []),
     ...(seats.some((seat) => seat.belted)
       ? [`Each belted seat counts ${mass(68, units)} (49 CFR ${seatLaw(chassis.gvwrKg)}).`]
@@ -43,8 +43,7 @@ export function assumptions(model: Model, basis: Basis, reserve: number, planned
     ),
     ...chassis.axles.filter(({ wheelsKg }) => wheelsKg !== undefined).map((axle) => wheelWords(axle, units)),
     ...liftable.map(
-      (axle) =>
-        `When ${axle.id} is up nothing of it stands on the road: its own mass hangs on the frame and the other axles carry it.`,
+      (axle) => `When ${axle.id} is up, none of it is on the road: its own mass hangs on the frame and the other axles carry it.`,
     ),
     ...(chassis.axles.some((axle) => axle.trackMm !== undefined)
       ? [
@@ -57,11 +56,11 @@ export function assumptions(model: Model, basis: Basis, reserve: number, planned
     ...(chassis.axles.some(
       (axle) => axle.tyres && (axle.tyres.inflationPa === undefined || axle.tyres.inflationForIndexPa === undefined),
     )
-      ? ['Where pressures are not on record tyres are taken at their full load index.']
+      ? ['Without recorded pressures, tyres are taken at their full load index.']
       : []),
     ...(unsaid.length > 0
       ? [
-          `Not recorded what tanks ${unsaid.map((tank) => tank.id).join(', ')} are used for: taken by what they hold. Add \`use: fresh | waste | fuel | gas | fluid\`.`,
+          `Not recorded what tanks ${unsaid.map((tank) => tank.id).join(', ')} are used for: taken from what they hold. Add \`use: fresh | waste | fuel | gas | fluid\`.`,
         ]
       : []),
     ...(odd.length > 0
@@ -75,14 +74,14 @@ export function assumptions(model: Model, basis: Basis, reserve: number, planned
     ...(chassis.gcwrKg === undefined
       ? []
       : [
-          'What the GCWR leaves for a trailer says nothing of the hitch, its load on the rear axle, or brakes: see the chassis maker.',
+          'What the GCWR leaves for a trailer does not cover the hitch, its load on the rear axle, or brakes: see the chassis maker.',
         ]),
     ...(unlimited.length > 0
       ? [`Bays without a stated limit (${unlimited.map((bay) => bay.id).join(', ')}) are empty in \`loaded\`.`]
       : []),
     'Uncertainties are expanded (k = 2), root sum of squares of independent sources: steps of the scale, its tolerance (one error for all readings of a scale), levels of tanks at the weighing (± 5 %, full ± 2 %), masses and places by basis, stated shares of load (± 2 %), and in full what the records do not explain of a weighing.',
     'Height of the centre of gravity counts the bare chassis at the top of its rails: not for stability.',
-    `Budget: ${percent(reserve, 0)} of each axle’s rating is kept in reserve, and the expanded uncertainty of its load.`,
+    `Budget: ${percent(reserve, 0)} of each axle’s rating is held in reserve, plus the expanded uncertainty of its load.`,
     'Road limits are those of the United States Interstate system, information only: states and provinces differ.',
   ];
 }
@@ -111,7 +110,7 @@ function basisText(model: Model, { kind, survey, estimate, notWeighed }: Basis):
     return `Conditions start from ${from}, brought to unladen${since}.${kept}${apart}${scale}`;
   }
   if (kind === 'prediction') {
-    return `Conditions stand on prediction: the bare chassis (each reading ± 1 %) and ${added} on record. No ticket is verified.`;
+    return `Conditions are predicted from the bare chassis (each reading ± 1 %) and ${added} on record. No ticket is verified.`;
   }
   return `No bare chassis and no verified ticket: loads are those of the ${added} on record alone, and are judged by nothing.`;
 }

@@ -42,7 +42,7 @@ export function axleModelOf(axles: readonly Axle[], lifted: ReadonlySet<string> 
   for (let i = 1; i < groups.length; i++) {
     const [ahead, behind] = [groups[i - 1] as AxleGroup, groups[i] as AxleGroup];
     if (behind.xMm - ahead.xMm < LEAST_BASE_MM)
-      return { problem: `Axles ${names(ahead)} and ${names(behind)} stand at the same place: give their \`x\`` };
+      return { problem: `Axles ${names(ahead)} and ${names(behind)} are at the same place: give their \`x\`` };
   }
   const supports = groups.length === 2 ? twoSupports(groups as [AxleGroup, AxleGroup]) : springReactions(groups);
   if ('problem' in supports) return supports;

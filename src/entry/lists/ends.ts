@@ -24,7 +24,7 @@ export class Ends {
     if (other !== undefined) return { fault: `\`${word}\` is the name of ${one} and ${other}, expected the id of one of them` };
     if (one !== undefined) return { id: one, fresh: false };
     const id = this.fresh.get(plain(word)) ?? idOf(word);
-    if (!ID_PATTERN.test(id)) return { fault: `\`${word}\` is no name that an id can be made of, expected letters or digits` };
+    if (!ID_PATTERN.test(id)) return { fault: `\`${word}\` cannot be made into an ID, expected letters or digits` };
     const taken = this.known.taken('node', id);
     if (taken !== undefined && taken !== 'node') {
       return { fault: `\`${id}\` is the id of a ${taken}, expected a node: give the connection an id of its own, as ${id}/1` };

@@ -122,7 +122,7 @@ class ListPlanner {
       }
       const before = run === undefined ? undefined : seen.get(run);
       if (run !== undefined && before !== undefined) {
-        this.say({ row: row.number, message: `\`${run}\` stands in row ${before} too, expected one row for a run` });
+        this.say({ row: row.number, message: `\`${run}\` is in row ${before} too, expected one row per run` });
         return [];
       }
       if (run !== undefined) seen.set(run, row.number);
@@ -181,7 +181,7 @@ class ListPlanner {
       row: row.number,
       message: only
         ? `several services hold ${this.of.word}s (${files.map(({ stem }) => stem).join(', ')}), expected a column \`service\`, or one for all as --into ${only.stem}`
-        : `there is no service for ${this.of.word}s yet, expected what runs in them, as --medium ${media.split(', ')[0]} (one of ${media})`,
+        : `there is no service for ${this.of.word}s yet, expected what they carry, such as --medium ${media.split(', ')[0]} (one of ${media})`,
     });
     return undefined;
   }

@@ -58,7 +58,7 @@ function refuse(name: string, xml: string): void {
     );
   if (bare)
     throw new UserError(
-      `${name} has a formula without its result in cell ${bare[1]}, expected values: open it in a spreadsheet and save it, or paste the values alone`,
+      `${name} has a formula without its result in cell ${bare[1]}, expected values: open it in a spreadsheet and save it, or paste only the values`,
     );
 }
 

@@ -75,13 +75,13 @@ const NOTES: readonly (readonly string[])[] = [
   ['', 'A row whose first cell begins with “example:” is left out.', '', ''],
   [
     '',
-    'An empty cell says nothing; the same sheet twice changes nothing. Columns may be left out, moved, or called otherwise.',
+    'An empty cell changes nothing; neither does the same sheet a second time. Columns may be left out, moved or renamed.',
     '',
     '',
   ],
   [
     '',
-    'A unit in a cell (5-1/4 in, 133 mm) goes before that of the head. Places may be told as a tape tells them: 24 in aft of P-L-06.',
+    'A unit in a cell (5-1/4 in, 133 mm) overrides that of the head. Places may be given as a tape measures them: 24 in aft of P-L-06.',
     '',
     '',
   ],

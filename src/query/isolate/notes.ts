@@ -30,7 +30,7 @@ export function notesOf(
     );
   if (solution.links.length > 0)
     said.push(
-      'Fewest actions that part every source; of as many, those without a panel to take off. What else goes dead is not weighed: one main may do for several fuses.',
+      'The fewest actions that cut off every source; if several are as few, those without a panel to take off. What else goes dead does not count: one main may replace several fuses.',
     );
   said.push(
     'From the records only: lock off, then measure at the place of work before touching it. Order of steps: 29 CFR 1910.147(d).',

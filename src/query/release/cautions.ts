@@ -1,6 +1,6 @@
 /** What whoever works on the coach next must keep in mind, whatever else their sheet says. */
 export const CAUTIONS: readonly string[] = [
-  'Weigh again when your work is done. What was added and is not on record is in nobody’s figures.',
+  'Weigh again when your work is done. What was added but not recorded is in no figure.',
   'Ratings, labels and manuals of the chassis maker come before this sheet; so do local codes.',
   'A place that this sheet does not name is not proven clear: open up and look before drilling, cutting or screwing.',
   'Before welding, sanding near wires or baking paint: isolate batteries and shore line, shut and vent gas, and ask the chassis maker which control units to disconnect. Electric, gas and air work is for those licensed for it.',

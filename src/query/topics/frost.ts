@@ -34,7 +34,7 @@ export const frost: Topic = {
     const kept = plan.kept.map(
       (one): TopicRow => ({
         id: one.runs[0] as string,
-        what: `keeps water${one.noOutlet ? ', no drain at all' : ''}`,
+        what: `holds water${one.noOutlet ? ', no drain at all' : ''}`,
         facts: facts(['level', one.levelLitres, 'l'], ['on a 3 % slope', one.slopeLitres, 'l']),
       }),
     );

@@ -73,7 +73,7 @@ export const emergency: Topic = {
     return {
       rows,
       notes: [
-        'First everyone out and away, then the emergency services. Shut and switch only where that is safe.',
+        'Everyone out and away first, then call the emergency services. Shut and switch off only if that is safe.',
         'The page “In an emergency” of every edition draws them.',
       ],
     };

@@ -41,7 +41,7 @@ export const rightBook: Topic = {
     return {
       rows: [{ what: shell.title, facts: facts(['shell', shell.id], ['vin', shell.vin ?? 'not recorded']) }],
       notes: [
-        'Shell number, revision and fingerprint stand on the cover and on every page; the VIN is on the cover.',
+        'Shell number, revision and fingerprint are on the cover and on every page; the VIN is on the cover.',
         `Revisions: shellbook history ${shell.id}. A PDF against itself and the store: shellbook verify BOOK.pdf`,
       ],
     };

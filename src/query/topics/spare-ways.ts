@@ -47,7 +47,7 @@ export const spareWays: Topic = {
         }),
         ...spaces,
       ],
-      notes: ['Filled counts what lies side by side at the fullest place. What nobody wrote down is in there too.'],
+      notes: ['“Filled” counts what lies side by side at the fullest place. Unrecorded things are in there too.'],
     };
   },
 };

@@ -6,7 +6,7 @@ export const accessNotVerified: Rule = {
   asks: 'missing',
   duty: 'inspector',
   finds: 'A shell with services whose record has no concealed cavity at all.',
-  why: 'Every node then counts as open, so nothing was judged.',
+  why: 'Every node then counts as exposed, so nothing was checked.',
   source: 'common practice, no source',
   examples: {
     given: `

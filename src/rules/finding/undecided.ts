@@ -8,7 +8,7 @@ export const undecided: Rule = {
   asks: 'missing',
   duty: 'inspector',
   finds: 'A nonconformance without a decision, or whose decision nobody approved. A warning until its stage is signed off.',
-  why: 'Nothing is closed over an open nonconformance: what is not decided is forgotten.',
+  why: 'Nothing is closed in over an open nonconformance: what nobody decides gets forgotten.',
   source: 'ISO 9001:2015 clause 8.7',
   examples: {
     given: `
@@ -26,7 +26,7 @@ export const undecided: Rule = {
     return model.shell.findings.flatMap((record) => {
       if (record.decision !== undefined && record.approvedBy !== undefined) return [];
       const stage = stagesOf(record, model).find((one) => signed.has(one));
-      const missing = record.decision === undefined ? 'has no decision' : 'is decided but approved by nobody';
+      const missing = record.decision === undefined ? 'has no decision' : 'has a decision that nobody approved';
       const type =
         record.decision === undefined
           ? 'add `decision:` (rework, repair, use as is or reject) and `approved_by:`'

@@ -9,7 +9,7 @@ export const bareContact: Rule = {
   duty: 'trade',
   finds:
     'Aluminium in contact with steel, stainless or copper, at a clamp or where two members meet, without an insulator on record. A clamp counts as steel.',
-  why: 'Aluminium is eaten away where it touches another metal in the wet, under the paint and out of sight.',
+  why: 'Aluminium corrodes where it touches another metal in the wet, under the paint and out of sight.',
   source: 'MIL-STD-889 (galvanic series), unverified citation; insulator at each clamp: common practice, no source',
   examples: {
     given: `

@@ -42,9 +42,7 @@ function withoutPaper({ heat, members, certificates }: Heat, known: readonly str
   const more = members.length > 1 ? ` and ${members.length - 1} more` : '';
   const [weak] = certificates;
   const found =
-    weak === undefined
-      ? 'has no certificate'
-      : `has only ${weak.id} of type ${weak.type}, which speaks of the order and not of the heat`;
+    weak === undefined ? 'has no certificate' : `has only ${weak.id} of type ${weak.type}, which covers the order, not the heat`;
   const advice =
     weak === undefined
       ? `add it to library/certificates.yaml, or correct the heat${didYouMean(heat, known)}`

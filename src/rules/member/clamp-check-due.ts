@@ -10,7 +10,7 @@ export const clampCheckDue: Rule = {
   asks: 'missing',
   duty: 'trade',
   finds: 'Clamps whose later check is set and not on record. One note for each distance or time.',
-  why: 'Clamps settle in the paint oven and on the first run: whoever drives the coach must know what is still to be done.',
+  why: 'Clamps settle in the paint oven and on the first drive: whoever drives the coach must know what still has to be done.',
   source: 'common practice, no source',
   examples: {
     given: `

@@ -12,7 +12,7 @@ export const heatMissing: Rule = {
   asks: 'missing',
   duty: 'trade',
   finds: 'A primary member without a heat. One note for the shell while no member has one.',
-  why: 'An off-cut that lost its heat is metal of which nobody knows what it is; a recall of a heat would miss it.',
+  why: 'An off-cut without its heat is unknown metal, and a recall of that heat would miss it.',
   source: 'EN 1090-3 clause 5.2 (constituent products are traceable), unverified citation; off-cuts: common practice, no source',
   examples: {
     given: `
@@ -42,7 +42,7 @@ function lost(member: Member, { shell }: Model): RuleFinding {
     parent?.heat !== undefined
       ? `it was cut from ${parent.id}, so add \`heat: ${parent.heat}\``
       : alike.length > 0
-        ? `others of its stock are of ${alike.slice(0, SHOWN).join(', ')}${more}: add \`heat:\` where its marking shows which, and \`offcut_of:\` with the member that it was cut from`
+        ? `other pieces of this stock are from ${alike.slice(0, SHOWN).join(', ')}${more}: add \`heat:\` where its marking shows which, and \`offcut_of:\` with the member that it was cut from`
         : 'add `heat:` as marked on the bar or sheet';
   return {
     message: `Member ${member.id} has no heat on record, expected one for each primary member: ${advice}`,

@@ -6,7 +6,7 @@ export const offcutHeat: Rule = {
   asks: 'defect',
   duty: 'trade',
   finds: 'An off-cut whose heat or alloy is not that of the member it was cut from.',
-  why: 'One bar has one heat: a marking was copied wrong, or the off-cut is of another bar.',
+  why: 'One bar has one heat: a marking was copied wrong, or the off-cut is from another bar.',
   source: 'common practice, no source',
   examples: {
     given: `

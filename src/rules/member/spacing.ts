@@ -8,7 +8,7 @@ export const spacing: Rule = {
   duty: 'trade',
   finds:
     'Two neighbouring trusses, or posts of a wall, further apart than the shop’s rule (20 in unless set). Openings do not count.',
-  why: 'Skin and roof are laid out for the rule: a wider bay drums, buckles and leaves a sheet edge without a post.',
+  why: 'Skins and roof are laid out for this spacing: a wider bay drums, buckles and leaves a sheet edge without a post.',
   source: 'limit `truss_spacing` in shop.yaml; common practice, no source',
   examples: {
     given: `

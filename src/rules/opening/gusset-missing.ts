@@ -8,7 +8,7 @@ export const gussetMissing: Rule = {
   asks: 'missing',
   duty: 'trade',
   finds:
-    'A slide-out opening with a corner that no gusset plate is near, or any opening that names a gusset that stands elsewhere.',
+    'A slide-out opening with no gusset plate near one of its corners, or an opening that names a gusset placed somewhere else.',
   why: 'The corners of a slide-out opening take its load each time it moves: they crack first.',
   source: 'common practice, no source',
   examples: {
@@ -36,10 +36,10 @@ export const gussetMissing: Rule = {
       if (cornersWithoutGusset.length === 0 && elsewhere.length === 0) return [];
       const reach = length(GUSSET_REACH_MM, shop.units);
       const bare = cornersWithoutGusset.length > 0 ? `has no gusset plate at: ${cornersWithoutGusset.join(', ')}` : '';
-      const away = elsewhere.length > 0 ? `names ${elsewhere.join(', ')}, at none of its corners` : '';
+      const away = elsewhere.length > 0 ? `names ${elsewhere.join(', ')}, not at any of its corners` : '';
       return [
         {
-          message: `Opening ${id} ${[bare, away].filter((words) => words !== '').join('; ')}; expected a plate within ${reach} of each corner: record the gusset as a member with a \`plate\` and \`role: gusset\`, or name it in \`gussets\`, or correct where it stands`,
+          message: `Opening ${id} ${[bare, away].filter((words) => words !== '').join('; ')}; expected a plate within ${reach} of each corner: record the gusset as a member with a \`plate\` and \`role: gusset\`, or name it in \`gussets\`, or correct its place`,
           ids: [id, ...elsewhere],
           place: opening.source.place('gussets'),
         } as const,

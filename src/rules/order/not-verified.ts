@@ -55,7 +55,7 @@ function withoutEvidence(item: Concealed, model: Model): readonly RuleFinding[] 
       : photos.length > 0
         ? 'its photos have no date'
         : 'no photo shows it',
-    !needsTest || tests.some((test) => testDay(test)) || stale.tests.length > 0 ? '' : 'no passed test is of it',
+    !needsTest || tests.some((test) => testDay(test)) || stale.tests.length > 0 ? '' : 'no passing test covers it',
   ].filter((text) => text !== '');
   if (missing.length === 0) return [];
   const { date, panel } = item.closed;

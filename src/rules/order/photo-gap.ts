@@ -10,7 +10,7 @@ export const photoGap: Rule = {
   duty: 'trade',
   finds:
     'Lengths of run in a concealed cavity that no picture of before close-in shows, and joints in fewer than two. A note for each cavity still open, one for all that are closed.',
-  why: 'The picture is what a repair years later goes by; after the panel is on nobody can take it.',
+  why: 'A repair years later relies on the picture, and nobody can take it once the panel is on.',
   source: 'two pictures of each joint: common practice, no source',
   examples: {
     given: `

@@ -10,7 +10,7 @@ export const builtUndated: Rule = {
   asks: 'missing',
   duty: 'trade',
   finds: 'Records that were planned, are in the coach now, and carry no `date`.',
-  why: 'What was planned for months has no other day on record: whether its photo or test is of before or after it was built cannot be told.',
+  why: 'What was planned for months has no other day on record, so nobody can tell whether its photo or test came before or after it was built.',
   source: 'common practice, no source',
   examples: {
     given: `

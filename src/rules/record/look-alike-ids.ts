@@ -8,8 +8,8 @@ export const lookAlikeIds: Rule = {
   asks: 'defect',
   duty: 'administrator',
   finds:
-    'Two ids that look the same and are not: a letter of another script in one of them, a wide or styled letter, a sign that shows nothing; an id that mixes scripts or holds such a sign.',
-  why: 'On paper, in a message and at a prompt nobody can tell one from the other.',
+    'Two IDs that look the same and are not: a letter of another script in one of them, a wide or styled letter, an invisible sign; an ID that mixes scripts or holds such a sign.',
+  why: 'On paper, in a message or at a prompt nobody can tell them apart.',
   source: 'Unicode Technical Standard 39, Unicode Security Mechanisms (confusable detection, mixed scripts)',
   examples: {
     given: `
@@ -36,7 +36,7 @@ export const lookAlikeIds: Rule = {
       const codes = [...new Set(signs)].slice(0, SHOWN).map(codeOf).join(', ');
       if (other !== undefined)
         findings.push({
-          message: `Id ${id} looks the same as ${other} and is another (it differs in ${codes}), expected ids that the eye can tell apart: type it anew with the keys of one keyboard`,
+          message: `Id ${id} looks the same as ${other} but differs from it (in ${codes}), expected IDs that the eye can tell apart: type it again on one keyboard layout`,
           ids: [id, other],
           place: source.place('id'),
           related: [

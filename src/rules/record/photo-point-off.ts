@@ -6,7 +6,7 @@ export const photoPointOff: Rule = {
   severity: 'warning',
   asks: 'defect',
   duty: 'administrator',
-  finds: 'A record that a photo shows elsewhere than where it is recorded: the other points marked in the picture put it there.',
+  finds: 'A record that a photo shows in another place than recorded, by the other points marked in the picture.',
   why: 'Either the place was typed wrong, or the point was: whoever drills by it will be as far off.',
   source:
     'projective geometry (Hartley and Zisserman, Multiple View Geometry, 2nd ed. 2003); limit `limits: {overlay}`, project default 20 mm',

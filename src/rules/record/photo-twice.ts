@@ -9,7 +9,7 @@ export const photoTwice: Rule = {
   asks: 'defect',
   duty: 'administrator',
   finds:
-    'One picture that stands as evidence twice: the same file, or one that looks the same, under two records of the shell; the same file in another shell.',
+    'One picture used as evidence twice: the same file, or one that looks the same, under two records of the shell; the same file in another shell.',
   why: 'The second place was not photographed.',
   source: 'SHA-256 of the file; a difference hash of the picture (project default); common practice, no source',
   examples: {

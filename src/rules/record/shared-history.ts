@@ -6,7 +6,7 @@ export const sharedHistory: Rule = {
   asks: 'missing',
   duty: 'administrator',
   finds: 'Commits that changed the shell\u2019s records together with files outside the store.',
-  why: 'They tell of the project around the store, so the age of evidence goes by the dates typed on the records, and not by these commits.',
+  why: 'They belong to the project around the store, so the age of evidence follows the dates typed on the records, not these commits.',
   source: 'common practice, no source',
   examples: {
     given: `

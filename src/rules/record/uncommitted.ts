@@ -8,7 +8,7 @@ export const uncommitted: Rule = {
   asks: 'missing',
   duty: 'administrator',
   finds: 'Files of the shell\u2019s record that differ from the last commit.',
-  why: 'A book printed now would name a revision that does not have what it shows, and nobody stands behind the change yet.',
+  why: 'A book printed now would name a revision that does not hold what the book shows, and nobody has put their name to the change yet.',
   source: 'common practice, no source',
   examples: {
     given: `

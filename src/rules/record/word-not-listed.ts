@@ -31,8 +31,8 @@ export const wordNotListed: Rule = {
   asks: 'defect',
   duty: 'administrator',
   finds:
-    'A word that answers stand on and that is not in its list: kind of protection, opening, clamp, material, declaration and test, method of fixing, wall. A note on a shell whose stages are all signed off.',
-  why: 'The word decides nothing then: a `class T fuse` is not known to be a fuse, and no isolation relies on it.',
+    'A word that answers rely on but that is not in its list: kind of protection, opening, clamp, material, declaration or test, method of fixing, wall. A note on a shell whose stages are all signed off.',
+  why: 'The word then decides nothing: the program does not know that a `class T fuse` is a fuse, and no isolation relies on it.',
   source: 'common practice, no source',
   examples: {
     given: `

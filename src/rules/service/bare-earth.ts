@@ -6,7 +6,7 @@ export const bareEarth: Rule = {
   severity: 'note',
   asks: 'missing',
   duty: 'trade',
-  finds: 'An earth or bonding stud without a record of what keeps its copper off the aluminium.',
+  finds: 'A ground or bonding stud with no record of what keeps its copper off the aluminium.',
   why: 'A bare copper lug eats the aluminium under it in the wet, and the earth is lost while it still looks tight.',
   source: 'MIL-STD-889 (galvanic series), unverified citation; insulator at each earth: common practice, no source',
   examples: {

@@ -10,7 +10,7 @@ export const loadDisagrees: Rule = {
   duty: 'trade',
   finds:
     'A circuit whose own load and the loads of its nodes differ by more than a tenth, amperes and watts brought together by its voltage.',
-  why: 'Drop, fuse and supply are worked out from one of the two. Which of them is right nobody knows.',
+  why: 'Voltage drop, fuse and supply are worked out from one of the two, and nobody knows which is right.',
   source: 'P = U I; slack of a tenth: common practice, no source',
   examples: {
     given: `

@@ -5,8 +5,8 @@ export const noProtection: Rule = {
   severity: 'warning',
   asks: 'missing',
   duty: 'trade',
-  finds: 'A DC or AC circuit without a fuse or breaker on record. Earth bonds (`bonding: yes`) want none.',
-  why: 'Nobody can tell what to switch off before work on it, and an unprotected wire can start a fire.',
+  finds: 'A DC or AC circuit without a fuse or breaker on record. Ground bonds (`bonding: yes`) need none.',
+  why: 'Nobody can tell what to switch off before working on it, and an unprotected wire can start a fire.',
   source: 'common practice, no source; NEC 240 and 551 ask for the device itself (unverified citation)',
   examples: {
     given: `

@@ -9,7 +9,7 @@ export const notPlaced: Rule = {
   severity: 'warning',
   asks: 'missing',
   duty: 'trade',
-  finds: 'Nodes without `at`, as a wire list gives them before the tape is laid: one finding a service.',
+  finds: 'Nodes without `at`, as a wire list gives them before anyone measures: one finding per service.',
   why: 'Nobody can find it, no answer about reach, drilling or length has it in it, and its wires count without their length.',
   source: 'common practice, no source',
   examples: {

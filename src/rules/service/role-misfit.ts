@@ -9,7 +9,7 @@ export const roleMisfit: Rule = {
   duty: 'administrator',
   finds:
     'A role that is not found in the medium of its service, a run that ends on a side which its node has not, or a changeover with fewer than two supplies.',
-  why: 'Isolation is worked out from roles and sides. A wrong one is worse than none: the answer would look proved.',
+  why: 'Isolation is worked out from roles and sides. A wrong one is worse than a missing one: the answer would look proved.',
   source: 'common practice, no source',
   examples: {
     given: `

@@ -17,7 +17,7 @@ export const roleMissing: Rule = {
   duty: 'administrator',
   finds:
     'A service with nodes that do not say what they do to their line (`role`), or on which side of them runs end. One finding a service; a note on a shell whose stages are all signed off.',
-  why: 'No isolation past such a node can be proved: it may be a source, or join what it seems to part.',
+  why: 'No isolation past such a node can be proved: it may be a source, or join what it seems to separate.',
   source:
     '29 CFR 1910.147(c)(4): procedures name each energy source and what isolates it; common practice for the rest, no source',
   examples: {

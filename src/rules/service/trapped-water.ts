@@ -10,7 +10,7 @@ export const waterTrapped: Rule = {
   asks: 'defect',
   duty: 'trade',
   finds:
-    'A low place of a water or drain line that keeps more than 0.2 L when every drain and tap is open, level or on a 3 % slope.',
+    'A low place of a water or drain line that holds more than 0.2 L with every drain and tap open, level or on a 3 % slope.',
   why: 'It freezes in the first cold night in store, and splits the pipe behind a panel.',
   source: 'common practice, no source',
   examples: {
@@ -38,7 +38,7 @@ runs:
       const run = runs.get(ids[0] as string);
       if (!run || Math.max(levelLitres, slopeLitres) <= HARMLESS_LITRES) return [];
       const litres = (value: number): string => (shop.units === 'us' ? volume(value / 1000, 'us') : `${number(value, 1)} L`);
-      const how = noOutlet ? 'has no drain, tap or tank at all and keeps' : 'keeps';
+      const how = noOutlet ? 'has no drain, tap or tank at all and holds' : 'keeps';
       return [
         {
           message: `${ids.join(', ')} ${how} ${litres(levelLitres)} level and ${litres(slopeLitres)} on a 3 % slope, lowest at ${positionWords(at, shop.units)}, expected at most ${litres(HARMLESS_LITRES)}: add a node of kind \`drain\` there, or raise the line`,

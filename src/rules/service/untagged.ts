@@ -7,7 +7,7 @@ export const untagged: Rule = {
   severity: 'note',
   asks: 'missing',
   duty: 'trade',
-  finds: 'A wire that is not tagged at both ends. One note a service where nobody wrote where its tags are.',
+  finds: 'A wire that is not tagged at both ends. One note per service if nobody recorded its tags.',
   why: 'The end without a tag is the one that a technician has in the hand. Keep tags 50 mm and more back from the terminal.',
   source: 'common practice, no source',
   examples: {

@@ -6,7 +6,7 @@ export const vinMissing: Rule = {
   asks: 'missing',
   duty: 'administrator',
   finds: 'A shell without a vehicle identification number.',
-  why: 'A vehicle built in more than one stage carries the number that the chassis maker gave it; without it the book is nobody\u2019s.',
+  why: 'A vehicle built in more than one stage carries the number that the chassis maker gave it; without it nobody can tell whose book this is.',
   source: '49 CFR 565',
   examples: {
     given: `

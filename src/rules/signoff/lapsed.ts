@@ -9,8 +9,8 @@ export const lapsed: Rule = {
   severity: 'error',
   asks: 'missing',
   duty: 'inspector',
-  finds: 'A stage whose sign-off was given for other content than stands there now. A warning until every stage is signed off.',
-  why: 'A signature stands for what its signer saw. A pipe that was moved takes its pressure test, and the sign-off over it, with it.',
+  finds: 'A stage whose records changed after its sign-off. A warning until every stage is signed off.',
+  why: 'A signature covers what its signer saw. Move a pipe, and its pressure test and the sign-off that covers it lapse.',
   source: 'common practice, no source',
   examples: {
     given: `

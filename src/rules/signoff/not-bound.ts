@@ -12,7 +12,7 @@ export const notBound: Rule = {
   asks: 'defect',
   duty: 'inspector',
   finds:
-    'A sign-off by somebody who may not give it, entered under another identity or without the signature of their key, or dated before what it covers. A note while library/people.yaml says of nobody what they sign, and for one that came into Git late.',
+    'A sign-off by somebody who may not give it, entered under another identity or without the signature of their key, or dated before what it covers. A note while library/people.yaml does not say who signs what, and for one that came into Git late.',
   why: 'A name in a file is nobody’s signature until it is tied to the person who gives it, on the day that they give it.',
   source: 'common practice, no source',
   examples: {
@@ -37,7 +37,7 @@ export const notBound: Rule = {
         {
           severity: 'note',
           message:
-            'Sign-offs are bound to nobody: anybody can type a name. Say in library/people.yaml who signs what and under which address they commit: `signs: [floor, close], git: [name@example.org]`',
+            'No sign-off is tied to a person: anybody can type a name. Say in library/people.yaml who signs what and under which address they commit: `signs: [floor, close], git: [name@example.org]`',
           ids: latest.map(({ id }) => id),
           place: first.source.place('by'),
         },
@@ -65,7 +65,7 @@ function judge(signoff: Signoff, model: Model, signings: Signings | undefined): 
   if (newest && newest.day > dayOf(signoff.date))
     found.push(
       told(
-        `is dated before what it covers: ${newest.id} is of ${newest.day}. Sign again on the day that you look`,
+        `is dated before what it covers: ${newest.id} is from ${newest.day}. Sign again on the day you look`,
         'date',
         'error',
         [newest.id],
@@ -84,7 +84,10 @@ function identity(signoff: Signoff, entry: SigningEntry, signings: Signings, mod
   const keySince = signings.keysSince?.get(signoff.by);
   if (person?.key !== undefined && readPersonKey(person.key) === undefined)
     return [
-      told(`is tied to no key: \`key\` of ${signoff.by} in library/people.yaml is no public key as \`ssh-ed25519 AAAA…\``, 'by'),
+      told(
+        `is tied to no key: \`key\` of ${signoff.by} in library/people.yaml is not a public key such as \`ssh-ed25519 AAAA…\``,
+        'by',
+      ),
     ];
   if (entry.signature && keySince !== undefined && entry.date >= keySince) return byKey(signoff, entry.signature, told);
   return byAddress(signoff, entry, person?.git ?? [], told);
@@ -95,7 +98,7 @@ function byKey(signoff: Signoff, { is, by }: CommitSignature, told: Tell): reado
   const found = {
     none: 'is not signed',
     known: `is signed with the key of ${by}`,
-    unknown: 'is signed with a key of nobody’s in library/people.yaml',
+    unknown: 'is signed with a key that nobody in library/people.yaml has',
     bad: 'has a signature that does not hold',
   }[is];
   if (signoff.enteredBy !== undefined && is === 'known' && by === signoff.enteredBy)

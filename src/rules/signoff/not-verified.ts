@@ -6,7 +6,7 @@ export const signoffNotVerified: Rule = {
   severity: 'note',
   asks: 'missing',
   duty: 'inspector',
-  finds: 'A sign-off without a digest of what it covers, so that nobody can tell whether it still stands.',
+  finds: 'A sign-off without a digest of what it covers, so nobody can tell whether it still holds.',
   why: 'A line typed by hand says who signed, but not for what. Closing needs a sign-off that can be compared.',
   source: 'common practice, no source',
   examples: {
@@ -29,7 +29,7 @@ export const signoffNotVerified: Rule = {
       const found = signoff.digest === undefined ? 'has no digest' : 'has a digest that was not made by this shellbook';
       return [
         {
-          message: `Sign-off of stage ${signoff.stage} by ${signoff.by} of ${signoff.date} ${found}, so whether it still stands is not verified: sign with \`shellbook signoff ${model.shell.id} ${signoff.stage} --by ${signoff.by}\``,
+          message: `Sign-off of stage ${signoff.stage} by ${signoff.by} of ${signoff.date} ${found}, so it is not verified that it still holds: sign with \`shellbook signoff ${model.shell.id} ${signoff.stage} --by ${signoff.by}\``,
           ids: [signoff.id],
           place: signoff.source.place('stage'),
         } as const,

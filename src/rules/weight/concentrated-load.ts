@@ -13,7 +13,7 @@ export const concentratedLoad: Rule = {
   duty: 'administrator',
   finds:
     'A single component over 227 kg (500 lb) on less than 2 m², or whose size is not on record, that nothing is declared for.',
-  why: 'What carries it, and what holds it in a crash, wants an engineer in the file; this tool infers no strength.',
+  why: 'What carries it, and what holds it in a crash, needs an engineer’s name in the file; this tool infers no strength.',
   source: "one state's rule for vendor units asks for an engineer over 500 lb; elsewhere common practice, no source",
   examples: {
     given: `

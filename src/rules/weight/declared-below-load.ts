@@ -11,7 +11,7 @@ export const declaredBelowLoad: Rule = {
   duty: 'administrator',
   finds:
     'A lifting, jacking or towing point whose declared rating is less than its share of the heaviest unladen mass, or a mounting, floor or roof rated for less than what is recorded on it. A note where the record does not say what hangs on a lifting point, or what comes off first.',
-  why: 'Somebody will hang the coach on this point, or stand under it, because the book says a number.',
+  why: 'Somebody will hang the coach on this point, or stand under it, because the book gives a number.',
   source:
     'statics from the centre of gravity; even shares of equal springs; no factor for a jerk or a slanting sling: common practice, no source',
   examples: {
@@ -45,7 +45,7 @@ function below(one: PointLoad, record: Declared | undefined, model: Model): read
     : `what is recorded on it (${record.of.join(', ')})`;
   return [
     {
-      message: `${one.id} is declared for ${kg(model, one.ratingKg)}, expected at least ${kg(model, one.loadKg)}, ${what}: do not use it so; ask its author, or record what is lifted with \`lifts: shell\` and \`unbolt_first\``,
+      message: `${one.id} is declared for ${kg(model, one.ratingKg)}, expected at least ${kg(model, one.loadKg)}, ${what}: do not use it; ask who declared it, or record what is lifted with \`lifts: shell\` and \`unbolt_first\``,
       ids: [one.id],
       place: record.source.place('rating'),
     },
@@ -54,7 +54,7 @@ function below(one: PointLoad, record: Declared | undefined, model: Model): read
 
 const silent = (unsaid: readonly Declared[]): RuleFinding => ({
   severity: 'note',
-  message: `${unsaid.map(({ id }) => id).join(', ')}: the record does not say what hangs on it or what is unbolted first, so that it may be lifted is not proved: add \`lifts: shell\` or \`lifts: whole vehicle\`, and \`unbolt_first: [U-bolts to the chassis, …]\``,
+  message: `${unsaid.map(({ id }) => id).join(', ')}: the record does not say what hangs on it or what to unbolt first, so a safe lift is not proved: add \`lifts: shell\` or \`lifts: whole vehicle\`, and \`unbolt_first: [U-bolts to the chassis, …]\``,
   ids: unsaid.map(({ id }) => id),
   place: (unsaid[0] as Declared).source.place('kind'),
 });

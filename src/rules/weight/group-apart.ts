@@ -9,7 +9,7 @@ export const groupApart: Rule = {
   asks: 'defect',
   duty: 'administrator',
   finds:
-    'A ticket that the conditions start from, of axles that share load, whose wheels did not stand on the scale together and level. A note where the ticket does not say.',
+    'A ticket that the conditions start from, for axles that share load, whose wheels were not on the scale together and level. A note if the ticket does not say.',
   why: 'With one axle of a group on a pad and the other on the ground, the pad takes or gives load: gross weights came out 4 to 6 % wrong.',
   source: 'common practice, no source',
   examples: {
@@ -47,7 +47,7 @@ chassis:
     return ticket.together === undefined
       ? finding(
           'note',
-          `${ticketName(figure)} does not say whether ${group} stood on the scale together, expected \`together: group\`, \`vehicle\`, \`axle\` or \`wheel\``,
+          `${ticketName(figure)} does not say whether ${group} were on the scale together, expected \`together: group\`, \`vehicle\`, \`axle\` or \`wheel\``,
         )
       : finding(
           'warning',

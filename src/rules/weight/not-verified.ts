@@ -6,8 +6,7 @@ export const weightNotVerified: Rule = {
   severity: 'warning',
   asks: 'missing',
   duty: 'administrator',
-  finds:
-    'Axle loads that nothing weighed stands behind. A note while there is a prediction and the last stage is not signed off.',
+  finds: 'Axle loads that no weighing backs up. A note while there is a prediction and the last stage is not signed off.',
   why: 'A check without evidence does not pass.',
   source: 'common practice, no source',
   examples: {
@@ -33,7 +32,7 @@ export const weightNotVerified: Rule = {
     const why = undetermined
       ? (weights.problems[0] ?? 'the axle layout is not determined')
       : weights.basis === 'prediction'
-        ? 'they stand on the bare chassis and the take-off alone, expected a verified scale ticket: weigh, and record it in weights.yaml'
+        ? 'they are based on the bare chassis and the takeoff alone, expected a verified scale ticket: weigh, and record it in weights.yaml'
         : 'neither a verified scale ticket nor the bare chassis is on record, expected one of them: add `chassis: bare:`, and weigh';
     return [
       {

@@ -10,7 +10,7 @@ export const relabel: Rule = {
   duty: 'administrator',
   finds:
     'Amendments before the first retail sale that put on more than the lesser of 1.5 % of GVWR and 100 lb, and no new label on record. Where `first_sale` is not recorded, every amendment counts. A library rule pack may state another limit.',
-  why: 'Added before first sale, such mass must be told on the label: what it says may be loaded no longer holds.',
+  why: 'Mass added before first sale must go on the label: the cargo figure there is no longer true.',
   source: '49 CFR 571.120 S10.5, which ends at the first retail sale; 72 FR 68442 (2007)',
   examples: {
     given: `

@@ -7,7 +7,7 @@ export const reserveSmall: Rule = {
   asks: 'defect',
   duty: 'administrator',
   finds:
-    'An axle with less left, after what is not known of its load, than the reserve for what is still to come: 10 % of its rating, 5 % once the last stage is weighed.',
+    'An axle with less left, after the uncertainty of its load, than the reserve for what is still to come: 10 % of its rating, 5 % once the last stage is weighed.',
   why: 'Builds grow: the next trade has nothing left to spend on this axle.',
   source: 'common practice, no source; that a reserve is kept and drawn down: SAWE recommended practice (unverified citation)',
   examples: {

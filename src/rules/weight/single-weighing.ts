@@ -7,7 +7,7 @@ export const singleWeighing: Rule = {
   severity: 'note',
   asks: 'missing',
   duty: 'administrator',
-  finds: 'A finished vehicle that stands on one weighing without a gross reading to check it.',
+  finds: 'A finished vehicle with only one weighing and no gross reading to check it.',
   why: 'A slip of the scale shows only when something else was read.',
   source: 'common practice, no source',
   examples: {

@@ -10,7 +10,7 @@ export const ticketStale: Rule = {
   asks: 'missing',
   duty: 'administrator',
   finds: 'The newest verified ticket is older than mass that was put on since, by more than 0.5 % of the total.',
-  why: 'The conditions then stand on a weight that the vehicle no longer has, and on records for the rest.',
+  why: 'The conditions then start from a weight that the vehicle no longer has.',
   source: 'common practice, no source',
   examples: {
     given: `

@@ -6,9 +6,9 @@ export const withinUncertainty: Rule = {
   severity: 'warning',
   asks: 'defect',
   duty: 'administrator',
-  finds: 'An axle, or the whole, whose margin is smaller than what is not known of its load.',
-  why: 'It may be over its rating; nobody can say from these figures.',
-  source: 'JCGM 100:2008 (expanded uncertainty, k = 2); that such a margin does not count as kept is a rule of this tool',
+  finds: 'An axle, or the whole vehicle, with a margin smaller than the uncertainty of its load.',
+  why: 'It may be over its rating; these figures cannot tell.',
+  source: 'JCGM 100:2008 (expanded uncertainty, k = 2); that such a margin does not count as met is a rule of this tool',
   examples: {
     given: `
 # weights.yaml

@@ -9,7 +9,7 @@ export const inspectionOrder: Rule = {
   duty: 'trade',
   finds:
     'A look dated before the weld or before the look above it, or an acceptance after a reject by the same method without the number of the repair.',
-  why: 'Rejects and repairs are kept in order: a later reader must see what was found, what was done and who looked again.',
+  why: 'Rejects and repairs stay in order: a later reader must see what was found, what was done and who looked again.',
   source: 'common practice, no source',
   examples: {
     given: `

@@ -9,7 +9,7 @@ export const jointUnrecorded: Rule = {
   asks: 'missing',
   duty: 'trade',
   finds: 'Members that meet without a weld or clamp on record. One finding for each member that has such joints, the most first.',
-  why: 'A joint that nobody recorded is a joint that nobody inspected.',
+  why: 'Nobody inspects a joint that nobody recorded.',
   source: 'geometry (outer surfaces within 3 mm); common practice, no source',
   examples: {
     given: `

@@ -39,7 +39,7 @@ export const longerThanJoint: Rule = {
       const both = weld.sides === 'both' ? ' (both sides together)' : '';
       return [
         {
-          message: `Weld ${weld.id} is ${length(laidLengthMm(weld), units)}${both} at each joint, expected at most ${length(joint.seamMm, units)} around the contact of ${joint.members.join(' and ')}: \`length\` is that of one joint and one side`,
+          message: `Weld ${weld.id} is ${length(laidLengthMm(weld), units)}${both} at each joint, expected at most ${length(joint.seamMm, units)} around the contact of ${joint.members.join(' and ')}: \`length\` is for one joint and one side`,
           ids: [weld.id, ...joint.members],
           place: weld.source.place('length'),
         } as const,

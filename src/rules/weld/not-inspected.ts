@@ -7,7 +7,7 @@ export const notInspected: Rule = {
   asks: 'missing',
   duty: 'inspector',
   finds: 'A weld without an inspection on record. A warning until the stage of the weld, or of what it joins, is signed off.',
-  why: 'Each weld is looked at before paint and panels hide it; what is not on record is not verified.',
+  why: 'Each weld is inspected before paint and panels hide it; what is not on record is not verified.',
   source: 'AWS D1.2: visual inspection of all welds is the default; the step at sign-off is common practice, no source',
   examples: {
     given: `

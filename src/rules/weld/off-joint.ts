@@ -7,7 +7,7 @@ export const offJoint: Rule = {
   severity: 'warning',
   asks: 'defect',
   duty: 'trade',
-  finds: 'A weld whose recorded place is more than 50 mm from every joint that it is of.',
+  finds: 'A weld recorded more than 50 mm from every joint it belongs to.',
   why: 'Whoever looks for the weld, or for a crack in it, goes to the place on record.',
   source: 'geometry; the tolerance is common practice, no source',
   examples: {

@@ -10,7 +10,7 @@ export const procedureDoesNotCover: Rule = {
   duty: 'trade',
   finds:
     'A weld outside its procedure: process, type, filler, position, base metal, thickness of the thinner part. A warning where no procedure is named.',
-  why: 'A procedure is proved for what it lists; beside that, nobody has shown that the weld holds.',
+  why: 'A procedure is proved for what it lists; outside that, nobody has shown that the weld holds.',
   source: 'ISO 15614-2 and AWS D1.2: the ranges are those on the record; the thinner part counts (EN 288-4)',
   examples: {
     given: `
@@ -49,7 +49,7 @@ export const procedureDoesNotCover: Rule = {
 
 const notVerified = (weld: Weld): RuleFinding => ({
   severity: 'warning',
-  message: `Weld ${weld.id} is not verified against a procedure, as none is named: add \`procedure:\` with an id of procedures.yaml`,
+  message: `Weld ${weld.id} names no procedure, so it is not verified against one: add \`procedure:\` with an id of procedures.yaml`,
   ids: [weld.id],
   place: weld.source.place(),
 });

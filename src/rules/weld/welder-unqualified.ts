@@ -9,7 +9,7 @@ export const welderUnqualified: Rule = {
   asks: 'defect',
   duty: 'trade',
   finds:
-    'A weld outside its welder’s qualifications: process, position, date, thickness of the thinner part, material group. A warning where welder or date is not recorded, so that it cannot be verified.',
+    'A weld outside its welder’s qualifications: process, position, date, thickness of the thinner part, material group. A warning if welder or date is not recorded, since it then cannot be verified.',
   why: 'The qualification is the evidence that this hand can make this weld.',
   source:
     'ISO 9606-2 and AWS D1.2: the ranges are those on the record; group cover 23 → 21, 22 by EN 287-2, position names by ISO 6947 Annex B, unverified citation',

@@ -26,13 +26,13 @@ export function readBackupManifest(text: string): BackupManifest | string {
   try {
     read = JSON.parse(text);
   } catch {
-    return 'its manifest is no JSON';
+    return 'its manifest is not JSON';
   }
   const parsed = form.safeParse(read);
   if (!parsed.success) return `its manifest is not one of this program (${parsed.error.issues[0]?.path.join('.') ?? ''})`;
   const { files, prefix } = parsed.data;
   const strange = files.find((one) => !isBackedUp(one.path));
-  if (strange) return `it holds \`${strange.path}\`, which is no part of a store`;
+  if (strange) return `it holds \`${strange.path}\`, which is not part of a store`;
   if (new Set(files.map((one) => one.path.toLowerCase())).size !== files.length) return 'it holds one file twice';
   const parts = prefix.split('/').slice(0, -1);
   if (!/^(?:[^/\\\p{Cc}]+\/)*$/u.test(prefix) || parts.some((part) => /^\.|^\.git$/iu.test(part)))

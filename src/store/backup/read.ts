@@ -30,7 +30,7 @@ export interface OpenBackup {
 export function readBackup(file: string, shown: string): OpenBackup {
   let manifest: BackupManifest | undefined;
   const refuse = (why: string): never => {
-    throw new UserError(`${shown} is no backup that can be trusted: ${why}. Nothing was laid down.`);
+    throw new UserError(`${shown} is not a backup to trust: ${why}. Nothing was written.`);
   };
   async function* parts(): AsyncGenerator<NewFile> {
     const tar = extract();

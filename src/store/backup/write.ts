@@ -67,7 +67,7 @@ export async function refuseTarget(target: string): Promise<void> {
     throw new UserError(`${path.basename(target)} is there already: nothing was written. Name a new file.`);
   const folder = path.dirname(target);
   if (!(await stat(folder).catch(() => undefined))?.isDirectory())
-    throw new UserError(`There is no folder ${folder} for it: nothing was written. Make it, or name another.`);
+    throw new UserError(`There is no folder ${folder}: nothing was written. Make it, or name another.`);
 }
 
 async function fill(

@@ -25,7 +25,7 @@ export async function unpackBundle(
   const git = async (...args: readonly string[]): Promise<string> => {
     const { status, out, said } = await gitAlone(folder, args);
     if (status === 0) return out;
-    throw new UserError(`The history in it cannot be taken: ${said || args[0]}. Nothing was laid down.`);
+    throw new UserError(`The history in it cannot be read: ${said || args[0]}. Nothing was written.`);
   };
   if (branch !== null) await git('check-ref-format', `refs/heads/${branch}`);
   await git(
@@ -46,7 +46,7 @@ export async function unpackBundle(
     '--end-of-options',
     `${branch === null ? commit : `refs/heads/${branch}`}^{commit}`,
   );
-  if (stands !== commit) throw new UserError('The history in it does not end where it says: nothing was laid down.');
+  if (stands !== commit) throw new UserError('The history in it does not end where it says: nothing was written.');
   if (branch === null) await git('update-ref', '--no-deref', 'HEAD', commit);
   else await git('symbolic-ref', 'HEAD', `refs/heads/${branch}`);
   await git('read-tree', 'HEAD');

@@ -45,7 +45,7 @@ function gitDirIn(top: string): string | undefined {
   const named = /^gitdir: (.+?)\r?\n?$/u.exec(textOf(dotGit) ?? '')?.[1];
   const gitDir = named === undefined ? undefined : path.resolve(top, named);
   if (gitDir === undefined || !lookAt(gitDir)?.isDirectory())
-    throw damaged(top, `its .git names the folder ${named ?? '(none)'}, which is not there`);
+    throw damaged(top, `its .git names the folder ${named ?? '(none)'}, which does not exist`);
   return gitDir;
 }
 
@@ -99,7 +99,7 @@ export function isUnborn(repository: Repository): boolean {
 export function textOf(file: string): string | undefined {
   const found = lookAt(file);
   if (!found) return undefined;
-  if (!found.isFile()) throw damaged(path.dirname(file), `${path.basename(file)} is no file`);
+  if (!found.isFile()) throw damaged(path.dirname(file), `${path.basename(file)} is not a file`);
   try {
     return readFileSync(file, 'utf8');
   } catch (error) {

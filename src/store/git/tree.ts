@@ -40,7 +40,7 @@ function lacking(root: string, what: string): GitFailed {
     : new GitFailed(
         'missing',
         what,
-        `The history of this store is not all here: this clone lacks the contents of ${what}. Fetch them: git fetch --refetch --no-filter`,
+        `Part of the history is missing: this clone does not have the contents of ${what}. Fetch them: git fetch --refetch --no-filter`,
       );
 }
 

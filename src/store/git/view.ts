@@ -90,7 +90,7 @@ function refuseSpecial(commonDir: string, top: string): void {
   for (const inside of ['.', 'refs', 'objects/pack', 'objects/info'])
     for (const entry of entriesIn(path.join(commonDir, inside), inside === 'refs'))
       if (!entry.isFile() && !entry.isDirectory() && !entry.isSymbolicLink())
-        throw damaged(top, `${path.join(inside, entry.name)} in Git’s folder is no file`);
+        throw damaged(top, `${path.join(inside, entry.name)} in Git’s folder is not a file`);
 }
 
 function entriesIn(folder: string, recursive: boolean) {

@@ -193,7 +193,7 @@ describe('layouts that statics cannot answer', () => {
   });
   it('two groups that stand at the same place, by the names of their axles; 100 mm apart they can be told', () => {
     const at = (xMm: number) => [...tagCoach().slice(1), axle('front', xMm)];
-    expect(axleModelOf(at(6548 - 99))).toEqual({ problem: 'Axles front and drive+tag stand at the same place: give their `x`' });
+    expect(axleModelOf(at(6548 - 99))).toEqual({ problem: 'Axles front and drive+tag are at the same place: give their `x`' });
     expect(axleModelOf(at(6548 - 100))).toHaveProperty('carriage');
   });
 });

@@ -37,7 +37,7 @@ describe('what the figures assume', () => {
       expect.stringContaining('water is cargo'),
       expect.stringContaining('expanded (k = 2)'),
       expect.stringContaining('not for stability'),
-      'Budget: 10 % of each axle’s rating is kept in reserve, and the expanded uncertainty of its load.',
+      'Budget: 10 % of each axle’s rating is held in reserve, plus the expanded uncertainty of its load.',
       expect.stringContaining('United States Interstate'),
     ]);
   });
@@ -77,7 +77,7 @@ describe('what the figures assume', () => {
   it('says what the conditions start from', () => {
     const bare = bareOf({ front: 3000, rear: 2000 });
     expect(said({ bare })[0]).toBe(
-      'Conditions stand on prediction: the bare chassis (each reading ± 1 %) and 500 kg on record. No ticket is verified.',
+      'Conditions are predicted from the bare chassis (each reading ± 1 %) and 500 kg on record. No ticket is verified.',
     );
     expect(more({ bare: { ...bare, condition: condition({ fuelKnown: false }) } })).toContainEqual(
       expect.stringContaining('does not say how much fuel was in'),

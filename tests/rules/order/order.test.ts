@@ -137,7 +137,7 @@ describe('order.not-verified', () => {
     const messages = judgeOne(orderNotVerified, shell({})).map((finding) => finding.message);
     expect(messages).toHaveLength(2);
     expect(messages[1]).toContain('Splice DC-1/S1');
-    expect(messages[1]).toContain('no photo shows it and no passed test is of it');
+    expect(messages[1]).toContain('no photo shows it and no passing test covers it');
   });
 
   it('passes with both', () => {
