@@ -58,7 +58,7 @@ export async function runDriver([base, ours, theirs, name]: readonly string[], c
 async function textIn(file: string, shown: string): Promise<string | undefined> {
   const { decode, tooLarge } = await import('../store/taken.js');
   const found = await stat(file).catch(() => undefined);
-  if (!found?.isFile()) throw new UserError(`${shown} is no file, expected one of Git’s own, as it calls this`);
+  if (!found?.isFile()) throw new UserError(`${shown} is not a file, expected one of Git’s own, as it calls this`);
   if (tooLarge(found.size) !== undefined) return undefined;
   const read = decode(await readFile(file));
   return read.refused === undefined ? read.text : undefined;

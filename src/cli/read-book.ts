@@ -98,7 +98,7 @@ export function sound<T>(shown: string, act: () => T): T {
 async function bytesOf(full: string, shown: string): Promise<Uint8Array> {
   const found = await stat(full).catch(() => undefined);
   if (!found) throw new UserError(`There is no file ${shown}. Name a book that was printed by \`shellbook book\`.`);
-  if (!found.isFile()) throw new UserError(`${shown} is no file. Name a book that was printed by \`shellbook book\`.`);
+  if (!found.isFile()) throw new UserError(`${shown} is not a file. Name a book that was printed by \`shellbook book\`.`);
   if (found.size > LARGEST_BYTES) throw new UserError(`${shown} is larger than 2 GB, expected a book.`);
   return readGivenFile(full, shown, LARGEST_BYTES, 'a book');
 }

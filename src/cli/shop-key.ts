@@ -42,7 +42,7 @@ export async function shopKey(context: Context, root?: string): Promise<ShopKey 
   const { file } = place;
   if (!found)
     throw new UserError(`${KEY_VARIABLE} names ${file}, which does not exist. Make one: shellbook key --new "Name of the shop"`);
-  if (found.size > LARGEST_BYTES || !found.isFile()) throw new UserError(`${file} is no key file: expected PEM of a few kB`);
+  if (found.size > LARGEST_BYTES || !found.isFile()) throw new UserError(`${file} is not a key file: expected PEM of a few kB`);
   if (root !== undefined) await refuseInStore(file, root);
   if (process.platform !== 'win32' && (found.mode & 0o077) !== 0)
     throw new UserError(`${file} can be read by others on this machine, who could sign as the shop. Close it: chmod 600 ${file}`);

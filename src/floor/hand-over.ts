@@ -89,10 +89,10 @@ export function readHandOver(text: string, file: string, shell: string): FloorFi
   try {
     typed = JSON.parse(text);
   } catch {
-    throw new UserError(`${file} is no file of a floor page: it is not whole JSON. Save it again on the phone`);
+    throw new UserError(`${file} is not a file of a floor page: it is not complete JSON. Save it again on the phone`);
   }
   if (typeof typed !== 'object' || typed === null || (typed as { shellbook?: unknown }).shellbook !== 'floor')
-    throw new UserError(`${file} is no file of a floor page (shellbook floor), expected what its “Hand over” saved`);
+    throw new UserError(`${file} is not a file of a floor page (shellbook floor), expected what its “Hand over” saved`);
   const read = handOver.safeParse(typed);
   if (!read.success) {
     const [issue] = read.error.issues;

@@ -164,7 +164,7 @@ class Merge {
     const list = entry.list ?? '';
     const items = record.data[list] ?? [];
     if (list === '' || !Array.isArray(items))
-      return void this.fault(entry, `\`${list}\` is no list of ${record.kind} ${record.id}`);
+      return void this.fault(entry, `\`${list}\` is not a list of ${record.kind} ${record.id}`);
     if (items.some((one) => sameTyped(one, entry.data))) this.already++;
     else record.put([list, items.length], entry.data);
     this.come(entry, record);

@@ -99,7 +99,7 @@ describe('five people at once', () => {
 
   it('tells a call that is not Git’s', async () => {
     expect((await shellbook(['merge', '--driver', 'a', 'b'])).messages).toContain('Git calls this with four names');
-    expect((await shellbook(['merge', '--driver', 'a', 'b', 'c', 'd'])).messages).toMatch(/is no file/u);
+    expect((await shellbook(['merge', '--driver', 'a', 'b', 'c', 'd'])).messages).toMatch(/is not a file/u);
     expect((await shellbook(['merge', 'welds.yaml'])).status).toBe(2);
   });
 });

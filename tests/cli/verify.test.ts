@@ -179,7 +179,7 @@ describe('verify', () => {
       [other, 'carries no record'],
       [path.join(store.root, 'shop.yaml'), 'not a PDF'],
       [path.join(away, 'none.pdf'), 'no file'],
-      [away, 'is no file'],
+      [away, 'is not a file'],
     ] as const) {
       const { status, messages } = await verify(file);
       expect([status, messages]).toEqual([2, expect.stringContaining(said)]);

@@ -32,7 +32,7 @@ const NOT_OF_THE_ID_ALONE = new Set([
   ...['Brought to unladen', 'Unexplained', 'Measured', 'Depth', 'Begins at', 'Shallowest behind it', 'Metal behind'],
 ]);
 /** More is said of the same thing where there is room or leave: what is figures in them is compared, not the words about them. */
-const WORDS = new Set(['What', 'Name', 'Kind', 'Joins', 'Inspection', 'Each look, in order', 'Where', 'Panel']);
+const WORDS = new Set(['What', 'Name', 'Kind', 'Joins', 'Inspection', 'Inspections, in order', 'Where', 'Panel']);
 
 const text = (html: string): string =>
   html

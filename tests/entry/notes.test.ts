@@ -69,7 +69,7 @@ describe('notes of a pocket page', () => {
 
   it.each([
     ['no JSON', '{', 'it is not JSON'],
-    ['a list', '[]', 'is no file of notes'],
+    ['a list', '[]', 'is not a file of notes'],
     ['another version', JSON.stringify({ ...{ shellbook: 'notes', version: 2 } }), 'version'],
     [
       'a key more',

@@ -103,6 +103,6 @@ export function unusedAnswer(book: Book) {
       c.refs('Panels', (run) => wayToRun(book, run.id).panels),
       c.page((run) => run.id),
     ],
-    empty: 'No spare and no abandoned run is recorded.',
+    empty: 'No spare or abandoned run is recorded.',
   });
 }

@@ -107,7 +107,7 @@ export function repairTable(book: Book) {
     columns: (c) => [
       c.refs('Weld', (weld) => [weld.id]),
       c.refs('Joins', (weld) => [...new Set(weld.joins.flat())]),
-      c.text('Each look, in order', (weld) => inspectionWords(book, weld)),
+      c.text('Inspections, in order', (weld) => inspectionWords(book, weld)),
       {
         head: 'Finding',
         kind: 'id',

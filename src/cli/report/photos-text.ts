@@ -40,7 +40,7 @@ export function photosText(
   if (undated.length > 0)
     lines.push(
       paragraph(
-        `${counted(undated.length, 'picture has', 'pictures have')} no date in it: add \`taken:\` in photos.yaml, or it proves nothing of before close-in.`,
+        `${counted(undated.length, 'picture carries', 'pictures carry')} no date: add \`taken:\` in photos.yaml, or it proves nothing of before close-in.`,
       ),
     );
   if (open.length > 0)

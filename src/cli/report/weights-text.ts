@@ -49,12 +49,14 @@ function basisText(weights: Weights): string {
 
 const right = (head: string): TextColumn => ({ head, align: 'right' });
 
+const LIMITED_BY = { gawr: 'axle rating', tyres: 'tires', wheels: 'wheels', suspension: 'suspension' } as const;
+
 function ratings(weights: Weights, shown: ShownUnits, paint: TerminalPaint): string {
   if (weights.ratings.length === 0) return '';
   const rows = weights.ratings.map((one) => [
     one.axle,
     ...[one.gawrKg, one.tyresKg, one.wheelsKg, one.suspensionKg, one.limitKg].map((kg) => shown.massDown(kg)),
-    one.limitedBy ?? 'no rating',
+    one.limitedBy === undefined ? 'no rating' : LIMITED_BY[one.limitedBy],
   ]);
   const heads = [
     { head: 'axle' },

@@ -38,7 +38,7 @@ nodes:
     return shell.nodes
       .filter((node) => node.medium === 'gas' && JOINTS.includes(node.nodeKind) && open.get(node.id) === false)
       .map((node) => ({
-        message: `${node.nodeKind} ${node.id} of a gas line lies in a concealed place, expected unbroken pipe there and its joints in the open: move it, or correct its place`,
+        message: `${node.nodeKind} ${node.id} of a gas line lies in a concealed place, expected unbroken pipe there and its joints exposed: move it, or correct its place`,
         ids: [node.id],
         place: node.source.place('at'),
       }));

@@ -44,7 +44,7 @@ export const noSpareWay: Rule = {
         if (missing.length === 0) return [];
         return [
           {
-            message: `${zone.id} has no ${zone.spare === undefined ? 'spare conduit or chase' : 'pull cord'} on record, expected a spare way and a cord for the next wire: add ${missing.join(' and ')}`,
+            message: `${zone.id} has no ${zone.spare === undefined ? 'spare conduit or chase' : 'pull cord'} on record, expected a spare conduit and a cord for the next wire: add ${missing.join(' and ')}`,
             ids: [zone.id],
             place: zone.source.place(),
           },
