@@ -186,7 +186,7 @@ describe('close is told by Git', () => {
 
   it('of a detached head', async () => {
     git(root, 'checkout', '--quiet', '--detach');
-    await refused(root, /Git stands on no branch \(detached HEAD\).*git switch main/u);
+    await refused(root, /Git is not on a branch \(detached HEAD\).*git switch main/u);
   });
 
   it('of a shallow clone', async () => {
@@ -260,13 +260,13 @@ describe('close rests on what is in the commit', () => {
     git(root, 'rm', '--quiet', '--cached', PHOTO);
     git(root, 'commit', '--quiet', '-m', 'Pictures are kept elsewhere');
     write('.gitignore', 'books/\n*.jpg\n');
-    await refused(/Git is told to ignore shells\/T-1\/photos\/p-1\.jpg.*git add --force/u);
+    await refused(/Git ignores shells\/T-1\/photos\/p-1\.jpg.*git add --force/u);
   });
 
   it.each(['--skip-worktree', '--assume-unchanged'])('and refuses where Git is told not to look: %s', async (mark) => {
     git(root, 'update-index', mark, PHOTO, 'shells/T-1/tests.yaml');
     write(PHOTO, 'another picture');
-    await refused(/Git is told not to look at shells\/T-1\/photos\/p-1\.jpg.*--no-skip-worktree/u);
+    await refused(/Git does not watch shells\/T-1\/photos\/p-1\.jpg.*--no-skip-worktree/u);
   });
 
   it('and refuses where a filter puts something else into the commit', async () => {

@@ -127,7 +127,7 @@ describe('compare', () => {
 
   it('says from when on there is something', async () => {
     expect((await shellbook('compare', 'T-1', '2020-01-01', 'HEAD')).err).toContain(
-      'No commit on or before 2020-01-01: the first is of 2026-02-01.',
+      'No commit on or before 2020-01-01: the first is from 2026-02-01.',
     );
     expect((await shellbook('compare', 'T-9', 'start', 'HEAD')).err).toContain('No shell T-9');
   });
@@ -169,7 +169,7 @@ describe('history of a record', () => {
       other.write('shells/T-2/shell.yaml', 'shell: T-2\ntitle: Second\n');
       other.write('library/stages.yaml', '- {id: floor, name: Floor}\n- {id: belly, name: Belly panels}\n');
       await other.commit('T-2: begun, stage renamed');
-      expect((await told('history', 'T-1')).err).toContain('Commits for other shells are here where they changed the library');
+      expect((await told('history', 'T-1')).err).toContain('Commits for other shells are listed if they changed the library');
       other.write('shells/T-2/components.yaml', '- {id: CMP-1, name: hook, mass: 1 lb, at: [0 in, 0 in, 0 in]}\n');
       expect(await told('history', 'T-2', 'CMP-1')).toEqual({
         status: 2,

@@ -166,7 +166,7 @@ describe('undo', () => {
     expect((await shellbook(['undo'])).answer).toMatch(/^Took back: add component CMP-9 to T-1 .*components\.yaml/u);
     expect(existsSync(path.join(store.root, COMPONENTS))).toBe(false);
     const none = await shellbook(['undo']);
-    expect([none.status, none.messages]).toEqual([2, expect.stringContaining('no entry of yours')]);
+    expect([none.status, none.messages]).toEqual([2, expect.stringContaining('There is nothing of yours to take back')]);
   });
 
   it('refuses where a file has changed since, and leaves everything as it is', async () => {
@@ -186,7 +186,7 @@ describe('undo', () => {
     const mine = process.env.XDG_STATE_HOME;
     process.env.XDG_STATE_HOME = path.join(store.root, 'another-home');
     try {
-      expect((await shellbook(['undo'])).messages).toContain('no entry of yours');
+      expect((await shellbook(['undo'])).messages).toContain('There is nothing of yours to take back');
     } finally {
       process.env.XDG_STATE_HOME = mine;
     }

@@ -248,7 +248,7 @@ describe('a book alone', () => {
     const whole = await shellbook(store.root, 'check', 'T-1', '--json');
     expect(rules(told.findings)).toEqual(rules(JSON.parse(whole.answer).findings));
     const service = await shellbook(away, 'check', 'T-1', '--book', bookOf(store, 'service'));
-    expect(service.messages).toContain('The service edition carries the record without who ordered the shell');
+    expect(service.messages).toContain('The service edition leaves out who ordered the shell');
   });
 
   it('tells the page from the book itself', async () => {

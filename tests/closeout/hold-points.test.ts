@@ -36,7 +36,7 @@ describe('a hold point', () => {
     const read = (check: string) => loadOne({ 'library/stages.yaml': stages(check) });
     const { model, findings } = read('weighed');
     expect(unmetHoldPoints({ model, findings }, 'floor')).toMatchObject([
-      { holdPoint: 'On the pads', message: expect.stringContaining('No scale ticket is of stage floor') },
+      { holdPoint: 'On the pads', message: expect.stringContaining('No scale ticket is for stage floor') },
     ]);
     expect(read('weihged').store.findings[0]?.message).toMatch(/`weihged`.*`weighed`/u);
   });
@@ -63,7 +63,7 @@ describe('a hold point', () => {
       /coupon TS-9 did not pass/u,
     ],
     ['bond coupons', { 'panels.yaml': skin(', bond: {coupon: TS-9}'), 'tests.yaml': pull('250 lbf') }, null],
-    ['weighed', {}, /^T-1\| No scale ticket is of stage floor/u],
+    ['weighed', {}, /^T-1\| No scale ticket is for stage floor/u],
     ['weighed', { 'weights.yaml': '- {id: T-5, date: 2026-03-01, stage: floor, gross: 4000 kg}\n' }, null],
     ['bare chassis weighed', {}, /The bare chassis is not weighed/u],
     [

@@ -343,7 +343,7 @@ describe('a hold point', () => {
   it('is a check by its own phrase or by `check`; words that only speak of such a thing ask for a test so named', () => {
     for (const words of ['all welds accepted', 'weld log', 'photo', 'weigh slip', 'openings'])
       expect(lacks(words, {})[0]).toMatch(/^No passed test of kind/u);
-    expect(lacks({ check: 'weighed', words: 'glued' }, {})[0]).toContain('No scale ticket is of stage floor');
+    expect(lacks({ check: 'weighed', words: 'glued' }, {})[0]).toContain('No scale ticket is for stage floor');
     expect(lacks('tests before close-in', {})).toEqual([]);
     expect(lacks('services tested before cover', {})).toEqual([]);
   });

@@ -120,7 +120,7 @@ describe('what stands in the place of the lock', () => {
         { encoding: 'utf8' },
       ).stderr;
       expect(said).toContain(`process ${process.pid} of this machine`);
-      expect(said).toContain(`take the folder ${lockPath} away`);
+      expect(said).toContain(`delete the folder ${lockPath}`);
     });
   });
 

@@ -52,7 +52,7 @@ describe('what the figures assume', () => {
       {},
       ['Axle rear takes 40 % of the load that it shares with front'],
     ],
-    ['an axle that lifts', rear({ lift: true }), {}, ['When rear is up nothing of it stands on the road']],
+    ['an axle that lifts', rear({ lift: true }), {}, ['When rear is up, none of it is on the road']],
     ['a track', rear({ trackMm: 2000 }), {}, ['Left and right']],
     ['tyres with both pressures', rear({ tyres: { ...tyres, inflationPa: 7e5, inflationForIndexPa: 8e5 } }), {}, ['(P/Pref)']],
     ['tyres without their reference pressure', rear({ tyres: { ...tyres, inflationPa: 7e5 } }), {}, ['at their full load index']],

@@ -38,7 +38,7 @@ describe('finding.undecided', () => {
 
   it('wants a decision and someone who approved it', () => {
     const half: Nonconformance = { ...raised, decision: 'repair' };
-    expect(judgeOne(undecided, buildModel({ findings: [half] }))[0]?.message).toContain('approved by nobody');
+    expect(judgeOne(undecided, buildModel({ findings: [half] }))[0]?.message).toContain('that nobody approved');
     expect(judgeOne(undecided, buildModel({ findings: [{ ...half, approvedBy: 'J1' }] }))).toEqual([]);
   });
 });
