@@ -92,7 +92,7 @@ async function mayNotClose(root: string, model: Model, env: Env, publicKey?: str
     {
       list: 'completion',
       grade: 'A',
-      message: `The identity that Git would close under is nobody’s who may close by library/people.yaml, expected that of ${who}`,
+      message: `Git would close under an identity that may not close, says library/people.yaml; expected that of ${who}`,
       ids: may.map(({ id }) => id),
       who: 'administrator',
       where: 'papers',

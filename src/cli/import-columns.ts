@@ -38,7 +38,7 @@ export async function confirmedColumns(
   if (open.length > 0 || options.dryRun) context.tell(report.columnsText(sheet, heads));
   if (open.length === 0 || options.yes || options.dryRun) return { heads, keep };
   const asker = await context.io.ask?.();
-  if (asker && (await asker.confirm({ text: 'Read the columns so?', usual: true }))) {
+  if (asker && (await asker.confirm({ text: 'Are the columns read right?', usual: true }))) {
     return { heads, keep: keep || (await asker.confirm({ text: 'Keep them in import.yaml for the next sheet?', usual: true })) };
   }
   throw new UserError(report.columnsAdvice(sheet, heads));

@@ -28,7 +28,7 @@ const NAMED: Readonly<Record<string, number>> = { in: 1, ft: 2, mm: 4, cm: 5, m:
 /** Takes the pieces of a DXF drawing in as members, panels and openings, by layer. */
 export async function importDrawing(options: DxfOptions, context: Context): Promise<Status> {
   const { shell } = options;
-  if (shell === undefined) throw new UserError('Whose drawing is it? Name the shell, as --shell QF-007');
+  if (shell === undefined) throw new UserError('Which coach is this drawing of? Name the shell, such as --shell QF-007');
   const [{ keptLayers, saidLayers }, { entering }] = await Promise.all([
     import('../entry/dxf/layers.js'),
     import('./entering.js'),
@@ -105,7 +105,7 @@ async function piecesIn(
     throw new UserError(
       options.unit === undefined
         ? `${name} does not say what its numbers are, ${wanted}`
-        : `Unexpected --unit ${options.unit}, ${wanted}`,
+        : `Found --unit ${options.unit}, ${wanted}`,
     );
   }
   const shell = loadStore(store).shells.get(options.shell as string)?.model?.shell;

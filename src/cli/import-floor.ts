@@ -22,7 +22,7 @@ const LARGEST_BYTES = 256 * 1024 * 1024;
 /** Takes in what floor pages handed over, from any number of phones at once. */
 export async function importFloor(options: ImportFloor, context: Context): Promise<Status> {
   const { shell } = options;
-  if (shell === undefined) throw new UserError('Whose records are they? Name the shell, as --shell QF-007');
+  if (shell === undefined) throw new UserError('Which shell do these records belong to? Name it, such as --shell QF-007');
   const root = await storeOf(context);
   const handOvers: FloorFile[] = [];
   for (const file of options.files) handOvers.push(await handOverFrom(file, shell, context));

@@ -149,7 +149,7 @@ async function answer(
   );
   const head = `${dryRun ? 'Would propose' : 'Proposed'} ${drafts.length} ${drafts.length === 1 ? 'amendment' : 'amendments'} of ${shell} from ${notes.length} ${notes.length === 1 ? 'note' : 'notes'}.`;
   const more = there > 0 ? [`${there} in the record already.`] : [];
-  const next = dryRun || drafts.length === 0 ? [] : ['Read them in amendments.yaml; `shellbook undo` takes them out again.'];
+  const next = dryRun || drafts.length === 0 ? [] : ['They are in amendments.yaml; `shellbook undo` takes them out again.'];
   context.print([head, ...lines, ...more, ...next].join('\n'));
   return 0;
 }

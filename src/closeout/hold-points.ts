@@ -170,7 +170,7 @@ export function photosOf(stage: StageCase): readonly Photo[] {
 }
 
 function pictured(stage: StageCase): ReturnType<Look> {
-  return photosOf(stage).length > 0 ? [] : [one(`No photo shows anything of stage ${stage.id}, expected at least one`)];
+  return photosOf(stage).length > 0 ? [] : [one(`No photo shows anything of stage ${stage.id}, expected at least one photo`)];
 }
 
 /** A picture of a cavity shows the runs in it. */
@@ -258,7 +258,7 @@ function tested(stage: StageCase, holdPoint: string): ReturnType<Look> {
     if (passed.some(({ testKind }) => isTestKind(testKind, kind))) return [];
     return [
       one(
-        `No passed test of kind \`${kind}\` is of stage ${stage.id}, so \`${holdPoint}\` is not verified, expected one in tests.yaml`,
+        `No passed test of kind \`${kind}\` is of stage ${stage.id}, so \`${holdPoint}\` is not verified, expected a test in tests.yaml`,
       ),
     ];
   });

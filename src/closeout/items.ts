@@ -102,7 +102,7 @@ function ofStages(judged: Judged): readonly OpenItem[] {
     const message =
       signed.length === 0
         ? `Stage ${id} (${name}) is not signed off: \`shellbook signoff ${model.shell.id} ${id} --by …\``
-        : `Sign-off of stage ${id} has no digest that can be compared, so it does not close anything: sign it again`;
+        : `The sign-off of stage ${id} has no digest to compare, so it closes nothing: sign it again`;
     const unsigned: OpenItem = {
       ...base(id),
       grade: 'A',

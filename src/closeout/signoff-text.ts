@@ -51,4 +51,4 @@ const flow = (value: string): string =>
     : stringify(value, { defaultStringType: 'QUOTE_DOUBLE', lineWidth: 0 }).trim();
 
 const cannotAdd = (why: string): UserError =>
-  new UserError(`Nothing can be added to signoffs.yaml, for ${why}. Nothing was written.`);
+  new UserError(`Nothing can be added to signoffs.yaml: ${why}. Nothing was written.`);

@@ -9,7 +9,7 @@ export type ParsedQuantity =
   | {
       readonly ok: false;
       readonly reason: 'unit missing' | 'not a quantity' | 'wrong unit' | 'unknown unit';
-      /** `bare number \`5.25\``: what stands there, to follow `Unexpected`. */
+      /** `the bare number \`5.25\``: what stands there, to follow `Found`. */
       readonly found: string;
       /** `a length with a unit, as \`5.25 in\``: to follow `expected`. */
       readonly expected: string;
@@ -22,7 +22,7 @@ const fail = (reason: Extract<ParsedQuantity, { ok: false }>['reason'], found: s
   reason,
   found,
   expected,
-  message: `Unexpected ${found}, expected ${expected}`,
+  message: `Found ${found}; should be ${expected}`,
 });
 
 const notOne = (found: string, dimension: Dimension): ParsedQuantity =>
@@ -108,7 +108,7 @@ function bare(number: number, text: string, dimension: Dimension, fileUnits: Fil
   }
   if (number === 0 && dimension !== 'temperature') return { ok: true, value: 0 };
   const unitExample = EXAMPLES[dimension].split(' ').slice(1).join(' ');
-  return fail('unit missing', `bare number \`${clip(text)}\``, `a quantity with a unit, as \`${clip(text)} ${unitExample}\``);
+  return fail('unit missing', `the bare number \`${clip(text)}\``, `a quantity with a unit, as \`${clip(text)} ${unitExample}\``);
 }
 
 function unknownUnit(symbol: string, text: string, dimension: Dimension): ParsedQuantity {
@@ -118,7 +118,7 @@ function unknownUnit(symbol: string, text: string, dimension: Dimension): Parsed
   const expected = sameLetters
     ? `\`${clip(text.replace(symbol, sameLetters))}\``
     : `${aQuantity(dimension)} as \`${EXAMPLES[dimension]}\``;
-  return fail('unknown unit', `unit \`${clip(symbol)}\` in \`${clip(text)}\``, expected);
+  return fail('unknown unit', `the unit \`${clip(symbol)}\` in \`${clip(text)}\``, expected);
 }
 
 /** The unit of a symbol, tolerant of `sq` marks and the middle dot, never of case where it matters. */

@@ -16,7 +16,7 @@ const twoMedia = plainField<readonly [Medium, Medium]>(
     if (!media) return undefined;
     const [a, b] = media;
     if (a !== undefined && b !== undefined && media.length === 2) return [a, b];
-    return void say({ found: `list of ${media.length}`, expected: 'two media as `[gas, ac]`' });
+    return void say({ found: `a list of ${media.length}`, expected: 'two media as `[gas, ac]`' });
   },
   'The two media, as [gas, ac]',
   { type: 'array', items: { type: 'string', enum: MEDIA }, minItems: 2, maxItems: 2 },

@@ -57,7 +57,7 @@ function slip(parts: readonly string[], end: number, thousands: boolean): CommaS
     swallowed: parts.length - 1,
     end,
     message: (key) =>
-      `Unexpected comma in \`${shown(typed)}\`${key === undefined ? '' : ` for \`${shown(key)}\``}: ` +
+      `Found a comma in \`${shown(typed)}\`${key === undefined ? '' : ` for \`${shown(key)}\``}: ` +
       `inside {…} and […] YAML ends a value at a comma, ${advice}`,
   };
 }

@@ -5,7 +5,7 @@ export function shown(value: unknown, most = 40): string {
   return line.length > most ? `${line.slice(0, most - 1)}…` : line;
 }
 
-/** What stands there, for `Unexpected …`. */
+/** What stands there, for `Found …`. */
 export function found(value: unknown): string {
   if (value === null || value === undefined) return 'nothing';
   if (Array.isArray(value)) return 'a list';

@@ -76,5 +76,5 @@ function unknown(
   const asYaml = path.replace(/\.yml$/u, '.yaml');
   const renamed = asYaml !== path && roleOf(asYaml).holds !== 'unknown' ? asYaml : nearest(asYaml, known, 1)[0];
   const advice = renamed === undefined ? `expected ${wanted}` : `expected \`${renamed}\`: rename it`;
-  return { holds: 'unknown', message: `Unexpected file name \`${path}\`, which is not read: ${advice}` };
+  return { holds: 'unknown', message: `Found the file name \`${path}\`, which is not read: ${advice}` };
 }

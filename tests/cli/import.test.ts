@@ -97,7 +97,7 @@ describe('import', () => {
     const before = textOf(MEMBERS);
     const { status, answer } = await shellbook(['import', 'members', 'bad.csv', '--shell', 'T-1']);
     expect(status).toBe(2);
-    expect(answer).toContain('row 3, column F (cut_length): Unexpected bare number `9`');
+    expect(answer).toContain('row 3, column F (cut_length): Found the bare number `9`');
     expect(textOf(MEMBERS)).toBe(before);
   });
 

@@ -121,7 +121,7 @@ describe('signoff', () => {
     expect((await sign('flor', '--by', 'J2')).err).toContain('No stage `flor` in library/stages.yaml, expected floor');
     expect((await sign('floor', '--by', 'J3')).err).toContain('No person `J3` in library/people.yaml, expected J2');
     expect((await shellbook('signoff', 'T-1', 'floor', '--by', 'J2', '--date', '2026-02-30')).err).toContain(
-      'Unexpected day `2026-02-30`',
+      'Found the day `2026-02-30`',
     );
     expect(signoffs()).toBe('# Signed when met\n');
   });

@@ -74,7 +74,7 @@ describe('bad input is told plainly, and the rest computed', () => {
       shell,
       TICKET(`date: 2026-06-30, condition: {fuel: 1.5}, ${READ}`),
     );
-    expect(found[0]?.message).toContain('Unexpected `1.5` for `fuel`');
+    expect(found[0]?.message).toContain('Found `1.5` for `fuel`');
     // The ticket does not count; the bare chassis and the take-off still answer.
     expect(answer.basis).toBe('prediction');
     expect(unladen(answer)).toHaveLength(2);

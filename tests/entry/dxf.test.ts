@@ -170,9 +170,9 @@ describe('a hostile drawing', () => {
     ['0', 'SECTION', '2', 'BLOCKS', ...blocks, '0', 'ENDSEC', entities(...insert(name))].join('\n');
 
   it.each([
-    ['no number', entities(...LINE.map((one) => (one === 1 ? 'NaN' : one))), ':16: Unexpected `NaN`, expected a number'],
+    ['no number', entities(...LINE.map((one) => (one === 1 ? 'NaN' : one))), ':16: Found `NaN`; should be a number'],
     ['a number without an end', entities(...LINE.map((one) => (one === 1 ? '1e400' : one))), 'expected a number'],
-    ['text of another kind', 'id,part\nA,x\n', ':1: Unexpected `id,part`'],
+    ['text of another kind', 'id,part\nA,x\n', ':1: Found `id,part`'],
     ['one cut short', entities(...LINE).slice(0, -20), 'not saved or copied whole'],
     ['a number alone', '0\nLINE', 'has no section of a DXF drawing'],
     ['more lines than any coach has', entities('0\nLINE\n'.repeat(2001).trimEnd()), 'more than 2000 lines and faces'],

@@ -249,7 +249,7 @@ describe('what phones hand over', () => {
   it('wants a shell, and one file for any other kind', async () => {
     expect((await take(write('a.json', phone('AAAA', 0, [])))).messages).toContain('--shell');
     const two = await shellbook(store.root, 'import', 'members', 'a.csv', 'b.csv', '--shell', 'T-1');
-    expect([two.status, two.messages]).toEqual([2, expect.stringContaining('Unexpected b.csv after a.csv')]);
+    expect([two.status, two.messages]).toEqual([2, expect.stringContaining('Found b.csv after a.csv')]);
   });
 });
 

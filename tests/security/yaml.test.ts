@@ -21,7 +21,7 @@ const BOMBS: readonly (readonly [string, string, RegExp])[] = [
   ],
   ['the same on one line', `- {id: A, ${many(1e5, (i) => `k${i}: 1`, ', ')}}\n`, /has 100001 keys, expected 300 at most/u],
   ['one key a hundred thousand times', `- id: A\n${'  name: x\n'.repeat(1e5)}`, /has 100001 keys/u],
-  ['fifty thousand items that are no records', '- a\n'.repeat(5e4), /Unexpected `a` in the list/u],
+  ['fifty thousand items that are no records', '- a\n'.repeat(5e4), /Found `a` in the list/u],
   ['twenty thousand records of one id', '- {id: A, name: x, mass: 1 lb, at: [0 in, 0 in, 0 in]}\n'.repeat(2e4), /`A`/u],
   ['fifty thousand aliases of one record', `- &a {id: A, name: x}\n${'- *a\n'.repeat(5e4)}`, /unfold without end/u],
   ['aliases of aliases', many(3e4, (i) => `- &a${i} {id: A${i}}\n- *a${i}\n`), /unfold without end/u],
@@ -32,17 +32,17 @@ const BOMBS: readonly (readonly [string, string, RegExp])[] = [
   [
     'a number of half a million figures',
     `- {id: A, name: x, mass: ${'1'.repeat(5e5)} lb, at: [0 in, 0 in, 0 in]}\n`,
-    /Unexpected `1111/u,
+    /Found `1111/u,
   ],
   [
     'a number that nearly ends, again and again',
     `- {id: A, name: x, mass: "${'1-'.repeat(2e5)}", at: [0 in, 0 in, 0 in]}\n`,
-    /Unexpected/u,
+    /Found/u,
   ],
   [
     'a unit behind three hundred thousand blanks',
     `- {id: A, name: x, mass: "1${' '.repeat(3e5)}lb x", at: [0 in, 0 in, 0 in]}\n`,
-    /Unexpected/u,
+    /Found/u,
   ],
   ['an id of a million signs', `- {id: ${'a'.repeat(1e6)}, name: x}\n`, /expected an id/u],
 ];

@@ -60,7 +60,7 @@ function coverageText({ model, figures }: Assessment): string {
   if (runLengthMm > 0 || joints.length > 0) {
     const twice = joints.filter(({ photos }) => photos.length >= PHOTOS_OF_A_JOINT).length;
     const runs = runLengthMm > 0 ? `, ${runShare(shownMm, runLengthMm, model.shop.units)}` : '';
-    lines.push(`In pictures of before close-in: ${twice} of ${joints.length} concealed joints in two${runs}.`);
+    lines.push(`In pictures from before close-in: ${twice} of ${joints.length} concealed joints in two${runs}.`);
   }
   const { share, primaryKg } = figures.materials;
   if (share !== undefined && share > 0) {

@@ -33,12 +33,12 @@ function firstRows(first: SheetPlan['added'], kind: SheetWord): readonly string[
   const named = (one: { readonly kind: EntryKind; readonly id: string }): string =>
     isList(kind) ? `${one.kind} ${one.id}` : one.id;
   const shown = first.map((one) => paragraph(`+ ${named(one)} (row ${one.row}): ${understood(one.kind, one.data)}`, '  '));
-  return shown.length > 0 ? ['The first as they were understood:', ...shown] : [];
+  return shown.length > 0 ? ['The first ones, as read:', ...shown] : [];
 }
 
 const goneText = (sheet: SheetTable, gone: readonly string[]): string =>
   paragraph(
-    `Gone from ${sheet.name}, and still in the records: ${gone.slice(0, SHOWN).join(', ')}${gone.length > SHOWN ? ` and ${gone.length - SHOWN} more` : ''}. Take them out by hand if they are gone from the coach; --gone mark marks them (x-gone), --gone keep leaves them without asking again.`,
+    `Gone from ${sheet.name} but still in the records: ${gone.slice(0, SHOWN).join(', ')}${gone.length > SHOWN ? ` and ${gone.length - SHOWN} more` : ''}. Take them out by hand if they are gone from the coach; --gone mark marks them (x-gone), --gone keep leaves them without asking again.`,
   );
 
 /** Faults of one column that say the same, but for ids and figures. */
@@ -65,7 +65,7 @@ function faultText(group: readonly SheetFault[], heads: readonly string[]): stri
 }
 
 const NOT_THERE = 'which is nowhere in the records';
-const LATER = 'Records that others name come first. Where two kinds name each other, add --allow-missing to the first.';
+const LATER = 'Import the records that others name first. If two kinds name each other, add --allow-missing to the first.';
 
 /** Beyond this many, like lines are only counted. */
 const SHOWN = 20;
@@ -93,7 +93,9 @@ export function importText({ kind, sheet, plan, texts, dryRun, gone }: Imported)
       ({ id }) => `  + ${id}`,
       dryRun,
     ),
-    ...(plan.ahead.length > 0 ? [`Not there yet, ${counted(plan.ahead.length, 'name')}; check tells them until they are:`] : []),
+    ...(plan.ahead.length > 0
+      ? [`Not entered yet: ${counted(plan.ahead.length, 'name')}; check lists them until they are:`]
+      : []),
     ...limited(plan.ahead, (fault) => `  ? ${placeInSheet(fault, sheet.heads)}: ${fault.message}`, true),
     ...limited(changed, ({ record, changes }) => `  ~ ${record.id}: ${changes.map(changeText).join('; ')}`, true),
     ...(gone.length > 0 ? [goneText(sheet, gone)] : []),

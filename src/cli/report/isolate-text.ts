@@ -7,8 +7,8 @@ import { bullets, paragraph } from './wrap.js';
 
 const STEPS: Readonly<Record<IsolationStep, string>> = {
   load: 'Switch the loads off',
-  source: 'Shut the sources off',
-  stored: 'Let out what is stored',
+  source: 'Switch off and shut the sources',
+  stored: 'Let out stored pressure and charge',
   proof: 'Prove it',
 };
 

@@ -47,7 +47,7 @@ export function loadText(model: Model, answer: LoadAnswer, paint: TerminalPaint)
         ? `On ${circuit.id}: ${circuit.others.map((one) => `${named(one.id)} ${a(one.loadA)}`).join(', ')}.`
         : `Nothing else is recorded on ${circuit.id}.`,
     ),
-    ...(circuit.startA === undefined ? [] : [paragraph(`While the worst of them starts: ${a(circuit.startA)}.`)]),
+    ...(circuit.startA === undefined ? [] : [paragraph(`While the largest of them starts: ${a(circuit.startA)}.`)]),
     ...spare.map((one) => paragraph(one)),
     verdict(answer, paint),
     bullets(answer.notes),

@@ -15,6 +15,6 @@ export function locateText(solved: SolvedPhoto, on: string, found: LocatedInPhot
   if ('at' in found)
     return `On ${on}: ${positionWords(found.at, units)}, ± ${smallLength(Math.ceil(found.uncertaintyMm), units)} (19 times in 20)`;
   if (found.why === 'not usable')
-    return [`Photo ${solved.photo.id} is not usable:`, ...solved.notes.map((note) => noteText(solved, note, units))].join('\n');
+    return [`Photo ${solved.photo.id} cannot be used:`, ...solved.notes.map((note) => noteText(solved, note, units))].join('\n');
   return `No place on ${on}: ${WHY[found.why]}.`;
 }

@@ -106,7 +106,7 @@ function screwText({ panel, at, depthMm, meets, metal }: ScrewAt, units: UnitSys
     ? depthMm === 0
       ? `none: ${meets.kind} ${meets.id} begins at the face`
       : `${deep} under its head; then ${meets.kind === 'weld' ? 'the soft metal about weld' : meets.kind} ${meets.id}`
-    : `${deep} under its head, as deep as is looked`;
+    : `${deep} under its head; nothing deeper was checked`;
   const behind = metal.map(({ id, fromMm, toMm }) => `${id} from ${length(fromMm, units)} to ${length(toMm, units)}`).join(', ');
   return paragraph(
     `Deepest screw into ${panel} at ${positionWords(at, units)}: ${most}. ${behind ? `Metal behind it: ${behind}.` : 'No member behind it to screw into.'} Recorded tolerances are taken off, 1 in where none is recorded.`,

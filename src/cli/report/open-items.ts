@@ -8,7 +8,7 @@ const LISTS = [
   ['punch', 'Punch list: work done and not acceptable'],
 ] as const;
 
-const GRADES = 'A blocks sign-off and close-out; B blocks close-out until put right or decided; C is accepted.';
+const GRADES = 'A blocks sign-off and close-out; B blocks close-out until it is put right or decided; C is accepted.';
 
 /** The two lists, each by who must do it and where. */
 export function openItemsText(items: readonly OpenItem[], paint: TerminalPaint, all: boolean): string {

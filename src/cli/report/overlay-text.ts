@@ -24,20 +24,20 @@ export function noteText(solved: SolvedPhoto, note: PictureNote, units: UnitSyst
     case 'twice':
       return `${capital(name(note.points[0]))} and ${name(note.points[1])} are one place or one pixel. Mark another.`;
     case 'on a line':
-      return 'All known points lie on one line. Mark some beside it.';
+      return 'All known points are on one line. Mark some off that line.';
     case 'no fit':
-      return 'No camera shows the known points so. Look at which point is which.';
+      return 'No camera position fits these points. Check which point is which.';
     case 'mirrored':
-      return 'The picture is mirrored: it would fit the other way round. Mark the original.';
+      return 'The picture is mirrored: it would fit flipped. Mark the original.';
     case 'turned':
-      return 'The pixels were counted on a copy turned by a quarter. Count them on the picture as it is shown upright.';
+      return 'The pixels were counted on a copy turned a quarter turn. Count them on the picture as it is shown upright.';
     case 'cropped':
-      return 'The focal length in its file does not fit: it is a crop, or was zoomed. It was used without that.';
+      return 'The focal length in its file does not fit: it is a crop, or was zoomed. The program left it out.';
     case 'over limit': {
       const suspects = note.suspects.length > 1 ? ` One of these may be wrong: ${note.suspects.map(name).join(', ')}.` : '';
       const worst = Number.isFinite(note.leftOutMm)
-        ? `The worst point is ${smallLength(note.leftOutMm, units)} from where the others put it`
-        : 'How well the points agree cannot be known';
+        ? `The worst point is ${smallLength(note.leftOutMm, units)} from where the other points put it`
+        : 'Nobody can tell how well the points agree';
       return `${worst}; the limit is ${smallLength(note.limitMm, units)}.${suspects} Look at its points, or mark more of them.`;
     }
   }

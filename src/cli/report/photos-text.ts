@@ -36,17 +36,17 @@ export function photosText(
   for (const [name, why] of refused) lines.push(paragraph(`Not taken in: ${name}: ${why}.`));
   for (const [name, said] of wrong)
     lines.push(paragraph(`Without its date: ${name}: the camera wrote \`${said}\`, which is no day.`));
-  if (others > 0) lines.push(`${counted(others, 'file')} of other kinds passed over.`);
+  if (others > 0) lines.push(`${counted(others, 'file')} of other kinds skipped.`);
   if (undated.length > 0)
     lines.push(
       paragraph(
-        `${counted(undated.length, 'picture carries', 'pictures carry')} no date: add \`taken:\` in photos.yaml, or it proves nothing of before close-in.`,
+        `${counted(undated.length, 'picture carries', 'pictures carry')} no date: add \`taken:\` in photos.yaml, or it proves nothing about the time before close-in.`,
       ),
     );
   if (open.length > 0)
     lines.push(
       paragraph(
-        `Not said yet what ${counted(open.length, 'picture shows', 'pictures show')}: write \`of:\` in photos.yaml, where records of its day stand above it.`,
+        `Nobody has said yet what ${counted(open.length, 'picture shows', 'pictures show')}: write \`of:\` in photos.yaml, below the records of that day.`,
       ),
     );
   if (missing.length > 0)

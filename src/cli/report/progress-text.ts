@@ -37,7 +37,7 @@ function standingText({ standing, signoffs, records }: StageProgress, paint: Ter
     case 'lapsed':
       return `${paint.warning('lapsed')}: signed by ${by}, and changed since; ${held}`;
     case 'not verified':
-      return `${paint.warning('not verified')}: signed by ${by}, without a digest that can be compared; ${held}`;
+      return `${paint.warning('not verified')}: signed by ${by}, without a digest to compare; ${held}`;
     case 'open':
       return `not signed; ${held}`;
   }
@@ -49,7 +49,7 @@ function holdPointText({ holdPoint, state, metBy, gaps }: HoldPointProgress, pai
     return paragraph(`${holdPoint}${by}`, `  ${paint.good('met')}    `);
   }
   if (state === 'nothing yet')
-    return paragraph(`${holdPoint}: no record of this stage asks for it yet`, `  ${paint.faint('nothing')} `);
+    return paragraph(`${holdPoint}: nothing in this stage needs it yet`, `  ${paint.faint('nothing')} `);
   return [
     paragraph(holdPoint, `  ${paint.warning('unmet')}  `),
     ...listed(groupsOf(gaps), all, (group) => gapText(group, paint)),
@@ -97,7 +97,7 @@ function wouldMeetText({ kind, id, what, type, place }: WouldMeet): string {
 
 function todayText({ next, today, for: one, shell }: ShownProgress, paint: TerminalPaint, all: boolean): string {
   if (one !== undefined && today.length === 0)
-    return `Nothing for ${one} in the stage that is next. Whoever is next: shellbook progress ${shell}`;
+    return `Nothing for ${one} to do in the next stage. Whoever is next: shellbook progress ${shell}`;
   if (next === null && today.length === 0) return `Every stage is signed. Close the build: shellbook close ${shell}`;
   const heading = next === null ? 'To do' : `Next: stage ${next.stage}${one === undefined ? ` (${next.who.join('; ')})` : ''}`;
   const some = all ? today : today.slice(0, STEPS);

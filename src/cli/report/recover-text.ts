@@ -13,8 +13,7 @@ export function recoverText(
   const parts = [
     paragraph(`${counted(laid, 'file')} of shell ${shell}, ${of}, from the ${edition} edition are now in ${where}.`),
   ];
-  if (withheld.length > 0)
-    parts.push(paragraph(`Not among them, because this edition does not carry it: ${withheld.join('; ')}.`));
+  if (withheld.length > 0) parts.push(paragraph(`Left out of this edition: ${withheld.join('; ')}.`));
   if (lost.length > 0) {
     parts.push(`${paint.error('The book is damaged. Left out:')}\n${bullets(lost)}`);
   }

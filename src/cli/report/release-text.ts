@@ -48,9 +48,9 @@ function facesText({ faces, model }: HandOver, paint: TerminalPaint, all: boolea
       ? `, or ${length(ASSUMED_TOLERANCE_MM, units)} where none is recorded (${counted(unknown.size, 'run')})`
       : '';
   const notes = [
-    `Depth is from the sheet to the outside of the run, less the tolerance of its place${taken}. At 0 it may touch the sheet or go through it.`,
+    `Depth is from the sheet to the outside of the run, less the tolerance of its place${taken}. At 0 the run may touch the sheet or pass through it.`,
     ...notPlacedNote(model),
-    'The service edition of the book draws these faces; `shellbook near SHELL X,Y,Z` shows what a drill meets at one place.',
+    'These faces are drawn in the service edition of the book; `shellbook near SHELL X,Y,Z` shows what a drill meets at one place.',
   ];
   return [heading, facesTable(faces, units, all), bullets(notes)];
 }

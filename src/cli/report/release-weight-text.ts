@@ -54,7 +54,7 @@ function leftText({ weights, leftOfGvwrKg }: HandOver, shown: ShownUnits, paint:
       : [`Whole vehicle: ${shown.massDown(leftOfGvwrKg)} ${shown.massUnit} to its GVWR with everything full, no reserve.`]),
     ...leastIn(weights),
     ...(used.length > 0
-      ? [`Nothing may be added over ${used.join(', ')}: the reserve is in use. Take weight off there, or ask the shop.`]
+      ? [`Add nothing over ${used.join(', ')}: the reserve is already used. Take weight off there, or ask the shop.`]
       : []),
   ];
   const text = `${paint.strong(`May be added, ${shown.massUnit}`)}\n${textTable(heads, rows, '  ')}`;

@@ -37,7 +37,7 @@ function overallText({ lengthMm, widthMm, heightAboveGroundMm, setBy }: Overall,
     heightAboveGroundMm === undefined
       ? 'height above the ground not known (`rail_top_above_ground`)'
       : `${lengthUp(heightAboveGroundMm, units)} high above the ground (${setBy.height})`;
-  return `Over all: ${lengthUp(lengthMm, units)} long (${setBy.length.join(' to ')}), ${lengthUp(widthMm, units)} wide (${setBy.width.join(' to ')}), ${height}. Only what is recorded counts.`;
+  return `Overall: ${lengthUp(lengthMm, units)} long (${setBy.length.join(' to ')}), ${lengthUp(widthMm, units)} wide (${setBy.width.join(' to ')}), ${height}. Only what is recorded counts.`;
 }
 
 const right = (head: string): TextColumn => ({ head, align: 'right' });

@@ -44,7 +44,7 @@ export function trendsText(trends: readonly Trend[], paint: TerminalPaint): stri
   ].filter((text) => text !== '');
   return [
     `${paint.strong('Over the shells')}\n${textTable(heads, rows, '  ')}`,
-    ...(causes.length > 0 ? [`${paint.strong('Made twice, by stage and cause')}\n${textTable(causeHeads, causes, '  ')}`] : []),
+    ...(causes.length > 0 ? [`${paint.strong('Rework, by stage and cause')}\n${textTable(causeHeads, causes, '  ')}`] : []),
     ...charts.map((text) => text.replace(/^.*/u, (title) => paint.strong(title))),
   ].join('\n\n');
 }

@@ -18,7 +18,7 @@ export function verifyText(found: VerifiedAnswer, paint: TerminalPaint): string 
     found.tag ? paragraph(found.tag.is === 'known' ? paint.good(found.tag.words) : found.tag.words) : '',
     storeText(found, paint),
     manifest && manifest.withheld.length > 0
-      ? paragraph(paint.faint(`This edition carries the record without ${manifest.withheld.join('; ')}.`))
+      ? paragraph(paint.faint(`This edition leaves out ${manifest.withheld.join('; ')}.`))
       : '',
   ];
   return parts.filter((part) => part !== '').join('\n\n');
@@ -39,7 +39,7 @@ function headText({
   const from = revision === null ? 'records that were never committed' : `revision ${revision.slice(0, 10)}${at}`;
   const also = uncommitted.length > 0 ? `, with ${counted(uncommitted.length, 'file')} changed and not committed` : '';
   return [
-    paragraph(`By its own account: shell ${shell}, ${title}, ${edition} edition, printed by ${shop}`),
+    paragraph(`The book says: shell ${shell}, ${title}, ${edition} edition, printed by ${shop}`),
     paragraph(`${from}${tag === null ? '' : ` (${tag})`}${also}`, '  '),
     `  fingerprint ${fingerprint}`,
   ].join('\n');
@@ -48,9 +48,7 @@ function headText({
 function unchangedText({ own, manifest, seal }: VerifiedAnswer, paint: TerminalPaint): string {
   if (own.length > 0 || !manifest) {
     const uncovered =
-      seal.notCovered.length > 0
-        ? paragraph(`Not looked at, because nothing covers it: ${seal.notCovered.join('; ')}.`, '  ')
-        : '';
+      seal.notCovered.length > 0 ? paragraph(`Not checked, because nothing covers it: ${seal.notCovered.join('; ')}.`, '  ') : '';
     return [different('Changed since it was sealed', own, paint), uncovered].filter((part) => part !== '').join('\n');
   }
   const { records, photos, pages } = manifest;
@@ -58,7 +56,7 @@ function unchangedText({ own, manifest, seal }: VerifiedAnswer, paint: TerminalP
   const files = carried > 0 ? [counted(carried, 'photo file')] : [];
   const amounts = [counted(records.length, 'record file'), ...files, counted(pages.length, 'page')];
   const counting =
-    manifest.seal === 2 || manifest.edition === 'shop' ? ' Its fingerprint was counted again from its records.' : '';
+    manifest.seal === 2 || manifest.edition === 'shop' ? ' Its fingerprint was worked out again from its records.' : '';
   return paragraph(`${paint.good('Unchanged since it was sealed')}: ${amounts.join(', ')}.${counting}`);
 }
 
@@ -85,12 +83,12 @@ function storeText({ manifest, compared, again, fromStore }: VerifiedAnswer, pai
       : again.differences.length === 0
         ? `${counted(again.pages, 'page')} printed again, and the same`
         : `${counted(again.pages, 'page')} printed again, and not the same`;
-  if (fromStore.length === 0) return paragraph(`${paint.good('The same record as the store')} in ${store}${at}; ${pages}.`);
+  if (fromStore.length === 0) return paragraph(`${paint.good('Matches the record in the store')} ${store}${at}; ${pages}.`);
   const then =
     matchesRevision === true
-      ? `The store's record${at} is the book's: what differs has changed since.`
+      ? `The store's record${at} matches the book: the differences came later.`
       : matchesRevision === false
-        ? `The store's record${at} is not the book's either.`
+        ? `The store's record${at} does not match the book either.`
         : 'The store does not have the revision that the book was printed from.';
   const since = matches ? '' : `\n${paragraph(then, '  ')}`;
   return `${different(`Not the same as the store in ${store}`, fromStore, paint)}${since}\n${paragraph(`${pages.charAt(0).toUpperCase()}${pages.slice(1)}.`, '  ')}`;

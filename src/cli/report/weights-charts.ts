@@ -32,7 +32,7 @@ export function growthText(
     );
   }
   const mark = gvwrKg === undefined ? 'the most' : `the GVWR of ${shown.massDown(gvwrKg)}`;
-  const title = `Mass by stage as predicted, unladen, ${shown.massUnit} (| ${mark})`;
+  const title = `Mass by stage predicted, unladen, ${shown.massUnit} (| ${mark})`;
   return `${paint.strong(paragraph(title))}\n${lines.join('\n')}`;
 }
 
@@ -68,7 +68,7 @@ export function worstText(conditions: readonly ConditionFigure[], shown: ShownUn
     return [paragraph(said, '  - ')];
   });
   if (lines.length === 0) return '';
-  const title = `Heaviest possible load on each axle and its fuller end, within stated limits and the GVWR, ${shown.massUnit}`;
+  const title = `Heaviest possible load on each axle and its heavier end, within stated limits and the GVWR, ${shown.massUnit}`;
   return [paint.strong(paragraph(title)), ...lines].join('\n');
 }
 
@@ -122,7 +122,7 @@ export function roadText({ roadLimits, roadLimitsCondition }: Weights, shown: Sh
     shown.massDown(one.marginKg),
   ]);
   const heads = [{ head: 'limit' }, { head: 'axles', wrap: true }, ...['load', 'limit', 'margin'].map(right)];
-  const title = `Road limits in ${roadLimitsCondition}, ${shown.massUnit}: information only, no rating`;
+  const title = `Road limits in ${roadLimitsCondition}, ${shown.massUnit}: for information, not a rating`;
   return `${paint.strong(paragraph(title))}\n${textTable(heads, rows, '  ')}`;
 }
 

@@ -9,8 +9,7 @@ import { cgHeightText, contributionsText, growthText, influenceText, roadText, w
 import { leastIn, ticketWords } from './weights-words.js';
 import { bullets, paragraph, widthOf } from './wrap.js';
 
-const CAUTION =
-  'Planning figures. Weigh the finished vehicle, and keep to the labels and manuals of the chassis maker: they come before this page.';
+const CAUTION = 'Planning figures. Weigh the finished vehicle. The chassis maker’s labels and manuals come before this page.';
 
 export function weightsText({ model, figures }: Assessment, paint: TerminalPaint, all: boolean): string {
   const { weights } = figures;
@@ -42,7 +41,7 @@ export function weightsText({ model, figures }: Assessment, paint: TerminalPaint
 }
 
 function basisText(weights: Weights): string {
-  if (weights.basis === 'ticket') return `The conditions start from ${ticketWords(weights)}.`;
+  if (weights.basis === 'ticket') return `The conditions are based on ${ticketWords(weights)}.`;
   if (weights.basis === 'prediction') return 'Nothing verified has been weighed: the conditions are based on the takeoff alone.';
   return 'Nothing weighed and no bare chassis on record: axle loads are not verified.';
 }
@@ -161,7 +160,7 @@ function cargo(weights: Weights, shown: ShownUnits, paint: TerminalPaint): strin
   const trailer =
     weights.trailerKg === undefined ? [] : [['left of the GCWR for a trailer, loaded', shown.massDown(weights.trailerKg)]];
   const whose =
-    'Figures for the weight label, each rounded to the safe side; water is 1 kg a litre or 8.3 lb a gallon. The wording, and the label itself, are those of the licensed final-stage maker.';
+    'Figures for the weight label, each rounded to the safe side; water is 1 kg a litre or 8.3 lb a gallon. The licensed final-stage maker words the label and answers for it.';
   const text = `${paint.strong('Capacity')}\n${textTable([{ head: '' }, right(shown.massUnit)], [...rows, ...trailer], '  ')}`;
   return label ? `${text}\n${paragraph(whose, '  ')}` : text;
 }

@@ -16,12 +16,12 @@ export function leastIn({ budget, notLoadedWith }: Weights): readonly string[] {
   const words = [...new Set(budget.map((one) => one.condition))];
   const lines = words.map((condition) => {
     const axles = budget.filter((one) => one.condition === condition).map((one) => one.axle);
-    return `Least left on ${listed(axles)} with: ${condition}.`;
+    return `The least is left on ${listed(axles)} with ${condition}.`;
   });
   return [
     ...lines,
     ...(notLoadedWith.length > 0
-      ? [`Not counted with ${notLoadedWith.join('; ')}: an axle is over then before a bay is loaded.`]
+      ? [`Not counted: ${notLoadedWith.join('; ')}. There an axle is over before any bay is loaded.`]
       : []),
   ];
 }

@@ -41,8 +41,8 @@ export function whatIfText(
   const over = rows.filter((one) => one.verdict === 'over').map((one) => one.name);
   const answer =
     over.length > 0
-      ? paint.error(paragraph(`Over: ${over.join('; ')}. Do not load it so: carry less, or put it elsewhere.`))
-      : paint.good(paragraph('Nothing is over. A margin that is “within uncertainty” is no margin.'));
+      ? paint.error(paragraph(`Over: ${over.join('; ')}. Do not load it this way: carry less, or put it somewhere else.`))
+      : paint.good(paragraph('Nothing is over its limit. A margin “within uncertainty” is no margin.'));
   const what = `With ${typed.join(', and ')}; other bays empty, any tank at any level, any seat taken or not, ${shown.massUnit}`;
   const heads = [{ head: '', wrap: true }, ...['load', 'limit', 'margin', ''].map(right), { head: '' }];
   return `${paint.strong(paragraph(what))}\n${textTable(heads, lines, '  ')}\n${answer}`;

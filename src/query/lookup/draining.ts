@@ -124,8 +124,8 @@ function notes(steps: readonly DrainStep[], kept: readonly TrappedWater[], lost:
     ...(steps.some((one) => one.do === 'drain') ? [] : ['No drain is recorded: the lines hold their water.']),
     kept.length > 0
       ? 'The low places below hold water after all this: blow them out, or fill them with potable-water antifreeze.'
-      : 'No recorded low place holds water after all this.',
+      : 'After all this no recorded low place holds water.',
     ...(lost > 0 ? [`${lost} runs have no recorded way: what they hold and keep is not in these figures.`] : []),
-    'From the records only: traps, toilets and appliances hold water of their own; see their makers’ papers.',
+    'From the records only: traps, toilets and appliances also hold water; see their makers’ papers.',
   ];
 }

@@ -33,7 +33,7 @@ export const lifting: Topic = {
       const found = declared(assessment, kinds);
       return found.length > 0 ? found : [{ what: `${use}: not declared: ${otherwise}`, facts: [] }];
     });
-    return { rows, notes: ['Stands and slings on declared points only, on firm level ground.'] };
+    return { rows, notes: ['Use stands and slings at declared points only, on firm level ground.'] };
   },
 };
 
@@ -47,7 +47,7 @@ export const hanging: Topic = {
       rows: found,
       notes: [
         ...(found.length === 0 ? ['Not declared: hang nothing there until a licensed engineer declares a rating.'] : []),
-        'Before any screw: shellbook near, and the no-drill drawings.',
+        'Before you drive a screw: shellbook near, and the no-drill drawings.',
       ],
     };
   },

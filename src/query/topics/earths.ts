@@ -20,7 +20,7 @@ export const earths: Topic = {
       notes:
         nodes.length === 0
           ? ['No ground bond is recorded (`bonding: yes` on a circuit): not verified.']
-          : ['A ground stays connected while anything that it protects is live.'],
+          : ['Leave a ground connected while anything it protects is live.'],
     };
   },
 };

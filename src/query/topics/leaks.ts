@@ -39,7 +39,7 @@ export const leaks: Topic = {
       notes: [
         `${joints.length - hidden.length} joints are exposed: a leak shows at the joint itself.`,
         ...(all.length > joints.length
-          ? [`${all.length - joints.length} joints have no recorded place: where they leak is not known.`]
+          ? [`${all.length - joints.length} joints have no recorded place, so it is not known where they leak.`]
           : []),
         'Water runs along the lowest wire or pipe: look upstream of the wet place too.',
       ],

@@ -74,7 +74,7 @@ export const emergency: Topic = {
       rows,
       notes: [
         'Everyone out and away first, then call the emergency services. Shut and switch off only if that is safe.',
-        'The page “In an emergency” of every edition draws them.',
+        'They are drawn on the page “In an emergency” of every edition.',
       ],
     };
   },

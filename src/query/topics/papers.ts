@@ -28,7 +28,7 @@ export const contacts: Topic = {
             facts: facts(['part', one.part], ['serial', one.serial], ['fitted', one.date]),
           })),
       ],
-      notes: ['An appliance is its maker’s: read the plate. The chassis is the chassis maker’s.'],
+      notes: ['For an appliance ask its maker: read the plate. For the chassis ask the chassis maker.'],
     };
   },
 };

@@ -28,6 +28,6 @@ export const torques: Topic = {
           facts: facts(['torque', panel.fixing?.torqueNm, 'nm'], ['fasteners', panel.fixing?.method]),
         })),
     ];
-    return { rows, notes: ['What is not listed is in the paper of its maker, the chassis maker’s first.'] };
+    return { rows, notes: ['For what is not listed see its maker’s papers, the chassis maker’s first.'] };
   },
 };

@@ -18,6 +18,6 @@ export const unused: Topic = {
           ['through', run.zones],
         ),
       }));
-    return { rows, notes: rows.length === 0 ? ['No spare and no abandoned wire or pipe is recorded.'] : [] };
+    return { rows, notes: rows.length === 0 ? ['No spare or abandoned wire or pipe is recorded.'] : [] };
   },
 };

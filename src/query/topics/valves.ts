@@ -16,6 +16,6 @@ export const valves: Topic = {
         what: `${node.name ?? node.nodeKind}, ${services.get(node.service) ?? node.medium}`,
         facts: facts(['kind', node.nodeKind], ['stands', node.position ?? 'not recorded']),
       }));
-    return { rows, notes: rows.length === 0 ? ['No valve and no drain is recorded.'] : [] };
+    return { rows, notes: rows.length === 0 ? ['No valve or drain is recorded.'] : [] };
   },
 };

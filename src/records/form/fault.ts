@@ -4,7 +4,7 @@ import type { core } from 'zod';
 export interface Fault {
   /** `format.wrong-value` unless said otherwise. */
   readonly rule?: string;
-  /** Follows `Unexpected`: with its quote marks. */
+  /** Follows `Found`: with its quote marks. */
   readonly found: string;
   /** Follows `expected`. */
   readonly expected: string;

@@ -47,8 +47,8 @@ const DATE = /^(\d{4})-(\d{2})-(\d{2})(?:T([01]\d|2[0-3]):[0-5]\d(?::[0-5]\d(?:\
 export const readDate: Read<string> = (typed, say) => {
   const match = typeof typed === 'string' ? DATE.exec(typed.trim()) : null;
   if (match && isDay(Number(match[1]), Number(match[2]), Number(match[3]))) return (typed as string).trim();
-  if (match) return void say({ found: `date ${found(typed)}`, expected: 'a day that the calendar has' });
-  return void say({ found: `date ${found(typed)}`, expected: 'year, month, day as `2026-02-11`' });
+  if (match) return void say({ found: `the date ${found(typed)}`, expected: 'a day that the calendar has' });
+  return void say({ found: `the date ${found(typed)}`, expected: 'year, month, day as `2026-02-11`' });
 };
 
 function isDay(year: number, month: number, day: number): boolean {

@@ -61,7 +61,7 @@ export class UnitReader {
   offset(typed: unknown, say: Say): Vec3 | undefined {
     if (!Array.isArray(typed)) return void say({ found: found(typed), expected: 'three lengths as `[64 in, -48 in, 96 in]`' });
     if (typed.length !== 3) {
-      return void say({ found: `list of ${typed.length}`, expected: 'three lengths as `[64 in, -48 in, 96 in]`' });
+      return void say({ found: `a list of ${typed.length}`, expected: 'three lengths as `[64 in, -48 in, 96 in]`' });
     }
     const values = typed.map((one, i) =>
       this.quantity(one, 'length', 'any', (fault) => say({ ...fault, path: [i, ...(fault.path ?? [])] })),
@@ -74,8 +74,8 @@ export class UnitReader {
   positions(typed: unknown, say: Say, least: number, most = Number.POSITIVE_INFINITY): readonly Vec3[] | undefined {
     const read = eachOf(typed, say, 'places, each as `[64 in, -48 in, 96 in]`', (one, sayOne) => this.position(one, sayOne));
     if (!read) return undefined;
-    if (read.length < least) return void say({ found: `list of ${read.length}`, expected: `at least ${least} places` });
-    if (read.length > most) return void say({ found: `list of ${read.length}`, expected: `${most} places` });
+    if (read.length < least) return void say({ found: `a list of ${read.length}`, expected: `at least ${least} places` });
+    if (read.length > most) return void say({ found: `a list of ${read.length}`, expected: `${most} places` });
     return read;
   }
 }

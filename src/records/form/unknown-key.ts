@@ -11,7 +11,7 @@ export const kindWords = (kind: KindName): string => kindOf(kind).more.words ?? 
 /** Why a key that looks right is never typed. */
 export function neverTyped(kind: KindName, key: string): string | undefined {
   const reason = getOwn(kindOf(kind).more.never ?? {}, key);
-  return reason === undefined ? undefined : `Unexpected key \`${key}\` in ${kindWords(kind)}: ${reason}. Take it out`;
+  return reason === undefined ? undefined : `Found the key \`${key}\` in ${kindWords(kind)}: ${reason}. Take it out`;
 }
 
 export function unknownKeyMessage(key: string, known: readonly string[], kind: KindName, path: Path): string {
@@ -19,8 +19,8 @@ export function unknownKeyMessage(key: string, known: readonly string[], kind: K
   const within = keys.length > 0 ? `\`${keys.at(-1)}\` of ${kindWords(kind)}` : kindWords(kind);
   const close = nearest(key, known, 2);
   if (close.length > 0)
-    return `Unexpected key \`${shown(key)}\` in ${within}, expected ${close.map((one) => `\`${one}\``).join(' or ')}`;
+    return `Found the key \`${shown(key)}\` in ${within}; should be ${close.map((one) => `\`${one}\``).join(' or ')}`;
   const list = known.map((one) => `\`${one}\``).join(', ');
   const own = path.length === 0 ? `. For a key of your own write \`x-${shown(key)}\`` : '';
-  return `Unexpected key \`${shown(key)}\` in ${within}, expected one of ${list}${own}`;
+  return `Found the key \`${shown(key)}\` in ${within}; should be one of ${list}${own}`;
 }

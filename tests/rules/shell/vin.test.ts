@@ -29,7 +29,7 @@ describe('shell.vin-check-digit', () => {
   ])('refuses %s', (vin, found, expected) => {
     const [finding] = judgeOne(vinCheckDigitRule, withVin(vin));
     expect(finding?.severity).toBe('error');
-    expect(finding?.message).toContain(`Unexpected check digit \`${found}\``);
+    expect(finding?.message).toContain(`Found the check digit \`${found}\``);
     expect(finding?.message).toContain(`expected \`${expected}\``);
   });
 
