@@ -49,7 +49,7 @@ function tapedPlace({ shell }: Model, where: string, text: StoreText): Vec3 {
   const [x = '', y = '', z = '', ...more] = where.split(',').map((part) => part.trim());
   if (z === '' || more.length > 0)
     throw new UserError(
-      `Found \`${where}\`; should be three phrases, x, y and z, parted by commas: "24 in aft of P-L-06, on FB-L, 3 in above FB-L"`,
+      `Found \`${where}\`; should be three phrases, x, y and z, separated by commas: "24 in aft of P-L-06, on FB-L, 3 in above FB-L"`,
     );
   const file = `shells/${shell.id}/components-what-if.yaml`;
   const line = JSON.stringify([{ id: TRIAL, name: 'what if', mass: '1 kg', at: { x, y, z }, basis: 'estimated' }]);

@@ -5,5 +5,5 @@ import type { EntryColumn } from './columns.js';
 export function outsideList({ key, form, traits }: EntryColumn, value: unknown): string | undefined {
   if (!traits.listed || form.as !== 'choice' || value === undefined || form.values.includes(String(value))) return undefined;
   const { found, expected } = enumFault(value, form.values);
-  return `Found ${found} for \`${key}\`; should be ${expected}`;
+  return `Found ${found} for \`${key}\`, expected ${expected}`;
 }

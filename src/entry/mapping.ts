@@ -25,9 +25,9 @@ export function keptColumns(text: string | undefined, kind: SheetWord): Readonly
     if (word === SHEETS_KEY || word === LAYERS_KEY) continue;
     const named = sheetNamed(word);
     if (named === undefined)
-      throw new UserError(`Found \`${word}\` in ${COLUMNS_FILE}; should be a kind of record, as ${EXAMPLE}`);
+      throw new UserError(`Found \`${word}\` in ${COLUMNS_FILE}, expected a kind of record, as ${EXAMPLE}`);
     if (named !== kind || columns === null) continue;
-    if (!isData(columns)) throw new UserError(`Found a value for \`${word}\` in ${COLUMNS_FILE}; should be ${EXAMPLE}`);
+    if (!isData(columns)) throw new UserError(`Found a value for \`${word}\` in ${COLUMNS_FILE}, expected ${EXAMPLE}`);
     for (const [head, key] of Object.entries(columns)) kept.set(plainHeader(head), key === null ? UNREAD : String(key));
   }
   return kept;
@@ -39,9 +39,7 @@ export function saidColumns(pairs: readonly string[]): ReadonlyMap<string, strin
     pairs.map((pair) => {
       const at = pair.lastIndexOf('=');
       if (at < 1)
-        throw new UserError(
-          `Found --map \`${pair}\`; should be the column’s head and a key, as 'Profile=section' or 'Cost=skip'`,
-        );
+        throw new UserError(`Found --map \`${pair}\`, expected the column’s head and a key, as 'Profile=section' or 'Cost=skip'`);
       return [plainHeader(pair.slice(0, at)), pair.slice(at + 1).trim()] as const;
     }),
   );

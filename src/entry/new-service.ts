@@ -25,7 +25,7 @@ export function newService(args: readonly string[], known: RecordIndex): NewServ
   if (id === undefined || missing.length > 0) throw new UserError(`Missing for a service:\n${missing.join('\n')}`);
   const file = `shells/${known.shell}/services/${id}.yaml`;
   if (!/^[\w-]+$/u.test(id) || roleOf(file).holds !== 'service')
-    throw new UserError(`Found --id \`${id}\`; should be letters, digits, \`-\` and \`_\`, as dc-house`);
+    throw new UserError(`Found --id \`${id}\`, expected letters, digits, \`-\` and \`_\`, as dc-house`);
   if (known.files.has(file)) throw new UserError(`${file} is there already`);
   const faults: string[] = [];
   checkForm(new Schemas(), 'service', { data, source: NO_PLACE }, ({ message }) => faults.push(message));

@@ -17,13 +17,13 @@ export function readFields(kind: KindName, args: readonly string[]): Data {
   for (let i = 0; i < args.length; i++) {
     const arg = args[i] as string;
     const match = /^--([^=]+)(?:=(.*))?$/su.exec(arg);
-    if (!match) throw new UserError(`Found \`${arg}\`; should be a field as --${columnsOf(kind)[1]?.key ?? 'id'} and its value`);
+    if (!match) throw new UserError(`Found \`${arg}\`, expected a field as --${columnsOf(kind)[1]?.key ?? 'id'} and its value`);
     let key = match[1] as string;
     let value = match[2] ?? args[++i];
     if (key === 'set') {
       const at = value?.indexOf('=') ?? -1;
       if (value === undefined || at < 1)
-        throw new UserError('Found --set; should be a key and a value, such as --set fixing.method=screws');
+        throw new UserError('Found --set, expected a key and a value, such as --set fixing.method=screws');
       [key, value] = [value.slice(0, at), value.slice(at + 1)];
     }
     if (value === undefined) throw new UserError(`Missing value after --${key}`);

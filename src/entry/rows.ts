@@ -81,7 +81,7 @@ function bareNumber(value: unknown, { column, text }: ReadHead): string | undefi
     const read = parseQuantity(leaf, dimension);
     if (!read.ok && read.reason === 'unit missing') {
       const unit = EXAMPLES[dimension].split(' ').slice(1).join(' ');
-      return `Found ${read.found} for \`${column.key}\`; should be ${read.expected}, or the unit at the head of the column, as \`${text} (${unit})\``;
+      return `Found ${read.found} for \`${column.key}\`, expected ${read.expected}, or the unit at the head of the column, as \`${text} (${unit})\``;
     }
   }
   return undefined;

@@ -70,7 +70,7 @@ function reportUnknown(key: string, at: TypedCondition, vehicle: Vehicle): void 
   const tanks = [...vehicle.register.idsOf(['tank']), ...contentsWords(vehicle.tanks)];
   const axles = [...vehicle.register.idsOf(['axle'])];
   const message =
-    `Found \`${shown(key)}\` in \`condition\`; should be a tank by its id or contents, a liftable axle, ` +
+    `Found \`${shown(key)}\` in \`condition\`, expected a tank by its id or contents, a liftable axle, ` +
     `or ${OWN_KEYS.map((one) => `\`${one}\``).join(', ')}${didYouMean(key, [...tanks, ...axles, ...OWN_KEYS])}`;
   vehicle.say({
     rule: 'format.unknown-reference',

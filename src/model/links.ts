@@ -52,14 +52,14 @@ export class Links {
   }
 
   private wrongKind(from: From, id: string, kind: string, wanted: string, path: Path): void {
-    const message = `Found \`${shown(id)}\`${forKey(path, id)}, which is a ${kind}; should be ${wanted}`;
+    const message = `Found \`${shown(id)}\`${forKey(path, id)}, which is a ${kind}, expected ${wanted}`;
     this.unknown(message, from, path);
   }
 
   private miss(from: From, id: string, wanted: string, known: Iterable<string>, file: string | undefined, path: Path): void {
     const close = didYouMean(id, known);
     const advice = close !== '' || file === undefined ? close : `: add \`${shown(id)}\` to ${file}, or correct it here`;
-    const message = `Found \`${shown(id)}\`${forKey(path, id)}, which is nowhere in the records; should be ${wanted}${advice}`;
+    const message = `Found \`${shown(id)}\`${forKey(path, id)}, which is nowhere in the records, expected ${wanted}${advice}`;
     this.unknown(message, from, path);
   }
 

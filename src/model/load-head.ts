@@ -104,7 +104,7 @@ function readConditions(
   if (typed === undefined || typed === null) return () => [];
   const { source } = file;
   if (!Array.isArray(typed)) {
-    const message = `Found ${found(typed)} for \`conditions\`; should be a list, each as \`- {name: …, condition: {…}}\``;
+    const message = `Found ${found(typed)} for \`conditions\`, expected a list, each as \`- {name: …, condition: {…}}\``;
     reader.tell('format.wrong-value', message, source.place('conditions'), [id]);
     return () => [];
   }
@@ -123,7 +123,7 @@ function mappingOf(data: unknown, name: string, file: OpenFile, reader: RecordRe
   if (typeof data === 'object' && !Array.isArray(data)) return data as Mapping;
   const path = name === '' ? [] : [name];
   const where = name === '' ? `in ${file.document.file}` : `for \`${name}\``;
-  reader.tell('format.wrong-value', `Found ${found(data)} ${where}; should be a block of keys`, file.source.place(...path));
+  reader.tell('format.wrong-value', `Found ${found(data)} ${where}, expected a block of keys`, file.source.place(...path));
   return {};
 }
 

@@ -72,7 +72,7 @@ function mappingOf(file: OpenFile, path: string, reader: RecordReader): Readonly
   const { data } = file.document;
   if (typeof data === 'object' && data !== null && !Array.isArray(data)) return data as Record<string, unknown>;
   if (Array.isArray(data)) {
-    const message = `Found a list in ${path}; should be a service as a block of keys: \`service:\`, \`medium:\`, then \`circuits:\`, \`nodes:\` and \`runs:\``;
+    const message = `Found a list in ${path}, expected a service as a block of keys: \`service:\`, \`medium:\`, then \`circuits:\`, \`nodes:\` and \`runs:\``;
     reader.tell('format.wrong-value', message, file.source.place());
   }
   return {};

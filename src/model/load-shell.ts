@@ -74,7 +74,7 @@ function openHead(text: ShellText, reader: RecordReader, register: Register<Reco
 }
 
 function reportOtherFolder(typed: string, folder: string, file: OpenFile, reader: RecordReader): void {
-  const message = `Found the shell number \`${typed}\` in the folder ${folder}; should be \`${folder}\`: correct it, or rename the folder`;
+  const message = `Found the shell number \`${typed}\` in the folder ${folder}, expected \`${folder}\`: correct it, or rename the folder`;
   reader.tell('format.wrong-value', message, file.source.place('shell'), [folder]);
 }
 

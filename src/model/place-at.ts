@@ -25,7 +25,7 @@ export function placeAt(typed: string, model: Model): PlaceAt | string {
     (one, least, say) => units.quantity(one, 'length', least, say),
     [0, 0, 0],
     ({ found, expected }) => {
-      wrong ||= `Found ${found}; should be ${expected}`;
+      wrong ||= `Found ${found}, expected ${expected}`;
     },
   );
   if (read === undefined) return wrong;
@@ -59,7 +59,7 @@ function heldTo(id: string, axis: 0 | 1 | 2, { shell, library }: Model) {
   const entry = shell.byId.get(id);
   if (!entry || !PLACE_KINDS.includes(entry.kind)) {
     const known = [...shell.byId.values()].filter(({ kind }) => PLACE_KINDS.includes(kind)).map((one) => one.id);
-    return `Found \`${id}\`; should be the id of something that a tape can be held to${didYouMean(id, known)}`;
+    return `Found \`${id}\`, expected the id of something that a tape can be held to${didYouMean(id, known)}`;
   }
   const tolerance = (entry.record as { readonly toleranceMm?: number }).toleranceMm ?? 0;
   const uncertaintyMm = Math.max(tolerance, shell.taped?.get(id)?.uncertaintyMm ?? 0);

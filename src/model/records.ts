@@ -98,7 +98,7 @@ export class RecordReader {
       if (key.startsWith('x-')) continue;
       const looksLikeRecord = key === 'id' || 'id' in data;
       if (looksLikeRecord) {
-        const message = `Found a single record in ${file.document.file}; should be a list: put \`- \` before its first key and indent the others by two`;
+        const message = `Found a single record in ${file.document.file}, expected a list: put \`- \` before its first key and indent the others by two`;
         this.tell('format.wrong-value', message, file.source.place('id'));
         return [];
       }
@@ -120,7 +120,7 @@ export class RecordReader {
     if (!Array.isArray(data) || !isSeq(node)) {
       this.tell(
         'format.wrong-value',
-        `Found ${found(data)} for \`${name}\`; should be a list of records, each beginning with \`- \``,
+        `Found ${found(data)} for \`${name}\`, expected a list of records, each beginning with \`- \``,
         file.source.place(name),
       );
       return [];
@@ -143,7 +143,7 @@ export class RecordReader {
     register: Register,
   ): Checked<K> | undefined {
     if (!isMapping(data)) {
-      const message = `Found ${found(data)} in the list; should be a ${kind} as a block of keys that begins with \`id:\``;
+      const message = `Found ${found(data)} in the list, expected a ${kind} as a block of keys that begins with \`id:\``;
       this.tell('format.wrong-value', message, source.place());
       return undefined;
     }
@@ -203,7 +203,7 @@ export function nodeAt(file: OpenFile, ...path: readonly string[]): Node | null 
 function unknownInFile(key: string, name: string): string {
   const wanted = nearest(key, [name, 'units'], 1)[0];
   const expected = wanted === undefined ? `the list \`${name}\` (and \`units\` before it)` : `\`${wanted}\``;
-  return `Found the key \`${shown(key)}\` at the head of this file; should be ${expected}`;
+  return `Found the key \`${shown(key)}\` at the head of this file, expected ${expected}`;
 }
 
 /** Keys to which nothing was typed count as not typed; the shop's own are never looked at. */

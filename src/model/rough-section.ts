@@ -13,7 +13,7 @@ export function reportRoughSection(section: Section, say: (finding: Finding) => 
   say({
     rule: 'format.wrong-value',
     severity: 'error',
-    message: `Found \`${slip.key}\` of ${size(slip.mm)} in section ${id}; should be at most ${size(slip.mostMm)} (${slip.of}): ${likely(slip)}`,
+    message: `Found \`${slip.key}\` of ${size(slip.mm)} in section ${id}, expected at most ${size(slip.mostMm)} (${slip.of}): ${likely(slip)}`,
     ids: [id],
     place: source.place(slip.key),
   });
@@ -41,7 +41,7 @@ function reportRoughCustom(
   say({
     rule: 'format.wrong-value',
     severity: 'error',
-    message: `Found \`${slip.key}\` of ${number(slip.is)} ${slip.unit} in section ${id}; should be at most ${number(slip.most)} ${slip.unit} (${slip.of}): compare its unit, \`depth\` and \`width\` with the maker's sheet`,
+    message: `Found \`${slip.key}\` of ${number(slip.is)} ${slip.unit} in section ${id}, expected at most ${number(slip.most)} ${slip.unit} (${slip.of}): compare its unit, \`depth\` and \`width\` with the maker's sheet`,
     ids: [id],
     place: source.place(slip.key),
   });

@@ -22,7 +22,7 @@ const fail = (reason: Extract<ParsedQuantity, { ok: false }>['reason'], found: s
   reason,
   found,
   expected,
-  message: `Found ${found}; should be ${expected}`,
+  message: `Found ${found}, expected ${expected}`,
 });
 
 const notOne = (found: string, dimension: Dimension): ParsedQuantity =>

@@ -107,12 +107,12 @@ function oneALine(errors: readonly YAMLError[], place: (start: number, end: numb
 /** What the parser's codes mean to somebody who types records. */
 const HINTS: Readonly<Record<string, string>> = {
   BAD_INDENT: 'The indentation does not fit the lines above it: give every key of one record the same number of spaces',
-  TAB_AS_INDENT: 'Found a tab at the start of a line; should be spaces: YAML indents with spaces only',
+  TAB_AS_INDENT: 'Found a tab at the start of a line, expected spaces: YAML indents with spaces only',
   MISSING_CHAR: 'A closing sign or a space is missing',
   BAD_ALIAS: 'Found `*` at the start of a value: write it in quotes',
   BLOCK_AS_IMPLICIT_KEY: 'A second `: ` in one line: write the value in quotes, or put the second key on a line of its own',
   BAD_SCALAR_START: 'A value may not start with this sign: write it in quotes',
-  MULTIPLE_DOCS: 'Found `---`; should be one document in a file: take the line out, or split the file',
+  MULTIPLE_DOCS: 'Found `---`, expected one document in a file: take the line out, or split the file',
   MULTILINE_IMPLICIT_KEY: 'A comma, a closing sign or `: ` is missing before the end of this line',
   UNEXPECTED_TOKEN: 'Found a sign that does not belong here',
 };

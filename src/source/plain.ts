@@ -62,7 +62,7 @@ export class Plain {
       const { key, value } = items[i] as Pair<Node, Node | null>;
       const name = isScalar(key) ? String(key.value ?? '') : undefined;
       if (name === undefined || name === '__proto__') {
-        this.fault('format.yaml', `Found ${name ? found(name) : 'list or block'} as a key; should be a word`, key);
+        this.fault('format.yaml', `Found ${name ? found(name) : 'list or block'} as a key, expected a word`, key);
         continue;
       }
       if (Object.hasOwn(data, name)) {
@@ -108,7 +108,7 @@ export class Plain {
   private alias(node: Alias, depth: number): unknown {
     const target = this.anchors.get(node.source);
     if (!target)
-      return this.stop(`Found an alias \`*${shown(node.source)}\`; should be one that is set above it with \`&\``, node);
+      return this.stop(`Found an alias \`*${shown(node.source)}\`, expected one that is set above it with \`&\``, node);
     this.inAlias++;
     const plain = this.read(target, depth + 1);
     this.inAlias--;
@@ -119,7 +119,7 @@ export class Plain {
     if (node.anchor !== undefined) this.anchors.set(node.anchor, node);
     // Scalars that look like numbers come here by the thousand: nothing but these two looks for each.
     if (node.tag !== undefined && this.inAlias === 0) {
-      this.fault('format.yaml', `Found a tag \`${shown(node.tag)}\`; should be plain values: take the tag out`, node);
+      this.fault('format.yaml', `Found a tag \`${shown(node.tag)}\`, expected plain values: take the tag out`, node);
     }
   }
 

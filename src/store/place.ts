@@ -10,7 +10,7 @@ import { reason } from './read.js';
 export async function placeOf(root: string, file: string): Promise<string> {
   const parts = file.split('/');
   if (path.isAbsolute(file) || /[\\\p{Cc}]/u.test(file) || parts.some((part) => ['', '.', '..'].includes(part)))
-    throw new UserError(`Found the file name \`${file}\`; should be a name within the store, as shells/QF-007/welds.yaml`);
+    throw new UserError(`Found the file name \`${file}\`, expected a name within the store, as shells/QF-007/welds.yaml`);
   try {
     const top = await realpath(root);
     let at = top;

@@ -91,7 +91,7 @@ export async function layCiJob(dir: string): Promise<string> {
 export async function layShell(root: string, shell: string, instead: ReadonlyMap<string, string> = new Map()): Promise<Laid> {
   if (!SHELL_NAME.test(shell)) {
     throw new UserError(
-      `Found the shell number \`${shell}\`; should be letters, digits, \`-\`, \`.\` and \`_\`, beginning with a letter or digit, as QF-007`,
+      `Found the shell number \`${shell}\`, expected letters, digits, \`-\`, \`.\` and \`_\`, beginning with a letter or digit, as QF-007`,
     );
   }
   const dir = path.join(root, 'shells', shell);

@@ -142,6 +142,6 @@ export const KEEPING = {
   'past.uncommitted': { us: 'not committed', es: 'sin registrar' },
   'index.aft': { us: 'from {far} aft', es: 'desde {far} hacia atrás' },
   'index.ahead': { us: 'from {far} ahead', es: 'desde {far} hacia delante' },
-  'index.page': { us: 'Page', es: 'Pág.' },
+  'index.page': { us: 'Page', es: 'Pág' },
   'index.title': { us: 'Index', es: 'Índice' },
 } as const satisfies Readonly<Record<string, Sentence>>;

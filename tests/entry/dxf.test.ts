@@ -170,7 +170,7 @@ describe('a hostile drawing', () => {
     ['0', 'SECTION', '2', 'BLOCKS', ...blocks, '0', 'ENDSEC', entities(...insert(name))].join('\n');
 
   it.each([
-    ['no number', entities(...LINE.map((one) => (one === 1 ? 'NaN' : one))), ':16: Found `NaN`; should be a number'],
+    ['no number', entities(...LINE.map((one) => (one === 1 ? 'NaN' : one))), ':16: Found `NaN`, expected a number'],
     ['a number without an end', entities(...LINE.map((one) => (one === 1 ? '1e400' : one))), 'expected a number'],
     ['text of another kind', 'id,part\nA,x\n', ':1: Found `id,part`'],
     ['one cut short', entities(...LINE).slice(0, -20), 'not saved or copied whole'],

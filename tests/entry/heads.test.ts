@@ -32,7 +32,7 @@ describe('heads of columns', () => {
   it('tells what looks like a unit and is none', () => {
     expect(matchHeads('member', ['cut_length (inx)'], NONE)[0]).toMatchObject({
       how: 'wrong',
-      message: expect.stringContaining('no unit'),
+      message: expect.stringContaining('is not a unit'),
     });
   });
 

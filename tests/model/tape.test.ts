@@ -131,8 +131,8 @@ describe('a place that cannot be known', () => {
   });
 
   it.each([
-    ['{x: 1 in above P-06, y: 0 in, z: 0 in}', 'Found `above` for `x` in `at`; should be `aft of`, `forward of` or `on`'],
-    ['{x: 1 in, y: 0 in}', 'Found no `z` for `at`; should be `x`, `y` and `z`, each a length or as'],
+    ['{x: 1 in above P-06, y: 0 in, z: 0 in}', 'Found `above` for `x` in `at`, expected `aft of`, `forward of` or `on`'],
+    ['{x: 1 in, y: 0 in}', 'Found no `z` for `at`, expected `x`, `y` and `z`, each a length or as'],
     ['"1,200 mm aft of P-06, 0 in, 0 in"', 'expected x, y and z with a comma between, and no comma within a number'],
     ['{x: 0 in, y: 1 in above drive, z: 0 in}', 'Found `above` for `y`'],
     ['{x: 0 in, y: 0 in, z: 1 in above drive}', 'Axle `drive` has a place on x only'],

@@ -67,9 +67,9 @@ test.each([
 
 test('the message says what to write', () => {
   const read = parseQuantity('5.25', 'length');
-  expect(!read.ok && read.message).toBe('Found the bare number `5.25`; should be a quantity with a unit, as `5.25 in`');
+  expect(!read.ok && read.message).toBe('Found the bare number `5.25`, expected a quantity with a unit, as `5.25 in`');
   const spoken = parseQuantity('5 inches', 'length');
-  expect(!spoken.ok && spoken.message).toBe('Found the unit `inches` in `5 inches`; should be `5 in`');
+  expect(!spoken.ok && spoken.message).toBe('Found the unit `inches` in `5 inches`, expected `5 in`');
 });
 
 test('bare numbers take the unit of the file', () => {

@@ -28,8 +28,8 @@ describe('a field that is added to weld.ts', () => {
     expect(JSON.parse(said)).toEqual({
       model: 'by K7 to 110 C',
       faults: [
-        'Found a block of keys for `preheat`; should be a word or a line of text',
-        'Found the key `prehea` in a weld; should be `preheat`',
+        'Found a block of keys for `preheat`, expected a word or a line of text',
+        'Found the key `prehea` in a weld, expected `preheat`',
       ],
       help: 'How it was warmed before',
       heads: ['preheat', 'preheat'],

@@ -55,7 +55,7 @@ describe('plain data', () => {
   test('a second document is told, never dropped', () => {
     const { broken, findings } = read('- {id: A}\n---\n- {id: B}\n');
     expect(broken).toBe(true);
-    expect(findings[0]?.message).toContain('Found `---`; should be one document in a file');
+    expect(findings[0]?.message).toContain('Found `---`, expected one document in a file');
     expect(findings[0]?.place.line).toBe(2);
     expect(read('---\n- {id: A}\n').broken).toBe(false);
   });

@@ -11,7 +11,7 @@ export function readShare(text: string): Share {
   const [, index, count] = /^(\d{1,4})\/(\d{1,4})$/u.exec(text.trim()) ?? [];
   const share = { index: Number(index), count: Number(count) };
   if (index === undefined || share.index < 1 || share.index > share.count)
-    throw new UserError(`Found the share \`${text}\`; should be a share such as 1/8`);
+    throw new UserError(`Found the share \`${text}\`, expected a share such as 1/8`);
   return share;
 }
 

@@ -55,7 +55,7 @@ async function decideThem(options: Options, context: Context): Promise<Status> {
   const [{ findingsOf }, { entering }] = await Promise.all([import('../findings-of.js'), import('../entering.js')]);
   const root = await storeOf(context);
   const shell = options.shell ?? (await onlyShell(root));
-  if (options.because.trim() === '') throw new UserError('Found an empty --because; should be the reason, in words');
+  if (options.because.trim() === '') throw new UserError('Found an empty --because, expected the reason, in words');
   if (options.dryRun) return decided(options, await findingsOf(shell, options.rule, context), root, shell, context);
   return entering(
     root,

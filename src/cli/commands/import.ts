@@ -77,18 +77,18 @@ const gather = (value: string, before: readonly string[] = []): readonly string[
 function read(kind: string, files: readonly string[], given: Readonly<Record<string, unknown>>): Options {
   const [file, second] = files as readonly [string, ...string[]];
   if (second !== undefined && kind !== 'floor')
-    throw new UserError(`Found ${second} after ${file}; should be one file: only floor takes several at once`);
+    throw new UserError(`Found ${second} after ${file}, expected one file: only floor takes several at once`);
   const heads = given.headerRow === undefined ? undefined : Number(given.headerRow);
   if (heads !== undefined && (!Number.isInteger(heads) || heads < 1))
-    throw new UserError(`Found --header-row ${String(given.headerRow)}; should be the number of a row, as 3`);
+    throw new UserError(`Found --header-row ${String(given.headerRow)}, expected the number of a row, as 3`);
   const dates = text(given.dates);
   if (dates !== undefined && dates !== 'm/d/y' && dates !== 'd/m/y')
-    throw new UserError(`Found --dates ${dates}; should be m/d/y or d/m/y`);
+    throw new UserError(`Found --dates ${dates}, expected m/d/y or d/m/y`);
   const gone = text(given.gone) ?? 'ask';
-  if (!['ask', 'keep', 'mark'].includes(gone)) throw new UserError(`Found --gone ${gone}; should be ask, keep or mark`);
+  if (!['ask', 'keep', 'mark'].includes(gone)) throw new UserError(`Found --gone ${gone}, expected ask, keep or mark`);
   const medium = text(given.medium);
   if (medium !== undefined && !(MEDIA as readonly string[]).includes(medium))
-    throw new UserError(`Found --medium ${medium}; should be one of ${MEDIA.join(', ')}`);
+    throw new UserError(`Found --medium ${medium}, expected one of ${MEDIA.join(', ')}`);
   return {
     kind,
     file,

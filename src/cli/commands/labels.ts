@@ -60,7 +60,7 @@ async function labels(options: Options, context: Context): Promise<Status> {
   const most = perSheet(STOCK[model.shop.paper].panel);
   const first = Number(options.first);
   if (!Number.isInteger(first) || first < 1 || first > most) {
-    throw new UserError(`Found the label \`${options.first}\` for --first; should be a whole number from 1 to ${most}`);
+    throw new UserError(`Found the label \`${options.first}\` for --first, expected a whole number from 1 to ${most}`);
   }
   const [{ fingerprintOf }, { readPageMap }, { labelDocument }] = await Promise.all([
     import('../fingerprint-of.js'),

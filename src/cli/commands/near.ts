@@ -101,13 +101,13 @@ const BARE = /^[-+−]?[\d.]+$/u;
 /** `180,-10,0in` is read as `180in,-10in,0in`: three places of one unit. A bare number says nothing, and is refused with what to write. */
 export function unitsOnEach(place: string): readonly string[] {
   const typed = place.split(',').map((one) => one.trim());
-  if (typed.length !== 3) throw new UserError(`Found the place \`${place}\`; should be x,y,z with units, as 180,-10,0in`);
+  if (typed.length !== 3) throw new UserError(`Found the place \`${place}\`, expected x,y,z with units, as 180,-10,0in`);
   const [x, y, z] = typed as [string, string, string];
   const unit = /[a-z'"].*$/iu.exec(z)?.[0];
   if (unit !== undefined && BARE.test(x) && BARE.test(y)) return [`${x} ${unit}`, `${y} ${unit}`, z];
   const bare = typed.find((one) => BARE.test(one) && Number(one) !== 0);
   if (bare === undefined) return typed;
   throw new UserError(
-    `Found the bare number \`${bare}\` in place \`${place}\`; should be a unit once at the end or on each: write \`${x},${y},${z}in\` or \`${x},${y},${z}mm\``,
+    `Found the bare number \`${bare}\` in place \`${place}\`, expected a unit once at the end or on each: write \`${x},${y},${z}in\` or \`${x},${y},${z}mm\``,
   );
 }

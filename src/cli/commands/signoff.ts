@@ -125,6 +125,6 @@ function signingDay(date: string | undefined): string {
   const [, year, month, date_] = /^(\d{4})-(\d{2})-(\d{2})$/u.exec(day) ?? [];
   const real = new Date(Date.UTC(Number(year), Number(month) - 1, Number(date_)));
   if (year === undefined || Number.isNaN(real.getTime()) || dayOf(real.toISOString()) !== day)
-    throw new UserError(`Found the day \`${day}\`; should be a day such as 2026-02-12`);
+    throw new UserError(`Found the day \`${day}\`, expected a day such as 2026-02-12`);
   return day;
 }

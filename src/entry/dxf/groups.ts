@@ -28,7 +28,7 @@ export function* dxfGroups(name: string, text: string): Generator<DxfGroup> {
     if (typed === undefined || (typed.trim() === '' && at >= text.length)) return;
     if (!/^\s*-?\d{1,4}\s*$/u.test(typed))
       throw new UserError(
-        `${name}:${line}: Found \`${typed.slice(0, 30)}\`; should be a group code of a DXF drawing (a whole number): save the drawing as DXF in text form`,
+        `${name}:${line}: Found \`${typed.slice(0, 30)}\`, expected a group code of a DXF drawing (a whole number): save the drawing as DXF in text form`,
       );
     const value = next();
     if (value === undefined)

@@ -23,7 +23,7 @@ export function saidLayers(given: readonly string[]): ReadonlyMap<string, LayerM
   return new Map(
     given.map((one) => {
       const at = one.indexOf('=');
-      if (at < 1) throw new UserError(`Found --layer \`${one}\`; should be a layer and what its pieces are, as ${EXAMPLE}`);
+      if (at < 1) throw new UserError(`Found --layer \`${one}\`, expected a layer and what its pieces are, as ${EXAMPLE}`);
       return [one.slice(0, at).trim(), meaningOf(one.slice(at + 1), `--layer \`${one}\``)] as const;
     }),
   );
@@ -33,7 +33,7 @@ function meaningOf(text: string, where: string): LayerMeaning {
   const [word = '', ...pairs] = text.split(/\s*,\s*/u).map((part) => part.trim());
   if (word === 'skip') return 'skip';
   const kind = DRAWN_KINDS.find((one) => one === word || `${one}s` === word);
-  if (!kind) throw new UserError(`Found \`${word}\` in ${where}; should be ${DRAWN_KINDS.join(', ')} or skip, as ${EXAMPLE}`);
+  if (!kind) throw new UserError(`Found \`${word}\` in ${where}, expected ${DRAWN_KINDS.join(', ')} or skip, as ${EXAMPLE}`);
   const fields = pairs.map((pair) => {
     const [, key = '', value = ''] = /^([^=:]+)[=:]\s*(.+)$/u.exec(pair) ?? [];
     if (columnFor(kind, key.trim()) !== undefined) return [key.trim(), value.trim()] as const;
@@ -43,7 +43,7 @@ function meaningOf(text: string, where: string): LayerMeaning {
       1,
     );
     throw new UserError(
-      `Found \`${pair}\` in ${where}; should be a field of a ${kind}${close ? ` as \`${close}\`` : ''} and its value, as ${EXAMPLE}`,
+      `Found \`${pair}\` in ${where}, expected a field of a ${kind}${close ? ` as \`${close}\`` : ''} and its value, as ${EXAMPLE}`,
     );
   });
   return { kind, fields: Object.fromEntries(fields) };

@@ -95,7 +95,7 @@ class DxfReader {
     if (this.section === 'HEADER') this.header(group);
     if (!this.open)
       throw new UserError(
-        `${this.name}:${group.line}: Found \`${group.value.slice(0, 30)}\`; should be a DXF drawing that begins with 0, SECTION`,
+        `${this.name}:${group.line}: Found \`${group.value.slice(0, 30)}\`, expected a DXF drawing that begins with 0, SECTION`,
       );
     if (this.open.groups.length > MOST_CORNERS * 8)
       throw this.fault(this.open.line, 'a piece with more values than any has', 'a frame of lines');
@@ -253,7 +253,7 @@ class DxfReader {
   }
 
   private fault(line: number, found: string, expected: string): UserError {
-    return new UserError(`${this.name}:${line}: Found ${found}; should be ${expected}. Nothing was read.`);
+    return new UserError(`${this.name}:${line}: Found ${found}, expected ${expected}. Nothing was read.`);
   }
 }
 

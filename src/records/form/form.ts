@@ -66,7 +66,7 @@ class Teller {
 
   private fault({ rule = 'format.wrong-value', found: what, expected }: Fault, path: Path): void {
     const where = path.length === 0 ? ` as ${kindWords(this.kind)}` : ` for ${named(path)}`;
-    this.tell(rule, `Found ${what}${where}; should be ${expected}`, this.place(path));
+    this.tell(rule, `Found ${what}${where}, expected ${expected}`, this.place(path));
   }
 
   private missing(path: Path): void {

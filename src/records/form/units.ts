@@ -13,7 +13,7 @@ export function readUnits(typed: unknown, source: NodeSource, say: (finding: Fin
   if (typeof typed !== 'object' || Array.isArray(typed)) {
     tell(
       'format.wrong-value',
-      `Found ${found(typed)} for \`units\`; should be units as \`{length: in, mass: lb}\``,
+      `Found ${found(typed)} for \`units\`, expected units as \`{length: in, mass: lb}\``,
       source.place('units'),
     );
     return {};
@@ -25,7 +25,7 @@ export function readUnits(typed: unknown, source: NodeSource, say: (finding: Fin
       const expected = known === undefined ? 'length, mass, volume, pressure or another quantity' : `\`${known}\``;
       tell(
         'format.unknown-key',
-        `Found the key \`${shown(key)}\` in \`units\`; should be ${expected}`,
+        `Found the key \`${shown(key)}\` in \`units\`, expected ${expected}`,
         source.placeOfKey('units', key),
       );
     } else if (typeof symbol === 'string' && lookUp(symbol)?.dimension === key) units[key as Dimension] = symbol;
@@ -34,7 +34,7 @@ export function readUnits(typed: unknown, source: NodeSource, say: (finding: Fin
       const expected = `a unit of ${key}: ${known.map((name) => `\`${name}\``).join(', ')}`;
       tell(
         'format.wrong-value',
-        `Found the unit ${found(symbol)} for \`${key}\` in \`units\`; should be ${expected}`,
+        `Found the unit ${found(symbol)} for \`${key}\` in \`units\`, expected ${expected}`,
         source.place('units', key),
       );
     }

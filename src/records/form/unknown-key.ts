@@ -19,8 +19,8 @@ export function unknownKeyMessage(key: string, known: readonly string[], kind: K
   const within = keys.length > 0 ? `\`${keys.at(-1)}\` of ${kindWords(kind)}` : kindWords(kind);
   const close = nearest(key, known, 2);
   if (close.length > 0)
-    return `Found the key \`${shown(key)}\` in ${within}; should be ${close.map((one) => `\`${one}\``).join(' or ')}`;
+    return `Found the key \`${shown(key)}\` in ${within}, expected ${close.map((one) => `\`${one}\``).join(' or ')}`;
   const list = known.map((one) => `\`${one}\``).join(', ');
   const own = path.length === 0 ? `. For a key of your own write \`x-${shown(key)}\`` : '';
-  return `Found the key \`${shown(key)}\` in ${within}; should be one of ${list}${own}`;
+  return `Found the key \`${shown(key)}\` in ${within}, expected one of ${list}${own}`;
 }

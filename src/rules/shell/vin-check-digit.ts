@@ -36,7 +36,7 @@ vin: 1Z9FBV5T7Z0418021
     return [
       {
         severity: NORTH_AMERICAN.test(vin) ? 'error' : 'warning',
-        message: `Found the check digit \`${vin[8]}\` in position 9 of \`${vin}\`; should be \`${digit}\` for these characters: read the number again from the chassis plate`,
+        message: `Found the check digit \`${vin[8]}\` in position 9 of \`${vin}\`, expected \`${digit}\` for these characters: read the number again from the chassis plate`,
         ids: [shell.id],
         place: shell.source.place('vin'),
       },

@@ -29,7 +29,7 @@ vin: 1Z9FBV5T7Z0418021
     if (vin === undefined || VIN_FORM.test(vin)) return [];
     return [
       {
-        message: `Found \`vin: ${vin}\` (${fault(vin)}); should be 17 characters of A–Z and 0–9 without I, O and Q: read it again from the chassis plate`,
+        message: `Found \`vin: ${vin}\` (${fault(vin)}), expected 17 characters of A–Z and 0–9 without I, O and Q: read it again from the chassis plate`,
         ids: [shell.id],
         place: shell.source.place('vin'),
       },
