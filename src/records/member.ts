@@ -76,10 +76,9 @@ export const member = kind(
     role: oneOf(MEMBER_ROLES, 'What it does, where rules ask for it: spacing of trusses and posts, gussets of openings')
       .describes()
       .asLast(),
-    class: oneOf(
-      MEMBER_CLASSES,
-      'primary (if not typed): the shell rests on it; secondary: a bracket, a rail to screw to',
-    ).as('memberClass'),
+    class: oneOf(MEMBER_CLASSES, 'primary (if not typed): the shell rests on it; secondary: a bracket, a rail to screw to').as(
+      'memberClass',
+    ),
     section: id('Section, as in library/sections.yaml')
       .names('section')
       .called('profile', 'shape', 'extrusion', 'size')
