@@ -145,8 +145,8 @@ describe('add from options', () => {
     [[...ADD, ...GIVEN], /--id .*--id next/su],
     [[...ADD, '--id', 'next', ...GIVEN, '--welder', 'K8'], /`K8` for `welder`.*Did you mean `K7`/su],
     [[...ADD, '--id', 'next', ...GIVEN, '--size', '5'], /bare number `5` for `size`.*`5 in`/su],
-    [[...ADD, '--id', 'FL-1', ...GIVEN], /`FL-1` is the id of a member already.*W-/su],
-    [[...ADD, '--id', 'W-001', ...GIVEN], /is the id of a weld already/u],
+    [[...ADD, '--id', 'FL-1', ...GIVEN], /`FL-1` is already the ID of a member.*W-/su],
+    [[...ADD, '--id', 'W-001', ...GIVEN], /is already the ID of a weld/u],
     [[...ADD, '--weldr', 'K7'], /no `weldr`, expected --welder/u],
     [[...ADD, '--id'], /Missing value after --id/u],
     [['add', 'wled', '--shell', 'T-1'], /No record kind wled. Did you mean `weld`/u],
@@ -394,7 +394,7 @@ describe('add chassis', () => {
     };
     const { status, messages } = await shellbook(['add', 'chassis', '--shell', 'T-9'], async () => asker);
     expect(status, messages).toBe(0);
-    expect(wrongVin).toEqual([expect.stringContaining('`X` by the others'), expect.stringContaining('no vehicle number')]);
+    expect(wrongVin).toEqual([expect.stringContaining('`X` by the others'), expect.stringContaining('is not a vehicle number')]);
     const text = textOf('shells/T-9/shell.yaml');
     for (const line of before.split('\n')) if (line.startsWith('#')) expect(text).toContain(line);
     expect(parse(text)).toMatchObject({

@@ -294,7 +294,7 @@ describe('close rests on what is in the commit', () => {
     expect((await close()).out).toContain('T-1 is closed');
     write(PHOTO, 'two');
     git(root, 'update-index', '--assume-unchanged', PHOTO);
-    expect((await close()).err).toContain('not to look at');
+    expect((await close()).err).toContain('Git does not watch');
   });
 });
 

@@ -84,7 +84,7 @@ describe('import', () => {
     const args = ['import', 'members', 'more.csv', '--shell', 'T-1'];
     expect((await shellbook(args, async () => asker(false))).status).toBe(2);
     expect((await shellbook(args, async () => asker(true))).status).toBe(0);
-    expect(asked.map((text) => text.split(' ')[0])).toEqual(['Read', 'Read', 'Keep']);
+    expect(asked.map((text) => text.split(' ')[0])).toEqual(['Are', 'Are', 'Keep']);
     expect(textOf('import.yaml')).toContain('Piece');
     expect(textOf(MEMBERS)).toContain('FL-9');
   });
@@ -126,7 +126,7 @@ describe('a row that is gone from its sheet', () => {
     sheet('floor.csv', rows('G-1'));
     const named = await shellbook([...args, '--json']);
     expect(JSON.parse(named.answer)).toMatchObject({ gone: ['G-2', 'G-3'], changed: [], files: [] });
-    expect((await shellbook(args)).answer).toContain('Gone from floor.csv, and still in the records: G-2, G-3.');
+    expect((await shellbook(args)).answer).toContain('Gone from floor.csv but still in the records: G-2, G-3.');
     await shellbook([...args, '--gone', 'mark']);
     expect(textOf(MEMBERS).match(/x-gone: floor\.csv/gu)).toHaveLength(2);
     expect((await shellbook([...args, '--gone', 'keep'])).answer).not.toContain('Gone from');

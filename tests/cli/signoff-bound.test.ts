@@ -36,7 +36,7 @@ describe('while nobody is named to sign', () => {
   it('a sign-off is bound to nobody: a note', async () => {
     await sign('floor', 'J2');
     await store.commit('Sign');
-    expect(await bound()).toEqual([['note', expect.stringContaining('bound to nobody')]]);
+    expect(await bound()).toEqual([['note', expect.stringContaining('tied to a person')]]);
   });
 });
 

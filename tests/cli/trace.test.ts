@@ -205,7 +205,7 @@ describe('check, shared between machines', () => {
   });
 
   it.each(['0/8', '9/8', '1', 'a/b', '1/0', '-1/2', '1/8/2'])('takes %s for no share', (text) => {
-    expect(() => readShare(text)).toThrow(/expected which of how many, as 1\/8/u);
+    expect(() => readShare(text)).toThrow(/expected a share such as 1\/8/u);
   });
 
   it('looks only at what changed since a revision: committed, not committed, new, or all where the library did', async () => {

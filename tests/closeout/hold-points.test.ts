@@ -85,7 +85,7 @@ describe('a hold point', () => {
       },
       /No passed test of kind `insulation` is of stage floor/u,
     ],
-    ['sprung floor tried', {}, /so `sprung floor tried` is not verified, expected one in tests\.yaml/u],
+    ['sprung floor tried', {}, /so `sprung floor tried` is not verified, expected a test in tests\.yaml/u],
     [
       'rain test',
       { 'tests.yaml': '- {id: TS-1, kind: rain, of: [T-1], limit: 0, measured: 0, date: 2026-03-01, stage: floor}\n' },

@@ -213,7 +213,7 @@ describe('what is open', () => {
     expect(item).toMatchObject({
       grade: 'A',
       because: 'signoff',
-      message: expect.stringContaining('no digest that can be compared'),
+      message: expect.stringContaining('no digest to compare'),
     });
     // Signed for, so its hold points were looked at.
     expect(more).toEqual([]);
@@ -501,7 +501,7 @@ describe('a hold point', () => {
             panels: [{ ...levelPanel('P', [50, 0, -50], [9, 9]), stage: 'floor', ...panel }],
           }),
         );
-      const none = ['No photo shows anything of stage floor, expected at least one'];
+      const none = ['No photo shows anything of stage floor, expected at least one photo'];
       expect(pictured({})).toEqual(none);
       expect(pictured({ of: ['nowhere'] })).toEqual(none);
       expect(pictured({ of: ['Y'] })).toEqual(none);

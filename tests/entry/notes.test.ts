@@ -83,7 +83,7 @@ describe('notes of a pocket page', () => {
         notes: [],
         run: 'x',
       }),
-      'no file of notes',
+      'not a file of notes',
     ],
   ])('refuses %s with one message', async (_what, content, said) => {
     store.write('bad.json', content);
@@ -111,7 +111,7 @@ describe('notes of a pocket page', () => {
       'cannot be read as a picture',
     );
     expect(await refused(withNote({ of: ['NO-99'] }))).toContain('NO-99');
-    expect(await refused(withNote({ date: '2026-02-31' }))).toContain('no file of notes');
+    expect(await refused(withNote({ date: '2026-02-31' }))).toContain('not a file of notes');
     expect(await refused(file({ shell: 'T-9' }))).toContain('No shell T-9');
     expect(await refused(file(), '--shell', 'T-2')).toContain('is of shell T-1');
   });

@@ -79,7 +79,7 @@ describe('a record added to a file', () => {
 
   it('refuses a file that is not whole YAML, or has another form', () => {
     expect(() => appendRecords(MEMBERS, '- {id: X\n', [A])).toThrow(/not whole YAML/u);
-    expect(() => appendRecords(NODES, 'nodes: none\n', [A])).toThrow(/no list/u);
+    expect(() => appendRecords(NODES, 'nodes: none\n', [A])).toThrow(/not a list/u);
   });
 
   it('breaks a long line between fields', () => {

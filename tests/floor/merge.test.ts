@@ -163,8 +163,8 @@ describe('what phones hand over', () => {
   });
 
   it.each([
-    ['no JSON', 'not whole JSON', '{"shellbook": "floor"'],
-    ['another file', 'no file of a floor page', { shellbook: 'notes', version: 1 }],
+    ['no JSON', 'not complete JSON', '{"shellbook": "floor"'],
+    ['another file', 'not a file of a floor page', { shellbook: 'notes', version: 1 }],
     ['a version to come', 'version', { ...phone('AAAA', 0, []), version: 2 }],
     ['a key of its own', 'run', { ...phone('AAAA', 0, []), run: 'x' }],
     ['another shell', 'is of shell `T-2`, expected T-1', { ...phone('AAAA', 0, []), shell: 'T-2' }],
