@@ -54,7 +54,7 @@ describe('once people.yaml says who signs', () => {
     await store.commit('Name the signers');
     const other = await sign('floor', 'A1');
     expect(other.status).toBe(1);
-    expect(other.answer.replace(/\s+/gu, ' ')).toContain('A1 may not sign floor by library/people.yaml, expected J2');
+    expect(other.answer.replace(/\s+/gu, ' ')).toContain('A1 may not sign floor, says library/people.yaml; expected J2');
     const early = await sign('belly', 'J2', '2026-03-01');
     expect(early.status).toBe(1);
     expect(early.answer.replace(/\s+/gu, ' ')).toContain('expected nothing newer than the sign-off of 2026-03-01');
@@ -162,7 +162,7 @@ describe('once people.yaml has a signer’s key', () => {
     inStore('config', 'gpg.format', 'ssh');
     inStore('config', 'user.signingKey', path.join(keys, 'a1.pub'));
     const other = await shellbook(store.root, 'close', 'T-1', '--no-books', '--sign');
-    expect([other.status, other.answer]).toEqual([1, expect.stringContaining('may close')]);
+    expect([other.status, other.answer]).toEqual([1, expect.stringContaining('may not close')]);
     inStore('config', 'user.signingKey', path.join(keys, 'j2.pub'));
     const closed = await shellbook(store.root, 'close', 'T-1', '--no-books', '--sign');
     expect([closed.status, closed.messages]).toEqual([0, expect.stringContaining('Closed T-1 as T-1-closed')]);

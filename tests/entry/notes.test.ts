@@ -113,6 +113,6 @@ describe('notes of a pocket page', () => {
     expect(await refused(withNote({ of: ['NO-99'] }))).toContain('NO-99');
     expect(await refused(withNote({ date: '2026-02-31' }))).toContain('not a file of notes');
     expect(await refused(file({ shell: 'T-9' }))).toContain('No shell T-9');
-    expect(await refused(file(), '--shell', 'T-2')).toContain('is of shell T-1');
+    expect(await refused(file(), '--shell', 'T-2')).toContain('is for shell T-1');
   });
 });
