@@ -120,8 +120,6 @@ export function positionWords(at: readonly [number, number, number], system: Uni
   const metric = `x ${number(at[0])}, y ${number(at[1])}, z ${number(at[2])} mm`;
   return pair(system, us, metric);
 }
-/** A reading as typed, with the sign of its unit: `50 Mohm` → `50 MΩ`. */
-export const typedReading = (text: string): string => text.replace(/\bohms?\b/u, 'Ω').replace(/(?<=[kM])ohms?\b/u, 'Ω');
 /** `2026-04-07` → `7 Apr 2026`: dates as a reader says them, never a clock of this machine. */
 export function dateWords(iso: string, months = MONTHS): string {
   const match = /^(\d{4})-(\d{2})-(\d{2})/u.exec(iso);
