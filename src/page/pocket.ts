@@ -6,6 +6,7 @@ import { type Coach, coach } from './pocket/coach.js';
 import { findAsTyped } from './pocket/find.js';
 import { showGauges } from './pocket/gauges.js';
 import { takeNotes } from './pocket/notes.js';
+import { unfoldOnPaper } from './pocket/on-paper.js';
 import { route } from './pocket/router.js';
 import { screenStore } from './pocket/screen-store.js';
 import { keepTicks } from './pocket/ticks.js';
@@ -42,4 +43,5 @@ route(store, (id) => {
 });
 findAsTyped(searchEntries(data), words, store);
 showGauges(data, { words, units });
+unfoldOnPaper();
 sayAge(data.date, data.oldAfterMonths, words);

@@ -260,6 +260,21 @@ describe('the page for a phone, in a browser without a network', () => {
 });
 
 describe('elsewhere', () => {
+  it('prints the steps that are folded away on the screen', async () => {
+    const printed = await open('service.html');
+    await printed.evaluate(() => {
+      window.location.hash = 'r-BAT';
+    });
+    await printed.waitForFunction(() => document.querySelector('#r-BAT.here details') !== null);
+    const folded = (): Promise<number> => printed.$$eval('.screen.here details:not([open])', (all) => all.length);
+    const before = await folded();
+    await printed.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+    expect([before > 0, await folded()]).toEqual([true, 0]);
+    await printed.evaluate(() => window.dispatchEvent(new Event('afterprint')));
+    expect(await folded()).toBe(before);
+    await printed.close();
+  });
+
   it('is whole with scripts off', async () => {
     const off = await open('service.html', (one) => one.setJavaScriptEnabled(false));
     const shut = await off.$$eval('.screen', (all) => all.filter((one) => getComputedStyle(one).display === 'none').length);
