@@ -29,11 +29,11 @@ beforeAll(async () => {
   cpSync(DEMO, store, { recursive: true, filter: (from) => !from.includes('OV-021') && !from.endsWith('make') });
   await shellbook(store, 'floor', 'OV-024', '--out', path.join(folder, 'floor.html'), '--quiet');
   await shellbook(store, 'floor', 'OV-024', '--language', 'es', '--out', path.join(folder, 'es.html'), '--quiet');
-  const picture = await sharp({ create: { width: 640, height: 480, channels: 3, background: '#6b7f86' } })
-    .jpeg()
-    .toBuffer();
+  // Each another picture: the page makes them anew.
   for (let i = 1; i <= DAY.photos; i++)
-    writeFileSync(path.join(folder, `IMG_${i}.jpg`), Buffer.concat([picture, Buffer.from(`${i}`)]));
+    await sharp({ create: { width: 640, height: 480, channels: 3, background: { r: 12 * i, g: 127, b: 134 } } })
+      .jpeg()
+      .toFile(path.join(folder, `IMG_${i}.jpg`));
   for (const name of readdirSync(folder).filter((one) => one.endsWith('.jpg'))) chmodSync(path.join(folder, name), 0o644);
   opened = await openChromium();
   phone = await FloorPhone.open(opened.browser, file('floor.html'), log);
