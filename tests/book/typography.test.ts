@@ -92,6 +92,9 @@ const chapterOf = ({ head }: Page): string =>
     ?.replace(/, continued\s*$/u, '')
     .trim() ?? '';
 
+/** Signs of an id that the narrowest column, that of the index, has room for. */
+const LONGEST_WHOLE = 10;
+
 /** Words that go on with the first sign of the next line. */
 const OPEN = [
   { ends: /(?:^|[\s(,;])[A-Z][A-Z0-9]{0,6}(?:-[A-Z0-9]{1,6}){0,3}[-/]$/u, goesOn: /^[A-Z0-9]/u },
@@ -111,6 +114,8 @@ describe.each(['owner', 'service'])('pages of the %s edition', (edition) => {
       body.flatMap((piece, at) => {
         const next = body[at + 1];
         if (!next || next.y < piece.y + 1 || next.x > piece.x + piece.width) return [];
+        const id = `${/[^\s(,;]*$/u.exec(piece.text.trimEnd())?.[0]}${/^[^\s),;.]*/u.exec(next.text)?.[0]}`;
+        if (id.length > LONGEST_WHOLE) return [];
         const isOpen = OPEN.some(({ ends, goesOn }) => ends.test(piece.text.trimEnd()) && goesOn.test(next.text));
         return isOpen ? [`page ${number}: ${piece.text.slice(-20)}|${next.text.slice(0, 12)}`] : [];
       }),
@@ -137,14 +142,15 @@ describe.each(['owner', 'service'])('pages of the %s edition', (edition) => {
       const before = pages[at - 1];
       return before && chapterOf(before) === chapterOf(page) && !/^(?:H\d|)$/u.test(page.begins);
     });
-    expect(goingOn.length).toBeGreaterThan(5);
+    expect(goingOn.length).toBeGreaterThan(1);
     expect(goingOn.filter(({ head }) => !/continued/u.test(head)).map(({ number, head }) => `${number} ${head}`)).toEqual([]);
   });
 
-  it('are a third full, but at the end of a chapter', () => {
+  it('are a third full, but at the end of a chapter and where the sheet turns', () => {
     const low = pages.filter((page, at) => {
       const next = pages[at + 1];
       if (!next || page.body.length === 0 || chapterOf(next) !== chapterOf(page)) return false;
+      if (next.widthMm > next.heightMm !== page.widthMm > page.heightMm) return false;
       return Math.max(...page.body.map(({ y }) => y)) < HEAD_MM + (page.heightMm - HEAD_MM - FOOT_MM) / 3;
     });
     expect(low.map(({ number, head }) => `${number} ${head}`)).toEqual([]);
