@@ -183,7 +183,7 @@ export const FLOOR_TAPPED = {
   'floor.tap.typelike': { us: 'Type it with its unit, like {like}.', es: 'Escríbalo con su unidad, como {like}.' },
   'floor.tap.unread': { us: 'This cannot be read.', es: 'Esto no se puede leer.' },
   'floor.tap.onrecord': { us: 'On record: {value}', es: 'En el registro: {value}' },
-  'floor.tap.near': { us: 'Near to it', es: 'Cerca' },
+  'floor.tap.near': { us: 'Close to it', es: 'Cerca' },
   'floor.tap.ahead': { us: 'This day is ahead of today.', es: 'Este día es posterior a hoy.' },
   'floor.tap.drawing': { us: 'Tap it on the drawing', es: 'Tocar en el dibujo' },
   'floor.tap.onphoto': { us: 'Read it from a photo', es: 'Leer de una foto' },
