@@ -4,6 +4,8 @@
  */
 import { describe, expect, it } from 'vitest';
 import * as drawing from '../../src/drawing/index.js';
+import { screws } from '../../src/query/release/index.js';
+import { record } from '../support/build.js';
 import { described } from './described.js';
 import { assessmentOf, sampleBehind, sampleModel, sampleWeights } from './sample.js';
 
@@ -18,11 +20,25 @@ const assessment = () =>
 
 type Assessed = ReturnType<typeof assessment>;
 
+/** The sample names no services; a line diagram is of one. */
+const withService = ({ model, ...rest }: Assessed): Assessed => {
+  const service = {
+    ...record('dc'),
+    id: 'dc',
+    name: 'House 12 V',
+    medium: 'dc',
+  } as unknown as Assessed['model']['shell']['services'][number];
+  return { ...rest, model: { ...model, shell: { ...model.shell, services: [service] } } };
+};
+
 const STORED: readonly (readonly [string, (assessed: Assessed) => drawing.Drawing | undefined])[] = [
   ['general', (a) => drawing.generalArrangement(a, SHEET)[0]],
   ['services', (a) => drawing.serviceDrawings(a, drawing.mediaUsed(a)[0] as 'dc', SHEET)[0]],
   ['panel-face', (a) => drawing.panelFace(a, 'AP-B1', { widthMm: 110, heightMm: 110 })],
   ['emergency', (a) => drawing.emergencyPlan(a, SHEET)],
+  ['service-layer', (a) => drawing.serviceDrawings(a, 'gas', SHEET)[0]],
+  ['line-diagram', (a) => drawing.lineDiagrams(withService(a), 'dc', SHEET)[0]],
+  ['drill-areas', (a) => drawing.drillAreas(a, screws(a), drawing.outsideOf('left'), SHEET)],
   ['no-drill', (a) => drawing.noDrillFace(a, drawing.outsideOf('left'), SHEET)],
 ];
 

@@ -34,6 +34,7 @@ function mediumChapter(book: Book, medium: Medium): Chapter {
       figures: book.draw
         .services(book.assessment, medium, book.availableSize('landscape', 16))
         .map((figure) => ({ ...figure, sheet: 'landscape' })),
+      faces: facesOf(book, medium),
       lines: book.draw.lineDiagrams(book.assessment, medium, book.availableSize('portrait', 18)),
       circuits: ELECTRIC.includes(medium) ? circuitTable(book, of(shell.circuits)) : lineTable(book, of(shell.circuits)),
       nodes: connectionTable(book, of(shell.nodes)),
@@ -47,6 +48,15 @@ function mediumChapter(book: Book, medium: Medium): Chapter {
     },
   };
 }
+
+/** Panels of fuses or breakers of a medium, as one stands before them. */
+function facesOf(book: Book, medium: Medium) {
+  const { shell } = book.assessment.model;
+  const panels = new Set(shell.nodes.filter((node) => node.medium === medium).map((node) => `face-${node.id}`));
+  const room = { widthMm: book.availableSize('portrait').widthMm, heightMm: FACE_MM };
+  return book.draw.distributionFaces(book.assessment, room).filter(({ id }) => panels.has(id));
+}
+const FACE_MM = 200;
 
 /** What a conductor may carry is never rounded up. */
 const down = (a: number | undefined): number | undefined => (a === undefined ? undefined : Math.floor(a + 1e-9));

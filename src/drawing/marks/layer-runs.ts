@@ -45,11 +45,12 @@ interface Exit {
 export function layerRunMarks(
   pieces: readonly LayerRun[],
   port: Port,
+  symbols: readonly Point[],
 ): { readonly marks: readonly Mark[]; readonly wishes: readonly LabelWish[] } {
   const lines = spreadLines(pieces.map(({ points }) => points.map(port.place)));
   const marks: Mark[] = [];
   const exits: Exit[] = [];
-  const letters = new RunLetters();
+  const letters = new RunLetters(symbols);
   pieces.forEach((piece, index) => {
     const points = lines[index] as readonly Point[];
     const long = lineLengthMm(points);

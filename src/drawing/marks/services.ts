@@ -27,13 +27,13 @@ export interface RunsDrawn {
 export function runMarks(
   runs: readonly Run[],
   port: Port,
-  more: { readonly labelled?: boolean; readonly clip?: Rect } = {},
+  more: { readonly labelled?: boolean; readonly clip?: Rect; readonly symbols?: readonly Point[] } = {},
 ): RunsDrawn {
   const drawn = runs.filter((run) => run.path.length >= 2);
   const lines = spreadLines(drawn.map((run) => run.path.map(port.place)));
   const marks: Mark[] = [];
   const wishes: LabelWish[] = [];
-  const letters = new RunLetters();
+  const letters = new RunLetters(more.symbols);
   drawn.forEach((run, index) => {
     const whole = lines[index] as readonly Point[];
     const pieces = more.clip ? clipLine(whole, more.clip) : [whole];

@@ -1,7 +1,7 @@
 import type { Assessment } from '../../assess.js';
 import { length, mass, number, type UnitSystem } from '../../quantity/format.js';
 import { KG_PER_LB, MM_PER_IN } from '../../quantity/units.js';
-import { ticks } from '../chart-axis.js';
+import { chartUnit, ticks } from '../chart-axis.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import type { LabelWish } from '../labels.js';
 import { line, type Mark, type Point, textMark } from '../scene.js';
@@ -23,7 +23,10 @@ export function influenceChart(a: Assessment, sheet: SheetSize, options: Drawing
   const [low, high] = [Math.min(0, ...adds), Math.max(100, ...adds)];
   const x = (mm: number): number => frame.x0 + ((frame.x1 - frame.x0) * (mm - lowX)) / Math.max(1, highX - lowX);
   const y = (kg: number): number => frame.y1 - ((frame.y1 - frame.y0) * (kg - low)) / Math.max(1, high - low);
-  const marks: Mark[] = [...shareGrid(low, high, frame.x0, frame.x1, y), ...stations(lowX, highX, x, frame.y1, units)];
+  const marks: Mark[] = [
+    ...shareGrid(low, high, frame.x0, frame.x1, y, chartUnit(units).word),
+    ...stations(lowX, highX, x, frame.y1, units),
+  ];
   const wishes: LabelWish[] = [];
   axles.forEach((axle, index) => {
     const points = influence.flatMap(({ xMm, addsKg }): readonly Point[] => {
@@ -74,7 +77,7 @@ export function influenceChart(a: Assessment, sheet: SheetSize, options: Drawing
 }
 
 /** The figures are kg for 100 kg: the same number for 100 lb. */
-function shareGrid(low: number, high: number, x0: number, x1: number, y: (kg: number) => number): readonly Mark[] {
+function shareGrid(low: number, high: number, x0: number, x1: number, y: (kg: number) => number, unit: string): readonly Mark[] {
   const step = ticks(high - low)[1] ?? high;
   const first = Math.ceil(low / step - 1e-9);
   const count = Math.floor(high / step + 1e-9) - first + 1;
@@ -83,7 +86,7 @@ function shareGrid(low: number, high: number, x0: number, x1: number, y: (kg: nu
       [x0, y(value)],
       [x1, y(value)],
     ]),
-    textMark('labels', 'note', [x0 - 1.5, y(value)], number(value), { anchor: 'end' }),
+    textMark('labels', 'note', [x0 - 1.5, y(value)], `${number(value)} ${unit}`, { anchor: 'end' }),
   ]);
 }
 

@@ -76,6 +76,17 @@ function bayRect(bay: Bay, port: Port): Rect {
   return { x0: Math.min(x0, x1), y0, x1: Math.max(x0, x1), y1 };
 }
 
+/** The scale of a gauge, as shares of the axle's limit. */
+const SHARES = [0, 0.5, 1] as const;
+
+const tickAt = (x: number, y: number, share: number): readonly Mark[] => [
+  line('nodes', 'axis', [
+    [x, y],
+    [x, y + 1],
+  ]),
+  textMark('labels', 'note', [x, y + 2.6], share === 0 ? '0' : `${share * 100} %`, { anchor: 'middle' }),
+];
+
 function gauge(a: Assessment, axle: string, widthMm: number, y: number): readonly Mark[] {
   const { units } = a.model.shop;
   const w = wordsFor(a.model);
@@ -98,6 +109,7 @@ function gauge(a: Assessment, axle: string, widthMm: number, y: number): readonl
       [x(limitKg), y - 1],
       [x(limitKg), y + BAR_MM + 1],
     ]),
+    ...SHARES.flatMap((share) => tickAt(x(limitKg * share), y + BAR_MM, share)),
     says(w('drawn.load.of', { load: mass(heaviestKg, units), limit: massDown(limitKg, units) })),
   ];
 }

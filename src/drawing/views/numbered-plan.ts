@@ -60,7 +60,7 @@ export function numberedPlan(a: Assessment, sheet: SheetSize, given: NumberedPla
       { view: VIEWS.left, bounds: viewBounds(VIEWS.left, corners) },
     ],
     sheet,
-    { sideMm: 2, aboveMm: 3, belowMm: 1, mostMm: 6 },
+    { sideMm: 2, aboveMm: 4, belowMm: 1, mostMm: 6 },
   );
   const media = given.media.filter((medium) => drawnRuns(a, medium).length > 0);
   const marks: Mark[] = [];
@@ -71,7 +71,7 @@ export function numberedPlan(a: Assessment, sheet: SheetSize, given: NumberedPla
     if (!plan) marks.push(...openingMarks(model, 'left', port).marks.map(({ id: _id, ...mark }) => mark as Mark));
     for (const { id, at, sizeMm } of given.parts ?? [])
       if (sizeMm) marks.push(rectArea('equipment', 'danger-box', boxRing(at, sizeMm, port), id));
-    const letters = new RunLetters();
+    const letters = new RunLetters(given.items.map((item) => port.place(item.at)));
     for (const medium of media) marks.push(...lettered(a, medium, port, letters));
     given.items.forEach((item, at) => {
       marks.push(...itemMarks(item, port.place(item.at)));

@@ -133,7 +133,12 @@ function servicesBehind({ a, port, frame, items }: Window): {
   const wishes: LabelWish[] = [];
   const media: (keyof typeof MEDIUM_STYLES)[] = [];
   const shown: ServiceNode[] = [];
-  const letters = new RunLetters();
+  const letters = new RunLetters(
+    items.flatMap((item) => {
+      const at = item.kind === 'node' ? nodes.find(({ id }) => id === item.id)?.at : undefined;
+      return at ? [port.place(at)] : [];
+    }),
+  );
   const behind = items.flatMap((item) => {
     const run = item.kind === 'run' ? runs.find(({ id }) => id === item.id) : undefined;
     return run && run.path.length >= 2 ? [{ item, run }] : [];

@@ -67,7 +67,7 @@ function detail(
   const runs = runMarks(
     shell.runs.filter((run) => run.medium === medium && (ids.has(run.from) || ids.has(run.to))),
     port,
-    { clip, labelled: false },
+    { clip, labelled: false, symbols: shown.map(({ at }) => port.place(at)) },
   );
   const drawn = nodeMarksAndWishes(shown, port);
   const name = nameOfCrowd(crowd);

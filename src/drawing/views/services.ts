@@ -86,7 +86,11 @@ function layerDrawing(of: LayerView, sheet: SheetSize, options: DrawingOptions, 
   const shell = shellExtent(a.model);
   const layout = layOut([{ view, bounds: boundsOf(of) }], sheet, strips);
   const port = layout.ports[0] as Port;
-  const lines = layerRunMarks(pieces, port);
+  const lines = layerRunMarks(
+    pieces,
+    port,
+    nodes.map(({ at }) => port.place(at)),
+  );
   const panels = layerPanels(a.model, layer, port);
   const { name } = MEDIUM_STYLES[medium];
   const words = `${name}: ${title}`;
