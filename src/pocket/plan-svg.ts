@@ -78,7 +78,9 @@ export function planDrawing(model: Model, view: CoachView, linked: (id: string) 
   const layers = MEDIA.flatMap((medium) => layer(model, medium, view));
   const symbol = `<symbol id="${symbolId(view)}" viewBox="${windowOf(view)}"><path class="sk" d="${outlines || members}"/><path class="ac" d="${access.map(ring).join('')}"/></symbol>`;
   const svg = [
-    `<path class="eq" d="${equipment}"/><path class="mb" d="${members}"/><use href="#${symbolId(view)}"/>`,
+    `<path class="eq" d="${equipment}"/><path class="mb" d="${members}"/>`,
+    // Of the whole view's size: else a part that is zoomed in on would show it in the part's.
+    `<use href="#${symbolId(view)}" width="${view.bounds.x1 - view.bounds.x0}" height="${view.bounds.y1 - view.bounds.y0}"/>`,
     ...layers.map(({ markup }) => markup),
     ...access.map((panel) => label(panel, flat, linked(panel.id))),
     '<g class="ring"></g>',

@@ -315,6 +315,18 @@ describe('the page', () => {
     expect(all.map(({ key }) => key).filter((key) => !there.includes(key))).toEqual(['id']);
   });
 
+  it('draws outlines in the size of the whole view, so that they stay with all else when a part is shown', async () => {
+    const out = path.join(store.root, 'drawn.html');
+    expect((await shellbook(store.root, 'floor', 'T-1', '--out', out, '--quiet')).status).toBe(0);
+    const drawn = [
+      ...readFileSync(out, 'utf8').matchAll(
+        /<svg class="plan" viewBox="0 0 (\d+) (\d+)".*?<use href="#s-[\w-]+" width="(\d+)" height="(\d+)"/gsu,
+      ),
+    ];
+    expect(drawn.length).toBeGreaterThan(0);
+    for (const [, width, height, useWidth, useHeight] of drawn) expect([useWidth, useHeight]).toEqual([width, height]);
+  });
+
   it('keeps what a record says as words', async () => {
     store.write('library/people.yaml', '- {id: K7, name: "</script><img src=x onerror=alert(1)>", role: welder}\n');
     const out = path.join(store.root, 'floor.html');
