@@ -93,3 +93,26 @@ describe('editions', () => {
 });
 
 const anchorOf = (id: string): string => `r-${id.replace(/[^A-Za-z0-9_-]/gu, (sign) => `.${sign.charCodeAt(0).toString(16)}`)}`;
+
+describe('the extinguishers of the emergency page', () => {
+  const page = async (use: string) => {
+    const file = 'shells/T-1/components.yaml';
+    const line = `- {id: EX-1, name: blue cylinder by the door, mass: 5 lb, at: [80 in, 40 in, 20 in]${use}}\n- {id: EX-2, name: fire extinguisher sign, mass: 1 lb, at: [80 in, 40 in, 30 in]}\n`;
+    const input = {
+      assessment: smallAssessment({ [file]: line }),
+      edition: 'owner' as const,
+      fingerprint: FINGERPRINT,
+      history: HISTORY,
+      photoFile: async () => undefined,
+    };
+    const { html } = await bookDocument(input);
+    return html.slice(html.indexOf('id="h-extinguishers"')).split('<h')[0] ?? '';
+  };
+
+  it('are those whose recorded use it is, whatever they are called', async () => {
+    const recorded = await page(', use: fire extinguisher');
+    expect(recorded).toContain('blue cylinder by the door');
+    expect(recorded).not.toContain('sign');
+    expect(await page('')).toContain('No fire extinguisher is recorded.');
+  });
+});
