@@ -168,6 +168,6 @@ export const TRAILS: readonly Trail[] = [
   {
     question: 'Is this the right book?',
     steps: [/^Is this the right book/u],
-    answer: [/Fingerprint \(SHA-256\)/u, /Revision/u, /OV-021/u, /1Z9FBV5T7Z0418021/u],
+    answer: [/Fingerprint \( ?SHA-256/u, /Revision/u, /OV-021/u, /1Z9FBV5T7Z0418021/u],
   },
 ];
