@@ -43,6 +43,9 @@ const inAscii = (code: string): string => {
   );
 };
 
+/** What Node itself opens; it runs the others. */
+const STARTER = 'start.js';
+
 /** What is started: the program, and its thread. */
 const ENTRIES: Readonly<Record<string, string>> = { main: './main.js', 'summary-worker': './cli/summary-worker.js' };
 
@@ -72,12 +75,18 @@ async function bundle(root: string): Promise<void> {
     const chunks = output.filter((one) => one.type === 'chunk');
     for (const { fileName } of chunks) {
       const file = path.join(dir, fileName);
-      writeFileSync(file, inAscii(readFileSync(file, 'utf8').replace(/^#!.*\n/u, '')));
+      const code = inAscii(readFileSync(file, 'utf8').replace(/^#!.*\n/u, ''));
+      writeFileSync(file, fileName === STARTER ? code : `(function(exports,require,module,__filename,__dirname){${code}\n})`);
     }
     return new Map(chunks.filter(({ isEntry }) => isEntry).map(({ name, fileName }) => [name, fileName]));
   };
   const entries = await join(ENTRIES, '[name]-[hash].js');
   await join({ start: './start.js', 'string-width': 'string-width' }, '[name].js');
+  // Without the loader of modules, which takes a tenth of an answer: what `shellbook` starts.
+  writeFileSync(
+    path.join(dist, 'shellbook.cjs'),
+    `#!/usr/bin/env node\nrequire('./program/${STARTER}').start('${entries.get('main')}');\n`,
+  );
   writeFileSync(path.join(dir, 'package.json'), '{ "type": "commonjs" }\n');
   writeFileSync(path.join(dir, 'LICENSES.txt'), JOINED.map((name) => licenceOf(root, name)).join('\n'));
   for (const [name, file] of Object.entries(ENTRIES)) {

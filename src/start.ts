@@ -32,7 +32,7 @@ const requireNode = (id: string): unknown =>
     ? new Proxy({}, { get: (_none, name) => Reflect.get(requireHere(id) as object, name) as unknown })
     : requireHere(id);
 
-/** As Node gives it to a module of CommonJS. */
+/** What a joined file is: a module of CommonJS as Node would wrap it. */
 type Wrapped = (exports: unknown, require: (id: string) => unknown, module: object, filename: string, dirname: string) => void;
 
 /** Code is kept by what is asked of the program, and no word of the user's own is one. */
@@ -50,9 +50,8 @@ export function start(entry: string): void {
     const bytes = readFileSync(file);
     const key = createHash('sha256').update(bytes).digest('base64');
     const cachedData = code?.get(key);
-    // Bundled in ASCII: a byte is a character.
-    const source = `(function(exports,require,module,__filename,__dirname){${bytes.toString('latin1')}\n})`;
-    const script = new Script(source, { filename: file, ...(cachedData ? { cachedData } : {}) });
+    // Joined in ASCII, a byte a character, and as one function.
+    const script = new Script(bytes.toString('latin1'), { filename: file, ...(cachedData ? { cachedData } : {}) });
     code?.took(key, script);
     const folder = path.dirname(file);
     const require = (id: string): unknown => (id.startsWith('.') ? load(path.join(folder, id)) : requireNode(id));

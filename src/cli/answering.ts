@@ -26,6 +26,8 @@ export interface Answering {
   /** Where a record stands in the printed book of exactly these records. */
   pages(): Promise<(id: string) => readonly number[]>;
   closed(): Promise<ClosedAs | undefined>;
+  /** What an answer takes time over: made once a state of the records, and kept by that name. Plain data. */
+  once<T>(name: string, make: () => Promise<T>): Promise<T>;
 }
 
 /** Which rules' findings look-ups ask for; the others are judged by all. */
@@ -61,6 +63,7 @@ export async function answering(shell: string, context: Context, areas?: readonl
     ...(book ? { edition: book.edition } : {}),
     pages: async () => (await import('./book-pages.js')).bookPages(opened),
     closed: async () => (await import('./closed-of.js')).closedOf(opened),
+    once: (name, make) => (kept ? onceIn(kept, name, make) : make()),
   };
 }
 
@@ -102,7 +105,13 @@ async function fromKept(kept: Sections, context: Context, areas: Areas): Promise
     ...(edition ? { edition } : {}),
     pages: () => pagesOf(kept, model, context),
     closed: async () => (kept.get('closed') as { readonly closed?: ClosedAs }).closed,
+    once: (name, make) => onceIn(kept, name, make),
   };
+}
+
+async function onceIn<T>(kept: Sections, name: string, make: () => Promise<T>): Promise<T> {
+  if (!kept.has(name)) kept.put(name, await make());
+  return kept.get(name) as T;
 }
 
 async function warn({ findings, model: { shell } }: Assessment, context: Context): Promise<void> {

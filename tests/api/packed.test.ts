@@ -22,13 +22,20 @@ describe('what is packed', () => {
   const names = packed.files.map((file) => file.path);
 
   it('has the program, its templates, the demo and the licence', () => {
-    for (const name of ['dist/main.js', 'dist/index.d.ts', 'dist/preinstall.js', 'templates/book.css', 'demo-data/shop.yaml'])
+    for (const name of [
+      'dist/main.js',
+      'dist/shellbook.cjs',
+      'dist/index.d.ts',
+      'dist/preinstall.js',
+      'templates/book.css',
+      'demo-data/shop.yaml',
+    ])
       expect(names).toContain(name);
     for (const name of ['LICENSE', 'README.md', 'package.json']) expect(names).toContain(name);
   });
   it('has no sources but the pages that the README links, no tests, tools or settings of ours', () => {
     const known =
-      /^(?:dist\/.*\.(?:js|d\.ts)|dist\/program\/(?:LICENSES\.txt|package\.json)|templates\/.*|demo-data\/.*\.(?:yaml|jpg|jpeg|png)|src\/.*\.md|[A-Z]+(?:\.md)?|package\.json)$/u;
+      /^(?:dist\/.*\.(?:js|cjs|d\.ts)|dist\/program\/(?:LICENSES\.txt|package\.json)|templates\/.*|demo-data\/.*\.(?:yaml|jpg|jpeg|png)|src\/.*\.md|[A-Z]+(?:\.md)?|package\.json)$/u;
     expect(names.filter((name) => !known.test(name))).toEqual([]);
   });
 });

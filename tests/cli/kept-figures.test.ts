@@ -26,6 +26,7 @@ const QUESTIONS = [
   'weights T-1 --all',
   'takeoff T-1 --each',
   'release T-1 --all',
+  'progress T-1 --all',
 ];
 
 let store: SmallStore;
@@ -66,6 +67,17 @@ describe('a look-up', () => {
       forget();
       const fresh = await answer(form);
       expect(await answer(form), form).toEqual(fresh);
+    }
+  });
+
+  it('is the same where another question was asked first', async () => {
+    for (const line of ['progress T-1 --all', 'release T-1 --all', 'load T-1 DC-1/S1']) {
+      forget();
+      const fresh = await answer(line);
+      forget();
+      await answer('near T-1 100,0,0in');
+      expect(await answer(line), line).toEqual(fresh);
+      expect(await answer(line), line).toEqual(fresh);
     }
   });
 

@@ -1,5 +1,5 @@
 import { UserError } from '../../user-error.js';
-import { answering } from '../answering.js';
+import { type Answering, answering } from '../answering.js';
 import type { Context } from '../context.js';
 import type { Status } from '../io.js';
 import { localDay } from '../local-day.js';
@@ -30,17 +30,11 @@ export function declareProgress(registry: Registry): void {
 
 async function progress(options: Options, context: Context): Promise<Status> {
   const opened = await answering(options.shell, context);
-  const [{ shellProgress }, { checkedAs }, { stateName, progressOf }] = await Promise.all([
-    import('../../closeout/stage-progress.js'),
-    import('../report/checked.js'),
-    import('../../closeout/state.js'),
-  ]);
   const { model } = opened.assessment;
-  const { findings, counts } = checkedAs(opened.assessment, opened.revision);
-  const made = shellProgress({ model, findings }, localDay(new Date()));
+  const day = localDay(new Date());
+  const { made, counts, state } = await opened.once(`progress on ${day}`, () => progressOn(day, opened));
   if (made.stages.length === 0)
     throw new UserError('library/stages.yaml has no stages, so nothing can come next. Add one: shellbook add stage --help');
-  const state = stateName(progressOf(model), await opened.closed());
   const shown = { shell: model.shell.id, state, ...made, today: forOne(made.today, options.for), counts, for: options.for };
   if (context.settings.json) {
     const { progressJson } = await import('../report/progress-json.js');
@@ -50,6 +44,17 @@ async function progress(options: Options, context: Context): Promise<Status> {
     context.print(progressText(shown, context.paint, options.all));
   }
   return 0;
+}
+
+async function progressOn(day: string, opened: Answering) {
+  const [{ shellProgress }, { checkedAs }, { stateName, progressOf }] = await Promise.all([
+    import('../../closeout/stage-progress.js'),
+    import('../report/checked.js'),
+    import('../../closeout/state.js'),
+  ]);
+  const { model } = opened.assessment;
+  const { findings, counts } = checkedAs(opened.assessment, opened.revision);
+  return { made: shellProgress({ model, findings }, day), counts, state: stateName(progressOf(model), await opened.closed()) };
 }
 
 /** By the whole of a person’s id, or any whole word of a trade. */

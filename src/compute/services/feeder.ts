@@ -1,4 +1,5 @@
 import type { Circuit, Run, ServiceNode } from '../../records/index.js';
+import { onceEach } from '../lazy-value.js';
 import { gives, holdsUp } from './supplies.js';
 import { conductorC, resistanceOhm, type Wire } from './wire.js';
 
@@ -51,15 +52,15 @@ export function waysToSources(
   root: string,
   { nodes, runs, lengthMm }: Pick<Around, 'nodes' | 'runs' | 'lengthMm'>,
 ): readonly { readonly source: string; readonly runs: readonly Run[] }[] {
-  const usable = runs.filter(
-    (run) => run.medium === circuit.medium && run.circuit !== circuit.id && !run.abandoned && !run.spare,
-  );
+  const usable = (run: Run): boolean =>
+    run.medium === circuit.medium && run.circuit !== circuit.id && !run.abandoned && !run.spare;
+  const ends = runsByEnd(runs);
   const away = new Map<string, number>([[root, 0]]);
   const by = new Map<string, Run>();
   const settled = new Set<string>();
   const found: { readonly source: string; readonly runs: readonly Run[] }[] = [];
   for (;;) {
-    const at = [...away].filter(([id]) => !settled.has(id)).sort((a, b) => a[1] - b[1])[0]?.[0];
+    const at = nearestOf(away, settled);
     if (at === undefined) return found;
     settled.add(at);
     const node = nodes.get(at);
@@ -67,14 +68,40 @@ export function waysToSources(
       found.push({ source: at, runs: wayBack(at, root, by) });
       continue;
     }
-    for (const run of usable) {
-      const to = run.from === at ? run.to : run.to === at ? run.from : undefined;
+    for (const run of ends.get(at) ?? []) {
+      if (!usable(run)) continue;
+      const to = run.from === at ? run.to : run.from;
       const far = (away.get(at) as number) + lengthMm(run);
-      if (to === undefined || settled.has(to) || far >= (away.get(to) ?? Infinity)) continue;
+      if (settled.has(to) || far >= (away.get(to) ?? Infinity)) continue;
       away.set(to, far);
       by.set(to, run);
     }
   }
+}
+
+/** Runs by the ends that they have, in their order. */
+const runsByEnd = onceEach((runs: readonly Run[]): ReadonlyMap<string, readonly Run[]> => {
+  const ends = new Map<string, Run[]>();
+  for (const run of runs) {
+    for (const end of new Set([run.from, run.to])) {
+      const there = ends.get(end);
+      if (there) there.push(run);
+      else ends.set(end, [run]);
+    }
+  }
+  return ends;
+});
+
+/** The nearest that is not settled; of those as near, the one that was found first. */
+function nearestOf(away: ReadonlyMap<string, number>, settled: ReadonlySet<string>): string | undefined {
+  let best: string | undefined;
+  let least = Infinity;
+  for (const [id, far] of away) {
+    if (far >= least || settled.has(id)) continue;
+    least = far;
+    best = id;
+  }
+  return best;
 }
 
 /** From the root to the source. */
