@@ -1,5 +1,4 @@
 import { type BigIntStats, type Dirent, lstatSync, readdirSync, statSync } from 'node:fs';
-import path from 'node:path';
 import { DEEPEST_FOLDER, isTaken, takenAs } from './taken.js';
 
 /** How files look from outside, without reading them. */
@@ -28,21 +27,21 @@ export function looksOfFiles(files: readonly string[]): Looks {
   return look;
 }
 
-/** One after the other: a thread each takes longer than the look itself. */
+/** One after the other: a thread each takes longer than the look itself. Paths are put together as texts: to join them takes longer, too. */
 class Look implements Looks {
   readonly lines: string[] = [];
   youngestMs = 0;
 
   folder(root: string, inside: string, depth: number): void {
-    for (const entry of readdirSync(path.join(root, inside), { withFileTypes: true }).sort(byName)) {
+    for (const entry of readdirSync(inside === '' ? root : `${root}/${inside}`, { withFileTypes: true }).sort(byName)) {
       if (entry.name.startsWith('.') || (depth === 0 && entry.isDirectory() && !isTaken(entry.name))) continue;
       const name = inside === '' ? entry.name : `${inside}/${entry.name}`;
       // That one is there at all can be a finding: of a link, of a folder that lies too deep.
       if (entry.isDirectory()) {
         this.lines.push(`${name}/`);
         if (depth < DEEPEST_FOLDER) this.folder(root, name, depth + 1);
-      } else if (entry.isSymbolicLink()) this.link(path.join(root, name), name);
-      else if (takenAs(name) !== undefined) this.file(path.join(root, name), name);
+      } else if (entry.isSymbolicLink()) this.link(`${root}/${name}`, name);
+      else if (takenAs(name) !== undefined) this.file(`${root}/${name}`, name);
     }
   }
 
