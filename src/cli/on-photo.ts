@@ -22,7 +22,7 @@ export async function fieldsOnPhoto(
   if (on === undefined) throw new UserError('On what does the point lie? Name the panel, member or zone, as --on BP-04');
   const px = pixelOption(point);
   const { opened, fitted } = await openPhoto(shell, photo, context);
-  const solved = fitted();
+  const solved = await fitted();
   const { model } = opened.assessment;
   const found = locateInPhoto(model, solved, px, on);
   if (!('at' in found)) throw new UserError(locateText(solved, on, found, model.shop.units));

@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
+import { cameraFitData, cameraFitOf } from '../compute/camera/fit.js';
 import { type SolvedPhoto, solvePhoto } from '../compute/pictures/solve-photo.js';
 import type { Photo } from '../records/index.js';
 import { findStore } from '../store/find.js';
@@ -14,7 +15,7 @@ export interface OpenPhoto {
   /** Where it was taken from and how well its points fit; of a fit that was kept, only the figures. */
   readonly solved: SolvedPhoto;
   /** The same with a fit that places can be looked up by: fitted again where only its figures were kept. */
-  fitted(): SolvedPhoto;
+  fitted(): Promise<SolvedPhoto>;
   /** The folder of the store. */
   readonly root: string;
   /** What is in the photo's file. */
@@ -31,10 +32,21 @@ export async function openPhoto(shell: string, id: string, context: Context): Pr
   if (known) {
     // Only what the reader found inside the photos folder is among them: a record's file name may say anything.
     const root = findStore(context.io.cwd, context.settings.store);
-    const fitted = (): SolvedPhoto => (opened.assessment.kept ? solvePhoto(model, photo, known.facts) : known);
+    const fitted = async (): Promise<SolvedPhoto> => (opened.assessment.kept ? fittedAgain(opened, known) : known);
     return { opened, solved: known, fitted, root, bytes: () => readFile(path.join(root, file)) };
   }
   return unmarked(opened, photo, file, context);
+}
+
+/** The fit that was kept, as it was; fitted again the first time. One on a plane takes little time. */
+async function fittedAgain({ assessment: { model }, once }: Answering, known: SolvedPhoto): Promise<SolvedPhoto> {
+  const { photo, facts } = known;
+  if (known.method !== 'camera') return solvePhoto(model, photo, facts);
+  const data = await once(`camera ${photo.id}`, async () => {
+    const { fit } = solvePhoto(model, photo, facts);
+    return fit?.method === 'camera' ? cameraFitData(fit) : null;
+  });
+  return data ? { ...known, fit: cameraFitOf(data) } : solvePhoto(model, photo, facts);
 }
 
 /** A photo that no figure is kept of: without marked points, out of a book, or not there. */
@@ -46,7 +58,7 @@ async function unmarked(opened: Answering, photo: Photo, file: string, context: 
   const facts = await pictureFacts(bytes);
   if (!facts) throw new UserError(`Photo ${photo.id}: ${file} cannot be read as a picture`);
   const solved = solvePhoto(opened.assessment.model, photo, facts);
-  return { opened, solved, fitted: () => solved, root, bytes: async () => bytes };
+  return { opened, solved, fitted: async () => solved, root, bytes: async () => bytes };
 }
 
 async function noSuchPhoto(shell: string, id: string, photos: readonly Photo[]): Promise<never> {

@@ -1,11 +1,13 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
+import { deserialize, serialize } from 'node:v8';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { pictureWith } from '../../src/cli/picture-file.js';
 import { runProgram } from '../../src/cli/program.js';
 import { projectPoint } from '../../src/compute/camera/camera.js';
+import { type CameraFitData, cameraFitData, cameraFitOf } from '../../src/compute/camera/fit.js';
 import { locateInPhoto } from '../../src/compute/pictures/locate.js';
 import { overlay } from '../../src/compute/pictures/overlay.js';
 import { solvePhoto } from '../../src/compute/pictures/solve-photo.js';
@@ -33,6 +35,17 @@ async function solved(shell: string, id: string) {
 }
 
 describe('a picture of the demo', () => {
+  it('is tied as before, to the last digit, where its camera was kept as plain data', async () => {
+    const { model, one } = await solved('OV-021', 'PH-011');
+    if (one.fit?.method !== 'camera') throw new Error('no camera');
+    const kept = cameraFitOf(deserialize(serialize(cameraFitData(one.fit))) as CameraFitData);
+    const found = locateInPhoto(model, one, [809, 577], 'CB-10');
+    expect(found).toHaveProperty('at');
+    expect(locateInPhoto(model, { ...one, fit: kept }, [809, 577], 'CB-10')).toEqual(found);
+    const changed = [1e-3, 2e-3, -1e-3, 4, -5, 6, 1e-2, 1e-2];
+    expect(kept.with(changed).camera).toEqual(one.fit.with(changed).camera);
+  });
+
   it.each(['PH-011', 'PH-013', 'PH-014', 'PH-053', 'PH-055'])(
     '%s is tied to where its lens stood, which no record says',
     async (id) => {

@@ -43,7 +43,7 @@ async function locate({ shell, photo, px, on }: Options, context: Context): Prom
     import('../../compute/pictures/locate.js'),
   ]);
   const { opened, fitted } = await openPhoto(shell, photo, context);
-  const solved = fitted();
+  const solved = await fitted();
   const { model } = opened.assessment;
   if (!model.shell.byId.has(on)) throw new UserError(`No record ${on} in ${shell}: --on takes the id of a panel, member or zone`);
   const { widthPx, heightPx } = solved.facts;

@@ -47,11 +47,11 @@ async function lay(options: Options, context: Context): Promise<Status> {
       import('../../store/write-out.js'),
       import('node:path'),
     ]);
-    await writeOut(root, path.resolve(context.io.cwd, options.mark), await markPage(model, fitted(), await bytes()));
+    await writeOut(root, path.resolve(context.io.cwd, options.mark), await markPage(model, await fitted(), await bytes()));
     context.tell(`Written: ${options.mark}. Open it in a browser, pick seven points or more, and put the lines into photos.yaml`);
     return 0;
   }
-  const made = opened.assessment.figures.overlays.get(options.photo) ?? overlay(model, fitted());
+  const made = opened.assessment.figures.overlays.get(options.photo) ?? overlay(model, await fitted());
   if (options.out !== undefined && solved.usable) {
     const [{ photoOverlay }, { pictureWith }, { writeOut }, { default: path }] = await Promise.all([
       import('../../drawing/views/photo-overlay.js'),

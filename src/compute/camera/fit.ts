@@ -1,4 +1,4 @@
-import type { Matrix } from 'ml-matrix';
+import { Matrix } from 'ml-matrix';
 import { dot, norm, scale, subtract, type Vec3 } from '../../geometry/vector.js';
 import { lazy } from '../lazy-value.js';
 import { type Adjusted, adjust } from './adjust.js';
@@ -33,6 +33,8 @@ interface FitBase {
 export interface CameraFit extends FitBase {
   readonly method: 'camera';
   readonly camera: Camera;
+  /** What was fitted beside where it stood. */
+  readonly free: { readonly focal: boolean; readonly radial: boolean };
 }
 
 export interface PlaneFit extends FitBase {
@@ -141,15 +143,8 @@ function medianOff(camera: Camera, sightings: readonly Sighting[]): number {
 /** Unknowns: a turn (radians) and a move (mm), then the logarithm of the focal length, then the radial term. */
 function refine(sightings: readonly Sighting[], start: Camera, focal: boolean, radial: boolean): CameraFit | undefined {
   const unknowns = 6 + (focal ? 1 : 0) + (radial ? 1 : 0);
-  const cameraWith = (base: Camera, values: readonly number[]): Camera => {
-    const [a = 0, b = 0, c = 0, x = 0, y = 0, z = 0] = values;
-    const turned = moved(base, [a, b, c], [x, y, z]);
-    return {
-      ...turned,
-      focalPx: focal ? base.focalPx * Math.exp(values[6] ?? 0) : base.focalPx,
-      k1: radial ? base.k1 + (values[focal ? 7 : 6] ?? 0) : base.k1,
-    };
-  };
+  const free = { focal, radial };
+  const cameraWith = (base: Camera, values: readonly number[]): Camera => cameraChanged(base, free, values);
   const steps = [1e-6, 1e-6, 1e-6, 1e-3, 1e-3, 1e-3, ...(focal ? [1e-6] : []), ...(radial ? [1e-6] : [])];
   let camera = start;
   let last: ReturnType<typeof adjust>;
@@ -175,27 +170,47 @@ function refine(sightings: readonly Sighting[], start: Camera, focal: boolean, r
     if (!last) return undefined;
     camera = cameraWith(base, last.values);
   }
-  return last && cameraFit(camera, last.chiSquare, unknowns, widened(last, 2 * sightings.length - unknowns), cameraWith);
+  return last && cameraFit({ camera, chiSquare: last.chiSquare, unknowns, free }, widened(last, 2 * sightings.length - unknowns));
 }
 
-function cameraFit(
-  camera: Camera,
-  chiSquare: number,
-  unknowns: number,
-  covariance: () => Matrix,
-  cameraWith: (base: Camera, values: readonly number[]) => Camera,
-): CameraFit {
+function cameraChanged(base: Camera, { focal, radial }: CameraFit['free'], values: readonly number[]): Camera {
+  const [a = 0, b = 0, c = 0, x = 0, y = 0, z = 0] = values;
+  return {
+    ...moved(base, [a, b, c], [x, y, z]),
+    focalPx: focal ? base.focalPx * Math.exp(values[6] ?? 0) : base.focalPx,
+    k1: radial ? base.k1 + (values[focal ? 7 : 6] ?? 0) : base.k1,
+  };
+}
+
+type CameraFigures = Pick<CameraFit, 'camera' | 'chiSquare' | 'unknowns' | 'free'>;
+
+function cameraFit(of: CameraFigures, covariance: () => Matrix): CameraFit {
   return {
     method: 'camera',
-    camera,
-    chiSquare,
+    ...of,
     get covariance() {
       return covariance();
     },
-    unknowns,
-    with: (values) => cameraFit(cameraWith(camera, values), chiSquare, unknowns, covariance, cameraWith),
+    with: (values) => cameraFit({ ...of, camera: cameraChanged(of.camera, of.free, values) }, covariance),
   };
 }
+
+/** A fit of a camera as plain data, from which {@link cameraFitOf} makes it again, to the last digit. */
+export type CameraFitData = CameraFigures & { readonly covariances: readonly (readonly number[])[] };
+
+export const cameraFitData = ({ camera, chiSquare, unknowns, free, covariance }: CameraFit): CameraFitData => ({
+  camera,
+  chiSquare,
+  unknowns,
+  free,
+  covariances: covariance.to2DArray(),
+});
+
+export const cameraFitOf = ({ covariances, ...of }: CameraFitData): CameraFit =>
+  cameraFit(
+    of,
+    lazy(() => new Matrix(covariances.map((row) => [...row]))),
+  );
 
 /** The homography between a plane and the picture. Undefined where the sightings settle none. */
 export function fitPlane(sightings: readonly Sighting[], plane: Plane): PlaneFit | undefined {
