@@ -43,7 +43,7 @@ describe('a picture of the demo', () => {
     expect(found).toHaveProperty('at');
     expect(locateInPhoto(model, { ...one, fit: kept }, [809, 577], 'CB-10')).toEqual(found);
     const changed = [1e-3, 2e-3, -1e-3, 4, -5, 6, 1e-2, 1e-2];
-    expect(kept.with(changed).camera).toEqual(one.fit.with(changed).camera);
+    expect({ ...kept.with(changed), with: 0 }).toEqual({ ...one.fit.with(changed), with: 0 });
   });
 
   it.each(['PH-011', 'PH-013', 'PH-014', 'PH-053', 'PH-055'])(
