@@ -1,8 +1,9 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { rolldown } from 'rolldown';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
 import type { Vec3 } from '../../src/geometry/vector.js';
 import { anchor } from '../../src/model/anchor.js';
 import type { NearHere } from '../../src/page/pocket/near-here.js';
@@ -214,6 +215,42 @@ describe('the demo’s page for a phone', () => {
     expect(find('quetzal').hits).toEqual([]);
   });
 
+  it('has on each card what the shop typed: ends, fuse and color of wires; tool, torque and order of panels', () => {
+    const texts = new Map(
+      [...html.matchAll(/<article class="screen card" id="([^"]+)">(.*?)<\/article>/gsu)].map(
+        ([, to = '', card = '']) => [to, spoken(card).replaceAll(/\s+/gu, ' ')] as const,
+      ),
+    );
+    const services = readdirSync(path.join(SHELL, 'services')).map((file) => typedIn(`services/${file}`));
+    const lists = { circuits: 0, runs: 0, nodes: 0, panels: 0 };
+    const lacking: string[] = [];
+    const holds = (id: string, wanted: readonly (string | undefined)[]): void => {
+      const card = texts.get(anchor(id)) ?? '';
+      for (const one of wanted) if (one !== undefined && !card.includes(one)) lacking.push(`${id} lacks ${one}`);
+    };
+    for (const { circuits = [], runs = [], nodes = [] } of services) {
+      for (const { id, colour, protection } of circuits) {
+        lists.circuits++;
+        holds(id, [colour, protection?.at, protection?.rating?.replace(/ A$/u, ' A')]);
+      }
+      for (const { id, from, to, circuit } of runs) {
+        lists.runs++;
+        holds(id, [from, to, circuit]);
+      }
+      for (const { id, torque, name } of nodes) {
+        lists.nodes++;
+        holds(id, [torque && `(${torque.replace(' N.m', ' N·m')})`, name]);
+      }
+    }
+    for (const { id, fixing, of } of typedIn('panels-access.yaml') as unknown as readonly Typed[]) {
+      lists.panels++;
+      holds(id, [of, fixing?.driver, fixing?.order, fixing?.sealant, fixing && `${fixing.count} ${fixing.method}`]);
+      holds(id, [fixing?.torque && `(${fixing.torque.replace(' N.m', ' N·m')})`]);
+    }
+    expect(lists).toEqual({ circuits: shell.circuits.length, runs: shell.runs.length, nodes: shell.nodes.length, panels: 37 });
+    expect(lacking).toEqual([]);
+  });
+
   it('says nothing in English on the Spanish page but what the shop typed', async () => {
     const spanish = await smallPage('service', { assessment, language: 'es' });
     const typed = new Set(textsIn([shell, assessment.model.shop, ...assessment.model.library.conductors.values()]));
@@ -228,6 +265,23 @@ describe('the demo’s page for a phone', () => {
     expect(sentences.map(({ us }) => us).filter((us) => all.includes(us))).toEqual([]);
   });
 });
+
+/** A record as it stands in the file, read by the YAML library alone. */
+interface Typed {
+  readonly id: string;
+  readonly name?: string;
+  readonly of?: string;
+  readonly colour?: string;
+  readonly circuit?: string;
+  readonly from?: string;
+  readonly to?: string;
+  readonly torque?: string;
+  readonly protection?: { readonly at?: string; readonly rating?: string };
+  readonly fixing?: Readonly<Record<'driver' | 'order' | 'sealant' | 'count' | 'method' | 'torque', string | undefined>>;
+}
+const SHELL = path.join(DEMO, 'shells/OV-021');
+const typedIn = (file: string): Readonly<Record<string, readonly Typed[] | undefined>> =>
+  parse(readFileSync(path.join(SHELL, file), 'utf8'));
 
 /** Words that no Spanish sentence has. */
 const ENGLISH = /\b(?:the|and|of|is|not|with|from|before|after|this|that|what|where|on|at|by|to|it|are|nothing|every)\b/u;

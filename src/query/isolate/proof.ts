@@ -45,17 +45,22 @@ export function sourcesReaching(
   done: Done,
 ): readonly string[] {
   const walk = new Walk(facts, done);
-  const reached = new Set(groundOf(facts).positions.flatMap((position) => walk.from(start, position)));
+  // With every changeover on all its supplies at once more is walked than in any position: others than those make no difference.
+  const met = new Set<string>();
+  const anyhow = walk.from(start, new Map(), met);
+  const reached = new Set(
+    met.size === 0 ? anyhow : positions(facts, met).flatMap((position) => walk.from(start, position, new Set())),
+  );
   return facts.nodes.filter((node) => reached.has(node.id)).map((node) => node.id);
 }
 
 /** Which supply each changeover stands on. */
 type Position = ReadonlyMap<string, string>;
 
-function positions({ nodes, runs }: ServiceFacts): readonly Position[] {
+function positions({ nodes, runs }: ServiceFacts, of: ReadonlySet<string>): readonly Position[] {
   let all: Map<string, string>[] = [new Map()];
   for (const node of nodes) {
-    if (node.role !== 'changeover') continue;
+    if (node.role !== 'changeover' || !of.has(node.id)) continue;
     const sides = runs.flatMap((run) => [
       ...(run.from === node.id ? [run.fromSide] : []),
       ...(run.to === node.id ? [run.toSide] : []),
@@ -77,7 +82,6 @@ const groundOf = onceEach((facts: ServiceFacts) => {
       else at.set(run[end], [{ run, end }]);
     }
   return {
-    positions: positions(facts),
     nodes: new Map(facts.nodes.map((node) => [node.id, node])) as ReadonlyMap<string, Node>,
     runs: new Map(facts.runs.map((run) => [run.id, run])) as ReadonlyMap<string, Run>,
     at: at as ReadonlyMap<string, readonly Step[]>,
@@ -108,7 +112,12 @@ class Walk {
     this.protectedAt = protectedAt;
   }
 
-  from(start: { readonly nodes: readonly string[]; readonly runs: readonly string[] }, position: Position): readonly string[] {
+  /** `met` takes the changeovers that were walked through. */
+  from(
+    start: { readonly nodes: readonly string[]; readonly runs: readonly string[] },
+    position: Position,
+    met: Set<string>,
+  ): readonly string[] {
     const sources = new Set<string>();
     const seen = new Set<string>();
     const queue: Step[] = [];
@@ -143,6 +152,7 @@ class Walk {
       const node = this.nodes.get(step.run[step.end]);
       if (!node) continue;
       const beside = (this.at.get(node.id) ?? []).filter((one) => one.run !== step?.run || one.end !== step?.end);
+      if (node.role === 'changeover') met.add(node.id);
       for (const next of beside) if (this.passes(node, next, step, position)) visit(other(next));
       const cut = this.isOut(step);
       if (!cut && this.isSource(node) && !this.done.nodes.has(node.id)) sources.add(node.id);

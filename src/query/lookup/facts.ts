@@ -194,7 +194,11 @@ function panelFacts(panel: Panel, panels: readonly Panel[]): readonly Fact[] {
     ['seal', fixing?.sealant && `renew: ${fixing.sealant}`],
     ['set in', panel.of],
     ['holds', inIt],
-    ['order', panel.facing === 'down' ? 'support it before the last fastener' : undefined],
+    [
+      'order',
+      [fixing?.order, panel.facing === 'down' ? 'support it before the last fastener' : undefined].filter(Boolean).join('; ') ||
+        undefined,
+    ],
   );
 }
 
