@@ -57,14 +57,14 @@ export const ANSWER_TERMS: Readonly<Record<string, string>> = {
   'nobody named': 'no consta quién',
   'Battery and solar terminals stay live on their own side. Measure at the place of work.':
     'Los bornes de la batería y de los paneles solares siguen con tensión en su lado. Mida donde va a trabajar.',
-  'No recorded low place holds water after all this.': 'Después de todo esto ningún punto bajo registrado retiene agua.',
+  'After all this no recorded low place holds water.': 'Después de todo esto ningún punto bajo registrado retiene agua.',
   'From the records only: traps, toilets and appliances hold water of their own; see their makers’ papers.':
     'Solo según los registros: sifones, inodoros y aparatos retienen su propia agua; vea los papeles de sus fabricantes.',
   'Water runs along the lowest wire or pipe: look upstream of the wet place too.':
     'El agua corre por el cable o tubo más bajo: mire también aguas arriba del lugar mojado.',
-  'Filled counts what lies side by side at the fullest place. What nobody wrote down is in there too.':
+  '“Filled” counts what lies side by side at the fullest place. Unrecorded things are in there too.':
     'Lo ocupado cuenta lo que va lado a lado en el lugar más lleno. Lo que nadie anotó también está ahí.',
-  'A ground stays connected while anything that it protects is live.':
+  'Leave a ground connected while anything it protects is live.':
     'Una tierra sigue conectada mientras tenga tensión algo de lo que protege.',
   'No ground bond is recorded (`bonding: yes` on a circuit): not verified.':
     'No hay ninguna unión a tierra registrada: sin verificar.',
@@ -84,7 +84,7 @@ export const ANSWER_TERMS: Readonly<Record<string, string>> = {
     'remolque: nada declarado: solo por los puntos del fabricante del chasis y según su manual',
   'tie down: not declared: tie down only at the chassis maker’s places, by its manual':
     'amarre: nada declarado: solo en los puntos del fabricante del chasis, según su manual',
-  'Stands and slings on declared points only, on firm level ground.':
+  'Use stands and slings at declared points only, on firm level ground.':
     'Soportes y eslingas solo en puntos declarados, sobre piso firme y nivelado.',
   'Not declared: hang nothing there until a licensed engineer declares a rating.':
     'Nada declarado: no cuelgue nada ahí hasta que un ingeniero con licencia declare una carga.',
