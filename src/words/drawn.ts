@@ -113,11 +113,11 @@ export const DRAWING = {
     es: 'Cifras en las zonas: el tornillo más largo sin peligro aquí, mm bajo la cabeza. X u oscuro: ningún tornillo.',
   },
   'drawn.drill.edges.metric': {
-    us: 'Figures along the edges: mm from the front end and from the lower edge.',
+    us: 'Figures along the edges: mm from the front end and from the bottom edge.',
     es: 'Cifras en los bordes: mm desde el extremo delantero y desde el borde inferior.',
   },
   'drawn.drill.edges.left.metric': {
-    us: 'Figures along the edges: mm from the left end and from the lower edge.',
+    us: 'Figures along the edges: mm from the left end and from the bottom edge.',
     es: 'Cifras en los bordes: mm desde el extremo izquierdo y desde el borde inferior.',
   },
   'drawn.drill.us': {
@@ -125,11 +125,11 @@ export const DRAWING = {
     es: 'Cifras en las zonas: el tornillo más largo sin peligro aquí, pulgadas bajo la cabeza. X u oscuro: ningún tornillo.',
   },
   'drawn.drill.edges.us': {
-    us: 'Figures along the edges: inches from the front end and from the lower edge.',
+    us: 'Figures along the edges: inches from the front end and from the bottom edge.',
     es: 'Cifras en los bordes: pulgadas desde el extremo delantero y desde el borde inferior.',
   },
   'drawn.drill.edges.left.us': {
-    us: 'Figures along the edges: inches from the left end and from the lower edge.',
+    us: 'Figures along the edges: inches from the left end and from the bottom edge.',
     es: 'Cifras en los bordes: pulgadas desde el extremo izquierdo y desde el borde inferior.',
   },
   'drawn.face': { us: '{id}: {name}, as you stand before it', es: '{id}: {name}, tal como lo ve de frente' },

@@ -10,7 +10,7 @@ interface Options {
 
 /** One word for each question about the whole shell; others of its words do as well. */
 const QUESTIONS = `
-Questions it knows: fuses, live, valves, frost, leak, spare conduits, unused wires,
+Questions it knows: fuses, live, valves, frost, leak, spare ways, unused wires,
 earths, torque, tests, lifting, hanging, roof, repairs, changes, emergency,
 contacts, book, axles, drilling, behind, alloy.`;
 
