@@ -24,8 +24,8 @@ export const panels: ChapterMaker = (book) => ({
       .panels(book.assessment, book.availableSize('landscape', 26))
       .map((figure) => ({ ...figure, sheet: 'landscape' })),
     cards: accessPanels(book).map((panel) => card(book, panel)),
-    pictures: photoHeadline(book),
-    gaps: photoGapTable(book),
+    // What was not photographed is the shop's to answer for.
+    ...(book.edition === 'shop' ? { pictures: photoHeadline(book), gaps: photoGapTable(book) } : {}),
   },
 });
 

@@ -86,13 +86,13 @@ function circuitTable(book: Book, circuits: readonly Circuit[]) {
       c.text(
         'Name',
         (circuit) => circuit.name,
-        (circuit) => [madeOf(circuit), circuit.note].filter(Boolean).join('; ') || undefined,
+        (circuit) => circuit.note,
       ),
       c.count('Volt', (circuit) => circuit.voltageV, 1),
       c.refs(
-        'Protected at',
+        'Protected at; wire',
         (circuit) => [circuit.protection?.at],
-        (circuit) => protectionWords(circuit, false),
+        (circuit) => [protectionWords(circuit, false), madeOf(circuit)].filter(Boolean).join('; ') || undefined,
       ),
       c.refs(
         'Runs',
@@ -229,15 +229,14 @@ function runTable(book: Book, runs: readonly Run[]) {
       c.id(
         'Run',
         (run) => run.id,
-        (run) =>
-          run.abandoned ? 'abandoned' : run.spare ? 'spare' : firsts.has(run.id) ? circuitOf(book, run)?.name : undefined,
+        (run) => (run.abandoned ? 'abandoned' : run.spare ? 'spare' : undefined),
       ),
       c.refs('From', (run) => [run.from]),
       c.refs('To', (run) => [run.to]),
       c.text(
         'Made of',
         (run) => madeOf(run) ?? madeOf(circuitOf(book, run)),
-        (run) => run.note,
+        (run) => [run.note, firsts.has(run.id) ? circuitOf(book, run)?.name : undefined].filter(Boolean).join('; ') || undefined,
       ),
       c.length('Length', (run) => figures.get(run.id)?.lengthMm),
       c.refs(

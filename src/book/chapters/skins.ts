@@ -16,10 +16,16 @@ export const skins: ChapterMaker = (book) => ({
   },
 });
 
-export function fixingWords(fixing: Fixing | undefined): string | undefined {
+/** `14 screws, driver T25, sealant butyl tape`; in a narrow column without the words for tool and seal. */
+export function fixingWords(fixing: Fixing | undefined, short = false): string | undefined {
   if (!fixing) return undefined;
   const screws = [fixing.count, fixing.method].filter((one) => one !== undefined).join(' ');
-  return [screws, fixing.driver && `driver ${fixing.driver}`, fixing.adhesive, fixing.sealant && `sealant ${fixing.sealant}`]
+  return [
+    screws,
+    short ? fixing.driver : fixing.driver && `driver ${fixing.driver}`,
+    fixing.adhesive,
+    short ? fixing.sealant : fixing.sealant && `sealant ${fixing.sealant}`,
+  ]
     .filter(Boolean)
     .join(', ');
 }
@@ -44,7 +50,7 @@ export function skinTable(book: Book) {
       c.mass('Mass', (panel) => figures.get(panel.id)?.massKg),
       c.text(
         'Fixing',
-        (panel) => fixingWords(panel.fixing),
+        (panel) => fixingWords(panel.fixing, true),
         (panel) => panel.note,
       ),
     ],
