@@ -33,7 +33,7 @@ const TOPIC_SCREENS: readonly (readonly [topic: string, id: string, title: WordK
   ['live', 't-live', 'ask.live'],
   ['valves', 't-valves', 'ask.valve'],
   ['leak', 't-leak', 'ask.leak'],
-  ['spare ways', 't-spare', 'ask.spare'],
+  ['spare conduits', 't-spare', 'ask.spare'],
   ['unused wires', 't-unused', 'ask.unused'],
   ['earths', 't-earths', 'ask.earths'],
   ['torque', 't-torque', 'ask.torque'],

@@ -2,7 +2,7 @@ import { spareSpaces } from '../load/index.js';
 import { facts, type Topic } from './topic.js';
 
 export const spareWays: Topic = {
-  name: 'spare ways',
+  name: 'spare conduits',
   ask: 'find.spare',
   words: [
     'spare',

@@ -117,7 +117,7 @@ describe('questions about the whole shell', () => {
     expect(names('What is live if I kill the main?')).toEqual(['live']);
     expect(names('how do I drain it for frost')).toEqual(['frost']);
     expect(names('torqe')).toEqual(['torque']);
-    expect(names('spare')).toEqual(['spare ways', 'unused wires']);
+    expect(names('spare')).toEqual(['spare conduits', 'unused wires']);
     expect(names('which wires are abandoned or spare')).toEqual(['unused wires']);
     expect(names('Is this the right book?')).toEqual(['book']);
   });
