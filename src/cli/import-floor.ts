@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { FloorFile } from '../floor/hand-over.js';
 import type { ClashDecision, FloorClash, FloorPlan } from '../floor/merge.js';
@@ -139,11 +140,18 @@ async function writeEvidence(
     ]),
   );
   const wanted = [...[...pictures].map(([sha256, name]) => [sha256, `photos/${name}`] as const), ...sounds];
-  const files: string[] = [];
-  for (const [sha256, inShell] of wanted) {
-    const file = `shells/${shell}/${inShell}`;
-    await replaceFile(await placeOf(root, file), Buffer.from(bytes.get(sha256) as string, 'base64'));
-    files.push(file);
+  const placed = await Promise.all(
+    wanted.map(async ([sha256, inShell]) => {
+      const file = `shells/${shell}/${inShell}`;
+      return { file, target: await placeOf(root, file), made: Buffer.from(bytes.get(sha256) as string, 'base64') };
+    }),
+  );
+  // Whatever a phone calls its file, what is there stays as it is.
+  for (const [i, { file, target, made }] of placed.entries()) {
+    const there = placed.slice(0, i).find((one) => one.file === file)?.made ?? (await readFile(target).catch(() => undefined));
+    if (there && !there.equals(made)) throw new UserError(`${file} is there already with other contents. Nothing was taken in.`);
   }
+  for (const { target, made } of placed) await replaceFile(target, made);
+  const files = placed.map(({ file }) => file);
   return files;
 }

@@ -237,6 +237,30 @@ describe('what phones hand over', () => {
     expect(without.faults.map(({ message }) => message)).toEqual(['its voice note is not in the file']);
   });
 
+  it('never puts a picture or a sound over one that is there', async () => {
+    store.write('shells/T-1/photos/there.jpg', 'a picture of before');
+    const [one, two] = await Promise.all(
+      ['#112233', '#332211'].map(async (background) =>
+        pictureOf(
+          await sharp({ create: { width: 40, height: 30, channels: 3, background } })
+            .jpeg()
+            .toBuffer(),
+        ),
+      ),
+    );
+    const photo = (id: string, file: string, picture = one): Made => ({
+      ...{ id, kind: 'photo', picture: picture?.sha256 ?? '' },
+      data: { file, of: ['FL-1'], taken: '2026-05-04', sha256: picture?.sha256 },
+    });
+    const pictures = [one, two].flatMap((each) => (each ? [each] : []));
+    for (const entries of [[photo('P-MMMM-1', 'there.jpg')], [photo('P-MMMM-2', 'new.jpg'), photo('P-MMMM-3', 'new.jpg', two)]]) {
+      const refused = await take(write('over.json', phone('MMMM', 120, entries, pictures)), '--shell', 'T-1');
+      expect([refused.status, refused.messages]).toEqual([2, expect.stringContaining('is there already with other contents')]);
+    }
+    expect(read('shells/T-1/photos/there.jpg')).toBe('a picture of before');
+    expect((await readStoreText(store.root, 'T-1')).photos.has('shells/T-1/photos/new.jpg')).toBe(false);
+  });
+
   it('knows a sound by how its bytes begin', () => {
     const of = (text: string) => soundEnding(Buffer.from(text, 'latin1'));
     expect(['\0\0\0\x20ftyp3gp4', 'OggS', '\x1aE\xdf\xa3', 'RIFF\0\0\0\0WAVE', '#!AMR\n', 'caff', '\xff\xf1'].map(of)).toEqual([
