@@ -69,7 +69,10 @@ export interface ViewDraft {
 export function compose(draft: ViewDraft, options: DrawingOptions): Drawing {
   const w = sayTo(draft.reader ?? readerOf({}));
   const shown = draft.marks.map((mark) => asPlanned(mark, options.planned));
-  const taken = draft.marks.flatMap((mark) => (mark.kind === 'text' ? [growRect(textBox(mark), 0.2)] : []));
+  // A letter in a symbol is kept by the symbol about it, from which leaders start.
+  const taken = draft.marks.flatMap((mark) =>
+    mark.kind === 'text' && mark.layer !== 'nodes' ? [growRect(textBox(mark), 0.2)] : [],
+  );
   const { widthMm, heightMm: laidOutMm } = draft;
   const keptOff = new KeptOff(shown, { x0: 0, y0: 0, x1: widthMm, y1: laidOutMm });
   const ink = new Ink(widthMm, laidOutMm, shown);

@@ -19,6 +19,7 @@ import { surfaceOf } from '../marks/panels.js';
 import { shellBox } from '../marks/shell-box.js';
 import { memberContext } from '../marks/structure.js';
 import { membersNearFace } from '../near-face.js';
+import { withinRows } from '../node-rows.js';
 import { lineLengthMm } from '../outline.js';
 import { nearness, viewOfSurface } from '../projection.js';
 import { line, type Mark, overlaps, type Point, rectAbout, rectangle, textMark } from '../scene.js';
@@ -46,8 +47,8 @@ const deepest = (bands: Bands): number => (bands.at(-1) as Bands[number]).upToMm
 const PIECE_MM = 50;
 /** A stretch of more pieces (a kilometre: a slip in a place) is shown whole as the nearest band, which is the safe side. */
 const MOST_PIECES = 20_000;
-/** Shorter on the sheet than this is a spot. */
-const SHORT_MM = 4;
+/** Shorter on the sheet than this is a spot: what it ends at has a name. */
+const SHORT_MM = 7;
 
 /** With more to label than this a side has its sheet to itself. */
 const MOST_SHARED = 60;
@@ -181,6 +182,8 @@ function blocksBehind(
   const bands = bandsFor(a);
   const marks: Mark[] = [];
   const wishes: LabelWish[] = [];
+  const nodes = placedNodes(a.model.shell.nodes);
+  const within = withinRows(nodes, ({ at }) => port.place(at));
   const patch = (id: string, at: Vec3, size: Vec3, depthMm: number, priority: number): void => {
     const band = bandOf(bands, depthMm);
     const around = rectAbout([-1, 1].map((side) => port.place(add(at, scale(size, side / 2)))));
@@ -196,6 +199,8 @@ function blocksBehind(
       id,
     );
     marks.push({ ...mark, widthMm: Math.max(LINE_WIDTHS_MM[4], around.y1 - around.y0) });
+    // Between the ends of a row the numbers follow.
+    if (within.has(id)) return;
     wishes.push({
       text: id,
       anchor: [(around.x0 + around.x1) / 2, middle],
@@ -204,7 +209,7 @@ function blocksBehind(
       id,
     });
   };
-  for (const { id, at, toleranceMm = ASSUMED_TOLERANCE_MM } of placedNodes(a.model.shell.nodes)) {
+  for (const { id, at, toleranceMm = ASSUMED_TOLERANCE_MM } of nodes) {
     patch(id, at, [2 * toleranceMm, 2 * toleranceMm, 2 * toleranceMm], depthOf.at(at, toleranceMm), 20);
   }
   for (const { id, at, sizeMm, toleranceMm = ASSUMED_TOLERANCE_MM } of a.model.shell.components) {

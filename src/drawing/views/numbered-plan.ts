@@ -42,6 +42,8 @@ export interface NumberedPlan {
   readonly note: string;
 }
 
+/** Every number stands on the plan before any stands on the side view. */
+const FIRST_VIEW = 1000;
 /** A line bears its letter where it is longer than this, mm on the sheet. */
 const LETTER_FROM_MM = 22;
 const LETTER_AT = [0.4, 0.6, 0.3, 0.7, 0.2, 0.8] as const;
@@ -60,7 +62,7 @@ export function numberedPlan(a: Assessment, sheet: SheetSize, given: NumberedPla
       { view: VIEWS.left, bounds: viewBounds(VIEWS.left, corners) },
     ],
     sheet,
-    { sideMm: 2, aboveMm: 4, belowMm: 1, mostMm: 6 },
+    { sideMm: 2, aboveMm: 4, belowMm: 0, mostMm: 6 },
   );
   const media = given.media.filter((medium) => drawnRuns(a, medium).length > 0);
   const marks: Mark[] = [];
@@ -73,9 +75,9 @@ export function numberedPlan(a: Assessment, sheet: SheetSize, given: NumberedPla
       if (sizeMm) marks.push(rectArea('equipment', 'danger-box', boxRing(at, sizeMm, port), id));
     const letters = new RunLetters(given.items.map((item) => port.place(item.at)));
     for (const medium of media) marks.push(...lettered(a, medium, port, letters));
-    given.items.forEach((item, at) => {
+    given.items.forEach((item) => {
       marks.push(...itemMarks(item, port.place(item.at)));
-      wishes.push((item.badge ? badge : numeral)(item, port.place(item.at), 100 - at));
+      wishes.push((item.badge ? badge : numeral)(item, port.place(item.at), plan ? 2 * FIRST_VIEW : FIRST_VIEW));
     });
   }
   return compose(
@@ -89,7 +91,7 @@ export function numberedPlan(a: Assessment, sheet: SheetSize, given: NumberedPla
       units: model.shop.units,
       reader: readerOf(model.shop),
       marks,
-      legend: legendMarks(media, [], [2, 3], sheet.widthMm - 4, phraseFor(model)),
+      legend: legendMarks(media, [], [2, 2.2], sheet.widthMm - 4, phraseFor(model)),
       wishes,
       notes: [given.note],
       rest: wordsFor(model)('drawn.rest.list'),
