@@ -6,7 +6,7 @@ import { changesBetween } from '../../src/cli/changes.js';
 import { historyOf } from '../../src/cli/record-history.js';
 import { git, layRepository, manyCommits, manyShells } from './ledger-store.js';
 import { measureWaiting } from './measure.js';
-import { node, ratio, say, tell } from './tell.js';
+import { node, ratio, say, tell, told } from './tell.js';
 
 const COMMITS = 5000;
 const SHELLS = 1000;
@@ -51,7 +51,8 @@ async function manyShellsOfOne(dir: string): Promise<void> {
   layRepository(dir, [manyShells(SHELLS)]);
   const started = performance.now();
   node(['dist/main.js', 'list', '--store', dir, '--quiet']);
-  say(`\nlist of ${SHELLS} small shells, cold, once: ${(performance.now() - started).toFixed(0)} ms\n`);
+  say('');
+  told(`list of ${SHELLS} small shells, cold, once`, (performance.now() - started) / 1000, 2, ' s');
   const times = await measureWaiting(
     {
       'node itself': () => node(['-e', '']),

@@ -92,4 +92,5 @@ try {
 
 await import('./lookups.js');
 await import('./book.js');
+await import('./ledger.js');
 tellGoals();

@@ -45,7 +45,8 @@ export function told(what: string, value: number, most?: number, unit = ''): voi
   say(`  ${shown}   goal at most ${most}${unit}: ${met ? 'met' : 'NOT MET'}`);
 }
 
-/** The last word of a run. */
+/** The last word of a run, which ends with status 1 where a goal was missed. */
 export function tellGoals(): void {
+  if (missed.length > 0) process.exitCode = 1;
   say(`\nGoals met: ${asked - missed.length} of ${asked}${missed.length > 0 ? `. Not met: ${missed.join('; ')}` : ''}`);
 }
