@@ -26,7 +26,7 @@ export const ANSWER_PATTERNS: readonly (readonly [string, string])[] = [
   ['% scrap', '%1 desechado'],
   ['% joints are exposed: a leak shows at the joint itself.', '%1 uniones están a la vista: la fuga se ve en la propia unión.'],
   [
-    '% joints have no recorded place: where they leak is not known.',
+    '% joints have no recorded place, so it is not known where they leak.',
     'De %1 uniones no está registrado el lugar: no se sabe por dónde fugan.',
   ],
   ['Without any on record: %.', 'Sin ninguno registrado: %1.'],
@@ -58,7 +58,7 @@ export const ANSWER_TERMS: Readonly<Record<string, string>> = {
   'Battery and solar terminals stay live on their own side. Measure at the place of work.':
     'Los bornes de la batería y de los paneles solares siguen con tensión en su lado. Mida donde va a trabajar.',
   'After all this no recorded low place holds water.': 'Después de todo esto ningún punto bajo registrado retiene agua.',
-  'From the records only: traps, toilets and appliances hold water of their own; see their makers’ papers.':
+  'From the records only: traps, toilets and appliances also hold water; see their makers’ papers.':
     'Solo según los registros: sifones, inodoros y aparatos retienen su propia agua; vea los papeles de sus fabricantes.',
   'Water runs along the lowest wire or pipe: look upstream of the wet place too.':
     'El agua corre por el cable o tubo más bajo: mire también aguas arriba del lugar mojado.',
@@ -68,14 +68,14 @@ export const ANSWER_TERMS: Readonly<Record<string, string>> = {
     'Una tierra sigue conectada mientras tenga tensión algo de lo que protege.',
   'No ground bond is recorded (`bonding: yes` on a circuit): not verified.':
     'No hay ninguna unión a tierra registrada: sin verificar.',
-  'What is not listed is in the paper of its maker, the chassis maker’s first.':
+  'For what is not listed see its maker’s papers, the chassis maker’s first.':
     'Lo que no está en la lista está en los papeles de su fabricante, primero los del fabricante del chasis.',
   'Repeat a test at the values it was passed at.': 'Repita una prueba con los valores con que se aprobó.',
   'No test is recorded.': 'No hay ninguna prueba registrada.',
   'No repair is recorded.': 'No hay ninguna reparación registrada.',
   'No change after close-out is recorded.': 'No hay ningún cambio registrado después de la entrega.',
-  'No spare and no abandoned wire or pipe is recorded.': 'No hay registrado ningún cable ni tubo de reserva ni abandonado.',
-  'No valve and no drain is recorded.': 'No hay registrada ninguna válvula ni ningún desagüe.',
+  'No spare or abandoned wire or pipe is recorded.': 'No hay registrado ningún cable ni tubo de reserva ni abandonado.',
+  'No valve or drain is recorded.': 'No hay registrada ninguna válvula ni ningún desagüe.',
   'lift: not declared: lift nowhere; a licensed engineer declares a point first':
     'izar: nada declarado: no ice en ningún punto; antes lo declara un ingeniero con licencia',
   'jack: not declared: jack only at the chassis maker’s places, by its manual':
