@@ -21,7 +21,7 @@ const SIGHTS: readonly (readonly [view: View, words: string])[] = [
   [VIEWS.plan, 'seen from above'],
 ];
 
-/** Details at a larger scale of the places where a medium's nodes stand too close for its plan and elevation, as a fuse panel. */
+/** Details at a larger scale of the places where a medium's nodes stand too close for the drawings of its layers, as a fuse panel. */
 export function serviceDetails(
   a: Assessment,
   medium: Medium,
