@@ -120,7 +120,10 @@ describe('demo', () => {
       answer: '',
       messages: expect.stringContaining('nothing was touched'),
     });
-    expect(await shellbook('demo', 'letter.txt')).toMatchObject({ status: 2, messages: expect.stringContaining('is not a folder') });
+    expect(await shellbook('demo', 'letter.txt')).toMatchObject({
+      status: 2,
+      messages: expect.stringContaining('is not a folder'),
+    });
     const { clearDemo } = await import('../../src/cli/demo/place.js');
     await clearDemo(path.join(top, 'demo'));
     expect(existsSync(path.join(top, 'demo', 'shop.yaml'))).toBe(false);
