@@ -83,6 +83,6 @@ describe('once people.yaml says who closes', () => {
     await store.commit('Name who closes');
     const { status, answer } = await shellbook('close', 'T-1', '--no-books');
     expect(status).toBe(1);
-    expect(answer.replace(/\s+/gu, ' ')).toContain('may close by library/people.yaml, expected that of J2');
+    expect(answer.replace(/\s+/gu, ' ')).toContain('identity that may not close, says library/people.yaml; expected that of J2');
   });
 });

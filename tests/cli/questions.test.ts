@@ -38,7 +38,13 @@ const QUESTIONS: readonly Question[] = [
   {
     asks: '2 which panel do I open, with what, what seal to renew',
     command: ['where', SHELL, 'AP-06'],
-    holds: [/opens +8 screws/u, /tool +3\/16 hex/u, /torque +.*N·m/u, /seal +renew: EPDM tape/u, /order +support it/u],
+    holds: [
+      /opens +8 screws/u,
+      /tool +3\/16 hex/u,
+      /torque +.*N·m/u,
+      /seal +renew: EPDM tape/u,
+      /order +one corner last\b[^]*support it before\s+the last fastener/u,
+    ],
   },
   { asks: '2 which panel do I open for it', command: ['where', SHELL, 'DC-30/S1'], holds: [/reach +AP-06 by hand/u] },
   {

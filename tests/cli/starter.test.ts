@@ -85,7 +85,7 @@ describe('new-shell', () => {
   it.each(['a/b', '..', '-x', 'x'.repeat(65), ''])('refuses the number %j', async (number) => {
     const io = literalIo(path.join(top, 'mine'));
     expect(await runProgram(['new-shell', '--', number], io)).toBe(2);
-    expect(io.messages()).toContain('Found shell number');
+    expect(io.messages()).toContain('Found the shell number');
   });
 
   it('does not write over a shell', async () => {

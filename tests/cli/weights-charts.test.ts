@@ -60,7 +60,7 @@ describe('charts of weights in the terminal', () => {
     expect(text).toContain('estimated masses');
   });
   it('road limits, marked as information', () => {
-    expect(roadText(answer, kg, plain)).toContain('information only');
+    expect(roadText(answer, kg, plain)).toContain('for information, not a rating');
   });
   it('why no height of the centre of gravity is given', () => {
     const told = cgHeightText({ ...answer, cgHeight: [{ ticket: 'T-2', level: 'T-1', refused: 'too weak' }] }, kg, plain);

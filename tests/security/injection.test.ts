@@ -46,7 +46,9 @@ const usualPages = pagesOf(assessmentOf(hostileStore(plain).files));
 /** The rules of running heads and feet with their strings taken out: no record may write a rule. */
 function outsideStrings(page: BookDocument, said: string): string {
   const named = { ...page, runningFoot: said, chapters: [{ key: 'equipment', title: said, pageWords: said }] };
-  const rules = pageRules(named, [{ chapter: 'equipment', sheet: 'portrait', pieces: [] }] as never);
+  const rules = pageRules(named, [
+    { chapter: 'equipment', sheet: 'portrait', rule: 'p1', head: said, tab: { id: said, share: 0.5 }, pieces: [] },
+  ] as never);
   expect(rules).not.toMatch(/<|>/u);
   return rules.replace(/"(?:[^"\\\n]|\\[\da-f]+ )*"/giu, '""');
 }

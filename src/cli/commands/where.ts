@@ -10,9 +10,9 @@ interface Options {
 
 /** One word for each question about the whole shell; others of its words do as well. */
 const QUESTIONS = `
-Questions it knows: fuses, live, valves, frost, leak, spare ways, unused wires,
-earths, torque, tests, lifting, hanging, roof, repairs, changes, emergency,
-contacts, book, axles, drilling, behind, alloy.`;
+Questions it knows: fuses, live, valves, frost, leak, spare conduits, unused
+wires, earths, torque, tests, lifting, hanging, roof, repairs, changes,
+emergency, contacts, book, axles, drilling, behind, alloy.`;
 
 export function declareWhere(registry: Registry): void {
   registry

@@ -119,7 +119,9 @@ function layerDrawing(of: LayerView, sheet: SheetSize, options: DrawingOptions, 
         wordsFor(a.model)(note),
         'Dashed: access panels. Ids stand at ends; an arrow says where a run goes on; between the ends of a row the numbers follow.',
         of.planes.floorTaken ? 'The height of the floor is not recorded: it is taken.' : '',
-        of.absent === 0 ? '' : `Not drawn, as their place is not recorded: ${of.absent === 1 ? '1 node' : `${of.absent} nodes`}.`,
+        of.absent === 0
+          ? ''
+          : `Not drawn, as their place is not recorded: ${of.absent === 1 ? '1 node and its runs' : `${of.absent} nodes and their runs`}.`,
       ].filter(Boolean),
       rest: 'in the schedules',
       lists,
