@@ -43,7 +43,7 @@ const QUESTIONS: readonly Question[] = [
       /tool +3\/16 hex/u,
       /torque +.*N·m/u,
       /seal +renew: EPDM tape/u,
-      /order +one corner last\b[^]*support it before\s+the last fastener/u,
+      /order +one corner last\b[\s\S]*support it before\s+the last fastener/u,
     ],
   },
   { asks: '2 which panel do I open for it', command: ['where', SHELL, 'DC-30/S1'], holds: [/reach +AP-06 by hand/u] },
