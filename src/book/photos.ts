@@ -1,13 +1,13 @@
 import type { Photo } from '../records/index.js';
 import { openPicture, whyNot } from '../store/picture.js';
-import { openPhotoCache, type PhotoCache, PICTURE_LIBRARY, type PrintPicture } from './photo-cache.js';
+import { openPictureCache, type PictureCache, type SmallPicture } from '../store/picture-cache.js';
 
 /** One photo as the book prints it. */
 export interface PrintPhoto {
   readonly photo: Photo;
   /** Path inside the book's page; absent where the picture could not be read. */
   readonly path?: string;
-  readonly bytes?: PrintPicture;
+  readonly bytes?: SmallPicture;
   /** Why it is not there. */
   readonly missing?: string;
 }
@@ -31,7 +31,7 @@ export async function preparePhotos(
   photos: readonly Photo[],
   file: (photoId: string) => Promise<Buffer | undefined>,
 ): Promise<BookPhotos> {
-  const cache = openPhotoCache(`${RECIPE}; ${PICTURE_LIBRARY}`);
+  const cache = await openPictureCache(RECIPE);
   const all: PrintPhoto[] = [];
   let next = 0;
   const prepareNext = async (): Promise<void> => {
@@ -51,7 +51,7 @@ async function preparePhoto(
   photo: Photo,
   number: number,
   file: (photoId: string) => Promise<Buffer | undefined>,
-  cache: PhotoCache,
+  cache: PictureCache,
 ): Promise<PrintPhoto> {
   const given = await file(photo.id).catch(() => undefined);
   if (given === undefined || given.length === 0) return { photo, missing: `its file \`${photo.file}\` is not in the record` };

@@ -18,8 +18,8 @@ export class CacheDir {
   }
 
   /** In the user's own folder, for what belongs to no repository. */
-  static ofUser(what: string): CacheDir {
-    return new CacheDir(path.join(userCacheDir(), what));
+  static ofUser(what: string, environment: NodeJS.ProcessEnv = process.env): CacheDir {
+    return new CacheDir(path.join(userCacheDir(environment), what));
   }
 
   /** Undefined where nothing of that name is kept, or it cannot be read. */
@@ -33,13 +33,14 @@ export class CacheDir {
     }
   }
 
-  async write(name: string, text: Buffer | undefined): Promise<void> {
-    if (this.folder === undefined || text === undefined) return;
+  /** False where it could not be written: then it is computed again next time. */
+  async write(name: string, text: Buffer | undefined): Promise<boolean> {
+    if (this.folder === undefined || text === undefined) return false;
     try {
       await mkdir(this.folder, { recursive: true });
-      await replaceFile(path.join(this.folder, name), text, { sync: false });
+      return await replaceFile(path.join(this.folder, name), text, { sync: false });
     } catch {
-      // Computed again next time.
+      return false;
     }
   }
 

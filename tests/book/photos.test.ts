@@ -1,10 +1,6 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
 import exifr from 'exifr';
 import sharp from 'sharp';
-import { afterAll, describe, expect, it } from 'vitest';
-import { openPhotoCache } from '../../src/book/photo-cache.js';
+import { describe, expect, it } from 'vitest';
 import { preparePhotos } from '../../src/book/photos.js';
 import type { Photo } from '../../src/records/index.js';
 import { record } from '../support/build.js';
@@ -44,35 +40,5 @@ describe('photos', () => {
       .png()
       .toBuffer();
     expect((await prepare(bomb))?.missing).toContain('has more than 120 million pixels');
-  });
-});
-
-describe('pictures kept by content', () => {
-  const home = mkdtempSync(path.join(tmpdir(), 'shellbook-test-'));
-  afterAll(() => rmSync(home, { recursive: true, force: true }));
-  const open = (recipe = 'one') => openPhotoCache(recipe, { XDG_CACHE_HOME: home });
-
-  it('are made once for a photo and a recipe, also when asked for twice at a time', async () => {
-    let made = 0;
-    const make = async () => Buffer.from(`made ${++made}`);
-    const [photo, other] = [Buffer.from('a'), Buffer.from('b')];
-    const cache = open();
-    const both = await Promise.all([cache.picture(photo, make), cache.picture(photo, make)]);
-    expect([...both, await open().picture(photo, make)].map((read) => String(read()))).toEqual(['made 1', 'made 1', 'made 1']);
-    expect(String((await open().picture(other, make))())).toBe('made 2');
-    expect(String((await open('two').picture(photo, make))())).toBe('made 3');
-  });
-
-  it('are not kept where making them failed', async () => {
-    const photo = Buffer.from('c');
-    await expect(open().picture(photo, () => Promise.reject(new Error('no picture')))).rejects.toThrow('no picture');
-    expect(String((await open().picture(photo, async () => Buffer.from('yes')))())).toBe('yes');
-  });
-
-  it('are read when they are asked for, and told of when somebody took them away meanwhile', async () => {
-    const kept = await open().picture(Buffer.from('d'), async () => Buffer.from('large'));
-    expect(kept()).not.toBe(kept());
-    rmSync(home, { recursive: true, force: true });
-    expect(kept).toThrow(/taken away while the book was printed/u);
   });
 });
