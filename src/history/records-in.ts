@@ -36,19 +36,34 @@ export function recordsIn(file: string, text: string): readonly RecordThen[] {
   if (role.holds !== 'library' && role.holds !== 'list') return [whole(document, 'file', file)];
   const listedKind = KIND_IN[role.list] as string;
   const kind = role.holds === 'library' ? `library ${listedKind}` : listedKind;
-  return listed(document, document.root, document.data, role.list, kind);
+  return listed(document, () => document.root, document.data, role.list, kind);
 }
 
-function listed(document: SourceDocument, root: Node | null, data: unknown, name: string, kind: string): readonly RecordThen[] {
+function listed(
+  document: SourceDocument,
+  root: () => Node | null,
+  data: unknown,
+  name: string,
+  kind: string,
+): readonly RecordThen[] {
   if (Array.isArray(data)) return items(document, root, data, kind);
   const inside = (data as Readonly<Record<string, unknown>> | null)?.[name];
-  return Array.isArray(inside) ? items(document, under(root, name), inside, kind) : [];
+  return Array.isArray(inside) ? items(document, () => under(root(), name), inside, kind) : [];
 }
 
-function items(document: SourceDocument, list: Node | null, data: readonly unknown[], kind: string): readonly RecordThen[] {
+function items(
+  document: SourceDocument,
+  listOf: () => Node | null,
+  data: readonly unknown[],
+  kind: string,
+): readonly RecordThen[] {
+  let made: { readonly list: Node | null } | undefined;
   return data.flatMap((one, i) => {
     if (typeof one !== 'object' || one === null) return [];
-    const node = (): Node | null => (isSeq(list) ? ((list.items[i] ?? null) as Node | null) : null);
+    const node = (): Node | null => {
+      made ??= { list: listOf() };
+      return isSeq(made.list) ? ((made.list.items[i] ?? null) as Node | null) : null;
+    };
     return [record(document, node, kind, idOf(one as Record<string, unknown>, kind), one)];
   });
 }
@@ -69,13 +84,15 @@ function withParts(
   if (typeof data !== 'object' || data === null) return [];
   const own = Object.fromEntries(Object.entries(data).filter(([key]) => parts[key] === undefined));
   return [
-    record(document, document.root, kind, id, own),
-    ...Object.entries(parts).flatMap(([key, partKind]) => listed(document, document.root, { [key]: data[key] }, key, partKind)),
+    record(document, () => document.root, kind, id, own),
+    ...Object.entries(parts).flatMap(([key, partKind]) =>
+      listed(document, () => document.root, { [key]: data[key] }, key, partKind),
+    ),
   ];
 }
 
 const whole = (document: SourceDocument, kind: string, id: string): RecordThen =>
-  record(document, document.root, kind, id, document.data);
+  record(document, () => document.root, kind, id, document.data);
 
 function record(
   document: SourceDocument,

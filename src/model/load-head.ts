@@ -33,7 +33,7 @@ export function readHead(file: OpenFile, id: string, reader: RecordReader, regis
   const { source } = moved;
   const form = reader.form(moved, 'shell', { id, data: without(data, PARTS), source, alsoKnown: PARTS });
   const list = <K extends HeadKind>(name: string, kind: K) => {
-    const records = reader.items(moved, nodeAt(moved, name), data[name], name, kind, register);
+    const records = reader.items(moved, () => nodeAt(moved, name), data[name], name, kind, register);
     for (const record of records) checkWhole(kind, record, reader);
     return () => records.flatMap((record) => (reader.lost.has(record.form as object) ? [] : (inModel(kind, record) ?? [])));
   };
@@ -75,7 +75,7 @@ function readChassis(
     path: ['chassis'],
     alsoKnown: CHASSIS_PARTS,
   });
-  const axles = reader.items(file, nodeAt(file, 'chassis', 'axles'), data.axles, 'axles', 'axle', register);
+  const axles = reader.items(file, () => nodeAt(file, 'chassis', 'axles'), data.axles, 'axles', 'axle', register);
   const sorted = [...axles].sort((a, b) => a.form.x - b.form.x);
   const isTyped = data.bare !== undefined && data.bare !== null;
   const path = ['chassis', 'bare'];

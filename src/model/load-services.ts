@@ -47,7 +47,7 @@ function readService(path: string, file: OpenFile, reader: RecordReader, registe
   const form = reader.form(file, 'service', { data: head, source: file.source, alsoKnown: PARTS });
   const of = { service: id, medium: form?.medium ?? mediumOr(data.medium) };
   const list = <K extends 'circuit' | 'node' | 'run'>(name: string, kind: K) => {
-    const records = reader.items(file, nodeAt(file, name), data[name], name, kind, register);
+    const records = reader.items(file, () => nodeAt(file, name), data[name], name, kind, register);
     return () => records.flatMap((record) => (reader.lost.has(record.form as object) ? [] : (inModel(kind, record, of) ?? [])));
   };
   const [circuits, nodes, runs] = [list('circuits', 'circuit'), list('nodes', 'node'), list('runs', 'run')];

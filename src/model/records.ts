@@ -1,4 +1,4 @@
-import { isMap, isSeq, type Node, type Pair } from 'yaml';
+import { isMap, isSeq, type Node, type Pair, type YAMLSeq } from 'yaml';
 import type { Finding } from '../finding.js';
 import type { Vec3 } from '../geometry/vector.js';
 import type { FileUnits } from '../quantity/parse.js';
@@ -75,7 +75,7 @@ export class RecordReader {
       register?.claimLoosely(text);
       return undefined;
     }
-    const source = new NodeSource(document, document.root);
+    const source = new NodeSource(document, () => document.root);
     if (register) claimStrayLists(document.data, register);
     const units = unitsKey && isMapping(document.data) ? readUnits(document.data.units, source, this.say) : {};
     return { document, units, schemas: this.schemasFor(units), source };
@@ -92,7 +92,7 @@ export class RecordReader {
   list<K extends KindName>(file: OpenFile, name: string, kind: K, register: Register): readonly Checked<K>[] {
     const { data } = file.document;
     if (data === null || data === undefined) return [];
-    if (!isMapping(data)) return this.items(file, file.document.root, data, name, kind, register);
+    if (!isMapping(data)) return this.items(file, () => file.document.root, data, name, kind, register);
     const { [name]: list, units: _units, ...others } = data;
     for (const key of Object.keys(others)) {
       if (key.startsWith('x-')) continue;
@@ -104,20 +104,20 @@ export class RecordReader {
       }
       this.tell('format.unknown-key', unknownInFile(key, name), file.source.placeOfKey(key));
     }
-    return this.items(file, nodeAt(file, name), list, name, kind, register);
+    return this.items(file, () => nodeAt(file, name), list, name, kind, register);
   }
 
   /** The records of one list within a file (`nodes` of a service, `tanks` of a shell). */
   items<K extends KindName>(
     file: OpenFile,
-    node: Node | null,
+    nodeOf: () => Node | null,
     data: unknown,
     name: string,
     kind: K,
     register: Register,
   ): readonly Checked<K>[] {
     if (data === null || data === undefined) return [];
-    if (!Array.isArray(data) || !isSeq(node)) {
+    if (!Array.isArray(data) || (!file.document.isPlain && !isSeq(nodeOf()))) {
       this.tell(
         'format.wrong-value',
         `Found ${found(data)} for \`${name}\`, expected a list of records, each beginning with \`- \``,
@@ -126,9 +126,14 @@ export class RecordReader {
       return [];
     }
     const records: Checked<K>[] = [];
+    let list: YAMLSeq | undefined;
+    const itemAt = (i: number): Node => {
+      list ??= nodeOf() as YAMLSeq;
+      return list.items[i] as Node;
+    };
     for (let i = 0; i < data.length; i++) {
       if (data[i] === null) continue;
-      const source = new NodeSource(file.document, () => node.items[i] as Node);
+      const source = new NodeSource(file.document, () => itemAt(i));
       const record = this.item(file, source, data[i], kind, register);
       if (record) records.push(record);
     }

@@ -1,4 +1,5 @@
-import { Composer, type Document, isSeq, type Node, Parser, type YAMLSeq } from 'yaml';
+import { Composer, type Document, isSeq, type Node, Parser, YAMLSeq } from 'yaml';
+import { NOT_PLAIN, quickItem } from './quick.js';
 
 /** Failsafe: every scalar is text until a field says what it should be. Told to be silent, the parser would drop a second document without a word. */
 export const OPTIONS = { schema: 'failsafe', uniqueKeys: false, prettyErrors: false, logLevel: 'error' } as const;
@@ -34,6 +35,40 @@ export function parseInPieces(text: string, take: (piece: YAMLSeq<Node>) => void
   return first;
 }
 
+/**
+ * A list of records that are mostly written the plain way: those are read at once, the others one by one by the reader of all YAML, which
+ * gives them to `take` in their order. Every item's node is made when somebody asks for it. Undefined where anything may reach beyond its item.
+ */
+export function quickList(
+  text: string,
+  take: (item: { readonly plain: unknown } | { readonly node: YAMLSeq<Node> }) => void,
+): YAMLSeq<Node> | undefined {
+  const starts = startsOf(text);
+  if (starts === undefined) return undefined;
+  const items = new LaterItems(text);
+  for (let i = 0; i < starts.length; i++) {
+    const [from, to] = [starts[i] as number, starts[i + 1] ?? text.length];
+    const plain = quickItem(text, from, to);
+    const node = plain === NOT_PLAIN ? listOf(text.slice(from, to), from) : undefined;
+    if (plain === NOT_PLAIN && node?.items.length !== 1) return undefined;
+    take(node ? { node } : { plain });
+    items.addOne(from, to);
+  }
+  const list = new YAMLSeq<Node>();
+  list.items = items.asArray();
+  list.range = [starts[0] as number, text.length, text.length];
+  return list;
+}
+
+/** Where the items of a list begin that starts at the margin, with nothing but notes before it. */
+function startsOf(text: string): readonly number[] | undefined {
+  const starts = text.startsWith('- ') ? [0] : [];
+  for (let at = text.indexOf('\n- '); at >= 0; at = text.indexOf('\n- ', at + 1)) starts.push(at + 1);
+  const [first] = starts;
+  if (first === undefined || !/^(?: *(?:#[^\n]*)?\n)*$/u.test(text.slice(0, first))) return undefined;
+  return /(?:^|\n)(?:---|\.\.\.|%)/u.test(text) ? undefined : starts;
+}
+
 /** Items of a list by where they stand in the text, parsed when they are asked for. */
 class LaterItems {
   private readonly made: Node[] = [];
@@ -52,6 +87,10 @@ class LaterItems {
       if (!plain) this.made[this.spans.length] = item;
       this.spans.push(plain ? [starts[i] as number, starts[i + 1] ?? to] : undefined);
     });
+  }
+
+  addOne(from: number, to: number): void {
+    this.spans.push([from, to]);
   }
 
   asArray(): Node[] {
