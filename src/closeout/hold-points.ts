@@ -1,5 +1,6 @@
 import type { Assessment } from '../assess.js';
 import { judgeTest } from '../compute/verdicts/verdict.js';
+import { methodName } from '../compute/welding/inspection.js';
 import type { Model } from '../model/shell.js';
 import { concealed } from '../query/concealment.js';
 import { checkOf, type HoldPointCheck, holdPointWords } from '../records/hold-point.js';
@@ -117,7 +118,7 @@ function weldsAccepted(stage: StageCase, holdPoint: string): ReturnType<Look> {
   const welds = mine<Weld>(stage.model.shell.welds, stage);
   if (welds.length === 0) return noneOf('weld', 'welds.yaml', stage, holdPoint);
   return welds.flatMap(({ id, inspections }) => {
-    const last = inspections.filter(({ method }) => /^(vt|visual)$/iu.test(method.trim())).at(-1);
+    const last = inspections.filter(({ method }) => methodName(method) === 'VT').at(-1);
     if (last?.result === 'accept') return [];
     return [
       one(

@@ -5,6 +5,7 @@ import { zoneMap } from '../compute/access/zones.js';
 import { ofModel } from '../compute/lazy.js';
 import { lazy } from '../compute/lazy-value.js';
 import { type Bounds, boundsOf, boxBounds, isInBox } from '../geometry/box.js';
+import { type Facet, facet, throughFacet } from '../geometry/facet.js';
 import { planarPolygon } from '../geometry/polygon.js';
 import type { Vec3 } from '../geometry/vector.js';
 import type { Model } from '../model/shell.js';
@@ -75,6 +76,9 @@ function lookAround(model: Model, reader: Reader) {
       ...all.map((one) => [one.id, solidName(one, reader)] as const),
     ]),
     zones: zoneMap(shell.zones),
+    bellies: outside
+      .filter(({ id }) => sides.get(id)?.side === 'underside')
+      .flatMap(({ outline, holes }) => facet(outline, holes) ?? []),
     room: inside.length > 0 ? boundsOf(inside.flatMap(({ outline }) => outline)) : undefined,
     body: outside.length > 0 ? boundsOf(outside.flatMap(({ outline }) => outline)) : undefined,
     floorMm: floorHeight(model),
@@ -166,7 +170,7 @@ function wallWords(at: Vec3, { min, max }: Bounds): string {
   return away <= AT_WALL_MM ? `${name}, inside` : 'inside, away from the walls';
 }
 
-function outsideWords(at: Vec3, { body, room }: Around): string {
+function outsideWords(at: Vec3, { body, room, bellies }: Around): string {
   if (!body) return 'on the chassis';
   if (at[2] > body.max[2] - EDGE_MM) return 'on the roof';
   const half = (body.min[1] + body.max[1]) / 2;
@@ -175,8 +179,10 @@ function outsideWords(at: Vec3, { body, room }: Around): string {
   if (at[0] > body.max[0]) return 'behind the body, outside';
   // A skin is a few millimetres thick: what lies between it and the lining is in the wall.
   if (at[1] < body.min[1] - 1 || at[1] > body.max[1] + 1) return `${side} side, outside`;
+  const isUnderFloor = room === undefined || at[2] < room.min[2];
+  if (isUnderFloor && bellies.some((sheet) => isOver(at, sheet))) return `between the floor and the belly, ${acrossWords(at)}`;
   const low = body.min[2] + BELLY_MM;
-  if (at[2] < low) return `under the coach, ${acrossWords(at)}`;
+  if (isUnderFloor && at[2] < low) return `under the coach, ${acrossWords(at)}`;
   return room ? betweenSheets(at, room) : `in the body, ${side}`;
 }
 
@@ -188,7 +194,11 @@ function betweenSheets(at: Vec3, { min, max }: Bounds): string {
   if (at[0] < min[0]) return 'in the front wall';
   return at[0] > max[0] ? 'in the rear wall' : `in the floor, ${acrossWords(at)}`;
 }
-/** The belly with what runs in it, mm over its lowest sheet. Project default. */
+/** A belly sheet stands below the place, so that nobody sees it from under the coach. */
+const isOver = (at: Vec3, sheet: Facet): boolean => throughFacet(at, [at[0], at[1], at[2] - MOST_BELOW_MM], sheet) !== undefined;
+/** Further below, a sheet is no part of the floor, mm. Project default. */
+const MOST_BELOW_MM = 600;
+/** Where no belly sheet is recorded: what is so little above the lowest sheet hangs under the coach, mm. Project default. */
 const BELLY_MM = 260;
 
 const acrossWords = ([, y]: Vec3): string => (Math.abs(y) < 150 ? 'in the middle' : y < 0 ? 'left' : 'right');

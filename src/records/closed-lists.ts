@@ -1,3 +1,6 @@
+import { PIPE_WORDS } from './pipe-material.js';
+import { CONTENTS_WORDS } from './tank-contents.js';
+
 /**
  * Words that answers stand on. A word outside its list is kept as typed and decides nothing; new entry offers the list. Published in the
  * schema of each field.
@@ -31,6 +34,10 @@ export const CLOSED_LISTS = {
     ...['pressure hold', 'pressure', 'drop', 'continuity', 'insulation', 'dielectric withstand', 'polarity', 'gas appliances'],
     ...['rain', 'function', 'coupon pull', 'torque', 'flow', 'earth bond'],
   ],
+  /** Of inspection, by their letters in ISO 9712. */
+  method: ['VT', 'PT', 'MT', 'RT', 'UT', 'ET', 'LT'],
+  contents: CONTENTS_WORDS,
+  pipe: PIPE_WORDS,
 } as const;
 
 export type ClosedList = keyof typeof CLOSED_LISTS;

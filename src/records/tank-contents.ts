@@ -1,51 +1,71 @@
+import { getOwn } from '../get-own.js';
+
 export const TANK_USES = ['fresh', 'waste', 'fuel', 'gas', 'fluid'] as const;
 export type TankUse = (typeof TANK_USES)[number];
 
-/** What tanks hold, by a word of their `contents`. First match rules. */
+/** What tanks hold, by the listed words of their `contents`, compared without regard to capitals. */
 interface Contents {
-  readonly words: RegExp;
+  readonly words: readonly string[];
   /** kg/m³; absent where it must be typed. */
   readonly densityKgM3?: number;
   /** What such a tank is for, where its `use` is not recorded. */
   readonly use: TankUse;
+  /** What a condition may call it, beside its words and its use. */
+  readonly called?: readonly string[];
 }
 
-const CONTENTS: readonly Contents[] = [
+const CONTENTS = [
   // ISO 22241-1: 1087–1093 at 20 °C, unverified citation (1.09 kg/L).
-  { words: /\b(?:def|exhaust fluid|urea)\b/iu, densityKgM3: 1090, use: 'fluid' },
+  { words: ['diesel exhaust fluid', 'DEF', 'urea'], densityKgM3: 1090, use: 'fluid', called: ['def'] },
   // 0.832 kg/L, within EN 590's 820–845 at 15 °C, unverified citation.
-  { words: /\b(?:diesel|fuel)\b/iu, densityKgM3: 832, use: 'fuel' },
+  { words: ['diesel', 'diesel fuel', 'fuel'], densityKgM3: 832, use: 'fuel' },
   // Within EN 228's 720–775, unverified citation; the heavier end, which is the safe side.
-  { words: /\b(?:gasoline|petrol)\b/iu, densityKgM3: 775, use: 'fuel' },
+  { words: ['gasoline', 'petrol'], densityKgM3: 775, use: 'fuel' },
   // NFPA 58 Annex B, commercial propane: relative density of the liquid at 60 °F.
-  { words: /\b(?:propane|lpg|lp gas|lp)\b/iu, densityKgM3: 504, use: 'gas' },
-  { words: /\bbutane\b/iu, use: 'gas' },
+  { words: ['propane', 'LPG', 'LP gas', 'LP'], densityKgM3: 504, use: 'gas', called: ['propane'] },
+  { words: ['butane'], use: 'gas' },
   // Handbook figure for 50 % ethylene glycol, unverified citation.
-  { words: /\b(?:coolant|glycol)\b/iu, densityKgM3: 1070, use: 'fluid' },
-  { words: /\b(?:antifreeze|hydraulic|oil)\b/iu, use: 'fluid' },
+  { words: ['coolant', 'glycol'], densityKgM3: 1070, use: 'fluid' },
+  { words: ['antifreeze', 'hydraulic oil', 'oil'], use: 'fluid' },
   // 1 kg/L, as 49 CFR 571.110 and 571.120 S10 have it for the label; waste as water.
-  { words: /\b(?:grey|gray|black|waste|sewage|toilet)\b/iu, densityKgM3: 1000, use: 'waste' },
-  { words: /\b(?:water|fresh|potable)\b/iu, densityKgM3: 1000, use: 'fresh' },
-];
+  { words: ['grey', 'gray', 'grey water', 'gray water'], densityKgM3: 1000, use: 'waste', called: ['grey', 'gray'] },
+  { words: ['black', 'black water', 'sewage'], densityKgM3: 1000, use: 'waste', called: ['black'] },
+  { words: ['waste', 'waste water', 'toilet'], densityKgM3: 1000, use: 'waste' },
+  { words: ['water', 'fresh water', 'fresh', 'potable water', 'drinking water'], densityKgM3: 1000, use: 'fresh' },
+] as const satisfies readonly Contents[];
 
-const rowOf = (contents: string): Contents | undefined => CONTENTS.find(({ words }) => words.test(contents));
+/** Every word of the list. */
+export const CONTENTS_WORDS: readonly string[] = CONTENTS.flatMap(({ words }) => words);
 
+const ROWS: ReadonlyMap<string, Contents> = new Map(
+  CONTENTS.flatMap((row) => row.words.map((word) => [word.toLowerCase(), row] as const)),
+);
+
+const rowOf = (contents: string): Contents | undefined => ROWS.get(contents.trim().toLowerCase());
+
+export const isListedContents = (contents: string): boolean => rowOf(contents) !== undefined;
+
+/** kg/m³ by a listed word; undefined for any other, and where it must be typed. */
 export const densityOf = (contents: string): number | undefined => rowOf(contents)?.densityKgM3;
 
-/** What a tank with such contents is for; undefined where the word is not known. A record's own `use` goes before it. */
+/** Density of the heaviest that the list has, kg/m³: taken where words of the list stand among others, as in `rain water in bags`. */
+export const HEAVIEST_KG_M3 = Math.max(...CONTENTS.flatMap((row: Contents) => row.densityKgM3 ?? []));
+
+const folded = (text: string): string => ` ${text.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, ' ')} `;
+
+/** A listed word stands in the text, among others: it may propose what was meant, and answers nothing. */
+export const hasListedWords = (contents: string): boolean =>
+  CONTENTS_WORDS.some((word) => folded(contents).includes(folded(word)));
+
+/** What a tank with such contents is for; undefined where the word is not listed. A record's own `use` goes before it. */
 export const useOfContents = (contents: string): TankUse | undefined => rowOf(contents)?.use;
 
-/** What a condition may call a tank by, beside its id and its very contents: what it is for, or a word of its contents. */
-const CONDITION_WORDS: Readonly<Record<string, TankUse | RegExp>> = {
+/** What a condition may call tanks by what they are for. */
+const CALLED_BY_USE: Readonly<Record<string, TankUse>> = {
   fuel: 'fuel',
   fresh: 'fresh',
   water: 'fresh',
-  grey: /\b(?:grey|gray)\b/iu,
-  gray: /\b(?:grey|gray)\b/iu,
-  black: /\b(?:black|sewage)\b/iu,
   waste: 'waste',
-  def: /\b(?:def|exhaust fluid|urea)\b/iu,
-  propane: /\b(?:propane|lpg|lp)\b/iu,
   gas: 'gas',
 };
 
@@ -58,10 +78,12 @@ interface Held {
 export function meansContents(key: string, { contents, use }: Held): boolean {
   const word = key.toLowerCase();
   if (word === contents.toLowerCase()) return true;
-  const means = Object.hasOwn(CONDITION_WORDS, word) ? CONDITION_WORDS[word] : undefined;
-  return typeof means === 'string' ? (use ?? useOfContents(contents)) === means : means?.test(contents) === true;
+  const means = getOwn(CALLED_BY_USE, word);
+  return means === undefined ? rowOf(contents)?.called?.includes(word) === true : (use ?? useOfContents(contents)) === means;
 }
 
-/** The words that a condition may use for the tanks of a shell, for suggestions. */
+/** What a condition may call the tanks of a shell, for suggestions. */
 export const contentsWords = (tanks: readonly Held[]): readonly string[] =>
-  Object.keys(CONDITION_WORDS).filter((word) => tanks.some((tank) => meansContents(word, tank)));
+  [...new Set([...Object.keys(CALLED_BY_USE), ...CONTENTS.flatMap((row: Contents) => row.called ?? [])])].filter((word) =>
+    tanks.some((tank) => meansContents(word, tank)),
+  );

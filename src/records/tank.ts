@@ -1,8 +1,8 @@
 import type { Vec3 } from '../geometry/vector.js';
 import { STANDING } from './component.js';
-import { id, oneOf, position, quantity, size, text } from './fields.js';
+import { id, listed, oneOf, position, quantity, size } from './fields.js';
 import { kind, type RecordOf } from './kind.js';
-import { densityOf, TANK_USES } from './tank-contents.js';
+import { densityOf, HEAVIEST_KG_M3, hasListedWords, TANK_USES } from './tank-contents.js';
 
 /** The box that something fills. */
 export interface FilledBox {
@@ -26,7 +26,7 @@ export const tank = kind(
   'tank',
   { in: 'head', path: ['tanks'] },
   {
-    contents: text('water, grey, black, diesel, propane …').required(),
+    contents: listed('contents', 'What it holds').required(),
     capacity: quantity('volume', 'Volume when full', 'above zero').required(),
     at: position('Middle of the tank').notLent().required(),
     density: quantity('density', 'Where the contents are not among the known ones', 'above zero'),
@@ -38,17 +38,21 @@ export const tank = kind(
   {
     /** Undefined where nobody says how heavy the contents are. */
     finish({ sizeMm, middle, outside, ridesOn, densityKgM3: typed, ...rest }) {
-      const densityKgM3 = typed ?? densityOf(rest.contents);
+      const known = typed ?? densityOf(rest.contents);
+      const isTaken = known === undefined && hasListedWords(rest.contents);
+      const densityKgM3 = isTaken ? HEAVIEST_KG_M3 : known;
       const body = bodyOf({ sizeMm, middle, outside, ridesOn });
       return densityKgM3 === undefined
         ? undefined
-        : ({ ...rest, densityKgM3, ...(body ? { body } : {}) } as typeof rest & {
+        : ({ ...rest, densityKgM3, ...(isTaken ? { isDensityTaken: true } : {}), ...(body ? { body } : {}) } as typeof rest & {
             readonly densityKgM3: number;
+            /** Neither recorded nor of a listed word: the heaviest of the list. */
+            readonly isDensityTaken?: boolean;
             readonly body?: FilledBox;
           });
     },
     check({ id: own, form, source }, tell) {
-      if ((form.density ?? densityOf(form.contents)) !== undefined) return;
+      if (form.density !== undefined || densityOf(form.contents) !== undefined || hasListedWords(form.contents)) return;
       const message = `Missing key \`density\` of tank ${own}: the density of \`${form.contents}\` is not known here, expected it typed, as \`density: 1000 kg/m3\``;
       tell('format.missing-key', message, source.place('contents'), [own]);
     },

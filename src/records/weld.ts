@@ -1,5 +1,6 @@
 import { found } from '../source/shown.js';
-import { block, count, date, id, list, oneOf, plainField, position, prose, quantity, text, yesNo } from './fields.js';
+import { CLOSED_LISTS } from './closed-lists.js';
+import { block, count, date, id, list, listed, oneOf, plainField, position, prose, quantity, text, yesNo } from './fields.js';
 import { readId } from './form/plain-fields.js';
 import { kind, type RecordOf } from './kind.js';
 import type { ModelOf } from './types.js';
@@ -34,7 +35,10 @@ const joins = plainField<readonly (readonly [string, string])[]>(
 );
 
 const inspection = {
-  method: text('VT, PT, RT, UT …').required().called('method').leads('VT', 'PT', 'MT', 'RT', 'UT', 'ET', 'LT'),
+  method: listed('method', 'How it was looked at')
+    .required()
+    .called('method')
+    .leads(...CLOSED_LISTS.method),
   by: id('Inspector, as in library/people.yaml').required().names('person').person().called('inspector'),
   date: date('When').required().called('inspected'),
   result: oneOf(['accept', 'reject'], 'What the inspector found').required().called('result'),

@@ -197,6 +197,7 @@ export const SPANISH_TERMS: Readonly<Record<string, string>> = {
   'in the rear wall': 'en la pared trasera',
   'in the floor': 'en el piso',
   'in the body': 'en la carrocería',
+  'between the floor and the belly': 'entre el piso y la chapa inferior',
   'between the ceiling and the roof': 'entre el techo interior y el techo',
   'inside, away from the walls': 'interior, lejos de las paredes',
   'away from the walls': 'lejos de las paredes',

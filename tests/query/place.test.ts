@@ -43,9 +43,10 @@ describe('a place in words', () => {
     expect(words('OF')).toBe('front cabinet, position 3, inside, away from the walls, middle third, 1,000 mm above the floor');
   });
 
-  it('names the zone, and counts from the ground what is under the coach or on it', () => {
-    const words = at(node('LOW', [3000, -900, 100]), node('TOP', [5500, 0, 2600]));
-    expect(words('LOW')).toBe('under the coach, left, left lane, 1,100 mm above the ground');
+  it('names the zone, and counts from the ground what is in the belly, under the coach or on it', () => {
+    const words = at(node('LOW', [3000, -900, 100]), node('HUNG', [3000, 0, -100]), node('TOP', [5500, 0, 2600]));
+    expect(words('LOW')).toBe('between the floor and the belly, left, left lane, 1,100 mm above the ground');
+    expect(words('HUNG')).toBe('under the coach, in the middle, middle third, 900 mm above the ground');
     expect(words('TOP')).toBe('on the roof, rear third, 3,600 mm above the ground');
   });
 

@@ -24,12 +24,17 @@ export function assumptions(model: Model, basis: Basis, reserve: number, planned
   const shared = chassis.axles.filter((axle) => axle.share);
   const liftable = chassis.axles.filter((axle) => axle.lift);
   const unsaid = tanks.filter((tank) => tank.use === undefined);
+  const taken = tanks.filter((tank) => tank.isDensityTaken);
   const odd = tanks.filter((tank) => tankRole(tank) === 'other');
   const unlimited = model.shell.bays.filter((bay) => bay.limitKg === undefined);
   return [
     basisText(model, basis),
     ...(plannedKg > 0 ? [`${mass(plannedKg, units)} is planned and not in it yet: counted in the forecast alone.`] : []),
     'Unladen means full fuel and operating fluids, liquid petroleum gas among them; water is cargo.',
+    ...taken.map(
+      ({ id, contents, densityKgM3 }) =>
+        `Not proved: the mass of tank ${id}. \`${contents}\` is not in the list of contents and no \`density\` is recorded: taken as ${Math.round(densityKgM3)} kg/m³, the heaviest in the list.`,
+    ),
     ...(tanks.some(holdsGas) ? ['Tanks of liquid petroleum gas are full at 80 % of their capacity.'] : []),
     ...(chassis.bare && !chassis.bare.condition.fuelKnown
       ? ['The bare chassis does not say how much fuel was in it: it is taken as empty, and a full tank is added.']

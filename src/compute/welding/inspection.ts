@@ -15,8 +15,11 @@ export interface InspectionShare {
   readonly required?: number;
 }
 
-/** Methods are compared in capitals. */
-export const methodName = (typed: string): string => typed.trim().toUpperCase();
+/** Methods are compared in capitals; `visual` is another word for VT. */
+export function methodName(typed: string): string {
+  const method = typed.trim().toUpperCase();
+  return method === 'VISUAL' ? 'VT' : method;
+}
 
 /** Primary where every part that it joins is a primary member; a panel or a secondary member makes the joint secondary. */
 export function jointClass(weld: Weld, { shell }: Model): MemberClass {

@@ -1,7 +1,11 @@
+import { methodName } from '../../compute/welding/inspection.js';
+import type { Place } from '../../finding.js';
 import type { Model } from '../../model/shell.js';
 import { CLOSED_LISTS, type ClosedList, isListed } from '../../records/closed-lists.js';
 import type { Material, RecordBase } from '../../records/index.js';
 import type { KindName } from '../../records/names.js';
+import { pipeMaterialOf } from '../../records/pipe-material.js';
+import { isListedContents } from '../../records/tank-contents.js';
 import { nearest } from '../../source/nearest.js';
 import type { Rule } from '../rule.js';
 import { isSignedOff } from '../signed-off.js';
@@ -16,13 +20,20 @@ const KIND_OF: Readonly<Record<ClosedList, KindName>> = {
   clamp: 'clamp',
   material: 'material',
   test: 'test',
+  method: 'weld',
+  contents: 'tank',
+  pipe: 'run',
 };
 
 interface Word {
   readonly list: ClosedList;
-  readonly record: RecordBase;
+  readonly record: Pick<RecordBase, 'id'> & { readonly source?: { place(...path: readonly (string | number)[]): Place } };
   readonly word: string | undefined;
-  readonly path: readonly string[];
+  readonly path: readonly (string | number)[];
+  /** What is typed before the word, where it is not the whole value. */
+  readonly before?: string;
+  /** Of what kind the record is, where a list serves several. */
+  readonly kind?: KindName;
 }
 
 export const wordNotListed: Rule = {
@@ -31,7 +42,7 @@ export const wordNotListed: Rule = {
   asks: 'defect',
   duty: 'administrator',
   finds:
-    'A word that answers rely on but that is not in its list: kind of protection, opening, clamp, material, declaration or test, method of fixing, wall. A note on a shell whose stages are all signed off.',
+    'A word that answers rely on but that is not in its list: kind of protection, opening, clamp, material, declaration or test, method of fixing or inspection, wall, what a tank holds, what a pipe is made of. A note on a shell whose stages are all signed off.',
   why: 'The word then decides nothing: the program does not know that a `class T fuse` is a fuse, and no isolation relies on it.',
   source: 'common practice, no source',
   examples: {
@@ -71,18 +82,24 @@ export const wordNotListed: Rule = {
         path: ['fixing', 'method'],
       })),
       ...shell.tests.map((record) => ({ list: 'test' as const, record, word: record.testKind, path: ['kind'] })),
+      ...methods(model),
+      ...contents(model),
+      ...pipes(model),
     ];
     const severity = isSignedOff(model) ? 'note' : 'warning';
-    return words.flatMap(({ list, record, word, path }) => {
+    return words.flatMap(({ list, record, word, path, before = '', kind = KIND_OF[list] }) => {
       if (word === undefined || isListed(list, word)) return [];
-      const meant = proposed(list, word);
+      const found = proposed(list, word);
+      const meant = found === undefined ? undefined : `${before}${found}`;
       return [
         {
           severity,
           message: `${record.id} has the ${path.join(' ')} \`${word}\`, which is not in the list, expected one of ${CLOSED_LISTS[list].join(', ')}: ${meant === undefined ? 'type the one that fits' : `type \`${meant}\` if that is what it is`}, and put the rest into \`note\``,
           ids: [record.id],
-          place: record.source.place(...path),
-          ...(meant === undefined ? {} : { proposes: [{ kind: KIND_OF[list], id: record.id, path, value: meant }] }),
+          place: record.source?.place(...path) ?? shell.source.place('tanks'),
+          ...(meant === undefined || !path.every((one) => typeof one === 'string')
+            ? {}
+            : { proposes: [{ kind, id: record.id, path, value: meant }] }),
         },
       ];
     });
@@ -95,10 +112,42 @@ function usedMaterials({ shell, library }: Model): readonly Material[] {
   return [...used].flatMap((alloy) => library.materials.get(alloy) ?? []);
 }
 
+const methods = ({ shell }: Model): readonly Word[] =>
+  shell.welds.flatMap((record) =>
+    record.inspections.map(({ method }, i) => ({
+      list: 'method',
+      record,
+      word: methodName(method),
+      path: ['inspections', i, 'method'],
+    })),
+  );
+
+const contents = ({ shell }: Model): readonly Word[] =>
+  shell.tanks.flatMap((record) =>
+    isListedContents(record.contents) || (record.use !== undefined && !record.isDensityTaken)
+      ? []
+      : [{ list: 'contents', record, word: record.contents, path: ['contents'] }],
+  );
+
+/** Sizes of pipes that neither the list nor the library knows. */
+const pipes = ({ shell, library }: Model): readonly Word[] =>
+  [
+    ...shell.circuits.map((record) => ({ record, size: record.size, kind: 'circuit' as const, path: ['size'] })),
+    ...shell.runs.map((record) => ({ record, size: record.size, kind: 'run' as const, path: ['size'] })),
+    ...shell.zones.map((record) => ({ record, size: record.conduit, kind: 'zone' as const, path: ['conduit'] })),
+  ].flatMap(({ record, size, kind, path }): readonly Word[] => {
+    if (!size || pipeMaterialOf(size.material) || library.conductors.has(size.text) || library.conductors.has(size.material))
+      return [];
+    return [{ list: 'pipe', record, word: size.material, path, before: size.text.slice(0, -size.material.length), kind }];
+  });
+
+/** `mineral oil` has the word `oil`, `boiled` has not. */
+const hasWords = (text: string, words: string): boolean => ` ${text} `.replace(/[^\p{L}\p{N}-]+/gu, ' ').includes(` ${words} `);
+
 /** A name may propose: the listed word that stands in it, else the nearest. */
 function proposed(list: ClosedList, word: string): string | undefined {
   const listed: readonly string[] = CLOSED_LISTS[list];
   const lower = word.toLowerCase();
-  const inside = [...listed].sort((a, b) => b.length - a.length).find((one) => lower.includes(one));
+  const inside = [...listed].sort((a, b) => b.length - a.length).find((one) => hasWords(lower, one.toLowerCase()));
   return inside ?? nearest(lower, listed, 1)[0];
 }

@@ -1,13 +1,14 @@
-import type { Rule } from '../rule.js';
-
-const ALUMINIUM = /\balumini?um\b/iu;
+import type { Library, PipeSize } from '../../records/index.js';
+import { metalOfKind } from '../../records/material.js';
+import { isOfAluminium, pipeMaterialOf } from '../../records/pipe-material.js';
+import type { Rule, RuleFinding } from '../rule.js';
 
 export const gasAluminium: Rule = {
   name: 'service.gas-aluminium',
   severity: 'error',
   asks: 'defect',
   duty: 'trade',
-  finds: 'A gas line of aluminium tube.',
+  finds: 'A gas line of aluminium tube; a warning where its material is not in the list of pipe materials.',
   why: 'Aluminium tube cracks with vibration and corrodes where it touches wet metal.',
   source: 'state liquefied-gas vehicle rules, unverified citation; a licensed gas fitter decides',
   examples: {
@@ -27,18 +28,28 @@ runs:
   - {id: GAS/1, from: G1, to: G2, size: 1/2 in copper}
 `,
   },
-  check({ model: { shell } }) {
-    const circuits = new Map(shell.circuits.map((circuit) => [circuit.id, circuit] as const));
-    return shell.runs.flatMap((run) => {
+  check({ model }) {
+    const circuits = new Map(model.shell.circuits.map((circuit) => [circuit.id, circuit] as const));
+    return model.shell.runs.flatMap((run): readonly RuleFinding[] => {
       const size = run.size ?? circuits.get(run.circuit ?? '')?.size;
-      if (run.medium !== 'gas' || !size || !ALUMINIUM.test(size.material)) return [];
-      return [
-        {
-          message: `${run.id} is ${size.text}, expected steel, copper or listed hose for gas: replace it, or correct \`size\``,
-          ids: [run.id],
-          place: run.source.place('size'),
-        } as const,
-      ];
+      if (run.medium !== 'gas' || !size) return [];
+      const found = ofAluminium(size, model.library);
+      if (found === false) return [];
+      const fault = { ids: [run.id], place: run.source.place('size') };
+      if (found === undefined) {
+        const message = `Not proved that ${run.id} is not of aluminium: \`${size.material}\` is not in the list of pipe materials, expected a word of the list behind the size, as \`size: 1/2 in copper tube\``;
+        return [{ ...fault, severity: 'warning', message }];
+      }
+      const message = `${run.id} is ${size.text}, expected steel, copper or listed hose for gas: replace it, or correct \`size\``;
+      return [{ ...fault, message }];
     });
   },
 };
+
+/** Undefined where neither the list nor the library knows the material. */
+function ofAluminium({ text, material }: PipeSize, { conductors }: Library): boolean | undefined {
+  const type = conductors.get(text) ?? conductors.get(material);
+  if (type?.materialKind !== undefined) return metalOfKind(type.materialKind) === 'aluminium';
+  const known = pipeMaterialOf(material);
+  return known === undefined ? undefined : isOfAluminium(known);
+}

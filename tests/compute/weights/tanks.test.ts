@@ -40,6 +40,7 @@ describe('what is in a tank', () => {
     ['DEF', 'diesel exhaust fluid', 'operating fluid'],
     ['LP', 'propane', 'operating fluid'],
     ['X', 'lemonade', 'other'],
+    ['Y', 'water for the dog', 'other'],
   ])('%s with %s: %s', (_id, contents, role) => expect(tankRole({ contents })).toBe(role));
   it('gives way to the recorded use', () => {
     expect(tankRole({ contents: 'water', use: 'waste' })).toBe('waste');

@@ -133,6 +133,10 @@ describe('gas', () => {
     const soft = { text: '3/8 in aluminum tube', nominalMm: 9.5, material: 'aluminum tube' };
     expect(ids('service.gas-aluminium', shell(-50, steel))).toEqual([]);
     expect(judged('service.gas-aluminium', shell(-50, soft))[0]).toMatchObject({ severity: 'error', ids: ['GA/1'] });
+    const odd = { text: '3/8 in soft alu line', nominalMm: 9.5, material: 'soft alu line' };
+    const [finding] = judged('service.gas-aluminium', shell(-50, odd));
+    expect(finding?.severity).toBe('warning');
+    expect(finding?.message).toMatch(/^Not proved that GA\/1 is not of aluminium: `soft alu line` is not in the list/u);
   });
 });
 
