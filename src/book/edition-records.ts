@@ -16,15 +16,7 @@ import { cleanValue, isHiddenPerson, isHiddenRecord, isLeftOut, SOMEONE_ID } fro
  * keys are left out, because anything may stand in them, and what the table of {@link EDITION_POLICY} hides. A file that cannot be read
  * as YAML is left out whole.
  */
-export function recordsForEdition(
-  files: ReadonlyMap<string, string>,
-  model: Model,
-  edition: Edition,
-): ReadonlyMap<string, string> {
-  return cleanFiles(files, hiddenFrom(model, edition), edition).files;
-}
-
-function cleanFiles(
+export function cleanFiles(
   files: ReadonlyMap<string, string>,
   hidden: Hidden,
   edition: Edition,

@@ -24,7 +24,7 @@ export function outsidePassages(book: Book, run: string): readonly Crossing[] {
 }
 
 export const SEALED_WORD = 'sealed';
-export const NOT_SEALED = 'sealing not verified';
+const NOT_SEALED = 'sealing not verified';
 
 /** `sealed at BP-L-3; sealing not verified at RF-04`; seals that are recorded for other places too. */
 export function sealWords(book: Book, run: Pick<Run, 'id' | 'sealed'>): string | undefined {

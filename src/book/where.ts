@@ -60,7 +60,7 @@ export interface WayIn {
 const THE_SAME = 'the same,';
 export const IN_THE_OPEN = 'exposed';
 export const PLACE_NOT_RECORDED = 'place not recorded';
-export const WAY_NOT_RECORDED = 'way not recorded';
+const WAY_NOT_RECORDED = 'way not recorded';
 
 export function wayToNode(book: Book, id: string): WayIn {
   const access = accessOf(book).nodes.get(id);

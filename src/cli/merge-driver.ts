@@ -9,7 +9,7 @@ import type { Status } from './io.js';
 import { PACKAGE_FOLDER } from './package-folder.js';
 
 /** The built program; Git starts it long after this process has ended. */
-export function builtProgram(): string | undefined {
+function builtProgram(): string | undefined {
   const file = fileURLToPath(new URL('dist/main.js', PACKAGE_FOLDER));
   return existsSync(file) ? file : undefined;
 }

@@ -64,7 +64,7 @@ export async function openShell(
 }
 
 /** The model with what the history says of changes, for commands whose answer rests on evidence. */
-export async function withChanges(
+async function withChanges(
   store: OpenStore,
   model: Model,
   standing: GitStanding | null,

@@ -17,7 +17,7 @@ export interface ShopKey {
 }
 
 /** Names the file, in the place of the one in the user's settings. */
-export const KEY_VARIABLE = 'SHELLBOOK_KEY';
+const KEY_VARIABLE = 'SHELLBOOK_KEY';
 const PASSPHRASE_VARIABLE = 'SHELLBOOK_KEY_PASSPHRASE';
 const KEY_FILE = 'shop-key.pem';
 const LARGEST_BYTES = 64 * 1024;

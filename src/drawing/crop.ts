@@ -3,7 +3,7 @@ import { type Mark, type Point, type Rect, rectAbout } from './scene.js';
 import { PENS } from './styles.js';
 
 /** What a mark takes up on the sheet, its line width included. */
-export function markBounds(mark: Mark): Rect | undefined {
+function markBounds(mark: Mark): Rect | undefined {
   if (mark.kind === 'text') return textBox(mark);
   const half = (mark.kind === 'shape' && mark.widthMm !== undefined ? mark.widthMm : PENS[mark.pen].widthMm) / 2;
   if (mark.kind === 'circle') {

@@ -93,7 +93,7 @@ export const noteLines = (rows: readonly string[], strip: Rect): readonly Mark[]
 /** Height of so many lines of notes. */
 export const notesMm = (rows: number): number => rows * LINE_MM;
 
-export function wrapWords(words: string, widthMm: number): string[] {
+function wrapWords(words: string, widthMm: number): string[] {
   const lines: string[] = [];
   let current = '';
   for (const word of words.split(/\s+/u)) {

@@ -18,7 +18,7 @@ export interface RescueItem {
 }
 
 /** In the page of a hurry there is room for so many of a group; the rest is in the chapters. */
-export const MOST_OF_A_GROUP = 6;
+const MOST_OF_A_GROUP = 6;
 
 export interface Rescue {
   readonly items: readonly RescueItem[];

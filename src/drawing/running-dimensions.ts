@@ -20,7 +20,7 @@ const APART_MM = 3.4;
 export const RUNNING_MM = 14;
 
 /** A tape's figure without its unit: inches to 1/16, or mm. */
-export const tapeFigure = (mm: number, units: UnitSystem): string =>
+const tapeFigure = (mm: number, units: UnitSystem): string =>
   units === 'metric'
     ? String(Math.round(mm))
     : sixtyFourths((Math.round((mm / MM_PER_IN) * 16) / 16) * MM_PER_IN).replace(/ in$/u, '');

@@ -162,7 +162,7 @@ const BY_KIND: Readonly<Record<ServiceNode['nodeKind'], NodeSymbol>> = {
 };
 
 /** By its role, else by its kind: a valve of an electrical service is a switch. */
-export function symbolOf(node: ServiceNode): NodeSymbol {
+function symbolOf(node: ServiceNode): NodeSymbol {
   const found = (node.role && BY_ROLE[node.role]) ?? BY_KIND[node.nodeKind];
   return found === 'valve' && isElectric(node.medium) && behaviourOf(node).way === 'parts' ? 'switch' : found;
 }

@@ -62,7 +62,7 @@ function addPair(splices: Splices, map: YAMLMap, key: string, value: unknown): v
 }
 
 /** `['method']` and `screws` as `{method: screws}`. */
-export function wrapYaml(path: Path, value: unknown): unknown {
+function wrapYaml(path: Path, value: unknown): unknown {
   return path.reduceRight<unknown>((inner, step) => (typeof step === 'number' ? [inner] : { [step]: inner }), value);
 }
 

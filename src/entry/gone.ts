@@ -11,7 +11,7 @@ import { Splices, wireRootOf } from './splices.js';
 import { isData } from './yaml-text.js';
 
 /** The key that marks a record whose row is gone. */
-export const GONE_KEY = 'x-gone';
+const GONE_KEY = 'x-gone';
 
 /** Rows of which kind a sheet is told by: of a list its runs. */
 const kindIn = (word: SheetWord): EntryKind => (isList(word) ? 'run' : word);

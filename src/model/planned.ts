@@ -3,7 +3,7 @@ import type { RecordBase, RecordKind, Shell } from '../records/index.js';
 const known = new WeakMap<Shell, ReadonlySet<string>>();
 
 /** Ids of what is recorded and not in the coach yet (`planned: yes`). A circuit is planned while all its runs are. */
-export function plannedIds(shell: Shell): ReadonlySet<string> {
+function plannedIds(shell: Shell): ReadonlySet<string> {
   const found = known.get(shell) ?? gather(shell);
   known.set(shell, found);
   return found;

@@ -3,7 +3,7 @@ import { type PagePicture, pictureId } from './pictures.js';
 import type { PhotoLink, Pocket } from './pocket.js';
 
 /** The anchor of a picture on the page. */
-export const photoAnchor = (photo: string): string => `p-${anchor(photo).slice(2)}`;
+const photoAnchor = (photo: string): string => `p-${anchor(photo).slice(2)}`;
 
 export function photoLinks({ pictures, say, show }: Pocket, ids: readonly string[]): readonly PhotoLink[] {
   return ids.flatMap((id): readonly PhotoLink[] => {

@@ -5,7 +5,7 @@ export const MASS_BASES = ['weighed', 'catalogue', 'calculated', 'estimated'] as
 export type MassBasis = (typeof MASS_BASES)[number];
 
 /** What people look for when something has happened. */
-export const EMERGENCY_USES = ['fire extinguisher', 'fire blanket', 'first aid kit', 'escape hammer', 'spill kit'] as const;
+const EMERGENCY_USES = ['fire extinguisher', 'fire blanket', 'first aid kit', 'escape hammer', 'spill kit'] as const;
 
 /** Where the box lies that something fills. */
 export const STANDING = {

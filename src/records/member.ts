@@ -38,7 +38,7 @@ export interface PlateMember {
 }
 
 export const MEMBER_CLASSES = ['primary', 'secondary'] as const;
-export const MEMBER_ROLES = ['truss', 'post', 'gusset'] as const;
+const MEMBER_ROLES = ['truss', 'post', 'gusset'] as const;
 /** What it does in the shell, where a rule asks for it. */
 export type MemberRole = (typeof MEMBER_ROLES)[number];
 /** Primary: the shell stands on it. */

@@ -15,7 +15,7 @@ interface Step {
 const STEPS = new WeakMap<Fields, readonly Step[]>();
 
 /** `cut_length` → `cutLength` */
-export const camel = (key: string): string => key.replace(/_([a-z0-9])/gu, (_, letter: string) => letter.toUpperCase());
+const camel = (key: string): string => key.replace(/_([a-z0-9])/gu, (_, letter: string) => letter.toUpperCase());
 
 /** The field's name in the model: `cutLengthMm`. */
 export const fieldNameOf = (key: string, { traits }: AnyField): string => traits.name ?? camel(key) + traits.suffix;

@@ -3,7 +3,7 @@ import { part } from './kind.js';
 import { MEDIA } from './names.js';
 import { SHARED } from './shared.js';
 
-export const LINE_CONTENTS = ['water', 'coolant'] as const;
+const LINE_CONTENTS = ['water', 'coolant'] as const;
 export type LineContents = (typeof LINE_CONTENTS)[number];
 
 /** The head of services/*.yaml; its three lists are read record by record. */

@@ -39,7 +39,7 @@ export const RULES: readonly Rule[] = [
 const BY_NAME: ReadonlyMap<string, Rule> = new Map(RULES.map((rule) => [rule.name, rule]));
 
 /** The rule of that name; undefined for what reading finds (`format.…`). */
-export const ruleNamed = (name: string): Rule | undefined => BY_NAME.get(name);
+const ruleNamed = (name: string): Rule | undefined => BY_NAME.get(name);
 
 /** What a finding asks for, and of whom, by the name that it carries. */
 export function answerable(name: string): Pick<Rule, 'asks' | 'duty'> {

@@ -127,7 +127,7 @@ function makeStretches(line: LineMember): readonly LineStretch[] {
 }
 
 /** A vector turned about a unit axis, right-handed (Rodrigues). */
-export function turnedAbout(v: Vec3, axis: Vec3, angle: number): Vec3 {
+function turnedAbout(v: Vec3, axis: Vec3, angle: number): Vec3 {
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
   return add(add(scale(v, cos), scale(cross(axis, v), sin)), scale(axis, dot(axis, v) * (1 - cos)));
 }
@@ -139,7 +139,7 @@ const turned = ({ along, depth, width, lengthMm }: MemberFrame, axis: Vec3, angl
   lengthMm,
 });
 
-export const stretchLengthMm = (one: LineStretch): number =>
+const stretchLengthMm = (one: LineStretch): number =>
   one.is === 'straight' ? distance(one.from, one.to) : one.radiusMm * one.angle;
 
 /** Length along the middle line, mm: what a bender cuts, since the middle neither stretches nor shrinks. */

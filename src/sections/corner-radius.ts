@@ -8,7 +8,7 @@ import { arcWalls, fitWithin, type SectionKind, type ShapeProperties, type Sizes
  * With half sweep α in radians: area α(R² − r²), centroid 2 sin α (R³ − r³) / (3α (R² − r²)) from the centre.
  * Source: geometry (ring sector). Torsion: thin open strip, length × wall³/3.
  */
-export function cornerRadius({ outerRadiusMm, wallMm, sweepDeg }: SizesOf<'corner radius'>): ShapeProperties {
+function cornerRadius({ outerRadiusMm, wallMm, sweepDeg }: SizesOf<'corner radius'>): ShapeProperties {
   const outer = outerRadiusMm;
   const inner = Math.max(0, outer - wallMm);
   const alpha = (sweepDeg * Math.PI) / 360;

@@ -7,7 +7,7 @@ import { across, fitWithin, radiusOf, type SectionKind, type ShapeProperties, ty
  * A rectangular tube with one web across its width at half depth. The web is sharp where it meets the walls. In torsion the two
  * cells are alike, so the shear flow in the web is nil and the constant is that of the tube without it (Bredt).
  */
-export function doubleHollow({ webMm, ...tube }: SizesOf<'double hollow'>): ShapeProperties {
+function doubleHollow({ webMm, ...tube }: SizesOf<'double hollow'>): ShapeProperties {
   const outer = rectangularTube({ ...tube, shape: 'rectangular tube' });
   const web = rectanglePart(Math.min(webMm, tube.depthMm - 2 * tube.wallMm), tube.widthMm - 2 * tube.wallMm);
   return { ...combineParts([outer, web]), jMm4: outer.jMm4 };

@@ -29,7 +29,7 @@ const KEPT = 20;
 const MOST_BYTES = 64 * 1024 * 1024;
 
 /** The user's own folder for what the program must remember (XDG Base Directory Specification; %LOCALAPPDATA%; ~/Library). */
-export function userStateDir({ XDG_STATE_HOME, LOCALAPPDATA }: NodeJS.ProcessEnv = process.env): string {
+function userStateDir({ XDG_STATE_HOME, LOCALAPPDATA }: NodeJS.ProcessEnv = process.env): string {
   if (XDG_STATE_HOME && path.isAbsolute(XDG_STATE_HOME)) return path.join(XDG_STATE_HOME, 'shellbook');
   if (process.platform === 'win32' && LOCALAPPDATA) return path.join(LOCALAPPDATA, 'shellbook');
   const own = process.platform === 'darwin' ? path.join('Library', 'Application Support') : path.join('.local', 'state');

@@ -113,7 +113,7 @@ async function linkedKind(at: Walk, name: string): Promise<'file' | undefined> {
 }
 
 /** One record file, by its whole path. */
-export async function readRecordText(file: string): Promise<Text> {
+async function readRecordText(file: string): Promise<Text> {
   try {
     const found = await stat(file);
     if (!found.isFile()) return { refused: 'This is not a file, so it is not read' };

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { recordsForEdition, textForEdition, withheldFrom } from '../../src/book/edition-records.js';
+import { cleanFiles, textForEdition, withheldFrom } from '../../src/book/edition-records.js';
 import type { EDITIONS } from '../../src/book/input.js';
+import { hiddenFrom } from '../../src/book/redact/hidden.js';
 import { loadOne, storeText } from '../support/store.js';
 import { smallStore } from './small-store.js';
 
@@ -14,7 +15,7 @@ const STORE = smallStore({
 });
 const { model } = loadOne(STORE);
 const { files } = storeText(STORE);
-const records = (edition: (typeof EDITIONS)[number]) => recordsForEdition(files, model, edition);
+const records = (edition: (typeof EDITIONS)[number]) => cleanFiles(files, hiddenFrom(model, edition), edition).files;
 
 describe('record files for an edition', () => {
   it('are the very files for the shop', () => {

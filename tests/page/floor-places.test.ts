@@ -8,7 +8,7 @@ import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type OpenBrowser, openChromium } from '../../src/book/print/chromium.js';
 import { printPlain } from '../../src/book/print/plain.js';
-import { cameraTowards, type Pixel, projectPoint } from '../../src/compute/camera/camera.js';
+import { type Pixel, projectPoint } from '../../src/compute/camera/camera.js';
 import { locateInPhoto } from '../../src/compute/pictures/locate.js';
 import { namedPoints, pointLabel } from '../../src/compute/pictures/point-names.js';
 import { solvePhoto } from '../../src/compute/pictures/solve-photo.js';
@@ -18,6 +18,7 @@ import { placeAt } from '../../src/model/place-at.js';
 import type { Photo } from '../../src/records/index.js';
 import { shellbook } from '../cli/printed-book.js';
 import { DEMO, judged } from '../demo/store.js';
+import { cameraTowards } from '../support/cameras.js';
 import { FloorPhone, newLog, requestsIn } from './floor-phone.js';
 
 const SIZE = { widthPx: 1280, heightPx: 960 };

@@ -2,7 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { fromMemory, LEGAL_FIGURES } from '../../src/rules/legal.js';
+import { LEGAL_FIGURES } from '../../src/rules/legal.js';
+import { fromMemory } from '../support/legal-page.js';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 

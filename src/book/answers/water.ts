@@ -11,7 +11,7 @@ import { PLACE_NOT_RECORDED, placeColumn, wayToNode } from '../where.js';
 const WET = ['water', 'drain', 'hydraulic'];
 
 /** Belly panel that a drop from a joint falls on: the highest one beneath it. */
-export function bellyBeneath(panels: readonly Panel[], node: Pick<PlacedNode, 'at'>): Panel | undefined {
+function bellyBeneath(panels: readonly Panel[], node: Pick<PlacedNode, 'at'>): Panel | undefined {
   const [x, y, z] = node.at;
   const heightOf = (panel: Panel): number => Math.max(...panel.outline.map((corner) => corner[2]));
   return panels

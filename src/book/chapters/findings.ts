@@ -10,7 +10,7 @@ export const findings: ChapterMaker = (book) => ({
   data: { records: findingTable(book), judged: judgedTable(book) },
 });
 
-export function findingTable(book: Book) {
+function findingTable(book: Book) {
   const { show } = book;
   return table(book.show, {
     rows: book.assessment.model.shell.findings,

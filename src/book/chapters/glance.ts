@@ -121,7 +121,7 @@ export function basisWords(book: Book): string {
 }
 
 /** Lifting, jacking, towing and hanging points: declared by somebody who may, or not declared. */
-export function declaredTable(book: Book) {
+function declaredTable(book: Book) {
   return table(book.show, {
     rows: book.assessment.model.shell.declared,
     home: (one) => one.id,

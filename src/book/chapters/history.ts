@@ -41,7 +41,7 @@ function commitTable(book: Book) {
 }
 type History = Book['history']['commits'][number];
 
-export function amendmentTable(book: Book) {
+function amendmentTable(book: Book) {
   return table(book.show, {
     rows: book.assessment.model.shell.amendments,
     home: (one) => one.id,
@@ -63,7 +63,7 @@ export function amendmentTable(book: Book) {
   });
 }
 
-export function signoffTable(book: Book) {
+function signoffTable(book: Book) {
   return table(book.show, {
     rows: book.assessment.model.shell.signoffs,
     home: (one) => one.id,

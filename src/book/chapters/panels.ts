@@ -30,7 +30,7 @@ export const panels: ChapterMaker = (book) => ({
 });
 
 /** The facts that one needs before lifting a tool. */
-export function openingFacts(book: Book, panel: Panel) {
+function openingFacts(book: Book, panel: Panel) {
   const { show } = book;
   const { fixing } = panel;
   const opening = panel.openingMm?.map((mm) => show.length(mm)).join(' × ');

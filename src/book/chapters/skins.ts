@@ -30,7 +30,7 @@ export function fixingWords(fixing: Fixing | undefined, short = false): string |
     .join(', ');
 }
 
-export function skinTable(book: Book) {
+function skinTable(book: Book) {
   const figures = new Map(book.assessment.figures.takeOff.panels.map((one) => [one.id, one]));
   return table<Panel>(book.show, {
     look: 'dense tight',

@@ -19,7 +19,7 @@ const DAY_S = 86_400;
 const PERIOD = /(\d+)\s*(day|week|month|year)s?/u;
 
 /** The day that a number of days, weeks, months or years after another is, as `2026-07-10`; undefined where no time is named. */
-export function dueAfter(every: string, from: string | undefined): string | undefined {
+function dueAfter(every: string, from: string | undefined): string | undefined {
   const [, count, unit] = PERIOD.exec(every) ?? [];
   if (from === undefined || count === undefined) return undefined;
   const [year = 0, month = 1, day = 1] = from.split('-').map(Number);

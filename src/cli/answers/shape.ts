@@ -29,7 +29,7 @@ export const byName = (value: JsonShape): JsonShape => z.record(z.string(), valu
 export const orNull = (one: JsonShape): JsonShape => z.nullable(one);
 
 /** Units by the last part of a key. */
-export const JSON_UNITS: Readonly<Record<string, string>> = {
+const JSON_UNITS: Readonly<Record<string, string>> = {
   mm: 'millimetres',
   mm2: 'square millimetres',
   mm4: 'millimetres to the fourth power',

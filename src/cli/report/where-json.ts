@@ -49,7 +49,7 @@ function matchJson(match: Match, pages: readonly number[]): Json {
 export const surfaceJson = ({ side, seenFrom }: Surface): Json => ({ side, seen_from: seenFrom });
 
 /** What stands before a panel; `from` is where the person is. */
-export const approachJson = ({ clear, blockedBy, removeFirst, moveFirst, from }: Approach): Json => ({
+const approachJson = ({ clear, blockedBy, removeFirst, moveFirst, from }: Approach): Json => ({
   clear,
   blocked_by: blockedBy,
   remove_first: removeFirst,

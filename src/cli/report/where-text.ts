@@ -111,7 +111,7 @@ function panelText(
 }
 
 /** `, FUEL stands before it`; `, take BP-01 off first`. */
-export function approachText(approach: Approach | undefined): string {
+function approachText(approach: Approach | undefined): string {
   if (!approach) return '';
   const { blockedBy, removeFirst, moveFirst } = approach;
   return [

@@ -83,7 +83,7 @@ function outwardOf(panel: Panel, parent: Panel | undefined, at: Vec3, middle: Ve
 }
 
 /** A place of the opening's plane, mm along its longer side and across. */
-export function placePanel(opening: Pick<PanelOpening, 'center' | 'u' | 'v'>, along: number, across: number): Vec3 {
+function placePanel(opening: Pick<PanelOpening, 'center' | 'u' | 'v'>, along: number, across: number): Vec3 {
   return add(opening.center, add(scale(opening.u, along), scale(opening.v, across)));
 }
 

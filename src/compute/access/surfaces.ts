@@ -19,7 +19,7 @@ export interface Surface {
 }
 
 /** A sheet so near to the plane of another is of the same surface, mm. */
-export const SAME_PLANE_MM = 25;
+const SAME_PLANE_MM = 25;
 /** A lining stands within this of the outermost sheet of its side; what stands further in is a partition, mm. Project default. */
 const WALL_MM = 250;
 

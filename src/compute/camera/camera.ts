@@ -65,14 +65,6 @@ export function rayThrough(camera: Camera, px: Pixel): Vec3 {
   return unit(add(add(camera.look, scale(camera.right, x)), scale(camera.down, y)));
 }
 
-/** A camera at `centre` that looks towards a place, upright: its picture's down is as near to the datum's down as can be. */
-export function cameraTowards(centre: Vec3, towards: Vec3, focalPx: number, size: PictureSize, k1 = 0): Camera {
-  const look = unit(subtract(towards, centre));
-  const up: Vec3 = Math.abs(look[2]) > 0.999 ? [1, 0, 0] : [0, 0, 1];
-  const right = unit(cross(look, up));
-  return { centre, right, down: cross(look, right), look, focalPx, k1, principal: [size.widthPx / 2, size.heightPx / 2] };
-}
-
 /** The same camera turned by a rotation vector (axis times angle, radians) in the datum, and moved. */
 export function moved(camera: Camera, turn: Vec3, by: Vec3): Camera {
   const angle = norm(turn);

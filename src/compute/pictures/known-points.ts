@@ -21,7 +21,7 @@ export interface NoPoint {
 export const isPoint = (one: KnownPoint | NoPoint): one is KnownPoint => 'at' in one;
 
 /** How closely a tape measures a place where the shop does not say, mm: 1/8 in, common practice, no source. */
-export const PICTURE_TAPE_MM = 25.4 / 8;
+const PICTURE_TAPE_MM = 25.4 / 8;
 /** What a typed tolerance stands for: the width of a rectangular spread (GUM 4.3.7). */
 const RECTANGULAR = Math.sqrt(3);
 
@@ -94,7 +94,7 @@ function corner(corners: readonly Vec3[], seen: SeenPoint, tapeMm: number): Know
 }
 
 /** Corners of a panel, clockwise from the lower front one, seen from outside; of one that lies flat, from its front left one. */
-export function panelCorners({ outline, facing }: Panel): readonly Vec3[] {
+function panelCorners({ outline, facing }: Panel): readonly Vec3[] {
   if (outline.length < 3) return [];
   const normal = normalOf(outline);
   return ordered(outline, outwardOf(normal, outline, facing));

@@ -36,7 +36,7 @@ export interface Overlay {
 /** On a plane only what lies within this of it is drawn, mm: the rest would be shown beside its place. */
 export const ON_PLANE_MM = 25;
 /** What lies farther behind the known points than an arm reaches is left out: it would hide what the picture is of. mm, ISO 15534-3 (unverified citation). */
-export const BEHIND_MM = 700;
+const BEHIND_MM = 700;
 /** Lines are looked at this often to tell what of them is hidden: each so many mm, or that share of the picture's width where it is more. */
 const STEP_MM = 40;
 const STEP_SHARE = 1 / 40;

@@ -8,7 +8,7 @@ import { scaleAt } from './overlay.js';
 import { type SolvedPhoto, solvePhoto } from './solve-photo.js';
 
 /** Less than this and a splice is a speck: 1 in is 12 px. Project default, px per mm. */
-export const READ_PX_PER_MM = 0.5;
+const READ_PX_PER_MM = 0.5;
 
 /** What the files say of the pictures: path in the store → facts; absent where nobody looked. */
 export type PictureFactsOf = (file: string) => PictureFacts | undefined;

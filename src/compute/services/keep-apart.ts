@@ -5,7 +5,7 @@ import type { KeepApart } from '../../records/index.js';
  * another source, or one of the two in a sheath: NEC 551.10(C), unverified citation. Gas 2 in from AC, and low voltage in
  * cavities of its own: common practice, no source.
  */
-export const KEEP_APART: readonly KeepApart[] = [
+const KEEP_APART: readonly KeepApart[] = [
   { media: ['gas', 'ac'], distanceMm: 50.8 },
   { media: ['dc', 'ac'], distanceMm: 12.7, shareZone: false },
   { media: ['data', 'ac'], distanceMm: 12.7 },

@@ -4,8 +4,8 @@ import type { AxleBudget, AxleRating, ConditionFigure, Weights } from './types.j
 import type { WorstCase } from './worst-cases.js';
 
 /** Kept unallocated, of each axle's rating: before the interior is fixed, and after. Common practice, no source. */
-export const RESERVE_BEFORE = 0.1;
-export const RESERVE_AFTER = 0.05;
+const RESERVE_BEFORE = 0.1;
+const RESERVE_AFTER = 0.05;
 
 /** The reserve to keep now: the interior is fixed once the last stage has been weighed or signed off. */
 export function reserveOf(model: Model, weighedStage: string | undefined): number {

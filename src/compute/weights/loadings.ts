@@ -22,7 +22,7 @@ export interface Loading {
 const DOWN: ReadonlySet<string> = new Set();
 
 /** Every belted seat taken; 68 kg (150 lb) each (49 CFR 567.4(g)(3); 571.110 S3 up to 10,000 lb of GVWR). */
-export const occupantsLoad = ({ shell }: Model): Load =>
+const occupantsLoad = ({ shell }: Model): Load =>
   sumOf(shell.seats.filter((seat) => seat.belted).map((seat) => loadAt(OCCUPANT_KG, seat.at)));
 
 export const tanksOf = ({ shell }: Model, role: 'fresh water' | 'waste'): readonly Tank[] =>
@@ -31,11 +31,11 @@ export const tanksOf = ({ shell }: Model, role: 'fresh water' | 'waste'): readon
 const tanksLoad = (model: Model, role: 'fresh water' | 'waste'): Load => sumOf(tanksOf(model, role).map(fullTank));
 
 /** Bays at their stated limits; a bay without one stays empty. */
-export const baysLoad = ({ shell }: Model): Load =>
+const baysLoad = ({ shell }: Model): Load =>
   sumOf(shell.bays.flatMap((bay) => (bay.limitKg === undefined ? [] : [loadAt(bay.limitKg, bay.at)])));
 
 /** Occupants and full fresh water: what bays are loaded on top of. */
-export const waterLoad = (model: Model): Load => plus(occupantsLoad(model), tanksLoad(model, 'fresh water'));
+const waterLoad = (model: Model): Load => plus(occupantsLoad(model), tanksLoad(model, 'fresh water'));
 
 /** The named conditions with every axle down. */
 export function standardLoadings(model: Model): readonly Loading[] {

@@ -46,7 +46,7 @@ const carriageOf = (axles: readonly Axle[]): AxleModel | undefined => {
 };
 
 /** Centre of a bare chassis to either side where its ends were not weighed: ± 50 mm. Common practice, no source. */
-export const BARE_SIDE_HALF_WIDTH_MM = 50;
+const BARE_SIDE_HALF_WIDTH_MM = 50;
 
 function bareSideSources(axles: readonly Axle[], readings: Ticket['readings']): readonly UncertaintySource[] {
   const massKg = axles.reduce((sum, axle) => {

@@ -11,7 +11,7 @@ export interface ScaleUncertainty {
 }
 
 /** A scale that is not on record: 50 kg steps and 0.5 %. Common practice, no source. */
-export const UNKNOWN_SCALE: ScaleUncertainty = { resolutionKg: 50, relative: 0.005, absoluteKg: 0 };
+const UNKNOWN_SCALE: ScaleUncertainty = { resolutionKg: 50, relative: 0.005, absoluteKg: 0 };
 /** Bare chassis, weighed somewhere or copied from its papers: ± 1 % of each axle. Common practice, no source. */
 export const BARE_CHASSIS: ScaleUncertainty = { resolutionKg: 0, relative: 0.01, absoluteKg: 0 };
 

@@ -10,7 +10,7 @@ export interface SidePrior {
 }
 
 /** The load on an axle is centred where that of the whole vehicle is, ± 25 mm: roll stiffness is not on record. Common practice, no source. */
-export const AXLE_SIDE_HALF_WIDTH_MM = 25;
+const AXLE_SIDE_HALF_WIDTH_MM = 25;
 /** A vehicle of whose sides nothing is known is centred on its centre line, ± 50 mm. Common practice, no source. */
 const VEHICLE_SIDE_HALF_WIDTH_MM = 50;
 

@@ -8,7 +8,7 @@ import type { Port } from '../sheet.js';
 import { phraseFor } from '../wording.js';
 
 /** Corners of an opening: along its sill, then up by its height. Without a sill on record: none. */
-export function openingOutline(opening: Opening): readonly Vec3[] {
+function openingOutline(opening: Opening): readonly Vec3[] {
   const [from, to] = opening.sill;
   if (!from || !to) return [];
   const up = scale([0, 0, 1], opening.heightMm);

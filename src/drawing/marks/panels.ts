@@ -28,7 +28,7 @@ export function panelsOfSurface(model: Model, surface: Surface): readonly Panel[
 export const outsideOf = (faces: Facing): Surface => ({ side: SIDE_OF[faces], seenFrom: 'outside', faces });
 const SIDE_OF = { up: 'roof', down: 'underside', left: 'left', right: 'right', front: 'front', rear: 'rear' } as const;
 
-export const panelPen = (panel: Panel): PenName =>
+const panelPen = (panel: Panel): PenName =>
   panel.panelKind === 'access' ? 'access' : panel.panelKind === 'interior' ? 'interior' : 'skin';
 
 /** A panel with its cut-outs. */

@@ -10,7 +10,7 @@ import { numberedPlan } from './numbered-plan.js';
 /** What must not be cut into: drawn as lines. */
 const DANGEROUS_MEDIA = ['gas', 'ac'] as const;
 
-export const RESCUE_BADGES: Readonly<Record<RescueGroup, Badge>> = {
+const RESCUE_BADGES: Readonly<Record<RescueGroup, Badge>> = {
   Gas: 'gas',
   Fuel: 'fuel',
   'AC power': 'mains',

@@ -328,7 +328,7 @@ function chassisMarks({ model, vehicle }: Sheet, face: Facing, port: Port): read
   return chassisEnd(model, vehicle, port, face);
 }
 
-export const accessWish = (panel: Panel, port: Port): LabelWish => ({
+const accessWish = (panel: Panel, port: Port): LabelWish => ({
   text: panel.id,
   anchor: panelAnchor(panel, port),
   style: 'id-strong',

@@ -32,7 +32,7 @@ interface Sight {
 }
 
 /** How each layer is looked at: from where one works on it. */
-export const SIGHT_OF_LAYER: Readonly<Record<ServiceLayer, Sight>> = {
+const SIGHT_OF_LAYER: Readonly<Record<ServiceLayer, Sight>> = {
   belly: { view: VIEWS.underside, title: 'in the belly, under the floor', note: 'drawn.seen.below' },
   floor: { view: VIEWS.plan, title: 'on the floor and in cabinets', note: 'drawn.seen.above' },
   left: { view: VIEWS.left, title: 'in the left wall', note: 'drawn.seen.outside' },

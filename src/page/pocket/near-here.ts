@@ -30,7 +30,7 @@ export function nearHere(data: NearData): NearHere {
 }
 
 /** The records and figures as the queries take them. */
-export function computedOf({ shell, sections, runs, joints }: NearData): Computed {
+function computedOf({ shell, sections, runs, joints }: NearData): Computed {
   const model = { shell, library: { sections: new Map(sections) }, shop: {} };
   return { model, figures: { takeOff: { runs }, joints: { joints } } } as unknown as Computed;
 }

@@ -15,7 +15,7 @@ export const ONE_ACTION = 1_000_000;
 /** A source's own leads come off only where no number of switches and valves would do. */
 const LAST_RESORT = 1000 * ONE_ACTION;
 /** Sealed refrigerant: only a licensed technician may open it. Never chosen while anything else is there. */
-export const SEALED_COST = 1_000_000 * ONE_ACTION;
+const SEALED_COST = 1_000_000 * ONE_ACTION;
 
 const SWITCH: Handling = { kind: 'switch', action: 'open', say: 'Switch % off and lock it off.' };
 const VALVE: Handling = { kind: 'valve', action: 'shut', say: 'Shut valve % and tag it.' };

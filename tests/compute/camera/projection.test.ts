@@ -1,16 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  cameraTowards,
-  focalFromAngle,
-  focalFromEquivalent,
-  projectPoint,
-  rayThrough,
-} from '../../../src/compute/camera/camera.js';
+import { focalFromAngle, focalFromEquivalent, projectPoint, rayThrough } from '../../../src/compute/camera/camera.js';
 import { homographyOf, inverse, type PlanePair, shownBy } from '../../../src/compute/camera/homography.js';
 import { cameraOfProjection, projectionOf } from '../../../src/compute/camera/space-dlt.js';
 import { camerasOfThree } from '../../../src/compute/camera/three-points.js';
 import { distance, dot, subtract, unit, type Vec3 } from '../../../src/geometry/vector.js';
+import { cameraTowards } from '../../support/cameras.js';
 
 const SIZE = { widthPx: 4032, heightPx: 3024 };
 

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { type Camera, cameraTowards, type Pixel, projectPoint } from '../../../src/compute/camera/camera.js';
+import { type Camera, type Pixel, projectPoint } from '../../../src/compute/camera/camera.js';
 import type { Sighting } from '../../../src/compute/camera/fit.js';
 import { locateOn } from '../../../src/compute/camera/locate.js';
 import { solvePicture } from '../../../src/compute/camera/solve.js';
 import { distance, type Vec3 } from '../../../src/geometry/vector.js';
+import { cameraTowards } from '../../support/cameras.js';
 
 /** A synthetic camera: what it should find is known. Park and Miller’s generator, CACM 31, 1988. */
 class Chance {

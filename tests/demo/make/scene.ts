@@ -1,8 +1,9 @@
-import { type Camera, cameraTowards, focalFromEquivalent, projectPoint } from '../../../src/compute/camera/camera.js';
+import { type Camera, focalFromEquivalent, projectPoint } from '../../../src/compute/camera/camera.js';
 import { memberBox } from '../../../src/compute/solids.js';
 import { type Box, boxBetween } from '../../../src/geometry/box.js';
 import { add, dot, lerp, scale, subtract, unit, type Vec3 } from '../../../src/geometry/vector.js';
 import type { Member, Section } from '../../../src/records/index.js';
+import { cameraTowards } from '../../support/cameras.js';
 
 /** What a camera saw: parts and runs near a place, a zone card, a tape. */
 export interface View {

@@ -53,7 +53,7 @@ export interface ServiceGraph {
 }
 
 /** Kinds of protection that part a circuit. */
-export const PARTING_PROTECTION: readonly string[] = ['fuse', 'breaker'];
+const PARTING_PROTECTION: readonly string[] = ['fuse', 'breaker'];
 
 /** Every service of a shell as one graph. Runs that name a node which is not recorded end there. */
 export function serviceGraph(facts: ServiceFacts): ServiceGraph {

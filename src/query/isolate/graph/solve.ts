@@ -30,7 +30,7 @@ export interface Solution {
 const STOPPED: readonly NodeRole[] = ['generator', 'alternator', 'shore inlet', 'city inlet', 'tank', 'reservoir'];
 
 /** A source that the action on it makes dead itself, not only its lines. */
-export const isStopped = ({ role, medium }: NodeFacts): boolean =>
+const isStopped = ({ role, medium }: NodeFacts): boolean =>
   role === undefined ? medium === 'drain' : (STOPPED.includes(role) && medium !== 'gas') || medium === 'drain';
 
 /** One shell is asked many times: its graph is made once. */
