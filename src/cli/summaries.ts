@@ -2,12 +2,14 @@ import { createHash } from 'node:crypto';
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { FileIds } from '../store/file-ids.js';
-import { CacheDir, CacheEntries } from '../store/kept.js';
+import { CacheDir } from '../store/kept.js';
+import type { KeptAt } from '../store/kept-answers.js';
 import { looksOfFiles } from '../store/looks.js';
+import { Sections } from '../store/sections.js';
 import type { Context } from './context.js';
 import { programFiles } from './program-files.js';
 import type { Summary } from './summary.js';
-import type { WorkerShare } from './summary-worker.js';
+import type { Judged, WorkerShare } from './summary-worker.js';
 
 type Wanted = WorkerShare['shells'][number];
 
@@ -30,39 +32,64 @@ const isKept = (found: unknown): found is KeptSummary => {
 
 /** Old answers are of use to nobody who does not go back to the same commit. */
 const MOST_KEPT = 5000;
+const SAVED_EVERY = 250;
+const SECTION = 'summaries';
 
 /**
  * What `list` says of each shell of a store: from what was kept where nothing that it depends on has changed, else computed, on several
  * threads where there is much to do. Keyed by contents: by Git’s ids where Git has them, so that it is right on a dirty tree too.
  */
 export async function summaries(root: string, files: FileIds, context: Context): Promise<ReadonlyMap<string, Summary>> {
-  const kept = new CacheEntries<KeptSummary>(CacheDir.in(files.gitDir, 'list'), isKept);
+  const place = placeOf(files);
+  const kept = keptIn(place);
   const keys = keysOf(files);
   const found = new Map<string, Summary>();
   const missing: Wanted[] = [];
-  const around = (shell: string): string => digest([...keys].filter(([other]) => other !== shell).map(([, key]) => key));
   const names = [...keys.keys()];
-  const AT_ONCE = 64;
-  for (let i = 0; i < names.length; i += AT_ONCE) {
-    await Promise.all(
-      names.slice(i, i + AT_ONCE).map(async (shell) => {
-        const one = await kept.get(keys.get(shell) as string);
-        if (one && (one.around === undefined || one.around === around(shell))) found.set(shell, one.summary);
-        else missing.push(wanted(shell, files));
-      }),
-    );
+  // Its own files are in a summary's key.
+  const around = digest([...keys.values()]);
+  for (const shell of names) {
+    const one = kept.get(keys.get(shell) as string);
+    if (isKept(one) && (one.around === undefined || one.around === around)) found.set(shell, one.summary);
+    else missing.push(wanted(shell, files));
   }
-  let done = 0;
-  const take = async (shell: string, summary: Summary): Promise<void> => {
-    found.set(shell, summary);
-    context.progress(`Judged ${++done} of ${missing.length} shells`);
-    await kept.put(keys.get(shell) as string, { summary, ...(summary.lookedAround ? { around: around(shell) } : {}) });
-  };
   if (missing.length > 0) {
-    await compute(root, missing, take);
-    await kept.thin(Math.max(MOST_KEPT, 2 * names.length));
+    const fresh = new Map<string, KeptSummary>();
+    await compute(root, missing, async (shell, summary) => {
+      found.set(shell, summary);
+      fresh.set(keys.get(shell) as string, { summary, ...(summary.lookedAround ? { around } : {}) });
+      context.progress(`Judged ${fresh.size} of ${missing.length} shells`);
+      if (fresh.size % SAVED_EVERY === 0) await keepIn(place, kept, fresh, names.length);
+    });
+    await keepIn(place, kept, fresh, names.length);
   }
   return new Map(names.flatMap((shell) => (found.has(shell) ? [[shell, found.get(shell) as Summary] as const] : [])));
+}
+
+/** All summaries of a store are in one file: a file each takes longer to open than to read. */
+const placeOf = (files: FileIds): KeptAt => ({
+  room: CacheDir.in(files.gitDir, 'list'),
+  name: 'summaries',
+  stamp: digest([process.version, ...looksOfFiles(programFiles()).lines]),
+  settled: true,
+});
+
+function keptIn(place: KeptAt): ReadonlyMap<string, unknown> {
+  const found = Sections.open(place).get(SECTION);
+  return found instanceof Map ? found : new Map();
+}
+
+/** The newest, as many as the store has twice over or more. */
+async function keepIn(
+  place: KeptAt,
+  kept: ReadonlyMap<string, unknown>,
+  fresh: ReadonlyMap<string, KeptSummary>,
+  shells: number,
+): Promise<void> {
+  const sections = Sections.open(place);
+  const all = [...kept, ...fresh];
+  sections.put(SECTION, new Map(all.slice(-Math.max(MOST_KEPT, 2 * shells))));
+  await sections.save();
 }
 
 function wanted(shell: string, { uncommitted }: FileIds): Wanted {
@@ -74,8 +101,7 @@ const isOf = (shell: string, file: string): boolean => !file.startsWith('shells/
 
 /** For each shell: everything that its summary depends on by itself, as one hash. */
 function keysOf({ ids, uncommitted }: FileIds): ReadonlyMap<string, string> {
-  // What an older program judged is judged again.
-  const shared: string[] = [...looksOfFiles(programFiles()).lines];
+  const shared: string[] = [];
   const own = new Map<string, string[]>();
   const dirty = new Set(uncommitted ?? []);
   for (const [file, id] of [...ids].sort(([a], [b]) => (a < b ? -1 : 1))) {
@@ -127,8 +153,8 @@ function inThread(share: WorkerShare, take: (shell: string, summary: Summary) =>
   return new Promise((resolve, reject) => {
     const taken: Promise<void>[] = [];
     const worker = new Worker(new URL('../cli/summary-worker.js', import.meta.url), { workerData: share });
-    worker.on('message', ({ shell, summary }: { readonly shell: string; readonly summary?: Summary }) => {
-      if (summary) taken.push(take(shell, summary));
+    worker.on('message', (judged: readonly Judged[]) => {
+      for (const { shell, summary } of judged) if (summary) taken.push(take(shell, summary));
     });
     worker.on('error', reject);
     worker.on('exit', () => void Promise.all(taken).then(() => resolve(), reject));

@@ -1,7 +1,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { loadStore } from '../model/load.js';
 import { readStoreText } from '../store/read.js';
-import { summaryOf } from './summary.js';
+import { type Summary, summaryOf } from './summary.js';
 
 /** What a worker is given: its share of the shells, each with its uncommitted files. */
 export interface WorkerShare {
@@ -9,9 +9,28 @@ export interface WorkerShare {
   readonly shells: readonly { readonly shell: string; readonly uncommitted?: readonly string[] }[];
 }
 
+/** What a worker hands back of a shell. */
+export interface Judged {
+  readonly shell: string;
+  readonly summary?: Summary;
+}
+
+const AT_ONCE = 20;
+
 async function judgeShare({ root, shells }: WorkerShare): Promise<void> {
   const loaded = loadStore(await readStoreText(root));
-  for (const { shell, uncommitted } of shells) parentPort?.postMessage({ shell, summary: summaryOf(loaded, shell, uncommitted) });
+  // To wake the other thread for each would take longer than to hand it over.
+  let done: Judged[] = [];
+  const hand = (): void => {
+    parentPort?.postMessage(done);
+    done = [];
+  };
+  for (const { shell, uncommitted } of shells) {
+    const summary = summaryOf(loaded, shell, uncommitted);
+    done.push({ shell, ...(summary ? { summary } : {}) });
+    if (done.length >= AT_ONCE) hand();
+  }
+  hand();
 }
 
 void judgeShare(workerData as WorkerShare);

@@ -3,7 +3,6 @@ import { mkdir, readdir, stat, unlink } from 'node:fs/promises';
 import path from 'node:path';
 import { userCacheDir } from './cache-key.js';
 import { replaceFile } from './replace.js';
-import { sealed, unsealed } from './sealed.js';
 
 /**
  * A folder of answers that were computed once, beside Git's own files and never among the records. Whatever lies there can be taken
@@ -55,33 +54,5 @@ export class CacheDir {
     );
     for (const { name } of dated.sort((a, b) => a.at - b.at).slice(0, names.length - most))
       await unlink(path.join(folder, name)).catch(() => {});
-  }
-}
-
-/** Answers by a key that changes with everything they depend on. */
-export class CacheEntries<T> {
-  constructor(
-    private readonly room: CacheDir,
-    private readonly isWhole: (found: unknown) => found is T,
-  ) {}
-
-  /** Undefined where nothing of that key is kept, or it is damaged. */
-  async get(key: string): Promise<T | undefined> {
-    const bytes = this.room.read(`${key}.json`);
-    try {
-      const text = bytes && unsealed(bytes);
-      const found: unknown = text && JSON.parse(text.toString('utf8'));
-      return this.isWhole(found) ? found : undefined;
-    } catch {
-      return undefined;
-    }
-  }
-
-  async put(key: string, value: T): Promise<void> {
-    await this.room.write(`${key}.json`, sealed(JSON.stringify(value)));
-  }
-
-  async thin(most: number): Promise<void> {
-    await this.room.thin(most);
   }
 }

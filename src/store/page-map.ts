@@ -1,7 +1,8 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { CacheDir } from './kept.js';
-import { sealed, unsealed } from './sealed.js';
+import type { KeptAt } from './kept-answers.js';
+import { Sections } from './sections.js';
 
 /** Where each record stands in a printed book: anchor → page number, from 1. Kept beside Git's own files, never in the store. */
 export type PageMap = ReadonlyMap<string, number>;
@@ -10,25 +11,28 @@ const ROOM = 'pages';
 /** Books of a few shells, in each edition, at a few of their revisions. */
 const MOST_KEPT = 60;
 
-const nameOf = (fingerprint: string, edition: string): string => `${fingerprint.replace(/[^0-9a-f]/gu, '')}-${edition}.json`;
+const SECTION = 'pages';
+
+/** The name may be given to any file: what it is of stands in it, behind the mark. */
+const placeOf = (gitDir: string, fingerprint: string, edition: string): KeptAt => ({
+  room: CacheDir.in(gitDir, ROOM),
+  name: `${fingerprint.replace(/[^0-9a-f]/gu, '')}-${edition}`,
+  stamp: `${fingerprint} ${edition}`,
+  settled: true,
+  most: MOST_KEPT,
+});
 
 /** Keeps the map for `where`. A repository that cannot be written to keeps none: the book is printed all the same. */
 export async function keepPageMap(gitDir: string, fingerprint: string, edition: string, pages: PageMap): Promise<void> {
-  const room = CacheDir.in(gitDir, ROOM);
-  await room.write(nameOf(fingerprint, edition), sealed(JSON.stringify(Object.fromEntries(pages))));
-  await room.thin(MOST_KEPT);
+  const kept = Sections.open(placeOf(gitDir, fingerprint, edition));
+  kept.put(SECTION, pages);
+  await kept.save();
 }
 
-/** Empty where no book of exactly this record was printed here, and where what is kept is damaged or not marked with this user's key. */
+/** Empty where no book of exactly this record was printed here, and where what is kept is damaged, of another, or not marked with this user's key. */
 export function readPageMap(gitDir: string, fingerprint: string, edition: string): PageMap {
-  const bytes = CacheDir.in(gitDir, ROOM).read(nameOf(fingerprint, edition));
-  try {
-    const text = bytes && unsealed(bytes);
-    const kept: unknown = text ? JSON.parse(text.toString('utf8')) : {};
-    return new Map(Object.entries(kept as Record<string, number>).filter(([, page]) => Number.isInteger(page)));
-  } catch {
-    return new Map();
-  }
+  const kept = Sections.open(placeOf(gitDir, fingerprint, edition)).get(SECTION);
+  return kept instanceof Map ? new Map([...kept].filter(([, page]) => Number.isInteger(page))) : new Map();
 }
 
 /** True where any book was printed in this repository. */

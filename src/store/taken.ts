@@ -25,10 +25,12 @@ export const tooLarge = (bytes: number): string | undefined =>
     ? `This file is ${Math.ceil(bytes / 1048576)} MB, expected ${LARGEST_BYTES / 1048576} MB at most: split it`
     : undefined;
 
+const UTF8 = new TextDecoder('utf-8', { fatal: true });
+
 /** Text of a record file; the byte order mark that some editors put first is dropped. */
 export function decode(bytes: Uint8Array): Text {
   try {
-    return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
+    return { text: UTF8.decode(bytes) };
   } catch {
     return { refused: 'This file is not UTF-8 text, so it is not read: save it as UTF-8' };
   }

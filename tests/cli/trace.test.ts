@@ -1,9 +1,11 @@
 import { execFileSync } from 'node:child_process';
-import { rmSync, symlinkSync, utimesSync } from 'node:fs';
+import { readFileSync, rmSync, symlinkSync, utimesSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { inShare, readShare } from '../../src/cli/commands/check-share.js';
 import { runProgram } from '../../src/cli/program.js';
+import { CacheDir } from '../../src/store/kept.js';
+import { Sections } from '../../src/store/sections.js';
 import { literalIo } from './literal-io.js';
 import { laySmallStore, type SmallStore } from './small-store.js';
 
@@ -168,13 +170,39 @@ describe('list', () => {
     expect(await errors('T-2')).toBeGreaterThan(before.find(({ shell }) => shell === 'T-2')?.counts.error ?? 0);
   });
 
-  it('keeps nothing where it cannot, and a spoilt answer is not believed', async () => {
+  it('believes no kept answer that is spoilt, cut, of another store or without this user’s mark', async () => {
     const before = await list();
-    for (const name of execFileSync('ls', [path.join(store.root, '.git/shellbook/list')], { encoding: 'utf8' })
-      .trim()
-      .split('\n'))
-      store.write(`.git/shellbook/list/${name}`, '{"summary": {"title": "cut');
-    expect(await list()).toEqual(before);
+    const file = path.join(store.root, '.git/shellbook/list/summaries');
+    const whole = readFileSync(file);
+    const [head = ''] = whole.toString('latin1').split('\n');
+    const { stamp } = JSON.parse(head.slice(65)) as { readonly stamp: string };
+    const forged = Sections.open({
+      room: CacheDir.in(path.join(store.root, '.git'), 'list'),
+      name: 'summaries',
+      stamp,
+      settled: true,
+    });
+    const told = forged.get('summaries') as Map<string, { summary: { title: string } }>;
+    // The test of the test: what is kept is what is told.
+    forged.put(
+      'summaries',
+      new Map([...told].map(([key, one]) => [key, { ...one, summary: { ...one.summary, title: 'kept' } }])),
+    );
+    await forged.save();
+    expect((await titles()).every((title) => title === 'kept')).toBe(true);
+    const marked = readFileSync(file);
+    const unmarked = Buffer.concat([Buffer.from('0'.repeat(64)), marked.subarray(64)]);
+    const odd = [
+      unmarked,
+      marked.subarray(0, -1),
+      Buffer.concat([marked.subarray(0, -20), Buffer.alloc(20)]),
+      Buffer.from('{"summary": {"title": "cut'),
+      Buffer.from(marked.toString('latin1').replace(stamp, stamp.replace(/^./u, 'x')), 'latin1'),
+    ];
+    for (const one of odd) {
+      writeFileSync(file, one);
+      expect(await list()).toEqual(before);
+    }
   });
 });
 

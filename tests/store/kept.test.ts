@@ -1,10 +1,10 @@
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { CacheDir, CacheEntries } from '../../src/store/kept.js';
+import { CacheDir } from '../../src/store/kept.js';
 import { statSnapshot } from '../../src/store/looks.js';
-import { sealed } from '../../src/store/sealed.js';
+import { keepPageMap, readPageMap } from '../../src/store/page-map.js';
 
 let folder: string;
 beforeEach(() => {
@@ -12,37 +12,42 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
-describe('an answer kept by a key', () => {
-  const isWord = (found: unknown): found is { readonly word: string } =>
-    typeof (found as { word?: unknown } | null)?.word === 'string';
-  const kept = (gitDir: string | undefined = folder) => new CacheEntries(CacheDir.in(gitDir, 'words'), isWord);
-  const file = () => path.join(folder, 'shellbook/words/a.json');
+describe('the pages of a book, kept for look-ups', () => {
+  const PAGES = new Map([['member-ü', 7]]);
+  const read = (fingerprint = 'c2-0a', edition = 'service') => readPageMap(folder, fingerprint, edition);
+  const room = () => path.join(folder, 'shellbook/pages');
+  const file = (name = 'c20a-service') => path.join(room(), name);
 
-  it('comes back as it was, and is nothing under another key', async () => {
-    await kept().put('a', { word: 'über' });
-    expect([await kept().get('a'), await kept().get('b')]).toEqual([{ word: 'über' }, undefined]);
+  it('come back as they were, and are nothing for another record or edition', async () => {
+    await keepPageMap(folder, 'c2-0a', 'service', PAGES);
+    expect([read(), read('c2-0b').size, read('c2-0a', 'owner').size]).toEqual([PAGES, 0, 0]);
   });
 
-  it('is nothing once a single byte of it is another, its end is gone, or it is of another form', async () => {
-    await kept().put('a', { word: 'under' });
-    const text = readFileSync(file(), 'utf8');
-    const spoilt = [text.replace('under', 'undar'), text.slice(0, -1), `${text} `, text.slice(65), '', '\0'.repeat(text.length)];
-    for (const one of [...spoilt, ...['null', '7', '[]', '{"word":7}', '{'].map(sealed)]) {
-      writeFileSync(file(), one as string | Buffer);
-      expect(await kept().get('a'), String(one)).toBeUndefined();
+  it('are nothing once a single byte is another, the end is gone, or it was kept of another record', async () => {
+    await keepPageMap(folder, 'c2-0a', 'service', PAGES);
+    const whole = readFileSync(file());
+    for (let at = 0; at < whole.length; at += 7) {
+      const spoilt = Buffer.from(whole);
+      spoilt[at] = (spoilt[at] as number) ^ 1;
+      writeFileSync(file(), spoilt);
+      expect(read().size, `byte ${at}`).toBe(0);
     }
-    writeFileSync(file(), text);
-    expect(await kept().get('a')).toEqual({ word: 'under' });
+    for (const odd of [whole.subarray(0, -1), whole.subarray(65), Buffer.alloc(0), Buffer.from('{"member-1": 3}')]) {
+      writeFileSync(file(), odd);
+      expect(read().size).toBe(0);
+    }
+    await keepPageMap(folder, 'c2-0b', 'service', new Map([['member-1', 3]]));
+    renameSync(file('c20b-service'), file());
+    expect(read().size).toBe(0);
+    writeFileSync(file(), whole);
+    expect(read()).toEqual(PAGES);
   });
 
-  it('is not kept, without a word, where nothing can be written or there is no Git', async () => {
+  it('are not kept, without a word, where nothing can be written', async () => {
     writeFileSync(path.join(folder, 'shellbook'), 'a file where the folder would be');
-    for (const gitDir of [folder, undefined]) {
-      await kept(gitDir).put('a', { word: 'lost' });
-      await kept(gitDir).thin(0);
-      expect(await kept(gitDir).get('a')).toBeUndefined();
-    }
-    expect(readdirSync(folder)).toEqual(['shellbook']);
+    await keepPageMap(folder, 'c2-0a', 'service', PAGES);
+    await CacheDir.in(undefined, 'pages').thin(0);
+    expect([read().size, readdirSync(folder)]).toEqual([0, ['shellbook']]);
   });
 });
 

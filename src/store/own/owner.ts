@@ -16,7 +16,12 @@ interface Owner {
 const NAME = /^([0-9a-f]{16})\.(\d{1,10})\.(\d{1,20})$/u;
 
 /** This process, as a part of a file name. */
-export const ownName = (): string => `${thisMachine()}.${process.pid}.${processOf(process.pid)?.began ?? '0'}`;
+export function ownName(): string {
+  own ??= `${thisMachine()}.${process.pid}.${processOf(process.pid)?.began ?? '0'}`;
+  return own;
+}
+
+let own: string | undefined;
 
 /** Whether the process of that name has surely ended. False for one of another machine: nothing is known of it here. */
 export function hasEnded(name: string): boolean {
