@@ -9,7 +9,7 @@ import { Sections } from '../store/sections.js';
 import type { Context } from './context.js';
 import { programFiles } from './program-files.js';
 import type { Summary } from './summary.js';
-import type { Judged, WorkerShare } from './summary-worker.js';
+import type { ShellSummary, WorkerShare } from './summary-worker.js';
 
 type Wanted = WorkerShare['shells'][number];
 
@@ -153,7 +153,7 @@ function inThread(share: WorkerShare, take: (shell: string, summary: Summary) =>
   return new Promise((resolve, reject) => {
     const taken: Promise<void>[] = [];
     const worker = new Worker(new URL('../cli/summary-worker.js', import.meta.url), { workerData: share });
-    worker.on('message', (judged: readonly Judged[]) => {
+    worker.on('message', (judged: readonly ShellSummary[]) => {
       for (const { shell, summary } of judged) if (summary) taken.push(take(shell, summary));
     });
     worker.on('error', reject);

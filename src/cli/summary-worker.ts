@@ -10,7 +10,7 @@ export interface WorkerShare {
 }
 
 /** What a worker hands back of a shell. */
-export interface Judged {
+export interface ShellSummary {
   readonly shell: string;
   readonly summary?: Summary;
 }
@@ -20,7 +20,7 @@ const AT_ONCE = 20;
 async function judgeShare({ root, shells }: WorkerShare): Promise<void> {
   const loaded = loadStore(await readStoreText(root));
   // To wake the other thread for each would take longer than to hand it over.
-  let done: Judged[] = [];
+  let done: ShellSummary[] = [];
   const hand = (): void => {
     parentPort?.postMessage(done);
     done = [];
