@@ -4,7 +4,7 @@ import type { ModelOf } from './types.js';
 import { tyreSize } from './tyre-size.js';
 
 const tyres = {
-  count: count('Tyres on the axle').required(),
+  count: count('Tires on the axle').required(),
   /** Load index single; for duals [single, dual]. */
   load_index: either([count('Load index'), list(count('Load index'), '', [1, 2])], 'Load index; for duals [single, dual]')
     .model((typed): readonly number[] => (typeof typed === 'number' ? [typed] : typed))
@@ -23,7 +23,7 @@ const travel = block(
     bump: quantity('length', 'How far the wheels come up from where they stand unladen').required(),
     rebound: quantity('length', 'How far they drop from there').required(),
   },
-  'Of the suspension: with tyre size and track it gives the room that the tyres need',
+  'Of the suspension: with tire size and track it gives the room that the tires need',
 );
 
 const share = block(
@@ -39,7 +39,7 @@ export const axle = kind(
   'axle',
   { in: 'head', path: ['chassis', 'axles'] },
   {
-    x: station('Rearward from the front axle’s centre line').required(),
+    x: station('Rearward from the front axle’s center line').required(),
     gawr: quantity('mass', 'Gross axle weight rating', 'above zero').ofOne(),
     suspension: quantity('mass', 'Rating of the suspension', 'above zero').ofOne(),
     wheels: quantity('mass', 'Rating of the wheels, as `wheels_by` says', 'above zero').ofOne(),
@@ -47,9 +47,9 @@ export const axle = kind(
       ['wheel', 'axle'],
       'What `wheels` rates: one wheel, or all of the axle together; one wheel where not typed',
     ).ofOne(),
-    track: quantity('length', 'Between the tyres’ centre lines', 'above zero'),
+    track: quantity('length', 'Between the tires’ center lines', 'above zero'),
     // Four tyres on an axle are two a side.
-    dual: yesNo('Dual tyres on each end').usual(
+    dual: yesNo('Dual tires on each end').usual(
       ({ read }) => ((read.tyres as { readonly count: number } | undefined)?.count ?? 2) >= 4,
     ),
     lift: yesNo('Can be lifted').usual(false),
@@ -60,7 +60,7 @@ export const axle = kind(
     spring_rate: quantity('stiffness', 'At the axle, both ends together', 'above zero'),
     /** What a lifted axle still carries to the chassis. */
     mass: quantity('mass', 'The axle itself, wheels included', 'above zero').as('ownMassKg'),
-    tyres: block(tyres, 'The tyres of the axle').ofOne(),
+    tyres: block(tyres, 'The tires of the axle').ofOne(),
   },
   {
     finish({ tyres: typed, ...rest }) {

@@ -5,7 +5,7 @@ import { part, type RecordOf } from './kind.js';
 import type { ModelOf } from './types.js';
 
 const crossMember = block({
-  x: station('Its middle, rearward from the front axle’s centre line').required(),
+  x: station('Its middle, rearward from the front axle’s center line').required(),
   depth: quantity('length', 'Its height', 'above zero').required(),
   width: quantity('length', 'Its width along the coach', 'above zero').required(),
   below_top: quantity('length', 'Its top below the top of the rails; 0 in where they are level').required(),

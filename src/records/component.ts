@@ -21,7 +21,7 @@ export const component = kind(
   {
     name: text('What it is').required().called('description').traced('part'),
     mass: quantity('mass', 'Its mass').required().called('weight'),
-    at: position('Its centre of gravity').required().notLent().called('location', 'position', ''),
+    at: position('Its center of gravity').required().notLent().called('location', 'position', ''),
     // The safe side: a mass that nobody says to have weighed is an estimate, with an estimate's uncertainty.
     basis: oneOf(MASS_BASES, 'Where the mass comes from; estimated where not typed').usual('estimated').called('source').asLast(),
     size: size('Outside size, as 20 in x 12 in x 8 in: along, across, up').describes('early'),

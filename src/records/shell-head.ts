@@ -15,7 +15,7 @@ export type CareItem = ModelOf<typeof care>;
 const paint = {
   where: text('What is painted with it').required(),
   system: text('Maker and system'),
-  code: text('Colour code'),
+  code: text('Color code'),
   lot: text('Lot').traced('lot').ofOne(),
 };
 export type PaintCoat = ModelOf<typeof paint>;

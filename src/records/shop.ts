@@ -49,7 +49,7 @@ const limits = {
   cavity_fill: level('Most of a cavity’s clear area that services may fill').usual(0.4),
   keep_apart: list(block(keepApart), 'Media that must keep apart: adds to the defaults, or overrides single pairs').usual([]),
   // common practice, no source: 50 mm about a moving tyre or slide.
-  moving_clearance: quantity('length', 'Least between a moving tyre or slide and whatever stands still').usual(50),
+  moving_clearance: quantity('length', 'Least between a moving tire or slide and whatever stands still').usual(50),
   hot_clearance: block(
     { dry: hot('From a dry hot part, as an exhaust pipe'), wet: hot('From one cooled by water') },
     'Least between a hot part and wires or pipes',

@@ -9,7 +9,7 @@ const raised = block(
     level: id('The ticket of the same vehicle weighed level').required().names('ticket'),
     wheel_radius: quantity('length', 'From the ground to the middle of the wheels that stayed down', 'above zero').required(),
   },
-  'Weighed with one axle raised, to find the height of the centre of gravity',
+  'Weighed with one axle raised, to find the height of the center of gravity',
 );
 
 /** weights*.yaml: scale tickets. */

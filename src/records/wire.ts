@@ -23,7 +23,7 @@ export type Conductor = ModelOf<typeof wire>;
 
 /** What a wire or pipe is made of, of a circuit or of one run. */
 export const CARRIED = {
-  colour: text('Colour of the wire or pipe, as red/black'),
+  colour: text('Color of the wire or pipe, as red/black'),
   conductor: block(wire, 'The wire'),
   size: pipeSize('Nominal size and material of a pipe or duct, as 1/2 in PEX'),
   working_pressure: quantity('pressure', 'Working pressure'),

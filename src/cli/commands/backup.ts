@@ -10,7 +10,7 @@ export function declareBackup(registry: Registry): void {
   registry
     .add('backup <file>', 'writes the whole store into one file (records, pictures, history) and reads it back to be sure', [
       'shellbook backup ~/shop-2026-11.tar.gz',
-      'shellbook recover ~/shop-2026-11.tar.gz shop     takes it back, with the same fingerprints',
+      'shellbook recover ~/shop-2026-11.tar.gz shop     makes the store again, with the same fingerprints',
     ])
     .action(registry.run(([file]) => ({ file: file as string }), backup));
 }

@@ -8,6 +8,7 @@ import { MEDIA, type Medium } from '../../records/names.js';
 import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import { formerOption } from '../former-options.js';
+import { gather } from '../gather.js';
 import { confirmedColumns, keepColumns } from '../import-columns.js';
 import type { Status } from '../io.js';
 import { committed, type OpenEntry, readEntry, sheetAndShell, storeOf, writeTexts } from '../open-entry.js';
@@ -71,8 +72,6 @@ export function declareImport(registry: Registry): void {
     .option('--commit', 'commit what was written')
     .action(registry.run(([kind, files], given) => read(kind as string, files as readonly string[], given), importAny));
 }
-
-const gather = (value: string, before: readonly string[] = []): readonly string[] => [...before, value];
 
 function read(kind: string, files: readonly string[], given: Readonly<Record<string, unknown>>): Options {
   const [file, second] = files as readonly [string, ...string[]];

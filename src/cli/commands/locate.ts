@@ -12,7 +12,7 @@ interface Options {
 
 export function declareLocate(registry: Registry): void {
   registry
-    .add('locate <shell> <photo> <u,v>', 'the place on a panel, member or cavity that a point in a photo shows', [
+    .add('locate <shell> <photo> <u,v>', 'the place on a panel, member or zone that a point in a photo shows', [
       'shellbook locate QF-007 P-0231 1310,402 --on BP-04',
     ])
     .requiredOption('--on <id>', 'the panel, member or zone that the point lies on')

@@ -1,6 +1,7 @@
 import type { Mended, MendPlan } from '../../entry/mend.js';
 import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
+import { gather } from '../gather.js';
 import type { Status } from '../io.js';
 import { committed, readEntry, storeOf, writeTexts } from '../open-entry.js';
 import type { Registry } from '../registry.js';
@@ -20,10 +21,7 @@ export function declareMend(registry: Registry): void {
       'shellbook mend QF-007 service.no-grommet --dry-run',
       'shellbook mend QF-007 service.role-missing --only BAT --only DCP',
     ])
-    .option('--only <id>', 'only this record (may be repeated)', (one: string, before: readonly string[] = []) => [
-      ...before,
-      one,
-    ])
+    .option('--only <id>', 'only this record (may be repeated)', gather)
     .option('--yes', 'write without asking; only once you have looked')
     .option('--dry-run', 'show what would be written, and write nothing')
     .option('--commit', 'commit what was written')

@@ -10,7 +10,7 @@ interface Options {
 
 export function declareTakeoff(registry: Registry): void {
   registry
-    .add('takeoff <shell>', 'lengths, areas, masses and centre of gravity by section, alloy and stage', [
+    .add('takeoff <shell>', 'lengths, areas, masses and center of gravity by section, alloy and stage', [
       'shellbook takeoff QF-007',
       'shellbook takeoff QF-007 --each',
     ])

@@ -1,6 +1,7 @@
 import { UserError } from '../../user-error.js';
 import { type Answering, answering } from '../answering.js';
 import type { Context } from '../context.js';
+import { gather } from '../gather.js';
 import type { Status } from '../io.js';
 import type { Registry } from '../registry.js';
 
@@ -18,25 +19,18 @@ export function declareWeights(registry: Registry): void {
       'shellbook weights QF-007 --with "600 lb @ B1-R" --with "80 lb @ 120in,-38in,10in"',
     ])
     .option('--all', 'show lifted-axle and worst-case conditions too')
-    .option(
-      '--with <mass @ place>',
-      'try a load: what it does to each axle, wheel end, tire and bay (may be repeated)',
-      again,
-      [],
-    )
+    .option('--with <mass @ place>', 'try a load: what it does to each axle, wheel end, tire and bay (may be repeated)', gather)
     .action(
       registry.run(
         ([shell], options) => ({
           shell: shell as string,
           all: options.all === true,
-          with: options.with as readonly string[],
+          with: (options.with as readonly string[] | undefined) ?? [],
         }),
         weights,
       ),
     );
 }
-
-const again = (one: string, before: readonly string[]): readonly string[] => [...before, one];
 
 async function weights(options: Options, context: Context): Promise<Status> {
   const opened = await answering(options.shell, context, ['shell', 'weight']);

@@ -19,7 +19,7 @@ export function declareWhere(registry: Registry): void {
     .add('where <shell> <query...>', 'finds a circuit, run, node, panel, member or weld, and says how to get to it', [
       'shellbook where QF-007 DC-12',
       'shellbook where QF-007 bay lights',
-      'shellbook where QF-007 red/black rear left    by colour and place',
+      'shellbook where QF-007 red/black rear left    by color and place',
       'shellbook where QF-007 fuses                  a question about the whole shell',
     ])
     .addHelpText('after', QUESTIONS)

@@ -73,6 +73,6 @@ function stationText({ stations }: HandOver, shown: ShownUnits, paint: TerminalP
   const heads = [right(`x, ${shown.lengthUnit}`), ...axles.map(right), right('most'), { head: 'limited by', wrap: true }];
   const title = `100 kg (220 lb) at a station adds to each axle, ${shown.massUnit}; most that it may take alone`;
   const note =
-    'x is rearward of the front axle, on the centre line: to a side, the end on that side counts. A minus lightens that axle; the steered axles keep 20 % of the whole. Stations share what is left: they do not add.';
+    'x is rearward of the front axle, on the center line: to a side, the end on that side counts. A minus lightens that axle; the steered axles keep 20 % of the whole. Stations share what is left: they do not add.';
   return `${paint.strong(paragraph(title))}\n${textTable(heads, rows, '  ')}\n${paragraph(note, '  ')}`;
 }

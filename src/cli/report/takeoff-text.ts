@@ -16,7 +16,7 @@ export function takeoffText({ model, figures }: Assessment, paint: TerminalPaint
   const parts = [
     head,
     paragraph(
-      `${mass(total.massKg, units)} in ${counted(total.count, 'item')}, centre of gravity at ${positionWords(total.centroid, units)} (x rearward of the front axle, y right, z above the rail).`,
+      `${mass(total.massKg, units)} in ${counted(total.count, 'item')}, center of gravity at ${positionWords(total.centroid, units)} (x rearward of the front axle, y right, z above the rail).`,
     ),
   ];
   const whole = overall(model);

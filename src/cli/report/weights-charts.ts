@@ -136,5 +136,5 @@ export function cgHeightText({ cgHeight }: Weights, shown: ShownUnits, paint: Te
         : `${one.ticket} with ${one.level}: ${shown.length(one.heightMm)} ±${shown.length(one.uncertaintyMm)} ${shown.lengthUnit}`;
     return paragraph(said, '  - ');
   });
-  return [paint.strong('Height of the centre of gravity over the ground, by weighing (k = 2)'), ...lines].join('\n');
+  return [paint.strong('Height of the center of gravity over the ground, by weighing (k = 2)'), ...lines].join('\n');
 }

@@ -47,7 +47,7 @@ const COMPONENTS = ['Components weigh what is recorded for them, by the basis st
 const SUMS = [
   'Standard uncertainties by basis: weighed 0.5 %, catalogue 3 %, calculated 2 %, estimated 10 % of the mass; 25, 50, 10 and 100 mm of position (project defaults).',
   'Weld metal is not in the sum. The chassis as it came, tanks’ contents, occupants and cargo are not either: they come with the weights.',
-  'An item counts to the side on which its centre of gravity lies; one on the centre line counts half to each.',
+  'An item counts to the side on which its center of gravity lies; one on the center line counts half to each.',
 ];
 
 function listed(words: string, records: readonly { readonly id: string }[]): readonly string[] {

@@ -56,7 +56,7 @@ export function assumptions(model: Model, basis: Basis, reserve: number, planned
         ]
       : []),
     ...(chassis.axles.some((axle) => axle.tyres?.inflationPa !== undefined && axle.tyres.inflationForIndexPa !== undefined)
-      ? ['Tyre load below its reference pressure follows (P/Pref) to the power 0.8; the tyre maker’s own table goes first.']
+      ? ['Tire load below its reference pressure follows (P/Pref) to the power 0.8; the tire maker’s own table goes first.']
       : []),
     ...(chassis.axles.some(
       (axle) => axle.tyres && (axle.tyres.inflationPa === undefined || axle.tyres.inflationForIndexPa === undefined),
@@ -85,7 +85,7 @@ export function assumptions(model: Model, basis: Basis, reserve: number, planned
       ? [`Bays without a stated limit (${unlimited.map((bay) => bay.id).join(', ')}) are empty in \`loaded\`.`]
       : []),
     'Uncertainties are expanded (k = 2), root sum of squares of independent sources: steps of the scale, its tolerance (one error for all readings of a scale), levels of tanks at the weighing (± 5 %, full ± 2 %), masses and places by basis, stated shares of load (± 2 %), and in full what the records do not explain of a weighing.',
-    'Height of the centre of gravity counts the bare chassis at the top of its rails: not for stability.',
+    'Height of the center of gravity counts the bare chassis at the top of its rails: not for stability.',
     `Budget: ${percent(reserve, 0)} of each axle’s rating is held in reserve, plus the expanded uncertainty of its load.`,
     'Road limits are those of the United States Interstate system, information only: states and provinces differ.',
   ];

@@ -5,7 +5,7 @@ export const movingNotVerified: Rule = {
   severity: 'note',
   asks: 'missing',
   duty: 'inspector',
-  finds: 'Tyres and slide-outs whose room cannot be worked out, because travel, size or place is not on record.',
+  finds: 'Tires and slide-outs whose room cannot be worked out, because travel, size or place is not on record.',
   why: 'Nothing was judged against them.',
   source: 'common practice, no source',
   examples: {
@@ -42,7 +42,7 @@ chassis:
     const told = unknown.map(({ id, kind, missing }) => `${kind === 'tyre' ? 'axle' : 'opening'} ${id} (${missing.join(', ')})`);
     return [
       {
-        message: `Clear of moving tyres and slides is not verified for ${told.join('; ')}: not on record, expected in shell.yaml and openings.yaml`,
+        message: `Clear of moving tires and slides is not verified for ${told.join('; ')}: not on record, expected in shell.yaml and openings.yaml`,
         ids: unknown.map(({ id }) => id),
         place: shell.source.place(),
       },

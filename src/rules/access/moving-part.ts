@@ -10,8 +10,8 @@ export const movingPart: Rule = {
   asks: 'defect',
   duty: 'trade',
   finds:
-    'A run, node, member or piece of equipment closer to a moving tyre, or a run or node to a moving slide-out, than it may be.',
-  why: 'The tyre at full bump and lock, or the slide on its way in, cuts it through.',
+    'A run, node, member or piece of equipment closer to a moving tire, or a run or node to a moving slide-out, than it may be.',
+  why: 'The tire at full bump and lock, or the slide on its way in, cuts it through.',
   source: 'limit from shop.yaml; 50 mm: common practice, no source',
   examples: {
     given: `

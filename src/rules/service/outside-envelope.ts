@@ -18,7 +18,7 @@ export const outsideEnvelope: Rule = {
   severity: 'warning',
   asks: 'defect',
   duty: 'trade',
-  finds: 'A node or way point more than a metre outside the frame and skins of the coach.',
+  finds: 'A node or way point more than a meter outside the frame and skins of the coach.',
   why: 'It is most likely feet and inches exchanged, a lost minus sign, or left for right: the map of that run is wrong.',
   source: 'common practice, no source',
   examples: {

@@ -13,7 +13,7 @@ export const declaredBelowLoad: Rule = {
     'A lifting, jacking or towing point whose declared rating is less than its share of the heaviest unladen mass, or a mounting, floor or roof rated for less than what is recorded on it. A note where the record does not say what hangs on a lifting point, or what comes off first.',
   why: 'Somebody will hang the coach on this point, or stand under it, because the book gives a number.',
   source:
-    'statics from the centre of gravity; even shares of equal springs; no factor for a jerk or a slanting sling: common practice, no source',
+    'statics from the center of gravity; even shares of equal springs; no factor for a jerk or a slanting sling: common practice, no source',
   examples: {
     given: `
 # components.yaml

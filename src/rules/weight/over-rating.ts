@@ -7,8 +7,8 @@ export const overRating: Rule = {
   asks: 'defect',
   duty: 'administrator',
   finds: 'An axle over its rating, or the whole over its GVWR, in a condition that the vehicle must carry as certified.',
-  why: 'A tyre, wheel, axle or spring over its rating fails on the road.',
-  source: '49 CFR 571.3 (GAWR, GVWR); rating of an axle: the least of GAWR, tyres, wheels and suspension on record',
+  why: 'A tire, wheel, axle or spring over its rating fails on the road.',
+  source: '49 CFR 571.3 (GAWR, GVWR); rating of an axle: the least of GAWR, tires, wheels and suspension on record',
   examples: {
     given: `
 # weights.yaml

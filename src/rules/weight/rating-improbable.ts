@@ -12,7 +12,7 @@ export const ratingImprobable: Rule = {
   severity: 'warning',
   asks: 'defect',
   duty: 'administrator',
-  finds: 'An axle rating that its number of tyres could not carry whatever they were: pounds taken for kilograms.',
+  finds: 'An axle rating that its number of tires could not carry whatever they were: pounds taken for kilograms.',
   why: 'A rating typed in the wrong unit is more than double, and every margin on it is false.',
   source: 'common practice, no source; load index: ISO 4223-1',
   examples: {
@@ -45,7 +45,7 @@ chassis:
         const meant = Math.round(ratingKg).toLocaleString('en-US');
         return [
           {
-            message: `\`${field}\` of axle ${axle.id} is ${kg(model, ratingKg)} on ${count} tyres, expected at most about ${kg(model, most)}: if the label says pounds, type \`${field}: ${meant} lb\`, which is ${kg(model, ratingKg * KG_PER_LB)}`,
+            message: `\`${field}\` of axle ${axle.id} is ${kg(model, ratingKg)} on ${count} tires, expected at most about ${kg(model, most)}: if the label says pounds, type \`${field}: ${meant} lb\`, which is ${kg(model, ratingKg * KG_PER_LB)}`,
             ids: [axle.id],
             place: axlePlace(model, axle.id, field),
           } as const,

@@ -9,8 +9,8 @@ export const tyresBelowGawr: Rule = {
   severity: 'error',
   asks: 'defect',
   duty: 'administrator',
-  finds: 'Tyres that together carry less than the GAWR of their axle, at their recorded pressure.',
-  why: 'The axle may be loaded to its rating by right, and the tyres may not.',
+  finds: 'Tires that together carry less than the GAWR of their axle, at their recorded pressure.',
+  why: 'The axle may be loaded to its rating by right, and the tires may not.',
   source: '49 CFR 571.120 S5.1.2, as NHTSA letter nht87-2.92 restates it; load index: ISO 4223-1, UNECE R54 Annex 4',
   examples: {
     given: `
@@ -34,7 +34,7 @@ chassis:
       if (tyresKg === undefined || gawrKg === undefined || tyresKg >= gawrKg - ROUNDING_KG) return [];
       return [
         {
-          message: `Tyres of axle ${axle} carry ${kg(model, tyresKg)} together, expected at least its GAWR of ${kg(model, gawrKg)}: fit tyres of a higher load index, raise the inflation if the maker allows it, or correct \`load_index\`, \`count\` or \`inflation\``,
+          message: `Tires of axle ${axle} carry ${kg(model, tyresKg)} together, expected at least its GAWR of ${kg(model, gawrKg)}: fit tires of a higher load index, raise the inflation if the maker allows it, or correct \`load_index\`, \`count\` or \`inflation\``,
           ids: [axle],
           place: axlePlace(model, axle, 'tyres'),
         } as const,

@@ -6,8 +6,8 @@ export const wheelEndOver: Rule = {
   severity: 'error',
   asks: 'defect',
   duty: 'administrator',
-  finds: 'One end of an axle over half of what the axle, and so its own tyres, may carry.',
-  why: 'An axle within its rating may still have one tyre over.',
+  finds: 'One end of an axle over half of what the axle, and so its own tires, may carry.',
+  why: 'An axle within its rating may still have one tire over.',
   source:
     '49 CFR 571.120 S5.1.2, as NHTSA letter nht87-2.92 restates it, for tyres; half of the axle rating an end: common practice, no source',
   examples: {

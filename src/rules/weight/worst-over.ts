@@ -9,7 +9,7 @@ export const worstOver: Rule = {
   duty: 'administrator',
   finds:
     'An axle, or one end of it, that some state of tanks, seats, bays, slide-outs and liftable axles overloads, though each stays within its stated limit and the total within the GVWR.',
-  why: 'A user who keeps to every label can still overload this axle, or the tyres at one end of it.',
+  why: 'A user who keeps to every label can still overload this axle, or the tires at one end of it.',
   source:
     'statics, by linear programmes over tanks, belted seats and bays; the rating as in weight.over-rating, half of it an end',
   examples: {

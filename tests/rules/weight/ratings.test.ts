@@ -134,7 +134,7 @@ describe('weight.tyres-below-gawr', () => {
   it('two tyres of load index 146 under 14,600 lb', () => {
     // TYR-S7: 6000 kg against 6622.4 kg
     expect(said(tyresBelowGawr, weighed(tyres(146)))).toEqual([
-      expect.stringContaining('error front: Tyres of axle front carry 6,000 kg together, expected at least its GAWR of 6,622 kg'),
+      expect.stringContaining('error front: Tires of axle front carry 6,000 kg together, expected at least its GAWR of 6,622 kg'),
     ]);
   });
   it('passes with tyres that carry it', () => {
@@ -148,7 +148,7 @@ describe('weight.tyres-below-gawr', () => {
 describe('weight.rating-improbable', () => {
   it('14,600 kg on two tyres: pounds, most likely', () => {
     expect(said(ratingImprobable, weighed({ gawrKg: 14600 }))).toEqual([
-      'warning front: `gawr` of axle front is 14,600 kg on 2 tyres, expected at most about 11,600 kg: if the label says pounds, type `gawr: 14,600 lb`, which is 6,622 kg',
+      'warning front: `gawr` of axle front is 14,600 kg on 2 tires, expected at most about 11,600 kg: if the label says pounds, type `gawr: 14,600 lb`, which is 6,622 kg',
     ]);
   });
   it('passes what tyres can carry', () => {
