@@ -64,7 +64,7 @@ export async function pocketPage(input: PocketInput): Promise<PocketPage> {
     `<title>${xml(cleanText(title, hidden))}</title>`,
     `<style>${style}</style>\n<script>${FIRST_SCRIPT}</script>\n</head>`,
     // No name that is hidden may change a script: it comes in afterwards.
-    inOrder(cleanMarkup(markup, hidden), assessment).replace('<script></script>', () => `<script>${HOLD_SCRIPT}</script>`),
+    inPieces(inOrder(cleanMarkup(markup, hidden), assessment)),
     symbols(p),
     `<script type="application/json" id="data">${json}</script>`,
     `<script type="application/json" id="near">${near}</script>`,
@@ -84,7 +84,24 @@ const FIRST_SCRIPT = "document.documentElement.classList.add('js')";
  * Makes text of the screens that follow, up to the next end of a script: thousands of elements are then made only of what is looked at.
  * Where scripts do not run, for whatever reason, the screens are simply there, and that end is passed over.
  */
-const HOLD_SCRIPT = `document.write('\\x3cscript type="text/plain" id="held">')`;
+const HOLD_SCRIPT = `document.write('\\x3cscript type="text/plain" class="held">')`;
+const HOLD = `<script>${HOLD_SCRIPT}</script>`;
+const SCREEN_START = /<(?:article|section) class="screen/gu;
+/** A browser copies the text of an element again with every stretch of it that it reads: a long one is many times as slow as its pieces. */
+const PIECE_CHARS = 200_000;
+
+/** The screens as pieces of text, each whole screens. */
+function inPieces(markup: string): string {
+  const [first = '', screens = ''] = markup.split('<script></script>');
+  const pieces = [first];
+  let from = 0;
+  for (const { index } of screens.matchAll(SCREEN_START))
+    if (index - from >= PIECE_CHARS) {
+      pieces.push(`${screens.slice(from, index)}</script>`);
+      from = index;
+    }
+  return [...pieces, screens.slice(from)].join(HOLD);
+}
 
 const scriptJson = (json: string): string => json.replaceAll('<', '\\u003c');
 

@@ -45,5 +45,5 @@ export function findAsTyped(
   const readOn = (): void => {
     if (!read(READ_AT_ONCE)) setTimeout(readOn);
   };
-  setTimeout(readOn);
+  window.addEventListener('load', () => setTimeout(readOn));
 }

@@ -1,4 +1,4 @@
-import { ifThere } from '../dom.js';
+import { lazy } from '../../compute/lazy-value.js';
 
 /**
  * Screens that the page carries as text where scripts run: an element is made of each when it is first asked for, since tens of thousands
@@ -17,23 +17,27 @@ export interface ScreenStore {
 const START = /<(?:article|section) class="screen[^"]*" id="([^"]+)"/gu;
 
 export function screenStore(): ScreenStore {
-  const held = ifThere<HTMLScriptElement>('held');
-  const text = held?.textContent ?? '';
-  const stretches = stretchesOf(text);
+  const held = [...document.querySelectorAll('script.held')];
+  // Not while the page opens: a long one keeps a phone busy with this alone.
+  const all = lazy(() => {
+    const text = held.map(textOf).join('');
+    return { text, stretches: stretchesOf(text) };
+  });
   const acts: ((screen: Element) => void)[] = [];
 
   const make = ([from, to]: Stretch): void => {
     const template = document.createElement('template');
-    template.innerHTML = text.slice(from, to);
+    template.innerHTML = all().text.slice(from, to);
     const screen = template.content.firstElementChild;
     if (!screen) return;
-    held?.before(screen);
+    held[0]?.before(screen);
     for (const act of acts) act(screen);
   };
   return {
     bring(id) {
       const there = document.getElementById(id);
       if (there) return there;
+      const { text, stretches } = all();
       const stretch = stretches.get(id) ?? holding(text, id, stretches);
       if (stretch) make(stretch);
       return document.getElementById(id) ?? undefined;
@@ -43,6 +47,7 @@ export function screenStore(): ScreenStore {
       for (const screen of document.querySelectorAll('.screen')) act(screen);
     },
     listText(id) {
+      const { text, stretches } = all();
       const [from, to] = stretches.get(id) ?? [0, 0];
       if (to === 0) return [...(document.getElementById(id)?.querySelector('dl')?.children ?? [])].map(textOf).join(' ');
       const start = text.indexOf('<dl>', from);
