@@ -5,6 +5,10 @@
  *     SHELLBOOK_MUTATE=weights npm run mutation -- --mutate src/compute/weights/tanks.ts
  *
  * The second line takes one file. What was tried before and did not change is not tried again; `--force` tries it all.
+ *
+ *     SHELLBOOK_MUTATE=isolation SHELLBOOK_SAMPLE=100 SHELLBOOK_SEED=1 npm run mutation
+ *
+ * tries a hundred changes drawn at random, the same ones for the same seed, and prints the score with its interval.
  */
 
 /** What is changed, and the tests near to it. Further tests would catch more, and take hours. */
@@ -14,6 +18,32 @@ const SUBJECTS = {
     tests: ['tests/compute/weights/**/*.test.ts', 'tests/rules/weight/**/*.test.ts'],
   },
   takeoff: { mutate: ['src/{compute/takeoff,sections}/**/*.ts'], tests: ['tests/compute/takeoff/**/*.test.ts'] },
+  isolation: {
+    mutate: ['src/query/isolate/**/*.ts'],
+    tests: ['tests/query/isolate/**/*.test.ts'],
+  },
+  places: {
+    mutate: [
+      'src/model/{anchor,occupant,place-at,placed,tape,tape-end,tape-solid,typed-origin}.ts',
+      'src/compute/access/surfaces.ts',
+      'src/query/{place,place-words}.ts',
+      'src/query/lookup/where.ts',
+    ],
+    tests: [
+      'tests/model/tape.test.ts',
+      'tests/compute/access/surfaces.test.ts',
+      'tests/query/{place,place-words}.test.ts',
+      'tests/query/lookup/*.test.ts',
+    ],
+  },
+  entry: {
+    mutate: ['src/entry/**/*.ts'],
+    tests: ['tests/entry/**/*.test.ts', 'tests/cli/{add,import,entry-steps}.test.ts'],
+  },
+  pictures: {
+    mutate: ['src/compute/{camera,pictures}/*.ts'],
+    tests: ['tests/compute/{camera,pictures}/*.test.ts'],
+  },
   'weight-rules': {
     mutate: ['src/rules/weight/*.ts'],
     tests: ['tests/rules/weight/**/*.test.ts', 'tests/compute/weights/**/*.test.ts'],
@@ -34,6 +64,9 @@ const name = process.env.SHELLBOOK_MUTATE ?? '';
 const subject = SUBJECTS[name];
 if (!subject) throw new Error(`Unknown SHELLBOOK_MUTATE \`${name}\`, expected one of ${Object.keys(SUBJECTS).join(', ')}`);
 
+/** How many changes to draw; none for all. */
+const sampled = Number(process.env.SHELLBOOK_SAMPLE ?? 0) > 0;
+
 export const nearTests = subject.tests;
 
 export default {
@@ -50,14 +83,16 @@ export default {
   // Strings are sentences for people, whose wording is not tested letter by letter, or words of a union, which the type check holds.
   mutator: { excludedMutations: ['StringLiteral'] },
   // No compiler looks at the changed program, and the rewriting of tsconfig files wants an older one.
-  checkers: [],
+  checkers: sampled ? ['sample'] : [],
+  plugins: ['@stryker-mutator/*', './.tools/mutation-sample.mjs'],
   tsconfigFile: 'none',
   ignorePatterns: ['out', 'dist'],
   tempDirName: `out/mutation/${name}/tmp`,
   cleanTempDir: 'always',
-  incremental: true,
+  // A change that was not drawn is not one that was tried.
+  incremental: !sampled,
   incrementalFile: `out/mutation/${name}/tried.json`,
-  reporters: ['progress-append-only', 'clear-text', 'html', 'json'],
+  reporters: ['progress-append-only', 'clear-text', 'html', 'json', 'interval'],
   clearTextReporter: { reportTests: false, allowColor: false },
   htmlReporter: { fileName: `out/mutation/${name}/report.html` },
   jsonReporter: { fileName: `out/mutation/${name}/report.json` },

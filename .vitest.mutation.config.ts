@@ -6,7 +6,8 @@ export default defineConfig({
   test: {
     include: nearTests,
     isolate: false,
-    testTimeout: 30_000,
+    // A run that was held up is not a change found out.
+    testTimeout: 300_000,
     setupFiles: ['tests/support/seed.ts', 'tests/support/mutation.ts'],
   },
 });
