@@ -76,7 +76,7 @@ export default {
   coverageAnalysis: 'perTest',
   concurrency: 1,
   // A machine with other work to do is slow; what truly never ends is stopped by counting.
-  timeoutMS: 60_000,
+  timeoutMS: 30_000,
   dryRunTimeoutMinutes: 20,
   // Constants of a module: the environment would have to start anew, with every test, for each of them.
   ignoreStatic: true,
