@@ -1,5 +1,5 @@
 import type { Computed, Figures } from './compute/figures.js';
-import { figuresOf } from './compute/figures-of.js';
+import { figuresOf, type PictureOf } from './compute/figures-of.js';
 import { lazyFields } from './compute/lazy.js';
 import type { Finding } from './finding.js';
 import type { Model } from './model/shell.js';
@@ -12,6 +12,10 @@ export interface Assessment extends Computed {
   /** Those of reading and linking first, then of the rules; by file, line, column within each. */
   readonly findings: readonly Finding[];
 }
+
+/** What was read from a picture's file. */
+export const pictureAt = ({ photos, pictures }: Outside, file: string): ReturnType<PictureOf> =>
+  photos?.get(file)?.picture ?? pictures?.get(file);
 
 /**
  * The run on one page:
@@ -28,7 +32,7 @@ export function assess(
   found: readonly Finding[],
   outside: Outside = {},
   areas?: readonly RuleArea[],
-  figures: Figures = figuresOf(model, (file) => outside.photos?.get(file)?.picture ?? outside.pictures?.get(file)),
+  figures: Figures = figuresOf(model, (file) => pictureAt(outside, file)),
 ): Assessment {
   return lazyFields<Assessment>({
     model: () => model,

@@ -1,4 +1,5 @@
 import type { Assessment, Figures } from '../assess.js';
+import type { PictureOf } from '../compute/figures-of.js';
 import type { LoadedShell } from '../model/load-types.js';
 import type { Model } from '../model/shell.js';
 import type { Outside, RuleArea } from '../rules/rule.js';
@@ -59,8 +60,36 @@ export async function openShell(
   context.progress(`Computing ${shell}`);
   const outside = standing ? { uncommitted: standing.uncommitted, ...(await lapses(store, found, areas)) } : {};
   const pictures = await markedPictures(store, found);
-  const assessment = assess(model, found.findings, { ...outside, ...(pictures ? { pictures } : {}), ...more }, areas, figures);
+  const all = { ...outside, ...(pictures ? { pictures } : {}), ...more };
+  const known = figures ?? (await figuresKept(store, model, all, context));
+  const assessment = assess(model, found.findings, all, areas, known);
   return { store, assessment, standing };
+}
+
+/** Fewer members and panels are computed sooner than they are read again. */
+const WORTH_KEEPING = 60;
+
+/** The dear figures by what they were computed of; undefined outside Git, for a book, and for a small shell. */
+async function figuresKept(
+  { root, history, book }: OpenStore,
+  model: Model,
+  outside: Outside,
+  context: Context,
+): Promise<Figures | undefined> {
+  const { members, panels, id } = model.shell;
+  if (!history || book || members.length + panels.length < WORTH_KEEPING) return undefined;
+  const [{ pictureAt }, { figuresByContents }, { keptByContents }, { Sections }, { programFiles }] = await Promise.all([
+    import('../assess.js'),
+    import('./kept-by-contents.js'),
+    import('../store/kept-answers.js'),
+    import('../store/sections.js'),
+    import('./program-files.js'),
+  ]);
+  const kept = Sections.open(keptByContents(history.gitDir, `${root}\n${id}`, programFiles()));
+  const pictureOf: PictureOf = (file) => pictureAt(outside, file);
+  const { figures, save } = figuresByContents(model, pictureOf, kept);
+  context.later(save);
+  return figures;
 }
 
 /** The model with what the history says of changes, for commands whose answer rests on evidence. */

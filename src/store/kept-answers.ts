@@ -62,6 +62,16 @@ export async function keptAt(root: string, asked: Asked, now = Date.now()): Prom
   }
 }
 
+/** What is found by the contents that it was computed of, and by the program; the entry itself says of which contents. */
+export function keptByContents(gitDir: string, question: string, program: readonly string[]): KeptAt {
+  return {
+    room: CacheDir.in(gitDir, 'contents'),
+    name: digest(question).slice(0, 16),
+    stamp: digest([process.version, question, ...looksOfFiles(program).lines].join('\n')),
+    settled: true,
+  };
+}
+
 /** Figures of books beside each other: each takes a few megabytes of the user's own folder. */
 const MOST_OF_FILES = 12;
 
