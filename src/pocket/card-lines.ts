@@ -1,5 +1,6 @@
 import type { PanelReach } from '../compute/access/types.js';
 import { MEDIUM_STYLES } from '../drawing/media.js';
+import { factHead } from '../query/lookup/fact-head.js';
 import type { Match } from '../query/lookup/types.js';
 import { reachAt } from '../query/reach-words.js';
 import type { Fact } from '../query/topics/topic.js';
@@ -97,7 +98,8 @@ function panelLines({ openingMm }: Panel, { p: { say, show } }: Of): readonly Ca
 }
 
 export function factLine({ head: name, value, in: unit }: Fact, { p, has }: Pick<Of, 'p' | 'has'>): CardLine {
-  const head = capital(p.told(name));
+  const named = p.told(name);
+  const head = capital(named === name ? factHead({ head: name }) : named);
   if (typeof value === 'object') {
     if (value.every((one) => has(one))) return { head, links: value.map((id) => linkTo(id, has)) };
     return { head, text: value.map(p.told).join('; ') };

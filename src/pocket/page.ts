@@ -17,6 +17,7 @@ import { pageData } from './page-data.js';
 import { EDITION_NAME, pageParts } from './page-parts.js';
 import { pagePictures, pictureId } from './pictures.js';
 import { type Pocket, pocketOf, xml } from './pocket.js';
+import { unbroken } from './unbroken.js';
 import { coachViews } from './views.js';
 
 export interface PocketPage {
@@ -64,7 +65,7 @@ export async function pocketPage(input: PocketInput): Promise<PocketPage> {
     `<title>${xml(cleanText(title, hidden))}</title>`,
     `<style>${style}</style>\n<script>${FIRST_SCRIPT}</script>\n</head>`,
     // No name that is hidden may change a script: it comes in afterwards.
-    inPieces(inOrder(cleanMarkup(markup, hidden), assessment)),
+    inPieces(unbroken(inOrder(cleanMarkup(markup, hidden), assessment))),
     symbols(p),
     `<script type="application/json" id="data">${json}</script>`,
     `<script type="application/json" id="near">${near}</script>`,

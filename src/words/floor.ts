@@ -337,7 +337,7 @@ export const FLOOR_FIELDS = {
   repair: { us: 'Repair number', es: 'Número de reparación' },
   inspections: { us: 'Inspections', es: 'Inspecciones' },
   panel: { us: 'Panel that opens it', es: 'Panel que lo abre' },
-  tolerance: { us: 'Known to ±', es: 'Exactitud ±' },
+  tolerance: { us: 'Located to ±', es: 'Exactitud ±' },
   torque: { us: 'Torque', es: 'Par de apriete' },
   rating: { us: 'Rating', es: 'Capacidad' },
   load: { us: 'Load', es: 'Carga' },

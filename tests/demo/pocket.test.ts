@@ -291,6 +291,9 @@ const piecesOf = (page: string): readonly string[] =>
   [
     ...page
       .slice(page.indexOf('<body>'), page.indexOf('<script type="application/json"'))
+      // What only keeps an id or a quantity on one line.
+      .replace(/<\/?i>/gu, '')
+      .replaceAll('\u00a0', ' ')
       .matchAll(/aria-label="([^"]*)"|>([^<]+)</gu),
   ].map(([, label, text]) => spoken((label ?? text ?? '').trim()));
 

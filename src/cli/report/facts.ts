@@ -1,12 +1,6 @@
-import { getOwn } from '../../get-own.js';
 import { amps, length, number, percent, torque, type UnitSystem, volume } from '../../quantity/format.js';
 import type { Fact } from '../../query/lookup/types.js';
 import type { Json } from './json.js';
-
-/** Heads that make keys of JSON, in the words of the prompt. */
-const HEADS: Readonly<Record<string, string>> = { 'known to': 'located ±', 'sources left': 'live sources left' };
-
-export const factHead = ({ head }: Fact): string => getOwn(HEADS, head) ?? head;
 
 /** A fact as a person reads it. */
 export function factText({ value, in: unit }: Fact, units: UnitSystem): string {

@@ -1,7 +1,8 @@
 import { isClear } from '../../compute/access/sight.js';
 import type { UnitSystem } from '../../quantity/format.js';
+import { factHead } from '../../query/lookup/fact-head.js';
 import type { Match, TopicAnswer, TopicRow } from '../../query/lookup/types.js';
-import { factHead, factText } from './facts.js';
+import { factText } from './facts.js';
 import type { TerminalPaint } from './paint.js';
 import { textTable } from './tables.js';
 import { bullets } from './wrap.js';
