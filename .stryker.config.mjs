@@ -20,7 +20,13 @@ const SUBJECTS = {
   takeoff: { mutate: ['src/{compute/takeoff,sections}/**/*.ts'], tests: ['tests/compute/takeoff/**/*.test.ts'] },
   isolation: {
     mutate: ['src/query/isolate/**/*.ts'],
-    tests: ['tests/query/isolate/**/*.test.ts'],
+    tests: [
+      'tests/query/isolate/**/*.test.ts',
+      'tests/query/hazards.test.ts',
+      'tests/fuzz/isolation.test.ts',
+      'tests/rules/service/{feeders,roles}.test.ts',
+      'tests/drawing/emergency.test.ts',
+    ],
   },
   places: {
     mutate: [

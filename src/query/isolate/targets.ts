@@ -1,4 +1,6 @@
 import type { Computed } from '../../compute/figures.js';
+import { onceEach } from '../../compute/lazy-value.js';
+import { zonesOfRuns } from '../../compute/services/zones-of-runs.js';
 import { unplaced } from '../../model/placed.js';
 import type { Entry, Shell } from '../../records/index.js';
 import type { Unknown } from './graph/facts.js';
@@ -12,7 +14,8 @@ export interface Targets extends Parts {
 }
 
 /** Undefined for what no service can be at: a member, a weld, a seat. */
-export function targetsOf({ kind, id }: Entry, { model: { shell }, figures }: Computed): Targets | undefined {
+export function targetsOf({ kind, id }: Entry, { model, figures }: Computed): Targets | undefined {
+  const { shell } = model;
   switch (kind) {
     case 'node': {
       const whole = shell.nodes.find((node) => node.id === id)?.of ?? [];
@@ -31,9 +34,7 @@ export function targetsOf({ kind, id }: Entry, { model: { shell }, figures }: Co
       return { nodes, runs: [], unknown: [{ id, what }] };
     }
     case 'zone': {
-      const runs = figures.services.zones.find((zone) => zone.id === id)?.runs;
-      const named = shell.runs.filter((run) => run.zones.includes(id)).map((run) => run.id);
-      const all = { nodes: [], runs: [...new Set([...(runs ?? []), ...named])] };
+      const all = { nodes: [], runs: shell.runs.filter((run) => touched(model).get(run.id)?.has(id)).map((run) => run.id) };
       return withUnplaced(some(all, id, 'run', 'Everything that runs in the cavity.'), id, shell, all);
     }
     case 'panel': {
@@ -46,6 +47,9 @@ export function targetsOf({ kind, id }: Entry, { model: { shell }, figures }: Co
       return undefined;
   }
 }
+
+/** The zones that each run comes into: a saw meets one that only crosses a cavity as well. */
+const touched = onceEach((model: Computed['model']) => zonesOfRuns(model, 0));
 
 function some(parts: Parts, id: string, of: string, note?: string): Targets | undefined {
   if (parts.nodes.length + parts.runs.length === 0) return of === 'circuit' ? nothingOf(id) : undefined;
