@@ -94,8 +94,8 @@ async function fromKept(kept: Sections, context: Context, areas: Areas): Promise
   const { revision, edition, unproved } = kept.get('head') as Head;
   const { book } = context.settings;
   if (book !== undefined && unproved !== undefined) {
-    const [{ tellUnproved }, { shownPath }] = await Promise.all([import('./read-book.js'), import('./shown-path.js')]);
-    tellUnproved(shownPath(path.resolve(context.io.cwd, book), context), unproved, context);
+    const [{ reportUnproved }, { shownPath }] = await Promise.all([import('./read-book.js'), import('./shown-path.js')]);
+    reportUnproved(shownPath(path.resolve(context.io.cwd, book), context), unproved, context);
   }
   if (assessment.findings.some(({ severity }) => severity === 'error')) await warn(assessment, context);
   context.later(() => kept.save());

@@ -45,12 +45,12 @@ export async function requireWhole(file: BookFile, context: Context): Promise<st
   const { broken, unproved } = await sealOf(file, context);
   if (broken !== undefined)
     throw new UserError(`${broken} Nothing is answered from it. See what differs: shellbook verify ${file.shown}`, 1);
-  if (unproved !== undefined) tellUnproved(file.shown, unproved, context);
+  if (unproved !== undefined) reportUnproved(file.shown, unproved, context);
   return unproved;
 }
 
 /** Says that no known key stands for a book. With `--proved` the status is 1 then. */
-export function tellUnproved(shown: string, unproved: string, context: Context): void {
+export function reportUnproved(shown: string, unproved: string, context: Context): void {
   if (context.settings.proved) context.endAtLeast(1);
   context.tell(`${shown}: ${unproved}`);
 }

@@ -7,7 +7,7 @@ import { faces } from './release/faces.js';
 /** What answers take time over, by name; kept with the figures of the same records. Plain data of the model and its figures alone. */
 export const DERIVED = {
   faces: ({ model, figures }: Computed) => faces(model, figures.takeOff),
-  softMetal: ({ figures }: { readonly figures: Pick<Figures, 'joints'> }) => heatAffectedMetal(figures.joints.joints),
+  heatAffected: ({ figures }: { readonly figures: Pick<Figures, 'joints'> }) => heatAffectedMetal(figures.joints.joints),
   progress: ({ model }: Computed) => progressOf(model),
 };
 

@@ -41,7 +41,7 @@ export interface Formed<F> {
   readonly source: Source<KeysOf<F>>;
 }
 /** Tells a fault that no single field can see, at its line. */
-export type Tell = (rule: string, message: string, place: Finding['place'], ids: readonly string[]) => void;
+export type Report = (rule: string, message: string, place: Finding['place'], ids: readonly string[]) => void;
 
 /** Keys of a kind, and of the blocks within: `protection.rating`. */
 export type Keys<F> = KeysOf<F> | `${KeysOf<F>}.${string}`;
@@ -72,7 +72,7 @@ export interface More<Own, H extends Home, R> {
   /** Gives a record its final shape; undefined where it is not whole, which `check` has told. */
   finish?(record: PlainRecord<Own, H>, given: Given): R | undefined;
   /** Faults that no single field can see. */
-  check?(record: Formed<Whole<Own>>, tell: Tell): void;
+  check?(record: Formed<Whole<Own>>, report: Report): void;
   /** Keys that look right and are never typed, with the reason. */
   readonly never?: Readonly<Record<string, string>>;
   /** It says what is to be built; the others say what was done, weighed, found or seen. */
@@ -104,7 +104,7 @@ export interface Kind<N extends KindName = KindName, F = Fields, R = unknown, H 
   readonly variants?: Variants;
   readonly more: Omit<More<Fields, Home, unknown>, 'finish' | 'check'> & {
     readonly finish?: (record: never, given: Given) => R | undefined;
-    readonly check?: (record: never, tell: Tell) => void;
+    readonly check?: (record: never, report: Report) => void;
   };
 }
 

@@ -1,10 +1,10 @@
 import type { Basis } from './basis.js';
-import { solveAxleLoads } from './burden.js';
-import { carriageFor, conditionFigure, figureOf, type Judging } from './conditions.js';
+import { axleModelFor, conditionFigure, figureOf, type Judging } from './conditions.js';
 import { NO_LOAD } from './load.js';
 import { liftedLoadings, ownLoadings, standardLoadings } from './loadings.js';
 import type { Items } from './normalise.js';
 import type { ConditionFigure } from './types.js';
+import { solveAxleLoads } from './vehicle-load.js';
 import { hardestCases, type Search } from './worst-cases.js';
 
 /** As weighed, the named conditions, the shop's own, those with an axle up, and the worst for each axle and its fuller end, in that order. */
@@ -24,16 +24,20 @@ export function allConditions(judging: Judging, basis: Basis, items: Items, sear
 function asWeighed(judging: Judging, { survey }: Basis): readonly ConditionFigure[] {
   if (!survey) return [];
   const { axles } = judging.model.shell.chassis;
-  const carriage = carriageFor(axles);
-  const { burden, sources } = survey.asWeighed;
-  const standing = solveAxleLoads({ weighed: survey.weighed, placed: NO_LOAD, heightKgMm: burden.heightKgMm }, axles, carriage);
+  const axleModel = axleModelFor(axles);
+  const { vehicleLoad, sources } = survey.asWeighed;
+  const standing = solveAxleLoads(
+    { weighed: survey.weighed, placed: NO_LOAD, heightKgMm: vehicleLoad.heightKgMm },
+    axles,
+    axleModel,
+  );
   const loading = {
     name: 'as weighed',
     kind: 'weighed',
     holds: `as on the scale for ticket ${survey.ticket.id}`,
     lifted: survey.lifted,
   } as const;
-  return [figureOf(judging, loading, standing, sources, carriage)];
+  return [figureOf(judging, loading, standing, sources, axleModel)];
 }
 
 export const heaviestStandard = (conditions: readonly ConditionFigure[]): ConditionFigure | undefined =>

@@ -14,7 +14,7 @@ export interface AxleModel {
   readonly perKgMm: readonly number[];
 }
 
-export type CarriageOrProblem = { readonly carriage: AxleModel } | { readonly problem: string };
+export type AxleModelOrProblem = { readonly axleModel: AxleModel } | { readonly problem: string };
 
 /** Two supports closer than this cannot be told apart by statics. */
 const LEAST_BASE_MM = 100;
@@ -30,7 +30,7 @@ const LEAST_BASE_MM = 100;
  *
  * Worked: 10,000 kg at 3 m on a 5 m wheelbase gives 4000 and 6000 kg.
  */
-export function axleModelOf(axles: readonly Axle[], lifted: ReadonlySet<string> = new Set()): CarriageOrProblem {
+export function axleModelOf(axles: readonly Axle[], lifted: ReadonlySet<string> = new Set()): AxleModelOrProblem {
   const grouped = axleGroups(axles.filter((axle) => !lifted.has(axle.id)));
   if ('problem' in grouped) return grouped;
   const { groups } = grouped;
@@ -55,16 +55,16 @@ export function axleModelOf(axles: readonly Axle[], lifted: ReadonlySet<string> 
       perKgMm[at] = (supports.perKgMm[g] as number) * share;
     }
   });
-  return { carriage: { axles, lifted, perKg, perKgMm } };
+  return { axleModel: { axles, lifted, perKg, perKgMm } };
 }
 
-/** What each axle takes of a load, kg, in the order of the carriage's axles. */
+/** What each axle takes of a load, kg, in the order of the model’s axles. */
 export const reactions = ({ perKg, perKgMm }: AxleModel, load: Pick<Load, 'massKg' | 'xKgMm'>): readonly number[] =>
   perKg.map((each, i) => each * load.massKg + (perKgMm[i] as number) * load.xKgMm);
 
 /** What each axle takes of one kilogram at a station. */
-export const influenceAt = (carriage: AxleModel, xMm: number): readonly number[] =>
-  reactions(carriage, { massKg: 1, xKgMm: xMm });
+export const influenceAt = (axleModel: AxleModel, xMm: number): readonly number[] =>
+  reactions(axleModel, { massKg: 1, xKgMm: xMm });
 
 function twoSupports([front, rear]: readonly [AxleGroup, AxleGroup]): SupportShares {
   const base = rear.xMm - front.xMm;

@@ -2,12 +2,12 @@ import type { Model } from '../../model/shell.js';
 import type { MassItem } from '../takeoff/types.js';
 import type { AxleModel } from './axle-reactions.js';
 import { builtBy, itemSources, loadOfItem } from './built.js';
-import { carrying, placedOn, sharedByItself } from './burden.js';
 import { type Estimate, estimate } from './estimate.js';
 import { sumOf, times } from './load.js';
 import { type Items, predictedUnladen, type Survey, type Unladen } from './normalise.js';
 import { fullTank, unladenLevel } from './tanks.js';
 import type { Weights } from './types.js';
+import { carrying, placedOn, sharedByItself } from './vehicle-load.js';
 
 /** What the loading conditions start from. */
 export interface Basis {
@@ -30,24 +30,27 @@ export function chooseBasis(
   bare: Unladen | undefined,
   newest: Survey | undefined,
   surveys: readonly Survey[],
-  carriage: AxleModel | undefined,
+  axleModel: AxleModel | undefined,
 ): Basis {
   const { axles } = model.shell.chassis;
   const all = [...items.values()];
-  const shared = (unladen: Unladen): Unladen => ({ ...unladen, burden: sharedByItself(unladen.burden, axles, carriage) });
+  const shared = (unladen: Unladen): Unladen => ({
+    ...unladen,
+    vehicleLoad: sharedByItself(unladen.vehicleLoad, axles, axleModel),
+  });
   if (newest?.unladen) {
     const built = builtBy(model, newest.ticket);
     const since = all.filter((item) => !built(item));
-    const found = estimate(model, surveys, newest, items, carriage);
+    const found = estimate(model, surveys, newest, items, axleModel);
     const from = found?.unladen ?? newest.unladen;
-    const burden = carrying(from.burden, sumOf(since.map(loadOfItem)));
+    const vehicleLoad = carrying(from.vehicleLoad, sumOf(since.map(loadOfItem)));
     const sources = [...from.sources, ...itemSources(since)];
-    const unladen = shared({ burden, sources });
+    const unladen = shared({ vehicleLoad, sources });
     return { kind: 'ticket', unladen, survey: newest, ...(found ? { estimate: found } : {}), notWeighed: since };
   }
   const predicted = predictedUnladen(bare, all);
   if (predicted) return { kind: 'prediction', unladen: shared(predicted), notWeighed: all };
   const fluids = sumOf(model.shell.tanks.map((tank) => times(fullTank(tank), unladenLevel(tank))));
   const alone = placedOn(axles, sumOf([...all.map(loadOfItem), fluids]));
-  return { kind: 'none', unladen: shared({ burden: alone, sources: itemSources(all) }), notWeighed: all };
+  return { kind: 'none', unladen: shared({ vehicleLoad: alone, sources: itemSources(all) }), notWeighed: all };
 }

@@ -1,11 +1,11 @@
 import { type Constraint, solve } from 'yalps';
 import type { Model } from '../../model/shell.js';
 import type { Bay } from '../../records/index.js';
-import { type SharedAs, solveAxleLoads } from './burden.js';
 import { type Load, loadAt, plus } from './load.js';
 import type { Unladen } from './normalise.js';
 import { type Gauge, gaugeOf, gauges, loadRangeOf, type SearchState } from './search-states.js';
 import type { AxleRating, BayAllowance } from './types.js';
+import { type SharedAs, solveAxleLoads } from './vehicle-load.js';
 
 /** One limit that loading must keep: what is left of it, and what one kilogram in each bay takes of that; never less than nothing. */
 export interface BayLimit {
@@ -26,7 +26,7 @@ export function bayLimits(
 ): readonly BayLimit[] {
   const { axles, gvwrKg } = model.shell.chassis;
   const { bays } = model.shell;
-  const { sharedAs } = unladen.burden;
+  const { sharedAs } = unladen.vehicleLoad;
   if (!sharedAs) return [];
   const own = bays.flatMap((bay, b): BayLimit[] =>
     bay.limitKg === undefined
@@ -37,7 +37,7 @@ export function bayLimits(
 
   function grossLimit(): readonly BayLimit[] {
     if (gvwrKg === undefined) return [];
-    const { massKg } = solveAxleLoads(unladen.burden, axles, undefined).total;
+    const { massKg } = solveAxleLoads(unladen.vehicleLoad, axles, undefined).total;
     const { most } = loadRangeOf(withoutBays(states[0]), (load) => load.massKg);
     return [{ name: 'GVWR', slackKg: gvwrKg - massKg - most, perKg: bays.map(() => 1) }];
   }
@@ -54,13 +54,13 @@ function stateLimits(
 ): readonly BayLimit[] {
   const { shell } = model;
   const { axles } = shell.chassis;
-  const { carriage, lifted, moved, words } = state;
-  const base = solveAxleLoads({ ...unladen.burden, placed: plus(unladen.burden.placed, moved) }, axles, carriage);
+  const { axleModel, lifted, moved, words } = state;
+  const base = solveAxleLoads({ ...unladen.vehicleLoad, placed: plus(unladen.vehicleLoad.placed, moved) }, axles, axleModel);
   const others = withoutBays(state);
   const one = shell.bays.map((bay) => oneKg(state, bay));
   const named = (name: string): string => (words === '' ? name : `${name}, ${words}`);
   return gauges(axles, lifted).flatMap((gauge): BayLimit[] => {
-    const adds = gaugeOf(carriage, sharedAs, gauge);
+    const adds = gaugeOf(axleModel, sharedAs, gauge);
     const { most, least } = loadRangeOf(others, adds);
     const kg = shownKg(base, gauge);
     const perKg = one.map(adds);

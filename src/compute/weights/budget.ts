@@ -61,11 +61,11 @@ function leastLeft(own: readonly WorstCase[], end: WorstCase['gauge']['end'], re
 }
 
 /** What is left with an axle up, by axle and end, and how much of a kilogram at station x each takes: `perKg + perKgMm · x`. */
-export function liftedRooms(
+export function liftedMargins(
   cases: readonly WorstCase[],
   ratings: readonly AxleRating[],
   reserve: number,
-): Weights['liftedRooms'] {
+): Weights['liftedMargins'] {
   return cases.flatMap(({ gauge, state, marginKg, uncertaintyKg }) => {
     if (state.lifted.size === 0 || marginKg === undefined) return [];
     const { gawrKg, limitKg = 0 } = ratings[gauge.axle] as AxleRating;
@@ -75,8 +75,8 @@ export function liftedRooms(
       {
         name: `${gauge.name}, ${state.words}`,
         leftKg: marginKg - uncertaintyKg - part * reserve * (gawrKg ?? limitKg),
-        perKg: part * (state.carriage.perKg[gauge.axle] as number),
-        perKgMm: part * (state.carriage.perKgMm[gauge.axle] as number),
+        perKg: part * (state.axleModel.perKg[gauge.axle] as number),
+        perKgMm: part * (state.axleModel.perKgMm[gauge.axle] as number),
       },
     ];
   });

@@ -1,12 +1,12 @@
 import type { Model } from '../../model/shell.js';
 import type { Axle } from '../../records/index.js';
 import { type AxleModel, axleModelOf, reactions } from './axle-reactions.js';
-import { carrying, type StandingLoad, solveAxleLoads } from './burden.js';
 import { loadShareSources } from './load-share.js';
 import type { Loading } from './loadings.js';
 import type { Unladen } from './normalise.js';
 import type { AxleLoad, AxleRating, ConditionFigure, EndContributions } from './types.js';
 import { combine, contributions, type Expanded, type UncertaintySource, verdictOf, xUncertaintyMm } from './uncertainty.js';
+import { carrying, type StandingLoad, solveAxleLoads } from './vehicle-load.js';
 
 /** What a condition is judged by. `judged` false: nothing weighed to judge by, loads are those of the recorded shell alone. */
 export interface Judging {
@@ -19,17 +19,17 @@ export interface Judging {
 /** Axle loads of one loading condition against their limits. */
 export function conditionFigure(judging: Judging, loading: Loading): ConditionFigure {
   const { axles } = judging.model.shell.chassis;
-  const carriage = carriageFor(axles, loading.lifted);
-  const burden = carrying(judging.unladen.burden, loading.load);
-  const standing = solveAxleLoads(burden, axles, carriage);
-  const placedKg = carriage ? reactions(carriage, burden.placed) : [];
+  const axleModel = axleModelFor(axles, loading.lifted);
+  const vehicleLoad = carrying(judging.unladen.vehicleLoad, loading.load);
+  const standing = solveAxleLoads(vehicleLoad, axles, axleModel);
+  const placedKg = axleModel ? reactions(axleModel, vehicleLoad.placed) : [];
   const shares = loading.lifted.size === 0 ? loadShareSources(axles, placedKg) : [];
-  return figureOf(judging, loading, standing, [...judging.unladen.sources, ...loading.sources, ...shares], carriage);
+  return figureOf(judging, loading, standing, [...judging.unladen.sources, ...loading.sources, ...shares], axleModel);
 }
 
-export const carriageFor = (axles: readonly Axle[], lifted: ReadonlySet<string> = new Set()): AxleModel | undefined => {
+export const axleModelFor = (axles: readonly Axle[], lifted: ReadonlySet<string> = new Set()): AxleModel | undefined => {
   const found = axleModelOf(axles, lifted);
-  return 'carriage' in found ? found.carriage : undefined;
+  return 'axleModel' in found ? found.axleModel : undefined;
 };
 
 export function figureOf(
@@ -37,11 +37,11 @@ export function figureOf(
   loading: Pick<Loading, 'name' | 'kind' | 'holds' | 'lifted'>,
   standing: StandingLoad,
   sources: readonly UncertaintySource[],
-  carriage: AxleModel | undefined,
+  axleModel: AxleModel | undefined,
 ): ConditionFigure {
   const { axles, gvwrKg } = model.shell.chassis;
-  const sharedAs = unladen.burden.sharedAs;
-  const expanded = combine(sources, axles, carriage, sharedAs);
+  const sharedAs = unladen.vehicleLoad.sharedAs;
+  const expanded = combine(sources, axles, axleModel, sharedAs);
   const loads = standing.axlesKg.map((loadKg, i): AxleLoad => {
     const axle = axles[i] as Axle;
     const limitKg = ratings[i]?.limitKg;

@@ -2,13 +2,13 @@ import type { Model } from '../../model/shell.js';
 import type { Axle } from '../../records/index.js';
 import type { AxleModel } from './axle-reactions.js';
 import { type BuiltItem, builtBy, stageOrder } from './built.js';
-import { nothingWeighed, type SharedAs, sideShares, solveAxleLoads, totalOf, turnsOf, type Weighed } from './burden.js';
 import { adjustCorrelated, type CorrelatedAdjustment } from './least-squares.js';
 import { NO_LOAD } from './load.js';
 import type { Items, Survey, Unladen } from './normalise.js';
 import { hasEnds, nameOfCause, type ReadingNow, readingsNow } from './readings-now.js';
 import { completeSides, type SidePrior } from './sides.js';
 import { rectangular, type UncertaintySource } from './uncertainty.js';
+import { nothingWeighed, type SharedAs, sideShares, solveAxleLoads, totalOf, turnsOf, type Weighed } from './vehicle-load.js';
 
 /** The unladen vehicle as all its scale tickets together have it. */
 export interface Estimate {
@@ -34,11 +34,11 @@ export function estimate(
   surveys: readonly Survey[],
   newest: Survey,
   items: Items,
-  carriage: AxleModel | undefined,
+  axleModel: AxleModel | undefined,
 ): Estimate | undefined {
   const { axles } = model.shell.chassis;
-  if (!newest.unladen || !carriage) return undefined;
-  const first = solveAxleLoads(newest.unladen.burden, axles, carriage);
+  if (!newest.unladen || !axleModel) return undefined;
+  const first = solveAxleLoads(newest.unladen.vehicleLoad, axles, axleModel);
   const sharedAs: SharedAs = { axlesKg: first.axlesKg, load: first.total };
   const built = builtBy(model, newest.ticket);
   const since = (one: Survey): readonly BuiltItem[] => {
@@ -47,7 +47,7 @@ export function estimate(
   };
   const usable = surveys.filter((one) => one.reason === undefined && one.unladen);
   const isPeer = (one: Survey): boolean => one === newest || sameState(model, one, newest, since(one));
-  const rowsOf = (one: Survey, sidesOnly: boolean) => readingsNow(one, since(one), axles, carriage, sharedAs, sidesOnly);
+  const rowsOf = (one: Survey, sidesOnly: boolean) => readingsNow(one, since(one), axles, axleModel, sharedAs, sidesOnly);
   const together = usable.map((one) => ({ one, peer: isPeer(one), rows: rowsOf(one, !isPeer(one)) }));
   const solved = solve(
     together.flatMap(({ rows }) => rows),
@@ -63,19 +63,19 @@ export function estimate(
         axles,
       );
   if (!kept) return undefined;
-  const apart = peers.map((one) => deviation(one, since(one), axles, carriage, sharedAs, kept.axlesKg));
-  const prior = sidePrior(newest, axles, carriage, sharedAs);
+  const apart = peers.map((one) => deviation(one, since(one), axles, axleModel, sharedAs, kept.axlesKg));
+  const prior = sidePrior(newest, axles, axleModel, sharedAs);
   const sides = completeSides(kept.sidesKg, axles, sharedAs, prior);
   const weighed: Weighed = { axlesKg: kept.axlesKg, turnKgMm: sides.turnKgMm };
   const sources = [
     ...kept.causes.map(({ name, axlesKg, sidesKg }) => source(name, axlesKg, sides.turnsFrom(sidesKg))),
     ...sides.sources,
     ...apartSources(apart, axles, agree ? 'tickets that differ' : 'tickets that contradict each other'),
-    ...unexplained(newest, kept.axlesKg, axles, carriage),
+    ...unexplained(newest, kept.axlesKg, axles, axleModel),
   ];
-  const heightKgMm = totalOf(newest.unladen.burden, axles).zKgMm;
+  const heightKgMm = totalOf(newest.unladen.vehicleLoad, axles).zKgMm;
   return {
-    unladen: { burden: { weighed, placed: NO_LOAD, heightKgMm }, sources },
+    unladen: { vehicleLoad: { weighed, placed: NO_LOAD, heightKgMm }, sources },
     tickets: agree ? peers.map(({ ticket }) => ticket.id) : [newest.ticket.id],
     endTickets: usable
       .filter((one) => axles.some((axle) => hasEnds(one.ticket.readings[axle.id], axle)))
@@ -142,13 +142,13 @@ function deviation(
   { unladen }: Survey,
   since: readonly BuiltItem[],
   axles: readonly Axle[],
-  carriage: AxleModel,
+  axleModel: AxleModel,
   sharedAs: SharedAs,
   axlesKg: readonly number[],
 ): readonly number[] {
   if (!unladen) return axles.map(() => 0);
-  const placed = since.reduce((sum, item) => addItem(sum, item), unladen.burden.placed);
-  const own = solveAxleLoads({ ...unladen.burden, placed, sharedAs }, axles, carriage).axlesKg;
+  const placed = since.reduce((sum, item) => addItem(sum, item), unladen.vehicleLoad.placed);
+  const own = solveAxleLoads({ ...unladen.vehicleLoad, placed, sharedAs }, axles, axleModel).axlesKg;
   return own.map((kg, i) => kg - (axlesKg[i] as number));
 }
 
@@ -185,10 +185,10 @@ function unexplained(
   { predicted }: Survey,
   axlesKg: readonly number[],
   axles: readonly Axle[],
-  carriage: AxleModel,
+  axleModel: AxleModel,
 ): readonly UncertaintySource[] {
   if (!predicted) return [];
-  const expected = solveAxleLoads(predicted.burden, axles, carriage).axlesKg;
+  const expected = solveAxleLoads(predicted.vehicleLoad, axles, axleModel).axlesKg;
   const kg = axlesKg.map((each, i) => rectangular(each - (expected[i] as number)));
   return [source('weighed but not explained by the records', kg, nothingWeighed(axles).turnKgMm)];
 }
@@ -197,11 +197,11 @@ function unexplained(
 function sidePrior(
   { predicted }: Survey,
   axles: readonly Axle[],
-  carriage: AxleModel,
+  axleModel: AxleModel,
   sharedAs: SharedAs,
 ): SidePrior | undefined {
   if (!predicted) return undefined;
-  const turnKgMm = turnsOf(predicted.burden, axles, carriage, sideShares(sharedAs, carriage));
+  const turnKgMm = turnsOf(predicted.vehicleLoad, axles, axleModel, sideShares(sharedAs, axleModel));
   const causes = predicted.sources.map(({ name, what }) => ({
     name,
     kgMm: 'massSquares' in what ? Math.sqrt(what.sideSquares) : totalOf(what, axles).yKgMm,

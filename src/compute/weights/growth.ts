@@ -3,12 +3,12 @@ import type { MassBasis } from '../../records/index.js';
 import type { MassItem } from '../takeoff/types.js';
 import { type AxleModel, reactions } from './axle-reactions.js';
 import { type BuiltItem, itemSources, loadOfItem } from './built.js';
-import { carrying, solveAxleLoads } from './burden.js';
 import { type Load, sumOf, times } from './load.js';
 import { predictedUnladen, type Unladen } from './normalise.js';
 import { massOf } from './tickets.js';
 import type { Forecast, TicketFigure, Weights } from './types.js';
 import { COVERAGE, combine } from './uncertainty.js';
+import { carrying, solveAxleLoads } from './vehicle-load.js';
 
 /**
  * What a mass that has not been over a scale may still grow by, by its basis. Common practice, no source: growth through a build
@@ -41,7 +41,7 @@ export const withPlanned = (unladen: Unladen, planned: readonly MassItem[]): Unl
   planned.length === 0
     ? unladen
     : {
-        burden: carrying(unladen.burden, sumOf(planned.map(loadOfItem))),
+        vehicleLoad: carrying(unladen.vehicleLoad, sumOf(planned.map(loadOfItem))),
         sources: [...unladen.sources, ...itemSources(planned)],
       };
 
@@ -50,16 +50,16 @@ export function forecast(
   unladen: Unladen,
   notWeighed: readonly MassItem[],
   model: Model,
-  carriage: AxleModel | undefined,
+  axleModel: AxleModel | undefined,
 ): Forecast {
   const { axles } = model.shell.chassis;
-  const { axlesKg } = solveAxleLoads(unladen.burden, axles, carriage);
+  const { axlesKg } = solveAxleLoads(unladen.vehicleLoad, axles, axleModel);
   const allowance: Load = sumOf(notWeighed.map((item) => times(loadOfItem(item), ALLOWANCE[item.basis])));
-  const expanded = combine(unladen.sources, axles, carriage);
+  const expanded = combine(unladen.sources, axles, axleModel);
   const totalKg = massOf(unladen, axles) + allowance.massKg;
   // An allowance is as likely spent as not: it widens the band by its own size, taken as two standard deviations.
   const band = Math.hypot(expanded.totalKg, (COVERAGE * allowance.massKg) / 2);
-  const shares = carriage ? reactions(carriage, allowance) : [];
+  const shares = axleModel ? reactions(axleModel, allowance) : [];
   return {
     allowanceKg: allowance.massKg,
     totalKg,

@@ -7,9 +7,8 @@ import { axleModelOf } from './axle-reactions.js';
 import { chooseBasis } from './basis.js';
 import { bayAllowances, bayLimits } from './bay-allowances.js';
 import { roadLimits } from './bridge.js';
-import { budget, liftedRooms, reserveOf } from './budget.js';
+import { budget, liftedMargins, reserveOf } from './budget.js';
 import { stageOrder, whenBuilt } from './built.js';
-import { carrying, solveAxleLoads, totalOf } from './burden.js';
 import { cargo, cargoLabel, waterKg } from './cargo.js';
 import { cgHeights } from './cg-height.js';
 import type { Judging } from './conditions.js';
@@ -25,6 +24,7 @@ import { axleRating } from './ratings.js';
 import { gaugeOf, loadRangeOf, searchStates } from './search-states.js';
 import { massOf, newestVerified, ticketFigure } from './tickets.js';
 import type { ConditionFigure, Weights } from './types.js';
+import { carrying, solveAxleLoads, totalOf } from './vehicle-load.js';
 import { type Search, worstCases } from './worst-cases.js';
 
 const NO_SEARCH: Search = { cases: [], shut: [], open: [] };
@@ -41,13 +41,13 @@ export function weights(model: Model, takeOff: TakeOff): Weights {
   const items = whenBuilt(model, planned.length === 0 ? takeOff.items : takeOff.items.filter((item) => !isPlanned(item)));
   const ratings = axles.map(axleRating);
   const layout = axleModelOf(axles);
-  const carriage = 'carriage' in layout ? layout.carriage : undefined;
+  const axleModel = 'axleModel' in layout ? layout.axleModel : undefined;
   const bare = bareUnladen(model, items);
   const level = model.shell.tickets.filter((ticket) => !ticket.raised);
-  const surveys = level.map((ticket) => survey(model, ticket, items, bare, carriage));
-  const tickets = surveys.map((one) => ticketFigure(model, one, items, carriage));
+  const surveys = level.map((ticket) => survey(model, ticket, items, bare, axleModel));
+  const tickets = surveys.map((one) => ticketFigure(model, one, items, axleModel));
   const newest = newestVerified(surveys, (stage) => stageOrder(model, stage));
-  const basis = chooseBasis(model, items, bare, newest, surveys, carriage);
+  const basis = chooseBasis(model, items, bare, newest, surveys, axleModel);
   const judging: Judging = { model, ratings, unladen: basis.unladen, judged: basis.kind !== 'none' };
   const search = judging.judged ? worstCases(judging, searchStates(model, items)) : NO_SEARCH;
   const conditions = allConditions(judging, basis, items, search);
@@ -62,10 +62,10 @@ export function weights(model: Model, takeOff: TakeOff): Weights {
     bays: baysOf(judging, search),
     growth: growth(model, bare, [...items.values()], tickets),
     ...(judging.judged
-      ? { forecast: forecast(withPlanned(basis.unladen, planned), [...basis.notWeighed, ...planned], model, carriage) }
+      ? { forecast: forecast(withPlanned(basis.unladen, planned), [...basis.notWeighed, ...planned], model, axleModel) }
       : {}),
     plannedKg: planned.reduce((sum, item) => sum + item.massKg, 0),
-    influence: carriage ? influence(carriage, axles, ...span(model, takeOff)) : [],
+    influence: axleModel ? influence(axleModel, axles, ...span(model, takeOff)) : [],
     roadLimits: heaviest
       ? roadLimits(
           axles,
@@ -74,7 +74,7 @@ export function weights(model: Model, takeOff: TakeOff): Weights {
       : [],
     ...(heaviest ? { roadLimitsCondition: heaviest.name } : {}),
     budget: budget(search.cases, conditions, ratings, reserve),
-    liftedRooms: liftedRooms(search.cases, ratings, reserve),
+    liftedMargins: liftedMargins(search.cases, ratings, reserve),
     notLoadedWith: [...new Set(search.shut.map((state) => [...state.lifted].map((id) => `${id} up`).join(', ')))],
     ...extremes(judging, search),
     loadLines: loadLines(judging, search),
@@ -121,13 +121,13 @@ function baysOf({ model, ratings, unladen, judged }: Judging, { open }: Search):
 function heaviestUnladen({ model, unladen, judged }: Judging, conditions: readonly ConditionFigure[]): Load | undefined {
   if (!judged) return undefined;
   const uncertaintyKg = conditions.find((one) => one.name === 'unladen' && one.kind === 'standard')?.uncertaintyKg ?? 0;
-  return heaviest(totalOf(unladen.burden, model.shell.chassis.axles), uncertaintyKg);
+  return heaviest(totalOf(unladen.vehicleLoad, model.shell.chassis.axles), uncertaintyKg);
 }
 
 /** The mass of everything full, and the least that each axle carries in any way of loading. */
 function extremes({ model, unladen }: Judging, { open }: Search): Pick<Weights, 'fullKg' | 'fullWithoutBaysKg' | 'leastKg'> {
   const { axles } = model.shell.chassis;
-  const { sharedAs } = unladen.burden;
+  const { sharedAs } = unladen.vehicleLoad;
   const first = open[0];
   if (!first || !sharedAs) return { leastKg: {} };
   const least = (at: number): number =>
@@ -135,10 +135,10 @@ function extremes({ model, unladen }: Judging, { open }: Search): Pick<Weights, 
       ...open
         .filter((state) => !state.lifted.has(axles[at]?.id ?? ''))
         .map((state) => {
-          const { axlesKg } = solveAxleLoads(carrying(unladen.burden, state.moved), axles, state.carriage);
+          const { axlesKg } = solveAxleLoads(carrying(unladen.vehicleLoad, state.moved), axles, state.axleModel);
           const name = axles[at]?.id ?? '';
           return (
-            (axlesKg[at] as number) + loadRangeOf(state.choices, gaugeOf(state.carriage, sharedAs, { axle: at, name })).least
+            (axlesKg[at] as number) + loadRangeOf(state.choices, gaugeOf(state.axleModel, sharedAs, { axle: at, name })).least
           );
         }),
     );

@@ -1,10 +1,10 @@
 import type { Model } from '../../model/shell.js';
-import { solveAxleLoads } from './burden.js';
 import type { Judging } from './conditions.js';
 import { loadAt, plus } from './load.js';
 import { gaugeOf, gauges, loadRangeOf } from './search-states.js';
 import type { LoadLine } from './types.js';
 import { hasDuals } from './tyre-loads.js';
+import { solveAxleLoads } from './vehicle-load.js';
 import type { Search } from './worst-cases.js';
 
 /**
@@ -14,14 +14,14 @@ import type { Search } from './worst-cases.js';
 export function loadLines(judging: Judging, { open, cases }: Search): readonly LoadLine[] {
   const { model, unladen, ratings } = judging;
   const { axles } = model.shell.chassis;
-  const { sharedAs } = unladen.burden;
+  const { sharedAs } = unladen.vehicleLoad;
   if (!sharedAs) return [];
   return open.flatMap((state) => {
-    const burden = { ...unladen.burden, placed: plus(unladen.burden.placed, state.moved) };
-    const base = solveAxleLoads(burden, axles, state.carriage);
+    const vehicleLoad = { ...unladen.vehicleLoad, placed: plus(unladen.vehicleLoad.placed, state.moved) };
+    const base = solveAxleLoads(vehicleLoad, axles, state.axleModel);
     const others = state.choices.filter((choice) => choice.kind !== 'bay');
     return gauges(axles, state.lifted).map((gauge): LoadLine => {
-      const adds = gaugeOf(state.carriage, sharedAs, gauge);
+      const adds = gaugeOf(state.axleModel, sharedAs, gauge);
       const at = gauge.axle;
       const kg = (gauge.end === undefined ? base.axlesKg[at] : gauge.end === 'left' ? base.leftKg[at] : base.rightKg[at]) ?? 0;
       const perKg = adds(loadAt(1, [0, 0, 0]));

@@ -1,7 +1,7 @@
 import type { Axle } from '../../records/index.js';
-import { nothingWeighed } from './burden.js';
 import { NO_LOAD } from './load.js';
 import { rectangular, type UncertaintySource } from './uncertainty.js';
+import { nothingWeighed } from './vehicle-load.js';
 
 /** A stated share of a group's load: ± 2 % of that load, by wear, levelling and friction. Common practice, no source. */
 const SHARE_HALF_WIDTH = 0.02;

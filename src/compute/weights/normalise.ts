@@ -4,16 +4,16 @@ import type { MassItem } from '../takeoff/types.js';
 import { calibrationLapse } from '../verdicts/calibration.js';
 import { type AxleModel, axleModelOf } from './axle-reactions.js';
 import { type BuiltItem, builtBy, itemSources, loadOfItem } from './built.js';
-import { carrying, minus, solveAxleLoads, turnOf, type VehicleLoad, type Weighed } from './burden.js';
 import { conditionDifferences, fuelUncertainty, loadOf } from './differences.js';
 import { NO_LOAD, sumOf } from './load.js';
 import { loadShareSources } from './load-share.js';
-import { asBurden, BARE_CHASSIS, type ScaleUncertainty, scaleSources, scaleUncertainty } from './scale.js';
+import { asVehicleLoad, BARE_CHASSIS, type ScaleUncertainty, scaleSources, scaleUncertainty } from './scale.js';
 import { rectangular, sourceOfLoad, type UncertaintySource } from './uncertainty.js';
+import { carrying, minus, solveAxleLoads, turnOf, type VehicleLoad, type Weighed } from './vehicle-load.js';
 
 /** The vehicle in the unladen condition: full fuel and operating fluids, no water, nobody, nothing aboard. */
 export interface Unladen {
-  readonly burden: VehicleLoad;
+  readonly vehicleLoad: VehicleLoad;
   readonly sources: readonly UncertaintySource[];
 }
 
@@ -30,19 +30,19 @@ export function bareUnladen(model: Model, items: Items): Unladen | undefined {
   if (axles.length === 0 || axles.some((axle) => !bare.readings[axle.id] && !lifted.has(axle.id))) return undefined;
   const weighed = weighedOf(model, bare.readings);
   const inIt = conditionDifferences(model, bare.condition, items, 'empty');
-  const burden = minus(asBurden(weighed, axles, lifted), loadOf(inIt));
+  const vehicleLoad = minus(asVehicleLoad(weighed, axles, lifted), loadOf(inIt));
   const sources = [
     ...scaleSources('bare chassis', BARE_CHASSIS, axles, bare.readings, lifted),
     ...inIt.flatMap((one) => one.sources),
-    ...(lifted.size > 0 ? loadShareSources(axles, solveAxleLoads(burden, axles, carriageOf(axles)).axlesKg) : []),
+    ...(lifted.size > 0 ? loadShareSources(axles, solveAxleLoads(vehicleLoad, axles, carriageOf(axles)).axlesKg) : []),
     ...bareSideSources(axles, bare.readings),
   ];
-  return { burden, sources };
+  return { vehicleLoad, sources };
 }
 
 const carriageOf = (axles: readonly Axle[]): AxleModel | undefined => {
   const found = axleModelOf(axles);
-  return 'carriage' in found ? found.carriage : undefined;
+  return 'axleModel' in found ? found.axleModel : undefined;
 };
 
 /** Centre of a bare chassis to either side where its ends were not weighed: ± 50 mm. Common practice, no source. */
@@ -63,7 +63,7 @@ export function predictedUnladen(bare: Unladen | undefined, list: readonly MassI
   if (!bare) return undefined;
   let sources: readonly UncertaintySource[] | undefined;
   return {
-    burden: carrying(bare.burden, sumOf(list.map(loadOfItem))),
+    vehicleLoad: carrying(bare.vehicleLoad, sumOf(list.map(loadOfItem))),
     // Most that is predicted is asked for its mass alone.
     get sources() {
       sources ??= [...bare.sources, ...itemSources(list)];
@@ -93,7 +93,7 @@ export interface Survey {
  * on, each by its own position and not as a lump.
  * Worked: 14,300 kg at 4.20 m with 300 kg of water at 5.00 m and a driver of 80 kg at 0.40 m is 13,920 kg at 4.2046 m unladen.
  */
-export function survey(model: Model, ticket: Ticket, items: Items, bare: Unladen | undefined, carriage?: AxleModel): Survey {
+export function survey(model: Model, ticket: Ticket, items: Items, bare: Unladen | undefined, axleModel?: AxleModel): Survey {
   const { axles } = model.shell.chassis;
   const { condition } = ticket;
   const instrument = ticket.scale === undefined ? undefined : model.library.instruments.get(ticket.scale);
@@ -102,25 +102,25 @@ export function survey(model: Model, ticket: Ticket, items: Items, bare: Unladen
   const predicted = predictedUnladen(bare, built);
   const inIt = condition ? conditionDifferences(model, condition, builtIds, 'empty') : [];
   const lifted = liftedIn(condition);
-  const guess = predicted && solveAxleLoads(carrying(predicted.burden, loadOf(inIt)), axles, carriage);
+  const guess = predicted && solveAxleLoads(carrying(predicted.vehicleLoad, loadOf(inIt)), axles, axleModel);
   const turns = guess?.axlesKg.map((kg, i) => lateralTurn(kg, guess.rightKg[i], axles[i]?.trackMm));
   const weighed = weighedOf(model, ticket.readings, turns);
   const heightKgMm = guess?.total.zKgMm ?? 0;
   const doubt = scaleUncertainty(instrument);
   const scale = scaleSources(`scale of ${ticket.id}`, doubt, axles, ticket.readings, lifted);
   const aboard = inIt.flatMap((one) => one.sources);
-  const burden = asBurden(weighed, axles, lifted, heightKgMm);
+  const vehicleLoad = asVehicleLoad(weighed, axles, lifted, heightKgMm);
   const lapse = instrument && calibrationLapse(instrument, ticket.date);
   const reason = unverified(model, ticket, lifted, lapse);
   const unladen =
     condition && readingsComplete(model, ticket, lifted)
-      ? { burden: minus(burden, loadOf(inIt)), sources: [...scale, ...aboard] }
+      ? { vehicleLoad: minus(vehicleLoad, loadOf(inIt)), sources: [...scale, ...aboard] }
       : undefined;
   return {
     ticket,
     lifted,
     weighed,
-    asWeighed: { burden, sources: scale },
+    asWeighed: { vehicleLoad, sources: scale },
     scale: doubt,
     aboard,
     ...(reason === undefined ? {} : { reason }),

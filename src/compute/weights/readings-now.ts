@@ -1,12 +1,12 @@
 import type { Axle, AxleReading } from '../../records/index.js';
 import type { AxleModel } from './axle-reactions.js';
 import { type BuiltItem, itemSources, loadOfItem } from './built.js';
-import { carrying, nothingWeighed, type SharedAs, solveAxleLoads } from './burden.js';
 import { sumOf } from './load.js';
 import { loadShareSources } from './load-share.js';
 import type { Survey } from './normalise.js';
-import { asBurden, type ScaleUncertainty } from './scale.js';
+import { asVehicleLoad, type ScaleUncertainty } from './scale.js';
 import { COVERAGE, combine, ofResolution, rectangular, type UncertaintySource } from './uncertainty.js';
+import { carrying, nothingWeighed, type SharedAs, solveAxleLoads } from './vehicle-load.js';
 
 /** A reading of a scale, brought to the newest state of the vehicle, as a sum of the unknowns. */
 export interface ReadingNow {
@@ -42,15 +42,15 @@ export function readingsNow(
   one: Survey,
   since: readonly BuiltItem[],
   axles: readonly Axle[],
-  carriage: AxleModel,
+  axleModel: AxleModel,
   sharedAs: SharedAs,
   sidesOnly: boolean,
 ): readonly ReadingNow[] {
   const { ticket, unladen, lifted } = one;
   if (!unladen) return [];
-  const now = solveAxleLoads({ ...carrying(unladen.burden, sumOf(since.map(loadOfItem))), sharedAs }, axles, carriage);
+  const now = solveAxleLoads({ ...carrying(unladen.vehicleLoad, sumOf(since.map(loadOfItem))), sharedAs }, axles, axleModel);
   const sidesKg = axles.map((_, i) => ((now.rightKg[i] ?? 0) - (now.leftKg[i] ?? 0)) / 2);
-  const causes = causesOf(one, since, axles, carriage, sharedAs, now.axlesKg);
+  const causes = causesOf(one, since, axles, axleModel, sharedAs, now.axlesKg);
   const reading = (
     w: readonly number[],
     d: readonly number[],
@@ -109,11 +109,11 @@ function causesOf(
   one: Survey,
   since: readonly BuiltItem[],
   axles: readonly Axle[],
-  carriage: AxleModel,
+  axleModel: AxleModel,
   sharedAs: SharedAs,
   axlesKg: readonly number[],
 ): readonly Cause[] {
-  const effectOf = effects(axles, carriage, sharedAs);
+  const effectOf = effects(axles, axleModel, sharedAs);
   const named = (sources: readonly UncertaintySource[], apart = ''): readonly Cause[] =>
     sources.flatMap((source, i) =>
       effectOf(source).map((effect, part) => ({ key: `${source.name}${APART}${apart}${i} ${part}`, effect })),
@@ -130,11 +130,11 @@ function causesOf(
 type EffectOf = (source: UncertaintySource) => readonly Effect[];
 
 /** A load is one effect with its signs. A spread is many small ones: each axle and side is known as badly by itself. */
-function effects(axles: readonly Axle[], carriage: AxleModel, sharedAs: SharedAs): EffectOf {
+function effects(axles: readonly Axle[], axleModel: AxleModel, sharedAs: SharedAs): EffectOf {
   const none = axles.map(() => 0);
   return (source) => {
     if ('massSquares' in source.what) {
-      const { axlesKg, totalKg, leftKg, rightKg } = combine([source], axles, carriage, sharedAs);
+      const { axlesKg, totalKg, leftKg, rightKg } = combine([source], axles, axleModel, sharedAs);
       const sides = axles.map((_, i) => Math.hypot(leftKg[i] ?? 0, rightKg[i] ?? 0) / (2 * COVERAGE));
       const single = (list: readonly number[], at: number): readonly number[] => list.map((kg, i) => (i === at ? kg : 0));
       return [
@@ -142,7 +142,7 @@ function effects(axles: readonly Axle[], carriage: AxleModel, sharedAs: SharedAs
         ...axles.map((_, i) => ({ axles: single(axlesKg, i).map((kg) => kg / COVERAGE), total: 0, sides: single(sides, i) })),
       ];
     }
-    const { axlesKg, leftKg, rightKg, total } = solveAxleLoads({ ...source.what, sharedAs }, axles, carriage);
+    const { axlesKg, leftKg, rightKg, total } = solveAxleLoads({ ...source.what, sharedAs }, axles, axleModel);
     return [{ axles: axlesKg, total: total.massKg, sides: axles.map((_, i) => ((rightKg[i] ?? 0) - (leftKg[i] ?? 0)) / 2) }];
   };
 }
@@ -156,7 +156,7 @@ function scaleCauses(one: Survey, axles: readonly Axle[], effectOf: EffectOf): r
       axlesKg: each.map(([left, right]) => left + right),
       turnKgMm: each.map(([left, right], i) => ((right - left) * (axles[i]?.trackMm ?? 0)) / 2),
     };
-    return effectOf({ name: 'scale', what: asBurden(weighed, axles, lifted) })[0] as Effect;
+    return effectOf({ name: 'scale', what: asVehicleLoad(weighed, axles, lifted) })[0] as Effect;
   };
   const endsKg = (axle: Axle): readonly [number, number] => {
     const reading = ticket.readings[axle.id];

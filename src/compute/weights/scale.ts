@@ -1,7 +1,7 @@
 import type { Axle, AxleReading, Instrument } from '../../records/index.js';
-import { loadOfWeighed, nothingWeighed, placedOn, type VehicleLoad, type Weighed } from './burden.js';
 import { NO_LOAD } from './load.js';
 import { ofResolution, rectangular, type UncertaintySource } from './uncertainty.js';
+import { loadOfWeighed, nothingWeighed, placedOn, type VehicleLoad, type Weighed } from './vehicle-load.js';
 
 /** A scale's step and its tolerance, relative to the reading or in kg. */
 export interface ScaleUncertainty {
@@ -43,7 +43,7 @@ export function scaleSources(
   lifted: ReadonlySet<string> = new Set(),
 ): readonly UncertaintySource[] {
   const kgOf = (axle: Axle): number => readings[axle.id]?.totalKg ?? 0;
-  const on = (axlesKg: readonly number[]): VehicleLoad => asBurden({ ...nothingWeighed(axles), axlesKg }, axles, lifted);
+  const on = (axlesKg: readonly number[]): VehicleLoad => asVehicleLoad({ ...nothingWeighed(axles), axlesKg }, axles, lifted);
   const steps = axles.flatMap((axle, at) => {
     const reading = readings[axle.id];
     if (!reading || doubt.resolutionKg === 0) return [];
@@ -58,7 +58,12 @@ export function scaleSources(
 }
 
 /** Weighed figures keep to their axle, but for those taken with an axle lifted: they must be handed down anew. */
-export function asBurden(weighed: Weighed, axles: readonly Axle[], lifted: ReadonlySet<string>, heightKgMm = 0): VehicleLoad {
+export function asVehicleLoad(
+  weighed: Weighed,
+  axles: readonly Axle[],
+  lifted: ReadonlySet<string>,
+  heightKgMm = 0,
+): VehicleLoad {
   if (lifted.size > 0) return placedOn(axles, loadOfWeighed(weighed, axles, heightKgMm));
   return { weighed, placed: NO_LOAD, heightKgMm };
 }

@@ -4,10 +4,10 @@ import { OCCUPANT_KG } from '../../model/occupant.js';
 import type { Model } from '../../model/shell.js';
 import { type Axle, type FilledBox, OUTWARD } from '../../records/index.js';
 import { type AxleModel, axleModelOf, reactions } from './axle-reactions.js';
-import { type SharedAs, sideShares } from './burden.js';
 import { type Load, loadAt, NO_LOAD, sumOf, times } from './load.js';
 import type { Items } from './normalise.js';
 import { fullTank, tankRole, unladenLevel } from './tanks.js';
+import { type SharedAs, sideShares } from './vehicle-load.js';
 
 /** One thing that the user may put in or leave out, between nothing and full. */
 export interface LoadChoice {
@@ -20,7 +20,7 @@ export interface LoadChoice {
 
 /** A way that the vehicle may stand: which axles are up and which slide-outs are out. */
 export interface SearchState {
-  readonly carriage: AxleModel;
+  readonly axleModel: AxleModel;
   readonly lifted: ReadonlySet<string>;
   readonly out: readonly string[];
   /** `tag up, SO-1 out`; empty with all axles down and every slide-out in. */
@@ -44,7 +44,7 @@ export function searchStates(model: Model, items: Items): readonly SearchState[]
     return combinations(slides.map((slide) => slide.id)).map((out): SearchState => {
       const open = slides.filter((slide) => out.includes(slide.id));
       return {
-        carriage: found.carriage,
+        axleModel: found.axleModel,
         lifted,
         out,
         words: [...up.map((id) => `${id} up`), ...out.map((id) => `${id} out`)].join(', '),
@@ -130,11 +130,11 @@ export const gauges = (axles: readonly Axle[], lifted: ReadonlySet<string>): rea
   });
 
 /** What a load adds to what a gauge shows, kg: linear in the load, since sides are shared by the unladen vehicle's own loads. */
-export function gaugeOf(carriage: AxleModel, sharedAs: SharedAs, { axle, end }: Gauge): (load: Load) => number {
-  const share = sideShares(sharedAs, carriage)[axle] as number;
-  const track = carriage.axles[axle]?.trackMm ?? 0;
+export function gaugeOf(axleModel: AxleModel, sharedAs: SharedAs, { axle, end }: Gauge): (load: Load) => number {
+  const share = sideShares(sharedAs, axleModel)[axle] as number;
+  const track = axleModel.axles[axle]?.trackMm ?? 0;
   return (load) => {
-    const kg = reactions(carriage, load)[axle] as number;
+    const kg = reactions(axleModel, load)[axle] as number;
     return end === undefined ? kg : kg / 2 + ((end === 'right' ? 1 : -1) * load.yKgMm * share) / track;
   };
 }

@@ -1,7 +1,7 @@
 import type { Axle } from '../../records/index.js';
-import { nothingWeighed, type SharedAs } from './burden.js';
 import { NO_LOAD } from './load.js';
 import { rectangular, rootSumOfSquares, type UncertaintySource } from './uncertainty.js';
+import { nothingWeighed, type SharedAs } from './vehicle-load.js';
 
 /** The moment to the right on each axle as the records have it, kg·mm, and what the whole is uncertain by: standard, by cause. */
 export interface SidePrior {

@@ -2,28 +2,28 @@ import type { Model } from '../../model/shell.js';
 import type { Axle } from '../../records/index.js';
 import type { AxleModel } from './axle-reactions.js';
 import { builtBy } from './built.js';
-import { nothingWeighed, solveAxleLoads, totalOf } from './burden.js';
 import { plus, times } from './load.js';
 import type { Items, Survey, Unladen } from './normalise.js';
 import { reconcile } from './reconcile.js';
 import type { TicketFigure } from './types.js';
 import { combine } from './uncertainty.js';
+import { nothingWeighed, solveAxleLoads, totalOf } from './vehicle-load.js';
 
 type ByAxle = Readonly<Record<string, number>>;
 
 /** A ticket beside the prediction, axle by axle, with what is unexplained and where. */
-export function ticketFigure(model: Model, one: Survey, items: Items, carriage: AxleModel | undefined): TicketFigure {
+export function ticketFigure(model: Model, one: Survey, items: Items, axleModel: AxleModel | undefined): TicketFigure {
   const { axles } = model.shell.chassis;
   const { ticket, unladen, predicted } = one;
   const built = builtBy(model, ticket);
   const byAxle = (kg: readonly number[]): ByAxle => Object.fromEntries(kg.map((value, i) => [(axles[i] as Axle).id, value]));
-  const normalised = unladen ? solveAxleLoads(unladen.burden, axles, carriage) : undefined;
-  const expected = predicted ? solveAxleLoads(predicted.burden, axles, carriage) : undefined;
+  const normalised = unladen ? solveAxleLoads(unladen.vehicleLoad, axles, axleModel) : undefined;
+  const expected = predicted ? solveAxleLoads(predicted.vehicleLoad, axles, axleModel) : undefined;
   const gap = unladen && predicted ? difference(unladen, predicted, axles) : undefined;
-  const residual = gap && solveAxleLoads(gap.burden, axles, carriage);
+  const residual = gap && solveAxleLoads(gap.vehicleLoad, axles, axleModel);
   const residualKg = residual?.total.massKg ?? 0;
-  const residualUncertaintyKg = gap && combine(gap.sources, axles, carriage).totalKg;
-  const uncertaintyKg = combine((unladen ?? one.asWeighed).sources, axles, carriage).totalKg;
+  const residualUncertaintyKg = gap && combine(gap.sources, axles, axleModel).totalKg;
+  const uncertaintyKg = combine((unladen ?? one.asWeighed).sources, axles, axleModel).totalKg;
   const reconciled = reconcile(model, ticket, one.lifted);
   const readings = axles
     .filter((axle) => ticket.readings[axle.id])
@@ -51,12 +51,12 @@ export function ticketFigure(model: Model, one: Survey, items: Items, carriage: 
   };
 }
 
-/** What was weighed less what was predicted, as a burden of its own: its mass and its place along the vehicle, no more. */
+/** What was weighed less what was predicted, as a load of its own: its mass and its place along the vehicle, no more. */
 function difference(unladen: Unladen, predicted: Unladen, axles: readonly Axle[]): Unladen {
-  const [a, b] = [unladen.burden, predicted.burden];
+  const [a, b] = [unladen.vehicleLoad, predicted.vehicleLoad];
   const axlesKg = a.weighed.axlesKg.map((kg, i) => kg - (b.weighed.axlesKg[i] as number));
   return {
-    burden: {
+    vehicleLoad: {
       weighed: { ...nothingWeighed(axles), axlesKg },
       placed: plus(a.placed, times(b.placed, -1)),
       heightKgMm: 0,
@@ -79,4 +79,4 @@ export function newestVerified(
   }, undefined);
 }
 
-export const massOf = (unladen: Unladen, axles: readonly Axle[]): number => totalOf(unladen.burden, axles).massKg;
+export const massOf = (unladen: Unladen, axles: readonly Axle[]): number => totalOf(unladen.vehicleLoad, axles).massKg;

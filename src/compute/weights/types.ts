@@ -267,7 +267,7 @@ export interface Weights {
   readonly roadLimitsCondition?: string;
   readonly budget: readonly AxleBudget[];
   /** The same with an axle up, where that is a way to drive; `perKg + perKgMm · x` of a kilogram at station x on the centre line. */
-  readonly liftedRooms: readonly {
+  readonly liftedMargins: readonly {
     readonly name: string;
     readonly leftKg: number;
     readonly perKg: number;

@@ -1,12 +1,21 @@
 import type { Axle } from '../../records/index.js';
 import type { AxleModel } from './axle-reactions.js';
-import { endsOf, placedOn, type SharedAs, sideShares, solveAxleLoads, totalOf, turnsOf, type VehicleLoad } from './burden.js';
 import type { Load } from './load.js';
 import type { Verdict } from './types.js';
+import {
+  endsOf,
+  placedOn,
+  type SharedAs,
+  sideShares,
+  solveAxleLoads,
+  totalOf,
+  turnsOf,
+  type VehicleLoad,
+} from './vehicle-load.js';
 
 /**
  * Uncertainty of an axle load, root sum of squares of independent sources (JCGM 100:2008 5.1.2). A source is one standard
- * uncertainty written as the burden that it would add: its sensitivity on each axle follows by the same statics as the load itself,
+ * uncertainty written as the load that it would add: its sensitivity on each axle follows by the same statics as the load itself,
  * so that what one source does to two axles stays correlated in their sum.
  */
 export interface UncertaintySource {
@@ -82,16 +91,16 @@ export interface Expanded {
 export function combine(
   sources: readonly UncertaintySource[],
   axles: readonly Axle[],
-  carriage: AxleModel | undefined,
+  axleModel: AxleModel | undefined,
   sharedAs?: SharedAs,
 ): Expanded {
-  const shares = carriage && sharedAs ? sideShares(sharedAs, carriage) : undefined;
+  const shares = axleModel && sharedAs ? sideShares(sharedAs, axleModel) : undefined;
   const squares = new Map<string, number[]>();
   for (const { name, what } of sources) {
     const row =
       'massSquares' in what
-        ? spreadRow(what, axles, carriage, shares)
-        : rowOf(what, axles, carriage, shares).map((kg) => kg * kg);
+        ? spreadRow(what, axles, axleModel, shares)
+        : rowOf(what, axles, axleModel, shares).map((kg) => kg * kg);
     const sums = squares.get(name) ?? row.map(() => 0);
     row.forEach((square, i) => {
       sums[i] = (sums[i] as number) + square;
@@ -99,7 +108,7 @@ export function combine(
     squares.set(name, sums);
   }
   const byName = new Map([...squares].map(([name, sums]) => [name, sums.map((sum) => COVERAGE * Math.sqrt(sum))]));
-  const count = carriage ? axles.length : 0;
+  const count = axleModel ? axles.length : 0;
   const column = (i: number): number => rootSumOfSquares([...byName.values()].map((row) => row[i] as number));
   const end = (first: number) =>
     Array.from({ length: count }, (_, i) => (shares && hasTrack(axles[i] as Axle) ? column(count + 1 + first + i) : undefined));
@@ -116,14 +125,14 @@ const hasTrack = ({ trackMm }: Axle): boolean => trackMm !== undefined && trackM
 
 /** What a source adds to each axle, to the total, and to the left and right end of each axle. */
 function rowOf(
-  burden: VehicleLoad,
+  vehicleLoad: VehicleLoad,
   axles: readonly Axle[],
-  carriage: AxleModel | undefined,
+  axleModel: AxleModel | undefined,
   shares: readonly number[] | undefined,
 ): readonly number[] {
-  const { axlesKg, total } = solveAxleLoads(burden, axles, carriage);
-  if (!carriage || !shares) return [...axlesKg, total.massKg];
-  const turns = turnsOf(burden, axles, carriage, shares);
+  const { axlesKg, total } = solveAxleLoads(vehicleLoad, axles, axleModel);
+  if (!axleModel || !shares) return [...axlesKg, total.massKg];
+  const turns = turnsOf(vehicleLoad, axles, axleModel, shares);
   const ends = axlesKg.map((kg, i) => endsOf(kg, turns[i] as number, axles[i]?.trackMm) ?? [0, 0]);
   return [...axlesKg, total.massKg, ...ends.map(([left]) => left), ...ends.map(([, right]) => right)];
 }
@@ -132,7 +141,7 @@ function rowOf(
 function spreadRow(
   spread: Spread,
   axles: readonly Axle[],
-  carriage: AxleModel | undefined,
+  axleModel: AxleModel | undefined,
   shares: readonly number[] | undefined,
 ): readonly number[] {
   const { massSquares, crossed, momentSquares, sideCrossed, momentsCrossed, sideSquares } = spread;
@@ -146,7 +155,7 @@ function spreadRow(
         2 * b * c * momentsCrossed +
         c * c * sideSquares,
     );
-  const each = (carriage?.perKg ?? []).map((a, i) => [a, carriage?.perKgMm[i] as number] as const);
+  const each = (axleModel?.perKg ?? []).map((a, i) => [a, axleModel?.perKgMm[i] as number] as const);
   const whole = each.map(([a, b]) => square(a, b, 0));
   if (!shares) return [...whole, massSquares];
   const end = (outward: number): readonly number[] =>

@@ -1,8 +1,8 @@
-import { solveAxleLoads } from './burden.js';
 import { conditionFigure, type Judging } from './conditions.js';
 import { plus } from './load.js';
 import { type Gauge, gaugeOf, gauges, loadRangeOf, type SearchState } from './search-states.js';
 import type { AxleLoad, ConditionFigure } from './types.js';
+import { solveAxleLoads } from './vehicle-load.js';
 import { worstLoading } from './worst.js';
 
 /** The worst that one axle or one end of it may come to carry, the vehicle standing in one way. */
@@ -34,7 +34,7 @@ export function worstCases(judging: Judging, states: readonly SearchState[]): Se
 
 function worstCase(judging: Judging, state: SearchState, gauge: Gauge): WorstCase | undefined {
   const { model, unladen, ratings } = judging;
-  const { sharedAs } = unladen.burden;
+  const { sharedAs } = unladen.vehicleLoad;
   if (!sharedAs) return undefined;
   const found = conditionFigure(judging, worstLoading(model, unladen, sharedAs, state, gauge));
   const load = found.axles[gauge.axle] as AxleLoad;
@@ -53,14 +53,18 @@ function worstCase(judging: Judging, state: SearchState, gauge: Gauge): WorstCas
 /** Over its rating with seats and tanks at some level and every bay empty. */
 function isOverUnloaded({ model, unladen, ratings }: Judging, state: SearchState): boolean {
   const { axles } = model.shell.chassis;
-  const { sharedAs } = unladen.burden;
+  const { sharedAs } = unladen.vehicleLoad;
   if (!sharedAs) return true;
-  const base = solveAxleLoads({ ...unladen.burden, placed: plus(unladen.burden.placed, state.moved) }, axles, state.carriage);
+  const base = solveAxleLoads(
+    { ...unladen.vehicleLoad, placed: plus(unladen.vehicleLoad.placed, state.moved) },
+    axles,
+    state.axleModel,
+  );
   const choices = state.choices.filter((choice) => choice.kind !== 'bay');
   return gauges(axles, state.lifted).some((gauge) => {
     const limitKg = ratings[gauge.axle]?.limitKg;
     if (limitKg === undefined) return false;
-    const { most } = loadRangeOf(choices, gaugeOf(state.carriage, sharedAs, gauge));
+    const { most } = loadRangeOf(choices, gaugeOf(state.axleModel, sharedAs, gauge));
     const at = gauge.axle;
     const kg = gauge.end === undefined ? base.axlesKg[at] : gauge.end === 'left' ? base.leftKg[at] : base.rightKg[at];
     return (kg ?? 0) + most > (gauge.end === undefined ? limitKg : limitKg / 2) + 1e-6;

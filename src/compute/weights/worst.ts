@@ -1,10 +1,10 @@
 import { type Constraint, solve } from 'yalps';
 import type { Model } from '../../model/shell.js';
-import { type SharedAs, totalOf } from './burden.js';
 import { plus } from './load.js';
 import type { Loading } from './loadings.js';
 import type { Unladen } from './normalise.js';
 import { type Gauge, gaugeOf, type LoadChoice, loadedTo, type SearchState } from './search-states.js';
+import { type SharedAs, totalOf } from './vehicle-load.js';
 
 /** Levels nearer to full or empty than this are full or empty. */
 const DUST = 1e-7;
@@ -35,11 +35,11 @@ export function worstLevels(choices: readonly LoadChoice[], adds: readonly numbe
 /** The worst loading of one gauge with the vehicle standing in one way. */
 export function worstLoading(model: Model, unladen: Unladen, sharedAs: SharedAs, state: SearchState, gauge: Gauge): Loading {
   const { axles, gvwrKg } = model.shell.chassis;
-  const { choices, carriage, lifted } = state;
-  const add = gaugeOf(carriage, sharedAs, gauge);
+  const { choices, axleModel, lifted } = state;
+  const add = gaugeOf(axleModel, sharedAs, gauge);
   // Of the whole mass what is already in the vehicle may be taken out again.
   const already = choices.reduce((sum, choice) => sum + choice.already * choice.full.massKg, 0);
-  const roomKg = (gvwrKg ?? Number.POSITIVE_INFINITY) - totalOf(unladen.burden, axles).massKg + already;
+  const roomKg = (gvwrKg ?? Number.POSITIVE_INFINITY) - totalOf(unladen.vehicleLoad, axles).massKg + already;
   const adds = choices.map(({ full }) => add(full));
   const levels = roomKg >= 0 ? worstLevels(choices, adds, roomKg) : choices.map(() => 0);
   const words = [wordsOf(choices, levels), state.words].filter((text) => text !== '').join(', ');

@@ -74,7 +74,9 @@ const solidThings = (model: Model): readonly ScrewObstacle[] => {
 
 const weldThings = (of: Parameters<typeof screwThings>[0]): readonly ScrewObstacle[] =>
   // By itself and not among all that is kept: a page carries this file, and what it needs must need no file or process.
-  keptOr(of.kept, 'softMetal', () => heatAffectedMetal(of.figures.joints.joints)).map(({ id, box }) => boxThing(id, 'weld', box));
+  keptOr(of.kept, 'heatAffected', () => heatAffectedMetal(of.figures.joints.joints)).map(({ id, box }) =>
+    boxThing(id, 'weld', box),
+  );
 
 /** A screw that comes out through the sheet on the other side is too long. */
 const sheetThings = ({ shell }: Model, isNear: (bounds: Bounds) => boolean): readonly ScrewObstacle[] =>

@@ -37,7 +37,7 @@ export function stations(weights: Weights, axles: readonly Axle[]): readonly Sta
         if (each * TRIAL_KG > LEAST_KG) return [[(left[i] as number) / each, id], ...endOf(weights, id, each)];
         return each * TRIAL_KG < -LEAST_KG ? [[leastLoad(weights, id, i) / -each, `${id} lifts`]] : [];
       }),
-      ...(weights.liftedRooms ?? []).flatMap(({ name, leftKg, perKg: a, perKgMm }): readonly (readonly [number, string])[] => {
+      ...(weights.liftedMargins ?? []).flatMap(({ name, leftKg, perKg: a, perKgMm }): readonly (readonly [number, string])[] => {
         const each = a + perKgMm * xMm;
         return each * TRIAL_KG > LEAST_KG ? [[leftKg / each, name]] : [];
       }),

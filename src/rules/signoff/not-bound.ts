@@ -76,10 +76,16 @@ function judge(signoff: Signoff, model: Model, signings: Signings | undefined): 
 }
 
 type Key = 'by' | 'date' | 'entered_by';
-type Tell = (message: string, key: Key, severity?: 'error' | 'note') => RuleFinding;
+type ReportFinding = (message: string, key: Key, severity?: 'error' | 'note') => RuleFinding;
 
 /** By the key of whoever signs, from the day that it is on record; else by the address that they commit under. */
-function identity(signoff: Signoff, entry: SigningEntry, signings: Signings, model: Model, told: Tell): readonly RuleFinding[] {
+function identity(
+  signoff: Signoff,
+  entry: SigningEntry,
+  signings: Signings,
+  model: Model,
+  told: ReportFinding,
+): readonly RuleFinding[] {
   const person = model.library.people.get(signoff.by);
   const keySince = signings.keysSince?.get(signoff.by);
   if (person?.key !== undefined && readPersonKey(person.key) === undefined)
@@ -93,7 +99,7 @@ function identity(signoff: Signoff, entry: SigningEntry, signings: Signings, mod
   return byAddress(signoff, entry, person?.git ?? [], told);
 }
 
-function byKey(signoff: Signoff, { is, by }: CommitSignature, told: Tell): readonly RuleFinding[] {
+function byKey(signoff: Signoff, { is, by }: CommitSignature, told: ReportFinding): readonly RuleFinding[] {
   if (is === 'known' && by === signoff.by) return [];
   const found = {
     none: 'is not signed',
@@ -111,7 +117,7 @@ function byKey(signoff: Signoff, { is, by }: CommitSignature, told: Tell): reado
   ];
 }
 
-function byAddress(signoff: Signoff, entry: SigningEntry, own: readonly string[], told: Tell): readonly RuleFinding[] {
+function byAddress(signoff: Signoff, entry: SigningEntry, own: readonly string[], told: ReportFinding): readonly RuleFinding[] {
   if (own.some((address) => address.toLowerCase() === entry.email.toLowerCase())) return [];
   if (signoff.enteredBy !== undefined)
     return [told(`was entered by ${signoff.enteredBy} under another identity than the signer’s`, 'entered_by', 'note')];
@@ -125,7 +131,7 @@ function byAddress(signoff: Signoff, entry: SigningEntry, own: readonly string[]
   ];
 }
 
-function late(signoff: Signoff, entered: string, { shop }: Model, told: Tell): readonly RuleFinding[] {
+function late(signoff: Signoff, entered: string, { shop }: Model, told: ReportFinding): readonly RuleFinding[] {
   const days = daysBetween(signoff.date, entered);
   if (days <= shop.limits.lateEntryDays) return [];
   return [told(`came into Git on ${dayOf(entered)}, ${days} days later`, 'date', 'note')];

@@ -6,13 +6,13 @@ import { type AxleModel, axleModelOf, reactions } from '../../../src/compute/wei
 import type { Axle } from '../../../src/records/index.js';
 import { axle, tagCoach, twoAxles } from './support.js';
 
-const carriage = (axles: readonly Axle[], lifted: readonly string[] = []): AxleModel => {
+const axleModel = (axles: readonly Axle[], lifted: readonly string[] = []): AxleModel => {
   const found = axleModelOf(axles, new Set(lifted));
   if ('problem' in found) throw new Error(found.problem);
-  return found.carriage;
+  return found.axleModel;
 };
 const under = (axles: readonly Axle[], massKg: number, xMm: number, lifted: readonly string[] = []): readonly number[] =>
-  reactions(carriage(axles, lifted), { massKg, xKgMm: massKg * xMm });
+  reactions(axleModel(axles, lifted), { massKg, xKgMm: massKg * xMm });
 
 const close = (found: readonly number[], expected: readonly number[], digits = 2): void => {
   expect(found).toHaveLength(expected.length);
@@ -194,7 +194,7 @@ describe('layouts that statics cannot answer', () => {
   it('two groups that stand at the same place, by the names of their axles; 100 mm apart they can be told', () => {
     const at = (xMm: number) => [...tagCoach().slice(1), axle('front', xMm)];
     expect(axleModelOf(at(6548 - 99))).toEqual({ problem: 'Axles front and drive+tag are at the same place: give their `x`' });
-    expect(axleModelOf(at(6548 - 100))).toHaveProperty('carriage');
+    expect(axleModelOf(at(6548 - 100))).toHaveProperty('axleModel');
   });
 });
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { axleModelOf } from '../../../src/compute/weights/axle-reactions.js';
+import { centroidOf, type Load, loadAt, NO_LOAD, plus, sumOf, times } from '../../../src/compute/weights/load.js';
 import {
   carrying,
   endsOf,
@@ -9,8 +10,7 @@ import {
   placedOn,
   solveAxleLoads,
   turnOf,
-} from '../../../src/compute/weights/burden.js';
-import { centroidOf, type Load, loadAt, NO_LOAD, plus, sumOf, times } from '../../../src/compute/weights/load.js';
+} from '../../../src/compute/weights/vehicle-load.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
 import { axle, twoAxles } from './support.js';
 
@@ -55,7 +55,7 @@ describe('masses held by their first moments', () => {
 describe('a vehicle on its axles', () => {
   const axles = twoAxles();
   const found = axleModelOf(axles);
-  const carriage = 'carriage' in found ? found.carriage : undefined;
+  const axleModel = 'axleModel' in found ? found.axleModel : undefined;
   /** The moment that the ends of all axles show, to the right, kg·mm: both tracks are 2,000 mm. */
   const turn = ({ leftKg, rightKg }: ReturnType<typeof solveAxleLoads>) =>
     rightKg.reduce<number>((sum, kg, i) => sum + (((kg as number) - (leftKg[i] as number)) * 2000) / 2, 0);
@@ -64,7 +64,7 @@ describe('a vehicle on its axles', () => {
     fc.assert(
       fc.property(masses, (list) => {
         const sum = sumOf(list.map(([kg, at]) => loadAt(kg, at)));
-        const standing = solveAxleLoads(placedOn(axles, sum), axles, carriage);
+        const standing = solveAxleLoads(placedOn(axles, sum), axles, axleModel);
         standing.axlesKg.forEach((kg, i) => {
           expect((standing.leftKg[i] as number) + (standing.rightKg[i] as number)).toBeCloseTo(kg, 6);
         });
@@ -76,8 +76,8 @@ describe('a vehicle on its axles', () => {
   it('keeps what ends were weighed at, with what was put on since', () => {
     // By hand: weighed 2,600 and 2,400 kg in front, 3,000 and 3,000 kg behind; 500 kg at 2.5 m and 400 mm to the right.
     const weighed = { axlesKg: [5000, 6000], turnKgMm: [-200_000, 0] };
-    const burden = carrying({ weighed, placed: NO_LOAD, heightKgMm: 11_000 * 700 }, loadAt(500, [2500, 400, 300]));
-    const standing = solveAxleLoads(burden, axles, carriage);
+    const vehicleLoad = carrying({ weighed, placed: NO_LOAD, heightKgMm: 11_000 * 700 }, loadAt(500, [2500, 400, 300]));
+    const standing = solveAxleLoads(vehicleLoad, axles, axleModel);
     expect(standing.axlesKg).toEqual([5250, 6250]);
     // The moment of 200,000 kg·mm is shared as 5250 : 6250, half of it over half the track.
     const share = [(200_000 * 5250) / 11_500, (200_000 * 6250) / 11_500] as const;
@@ -90,13 +90,13 @@ describe('a vehicle on its axles', () => {
       expect.closeTo(0, 6),
       expect.closeTo((11_000 * 700 + 500 * 300) / 11_500, 6),
     ]);
-    expect(solveAxleLoads(minus(burden, loadAt(500, [2500, 400, 300])), axles, carriage).leftKg).toEqual([
+    expect(solveAxleLoads(minus(vehicleLoad, loadAt(500, [2500, 400, 300])), axles, axleModel).leftKg).toEqual([
       expect.closeTo(2600, 6),
       expect.closeTo(3000, 6),
     ]);
   });
   it('that weighs nothing has nothing on its ends', () => {
-    expect(solveAxleLoads(placedOn(axles, NO_LOAD), axles, carriage)).toMatchObject({
+    expect(solveAxleLoads(placedOn(axles, NO_LOAD), axles, axleModel)).toMatchObject({
       axlesKg: [0, 0],
       leftKg: [0, 0],
       rightKg: [0, 0],

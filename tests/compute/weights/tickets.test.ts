@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { MassItem } from '../../../src/compute/takeoff/types.js';
-import { endsOf, turnOf } from '../../../src/compute/weights/burden.js';
 import { weights } from '../../../src/compute/weights/index.js';
+import { endsOf, turnOf } from '../../../src/compute/weights/vehicle-load.js';
 import type { Model } from '../../../src/model/shell.js';
 import { record } from '../../support/build.js';
 import {

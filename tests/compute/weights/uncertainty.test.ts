@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { axleModelOf } from '../../../src/compute/weights/axle-reactions.js';
-import { nothingWeighed, placedOn } from '../../../src/compute/weights/burden.js';
 import { loadAt, NO_LOAD } from '../../../src/compute/weights/load.js';
 import { scaleUncertainty, uOfReading } from '../../../src/compute/weights/scale.js';
 import {
@@ -14,12 +13,13 @@ import {
   verdictOf,
   xUncertaintyMm,
 } from '../../../src/compute/weights/uncertainty.js';
+import { nothingWeighed, placedOn } from '../../../src/compute/weights/vehicle-load.js';
 import { KG_PER_LB } from '../../../src/quantity/units.js';
 import { scaleSC1, twoAxles } from './support.js';
 
 const axles = twoAxles();
 const found = axleModelOf(axles);
-const carriage = 'carriage' in found ? found.carriage : undefined;
+const axleModel = 'axleModel' in found ? found.axleModel : undefined;
 const reading = (at: number, u: number) => ({
   weighed: { ...nothingWeighed(axles), axlesKg: axles.map((_, i) => (i === at ? u : 0)) },
   placed: NO_LOAD,
@@ -63,19 +63,19 @@ describe('combined', () => {
         { name: 'second', what: reading(1, 12) },
       ],
       axles,
-      carriage,
+      axleModel,
     );
     expect(both.totalKg).toBeCloseTo(33.94113, 5);
     expect(both.axlesKg).toEqual([24, 24]);
   });
   it('a mass between the axles is known as badly on each as statics says', () => {
-    const one = combine([{ name: 'estimate', what: placedOn(axles, loadAt(10, [3000, 0, 0])) }], axles, carriage);
+    const one = combine([{ name: 'estimate', what: placedOn(axles, loadAt(10, [3000, 0, 0])) }], axles, axleModel);
     expect(one.axlesKg.map((kg) => Number(kg.toFixed(9)))).toEqual([8, 12]);
     expect(one.totalKg).toBe(20);
   });
   it('a place that is not known moves load, and adds none', () => {
     const moment = { massKg: 0, xKgMm: 100 * 500, yKgMm: 0, zKgMm: 0 };
-    const one = combine([{ name: 'place', what: placedOn(axles, moment) }], axles, carriage);
+    const one = combine([{ name: 'place', what: placedOn(axles, moment) }], axles, axleModel);
     expect(one.axlesKg).toEqual([20, 20]);
     expect(one.totalKg).toBe(0);
   });
@@ -85,11 +85,11 @@ describe('combined', () => {
       { name: 'scale', what: reading(0, 4) },
       { name: 'level', what: reading(0, 12) },
     ];
-    expect(contributions(combine(sources, axles, carriage), 0)).toEqual([
+    expect(contributions(combine(sources, axles, axleModel), 0)).toEqual([
       { name: 'level', kg: 24 },
       { name: 'scale', kg: 10 },
     ]);
-    expect(combine(sources, axles, carriage).axlesKg[0]).toBeCloseTo(26, 9);
+    expect(combine(sources, axles, axleModel).axlesKg[0]).toBeCloseTo(26, 9);
   });
 });
 
@@ -102,9 +102,9 @@ describe('many small sources held as three sums', () => {
         const each = combine(
           loads.map((load) => ({ name: 'items', what: placedOn(axles, load) })),
           axles,
-          carriage,
+          axleModel,
         );
-        const summed = combine([{ name: 'items', what: spreadOf(loads) }], axles, carriage);
+        const summed = combine([{ name: 'items', what: spreadOf(loads) }], axles, axleModel);
         expect(summed.totalKg).toBeCloseTo(each.totalKg, 6);
         // Where every item stands over one axle, the other's square is a difference of equal numbers.
         summed.axlesKg.forEach((kg, i) => {

@@ -42,9 +42,9 @@ export const placedOn = (axles: readonly Axle[], placed: Load): VehicleLoad => (
   heightKgMm: 0,
 });
 
-export const carrying = (burden: VehicleLoad, ...loads: readonly Load[]): VehicleLoad => ({
-  ...burden,
-  placed: loads.reduce(plus, burden.placed),
+export const carrying = (vehicleLoad: VehicleLoad, ...loads: readonly Load[]): VehicleLoad => ({
+  ...vehicleLoad,
+  placed: loads.reduce(plus, vehicleLoad.placed),
 });
 
 /** The weighed part as one load at the axles, for moving it to other axles. */
@@ -55,10 +55,10 @@ export function loadOfWeighed({ axlesKg, turnKgMm }: Weighed, axles: readonly Ax
   );
 }
 
-export const totalOf = (burden: VehicleLoad, axles: readonly Axle[]): Load =>
-  plus(loadOfWeighed(burden.weighed, axles, burden.heightKgMm), burden.placed);
+export const totalOf = (vehicleLoad: VehicleLoad, axles: readonly Axle[]): Load =>
+  plus(loadOfWeighed(vehicleLoad.weighed, axles, vehicleLoad.heightKgMm), vehicleLoad.placed);
 
-/** A burden standing on its axles. */
+/** A vehicle’s load standing on its axles. */
 export interface StandingLoad {
   readonly total: Load;
   readonly centroid: Vec3;
@@ -69,44 +69,44 @@ export interface StandingLoad {
 }
 
 /**
- * Sets a burden down on its axles. With an axle lifted the weighed part is handed down anew by statics. The moment to a side is
+ * Sets a vehicle’s load down on its axles. With an axle lifted the weighed part is handed down anew by statics. The moment to a side is
  * shared between axles in proportion to their vertical load (of the unladen vehicle, where one is given): roll stiffness is not on record.
  */
-export function solveAxleLoads(burden: VehicleLoad, axles: readonly Axle[], carriage: AxleModel | undefined): StandingLoad {
-  const total = totalOf(burden, axles);
+export function solveAxleLoads(vehicleLoad: VehicleLoad, axles: readonly Axle[], axleModel: AxleModel | undefined): StandingLoad {
+  const total = totalOf(vehicleLoad, axles);
   const base = { total, centroid: centroidOf(total) };
-  if (!carriage) return { ...base, axlesKg: [], leftKg: [], rightKg: [] };
-  const afoot = carriage.lifted.size === 0;
-  const added = reactions(carriage, afoot ? burden.placed : total);
-  const axlesKg = added.map((kg, i) => kg + (afoot ? (burden.weighed.axlesKg[i] as number) : 0));
-  const shares = burden.sharedAs ? sideShares(burden.sharedAs, carriage) : portions(axlesKg, total.massKg);
-  const turns = turnsOf(burden, axles, carriage, shares);
+  if (!axleModel) return { ...base, axlesKg: [], leftKg: [], rightKg: [] };
+  const afoot = axleModel.lifted.size === 0;
+  const added = reactions(axleModel, afoot ? vehicleLoad.placed : total);
+  const axlesKg = added.map((kg, i) => kg + (afoot ? (vehicleLoad.weighed.axlesKg[i] as number) : 0));
+  const shares = vehicleLoad.sharedAs ? sideShares(vehicleLoad.sharedAs, axleModel) : portions(axlesKg, total.massKg);
+  const turns = turnsOf(vehicleLoad, axles, axleModel, shares);
   const ends = axlesKg.map((kg, i) => endsOf(kg, turns[i] as number, (axles[i] as Axle).trackMm));
   return { ...base, axlesKg, leftKg: ends.map((end) => end?.[0]), rightKg: ends.map((end) => end?.[1]) };
 }
 
 /** The same vehicle, with its own vertical loads as those by which a side load is shared whatever is loaded on it. */
-export function sharedByItself(burden: VehicleLoad, axles: readonly Axle[], carriage: AxleModel | undefined): VehicleLoad {
-  const { axlesKg, total } = solveAxleLoads(burden, axles, carriage);
-  return axlesKg.length === 0 ? burden : { ...burden, sharedAs: { axlesKg, load: total } };
+export function sharedByItself(vehicleLoad: VehicleLoad, axles: readonly Axle[], axleModel: AxleModel | undefined): VehicleLoad {
+  const { axlesKg, total } = solveAxleLoads(vehicleLoad, axles, axleModel);
+  return axlesKg.length === 0 ? vehicleLoad : { ...vehicleLoad, sharedAs: { axlesKg, load: total } };
 }
 
 /** The part of a moment to a side that each axle takes. A lifted axle takes none. */
-export const sideShares = ({ axlesKg, load }: SharedAs, carriage: AxleModel): readonly number[] =>
-  portions(carriage.lifted.size === 0 ? axlesKg : reactions(carriage, load), load.massKg);
+export const sideShares = ({ axlesKg, load }: SharedAs, axleModel: AxleModel): readonly number[] =>
+  portions(axleModel.lifted.size === 0 ? axlesKg : reactions(axleModel, load), load.massKg);
 
 const portions = (kg: readonly number[], whole: number): readonly number[] => kg.map((each) => each / (whole === 0 ? 1 : whole));
 
 /** Moment to the right on each axle, kg·mm: what was weighed keeps to its axle, what was placed is shared. */
 export function turnsOf(
-  burden: VehicleLoad,
+  vehicleLoad: VehicleLoad,
   axles: readonly Axle[],
-  carriage: AxleModel,
+  axleModel: AxleModel,
   shares: readonly number[],
 ): readonly number[] {
-  const afoot = carriage.lifted.size === 0;
-  const moved = afoot ? burden.placed : totalOf(burden, axles);
-  return shares.map((share, i) => (afoot ? (burden.weighed.turnKgMm[i] as number) : 0) + moved.yKgMm * share);
+  const afoot = axleModel.lifted.size === 0;
+  const moved = afoot ? vehicleLoad.placed : totalOf(vehicleLoad, axles);
+  return shares.map((share, i) => (afoot ? (vehicleLoad.weighed.turnKgMm[i] as number) : 0) + moved.yKgMm * share);
 }
 
 /** Left and right end of an axle: W/2 ∓ T/track. */
@@ -121,4 +121,4 @@ export function turnOf(reading: AxleReading | undefined, trackMm: number | undef
   return ((reading.rightKg - reading.leftKg) * trackMm) / 2;
 }
 
-export const minus = (burden: VehicleLoad, load: Load): VehicleLoad => carrying(burden, times(load, -1));
+export const minus = (vehicleLoad: VehicleLoad, load: Load): VehicleLoad => carrying(vehicleLoad, times(load, -1));
