@@ -38,7 +38,7 @@ const SUBJECTS = {
     tests: [
       'tests/model/tape.test.ts',
       'tests/compute/access/surfaces.test.ts',
-      'tests/query/{place,place-words}.test.ts',
+      'tests/query/{place,place-regions,place-words}.test.ts',
       'tests/query/lookup/*.test.ts',
     ],
   },

@@ -102,7 +102,8 @@ function wordsOf(id: string, look: Around): string | undefined {
   const surface = panel && look.sides.get(id);
   const where =
     surface && panel ? onSurface(surface, planarPolygon(panel.outline).centroid, look) : inSpace(id, at, of, slot, look);
-  return [...new Set(where)].join(', ');
+  // Without a body there are no thirds.
+  return [...new Set(where)].filter((one) => one !== '').join(', ');
 }
 
 const slotWords = (slot: Slot | undefined): readonly string[] =>
