@@ -6,6 +6,7 @@ import { spawnSync } from 'node:child_process';
 import { appendFileSync, cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { assess } from '../../src/assess.js';
 import { bookDocument } from '../../src/book/document.js';
@@ -13,9 +14,13 @@ import type { Edition } from '../../src/book/input.js';
 import { loadStore } from '../../src/model/load.js';
 import { readStoreText } from '../../src/store/read.js';
 import { measure } from './measure.js';
-import { node, ratio, say, tell } from './tell.js';
+import { STARTED, spentEach, spentIn } from './spent.js';
+import { node, ratio, say, tell, told } from './tell.js';
 
 const ROUNDS = 3;
+const OPENED_ROUNDS = 5;
+/** Nothing is kept while a file is younger than a coarse clock's tick. */
+const SETTLED_MS = 5000;
 const PROJECT = fileURLToPath(new URL('../..', import.meta.url));
 const BOOK_SHELL = 'OV-021';
 
@@ -38,6 +43,7 @@ const print = { tagged: true, outline: true, preferCSSPageSize: true, printBackg
 writeFileSync(folder + '/bare.pdf', await page.pdf(print));
 await close();`;
 
+let amended = 0;
 const folder = mkdtempSync(path.join(os.tmpdir(), 'shellbook-bench-'));
 try {
   const store = path.join(folder, 'store');
@@ -71,6 +77,18 @@ try {
   // What `close` prints.
   ratio(timed, 'book, three editions', 'bare print, shop edition', 1.5);
   ratio(timed, 'book after a small amendment', 'book, service edition', 0.5);
+  await wait(SETTLED_MS);
+  const opened = spentEach(
+    new Map<string, readonly string[]>([
+      ['node -e 0', ['-e', '0']],
+      ['where, from a book opened before', [STARTED, 'where', BOOK_SHELL, 'AC-12', '--book', service, '--quiet']],
+      ['verify --quick of it', [STARTED, 'verify', '--quick', service, '--quiet']],
+    ]),
+    spentIn(folder),
+    OPENED_ROUNDS,
+  );
+  const bareMs = opened.get('node -e 0') ?? Number.NaN;
+  for (const [name, ms] of [...opened].slice(1)) told(`${name} ÷ node -e 0, processor time`, ms / bareMs, 3);
   const sizes = [path.join(bare.service, 'bare.pdf'), service].map((file) => (statSync(file).size / 1e6).toFixed(1));
   say(`  bare print ${sizes[0]} MB, service edition ${sizes[1]} MB`);
 } finally {
@@ -87,8 +105,6 @@ function commit(store: string): void {
   inGit(store, 'add', '--all');
   inGit(store, 'commit', '--quiet', '--message', 'As measured');
 }
-
-let amended = 0;
 
 /** One more amendment, committed, as after a day's work on a coach that is out. */
 function amend(store: string): void {

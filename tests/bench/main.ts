@@ -15,7 +15,7 @@ import { measure } from './measure.js';
 import { benchPictures } from './pictures.js';
 import { benchPocket } from './pocket.js';
 import { benchStore, SHELL } from './store.js';
-import { node, ratio, say, tell, tellGoals } from './tell.js';
+import { brokeOff, node, ratio, say, tell, tellGoals } from './tell.js';
 import { benchWarm } from './warm.js';
 
 const COUNT = 5000;
@@ -90,7 +90,11 @@ try {
   rmSync(folder, { recursive: true, force: true });
 }
 
-await import('./lookups.js');
-await import('./book.js');
-await import('./ledger.js');
+const PARTS: Readonly<Record<string, () => Promise<unknown>>> = {
+  'Questions on unchanged records': () => import('./lookups.js'),
+  'A check after an edit': () => import('./edited.js'),
+  'A printed book': () => import('./book.js'),
+  'Many shells and commits': () => import('./ledger.js'),
+};
+for (const [name, run] of Object.entries(PARTS)) await run().catch((error: unknown) => brokeOff(name, error));
 tellGoals();

@@ -29,24 +29,40 @@ export function ratio(list: readonly Measured[], name: string, against: string, 
   told(`${name} ÷ ${against}`, of(name) / of(against), most);
 }
 
-const missed: string[] = [];
-let asked = 0;
+interface Goal {
+  readonly what: string;
+  readonly shown: string;
+  readonly most: string;
+  readonly met: boolean;
+}
+
+const goals: Goal[] = [];
 
 /** A figure beside its goal. */
 export function told(what: string, value: number, most?: number, unit = ''): void {
-  const shown = `${what}: ${value.toFixed(2)}${unit}`;
+  const shown = `${value.toFixed(2)}${unit}`;
   if (most === undefined) {
-    say(`  ${shown}`);
+    say(`  ${what}: ${shown}`);
     return;
   }
-  asked += 1;
   const met = value <= most;
-  if (!met) missed.push(shown);
-  say(`  ${shown}   goal at most ${most}${unit}: ${met ? 'met' : 'NOT MET'}`);
+  goals.push({ what, shown, most: `${most}${unit}`, met });
+  say(`  ${what}: ${shown}   goal at most ${most}${unit}: ${met ? 'met' : 'NOT MET'}`);
 }
 
-/** The last word of a run, which ends with status 1 where a goal was missed. */
+/** A part of the run that broke off, whose figures are missing: no goal of it is met. */
+export function brokeOff(what: string, error: unknown): void {
+  goals.push({ what, shown: 'not measured', most: '-', met: false });
+  say(`\n${what} broke off: ${error instanceof Error ? error.message : String(error)}`);
+}
+
+/** The last word of a run: every goal in one table. It ends with status 1 where one was missed. */
 export function tellGoals(): void {
+  const missed = goals.filter(({ met }) => !met);
   if (missed.length > 0) process.exitCode = 1;
-  say(`\nGoals met: ${asked - missed.length} of ${asked}${missed.length > 0 ? `. Not met: ${missed.join('; ')}` : ''}`);
+  const width = Math.max(...goals.map(({ what }) => what.length));
+  say('\nGoals');
+  for (const { what, shown, most, met } of goals)
+    say(`  ${what.trim().padEnd(width)}  ${shown.padStart(12)}  at most ${most.padStart(7)}  ${met ? 'met' : 'NOT MET'}`);
+  say(`\nGoals met: ${goals.length - missed.length} of ${goals.length}`);
 }
