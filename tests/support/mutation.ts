@@ -4,7 +4,7 @@ import { vi } from 'vitest';
  * For mutation runs only (`.stryker.config.mjs`): a changed program needs no smallest example of what is wrong with it, and few
  * examples find it out.
  */
-const FEW = 25;
+const FEW = 100;
 
 vi.mock('fast-check', async (original) => {
   const real = await original<typeof import('fast-check')>();
