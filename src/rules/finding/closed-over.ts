@@ -2,6 +2,7 @@ import type { Place } from '../../finding.js';
 import { dayOf } from '../../quantity/day.js';
 import { type Concealed, concealed } from '../../query/concealment.js';
 import type { Nonconformance } from '../../records/index.js';
+import { CONCEALED_RUN } from '../example-records.js';
 import { lineName } from '../order/evidence.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
@@ -16,19 +17,7 @@ export const closedOver: Rule = {
   source: 'ISO 9001:2015 clause 8.7.1',
   examples: {
     given: `
-# zones.yaml
-- {id: TC, name: belly trough, box: [[0 m, -0.5 m, 0 m], [4 m, 0.5 m, 0.3 m]], closed_by: [BP-1], drains: [[2.9 m, 0 m, 0 m]]}
-# panels.yaml
-- {id: BP-1, kind: belly, thickness: 2 mm, date: 2026-04-20, outline: [[0 m, -0.5 m, 0 m], [4 m, -0.5 m, 0 m], [4 m, 0.5 m, 0 m], [0 m, 0.5 m, 0 m]]}
-# services/dc.yaml
-service: Lights
-medium: dc
-circuits: [{id: DC-1, voltage: 12 V, protection: {kind: fuse, rating: 5 A, at: N1}, conductor: {awg: 14}}]
-nodes:
-  - {id: N1, kind: source, at: [-1 m, 0 m, 0.15 m], tolerance: 10 mm}
-  - {id: N2, kind: load, at: [5 m, 0 m, 0.15 m], tolerance: 10 mm}
-runs:
-  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2, zones: [TC], tolerance: 10 mm}
+${CONCEALED_RUN}
 # findings.yaml
 `,
     fails: `

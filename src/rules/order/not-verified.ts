@@ -1,5 +1,6 @@
 import type { Model } from '../../model/shell.js';
 import { type Concealed, closingDate, concealed } from '../../query/concealment.js';
+import { CONCEALED_RUN } from '../example-records.js';
 import type { Rule, RuleFinding } from '../rule.js';
 import { evidenceOf, lineName, photoDay, testDay } from './evidence.js';
 
@@ -14,19 +15,7 @@ export const orderNotVerified: Rule = {
   source: 'common practice, no source',
   examples: {
     given: `
-# zones.yaml
-- {id: TC, name: belly trough, box: [[0 m, -0.5 m, 0 m], [4 m, 0.5 m, 0.3 m]], closed_by: [BP-1], drains: [[2.9 m, 0 m, 0 m]]}
-# panels.yaml
-- {id: BP-1, kind: belly, thickness: 2 mm, date: 2026-04-20, outline: [[0 m, -0.5 m, 0 m], [4 m, -0.5 m, 0 m], [4 m, 0.5 m, 0 m], [0 m, 0.5 m, 0 m]]}
-# services/dc.yaml
-service: Lights
-medium: dc
-circuits: [{id: DC-1, voltage: 12 V, protection: {kind: fuse, rating: 5 A, at: N1}, conductor: {awg: 14}}]
-nodes:
-  - {id: N1, kind: source, at: [-1 m, 0 m, 0.15 m], tolerance: 10 mm}
-  - {id: N2, kind: load, at: [5 m, 0 m, 0.15 m], tolerance: 10 mm}
-runs:
-  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2, zones: [TC], tolerance: 10 mm}
+${CONCEALED_RUN}
 # pictures
 shells/X-1/photos/a.jpg: {sha256: ab}
 # photos/photos.yaml

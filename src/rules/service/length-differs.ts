@@ -1,4 +1,5 @@
 import { length, percent } from '../../quantity/format.js';
+import { LAMP_NODES } from '../example-records.js';
 import type { Rule } from '../rule.js';
 
 /** A run that lies slack by more than both of these was cut for another way. House rule. */
@@ -19,14 +20,7 @@ export const runLengthDiffers: Rule = {
   source: 'common practice, no source',
   examples: {
     given: `
-# services/dc.yaml
-service: dc
-medium: dc
-circuits:
-  - {id: DC-1, voltage: 12 V, load: 5 A, protection: {kind: fuse, rating: 7.5 A, at: N1}, conductor: {awg: 14}}
-nodes:
-  - {id: N1, kind: source, name: battery, at: [0 m, 0 m, 1 m]}
-  - {id: N2, kind: load, name: lamp, at: [3 m, 0 m, 1 m]}
+${LAMP_NODES}
 runs:
 `,
     fails: `

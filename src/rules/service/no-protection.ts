@@ -1,3 +1,4 @@
+import { LAMP_RUN } from '../example-records.js';
 import type { Rule } from '../rule.js';
 
 export const noProtection: Rule = {
@@ -10,15 +11,7 @@ export const noProtection: Rule = {
   source: 'common practice, no source; NEC 240 and 551 ask for the device itself (unverified citation)',
   examples: {
     given: `
-# services/dc.yaml
-service: Lights
-medium: dc
-nodes:
-  - {id: N1, kind: source, name: battery, at: [0 m, 0 m, 1 m]}
-  - {id: N2, kind: load, name: lamp, at: [3 m, 0 m, 1 m]}
-runs:
-  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2}
-circuits:
+${LAMP_RUN}
 `,
     fails: `
   - {id: DC-1, voltage: 12 V, load: 5 A, conductor: {awg: 14}}

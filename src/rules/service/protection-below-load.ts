@@ -1,4 +1,5 @@
 import { number } from '../../quantity/format.js';
+import { LAMP_RUN } from '../example-records.js';
 import type { Rule } from '../rule.js';
 
 export const protectionBelowLoad: Rule = {
@@ -11,15 +12,7 @@ export const protectionBelowLoad: Rule = {
   source: 'common practice, no source',
   examples: {
     given: `
-# services/dc.yaml
-service: Lights
-medium: dc
-nodes:
-  - {id: N1, kind: source, name: battery, at: [0 m, 0 m, 1 m]}
-  - {id: N2, kind: load, name: lamp, at: [3 m, 0 m, 1 m]}
-runs:
-  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2}
-circuits:
+${LAMP_RUN}
 `,
     fails: `
   - {id: DC-1, voltage: 12 V, load: 10 A, protection: {kind: fuse, rating: 7.5 A, at: N1}, conductor: {awg: 14}}

@@ -2,6 +2,7 @@ import type { CircuitFigure } from '../../compute/services/types.js';
 import type { Severity } from '../../finding.js';
 import { number } from '../../quantity/format.js';
 import type { Circuit } from '../../records/index.js';
+import { LAMP_RUN } from '../example-records.js';
 import type { Rule } from '../rule.js';
 
 /**
@@ -32,15 +33,7 @@ export const protectionTooLarge: Rule = {
   source: 'NEC Table 310.16; small conductors NEC 240.4(D), and by Table 551.10(E)(1), which is an unverified citation',
   examples: {
     given: `
-# services/dc.yaml
-service: Lights
-medium: dc
-nodes:
-  - {id: N1, kind: source, name: battery, at: [0 m, 0 m, 1 m]}
-  - {id: N2, kind: load, name: lamp, at: [3 m, 0 m, 1 m]}
-runs:
-  - {id: DC-1/1, circuit: DC-1, from: N1, to: N2}
-circuits:
+${LAMP_RUN}
 `,
     fails: `
   - {id: DC-1, voltage: 12 V, load: 5 A, protection: {kind: fuse, rating: 60 A, at: N1}, conductor: {awg: 14}}

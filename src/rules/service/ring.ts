@@ -1,6 +1,7 @@
 import { circuitTree } from '../../compute/services/branches.js';
 import { polylineLength } from '../../geometry/vector.js';
 import type { Run } from '../../records/index.js';
+import { LAMP_NODES } from '../example-records.js';
 import type { Rule } from '../rule.js';
 
 export const ring: Rule = {
@@ -13,14 +14,7 @@ export const ring: Rule = {
   source: 'common practice, no source',
   examples: {
     given: `
-# services/dc.yaml
-service: dc
-medium: dc
-circuits:
-  - {id: DC-1, voltage: 12 V, load: 5 A, protection: {kind: fuse, rating: 7.5 A, at: N1}, conductor: {awg: 14}}
-nodes:
-  - {id: N1, kind: source, name: battery, at: [0 m, 0 m, 1 m]}
-  - {id: N2, kind: load, name: lamp, at: [3 m, 0 m, 1 m]}
+${LAMP_NODES}
   - {id: N3, kind: junction, at: [1.5 m, 0 m, 1.2 m]}
 runs:
   - {id: DC-1/1, circuit: DC-1, from: N1, to: N3}

@@ -1,5 +1,6 @@
 import { signedStages } from '../../closeout/signed.js';
 import type { Model } from '../../model/shell.js';
+import { TWO_MEMBERS } from '../example-records.js';
 import type { Rule } from '../rule.js';
 
 const NAMED = 6;
@@ -14,9 +15,7 @@ export const lapsed: Rule = {
   source: 'common practice, no source',
   examples: {
     given: `
-# members.yaml
-- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
-- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+${TWO_MEMBERS}
 # signoffs.yaml
 `,
     fails: `

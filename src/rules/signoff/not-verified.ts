@@ -1,4 +1,5 @@
 import { signedStages } from '../../closeout/signed.js';
+import { TWO_MEMBERS } from '../example-records.js';
 import type { Rule } from '../rule.js';
 
 export const signoffNotVerified: Rule = {
@@ -11,9 +12,7 @@ export const signoffNotVerified: Rule = {
   source: 'common practice, no source',
   examples: {
     given: `
-# members.yaml
-- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
-- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+${TWO_MEMBERS}
 # signoffs.yaml
 `,
     fails: `

@@ -1,4 +1,5 @@
 import { continuityGaps } from '../../compute/welding/continuity.js';
+import { TWO_MEMBERS } from '../example-records.js';
 import type { Rule } from '../rule.js';
 
 export const continuityLapsed: Rule = {
@@ -12,9 +13,7 @@ export const continuityLapsed: Rule = {
   source: 'ISO 9606-2 clause 9.2 and AWS D1.2, unverified citation; 1 January holds to 1 July (common practice, no source)',
   examples: {
     given: `
-# members.yaml
-- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
-- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+${TWO_MEMBERS}
 # welds.yaml
 `,
     fails: `

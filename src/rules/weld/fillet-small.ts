@@ -1,6 +1,7 @@
 import { baseParts, thinnerMm } from '../../compute/welding/base.js';
 import { leastFilletMm } from '../../compute/welding/fillet-least.js';
 import { smallLength, thickness } from '../../quantity/format.js';
+import { TWO_MEMBERS } from '../example-records.js';
 import type { Rule } from '../rule.js';
 
 /** A leg typed in whole millimetres may be a hair under the inch size: 3 mm stands for 1/8 in. */
@@ -17,9 +18,7 @@ export const filletSmall: Rule = {
   source: 'AWS D1.1 Table 5.7 (steel), unverified citation; the aluminium code’s own table is not confirmed',
   examples: {
     given: `
-# members.yaml
-- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
-- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+${TWO_MEMBERS}
 # welds.yaml
 `,
     fails: `

@@ -1,5 +1,6 @@
 import { type OutOfOrder, outOfOrder } from '../../compute/welding/inspection.js';
 import type { Weld } from '../../records/index.js';
+import { TWO_MEMBERS } from '../example-records.js';
 import type { Rule } from '../rule.js';
 
 export const inspectionOrder: Rule = {
@@ -13,9 +14,7 @@ export const inspectionOrder: Rule = {
   source: 'common practice, no source',
   examples: {
     given: `
-# members.yaml
-- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
-- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+${TWO_MEMBERS}
 # welds.yaml
 `,
     fails: `

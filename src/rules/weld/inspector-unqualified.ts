@@ -1,5 +1,6 @@
 import { type InspectorShortfall, inspectorShortfall } from '../../compute/welding/inspector.js';
 import type { Inspection } from '../../records/index.js';
+import { TWO_MEMBERS } from '../example-records.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
 export const inspectorUnqualified: Rule = {
@@ -12,9 +13,7 @@ export const inspectorUnqualified: Rule = {
   source: 'ISO 9712 (methods and their validity) and AWS D1.2, unverified citation: the dates are those on the record',
   examples: {
     given: `
-# members.yaml
-- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
-- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+${TWO_MEMBERS}
 # welds.yaml
 `,
     fails: `

@@ -1,3 +1,4 @@
+import { TWO_MEMBERS } from '../example-records.js';
 import type { Rule } from '../rule.js';
 
 /** Partners named in a message; the ids have all of them. */
@@ -13,9 +14,7 @@ export const jointUnrecorded: Rule = {
   source: 'geometry (outer surfaces within 3 mm); common practice, no source',
   examples: {
     given: `
-# members.yaml
-- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
-- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+${TWO_MEMBERS}
 # welds.yaml
 `,
     fails: `

@@ -1,6 +1,7 @@
 import type { Joint } from '../../compute/structure/types.js';
 import { laidLengthMm } from '../../compute/welding/deposit.js';
 import { length } from '../../quantity/format.js';
+import { TWO_MEMBERS } from '../example-records.js';
 import type { Rule } from '../rule.js';
 
 /** A seam may run this much past the contact as drawn: corner radii, returns, a tape. Project default. */
@@ -17,9 +18,7 @@ export const longerThanJoint: Rule = {
   source: 'geometry; the allowance is common practice, no source',
   examples: {
     given: `
-# members.yaml
-- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
-- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+${TWO_MEMBERS}
 # welds.yaml
 `,
     fails: `

@@ -1,6 +1,7 @@
 import { uncovered } from '../../compute/welding/procedure.js';
 import { thickness } from '../../quantity/format.js';
 import type { Weld } from '../../records/index.js';
+import { TWO_MEMBERS } from '../example-records.js';
 import type { Rule, RuleFinding } from '../rule.js';
 
 export const procedureDoesNotCover: Rule = {
@@ -14,9 +15,7 @@ export const procedureDoesNotCover: Rule = {
   source: 'ISO 15614-2 and AWS D1.2: the ranges are those on the record; the thinner part counts (EN 288-4)',
   examples: {
     given: `
-# members.yaml
-- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
-- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+${TWO_MEMBERS}
 # welds.yaml
 `,
     fails: `

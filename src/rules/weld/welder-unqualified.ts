@@ -1,6 +1,7 @@
 import { qualified, type Shortfall } from '../../compute/welding/qualification.js';
 import { thickness, type UnitSystem } from '../../quantity/format.js';
 import type { Weld } from '../../records/index.js';
+import { TWO_MEMBERS } from '../example-records.js';
 import type { Rule } from '../rule.js';
 
 export const welderUnqualified: Rule = {
@@ -15,9 +16,7 @@ export const welderUnqualified: Rule = {
     'ISO 9606-2 and AWS D1.2: the ranges are those on the record; group cover 23 → 21, 22 by EN 287-2, position names by ISO 6947 Annex B, unverified citation',
   examples: {
     given: `
-# members.yaml
-- {id: A, section: RT4x2, alloy: 6061-T6, from: [0 m, 0 m, 0 m], to: [2 m, 0 m, 0 m], stage: floor}
-- {id: B, section: RT4x2, alloy: 6061-T6, from: [1 m, 25.4 mm, 0 m], to: [1 m, 1 m, 0 m], stage: floor}
+${TWO_MEMBERS}
 # welds.yaml
 `,
     fails: `
