@@ -110,6 +110,13 @@ describe('a place that is asked for', () => {
     expect(found).toMatchObject({ at: model.shell.nodes[0]?.at, said: [] });
     expect(placeAt('1 in aft of V, 2 in aft of drive, 0 in', model)).toContain('expected `left of`, `right of`');
     expect(placeAt('1 in aft of P-60, 0 in, 0 in', model)).toContain('`P-06`');
+    // The drive axle stands at x 250 in, and nowhere else.
+    expect(inches((placeAt('24 in aft of drive, 0 in, 0 in', model) as { readonly at: readonly number[] }).at)).toEqual([
+      274, 0, 0,
+    ]);
+    expect(placeAt('0 in, 3 in left of drive, 0 in', model)).toBe(
+      'Axle `drive` has a place on x only, expected a length or something else for y',
+    );
     expect(placeAt('1 m, -2 m, 0 m', model)).toEqual({ at: [1000, -2000, 0], uncertaintyMm: 0, said: [] });
   });
 });
