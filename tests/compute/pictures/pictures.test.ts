@@ -98,9 +98,10 @@ describe('a place read from a picture', () => {
     },
     { sections },
   );
-  const solved = solvedIn(model);
+  const tied = () => solvedIn(model);
 
   it('is tied to where the camera stood', () => {
+    const solved = tied();
     expect(solved).toMatchObject({ usable: true, method: 'camera' });
     if (solved.fit?.method !== 'camera') throw new Error('no camera');
     near(solved.fit.camera.centre, CAMERA.centre, 1);
@@ -108,6 +109,7 @@ describe('a place read from a picture', () => {
   });
 
   it('is where the line of sight meets the panel or plate, by similar triangles', () => {
+    const solved = tied();
     // 150 px right of the middle at 3000 px: 1 in 20.
     near(spot(locateInPhoto(model, solved, [2150, 1500], 'SKIN')), [100, 0, 0]);
     near(spot(locateInPhoto(model, solved, [2150, 1350], 'BACK')), [130, 600, 130]);
@@ -115,6 +117,7 @@ describe('a place read from a picture', () => {
   });
 
   it('is on the near face of a tube, and in a cavity halfway through', () => {
+    const solved = tied();
     // The tube is 50 mm square about y = 100: its near face is at 75 mm.
     const u = 2000 + (FOCAL_PX * 500) / 2075;
     near(spot(locateInPhoto(model, solved, [u, 1500], 'POST')), [500, 75, 0]);
@@ -129,6 +132,7 @@ describe('a place read from a picture', () => {
   });
 
   it('is none beside a tube or cavity, on what is no surface, or in a picture of no use', () => {
+    const solved = tied();
     expect(locateInPhoto(model, solved, [2000, 1500], 'POST')).toEqual({ why: 'misses' });
     expect(locateInPhoto(model, solved, [3900, 1500], 'CAVITY')).toEqual({ why: 'misses' });
     for (const id of ['N', 'LINE', 'NOBODY'])
@@ -265,18 +269,18 @@ describe('a picture drawn over', () => {
     },
     { sections },
   );
-  const made = overlay(model, solvedIn(model));
-  const of = (id: string) => made.drawn.find((one) => one.id === id);
+  const made = () => overlay(model, solvedIn(model));
+  const of = (id: string) => made().drawn.find((one) => one.id === id);
 
   it('has what is in its frame, where similar triangles put it', () => {
-    expect(made.drawn.map(({ id }) => id)).toEqual(['POST', 'SKIN', 'DOOR', 'R', 'A', 'B']);
+    expect(made().drawn.map(({ id }) => id)).toEqual(['POST', 'SKIN', 'DOOR', 'R', 'A', 'B']);
     const [px] = of('A')?.stretches[0]?.px ?? [];
     expect(px?.[0]).toBeCloseTo(2000 - 900, 0);
     expect(px?.[1]).toBeCloseTo(1500 - 450, 0);
     expect(of('SKIN')?.screws).toBe(12);
     expect(of('A')?.medium).toBe('dc');
-    expect(made.pxPerMm).toBeGreaterThan(1.3);
-    expect(made.pxPerMm).toBeLessThan(1.6);
+    expect(made().pxPerMm).toBeGreaterThan(1.3);
+    expect(made().pxPerMm).toBeLessThan(1.6);
   });
 
   it('has a run in stretches: plain, hidden behind the post, plain again', () => {
@@ -298,6 +302,24 @@ describe('a picture drawn over', () => {
     const across = stretches.flatMap(({ px }) => px.map(([x]) => x));
     // The near face, 1475 mm away.
     expect(Math.max(...across) - Math.min(...across)).toBeCloseTo((50 * FOCAL_PX) / 1475, 0);
+  });
+
+  it('leaves out what lies behind the camera or deeper than an arm behind the known points', () => {
+    const [c, d] = [node('C', [200, -WALL_MM - 50, 0]), node('D', [200, -WALL_MM - 900, 0])];
+    const [near, deep] = [node('NEAR', [200, 990, 0]), node('DEEP-N', [200, 1010, 0])];
+    const some = buildModel({ nodes: [c, d, near, deep], runs: [run('BEHIND', c, d), run('IN', d, near)] });
+    // The farthest known point is at y = 300, an arm is 700 mm.
+    const drawn = overlay(some, solvedIn(some)).drawn.map(({ id }) => id);
+    expect(drawn).toEqual(['IN', 'NEAR']);
+  });
+
+  it('lets a bay hide what is behind it, and nothing that is in it or seen from in it', () => {
+    const bay = (at: Vec3, sizeMm: Vec3) => ({ ...record('BAY'), name: 'BAY', at, body: { sizeMm } }) as never;
+    const hides = (at: Vec3, sizeMm: Vec3, place: Vec3) =>
+      inSight(buildModel({ bays: [bay(at, sizeMm)] }), photo()).hiddenBy(CAMERA.centre, place, new Set());
+    expect(hides([0, -500, 0], [400, 400, 400], [0, 0, 0])).toBe('BAY');
+    expect(hides([0, -500, 0], [400, 400, 400], [0, -450, 0])).toBeUndefined();
+    expect(hides([0, -WALL_MM, 0], [400, 400, 400], [0, 0, 0])).toBeUndefined();
   });
 
   it('is empty of a photo of no use', () => {
