@@ -66,6 +66,8 @@ class Group {
   keep(): void {
     if (!this.computed) return;
     const { figures, notes } = this.computed;
+    // A record that is kept has lost its place in the file.
+    if (this.members.some((name) => holdsRecord(figures[name]))) return void this.kept.put(this.section(), null);
     for (const name of this.members) this.kept.put(this.section(name), figures[name]);
     const lookedAt: [string, string][] = [];
     for (const note of notes()) {
@@ -99,6 +101,14 @@ class Group {
     }
     return this.computed;
   }
+}
+
+function holdsRecord(value: unknown, seen = new Set<object>()): boolean {
+  if (typeof value === 'function') return true;
+  if (value === null || typeof value !== 'object' || seen.has(value)) return false;
+  seen.add(value);
+  const parts = value instanceof Map ? [...value].flat() : value instanceof Set ? [...value] : Object.values(value);
+  return 'source' in value || parts.some((one) => holdsRecord(one, seen));
 }
 
 const PICTURE = 'picture ';
