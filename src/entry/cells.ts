@@ -74,7 +74,7 @@ function pairsIn(text: string): unknown {
 }
 
 function readScalar(text: string, { form }: EntryColumn, habits: Habits): unknown {
-  if (form.as === 'choice') return form.values.find((value) => value.toLowerCase() === text.toLowerCase()) ?? text;
+  if (form.as === 'choice') return choiceOf(form.values, text);
   const numeric = form.as === 'quantity' || form.as === 'any quantity' || form.as === 'level' || form.as === 'count';
   return numeric || form.as === 'two lengths' || form.as === 'other' ? numeral(text, habits) : text;
 }
@@ -126,3 +126,20 @@ export const ambiguousComma = (text: string): boolean => /^[+-]?\d{1,3},\d{3}(?!
 /** A comma that can only part decimals. */
 export const decimalComma = (text: string): boolean =>
   /^[+-]?(?:\d{1,3}(?:\.\d{3})+|\d+),(?!\d{3}(?!\d))\d+(?:\s*\S{1,8})?$/u.test(text.trim());
+
+/** What inspectors write for the two outcomes of a look or a test. */
+const OUTCOMES: readonly (readonly string[])[] = [
+  ['accept', 'accepted', 'pass', 'passed', 'ok', 'okay'],
+  ['reject', 'rejected', 'fail', 'failed', 'not ok'],
+];
+
+/** The word of a closed list, in any case; where the list is the two outcomes alone, also as inspectors write them. Any other text stays. */
+function choiceOf(values: readonly string[], text: string): string {
+  const word = text.trim().toLowerCase();
+  const same = values.find((value) => value.toLowerCase() === word);
+  if (same !== undefined) return same;
+  const outcomes = values.map((value) => OUTCOMES.findIndex((group) => group.includes(value)));
+  const wanted = OUTCOMES.findIndex((group) => group.includes(word));
+  const isPair = values.length === 2 && OUTCOMES.every((_, i) => outcomes.includes(i));
+  return (isPair && wanted >= 0 ? values[outcomes.indexOf(wanted)] : undefined) ?? text;
+}

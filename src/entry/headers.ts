@@ -219,7 +219,7 @@ export function unreadMass(kind: SheetWord, heads: readonly SheetHeader[], known
   const axles = known.ofKind('axle').map(({ id }) => String(id));
   const have =
     axles.length === 0
-      ? 'this shell has no axles yet: put them into shell.yaml first'
+      ? 'this shell has no axles yet: put them into shell.yaml first, or run `shellbook add chassis`, which asks for them'
       : `this shell has ${axles.join(', ')}: say which with --map '${lost.text}=readings.${axles[0]}'`;
   return `column \`${lost.text}\` fits no axle, and ${have}`;
 }

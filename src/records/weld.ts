@@ -40,7 +40,7 @@ const inspection = {
     .called('method')
     .leads(...CLOSED_LISTS.method),
   by: id('Inspector, as in library/people.yaml').required().names('person').person().called('inspector'),
-  date: date('When').required().called('inspected'),
+  date: date('The day of the inspection').required().called('inspected'),
   result: oneOf(['accept', 'reject'], 'What the inspector found').required().called('result'),
   reason: prose('Why it was rejected'),
   repair: count('Number of the repair that this looked at', 0),

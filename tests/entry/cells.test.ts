@@ -37,6 +37,15 @@ describe('columns of a kind', () => {
 });
 
 describe('a cell', () => {
+  it('says the outcome of an inspection as inspectors write it, and nothing else by such a word', () => {
+    const result = 'inspections.1.result';
+    for (const text of ['accept', 'Accepted', 'PASS', 'passed', 'ok']) expect(read('weld', result, text), text).toBe('accept');
+    for (const text of ['reject', 'Rejected', 'Fail', 'failed']) expect(read('weld', result, text), text).toBe('reject');
+    expect(read('weld', result, 'see note')).toBe('see note');
+    expect(read('finding', 'decision', 'fail')).toBe('fail');
+    expect(read('weld', 'type', 'pass')).toBe('pass');
+  });
+
   it.each([
     ['member', 'from', '[-10 in, 0, 3 in]', ['-10 in', '0', '3 in']],
     ['member', 'from', '-10 in; 0; 3 in', ['-10 in', '0', '3 in']],

@@ -146,7 +146,9 @@ async function writeTemplate(options: Options, context: Context): Promise<Status
   const sheets = templateSheets({ word, known, examples, units });
   const out = options.out ?? `${options.kind}.xlsx`;
   if (!/\.xlsx$/iu.test(out))
-    throw new UserError(`Found --out ${out}, expected a workbook for a template, as ${options.kind}.xlsx`);
+    throw new UserError(
+      `Found --out ${out}, expected the name of a workbook: a template is always XLSX, as --out ${options.kind}.xlsx`,
+    );
   return writeFile(out, await writeWorkbook(sheets), options, context);
 }
 
