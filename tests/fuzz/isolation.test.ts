@@ -60,6 +60,23 @@ describe('isolation against every state of every switch', () => {
     );
   });
 
+  it('the proof finds what is still fed whatever was done, too little of it or beside the point', () => {
+    fc.assert(
+      fc.property(drawnServices(0), fc.nat(99), fc.nat(511), (facts, pick, mask) => {
+        fc.pre(isSmall(facts));
+        const target = targetOf(facts, pick);
+        // A battery with its leads off is live itself: what is asked for is left as it is.
+        const some = actionsOf(facts).filter((one, i) => (mask >> i) & 1 && !target.nodes.includes(one));
+        const proof = sourcesReaching(facts, target, {
+          nodes: new Set(some.filter((one) => !one.includes(' '))),
+          circuits: new Set(some.flatMap((one) => one.split(' ')[1] ?? [])),
+        });
+        expect([...proof].sort()).toEqual([...reached(facts, target, new Set(some))].sort());
+      }),
+      options,
+    );
+  });
+
   it('holds on whichever side a run ends that is not recorded', () => {
     fc.assert(
       fc.property(drawnServices(40), fc.nat(99), (facts, pick) => {

@@ -68,6 +68,42 @@ describe('what is chosen', () => {
   });
 });
 
+describe('what a hand does', () => {
+  it('is to switch a breaker off and to pull a fuse, where either belongs to the circuit', () => {
+    const [bat, bus] = [of('BAT', 'battery'), of('BUS', 'busbar')];
+    const fed = (kind: 'breaker' | 'fuse') => ({
+      nodes: [bat, bus, lamp],
+      circuits: [circuit('C', { protection: { kind, ratingA: 10, at: 'BUS' } })],
+      runs: [run('1', bat, bus), run('2', bus, lamp, [], { circuit: 'C' })],
+    });
+    const say = (kind: 'breaker' | 'fuse') =>
+      isolate(assessment(fed(kind)), 'L')?.actions.find(({ step }) => step === 'source')?.say;
+    expect(say('breaker')).toBe('Switch the breaker of C at BUS off and lock it off.');
+    expect(say('fuse')).toBe('Pull the fuse of C at BUS and tag its holder.');
+  });
+
+  it('takes every line off a source, whichever way round it is recorded, and empties a tank at all its ends', () => {
+    const [lp, a, b] = [of('LP', 'cylinder', 'gas'), of('A', 'appliance', 'gas'), of('B', 'appliance', 'gas')];
+    const two = { nodes: [lp, a, b], runs: [run('1', lp, a), run('2', b, lp)] };
+    expect(isolate(assessment(two), 'A')?.actions.find(({ step }) => step === 'source')?.lines).toEqual(['1', '2']);
+    const [t1, t2, tee] = [
+      of('T/1', 'tank', 'water', { of: ['T'] }),
+      of('T/2', 'tank', 'water', { of: ['T'] }),
+      of('J', 'junction', 'water'),
+    ];
+    const tank = { nodes: [t1, t2, tee], runs: [run('1', t1, tee), run('2', tee, t2)] };
+    expect(isolate(assessment(tank), 'J')?.actions.filter(({ step }) => step === 'source')).toMatchObject([
+      { id: 'T/1', say: 'Empty the tank at T/1, T/2.', lines: ['1', '2'] },
+    ]);
+  });
+
+  it('shuts no drain at its own control: it has none', () => {
+    const drain = node('DRN', [0, 0, 0], { nodeKind: 'drain', medium: 'fuel' });
+    const found = isolate(assessment(line(of('T', 'tank', 'fuel'), of('V', 'shut-off', 'fuel'), drain)), 'DRN');
+    expect(found?.actions.filter(({ step }) => step === 'load')).toEqual([]);
+  });
+});
+
 describe('what is said', () => {
   const note = (found: ReturnType<typeof isolate>) => found?.notes.join('\n') ?? '';
 

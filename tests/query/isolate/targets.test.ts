@@ -123,6 +123,13 @@ describe('what must be dead before work', () => {
       nodes: [out, valve, tap],
       runs: [run('1', out, valve), run('2', valve, tap)],
     };
+    const twice = of('TWO', 'tank', 'water', { of: ['CMP', 'OTHER'] });
+    expect(isolate(assessment({ ...shell, nodes: [...shell.nodes, twice] }), 'T')?.notes[0]).toBe(
+      'Its connections, as recorded: OUT, TWO.',
+    );
+    // The other way round: the node is recorded of the tank, and the component is asked for.
+    const ofTank = assessment({ ...shell, nodes: [{ ...out, of: ['T'] }, valve, tap] });
+    expect(isolate(ofTank, 'CMP')?.notes[0]).toBe('Its connections, as recorded: OUT.');
     for (const id of ['T', 'CMP'])
       expect(isolate(assessment(shell), id)?.notes[0], id).toBe('Its connections, as recorded: OUT.');
     expect(isolate(assessment({ nodes: [of('X', 'lamp', 'dc', { of: ['A', 'B'] })] }), 'X')?.notes[0]).toBe(
