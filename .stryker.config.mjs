@@ -44,7 +44,7 @@ const SUBJECTS = {
   },
   entry: {
     mutate: ['src/entry/**/*.ts'],
-    tests: ['tests/entry/**/*.test.ts', 'tests/cli/{import,entry-steps}.test.ts'],
+    tests: ['tests/entry/**/*.test.ts', 'tests/cli/{add,import,entry-steps}.test.ts'],
   },
   pictures: {
     mutate: ['src/compute/{camera,pictures}/*.ts'],

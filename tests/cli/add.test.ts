@@ -366,7 +366,6 @@ describe('add chassis', () => {
       title: ['Travelling library'],
       gvwr: ['37600 lb'],
       id: ['steer', 'drive', 'FUEL'],
-      contents: ['diesel'],
       capacity: ['60 gal'],
       at: ['90 in, -38 in, 0 in'],
       x: ['0 in', '255 in'],
@@ -389,7 +388,7 @@ describe('add chassis', () => {
         expect(question.wrong?.(answer), `${key}: ${answer}`).toBeUndefined();
         return answer;
       },
-      choose: async ({ usual }) => usual ?? '',
+      choose: async ({ text, usual }) => usual ?? (/^contents/u.test(text) ? 'diesel' : ''),
       confirm: async ({ text, usual }) => (/axle.*so far|an axle/u.test(text) ? axles++ < 2 : /tank/u.test(text) ? usual : true),
     };
     const { status, messages } = await shellbook(['add', 'chassis', '--shell', 'T-9'], async () => asker);
