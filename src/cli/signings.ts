@@ -1,7 +1,7 @@
 import type { Person } from '../records/index.js';
 import type { SigningEntry, Signings } from '../rules/rule.js';
 import { readPersonKey } from '../signing/person-key.js';
-import { gitText, inTop } from '../store/git/look.js';
+import { patchLog } from '../store/git/patch-log.js';
 import { isUnborn, repositoryOf } from '../store/git/repository.js';
 import type { AllowedSigner } from './allowed-signers.js';
 import { beyondStore } from './beyond-store.js';
@@ -73,23 +73,7 @@ interface Added {
 
 /** Lines added to files of a folder by commits whose patch has such a line, oldest first. */
 async function addedLines(root: string, folders: readonly string[], pattern: string): Promise<readonly Added[]> {
-  const told = await gitText(root, [
-    'log',
-    '--reverse',
-    '--extended-regexp',
-    `-G${pattern}`,
-    `--format=${COMMIT}%H %aI %ae`,
-    '--patch',
-    '--text',
-    '--unified=0',
-    '--no-renames',
-    '--no-color',
-    '--no-ext-diff',
-    '--no-textconv',
-    'HEAD',
-    '--',
-    ...inTop(root, folders),
-  ]);
+  const told = await patchLog(root, `${COMMIT}%H %aI %ae`, folders, ['--extended-regexp', `-G${pattern}`]);
   return told.split(COMMIT).flatMap((part) => {
     const [head = '', ...lines] = part.split('\n');
     const [commit = '', date = '', email = ''] = head.split(' ');

@@ -1,4 +1,4 @@
-import { gitText, inTop } from './git/look.js';
+import { patchLog } from './git/patch-log.js';
 import { isUnborn, repositoryOf } from './git/repository.js';
 
 const COMMIT = '\u001e';
@@ -25,21 +25,7 @@ export async function enteredBy(root: string, shell: string): Promise<ReadonlyMa
   const entered = new Map<string, Entered>();
   const repository = repositoryOf(root);
   if (!repository || isUnborn(repository)) return entered;
-  const told = await gitText(root, [
-    'log',
-    '--reverse',
-    '--format=%x1e%aI %an',
-    '--patch',
-    '--text',
-    '--unified=0',
-    '--no-renames',
-    '--no-color',
-    '--no-ext-diff',
-    '--no-textconv',
-    'HEAD',
-    '--',
-    ...inTop(root, [`shells/${shell}`]),
-  ]);
+  const told = await patchLog(root, '%x1e%aI %an', [`shells/${shell}`]);
   let commit: Entered = { date: '', who: '' };
   for (const line of told.split('\n')) {
     if (line.startsWith(COMMIT)) {
