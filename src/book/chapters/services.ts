@@ -35,7 +35,10 @@ function mediumChapter(book: Book, medium: Medium): Chapter {
         .services(book.assessment, medium, book.availableSize('landscape', 16))
         .map((figure) => ({ ...figure, sheet: 'landscape' })),
       faces: facesOf(book, medium),
-      lines: book.draw.lineDiagrams(book.assessment, medium, book.availableSize('portrait', 18)),
+      // The lowest first: it has room below the runs.
+      lines: [...book.draw.lineDiagrams(book.assessment, medium, book.availableSize('portrait', 18))].sort(
+        (a, b) => a.heightMm - b.heightMm,
+      ),
       circuits: ELECTRIC.includes(medium) ? circuitTable(book, of(shell.circuits)) : lineTable(book, of(shell.circuits)),
       nodes: connectionTable(book, of(shell.nodes)),
       runs: runTable(book, of(shell.runs)),
