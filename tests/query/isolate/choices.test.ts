@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { solve } from '../../../src/query/isolate/graph/solve.js';
 import { isolate } from '../../../src/query/isolate/index.js';
+import { sourcesReaching } from '../../../src/query/isolate/proof.js';
 import type { NodeRole, ServiceNode } from '../../../src/records/index.js';
 import { circuit, node, run } from '../../support/services.js';
 import { assessment } from '../lookup/assessment.js';
@@ -65,6 +66,34 @@ describe('what is chosen', () => {
       'Empty the tank at A.',
       'Empty the tank at B.',
     ]);
+  });
+});
+
+describe('more changeovers than are gone through one by one', () => {
+  it('are taken on every supply at once: no source is missed, and the proof agrees', () => {
+    const count = 11; // 2 to the 11th is more than 1,024.
+    const at = (i: number) => ({
+      source: of(`S${i}`, 'generator', 'ac'),
+      breaker: of(`B${i}`, 'breaker', 'ac'),
+      over: of(`C${i}`, 'changeover', 'ac'),
+    });
+    const all = Array.from({ length: count }, (_, i) => at(i));
+    const out = of('OUT', 'busbar', 'ac');
+    const facts = {
+      nodes: [...all.flatMap(({ source, breaker, over }) => [source, breaker, over]), out],
+      circuits: [],
+      runs: all.flatMap(({ source, breaker, over }, i) => [
+        run(`S${i}/1`, source, breaker, [], { toSide: 'line' }),
+        run(`S${i}/2`, breaker, over, [], { fromSide: 'load', toSide: 'supply 1' }),
+        run(`C${i}/1`, over, all[i + 1]?.over ?? out, [], { fromSide: 'load', ...(all[i + 1] ? { toSide: 'supply 2' } : {}) }),
+      ]),
+    };
+    const found = solve(facts, { nodes: ['OUT'], runs: [] }, () => 1);
+    expect(found.sources).toHaveLength(count);
+    expect(found.left).toEqual([]);
+    const nodes = new Set(found.links.map(({ id }) => id));
+    expect(sourcesReaching(facts, { nodes: ['OUT'], runs: [] }, { nodes, circuits: new Set() })).toEqual([]);
+    expect(nodes.size).toBe(count);
   });
 });
 
