@@ -35,7 +35,7 @@ export function wouldMeet(stage: StageCase, { check, holdPoint }: HoldPointState
 function toBuild([id = '', ...more]: readonly string[], { shell }: Model): readonly WouldMeet[] {
   const { kind, record } = shell.byId.get(id) as { readonly kind: RecordKind; readonly record: RecordBase };
   const what = more.length === 0 ? 'is planned, not built' : `and ${more.length} more of this stage are planned, not built`;
-  return [{ kind, id, what, type: 'date: …, and without `planned: yes`', place: record.source.place('planned') }];
+  return [{ kind, id, what, type: 'date: …, and without `planned: yes`', ...placeIn(record, 'planned') }];
 }
 
 type Find = (stage: StageCase, unmet: UnmetHoldPoint) => readonly WouldMeet[];
@@ -102,22 +102,32 @@ function unassigned(
   { model, id: stage }: StageCase,
   isWanted: (record: RecordBase) => boolean = () => true,
 ): readonly WouldMeet[] {
-  const open: RecordBase[] = [];
+  const open: Staged[] = [];
   for (const entry of model.shell.byId.values()) {
     if (entry.kind !== kind) continue;
     const record = entry.record as RecordBase;
-    if (stageOf(model, { kind, record }) === undefined && isWanted(record)) open.push(record);
+    if (stageOf(model, { kind, record }) === undefined && isWanted(record)) open.push({ id: entry.id, source: record.source });
   }
   return open.length > MOST ? [] : open.map((record) => ofStage(kind, record, stage));
 }
 
-const ofStage = (kind: RecordKind, { id, source }: RecordBase, stage: string): WouldMeet => ({
+/** A record by its id. In a model that was kept, records have no source. */
+interface Staged {
+  readonly id: string;
+  readonly source?: RecordBase['source'];
+}
+
+const ofStage = (kind: RecordKind, { id, source }: Staged, stage: string): WouldMeet => ({
   kind,
   id,
   what: `lacks \`stage: ${stage}\``,
   type: `stage: ${stage}`,
-  place: source.place(),
+  ...placeIn({ source }),
 });
+
+/** Where a record stands in its file; nothing in a model that was kept, whose records have no source. */
+const placeIn = ({ source }: { readonly source?: RecordBase['source'] | undefined }, ...path: readonly string[]) =>
+  source ? { place: source.place(...path) } : {};
 
 /** Of a hold point in words of the shop’s own: a test of that kind that passed and is of no part of the stage, or is of it and did not pass. */
 function tests(stage: StageCase, holdPoint: string, { message }: UnmetHoldPoint): readonly WouldMeet[] {
@@ -137,7 +147,7 @@ function notPassed(test: Test, model: Model): readonly WouldMeet[] {
   const { verdict, reason } = judgeTest(test, model);
   if (verdict === 'passed') return [];
   const what = `${verdict === 'failed' ? 'failed' : 'does not count yet'}: ${reason}`;
-  return [{ kind: 'test', id: test.id, what, type: keyMissing(test), place: test.source.place() }];
+  return [{ kind: 'test', id: test.id, what, type: keyMissing(test), ...placeIn(test) }];
 }
 
 function keyMissing(test: Test): string {

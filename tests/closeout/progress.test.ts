@@ -38,6 +38,23 @@ nodes:
 `;
 
 describe('progress', () => {
+  it('answers from a model that was kept, whose records have no source', () => {
+    const loaded = loadOne({
+      'library/stages.yaml': STAGES,
+      'library/instruments.yaml': GAUGE,
+      'shells/T-1/weights.yaml': '- {id: SW-1, date: 2026-04-02, readings: {front: 6120 lb}}\n',
+      'shells/T-1/services/water.yaml': WATER,
+      'shells/T-1/tests.yaml': PRESSURE.replace('measured: 62 psi, ', ''),
+    });
+    const { model, findings } = assess(loaded.model, loaded.findings);
+    for (const { record } of model.shell.byId.values()) Reflect.deleteProperty(record as object, 'source');
+    const { stages } = shellProgress({ model, findings }, '2026-05-01');
+    const would = stages.flatMap(({ holdPoints }) =>
+      holdPoints.flatMap(({ gaps }) => gaps.flatMap(({ wouldMeet }) => wouldMeet)),
+    );
+    expect(would).toContainEqual({ kind: 'ticket', id: 'SW-1', what: 'lacks `stage: finished`', type: 'stage: finished' });
+  });
+
   it('shows every hold point from day one, with what would meet it', () => {
     const { stages, next } = progressOf({});
     expect(stages.map(({ stage, standing }) => [stage, standing])).toEqual([
