@@ -249,7 +249,7 @@ describe('export', () => {
     const empty = await shellbook(['import', 'wires', 'wires.xlsx', '--shell', 'T-1', '--json']);
     expect(JSON.parse(empty.answer)).toMatchObject({ added: [], changed: [], faults: [] });
     const bad = await shellbook(['export', 'members', '--template', '--out', 'folder']);
-    expect([bad.status, bad.messages]).toEqual([2, expect.stringContaining('expected a workbook')]);
+    expect([bad.status, bad.messages]).toEqual([2, expect.stringContaining('expected the name of a workbook')]);
     expect((await shellbook(['export', 'members'])).messages).toContain('Name the shell');
   });
 
