@@ -35,10 +35,7 @@ function mediumChapter(book: Book, medium: Medium): Chapter {
         .services(book.assessment, medium, book.availableSize('landscape', 16))
         .map((figure) => ({ ...figure, sheet: 'landscape' })),
       faces: facesOf(book, medium),
-      // The lowest first: it has room below the runs.
-      lines: [...book.draw.lineDiagrams(book.assessment, medium, book.availableSize('portrait', 18))].sort(
-        (a, b) => a.heightMm - b.heightMm,
-      ),
+      lines: book.draw.lineDiagrams(book.assessment, medium, book.availableSize('portrait', 18)),
       circuits: ELECTRIC.includes(medium) ? circuitTable(book, of(shell.circuits)) : lineTable(book, of(shell.circuits)),
       nodes: connectionTable(book, of(shell.nodes)),
       runs: runTable(book, of(shell.runs)),

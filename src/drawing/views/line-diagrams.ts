@@ -43,7 +43,8 @@ export function lineDiagrams(a: Assessment, medium: Medium, sheet: SheetSize, op
       const legend = legendMarks([service.medium], symbolsOf(nodes), [2, 3], sheet.widthMm - 4);
       const topMm = (usedBounds(legend)?.y1 ?? 4) + 3;
       const mostRows = Math.max(4, Math.floor((sheet.heightMm - topMm - FOOT_MM) / ROW_MM));
-      const pages = diagramPages(blocksOf(serviceTrees(nodes, runs)), mostRows);
+      // The lowest first: in a book it has room below a table.
+      const pages = [...diagramPages(blocksOf(serviceTrees(nodes, runs)), mostRows)].sort((one, other) => one.rows - other.rows);
       const diagram: Diagram = { shell, sheet, topMm };
       const sized = runs.every((run) => wireSizeWords(shell, run));
       return pages.map((page, at) => {
