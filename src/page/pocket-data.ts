@@ -4,18 +4,7 @@ import type { Slab } from '../geometry/slab.js';
 import type { Vec3 } from '../geometry/vector.js';
 import type { Model } from '../model/shell.js';
 import type { UnitSystem } from '../quantity/format.js';
-
-/** One thing that somebody may look for, and the words that find it beside those of its card; its card's anchor is that of its id. */
-export interface SearchEntry {
-  readonly id: string;
-  readonly title: string;
-  /** Kind, in the reader's language. */
-  readonly kind: string;
-  /** Marking and color: what it is called besides its id and title. */
-  readonly names: string;
-  /** What kind of thing it is, in English words of the record, whatever language the page has. */
-  readonly more: string;
-}
+import type { SearchEntry } from '../query/lookup/word-search.js';
 
 /** A drawing of the coach: from a tap on it to a place. Lengths in mm; the drawing's upper left corner lies at (left, top) of the view's plane. */
 export interface TapView {

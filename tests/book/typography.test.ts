@@ -152,7 +152,7 @@ describe.each(['owner', 'service'])('pages of the %s edition', (edition) => {
       const before = pages[at - 1];
       return before && chapterOf(before) === chapterOf(page) && !/^(?:H\d|)$/u.test(page.begins);
     });
-    expect(goingOn.length).toBeGreaterThan(1);
+    expect(goingOn.length).toBeGreaterThan(0);
     expect(goingOn.filter(({ head }) => !/continued/u.test(head)).map(({ number, head }) => `${number} ${head}`)).toEqual([]);
   });
 

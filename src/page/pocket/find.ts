@@ -1,9 +1,8 @@
 import { anchor } from '../../model/anchor.js';
+import { type SearchEntry, searchIn } from '../../query/lookup/word-search.js';
 import { element, make } from '../dom.js';
-import type { SearchEntry } from '../pocket-data.js';
 import type { PageWords } from '../words.js';
 import type { ScreenStore } from './screen-store.js';
-import { searchIn } from './search.js';
 
 const MOST_SHOWN = 60;
 

@@ -1,9 +1,15 @@
 import type { Computed } from '../../compute/figures.js';
+import { mass } from '../../quantity/format.js';
 import { onRoof, roofLinesOf } from './on-roof.js';
 import { facts, type Topic, type TopicRow } from './topic.js';
 
 /** Ratings are a licensed engineer’s to declare: what is not declared is told so, and never inferred. */
-function declared({ model: { shell } }: Computed, kinds: readonly string[]): readonly TopicRow[] {
+function declared({ model: { shell, shop }, figures }: Computed, kinds: readonly string[]): readonly TopicRow[] {
+  const asked = new Map(figures.weights.pointLoads.map((one) => [one.id, one] as const));
+  const carried = (id: string): string => {
+    const load = asked.get(id);
+    return load === undefined ? 'not recorded' : mass(load.loadKg, shop.units);
+  };
   return shell.declared
     .filter((one) => kinds.includes(one.declaredKind))
     .map((one) => ({
@@ -11,10 +17,28 @@ function declared({ model: { shell } }: Computed, kinds: readonly string[]): rea
       what: [one.declaredKind, one.note].filter(Boolean).join(', '),
       facts: facts(
         ['rating', one.rating?.text ?? 'none declared'],
+        ['asked to carry', carried(one.id)],
+        ['unbolt first', one.declaredKind === 'lift' ? firstOff(one.unboltFirst) : undefined],
         ['declared by', one.by ?? 'nobody named'],
         ['document', one.document],
       ),
     }));
+}
+
+/** What is cut loose before a lift; without a record of it a safe lift is not proved. */
+const firstOff = (steps: readonly string[] | undefined): string | readonly string[] =>
+  steps && steps.length > 0 ? steps : 'not proved: what to unbolt first is not recorded';
+
+/** Ratings of forces together, beside the whole mass that is lifted. */
+function together({ model: { shell, shop }, figures }: Computed): readonly string[] {
+  const lifts = shell.declared.filter(({ declaredKind }) => declaredKind === 'lift');
+  const ratings = lifts.flatMap(({ rating }) => (rating?.dimension === 'force' ? [rating.value] : []));
+  const load = figures.weights.pointLoads.find(({ id }) => lifts.some((one) => one.id === id));
+  if (ratings.length < 2 || ratings.length < lifts.length || !load) return [];
+  const sum = Math.floor(ratings.reduce((all, one) => all + one, 0) / 100 + 1e-9) / 10;
+  return [
+    `Lift: ${lifts.length} points together are declared for ${sum} kN and lift ${mass(load.ofKg, shop.units)}, ${load.lifts === 'not recorded' ? 'of what is not recorded' : `the ${load.lifts}`}. No point alone carries that.`,
+  ];
 }
 
 const LIFTING: readonly (readonly [use: string, kinds: readonly string[], otherwise: string])[] = [
@@ -33,7 +57,7 @@ export const lifting: Topic = {
       const found = declared(assessment, kinds);
       return found.length > 0 ? found : [{ what: `${use}: not declared: ${otherwise}`, facts: [] }];
     });
-    return { rows, notes: ['Use stands and slings at declared points only, on firm level ground.'] };
+    return { rows, notes: [...together(assessment), 'Use stands and slings at declared points only, on firm level ground.'] };
   },
 };
 

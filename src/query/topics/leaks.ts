@@ -15,7 +15,8 @@ const holeOf = (zone: Zone, at: Vec3): Vec3 | undefined =>
 export const leaks: Topic = {
   name: 'leak',
   ask: 'find.leak',
-  words: ['leak', 'leaks', 'leaking', 'drip', 'drips', 'wet', 'show', 'shows'],
+  words: ['leak', 'leaks', 'leaking', 'drip', 'drips', 'wet', 'show', 'shows', 'stain', 'stains', 'damp'],
+  beside: ['under', 'ceiling', 'water', 'floor', 'wall', 'rain'],
   answer({ model: { shell } }) {
     const zones = zoneMap(shell.zones);
     const all = shell.nodes.filter((node) => WET.includes(node.medium));

@@ -49,21 +49,62 @@ export const rightBook: Topic = {
 };
 
 /** Questions that a command of their own answers. */
-const pointer = (name: string, ask: PlainKey, words: readonly string[], command: (shell: string) => string): Topic => ({
+const pointer = (
+  name: string,
+  ask: PlainKey,
+  words: readonly string[],
+  command: (shell: string) => string,
+  beside: readonly string[] = [],
+): Topic => ({
   name,
   ask,
   words,
+  beside,
   answer: ({ model: { shell } }) => ({ rows: [], notes: [`Ask: shellbook ${command(shell.id)}`] }),
 });
 
 export const pointers: readonly Topic[] = [
-  pointer('axles', 'find.axles', ['axle', 'axles', 'weight', 'weights', 'load', 'loads', 'payload'], (id) => `weights ${id}`),
+  pointer('axles', 'find.axles', ['axle', 'axles', 'weight', 'weights', 'load', 'loads', 'payload'], (id) => `weights ${id}`, [
+    'carry',
+    'carries',
+    'each',
+    'full',
+    'rear',
+    'front',
+    'over',
+  ]),
   pointer(
     'drilling',
     'find.drill',
     ['drill', 'drilling', 'screw', 'screws', 'deep', 'hole'],
     (id) => `near ${id} 180in,-49in,60in --within 4in`,
+    ['here', 'wall', 'left', 'right', 'roof', 'floor'],
   ),
   pointer('behind', 'find.behind', ['behind'], (id) => `behind ${id} <panel>`),
-  pointer('alloy', 'find.weld', ['alloy', 'filler', 'weld', 'welding', 'welded'], (id) => `where ${id} <member or weld>`),
+  pointer('alloy', 'find.weld', ['alloy', 'filler', 'weld', 'welding', 'welded'], (id) => `where ${id} <member or weld>`, [
+    'here',
+    'bracket',
+  ]),
+  pointer(
+    'plug in',
+    'find.plug',
+    ['plug', 'outlet', 'socket', 'heater', 'watt', 'watts'],
+    (id) => `load ${id} <outlet> --add 1500W`,
+    ['1500w', '1500', 'w', 'here', 'this', 'in', 'run'],
+  ),
+  pointer(
+    'slide-out',
+    'find.slide',
+    ['slide', 'slideout', 'slideouts', 'stuck', 'sticks', 'jammed'],
+    (id) => `book ${id} --edition service`,
+    ['out', 'hand', 'move'],
+  ),
+  pointer('skin', 'find.skin', ['skin', 'cracked', 'dent', 'dented'], (id) => `where ${id} <skin panel>`, [
+    'replace',
+    'panel',
+    'side',
+    'left',
+    'right',
+  ]),
+  pointer('bay', 'find.bay', ['bay', 'bays', 'compartment'], (id) => `weights ${id}`, ['put', 'much', 'rear', 'front', 'load']),
 ];

@@ -4,6 +4,7 @@ export const repairs: Topic = {
   name: 'repairs',
   ask: 'find.repaired',
   words: ['repair', 'repairs', 'repaired', 'rework', 'reworked', 'finding', 'findings', 'concession', 'concessions'],
+  beside: ['before', 'already', 'ever', 'here'],
   answer({ model: { shell } }) {
     const rows = [
       ...shell.findings.map((one) => ({

@@ -31,6 +31,8 @@ export interface Topic {
   /** The question as the book's contents ask it. */
   readonly ask: PlainKey;
   readonly words: readonly string[];
+  /** Words that may stand beside one of those, and ask for nothing alone: `water` beside `shut-off`. */
+  readonly beside?: readonly string[];
   answer(assessment: Computed): Pick<TopicAnswer, 'rows' | 'notes'>;
 }
 

@@ -4,6 +4,7 @@ export const valves: Topic = {
   name: 'valves',
   ask: 'find.shutoff',
   words: ['valve', 'valves', 'shutoff', 'shutoffs', 'shut', 'off', 'drains', 'stopcock', 'stopcocks', 'tap', 'taps'],
+  beside: ['water', 'fresh', 'gas', 'propane', 'fuel', 'air', 'main', 'hot', 'cold'],
   answer({ model: { shell } }) {
     const services = new Map(shell.services.map((service) => [service.id, service.name] as const));
     const rows = shell.nodes

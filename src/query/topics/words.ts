@@ -11,8 +11,15 @@ const FILLER = new Set(
 const isWord = (typed: string, word: string): boolean =>
   typed === word || (typed.length >= 5 && word.length >= 5 && slipsBetween(typed, word) <= 1);
 
-/** Those that every word of a question belongs to; filling words do not count. */
-export function asked<T extends { readonly words: readonly string[] }>(query: string, topics: readonly T[]): readonly T[] {
+/** A question about the whole shell, by its words. */
+interface Asked {
+  readonly words: readonly string[];
+  /** Words that may stand beside one of its own: `water` beside `shut-off`. */
+  readonly beside?: readonly string[];
+}
+
+/** Those that every word of a question belongs to; filling words do not count. Where there is none, those whose own words stand beside others of theirs. */
+export function asked<T extends Asked>(query: string, topics: readonly T[]): readonly T[] {
   const typed = query
     .toLowerCase()
     .replace(/[^\p{L}\p{N}\s/-]/gu, ' ')
@@ -20,5 +27,11 @@ export function asked<T extends { readonly words: readonly string[] }>(query: st
     .split(/\s+/u)
     .filter((word) => word !== '' && !FILLER.has(word));
   if (typed.length === 0) return [];
-  return topics.filter((topic) => typed.every((one) => topic.words.some((word) => isWord(one, word))));
+  const has = (words: readonly string[], one: string): boolean => words.some((word) => isWord(one, word));
+  const whole = topics.filter(({ words }) => typed.every((one) => has(words, one)));
+  if (whole.length > 0) return whole;
+  return topics.filter(
+    ({ words, beside = [] }) =>
+      typed.some((one) => has(words, one)) && typed.every((one) => /^\d/u.test(one) || has(words, one) || has(beside, one)),
+  );
 }

@@ -1,6 +1,17 @@
 import { slipsBetween } from '../../source/nearest.js';
-import type { SearchEntry } from '../pocket-data.js';
 import { KNOWN_WORDS, meaning } from './synonyms.js';
+
+/** One thing that somebody may look for, and the words that find it beside those of its card. */
+export interface SearchEntry {
+  readonly id: string;
+  readonly title: string;
+  /** Kind, in the reader's language. */
+  readonly kind: string;
+  /** Marking and color: what it is called besides its id and title. */
+  readonly names: string;
+  /** What kind of thing it is, in English words of the record, whatever language the reader has. */
+  readonly more: string;
+}
 
 /** What was found, best first; `close` where only nearly that is there. */
 export interface Found {
