@@ -12,7 +12,8 @@ interface Options {
 const QUESTIONS = `
 Questions it knows: fuses, live, valves, frost, leak, spare conduits, unused
 wires, earths, torque, tests, lifting, hanging, roof, repairs, changes,
-emergency, contacts, book, axles, drilling, behind, alloy.`;
+emergency, contacts, book, axles, drilling, behind, alloy, plug,
+slide, skin, bay.`;
 
 export function declareWhere(registry: Registry): void {
   registry
