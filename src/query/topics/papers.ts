@@ -86,14 +86,14 @@ export const pointers: readonly Topic[] = [
     'bracket',
   ]),
   pointer(
-    'plug in',
+    'plug',
     'find.plug',
     ['plug', 'outlet', 'socket', 'heater', 'watt', 'watts'],
     (id) => `load ${id} <outlet> --add 1500W`,
     ['1500w', '1500', 'w', 'here', 'this', 'in', 'run'],
   ),
   pointer(
-    'slide-out',
+    'slide',
     'find.slide',
     ['slide', 'slideout', 'slideouts', 'stuck', 'sticks', 'jammed'],
     (id) => `book ${id} --edition service`,
