@@ -1,6 +1,18 @@
 /** Spanish of what a whole coach is asked for: fuses, tests, lifting, repairs. Signs as in the other patterns. */
 export const ANSWER_PATTERNS: readonly (readonly [string, string])[] = [
   ['% is still live', '%1 sigue con tensión'],
+  [
+    'Lift: % points together are declared for % and lift %, the shell. No point alone carries that.',
+    'Izado: %1 puntos juntos están declarados para %2 e izan %3, la carrocería. Ningún punto la soporta solo.',
+  ],
+  [
+    'Lift: % points together are declared for % and lift %, the whole vehicle. No point alone carries that.',
+    'Izado: %1 puntos juntos están declarados para %2 e izan %3, el vehículo completo. Ningún punto lo soporta solo.',
+  ],
+  [
+    'Lift: % points together are declared for % and lift %, of what is not recorded. No point alone carries that.',
+    'Izado: %1 puntos juntos están declarados para %2 e izan %3; no está registrado qué. Ningún punto lo soporta solo.',
+  ],
   ['weld repaired % times', 'soldadura reparada %1 veces'],
   ['pressure drop of %', 'caída de presión de %1'],
   ['drop of %', 'caída de presión de %1'],
@@ -84,6 +96,9 @@ export const ANSWER_TERMS: Readonly<Record<string, string>> = {
     'remolque: nada declarado: solo por los puntos del fabricante del chasis y según su manual',
   'tie down: not declared: tie down only at the chassis maker’s places, by its manual':
     'amarre: nada declarado: solo en los puntos del fabricante del chasis, según su manual',
+  'asked to carry': 'carga que recibe',
+  'unbolt first': 'soltar primero',
+  'not proved: what to unbolt first is not recorded': 'no probado: no está registrado qué se suelta primero',
   'Use stands and slings at declared points only, on firm level ground.':
     'Soportes y eslingas solo en puntos declarados, sobre piso firme y nivelado.',
   'Not declared: hang nothing there until a licensed engineer declares a rating.':

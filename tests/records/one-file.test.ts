@@ -49,7 +49,7 @@ const OTHER_WORDS = new Set([
   'history/trace-query.ts',
   'cli/report/check-json.ts',
   'cli/answers/check.ts',
-  'page/pocket/synonyms.ts',
+  'query/lookup/synonyms.ts',
   'rules/member/alloy-swapped.ts',
 ]);
 
