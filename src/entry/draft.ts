@@ -1,3 +1,4 @@
+import { identityOf } from '../records/identity.js';
 import { Schemas } from '../records/schema.js';
 import { UserError } from '../user-error.js';
 import type { ListPlace } from './append.js';
@@ -5,7 +6,7 @@ import { chooseFile } from './files.js';
 import { type EntryKind, homeOf } from './homes.js';
 import { nextId } from './numbering.js';
 import { inOrder } from './options.js';
-import { identity, type RecordIndex } from './record-index.js';
+import type { RecordIndex } from './record-index.js';
 import { NO_PLACE, validate } from './validate.js';
 import type { Data } from './yaml-text.js';
 
@@ -20,7 +21,7 @@ export interface RecordDraft {
 /** Gives a record its number, checks it against what is known and finds its file. Throws {@link UserError} with all that is wrong. */
 export function draftOf(kind: EntryKind, wanted: Data, known: RecordIndex, into: string | undefined, next: string): RecordDraft {
   const data = inOrder(kind, wanted.id === next ? { ...wanted, id: numbered(kind, known) } : wanted);
-  const id = identity(kind, data);
+  const id = identityOf(kind, data);
   if (id === undefined) throw new UserError(`Missing for a ${kind}: --id`);
   const taken = known.taken(kind, id) ?? (known.find(kind, id) && kind);
   if (taken !== undefined)

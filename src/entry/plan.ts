@@ -1,3 +1,4 @@
+import { identityOf } from '../records/identity.js';
 import type { RecordKind } from '../records/index.js';
 import { valueAt, withValue } from './change.js';
 import { chooseFile } from './files.js';
@@ -5,7 +6,7 @@ import { plainHeader } from './headers.js';
 import { type EntryKind, homeOf } from './homes.js';
 import { outsideList } from './listed-words.js';
 import { nextId } from './numbering.js';
-import { type IndexedRecord, identity } from './record-index.js';
+import type { IndexedRecord } from './record-index.js';
 import { isRead, type ReadHead, RowSource, readRow, type SheetRecord } from './rows.js';
 import { cellChanges, differingPaths, type SheetInput, type SheetPlan } from './sheet-changes.js';
 import { SheetChecks } from './sheet-checks.js';
@@ -101,7 +102,7 @@ class Planner {
 
   private withId(one: SheetRecord, given: Set<string>): readonly [string, SheetRecord] | undefined {
     const { kind, known } = this.of;
-    const id = identity(kind, one.data);
+    const id = identityOf(kind, one.data);
     if (id !== undefined) return [id, one];
     const key = NATURAL[kind];
     const word = key === undefined ? undefined : one.data[key];

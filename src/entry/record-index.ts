@@ -6,6 +6,7 @@ import type { StoreText } from '../model/load-types.js';
 import { nodeAt, type OpenFile, RecordReader } from '../model/records.js';
 import { Register } from '../model/register.js';
 import type { FileUnits } from '../quantity/parse.js';
+import { identityOf } from '../records/identity.js';
 import type { RecordKind } from '../records/index.js';
 import { NodeSource } from '../source/source.js';
 import { roleOf } from '../store/layout.js';
@@ -17,7 +18,7 @@ import { type Data, isData } from './yaml-text.js';
 /** A record as it stands in a file, its form not looked at. */
 export interface IndexedRecord {
   readonly kind: EntryKind;
-  /** Its id, or what stands for one; see {@link identity}. */
+  /** Its id, or what stands for one; see {@link identityOf}. */
   readonly id: string | undefined;
   readonly data: Data;
   readonly file: string;
@@ -98,7 +99,7 @@ export class RecordIndex {
       if (!isData(item)) return;
       const record: IndexedRecord = {
         kind: list.kind,
-        id: identity(list.kind, item),
+        id: identityOf(list.kind, item),
         data: item,
         file: path,
         get node() {
@@ -124,12 +125,3 @@ export function readKnown(text: StoreText, shell: string | undefined, wanted?: R
 }
 
 const NOWHERE = { file: '', line: 1, column: 1, endLine: 1, endColumn: 2 };
-
-/** What tells a record from the others of its kind: its id; of kinds that need none, the words that stand for one. */
-export function identity(kind: EntryKind, data: Data): string | undefined {
-  const word = (key: string): string => String(data[key] ?? '');
-  if (data.id !== undefined && data.id !== null) return word('id');
-  if (kind === 'signoff') return `${word('stage')} ${word('role')} ${word('by')} ${word('date')}`;
-  if (kind === 'rule') return word('rule');
-  return kind === 'loading condition' ? word('name') : undefined;
-}

@@ -1,10 +1,11 @@
 import type { Node } from 'yaml';
 import type { StoreText } from '../model/load-types.js';
+import { identityOf } from '../records/identity.js';
 import { UserError } from '../user-error.js';
 import { appendRecords, type Comments, type ListPlace } from './append.js';
 import { setValue } from './change.js';
 import { type EntryKind, homeOf } from './homes.js';
-import { type IndexedFile, type IndexedRecord, identity, RecordIndex } from './record-index.js';
+import { type IndexedFile, type IndexedRecord, RecordIndex } from './record-index.js';
 import { sameTyped } from './same.js';
 import type { CellChange, SheetPlan } from './sheet-changes.js';
 import { isBlank, Splices } from './splices.js';
@@ -118,7 +119,7 @@ function prove(kind: EntryKind, file: string, text: string, written: readonly Da
   const now = new RecordIndex(textFile(file, text), known.shell, known.linked);
   const before = known.records.filter((record) => record.file === file);
   const after = new Map(now.records.map((record) => [`${record.kind} ${record.id}`, record.data]));
-  const meant = new Map(written.map((data) => [`${kind} ${identity(kind, data)}`, data]));
+  const meant = new Map(written.map((data) => [`${kind} ${identityOf(kind, data)}`, data]));
   const isLost = (record: IndexedRecord): boolean => {
     const key = `${record.kind} ${record.id}`;
     return !meant.has(key) && !sameTyped(record.data, after.get(key));

@@ -39,7 +39,7 @@ export function recordDifferences(before: readonly RecordThen[], after: readonly
   return changes.sort((a, b) => order(a.kind, b.kind) || order(a.id, b.id));
 }
 
-const nameOf = ({ kind, id }: RecordThen): string => `${kind} ${id}`;
+const nameOf = ({ kind, identity }: RecordThen): string => `${kind} ${identity}`;
 
 /** Ids as people count: W-2 before W-10. */
 const COUNTING = new Intl.Collator('en', { numeric: true });

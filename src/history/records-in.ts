@@ -1,6 +1,8 @@
 import { isMap, isSeq, type Node, type Pair } from 'yaml';
+import { calledOf, identityOf } from '../records/identity.js';
 import { HEAD, KIND_NAMES, kindOf } from '../records/kinds.js';
 import { KIND_IN } from '../records/lists.js';
+import type { KindName } from '../records/names.js';
 import { readDocument, type SourceDocument } from '../source/document.js';
 import { NodeSource } from '../source/source.js';
 import { roleOf, stemOf } from '../store/layout.js';
@@ -10,6 +12,8 @@ export interface RecordThen {
   /** `weld`, `library section`, `shell` …; `file` for one that cannot be read. */
   readonly kind: string;
   readonly id: string;
+  /** What tells it from others of its kind. */
+  readonly identity: string;
   readonly data: unknown;
   readonly file: string;
   /** Line of a field in the file, from 1; of its nearest known parent where it was not typed. */
@@ -29,7 +33,8 @@ const PARTS: Readonly<Record<string, string>> = Object.fromEntries(
 export function recordsIn(file: string, text: string): readonly RecordThen[] {
   const role = roleOf(file);
   const document = readDocument(file, text);
-  if (document.broken || role.holds === 'unknown') return [{ kind: 'file', id: file, data: text, file, lineOf: () => 1 }];
+  if (document.broken || role.holds === 'unknown')
+    return [{ kind: 'file', id: file, identity: file, data: text, file, lineOf: () => 1 }];
   if (role.holds === 'shop') return [whole(document, 'shop', 'shop')];
   if (role.holds === 'shell') return withParts(document, 'shell', role.shell, PARTS);
   if (role.holds === 'service') return withParts(document, 'service', stemOf(file.split('/').at(-1) as string) ?? file, PARTS);
@@ -64,14 +69,17 @@ function items(
       made ??= { list: listOf() };
       return isSeq(made.list) ? ((made.list.items[i] ?? null) as Node | null) : null;
     };
-    return [record(document, node, kind, idOf(one as Record<string, unknown>, kind), one)];
+    return [record(document, node, kind, namesOf(kind, one as Typed), one)];
   });
 }
 
-/** A sign-off is called by what it is of. */
-function idOf(data: Readonly<Record<string, unknown>>, kind: string): string {
-  if (data.id !== undefined && data.id !== null) return String(data.id);
-  return kind === 'signoff' ? [data.stage, data.role, data.date].join('/') : String(data.rule ?? '?');
+type Typed = Readonly<Record<string, unknown>>;
+
+/** `library section` is told as a section is. */
+function namesOf(kind: string, data: Typed): Pick<RecordThen, 'id' | 'identity'> {
+  const name = kind.replace(/^library /u, '') as KindName;
+  const id = calledOf(name, data);
+  return { id, identity: identityOf(name, data) ?? id };
 }
 
 function withParts(
@@ -84,7 +92,7 @@ function withParts(
   if (typeof data !== 'object' || data === null) return [];
   const own = Object.fromEntries(Object.entries(data).filter(([key]) => parts[key] === undefined));
   return [
-    record(document, () => document.root, kind, id, own),
+    record(document, () => document.root, kind, { id, identity: id }, own),
     ...Object.entries(parts).flatMap(([key, partKind]) =>
       listed(document, () => document.root, { [key]: data[key] }, key, partKind),
     ),
@@ -92,17 +100,17 @@ function withParts(
 }
 
 const whole = (document: SourceDocument, kind: string, id: string): RecordThen =>
-  record(document, () => document.root, kind, id, document.data);
+  record(document, () => document.root, kind, { id, identity: id }, document.data);
 
 function record(
   document: SourceDocument,
   node: Node | null | (() => Node | null),
   kind: string,
-  id: string,
+  names: Pick<RecordThen, 'id' | 'identity'>,
   data: unknown,
 ): RecordThen {
   const source = new NodeSource(document, node);
-  return { kind, id, data, file: document.file, lineOf: (path) => source.place(...path).line };
+  return { kind, ...names, data, file: document.file, lineOf: (path) => source.place(...path).line };
 }
 
 function under(node: Node | null, key: string): Node | null {

@@ -113,7 +113,7 @@ function onlyAdds(before: string, after: string): boolean {
 }
 
 const byName = (records: readonly RecordThen[]): ReadonlyMap<string, RecordThen> =>
-  new Map(records.map((one) => [`${one.kind} ${one.id}`, one]));
+  new Map(records.map((one) => [`${one.kind} ${one.identity}`, one]));
 
 const fieldsOf = ({ data }: RecordThen): Readonly<Record<string, unknown>> => (data ?? {}) as Readonly<Record<string, unknown>>;
 

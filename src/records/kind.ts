@@ -94,6 +94,8 @@ export interface More<Own, H extends Home, R> {
   /** How likely a picture shows one: 1 is the likeliest. */
   readonly pictured?: number;
   readonly repeated?: Repeated<Whole<Own>>;
+  /** Typed words that tell one from another, of a kind that needs no id. */
+  readonly toldBy?: readonly KeysOf<Whole<Own>>[];
 }
 
 /** One kind of record, stated once. `F`: all of its fields. `R`: a record of it in the model. */
@@ -128,7 +130,7 @@ export const head = <const N extends KindName, const P extends readonly string[]
   name: N,
   path: P,
   fields: Own,
-  more: { readonly structure?: boolean } = {},
+  more: { readonly structure?: boolean; readonly toldBy?: readonly KeysOf<Own>[] } = {},
 ): Kind<N, Own, ModelOf<Own>, { readonly in: 'head'; readonly path: P }> => ({ name, home: { in: 'head', path }, fields, more });
 
 /** Forms of a kind by the word under one key: each has fields of its own. */

@@ -7,7 +7,7 @@ export const loadingCondition = head(
   'loading condition',
   ['conditions'],
   { name: text('As printed in the book').required(), condition: condition.required() },
-  { structure: true },
+  { structure: true, toldBy: ['name'] },
 );
 
 export type LoadingCondition = RecordOf<typeof loadingCondition>;

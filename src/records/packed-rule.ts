@@ -19,6 +19,7 @@ export const packedRule = kind(
   {
     finish: (read) => ({ ...read, pack: packOf(read.source.file) }),
     stands: 'kept up',
+    toldBy: ['rule'],
   },
 );
 

@@ -17,7 +17,7 @@ export const signoff = kind(
     digest: text('Digest of what it covers, written by shellbook'),
     entered_by: text('Who typed it, where that was another than who signs').person(),
   },
-  { stands: 'own life' },
+  { stands: 'own life', toldBy: ['stage', 'role', 'by', 'date'] },
 );
 
 export type Signoff = RecordOf<typeof signoff>;

@@ -1,8 +1,8 @@
 import { isMap, isScalar, isSeq, type Node, type Pair } from 'yaml';
+import { identityOf } from '../../records/identity.js';
 import { readDocument } from '../../source/document.js';
 import { type FileRole, roleOf } from '../../store/layout.js';
 import { type EntryKind, type HeldList, listsOf } from '../homes.js';
-import { identity } from '../record-index.js';
 import { isBlank, Splices, startOf } from '../splices.js';
 import { type Data, isData } from '../yaml-text.js';
 
@@ -142,7 +142,7 @@ class TreeMaker {
 
   private record({ kind }: HeldList, data: unknown, i: number, from: number, to: number): MergeLeaf {
     const record = (data as readonly unknown[])[i];
-    const id = isData(record) ? identity(kind, record) : undefined;
+    const id = isData(record) ? identityOf(kind, record) : undefined;
     if (id === undefined) throw new Unfit();
     return { leaf: true, key: `${kind} ${id}`, name: id, text: this.text.slice(from, to), data: record, kind };
   }
