@@ -27,10 +27,24 @@ const WHEN_ASKED = new Set([
   'node:worker_threads',
 ]);
 
-const requireNode = (id: string): unknown =>
-  WHEN_ASKED.has(id)
-    ? new Proxy({}, { get: (_none, name) => Reflect.get(requireHere(id) as object, name) as unknown })
-    : requireHere(id);
+/** Stands for a part of Node until something of it is asked: a name, or, as `await import` does, all that it has. */
+function whenAsked(id: string): object {
+  const part = (): object => requireHere(id) as object;
+  return new Proxy(
+    {},
+    {
+      get: (_none, name) => Reflect.get(part(), name) as unknown,
+      has: (_none, name) => Reflect.has(part(), name),
+      ownKeys: () => Reflect.ownKeys(part()),
+      getOwnPropertyDescriptor: (_none, name) => {
+        const own = Reflect.getOwnPropertyDescriptor(part(), name);
+        return own && { value: Reflect.get(part(), name) as unknown, enumerable: own.enumerable === true, configurable: true };
+      },
+    },
+  );
+}
+
+const requireNode = (id: string): unknown => (WHEN_ASKED.has(id) ? whenAsked(id) : requireHere(id));
 
 /** What a joined file is: a module of CommonJS as Node would wrap it. */
 type Wrapped = (exports: unknown, require: (id: string) => unknown, module: object, filename: string, dirname: string) => void;
