@@ -31,16 +31,20 @@ export function rememberedIds(
   return Array.isArray(ids) ? ids.map(String) : [];
 }
 
-/** Ids that the plan's rows have. */
-export function idsInSheet(word: SheetWord, plan: SheetPlan): readonly string[] {
+/** Ids that the plan's rows have: of a list, those of its runs. */
+export function idsInSheet(word: SheetWord, plan: SheetPlan, known: RecordIndex): readonly string[] {
   const kind = kindIn(word);
   const changed = plan.changed.flatMap(({ record, kind: of }) => (of === kind && record.id !== undefined ? [record.id] : []));
-  return [...plan.added.filter((one) => one.kind === kind).map(({ id }) => id), ...changed, ...plan.unchanged];
+  return [
+    ...plan.added.filter((one) => one.kind === kind).map(({ id }) => id),
+    ...changed,
+    ...plan.unchanged.filter((id) => known.find(kind, id) !== undefined),
+  ];
 }
 
 /** Records that came with this sheet, are in it no more and still stand in the files. */
 export function goneFrom(remembered: readonly string[], word: SheetWord, plan: SheetPlan, known: RecordIndex): readonly string[] {
-  const here = new Set(idsInSheet(word, plan));
+  const here = new Set(idsInSheet(word, plan, known));
   return remembered.filter((id) => !here.has(id) && known.find(kindIn(word), id) !== undefined);
 }
 

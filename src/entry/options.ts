@@ -14,6 +14,7 @@ import type { Data } from './yaml-text.js';
 /** Fields given on the command line: `--cut-length "31 ft 10 in"`, `--protection.rating=15A`, `--set fixing.method=screws`. */
 export function readFields(kind: KindName, args: readonly string[]): Data {
   let data: unknown = {};
+  const given = new Map<string, { readonly typed: string; readonly value: unknown }>();
   for (let i = 0; i < args.length; i++) {
     const arg = args[i] as string;
     const match = /^--([^=]+)(?:=(.*))?$/su.exec(arg);
@@ -30,9 +31,23 @@ export function readFields(kind: KindName, args: readonly string[]): Data {
     const column = columnNamed(kind, key);
     const read = readCell(value, column);
     if (!read.ok) throw new UserError(`--${key}: ${read.message}`);
-    data = withValue(data, column.path, read.value);
+    const name = column.path.join('.');
+    const whole = togetherWith(given.get(name), { typed: value, value: read.value }, key);
+    given.set(name, { typed: value, value: whole });
+    data = withValue(data, column.path, whole);
   }
   return data as Data;
+}
+
+/** A list may be given piece by piece, anything else once. */
+function togetherWith(
+  before: { readonly typed: string; readonly value: unknown } | undefined,
+  now: { readonly typed: string; readonly value: unknown },
+  key: string,
+): unknown {
+  if (before === undefined) return now.value;
+  if (Array.isArray(before.value) && Array.isArray(now.value)) return [...before.value, ...now.value];
+  throw new UserError(`--${key} is given twice, as \`${before.typed}\` and as \`${now.typed}\`: give it once`);
 }
 
 /** `cut-length` for `cut_length`: options are written with strokes. */

@@ -83,7 +83,7 @@ async function update(root: string, file: string, change: TextChange, held: Held
         return unchanged;
       };
       if (await replaceFile(target, bytes, { last })) {
-        written.push({ file, before, after: bytes });
+        keepWritten(written, { file, before, after: bytes });
         return true;
       }
     }
@@ -94,6 +94,13 @@ async function update(root: string, file: string, change: TextChange, held: Held
   throw new UserError(
     `${file} is being changed by another program again and again: nothing was written. Close it and try again.`,
   );
+}
+
+/** A file that is written twice under one lock was changed once, from what stood there first to what stands there last. */
+function keepWritten(written: WrittenFile[], now: WrittenFile): void {
+  const at = written.findIndex(({ file }) => file === now.file);
+  if (at < 0) written.push(now);
+  else written[at] = { ...now, before: (written[at] as WrittenFile).before };
 }
 
 async function restore(

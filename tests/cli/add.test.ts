@@ -63,6 +63,18 @@ describe('add from options', () => {
     expect(latest?.message).toBe('Record weld W-002 of T-1: FL-1 to FL-2, 1/8 in fillet');
   });
 
+  it('takes a list piece by piece, and refuses any other field that is given twice', async () => {
+    const rest = ['--type', 'fillet', '--size', '1/8 in', '--length', '3 in', '--process', 'GMAW', '--dry-run', '--json'];
+    const pieces = [...ADD, '--id', 'next', '--joins', 'FL-2', '--joins', 'FL-1'];
+    const { answer } = await shellbook([...pieces, ...rest]);
+    expect(JSON.parse(answer).record.joins).toEqual(['FL-2', 'FL-1']);
+    const twice = await shellbook([...pieces, ...rest, '--size', '1/4 in']);
+    expect([twice.status, twice.messages]).toEqual([
+      2,
+      expect.stringContaining('--size is given twice, as `1/8 in` and as `1/4 in`: give it once'),
+    ]);
+  });
+
   it('takes from a like record what is not evidence', async () => {
     const { answer } = await shellbook([
       ...ADD,
@@ -144,7 +156,7 @@ describe('add from options', () => {
     [[...ADD, '--id', 'next'], /Missing for a weld:.*--joins .*--type/su],
     [[...ADD, ...GIVEN], /--id .*--id next/su],
     [[...ADD, '--id', 'next', ...GIVEN, '--welder', 'K8'], /`K8` for `welder`.*Did you mean `K7`/su],
-    [[...ADD, '--id', 'next', ...GIVEN, '--size', '5'], /bare number `5` for `size`.*`5 in`/su],
+    [[...ADD, '--id', 'next', ...GIVEN.map((word) => (word === '1/8 in' ? '5' : word))], /bare number `5` for `size`.*`5 in`/su],
     [[...ADD, '--id', 'FL-1', ...GIVEN], /`FL-1` is already the ID of a member.*W-/su],
     [[...ADD, '--id', 'W-001', ...GIVEN], /is already the ID of a weld/u],
     [[...ADD, '--weldr', 'K7'], /no `weldr`, expected --welder/u],

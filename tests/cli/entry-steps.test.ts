@@ -1,4 +1,4 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { simpleGit } from 'simple-git';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -167,6 +167,20 @@ describe('undo', () => {
     expect(existsSync(path.join(store.root, COMPONENTS))).toBe(false);
     const none = await shellbook(['undo']);
     expect([none.status, none.messages]).toEqual([2, expect.stringContaining('There is nothing of yours to take back')]);
+  });
+
+  it('takes back a sheet whose columns were kept too, and goes on where an undo was broken off', async () => {
+    const sheet = path.join(store.root, 'cut.csv');
+    store.write('cut.csv', 'id,name,mass,at,basis\nCMP-21,shelf,2 lb,"100 in, 0, 60 in",weighed\n');
+    const taken = ['import', 'components', sheet, '--shell', 'T-1', '--yes', '--keep'];
+    for (const brokenOff of [false, true]) {
+      expect((await shellbook(taken)).status).toBe(0);
+      expect(textOf('import.yaml')).toContain('cut.csv');
+      if (brokenOff) rmSync(path.join(store.root, 'import.yaml'));
+      const { status, messages } = await shellbook(['undo']);
+      expect([status, messages]).toEqual([0, '']);
+      expect([COMPONENTS, 'import.yaml'].map((file) => existsSync(path.join(store.root, file)))).toEqual([false, false]);
+    }
   });
 
   it('refuses where a file has changed since, and leaves everything as it is', async () => {

@@ -154,6 +154,9 @@ describe('a wire list', () => {
     expect(first.answer).toContain('1 circuit, 1 node and 2 runs added, 0 changed');
     const { latest } = await simpleGit({ baseDir: store.root }).log();
     expect(latest?.message).toBe('Record 1 circuit, 1 node and 2 runs of T-1 from wires.csv');
+    const remembered = textOf('import.yaml');
+    await shellbook(['import', 'wires', 'wires.csv', '--shell', 'T-1', '--yes']);
+    expect(textOf('import.yaml')).toBe(remembered);
     const back = await shellbook(['export', 'wires', 'T-1']);
     sheet('back.csv', back.answer);
     const again = await shellbook(['import', 'wires', 'back.csv', '--shell', 'T-1', '--json']);

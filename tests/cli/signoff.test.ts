@@ -43,6 +43,14 @@ describe('signoff', () => {
     expect(await lapses()).toEqual([]);
   });
 
+  it('typed again, writes nothing twice', async () => {
+    await sign('floor', '--by', 'J2');
+    const once = signoffs();
+    const { status, out } = await sign('floor', '--by', 'J2');
+    expect([status, out]).toEqual([0, 'Signed already: stage floor of T-1, by J2 (inspector), 2026-05-01.\n']);
+    expect(signoffs()).toBe(once);
+  });
+
   it('answers in JSON', async () => {
     const { status, out } = await sign('floor', '--by', 'J2', '--json');
     expect(status).toBe(0);

@@ -148,7 +148,7 @@ async function importSheet(options: Options, context: Context): Promise<Status> 
       if (plan.faults.length > 0) return answer(kind, options, context, { sheet, heads, plan, texts, gone });
       await writeTexts(writer, texts, now.known);
       const columns = keep && (await keepColumns(writer, kind, heads));
-      const kept = (await rememberRows(writer, kind, sheet, plan, forget ? [] : gone, shell)) || columns;
+      const kept = (await rememberRows(writer, kind, sheet, { plan, gone: forget ? [] : gone }, now.known, shell)) || columns;
       const files = [...texts.keys(), ...(kept ? ['import.yaml'] : [])];
       const { plannedCounts } = await import('../report/import-text.js');
       const message = `Record ${plannedCounts([...plan.added, ...plan.changed])}${shell === undefined ? '' : ` of ${shell}`} from ${sheet.name}`;
@@ -196,15 +196,15 @@ async function rememberRows(
   writer: { update(file: string, change: (old: string | null) => string): Promise<boolean> },
   kind: SheetWord,
   sheet: SheetTable,
-  plan: PlannedSheet['plan'],
-  gone: readonly string[],
+  { plan, gone }: Pick<PlannedSheet, 'plan' | 'gone'>,
+  known: OpenEntry['known'],
   shell: string | undefined,
 ): Promise<boolean> {
   const [{ idsInSheet, withRemembered }, { COLUMNS_FILE }] = await Promise.all([
     import('../../entry/gone.js'),
     import('../../store/layout.js'),
   ]);
-  const ids = [...idsInSheet(kind, plan), ...gone];
+  const ids = [...idsInSheet(kind, plan, known), ...gone];
   return writer.update(COLUMNS_FILE, (old) => withRemembered(old, shell, kind, sheet.name, ids));
 }
 

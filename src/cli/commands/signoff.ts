@@ -66,7 +66,15 @@ async function signoff(options: Options, context: Context): Promise<Status> {
         ]);
       const missing = missingFor({ model, findings: checkedShell(opened).findings }, signing);
       const digest = digestFor(model, signing);
-      if (missing.length === 0) {
+      const stands = model.shell.signoffs.some(
+        (one) =>
+          one.stage === signing.stage &&
+          one.by === signing.by &&
+          one.role === role &&
+          one.date === signing.date &&
+          one.digest === digest,
+      );
+      if (missing.length === 0 && !stands) {
         const { withSignoff } = await import('../../closeout/signoff-text.js');
         await writer.update(`shells/${options.shell}/signoffs.yaml`, (old) => withSignoff(old, { ...signing, role, digest }));
       }
@@ -75,7 +83,8 @@ async function signoff(options: Options, context: Context): Promise<Status> {
         const answer = { signed, ...signing, role, digest: signed ? digest : null, missing: missing.map(openItemJson) };
         context.print(envelope('signoff', options.shell, revisionOf(opened), answer));
       } else if (signed) {
-        context.print(`Signed: stage ${signing.stage} of ${options.shell}, by ${signing.by} (${role}), ${signing.date}.`);
+        const done = stands ? 'Signed already' : 'Signed';
+        context.print(`${done}: stage ${signing.stage} of ${options.shell}, by ${signing.by} (${role}), ${signing.date}.`);
         const today = localDay(new Date());
         if (signing.date > today)
           context.tell(

@@ -37,8 +37,13 @@ async function undo({ dryRun, commit }: Options, context: Context): Promise<Stat
     const { files, what } = last.entry;
     const { readFile } = await import('node:fs/promises');
     const { placeOf } = await import('../../store/place.js');
-    for (const { file, after } of files) {
+    const standing: JournalEntry['files'][number][] = [];
+    for (const one of files) {
+      const { file, before, after } = one;
       const now = await readFile(await placeOf(root, file)).catch(() => null);
+      // Broken off before, it may have put back some of them.
+      if ((now === null ? null : now.toString('base64')) === before) continue;
+      standing.push(one);
       if (now === null || sha256Of(now) !== after)
         throw new UserError(
           `${file} has changed since \`${what}\`${now === null ? ': it is gone' : ''}, so that entry is not taken back: nothing was written. Correct it by hand, or look at what changed: git diff`,
@@ -46,7 +51,7 @@ async function undo({ dryRun, commit }: Options, context: Context): Promise<Stat
     }
     if (dryRun) return last.entry;
     // In the order against that in which they were written; each must still be what was written.
-    for (const { file, before, after } of [...files].reverse()) {
+    for (const { file, before, after } of standing.reverse()) {
       const bytes = before === null ? null : Buffer.from(before, 'base64');
       await writer.restore(file, bytes, (now) => now !== null && sha256Of(now) === after);
     }
