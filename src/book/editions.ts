@@ -6,6 +6,7 @@ import { EDITION_POLICY } from './edition-policy.js';
 import type { CommitList, Edition } from './input.js';
 import { inLanguage } from './language.js';
 import { type Hidden, hiddenFrom } from './redact/hidden.js';
+import { ofThisShell } from './redact/other-shells.js';
 import { cleanText } from './redact/text.js';
 import { redact } from './redact/value.js';
 
@@ -45,9 +46,11 @@ function libraryFor({ library }: Model, hidden: Hidden): Model['library'] {
   return Object.fromEntries(clean) as Model['library'];
 }
 
-/** The commits that an edition may print: their authors and words are the shop's own. */
+/** The commits that an edition may print: of this shell alone, and their authors and words are the shop's own. */
 export function historyFor(history: CommitList, model: Model, edition: Edition): CommitList {
-  if (EDITION_POLICY[edition].staff) return history;
+  const ours = (message: string): string => ofThisShell(message, model);
+  if (EDITION_POLICY[edition].staff)
+    return { ...history, commits: history.commits.map((commit) => ({ ...commit, message: ours(commit.message) })) };
   const hidden = hiddenFrom(model, edition);
   const clean = (tag: string | undefined): { tag?: string } => (tag === undefined ? {} : { tag: cleanText(tag, hidden) });
   return {
@@ -56,7 +59,7 @@ export function historyFor(history: CommitList, model: Model, edition: Edition):
     commits: history.commits.map((commit) => ({
       ...commit,
       author: '',
-      message: cleanText(commit.message, hidden),
+      message: cleanText(ours(commit.message), hidden),
       ...clean(commit.tag),
     })),
   };

@@ -17,6 +17,8 @@ export interface Elsewhere {
   records(list: ShellList, words: readonly string[], least?: number): readonly RecordElsewhere[];
   /** Other shells whose shell.yaml has this vehicle identification number. */
   withVin(vin: string): readonly string[];
+  /** Ids of the other shells. */
+  shells?(): readonly string[];
   /** Who ordered the other shells, as typed. */
   customers?(): readonly RawRecord[];
   /** Everyone who is named as a welder, in this shell too: also in records that are not whole. */
@@ -62,6 +64,8 @@ export class Neighbours {
           }),
       withVin: (vin) =>
         [...this.heads].filter(([other, text]) => other !== shell && vinIn(text) === vin.toUpperCase()).map(([other]) => other),
+      shells: () =>
+        [...new Set([...this.heads.keys(), ...this.files.map((file) => file.shell)])].filter((other) => other !== shell),
       customers: () => [...this.heads].flatMap(([other, text]) => (other === shell ? [] : customerIn(text))),
       welders: () => this.files.flatMap((file) => (file.list === 'welds' ? weldersIn(file.text) : [])),
       beganBefore: (other) => this.firstDay(shell) < this.firstDay(other),

@@ -22,6 +22,7 @@ export const COACH = {
     us: 'What is printed here is what was recorded. The last chapter says how to check that this copy is complete and genuine.',
     es: 'Aquí está impreso lo que se registró. El último capítulo dice cómo comprobar que este ejemplar está completo y es auténtico.',
   },
+  'history.another': { us: 'Recorded with the work on another shell', es: 'Registrado junto con el trabajo en otra carrocería' },
   'book.edition.owner': { us: 'Owner’s edition', es: 'Edición del propietario' },
   'book.shell': { us: 'Shell {shell}', es: 'Carrocería {shell}' },
   'book.pageOf': { us: 'Page {page} of {count}', es: 'Página {page} de {count}' },
