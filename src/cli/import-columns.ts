@@ -43,13 +43,3 @@ export async function confirmedColumns(
   }
   throw new UserError(report.columnsAdvice(sheet, heads));
 }
-
-/** Keeps what the columns are read as for the next sheet. */
-export async function keepColumns(
-  writer: { update(file: string, change: (old: string | null) => string): Promise<boolean> },
-  kind: SheetWord,
-  heads: readonly SheetHeader[],
-): Promise<boolean> {
-  const [{ withKept }, { COLUMNS_FILE }] = await Promise.all([import('../entry/mapping.js'), import('../store/layout.js')]);
-  return writer.update(COLUMNS_FILE, (old) => withKept(old, kind, heads));
-}

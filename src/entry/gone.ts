@@ -3,7 +3,7 @@ import { readDocument } from '../source/document.js';
 import { COLUMNS_FILE } from '../store/layout.js';
 import { setValue } from './change.js';
 import type { EntryKind } from './homes.js';
-import { SHEETS_KEY } from './kept-keys.js';
+import { COLUMNS_HEAD, SHEETS_KEY } from './kept-keys.js';
 import type { RecordIndex } from './record-index.js';
 import type { SheetPlan } from './sheet-changes.js';
 import { isList, type SheetWord } from './sheet-form.js';
@@ -75,7 +75,7 @@ export function withRemembered(
   sheet: string,
   ids: readonly string[],
 ): string {
-  const start = old ?? '# What the columns of this shop’s sheets are read as, by kind of record. skip: not read.\n';
+  const start = old ?? COLUMNS_HEAD;
   const before = rememberedIds(start, shell, word, sheet);
   const now = [...new Set(ids)].sort();
   if (before.length === now.length && before.every((id, i) => id === now[i])) return old ?? '';

@@ -4,7 +4,7 @@ import { COLUMNS_FILE } from '../store/layout.js';
 import { UserError } from '../user-error.js';
 import { setValue } from './change.js';
 import { plainHeader, type SheetHeader, UNREAD } from './headers.js';
-import { LAYERS_KEY, SHEETS_KEY } from './kept-keys.js';
+import { COLUMNS_HEAD, LAYERS_KEY, SHEETS_KEY } from './kept-keys.js';
 import type { RecordIndex } from './record-index.js';
 import { type SheetWord, sheetNamed } from './sheet-form.js';
 import { Splices, wireRootOf } from './splices.js';
@@ -47,7 +47,7 @@ export function saidColumns(pairs: readonly string[]): ReadonlyMap<string, strin
 
 /** The file’s new text with these columns kept for the next sheet. */
 export function withKept(old: string | null, kind: SheetWord, heads: readonly SheetHeader[]): string {
-  const start = old ?? '# What the columns of this shop’s sheets are read as, by kind of record. skip: not read.\n';
+  const start = old ?? COLUMNS_HEAD;
   const root = wireRootOf(COLUMNS_FILE, start);
   const word = isMap(root) ? wordFor(root.items as Pair<Node>[], kind) : undefined;
   const pairs = heads

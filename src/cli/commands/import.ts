@@ -9,7 +9,7 @@ import { UserError } from '../../user-error.js';
 import type { Context } from '../context.js';
 import { formerOption } from '../former-options.js';
 import { gather } from '../gather.js';
-import { confirmedColumns, keepColumns } from '../import-columns.js';
+import { confirmedColumns } from '../import-columns.js';
 import type { Status } from '../io.js';
 import { committed, type OpenEntry, readEntry, sheetAndShell, storeOf, writeTexts } from '../open-entry.js';
 import type { Registry } from '../registry.js';
@@ -147,8 +147,8 @@ async function importSheet(options: Options, context: Context): Promise<Status> 
       const { plan, texts, gone } = await planned(kind, sheet, heads, now, { ...options, markGone }, context);
       if (plan.faults.length > 0) return answer(kind, options, context, { sheet, heads, plan, texts, gone });
       await writeTexts(writer, texts, now.known);
-      const columns = keep && (await keepColumns(writer, kind, heads));
-      const kept = (await rememberRows(writer, kind, sheet, { plan, gone: forget ? [] : gone }, now.known, shell)) || columns;
+      const ids = await idsToRemember(kind, { plan, gone: forget ? [] : gone }, now.known);
+      const kept = await keepSheet(writer, kind, { name: sheet.name, ids, ...(keep ? { heads } : {}) }, shell);
       const files = [...texts.keys(), ...(kept ? ['import.yaml'] : [])];
       const { plannedCounts } = await import('../report/import-text.js');
       const message = `Record ${plannedCounts([...plan.added, ...plan.changed])}${shell === undefined ? '' : ` of ${shell}`} from ${sheet.name}`;
@@ -191,21 +191,28 @@ async function whatOfGone(
   return { markGone: said === 'mark', forget: said === 'keep' };
 }
 
-/** What the sheet held is kept in import.yaml. */
-async function rememberRows(
-  writer: { update(file: string, change: (old: string | null) => string): Promise<boolean> },
+async function idsToRemember(
   kind: SheetWord,
-  sheet: SheetTable,
   { plan, gone }: Pick<PlannedSheet, 'plan' | 'gone'>,
   known: OpenEntry['known'],
+): Promise<readonly string[]> {
+  const { idsInSheet } = await import('../../entry/gone.js');
+  return [...idsInSheet(kind, plan, known), ...gone];
+}
+
+/** What the sheet held, and, where wanted, what its columns are read as, is kept in import.yaml: at one stroke. */
+async function keepSheet(
+  writer: { update(file: string, change: (old: string | null) => string): Promise<boolean> },
+  kind: SheetWord,
+  { name, ids, heads }: { readonly name: string; readonly ids: readonly string[]; readonly heads?: readonly SheetHeader[] },
   shell: string | undefined,
 ): Promise<boolean> {
-  const [{ idsInSheet, withRemembered }, { COLUMNS_FILE }] = await Promise.all([
+  const [{ withRemembered }, { withKept }, { COLUMNS_FILE }] = await Promise.all([
     import('../../entry/gone.js'),
+    import('../../entry/mapping.js'),
     import('../../store/layout.js'),
   ]);
-  const ids = [...idsInSheet(kind, plan, known), ...gone];
-  return writer.update(COLUMNS_FILE, (old) => withRemembered(old, shell, kind, sheet.name, ids));
+  return writer.update(COLUMNS_FILE, (old) => withRemembered(heads ? withKept(old, kind, heads) : old, shell, kind, name, ids));
 }
 
 async function bytesOf(file: string, context: Context): Promise<Uint8Array> {
