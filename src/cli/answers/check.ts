@@ -2,7 +2,6 @@ import { counts } from './common.js';
 import {
   type AnswerForms,
   byName,
-  jsonAny,
   jsonList,
   jsonNumber,
   jsonOneOf,
@@ -36,7 +35,7 @@ const ofOneShell = {
       racking_deg: orNull(jsonNumber),
       diagonal_difference_mm: orNull(jsonNumber),
       sag_mm: orNull(jsonNumber),
-      gussets: jsonAny,
+      gussets: jsonTexts,
     }),
   ),
   headers: jsonList(
@@ -53,7 +52,7 @@ const ofOneShell = {
     run_length_shown_mm: jsonNumber,
     joints: whole,
     joints_in_two: whole,
-    without_extent: jsonAny,
+    without_extent: jsonTexts,
     gaps: jsonList(
       shape({
         run: jsonText,
@@ -62,7 +61,7 @@ const ofOneShell = {
         at_mm: pair(orNull(jsonPlace)),
         zones: jsonTexts,
         panels: jsonTexts,
-        closed: jsonAny,
+        closed: orNull(jsonText),
       }),
     ),
   }),
@@ -107,14 +106,14 @@ const ofOneShell = {
     isolated: whole,
     dampers: jsonTexts,
     spacing: jsonList(shape({ member: jsonText, clamps: whole, widest_mm: orNull(jsonNumber), between: jsonTexts })),
-    due: jsonList(shape({ id: jsonText, check: jsonAny })),
+    due: jsonList(shape({ id: jsonText, check: orNull(jsonText) })),
   }),
   bonds: jsonList(
     shape({
       panel: jsonText,
       dew_point_k: orNull(jsonNumber),
       dew_margin_k: orNull(jsonNumber),
-      coupon: jsonAny,
+      coupon: orNull(jsonOneOf('passed', 'failed', 'not verified')),
       missing: jsonTexts,
     }),
   ),

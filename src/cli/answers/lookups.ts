@@ -2,7 +2,7 @@ import {
   type AnswerForms,
   byName,
   flag,
-  jsonAny,
+  jsonEither,
   jsonList,
   jsonNumber,
   jsonOneOf,
@@ -37,7 +37,7 @@ const reachedKeys = {
 const panelReach = shape(reachedKeys, { approach });
 
 /** What is told of a record under words that depend on what it is. */
-const facts = byName(jsonAny);
+const facts = byName(jsonEither(jsonText, jsonNumber, jsonTexts));
 
 const surface = shape({
   side: jsonOneOf('left', 'right', 'front', 'rear', 'roof', 'ceiling', 'floor', 'underside', 'partition'),

@@ -1,4 +1,4 @@
-import { type AnswerForms, flag, jsonAny, jsonList, jsonOneOf, jsonText, jsonTexts, orNull, shape, whole } from './shape.js';
+import { type AnswerForms, flag, jsonList, jsonOneOf, jsonText, jsonTexts, orNull, shape, whole } from './shape.js';
 
 /** Books, labels and pages, and what proves them. */
 export const PRINT_ANSWERS: Readonly<Record<string, AnswerForms>> = {
@@ -23,7 +23,7 @@ export const PRINT_ANSWERS: Readonly<Record<string, AnswerForms>> = {
       edition: orNull(jsonText),
       fingerprint: orNull(jsonText),
       folder: jsonText,
-      files: jsonAny,
+      files: whole,
       withheld: jsonTexts,
       damaged: jsonTexts,
     },

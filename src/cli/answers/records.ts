@@ -1,4 +1,5 @@
 /** Answers of the commands that write records, or lay files down. */
+import { finding } from './check.js';
 import { counts, state } from './common.js';
 import {
   type AnswerForms,
@@ -106,10 +107,10 @@ export const RECORD_ANSWERS: Readonly<Record<string, AnswerForms>> = {
     dry_run: flag,
     // As the record is typed; what a picture proposes of it is told beside it.
     taken: jsonList(shape({ id: jsonText, file: jsonText, proposed: jsonTexts }, takenKeys)),
-    already_there: jsonList(jsonAny),
+    already_there: jsonTexts,
     refused: jsonList(shape({ file: jsonText, reason: jsonText })),
     undated: jsonList(shape({ file: jsonText, written: jsonText })),
-    missing: jsonList(jsonAny),
+    missing: jsonTexts,
   }),
   progress: shape({
     state,
@@ -182,7 +183,7 @@ export const RECORD_ANSWERS: Readonly<Record<string, AnswerForms>> = {
       committed: jsonTexts,
       files: jsonTexts,
       accepted: jsonList(openItem),
-      library: jsonList(jsonAny),
+      library: jsonList(finding),
     },
   ),
   key: shape({ file: orNull(jsonText), name: orNull(jsonText), fingerprint: orNull(jsonText) }),
