@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import Handlebars from 'handlebars';
 import { anchor } from '../model/anchor.js';
-import { type Reader, readerOf, say, type WordKey } from '../words/index.js';
+import { type English, type Reader, readerOf, say, spelt, type WordKey } from '../words/index.js';
 import type { Figure } from './drawings.js';
 
 const HOME = new URL('../../templates/', import.meta.url);
@@ -12,6 +12,12 @@ export const templateText = (name: string): string => readFileSync(new URL(name,
 
 const escaped = Handlebars.escapeExpression;
 const safe = (markup: string) => new Handlebars.SafeString(markup);
+
+interface Root {
+  readonly reader?: Partial<Reader>;
+  readonly book?: { readonly reader?: Partial<Reader> };
+}
+const readerIn = ({ reader, book }: Root): Reader => readerOf(reader ?? book?.reader ?? {});
 
 /** The book's own words of markup. None evaluates anything; whatever a record says is escaped on its way in. */
 const HELPERS: Record<string, Handlebars.HelperDelegate> = {
@@ -26,9 +32,10 @@ const HELPERS: Record<string, Handlebars.HelperDelegate> = {
     ),
   /** A sentence of the catalogue for the reader of this book: `{{say "care.title"}}`; named values fill its blanks. */
   say(key: unknown, { hash, data }: Handlebars.HelperOptions) {
-    const reader = (data.root.reader ?? data.root.book?.reader ?? {}) as Partial<Reader>;
-    return (say as (of: Reader, key: WordKey, values: object) => string)(readerOf(reader), key as WordKey, hash);
+    return (say as (of: Reader, key: WordKey, values: object) => string)(readerIn(data.root), key as WordKey, hash);
   },
+  /** A sentence that the program makes, in the reader's English: never what a record says. */
+  spell: (text: unknown, { data }: Handlebars.HelperOptions) => spelt(readerIn(data.root), String(text ?? '')),
   /** Anchor of a medium's drawings. */
   drawings: (medium: unknown) => `h-drawings-${String(medium)}`,
   /** The number alone. */
@@ -37,24 +44,44 @@ const HELPERS: Record<string, Handlebars.HelperDelegate> = {
   drawing: (figure: Figure | undefined) => safe(figure?.svg ?? ''),
 };
 
-let engine: typeof Handlebars | undefined;
-const compiled = new Map<string, Handlebars.TemplateDelegate>();
+interface Engine {
+  readonly handlebars: typeof Handlebars;
+  readonly compiled: Map<string, Handlebars.TemplateDelegate>;
+}
+const engines = new Map<English, Engine>();
 
-function handlebars(): typeof Handlebars {
-  if (engine) return engine;
-  engine = Handlebars.create();
-  engine.registerHelper(HELPERS);
+/** A template's own words in the reader's English; what stands in braces or in a tag is none of them. */
+const inEnglish = (english: English, template: string): string =>
+  template
+    .split(/(\{\{.*?\}\}|<[^>]*>)/su)
+    .map((piece, i) => (i % 2 === 0 ? spelt({ language: 'en', english }, piece) : piece))
+    .join('');
+
+function engineFor(english: English): Engine {
+  const known = engines.get(english);
+  if (known) return known;
+  const handlebars = Handlebars.create();
+  handlebars.registerHelper(HELPERS);
   for (const file of readdirSync(fileURLToPath(new URL('partials/', HOME)))) {
-    if (file.endsWith('.hbs')) engine.registerPartial(file.slice(0, -4), templateText(`partials/${file}`));
+    if (file.endsWith('.hbs'))
+      handlebars.registerPartial(file.slice(0, -4), inEnglish(english, templateText(`partials/${file}`)));
   }
-  return engine;
+  const made = { handlebars, compiled: new Map<string, Handlebars.TemplateDelegate>() };
+  engines.set(english, made);
+  return made;
 }
 
 /** A chapter's markup from its template and its plain data. */
 export function render(template: string, data: object): string {
+  const { english } = readerIn(data);
+  const { handlebars, compiled } = engineFor(english);
   let ready = compiled.get(template);
   if (!ready) {
-    ready = handlebars().compile(templateText(`${template}.hbs`), { strict: false, noEscape: false, preventIndent: true });
+    ready = handlebars.compile(inEnglish(english, templateText(`${template}.hbs`)), {
+      strict: false,
+      noEscape: false,
+      preventIndent: true,
+    });
     compiled.set(template, ready);
   }
   return ready(data, { allowProtoMethodsByDefault: false, allowProtoPropertiesByDefault: false });

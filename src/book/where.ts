@@ -5,9 +5,9 @@ import { placesOf } from '../query/place.js';
 import { placeWords } from '../query/place-words.js';
 import { reachAt, reachWords } from '../query/reach-words.js';
 import type { Circuit, Run, ServiceNode } from '../records/index.js';
-import { readerOf } from '../words/index.js';
+import { readerOf, spelt } from '../words/index.js';
 import type { Book } from './book.js';
-import { showIn } from './show.js';
+import { type Show, showIn } from './show.js';
 import { type Column, columnsIn } from './table.js';
 
 const NO_BREAK = '\u00a0';
@@ -34,9 +34,10 @@ export function placeColumn<R>(
       const named = id?.(row);
       const words =
         named === undefined ? undefined : placesOf(book.assessment.model, readerOf(book.assessment.model.shop))(named);
+      const written = (at: Vec3, show: Show): string => spelt(readerOf(book.assessment.model.shop), placeWords(show, at));
       if (!place) return { text: words ?? PLACE_NOT_RECORDED };
-      if (words) return { text: again?.(row) ? THE_SAME : words, sub: placeWords(first, place) };
-      return { text: placeWords(first, place), ...(second ? { sub: placeWords(second, place) } : {}) };
+      if (words) return { text: again?.(row) ? THE_SAME : words, sub: written(place, first) };
+      return { text: written(place, first), ...(second ? { sub: written(place, second) } : {}) };
     },
   };
 }

@@ -25,7 +25,7 @@ export function tapeEnd(
   const { min, max } = solid.bounds;
   const side = Math.sign((min[1] + max[1]) / 2);
   if (typeof sign === 'string' && Math.abs(min[1] + max[1]) < 2)
-    return `\`${id}\` is on the centre line, which has no inboard side, expected \`left of\` or \`right of\``;
+    return `\`${id}\` is on the center line, which has no inboard side, expected \`left of\` or \`right of\``;
   const way = sign === 'in' ? -side : sign === 'out' ? side : sign;
   if (centre || way === 0) return { value: (min[axis] + max[axis]) / 2 + way * lengthMm, doubtMm: 0 };
   const face = (range: readonly [number, number]): number => (way > 0 ? range[1] : range[0]);

@@ -19,7 +19,7 @@ const NO_BREAK = '\u00a0';
 /** A place as a reader walks to it: `11 ft 3 in aft, 2 in left, 4 in above rail`. `length` writes millimetres in the reader's units. */
 export function placeWords({ length }: { readonly length: (mm: number) => string }, [x, y, z]: Vec3): string {
   const along = `${length(Math.abs(x))} ${x < 0 ? 'ahead' : 'aft'}`;
-  const across = Math.abs(y) < ON_CENTRE_MM ? 'on the centre line' : `${length(Math.abs(y))} ${y < 0 ? 'left' : 'right'}`;
+  const across = Math.abs(y) < ON_CENTRE_MM ? 'on the center line' : `${length(Math.abs(y))} ${y < 0 ? 'left' : 'right'}`;
   return `${along}, ${across}, ${length(Math.abs(z))} ${z < 0 ? 'below' : 'above'}${NO_BREAK}rail`;
 }
 

@@ -17,6 +17,7 @@ export { FLOOR_CHOICES, FLOOR_FIELDS, FLOOR_TAPPED } from './floor.js';
 export { isTranslated, translated } from './phrases.js';
 export { TAPPED } from './pocket.js';
 export { type English, LANGUAGES, type Language, type Reader, readerOf } from './sentence.js';
+export { spelt } from './spelling.js';
 
 /** Every sentence that a reader sees on these pages, once: by key, in English as spoken in either country and in Spanish. */
 export const WORDS = {

@@ -1,4 +1,5 @@
 import { torqueSpecified } from '../../query/topics/torque-uses.js';
+import { readerOf, spelt } from '../../words/index.js';
 import type { Book } from '../book.js';
 import { decisionsOf } from '../decisions.js';
 import { spansColumn } from '../id-spans.js';
@@ -134,7 +135,7 @@ const terminals = (book: Book): readonly Tightened[] =>
       ? []
       : [
           {
-            purpose: 'Electrical: terminals, fuses, breakers and earth studs',
+            purpose: spelt(readerOf(book.assessment.model.shop), 'Electrical: terminals, fuses, breakers and ground studs'),
             what: [node.role === 'battery' ? 'posts of a battery' : (node.role ?? node.nodeKind), insulatorWords(node)]
               .filter(Boolean)
               .join(', '),

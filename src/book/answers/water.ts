@@ -96,7 +96,7 @@ export function drainHoles(book: Book) {
         ({ drains = [] }) => aft(drains),
         ({ drains = [] }) => (second ? `${aft(drains, second.write)} ${second.unit}` : undefined),
       ),
-      c.text('From the centre line', ({ drains = [] }) => [...new Set(drains.map(([, y]) => acrossWords(book, y)))].join('; ')),
+      c.text('From the center line', ({ drains = [] }) => [...new Set(drains.map(([, y]) => acrossWords(book, y)))].join('; ')),
       c.page((zone) => zone.id),
     ],
     empty: 'No drain hole of a cavity is recorded: look at the lowest edge of each belly panel.',

@@ -31,7 +31,7 @@ export function earthsAnswer(book: Book) {
       panelColumn(book),
       c.page((node) => node.id),
     ],
-    empty: 'No earth bond is recorded: not verified.',
+    empty: 'No ground bond is recorded: not verified.',
   });
 }
 

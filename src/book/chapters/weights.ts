@@ -1,5 +1,6 @@
 import type { AxleLoad } from '../../compute/weights/types.js';
 import { number } from '../../quantity/format.js';
+import { readerOf, spelt } from '../../words/index.js';
 import { type Book, type ChapterMaker, stageName } from '../book.js';
 import { table } from '../table.js';
 import { placeColumn } from '../where.js';
@@ -44,10 +45,11 @@ function weightData(book: Book) {
   };
 }
 
-const RULING = { gawr: 'axle rating (GAWR)', tyres: 'tyres', wheels: 'wheels', suspension: 'suspension' } as const;
+const RULING = { gawr: 'axle rating (GAWR)', tyres: 'tires', wheels: 'wheels', suspension: 'suspension' } as const;
 
 function ratingTable(book: Book) {
-  const { axles } = book.assessment.model.shell.chassis;
+  const { shop, shell } = book.assessment.model;
+  const { axles } = shell.chassis;
   const ratings = new Map(book.assessment.figures.weights.ratings.map((one) => [one.axle, one]));
   return table(book.show, {
     rows: axles,
@@ -56,15 +58,15 @@ function ratingTable(book: Book) {
       c.id('Axle', (axle) => axle.id),
       c.station('From datum', (axle) => axle.xMm),
       c.massDown('GAWR', (axle) => axle.gawrKg),
-      c.massDown('Tyres, all', (axle) => ratings.get(axle.id)?.tyresKg),
+      c.massDown('Tires, all', (axle) => ratings.get(axle.id)?.tyresKg),
       c.massDown('Wheels, all', (axle) => ratings.get(axle.id)?.wheelsKg),
       c.massDown('Suspension', (axle) => axle.suspensionKg),
       c.massDown('Limit', (axle) => ratings.get(axle.id)?.limitKg),
       c.text('Limited by', (axle) => {
         const by = ratings.get(axle.id)?.limitedBy;
-        return by && RULING[by];
+        return by && spelt(readerOf(shop), RULING[by]);
       }),
-      c.pressure('Tyre pressure', (axle) => axle.tyres?.inflationPa),
+      c.pressure('Tire pressure', (axle) => axle.tyres?.inflationPa),
     ],
     empty: 'No axles are recorded.',
   });
@@ -110,7 +112,10 @@ function ticketTable(book: Book) {
   const residual = (id: string): string | undefined => {
     const figure = figures.get(id);
     if (!figure) return undefined;
-    const where = figure.residualXMm === undefined ? '' : `, centred ${book.show.length(figure.residualXMm)} aft`;
+    const where =
+      figure.residualXMm === undefined
+        ? ''
+        : `, ${spelt(readerOf(book.assessment.model.shop), 'centered')} ${book.show.length(figure.residualXMm)} aft`;
     return `${book.show.mass(figure.residualKg)}${where}`;
   };
   return table(book.show, {

@@ -56,7 +56,7 @@ export function weightFigures({ model: { shell }, figures: { weights } }: Assess
           how: 'as the chassis maker’s document states it',
         },
         {
-          name: `Tyres, ${axle.id}`,
+          name: `Tires, ${axle.id}`,
           value: [
             tyres ? `${tyres.count} × ${tyres.size ?? 'size not recorded'}${axle.dual ? ', dual' : ''}` : 'not recorded',
             pressure === undefined
@@ -90,7 +90,7 @@ export function weightFigures({ model: { shell }, figures: { weights } }: Assess
     {
       name: 'Fresh water, full',
       value: label ? pair(label.waterKg, label.waterLb) : both(up, weights.fullWaterKg),
-      how: '1 kg a litre (8.3 lb a gallon), rounded up',
+      how: '1 kg a liter (8.3 lb a gallon), rounded up',
     },
     {
       name: 'Cargo with every belted seat taken and water full (CCC)',

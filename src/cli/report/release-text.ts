@@ -93,7 +93,7 @@ function keepCleanText(groups: readonly KeepClean[], { shell }: Model, paint: Te
   });
   return [
     paint.strong('Do not paint'),
-    paragraph(`Vehicle identification number (${vin}), certification, weight and tyre labels: mask, never coat.`, '  '),
+    paragraph(`Vehicle identification number (${vin}), certification, weight and tire labels: mask, never coat.`, '  '),
     ...(rows.length > 0
       ? [
           textTable(

@@ -78,7 +78,7 @@ function condition(figure: ConditionFigure, shown: ShownUnits, paint: TerminalPa
   const margin = figure.gvwrMarginKg === undefined ? 'no GVWR' : `GVWR margin ${shown.massDown(figure.gvwrMarginKg)}`;
   const total = `total ${shown.mass(figure.totalKg)}, ${margin}, ${verdictText(figure.verdict, paint)}`;
   const names = Math.max(...figure.axles.map((axle) => widthOf(axle.axle)), 0);
-  const at = figure.axles.length > 0 ? `, centred ${centre(figure, shown)}` : '';
+  const at = figure.axles.length > 0 ? `, centered ${centre(figure, shown)}` : '';
   return [
     paragraph(`${paint.strong(`${figure.name}:`)} ${total}${at}`, '  '),
     ...figure.axles.map((axle) => axleLine(axle, names, shown, paint)),
@@ -136,7 +136,7 @@ function residualText(ticket: TicketFigure, units: 'us' | 'metric' | 'both'): st
     return '';
   const shown = shownIn(units);
   const where = `${length(Math.abs(ticket.residualXMm), units)} ${ticket.residualXMm < 0 ? 'ahead' : 'aft'} of the front axle`;
-  return `${ticket.id}: ${shown.mass(ticket.residualKg)} ${shown.massUnit} unexplained, centred ${where}.`;
+  return `${ticket.id}: ${shown.mass(ticket.residualKg)} ${shown.massUnit} unexplained, centered ${where}.`;
 }
 
 /** The figures of the label: the same here, in the book and on the label itself. */

@@ -12,7 +12,7 @@ export interface MovingPart {
   /** Axle or opening. */
   readonly id: string;
   readonly kind: 'tyre' | 'slide';
-  /** `tyres left of steer`, `slide-out SO-1`. */
+  /** `tires left of steer`, `slide-out SO-1`. */
   readonly name: string;
   readonly room: Convex;
   /** Circuits, runs and nodes that belong to it. */
@@ -73,7 +73,7 @@ function tyreRooms(axle: Axle, railTopMm: number | undefined): readonly MovingPa
   return (['left', 'right'] as const).map((side): MovingPart => {
     const y = ((side === 'left' ? -1 : 1) * trackMm) / 2;
     const ring = uprightOblong([axle.xMm, y, hubMm - travel.reboundMm], [axle.xMm, y, hubMm + travel.bumpMm], turned.radiusMm);
-    return part(axle.id, 'tyre', `tyres ${side} of axle ${axle.id}`, ring, 2 * turned.halfMm);
+    return part(axle.id, 'tyre', `tires ${side} of axle ${axle.id}`, ring, 2 * turned.halfMm);
   });
 }
 

@@ -29,7 +29,7 @@ interface Piece {
 }
 
 const NOTES = [
-  'Overall sizes cover what is recorded: frame, skins, tanks, equipment with a size, roof units, awnings and tyres. Cab, bumpers, mirrors and antennas count only where they are recorded: measure before you trust a low bridge.',
+  'Overall sizes cover what is recorded: frame, skins, tanks, equipment with a size, roof units, awnings and tires. Cab, bumpers, mirrors and antennas count only where they are recorded: measure before you trust a low bridge.',
 ];
 
 /** Length, width and height over everything on record; undefined where nothing with a size is. */

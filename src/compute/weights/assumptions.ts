@@ -61,7 +61,7 @@ export function assumptions(model: Model, basis: Basis, reserve: number, planned
     ...(chassis.axles.some(
       (axle) => axle.tyres && (axle.tyres.inflationPa === undefined || axle.tyres.inflationForIndexPa === undefined),
     )
-      ? ['Without recorded pressures, tyres are taken at their full load index.']
+      ? ['Without recorded pressures, tires are taken at their full load index.']
       : []),
     ...(unsaid.length > 0
       ? [
@@ -73,7 +73,7 @@ export function assumptions(model: Model, basis: Basis, reserve: number, planned
       : []),
     ...(model.shell.bays.length > 0
       ? [
-          'Bay allowances keep axles, their ends, tyres, GVWR and the bays’ own limits with any tank at any level, any seat taken or not, slide-outs in or out; any bay may be empty, none counts on another to balance it. They leave no room for the uncertainty.',
+          'Bay allowances keep axles, their ends, tires, GVWR and the bays’ own limits with any tank at any level, any seat taken or not, slide-outs in or out; any bay may be empty, none counts on another to balance it. They leave no room for the uncertainty.',
         ]
       : []),
     ...(chassis.gcwrKg === undefined

@@ -78,7 +78,7 @@ function stateLimits(
   });
 }
 
-const WORDS = { gawr: 'GAWR', tyres: 'tyres', wheels: 'wheels', suspension: 'suspension' } as const;
+const WORDS = { gawr: 'GAWR', tyres: 'tires', wheels: 'wheels', suspension: 'suspension' } as const;
 
 /** One kilogram in a bay, where the bay stands with the slide-outs as they are. */
 function oneKg(state: SearchState, bay: Bay): Load {

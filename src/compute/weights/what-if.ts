@@ -57,7 +57,7 @@ export function whatIf(model: Model, weights: Weights, thoughts: readonly Though
   return [...gross, ...lines('axle', axles), ...lines('end', ends), ...tyres, ...bays];
 }
 
-const tyreName = ({ axle, end }: LoadLine): string => (end ? `each tyre, ${end} end of ${axle}` : `each tyre of ${axle}`);
+const tyreName = ({ axle, end }: LoadLine): string => (end ? `each tire, ${end} end of ${axle}` : `each tire of ${axle}`);
 
 const unladenUncertainty = ({ conditions }: Weights): number =>
   conditions.find((one) => one.name === 'unladen' && one.kind === 'standard')?.uncertaintyKg ?? 0;

@@ -1,6 +1,7 @@
 import type { Assessment } from '../../assess.js';
 import type { AxleLoad, ConditionFigure } from '../../compute/weights/types.js';
 import { mass, number, type UnitSystem } from '../../quantity/format.js';
+import { readerOf, spelt } from '../../words/index.js';
 import { chartUnit, ticks } from '../chart-axis.js';
 import { compose, type Drawing, type DrawingOptions } from '../compose.js';
 import { line, type Mark, rectangle, textMark } from '../scene.js';
@@ -64,7 +65,10 @@ export function axleChart(a: Assessment, sheet: SheetSize, options: DrawingOptio
       marks,
       wishes: [],
       notes: [
-        'Heavy line: limit of the axle (least of axle, tyres, wheels, suspension). Whisker: expanded uncertainty, k = 2. Dark bar: over the limit.',
+        spelt(
+          readerOf(a.model.shop),
+          'Heavy line: limit of the axle (least of axle, tires, wheels, suspension). Whisker: expanded uncertainty, k = 2. Dark bar: over the limit.',
+        ),
         all.length > conditions.length ? `${all.length - conditions.length} more conditions in the table.` : '',
       ].filter(Boolean),
     },

@@ -63,4 +63,4 @@ chassis:
 };
 
 const placed = (xMm: number, units: Parameters<typeof length>[1]): string =>
-  `, centred ${length(Math.abs(xMm), units)} ${xMm < 0 ? 'ahead of' : 'aft of'} the front axle`;
+  `, centered ${length(Math.abs(xMm), units)} ${xMm < 0 ? 'ahead of' : 'aft of'} the front axle`;
