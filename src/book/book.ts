@@ -1,6 +1,7 @@
 import type { Assessment } from '../assess.js';
 import type { Signed } from '../closeout/signed.js';
 import type { Person } from '../records/index.js';
+import type { Language, Reader } from '../words/index.js';
 import type { SheetSize as AvailableSize, Drawings } from './drawings.js';
 import type { BookSigner, CommitList, Edition } from './input.js';
 import type { BookPhotos } from './photos.js';
@@ -23,6 +24,8 @@ export interface Book {
   /** Sign-offs that nothing has replaced, by id. Judged on the whole record: what an edition hides is covered by them too. */
   readonly standings: ReadonlyMap<string, Signed['standing']>;
   readonly show: Show;
+  /** The language of shop.yaml: of the page that everybody must be able to read. */
+  readonly everybody: Language;
   readonly draw: Drawings;
   readonly photos: BookPhotos;
   readonly sheets: Readonly<Record<Orientation, PaperSize>>;
@@ -39,6 +42,8 @@ export interface Chapter {
   readonly template: string;
   readonly data: object;
   readonly bare?: boolean;
+  /** Whom it speaks to, where that is not whoever reads the rest of the book. */
+  readonly reader?: Reader;
   /** Stands before the contents, as the cover does. */
   readonly front?: boolean;
 }

@@ -102,6 +102,7 @@ export async function editionBook(input: BookInput): Promise<Book> {
     history: historyFor(input.history, input.assessment.model, input.edition),
     standings: new Map(signedStages(input.assessment.model).map(({ signoff, standing }) => [signoff.id, standing])),
     show,
+    everybody: readerOf(input.assessment.model.shop).language,
     draw: input.drawings ?? projectDrawings,
     photos: await preparePhotos(shell.photos, input.photoFile),
     sheets,

@@ -15,10 +15,12 @@ export interface RenderedChapter {
   readonly lacking: readonly string[];
 }
 
-export function rendered(book: Book, { key, title, bare, front, template, data }: Chapter): RenderedChapter {
-  const markup = render(template, { key, title, template, data, bare, book: common(book) });
+export function rendered(book: Book, { key, title, bare, front, template, data, reader }: Chapter): RenderedChapter {
+  const spoken = common(book);
+  const markup = render(template, { key, title, template, data, bare, book: reader ? { ...spoken, reader } : spoken });
   const { text, lacking } = withGlyphs(raised(book.clean?.(markup) ?? markup));
-  const html = `<section class="chapter ${key}" data-chapter="${key}">\n${text}\n</section>`;
+  const other = reader && reader.language !== spoken.reader.language ? ` lang="${reader.language}"` : '';
+  const html = `<section class="chapter ${key}" data-chapter="${key}"${other}>\n${text}\n</section>`;
   return { key, title, ...(bare ? { bare } : {}), ...(front ? { front } : {}), html, lacking };
 }
 

@@ -17,30 +17,35 @@ export interface RescueItem {
   readonly node?: ServiceNode;
 }
 
-/** In the page of a hurry there is room for so many of a group; the rest is in the chapters. */
+/** The page of a hurry has room to place and draw so many of a group; the others are named. */
 const MOST_OF_A_GROUP = 6;
 
 export interface Rescue {
   readonly items: readonly RescueItem[];
-  /** How many of a group found no room. */
-  readonly more: ReadonlyMap<RescueGroup, number>;
+  /** Those of a group that found no room on the plan. */
+  readonly more: ReadonlyMap<RescueGroup, readonly { readonly id: string; readonly name: string }[]>;
 }
 
 /** Gas, fuel, AC and batteries of a shell, numbered in the order of the list. Pure: the plan and the list both ask it. */
 export function rescueItems(shell: Pick<Shell, 'nodes' | 'runs' | 'circuits' | 'tanks' | 'components'>): Rescue {
   const items: RescueItem[] = [];
-  const more = new Map<RescueGroup, number>();
+  const more = new Map<RescueGroup, readonly { readonly id: string; readonly name: string }[]>();
   const things = rescueSources(shell);
   const tanks = new Map(shell.tanks.map((tank) => [tank.id, tank] as const));
   for (const group of RESCUE_GROUPS) {
     const found = things.filter((one) => one.group === group);
-    for (const { id, node } of found.slice(0, MOST_OF_A_GROUP)) {
-      const at = node?.at ?? tanks.get(id)?.at;
+    const nameOf = ({ id, node }: (typeof found)[number]): string => {
       const named = node ? (node.name ?? node.nodeKind) : `${tanks.get(id)?.contents} tank`.replace(/tank tank$/u, 'tank');
-      const name = node?.planned ? `${named} ${PLANNED_WORDS}` : named;
+      return node?.planned ? `${named} ${PLANNED_WORDS}` : named;
+    };
+    for (const one of found.slice(0, MOST_OF_A_GROUP)) {
+      const { id, node } = one;
+      const at = node?.at ?? tanks.get(id)?.at;
+      const name = nameOf(one);
       items.push({ number: items.length + 1, group, id, name, ...(at ? { at } : {}), ...(node ? { node } : {}) });
     }
-    if (found.length > MOST_OF_A_GROUP) more.set(group, found.length - MOST_OF_A_GROUP);
+    const left = found.slice(MOST_OF_A_GROUP).map((one) => ({ id: one.id, name: nameOf(one) }));
+    if (left.length > 0) more.set(group, left);
   }
   return { items, more };
 }

@@ -12,7 +12,7 @@ export const EMERGENCY = {
   'emergency.off': { us: '{media} (not on the plan)', es: '{media} (no en el plano)' },
   'emergency.rest.list': { us: 'in the list of shut-offs', es: 'en la lista de llaves de corte' },
   'emergency.rest.chapter': { us: 'in the chapter of its service', es: 'en el capítulo de su instalación' },
-  'emergency.more': { us: 'and {count} more {where}', es: 'y {count} más {where}' },
+  'emergency.more': { us: 'Also, {where}:', es: 'Además, {where}:' },
   'emergency.panel': { us: 'panel', es: 'panel' },
   'place.by': { us: 'by {door} {id}', es: 'junto a la {door} {id}' },
   'rough.none': { us: 'place not recorded', es: 'lugar no registrado' },

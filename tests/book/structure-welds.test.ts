@@ -27,6 +27,7 @@ function bookOf(edition: Edition): Book {
     editionName: EDITION_POLICY[edition].name,
     fingerprint: FINGERPRINT,
     dirty: false,
+    everybody: 'en',
     history: HISTORY,
     standings: new Map(),
     show: showIn('both'),

@@ -119,7 +119,7 @@ export const TRAILS: readonly Trail[] = [
     steps: [/^What does each axle/u],
     answer: [/steer/u, /Limit/u, /Margin/u],
   },
-  { question: 'At what tyre pressure?', steps: [/^t[iy]re pressure$/u], answer: [/Tyre pressure/u, /GAWR/u, /120/u] },
+  { question: 'At what tyre pressure?', steps: [/^t[iy]re pressure$/u], answer: [/Tire pressure/u, /GAWR/u, /120/u] },
   { question: 'Was it repaired before?', steps: [/^Was this repaired/u], answer: [/NC-0\d/u, /AM-0\d/u] },
   { question: 'Where will a leak show?', steps: [/^A stain or a leak/u], answer: [/Shows at/u, /BP-L-1/u, /CW-T1/u] },
   {

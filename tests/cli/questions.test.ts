@@ -150,7 +150,7 @@ const QUESTIONS: readonly Question[] = [
   {
     asks: '20 where are earths and bonding studs',
     command: ['where', SHELL, 'earths'],
-    holds: [/ES-6 +earth stud 6/u, 'stainless washer', 'AP-06 forearm', 'torque'],
+    holds: [/ES-6 +ground stud 6/u, 'stainless washer', 'AP-06 forearm', 'torque'],
   },
   {
     asks: '21 which wires are abandoned or spare',

@@ -12,13 +12,13 @@ describe('words for a place', () => {
         const printed = words(y);
         for (const side of ['left', 'right'])
           expect(placeWord(side)?.([1000, y, 100], bounds), printed).toBe(printed.includes(` ${side}`));
-        if (printed.includes('on the centre line')) expect(placeWord('centre')?.([1000, y, 100], bounds)).toBe(true);
+        if (printed.includes('on the center line')) expect(placeWord('centre')?.([1000, y, 100], bounds)).toBe(true);
       }),
     );
   });
 
   it('say ahead, aft, below and above from the datum', () => {
     expect(placeWords({ length: (mm) => `${mm} mm` }, [-300, 51, -20])).toBe('300 mm ahead, 51 mm right, 20 mm below\u00a0rail');
-    expect(words(0)).toBe('1000 mm aft, on the centre line, 100 mm above\u00a0rail');
+    expect(words(0)).toBe('1000 mm aft, on the center line, 100 mm above\u00a0rail');
   });
 });

@@ -2,7 +2,9 @@ import { RESCUE_GROUPS, rescueBadge, rescueItems, shellExtent } from '../../draw
 import { firstShutOffs } from '../../query/isolate/rescue.js';
 import type { ServiceNode } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
-import { phrasesFor, sentencesFor } from '../sentences.js';
+import { inLanguage } from '../language.js';
+import { phrasesFor, readerFor, sentencesFor } from '../sentences.js';
+import { showIn } from '../show.js';
 import { type Ref, ref } from '../table.js';
 import { IN_THE_OPEN, wayToNode } from '../where.js';
 
@@ -25,7 +27,8 @@ const BADGE_MM = 10.5;
 const COLUMNS_GAP_MM = 6;
 
 /** One page, read in seconds: a numbered plan of gas, fuel, mains and batteries as large as the sheet takes, the list beside it. */
-export const emergencyChapter: ChapterMaker = (book) => {
+export const emergencyChapter: ChapterMaker = (given) => {
+  const book = inLanguageOf(given, given.everybody);
   const w = sentencesFor(book);
   const phrase = phrasesFor(book);
   const { shell } = book.assessment.model;
@@ -43,7 +46,7 @@ export const emergencyChapter: ChapterMaker = (book) => {
     }));
   const groups: readonly Listed[] = RESCUE_GROUPS.map((title) => ({
     title: phrase(title) ?? title,
-    more: more.get(title) ?? 0,
+    more: (more.get(title) ?? []).map(({ id, name }) => ({ ref: ref(id), name: phrase(name) ?? name })),
     items: items
       .filter((item) => item.group === title)
       .map(({ number, id, name, at, node }) => ({
@@ -58,7 +61,7 @@ export const emergencyChapter: ChapterMaker = (book) => {
   const named = OTHER_MEDIA.filter((medium) => shell.nodes.some((node) => node.medium === medium && first.has(node.id)));
   const rest: Listed = {
     title: w('emergency.off', { media: inWords(named.map((one) => phrase(book.draw.mediumName(one)) ?? one)) }),
-    more: 0,
+    more: [],
     items: others,
   };
   const listed = [gas, ...electric, fuel, rest].filter((group) => group !== undefined).filter((group) => group.items.length > 0);
@@ -72,6 +75,7 @@ export const emergencyChapter: ChapterMaker = (book) => {
     key: 'emergency',
     title: w('emergency.title'),
     template: 'emergency',
+    reader: readerFor(book),
     ...(book.edition === 'service' ? { front: true } : {}),
     data: {
       rest: w(book.edition === 'owner' ? 'emergency.rest.list' : 'emergency.rest.chapter'),
@@ -86,13 +90,20 @@ export const emergencyChapter: ChapterMaker = (book) => {
   };
 };
 
+/** The same book, read in another language. */
+const inLanguageOf = (book: Book, language: Book['everybody']): Book => ({
+  ...book,
+  assessment: inLanguage(book.assessment, language),
+  show: showIn(book.assessment.model.shop.units, language),
+});
+
 /** `Water, compressed air`. */
 const inWords = (words: readonly string[]): string => words.map((word, i) => (i === 0 ? word : word.toLowerCase())).join(', ');
 
 interface Listed {
   readonly title: string;
-  /** How many found no room. */
-  readonly more: number;
+  /** Those that are not on the plan. */
+  readonly more: readonly { readonly ref: Ref; readonly name: string }[];
   readonly items: readonly {
     /** Its number in the shape of its group; absent: not on the plan. */
     readonly badge?: { readonly svg: string };
@@ -134,15 +145,21 @@ function beneathHeight(groups: readonly Listed[], columnMm: number): number {
 
 function heightOf({ items, more }: Listed, columnMm: number): number {
   const lineLetters = Math.floor((columnMm - BADGE_MM) / LETTER_MM);
-  return items.reduce(
-    (sum, { name, ref, normally = '', place, panels = [], words = '' }) => {
-      const opened = panels.reduce((all, one) => all + one.text.length + 2, panels.length > 0 ? 7 : 0);
-      const letters = [name, ref.text, normally, place, words].reduce((all, one) => all + (one ? one.length + 2 : 0), opened);
-      return sum + Math.max(LEAST_ITEM_MM, Math.ceil(letters / lineLetters) * LINE_MM) + ITEM_GAP_MM;
-    },
-    TITLE_MM + (more > 0 ? LINE_MM : 0),
-  );
+  return items.reduce((sum, { name, ref, normally = '', place, panels = [], words = '' }) => {
+    const opened = panels.reduce((all, one) => all + one.text.length + 2, panels.length > 0 ? 7 : 0);
+    const letters = [name, ref.text, normally, place, words].reduce((all, one) => all + (one ? one.length + 2 : 0), opened);
+    return sum + Math.max(LEAST_ITEM_MM, Math.ceil(letters / lineLetters) * LINE_MM) + ITEM_GAP_MM;
+  }, TITLE_MM + moreHeight(more, columnMm));
 }
+
+/** Of the line that names what is not on the plan; it has no badge beside it. */
+function moreHeight(more: Listed['more'], columnMm: number): number {
+  if (more.length === 0) return 0;
+  const letters = more.reduce((sum, { ref, name }) => sum + ref.text.length + name.length + 3, MORE_LETTERS);
+  return Math.ceil((letters * LETTER_MM) / columnMm) * LINE_MM + ITEM_GAP_MM;
+}
+/** Of `Also, in the chapter of its service:`. */
+const MORE_LETTERS = 38;
 
 /** A rail's depth: what hangs lower hangs under the vehicle, mm. */
 const UNDER_MM = -50;

@@ -151,6 +151,6 @@ describe('the weight label sheet', () => {
 
   it('never rounds a pressure down or a capacity up', () => {
     // 120 psi is 827.37 kPa (NIST SP 811 B.8: 1 psi = 6.894 757 kPa).
-    expect(figure(/^Tyres, steer/u)).toContain('828 kPa (120 psi) cold');
+    expect(figure(/^Tires, steer/u)).toContain('828 kPa (120 psi) cold');
   });
 });

@@ -24,7 +24,7 @@ describe('what if this is loaded', () => {
     // 200 kg a metre to the right: 0.4 of the moment is the front axle's, over 2 m: 40 kg from one end to the other.
     expect(of(rows, 'right end of front')?.loadKg).toBeCloseTo(2150 + 40, 6);
     expect(of(rows, 'left end of front')?.loadKg).toBeCloseTo(2150 - 40, 6);
-    expect(of(rows, 'each tyre, right end of front')?.loadKg).toBeCloseTo(2190, 6);
+    expect(of(rows, 'each tire, right end of front')?.loadKg).toBeCloseTo(2190, 6);
     expect(of(rows, 'whole vehicle')?.loadKg).toBeCloseTo(10000 + 200 + 68 + 200, 6);
     expect(of(rows, 'B')).toMatchObject({ kind: 'bay', verdict: 'within', marginKg: 100 });
   });

@@ -111,7 +111,7 @@ describe('weight.unexplained', () => {
   it('1 % of a finished vehicle, 3 % before', () => {
     expect(said(unexplained, weighed(at('finished', 5200), {}, { bare }))).toEqual([
       expect.stringContaining(
-        'warning T-1: Ticket T-1 of 2026-06-30: 200 kg unexplained (1.8 % of 11,200 kg), centred 0 mm aft of the front axle, expected at most 1.0 %',
+        'warning T-1: Ticket T-1 of 2026-06-30: 200 kg unexplained (1.8 % of 11,200 kg), centered 0 mm aft of the front axle, expected at most 1.0 %',
       ),
     ]);
     expect(judge(unexplained, weighed(at('walls', 5200), {}, { bare }))).toEqual([]);
