@@ -23,13 +23,16 @@ const MOST_OF_A_GROUP = 6;
 export interface Rescue {
   readonly items: readonly RescueItem[];
   /** Those of a group that found no room on the plan. */
-  readonly more: ReadonlyMap<RescueGroup, readonly { readonly id: string; readonly name: string }[]>;
+  readonly more: ReadonlyMap<RescueGroup, readonly Named[]>;
 }
+
+/** `node` as in a {@link RescueItem}. */
+type Named = Pick<RescueItem, 'id' | 'name' | 'node'>;
 
 /** Gas, fuel, AC and batteries of a shell, numbered in the order of the list. Pure: the plan and the list both ask it. */
 export function rescueItems(shell: Pick<Shell, 'nodes' | 'runs' | 'circuits' | 'tanks' | 'components'>): Rescue {
   const items: RescueItem[] = [];
-  const more = new Map<RescueGroup, readonly { readonly id: string; readonly name: string }[]>();
+  const more = new Map<RescueGroup, readonly Named[]>();
   const things = rescueSources(shell);
   const tanks = new Map(shell.tanks.map((tank) => [tank.id, tank] as const));
   for (const group of RESCUE_GROUPS) {
@@ -44,7 +47,9 @@ export function rescueItems(shell: Pick<Shell, 'nodes' | 'runs' | 'circuits' | '
       const name = nameOf(one);
       items.push({ number: items.length + 1, group, id, name, ...(at ? { at } : {}), ...(node ? { node } : {}) });
     }
-    const left = found.slice(MOST_OF_A_GROUP).map((one) => ({ id: one.id, name: nameOf(one) }));
+    const left = found
+      .slice(MOST_OF_A_GROUP)
+      .map((one) => ({ id: one.id, name: nameOf(one), ...(one.node ? { node: one.node } : {}) }));
     if (left.length > 0) more.set(group, left);
   }
   return { items, more };

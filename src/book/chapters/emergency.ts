@@ -44,15 +44,18 @@ export const emergencyChapter: ChapterMaker = (given) => {
       place: roughPlace(book, node.at),
       ...openWith(book, node),
     }));
+  // A name that the shop gave stays as it is.
+  const spoken = ({ name, node }: { readonly name: string; readonly node?: ServiceNode }): string =>
+    node?.name ? name : (phrase(name) ?? name);
   const groups: readonly Listed[] = RESCUE_GROUPS.map((title) => ({
     title: phrase(title) ?? title,
-    more: (more.get(title) ?? []).map(({ id, name }) => ({ ref: ref(id), name: phrase(name) ?? name })),
+    more: (more.get(title) ?? []).map((one) => ({ ref: ref(one.id), name: spoken(one) })),
     items: items
       .filter((item) => item.group === title)
       .map(({ number, id, name, at, node }) => ({
         ...(at ? { badge: { svg: rescueBadge(title, number, phrase(title)) } } : {}),
         ref: ref(id),
-        name: node?.name ? name : (phrase(name) ?? name),
+        name: spoken({ name, ...(node ? { node } : {}) }),
         place: roughPlace(book, at),
         ...(node ? { normally: phrase(node.position), ...openWith(book, node) } : {}),
       })),
