@@ -1,6 +1,6 @@
 import type { Assessment } from '../../assess.js';
 import { hazardAct, hazardWord } from '../../query/hazards.js';
-import { type Reader, readerOf } from '../../words/index.js';
+import { type Reader, readerOf, say } from '../../words/index.js';
 import { fontFaces } from '../fonts.js';
 import type { Edition } from '../input.js';
 import { travelFacts } from '../overall.js';
@@ -11,7 +11,7 @@ import { escaped, render, templateText } from '../templates.js';
 import { qrCode } from './code.js';
 import { markers } from './markers.js';
 import { type PanelLabel, panelLabels } from './panel-labels.js';
-import { cornerOf, type LabelStock, type Paper, perSheet, STOCK } from './stock.js';
+import { cornerOf, type LabelStock, perSheet, STOCK, sheetWords } from './stock.js';
 import { stripes } from './stripes.js';
 import { weightFigures } from './weight-figures.js';
 
@@ -39,7 +39,6 @@ export interface Labels {
 const QR_MM = 26;
 /** The printer keeps so much of a sheet's height free, mm. */
 const FOOT_MM = 1.2;
-const PAPER_WORDS: Readonly<Record<Paper, string>> = { letter: 'letter paper', a4: 'A4 paper' };
 
 /** All label sheets of a shell as one document: how to print them, the weight figures, then the labels. Pure. */
 export function labelDocument(input: LabelInput): Labels {
@@ -54,16 +53,16 @@ export function labelDocument(input: LabelInput): Labels {
     vin: shell.vin,
     shop: [shop.name, shop.notice].filter(Boolean).join(' · '),
     notice: shop.notice,
-    paper: PAPER_WORDS[shop.paper],
-    edition: input.edition,
+    paper: say(reader, `labels.paper.${shop.paper}`),
+    editionName: say(reader, `labels.edition.${input.edition}`),
     revision: input.revision?.slice(0, 10) ?? 'not committed',
     committed: input.revision !== undefined,
     uncommitted: input.uncommitted,
     fingerprint: input.fingerprint.slice(0, 12),
     paged: panels.some((one) => one.page !== undefined),
     example: panels[0]?.code ?? `${shell.id} AP-01 p.1`,
-    panelStock: stock.panel,
-    markerStock: stock.marker,
+    panelStock: { ...stock.panel, words: sheetWords(stock.panel, reader) },
+    markerStock: { ...stock.marker, words: sheetWords(stock.marker, reader) },
     placard: travelFacts({ assessment: input.assessment, show: showIn(shop.units) }, reader),
     weights: weightFigures(input.assessment),
     reader,
@@ -74,7 +73,11 @@ export function labelDocument(input: LabelInput): Labels {
     ),
     markerSheets: onSheets(
       stock.marker,
-      marked.map((one) => ({ ...one, idPt: fitted(one.run, stock.marker.widthMm - 4, 11, 4) })),
+      marked.map(({ unused, ...one }) => ({
+        ...one,
+        ...(unused ? { unused: say(reader, `labels.${unused}`) } : {}),
+        idPt: fitted(one.run, stock.marker.widthMm - 4, 11, 4),
+      })),
       0,
     ),
   };
