@@ -218,8 +218,12 @@ function heightWords(at: Vec3, isInside: boolean, { floorMm, groundMm, units, sa
   const system: UnitSystem = units === 'both' ? 'us' : units;
   const upMm = at[2] - from;
   const what = isInside ? 'the floor' : 'the ground';
+  if (Math.abs(upMm) < AT_LEVEL_MM) return [said(isInside ? 'at floor level' : 'at ground level')];
   return [said(upMm >= 0 ? `${length(upMm, system)} above ${what}` : `${length(-upMm, system)} below ${what}`)];
 }
+
+/** So near to the floor or the ground it is neither above nor below it, mm. Project default: half an inch. */
+const AT_LEVEL_MM = 12.7;
 
 /** The nearest opening whose kind is a door. */
 function doorWords(at: Vec3, { doors, said, w }: Around, id?: string): readonly string[] {

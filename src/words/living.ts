@@ -8,11 +8,11 @@ export const LIVING = {
     es: 'Todos fuera, contra el viento y lejos. Cuéntelos. No vuelva a entrar por nada.',
   },
   'act.call': {
-    us: 'Ring the emergency services: 911 in the United States and Canada, 112 elsewhere. Say: a coach, with {what}.',
+    us: 'Call the emergency services: 911 in the United States and Canada, 112 elsewhere. Say: a coach, with {what}.',
     es: 'Llame a emergencias: 911 en Estados Unidos y Canadá, 112 en otros lugares. Diga: un vehículo vivienda, con {what}.',
   },
   'act.safe': {
-    us: 'The next ones only if you can do them without smoke, flame or gas about you.',
+    us: 'Do the next steps only if there is no smoke, flame or gas around you.',
     es: 'Lo siguiente solo si puede hacerlo sin humo, llamas ni gas a su alrededor.',
   },
   'act.gas': { us: 'Gas: close {id}, {name}.', es: 'Gas: cierre {id}, {name}.' },
@@ -55,8 +55,8 @@ export const LIVING = {
   'act.shop': { us: 'The shop: {telephone}. Shell {shell}.', es: 'El taller: {telephone}. Carrocería {shell}.' },
   'act.telephone.none': { us: 'telephone not recorded', es: 'teléfono no registrado' },
   'act.again': {
-    us: 'Nothing is switched on, opened or driven again before a licensed trade has looked at it.',
-    es: 'Nada se enciende, se abre ni se conduce de nuevo antes de que lo mire un profesional autorizado.',
+    us: 'Leave everything off and closed, and do not drive, until a licensed trade has looked at it.',
+    es: 'Deje todo apagado y cerrado, y no conduzca, hasta que lo revise un profesional autorizado.',
   },
   'act.size': { us: 'Size of the opening', es: 'Tamaño del hueco' },
   'park.title': { us: 'Parked', es: 'Aparcado' },

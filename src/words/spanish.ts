@@ -116,6 +116,8 @@ export const SPANISH_PATTERNS: readonly (readonly [string, string])[] = [
     'From the records only: lock off, then measure at the place of work before touching it. Order of steps: 29 CFR 1910.147(d).',
     'Solo según los registros: bloquee y mida en el lugar de trabajo antes de tocar. Orden de los pasos: 29 CFR 1910.147(d).',
   ],
+  ['at floor level', 'a nivel del piso'],
+  ['at ground level', 'a nivel del suelo'],
   ['% above the floor', '%1 sobre el piso'],
   ['% below the floor', '%1 bajo el piso'],
   ['% above the ground', '%1 sobre el suelo'],

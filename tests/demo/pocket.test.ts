@@ -179,7 +179,7 @@ describe('the demo’s page for a phone', () => {
     ['bomba de agua', /pump/iu],
     ['calentador', /heater/iu],
     ['disyuntor', /breaker/iu],
-    ['tierra', /earth|bond/iu],
+    ['tierra', /earth|ground|bond/iu],
     ['roof unit', /roof unit/iu],
     ['compres', /compressor/iu],
     ['watre hetaer', /water heater/iu],

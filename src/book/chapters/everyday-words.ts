@@ -83,6 +83,10 @@ export function everydayWords(book: Book): readonly IndexLine[] {
       'water heater, boiler',
       withRole('heater').filter(({ medium }) => medium === 'water'),
     ),
+    ...line(
+      'furnace, heating',
+      shell.nodes.filter(({ medium, nodeKind }) => medium === 'duct' && nodeKind === 'source'),
+    ),
     ...line('outlets, receptacles, sockets', withRole('outlet')),
     ...line('lights, lamps', withRole('lamp')),
     ...line('faucets, taps', withRole('tap')),
@@ -96,7 +100,8 @@ export function everydayWords(book: Book): readonly IndexLine[] {
     heading('winterize, frost, antifreeze', 'h-frost'),
     heading('jack, lift, tow, tie down', 'h-lift'),
     heading('torque, tightening', 'h-torques'),
-    heading('tail light, brake light, turn signal: the chassis maker’s, where not on record here', 'h-who'),
+    heading('tires, tyres, tire pressure, wheels', 'h-ratings'),
+    heading('tail light, brake light, turn signal, horn, wipers: the chassis maker’s, where not on record here', 'h-who'),
   ];
   const order = indexOrder('en');
   return [...lines].sort((a, b) => order(a.name, b.name));

@@ -29,7 +29,7 @@ export function emergencyActs(book: Book): readonly EmergencyAct[] {
   const phrase = phrasesFor(book);
   const { shell } = book.assessment.model;
   const places = placesOf(book.assessment.model, readerFor(book));
-  const act = (words: string, node: ServiceNode): EmergencyAct => ({ words, node, where: places(node.id) ?? '' });
+  const act = (words: string, node: ServiceNode): EmergencyAct => ({ words, node, where: sentenceStart(places(node.id) ?? '') });
   const named = (node: ServiceNode) => ({ id: node.id, name: node.name ?? phrase(node.nodeKind) ?? node.nodeKind });
   const electric = [...shutOffsOf(book, 'dc'), ...shutOffsOf(book, 'ac')];
   const generators = withRole(shell.nodes, 'generator');
@@ -56,7 +56,10 @@ export function emergencyActs(book: Book): readonly EmergencyAct[] {
   return [{ words: w('act.people') }, { words: w('act.call', { what: carries(book) }) }, { words: w('act.safe') }, ...acts];
 }
 
-/** What firemen are told that it carries: `propane, diesel, water`. */
+/** It follows a full stop. */
+const sentenceStart = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
+
+/** What firemen are told that it carries: `propane; diesel; house battery, lithium`. */
 const carries = (book: Book): string =>
   [
     ...new Set([
@@ -65,7 +68,7 @@ const carries = (book: Book): string =>
         .map(({ contents }) => phrasesFor(book)(contents) ?? contents),
       ...withRole(book.assessment.model.shell.nodes, 'battery').map(({ name, id }) => name ?? id),
     ]),
-  ].join(', ');
+  ].join('; ');
 
 /** What nothing aboard switches off. */
 export function staysLive(book: Book): readonly string[] {
