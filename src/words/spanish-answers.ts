@@ -1,5 +1,6 @@
 /** Spanish of what a whole coach is asked for: fuses, tests, lifting, repairs. Signs as in the other patterns. */
 export const ANSWER_PATTERNS: readonly (readonly [string, string])[] = [
+  ['accepted %', 'aceptado %1'],
   ['% is still live', '%1 sigue con tensión'],
   [
     'Lift: % points together are declared for % and lift %, the shell. No point alone carries that.',
@@ -50,6 +51,9 @@ export const ANSWER_PATTERNS: readonly (readonly [string, string])[] = [
 ];
 
 export const ANSWER_TERMS: Readonly<Record<string, string>> = {
+  'changed after delivery': 'cambiado después de la entrega',
+  'welded again': 'soldado de nuevo',
+  'no later accept recorded: not proved': 'sin aceptación posterior registrada: no probado',
   'support it before the last fastener': 'sujételo antes de soltar el último tornillo',
   bonded: 'pegado',
   rivets: 'remaches',

@@ -1,7 +1,7 @@
 /**
  * What ISO 14289-1:2014 (PDF/UA-1), ISO 19005-3:2012 (PDF/A-3) and ISO 32000-1:2008 ask of a printed book, clause by clause, as far as a
  * program can tell. No registry that the project installs from carries a validator of either standard, so each clause is read here from
- * the file with pdf-lib. Left to a reader's judgement, and so not here: whether a description says what a drawing shows, whether the
+ * the file with pdf-lib. The numbers of the clauses and what they ask are from memory, in our own words. Left to a reader's judgement, and so not here: whether a description says what a drawing shows, whether the
  * reading order makes sense, contrast (`style.test.ts` has it for the style sheet).
  */
 

@@ -1,3 +1,4 @@
+import { doneWords, repairsOf } from '../repairs.js';
 import { facts, type Topic } from './topic.js';
 
 export const repairs: Topic = {
@@ -6,22 +7,14 @@ export const repairs: Topic = {
   words: ['repair', 'repairs', 'repaired', 'rework', 'reworked', 'finding', 'findings', 'concession', 'concessions'],
   beside: ['before', 'already', 'ever', 'here'],
   answer({ model: { shell } }) {
-    const rows = [
-      ...shell.findings.map((one) => ({
-        id: one.id,
-        what: one.description,
-        facts: facts(['of', one.of], ['raised', one.raised], ['decision', one.decision ?? 'undecided'], ['closed', one.closed]),
-      })),
-      ...shell.welds.flatMap((weld) =>
-        weld.inspections
-          .filter((look) => look.repair !== undefined)
-          .map((look) => ({
-            id: weld.id,
-            what: `weld repaired ${look.repair === 1 ? 'once' : `${look.repair} times`}`,
-            facts: facts(['of', weld.joins.flat()], ['date', look.date], ['result', look.result]),
-          })),
-      ),
-    ];
+    const decided = new Map(shell.findings.map((one) => [one.id, one]));
+    const rows = repairsOf(shell).map((one) => {
+      const finding = decided.get(one.id);
+      const told = finding
+        ? facts(['raised', one.date], ['decision', finding.decision ?? 'undecided'], ['closed', finding.closed])
+        : facts(['date', one.date], ['done', doneWords(one, (day) => day)]);
+      return { id: one.id, what: one.what, facts: [...facts(['of', one.of]), ...told] };
+    });
     return { rows, notes: rows.length === 0 ? ['No repair is recorded.'] : [] };
   },
 };
