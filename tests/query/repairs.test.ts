@@ -64,7 +64,9 @@ describe('what was repaired', () => {
 
   it('is the same list at the prompt', () => {
     const { assessment } = judged('OV-021');
-    const said = TOPICS.filter(({ name }) => name === 'repairs').flatMap((topic) => answerTopic(assessment, topic).rows.map(({ id }) => id));
+    const said = TOPICS.filter(({ name }) => name === 'repairs').flatMap((topic) =>
+      answerTopic(assessment, topic).rows.map(({ id }) => id),
+    );
     expect(said).toEqual(repairsOf(assessment.model.shell).map(({ id }) => id));
     expect(said.length).toBeGreaterThan(15);
   });
