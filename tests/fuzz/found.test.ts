@@ -1,12 +1,15 @@
 /** What was found by spoiling stores at random, each as a case of its own. */
 import { describe, expect, it } from 'vitest';
 import { EDITIONS } from '../../src/book/input.js';
+import { runProgram } from '../../src/cli/program.js';
 import { fittingScale } from '../../src/drawing/sheet.js';
 import { processNumber } from '../../src/drawing/weld-symbol/process-number.js';
 import { columnFor } from '../../src/entry/columns.js';
 import { parseQuantity } from '../../src/quantity/parse.js';
 import { neverTyped } from '../../src/records/form/unknown-key.js';
 import { smallStore } from '../book/small-store.js';
+import { literalIo } from '../cli/literal-io.js';
+import { laySmallStore } from '../cli/small-store.js';
 import { loadOne } from '../support/store.js';
 import { assessmentOf } from './assessed.js';
 import { pageComplaints } from './pipeline.js';
@@ -46,6 +49,28 @@ describe('a store that was found by chance', () => {
     const assessment = assessmentOf(spoiled(file, from, to));
     if (!assessment) throw new Error('the shell is gone');
     for (const at of EDITIONS.keys()) expect(await pageComplaints(assessment, at, '')).toEqual([]);
+  });
+
+  it('is printed in our own markup where a picture shows what is behind a panel', async () => {
+    const assessment = assessmentOf(spoiled('shells/T-1/photos/photos.yaml', 'of: [DC-12/S1]', 'of: [TROUGH, DC-12/S1]'));
+    if (!assessment) throw new Error('the shell is gone');
+    expect(await pageComplaints(assessment, EDITIONS.indexOf('service'), '')).toEqual([]);
+  });
+
+  it('sends no mark of direction from an id to a terminal, and its bytes to a file', async () => {
+    const store = await laySmallStore({
+      'shells/T-1/components.yaml':
+        '- {id: \u202eabc, name: Generator, mass: 700 lb, at: [300 in, 0 in, -4 in], basis: weighed}\n',
+    });
+    const told = async (terminal: boolean): Promise<string> => {
+      const io = literalIo(store.root, {}, terminal);
+      await runProgram(['export', 'components', 'T-1'], io);
+      return io.answer();
+    };
+    expect(await told(true)).toContain('\\u{202e}abc');
+    expect(await told(true)).not.toContain('\u202e');
+    expect(await told(false)).toContain('\u202eabc');
+    store.remove();
   });
 
   it('has drawings that fit their sheets, whatever is typed', () => {

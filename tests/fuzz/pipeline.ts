@@ -43,8 +43,10 @@ export function complaints({ args, status, answer, messages, tookMs }: Ran, type
   for (const word of ['undefined', 'NaN', '[object ']) {
     if ((answer + messages).includes(word) && !typed.includes(word)) said.push(`${name}: says ${word}`);
   }
+  // A table goes to a file byte for byte; this output is no terminal.
+  const shown = args[0] === 'export' ? messages : answer + messages;
   // biome-ignore lint/suspicious/noControlCharactersInRegex: that none is sent to a terminal
-  if (/[\u0000-\u0008\u000b\u000c\u000e-\u001a\u001c-\u001f\u202a-\u202e]/u.test(answer + messages))
+  if (/[\u0000-\u0008\u000b\u000c\u000e-\u001a\u001c-\u001f\u202a-\u202e]/u.test(shown))
     said.push(`${name}: sends a control character`);
   if (status === 2 && (answer !== '' || messages === '')) said.push(`${name}: status 2 with an answer, or without a word`);
   if (args.includes('--json') && status !== 2) said.push(...jsonComplaints(name, answer));

@@ -81,7 +81,7 @@ function readTag(html: string, from: number): { readonly tag: Tag; readonly end:
 
 /** Every element and attribute that our templates and drawings write. */
 const ELEMENTS = new Set(
-  'html head meta title style body section aside header footer main div span p a b strong sup code h1 h2 h3 ol ul li dl dt dd table colgroup col thead tbody tr th td figure figcaption img svg desc g path rect circle text'.split(
+  'html head meta title style body section aside header footer main div span p a b strong sup code h1 h2 h3 ol ul li dl dt dd br table colgroup col thead tbody tr th td figure figcaption img svg desc g path rect circle text'.split(
     ' ',
   ),
 );
