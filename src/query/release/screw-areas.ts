@@ -1,6 +1,7 @@
 import { isInPolygon, onFacet } from '../../geometry/facet.js';
 import type { Vec3 } from '../../geometry/vector.js';
 import type { DrilledSheet } from './drilled-sheets.js';
+import { SCREW_LOOK_MM } from './screw-obstacles.js';
 import { CELL_WIDEN_MM, type Screws } from './screws.js';
 
 /** A rectangle of a sheet, and the deepest screw that meets nothing anywhere in it. */
@@ -57,14 +58,15 @@ function worstIn(
 ): Pick<ScrewArea, 'depthMm' | 'meets'> | undefined {
   const { facet } = sheet;
   const [across, up] = [Math.ceil(wide / STEP_MM), Math.ceil(high / STEP_MM)];
-  let worst: { depthMm: number; meets?: string } | undefined;
+  const places: Vec3[] = [];
   for (let i = 0; i < across; i++) {
     for (let k = 0; k < up; k++) {
       const at = [u + ((i + 0.5) * wide) / across, v + ((k + 0.5) * high) / up] as const;
       if (!isInPolygon(at, facet.outline) || facet.holes.some((hole) => isInPolygon(at, hole))) continue;
-      const { depthMm, meets } = map.depthAt(sheet, onFacet(facet, at[0], at[1]), CELL_WIDEN_MM);
-      if (worst === undefined || depthMm < worst.depthMm) worst = { depthMm, ...(meets ? { meets: meets.id } : {}) };
+      places.push(onFacet(facet, at[0], at[1]));
     }
   }
-  return worst;
+  if (places.length === 0) return undefined;
+  const met = map.worstAt(sheet, places, CELL_WIDEN_MM);
+  return met ? { depthMm: met.depthMm, meets: met.id } : { depthMm: SCREW_LOOK_MM };
 }

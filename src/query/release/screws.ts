@@ -8,10 +8,9 @@ import type { Model } from '../../model/shell.js';
 import { metalBounds } from '../metal-bounds.js';
 import { type DrilledSheet, drilledSheets, onFace } from './drilled-sheets.js';
 import { type MetalBehind, metalAlong, type ScrewMetal, screwMetalOf } from './screw-metal.js';
-import { SCREW_LOOK_MM, SCREW_RADIUS_MM, type ScrewHit, type ScrewObstacle, screwThings } from './screw-obstacles.js';
+import { SCREW_LOOK_MM, type ScrewHit, type ScrewObstacle, screwThings } from './screw-obstacles.js';
+import { screwMeets, worstScrew } from './worst-screw.js';
 
-/** A sheet that begins this close under the face is laid on it, and the screw goes through both. Project default. */
-const LAID_ON_MM = 12;
 const CELL_MM = 150;
 
 export interface ScrewDepth {
@@ -34,6 +33,8 @@ export interface Screws {
   readonly sheets: readonly DrilledSheet[];
   /** Square into the sheet at the place of it nearest to `at`; everything is `widenMm` thicker than its tolerance asks. */
   depthAt(sheet: DrilledSheet, at: Vec3, widenMm?: number): ScrewDepth;
+  /** What ends the shortest of the screws at these places of one sheet; undefined where none meets anything as deep as is looked. */
+  worstAt(sheet: DrilledSheet, places: readonly Vec3[], widenMm: number): ScrewHit | undefined;
   /** The sheet nearest to a place, and the place of its face. */
   nearest(at: Vec3): { readonly sheet: DrilledSheet; readonly at: Vec3; readonly distanceMm: number } | undefined;
 }
@@ -62,25 +63,30 @@ export function screws(of: ScrewsOf, about?: Bounds): Screws {
     depthAt(sheet, at, widenMm = 0) {
       const start = onFace(sheet, at);
       const ray = boundsOf([start, alongRay(start, sheet.into, SCREW_LOOK_MM)]);
-      let meets: ScrewHit | undefined;
-      let service: ScrewHit | undefined;
-      index.visit(widenMm > CELL_WIDEN_MM ? grow(ray, widenMm - CELL_WIDEN_MM) : ray, (i) => {
-        const { id, kind, met } = things[i] as ScrewObstacle;
-        const depthMm = met(start, sheet.into, SCREW_RADIUS_MM + widenMm);
-        if (depthMm === undefined || depthMm >= SCREW_LOOK_MM || (kind === 'panel' && depthMm < LAID_ON_MM)) return false;
-        if (!meets || depthMm < meets.depthMm) meets = { id, kind, depthMm };
-        const isService = kind !== 'weld' && kind !== 'panel';
-        if (isService && (!service || depthMm < service.depthMm)) service = { id, kind, depthMm };
+      let meets: (ScrewHit & { readonly thing: number }) | undefined;
+      let service: typeof meets;
+      // Of two that are met alike the first counts.
+      const isSooner = (depthMm: number, thing: number, than: typeof meets): boolean =>
+        !than || depthMm < than.depthMm || (depthMm === than.depthMm && thing < than.thing);
+      index.visit(widenMm > CELL_WIDEN_MM ? grow(ray, widenMm - CELL_WIDEN_MM) : ray, (thing) => {
+        const one = things[thing] as ScrewObstacle;
+        const depthMm = screwMeets(one, start, sheet.into, widenMm);
+        if (depthMm === undefined) return false;
+        const { id, kind } = one;
+        const hit = { id, kind, depthMm, thing };
+        if (isSooner(depthMm, thing, meets)) meets = hit;
+        if (kind !== 'weld' && kind !== 'panel' && isSooner(depthMm, thing, service)) service = hit;
         return false;
       });
       const behind = metalIndex.near(ray).map((i) => metal[i] as ScrewMetal);
-      const told = { ...(meets ? { meets } : {}), ...(service ? { service } : {}) };
+      const told = { ...(meets ? { meets: hitOf(meets) } : {}), ...(service ? { service: hitOf(service) } : {}) };
       return {
         depthMm: (meets as ScrewHit | undefined)?.depthMm ?? SCREW_LOOK_MM,
         ...told,
         metal: metalAlong(behind, start, sheet.into),
       };
     },
+    worstAt: (sheet, places, widenMm) => worstScrew(things, index, sheet, places, widenMm),
     nearest(at) {
       let best: ReturnType<Screws['nearest']>;
       for (const sheet of sheets) {
@@ -92,6 +98,8 @@ export function screws(of: ScrewsOf, about?: Bounds): Screws {
     },
   };
 }
+
+const hitOf = ({ id, kind, depthMm }: ScrewHit): ScrewHit => ({ id, kind, depthMm });
 
 function comesInto(model: Model, about: Bounds): (id: string) => boolean {
   const bounds = metalBounds(model);
