@@ -6,6 +6,7 @@ import type { Model } from '../model/shell.js';
 import { roleOf } from '../store/layout.js';
 import { EDITION_POLICY } from './edition-policy.js';
 import type { Edition } from './input.js';
+import { cleanedOf } from './redact/cleaned-of.js';
 import { fieldKeys } from './redact/field-keys.js';
 import { type Hidden, hiddenFrom } from './redact/hidden.js';
 import { cleanText } from './redact/text.js';
@@ -20,16 +21,22 @@ export function cleanFiles(
   files: ReadonlyMap<string, string>,
   hidden: Hidden,
   edition: Edition,
+  kept: KeptText = (_of, make) => make(),
 ): { readonly files: ReadonlyMap<string, string>; readonly unread: readonly string[] } {
   if (edition === 'shop') return { files, unread: [] };
   const [clean, unread] = [new Map<string, string>(), [] as string[]];
   for (const [place, [path, text]] of [...files].entries()) {
-    const one = cleanFile(path, text, hidden, edition);
+    const of = cleanedOf(path, text, hidden, edition);
+    const one =
+      of === undefined ? cleanFile(path, text, hidden, edition) : kept(of, () => cleanFile(path, text, hidden, edition));
     if (one === undefined) unread.push(path);
     else clean.set(fileName(path, place, hidden), one);
   }
   return { files: clean, unread };
 }
+
+/** The text that was kept under all that it is made of, or else `make`'s. */
+export type KeptText = (of: string, make: () => string | undefined) => string | undefined;
 
 /** A record file's path, its own name made anew where something is hidden in it: `welds-orla.yaml` → `welds-7.yaml`. */
 function fileName(path: string, place: number, hidden: Hidden): string {
@@ -73,11 +80,17 @@ export interface Carried {
 }
 
 /** `photoHashes`: path in the store → SHA-256, hex, of the shell's photo files. */
-export function carriedIn(text: StoreText, model: Model, photoHashes: ReadonlyMap<string, string>, edition: Edition): Carried {
+export function carriedIn(
+  text: StoreText,
+  model: Model,
+  photoHashes: ReadonlyMap<string, string>,
+  edition: Edition,
+  kept?: KeptText,
+): Carried {
   const { id } = model.shell;
   const whole = new Map(filesOfShell(text.files.keys(), id).map((path) => [path, text.files.get(path) as string]));
   const hidden = hiddenFrom(model, edition);
-  const { files, unread } = cleanFiles(whole, hidden, edition);
+  const { files, unread } = cleanFiles(whole, hidden, edition, kept);
   const folder = `shells/${id}/photos/`;
   const photos = [...photoHashes].flatMap(([path, sha256]) => {
     const photo = model.shell.photos.find(({ file }) => path === `${folder}${file}`);

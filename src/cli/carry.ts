@@ -6,6 +6,7 @@ import type { Edition } from '../book/input.js';
 import type { StoreText } from '../model/load-types.js';
 import { decode } from '../store/taken.js';
 import { UserError } from '../user-error.js';
+import type { KeptParts } from './kept-parts.js';
 import type { OpenShell } from './open.js';
 import { programBuild } from './program-build.js';
 
@@ -28,6 +29,7 @@ export async function openCarry(
   opened: OpenShell,
   photoHashes: ReadonlyMap<string, string>,
   wanted: CarryPhotos,
+  parts: KeptParts,
 ): Promise<CarryMaker> {
   const [{ carriedIn, textForEdition, withheldFrom }, { fingerprint, sha256 }] = await Promise.all([
     import('../book/edition-records.js'),
@@ -40,7 +42,8 @@ export async function openCarry(
   const tooMany = totalBytes > MOST_PHOTO_BYTES;
   const made = new Map<Edition, ReturnType<typeof carriedIn>>();
   const carriedBy = (edition: Edition) => {
-    const carried = made.get(edition) ?? carriedIn(text, model, photoHashes, edition);
+    const carried =
+      made.get(edition) ?? carriedIn(text, model, photoHashes, edition, (of, make) => parts.once('cleaned', of, make));
     made.set(edition, carried);
     return carried;
   };

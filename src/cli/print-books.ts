@@ -11,6 +11,7 @@ import type { Language } from '../words/index.js';
 import { type CarryMaker, type CarryPhotos, openCarry } from './carry.js';
 import type { Context } from './context.js';
 import { fingerprintOf } from './fingerprint-of.js';
+import { KeptParts } from './kept-parts.js';
 import type { OpenShell } from './open.js';
 
 export interface PrintedFile {
@@ -117,10 +118,14 @@ export async function inputOf(opened: OpenShell, carried: CarryPhotos, context: 
   const photos = new Map(shell.photos.map((photo) => [photo.id, photo]));
   context.progress('Taking the fingerprint');
   const { fingerprint, photoHashes } = await fingerprintOf(opened);
+  const { drawingsFrom } = await import('../book/project-drawings.js');
+  const parts = KeptParts.of(opened);
+  context.later(() => parts.save());
   const input: Prepared['input'] = {
     assessment: inLanguage(assessment, language),
     fingerprint,
     history: await historyOf(opened),
+    drawings: drawingsFrom((of, make) => parts.once('drawing', of, make)),
     dirty: (opened.standing?.uncommitted.length ?? 0) > 0,
     async photoFile(id) {
       const photo = photos.get(id);
@@ -129,7 +134,7 @@ export async function inputOf(opened: OpenShell, carried: CarryPhotos, context: 
       return readFile(path.join(folder, photo.file)).catch(() => undefined);
     },
   };
-  return { input, carry: await openCarry(opened, photoHashes, carried) };
+  return { input, carry: await openCarry(opened, photoHashes, carried, parts) };
 }
 
 /** Who signs a book of this shell: the shop's key where there is one. Its time is that of the closing tag, else of the commit. */

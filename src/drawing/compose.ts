@@ -36,7 +36,12 @@ export interface DrawingOptions {
   readonly planned?: (id: string) => boolean;
   /** For drawings made without a shop's settings. */
   readonly units?: UnitSystem;
+  /** Where drawings are kept. Default: nowhere. */
+  readonly kept?: KeptDrawings;
 }
+
+/** The drawing that was kept under the text of all that it is made of, or else `make`'s. */
+export type KeptDrawings = (of: string, make: () => Drawing) => Drawing;
 
 /** Everything that a view has to say before labels find their places. */
 export interface ViewDraft {
@@ -65,10 +70,26 @@ export interface ViewDraft {
   readonly lists?: boolean;
 }
 
-/** Places labels, adds scale bar, arrow and notes, and writes the SVG. */
+/** Places labels, adds scale bar, arrow and notes, and writes the SVG. A kept drawing is without its `marks`. */
 export function compose(draft: ViewDraft, options: DrawingOptions): Drawing {
-  const w = sayTo(draft.reader ?? readerOf({}));
   const shown = draft.marks.map((mark) => asPlanned(mark, options.planned));
+  const of = options.kept && !options.linkable ? textOf({ ...draft, marks: shown }) : undefined;
+  if (!options.kept || of === undefined) return composed(draft, shown, options);
+  return options.kept(of, () => {
+    const { marks, ...drawing } = composed(draft, shown, options);
+    return drawing;
+  });
+}
+
+/** Undefined where a label draws itself, and where JSON has no word for a value: then two drafts could have one text. */
+function textOf(draft: ViewDraft): string | undefined {
+  if (draft.wishes.some(({ block }) => block !== undefined)) return undefined;
+  const text = JSON.stringify(draft);
+  return /[[,:]null[\],}]/u.test(text) ? undefined : text;
+}
+
+function composed(draft: ViewDraft, shown: readonly Mark[], options: DrawingOptions): Drawing {
+  const w = sayTo(draft.reader ?? readerOf({}));
   // A letter in a symbol is kept by the symbol about it, from which leaders start.
   const taken = draft.marks.flatMap((mark) =>
     mark.kind === 'text' && mark.layer !== 'nodes' ? [growRect(textBox(mark), 0.2)] : [],

@@ -1,6 +1,6 @@
 /** Vector drawings from the records: an assessment and the room on the page in, SVG in millimetres out. */
 
-export type { Drawing, DrawingOptions } from './compose.js';
+export type { Drawing, DrawingOptions, KeptDrawings } from './compose.js';
 export { shellExtent } from './extent.js';
 export { mediumSwatch } from './legend.js';
 export { outsideOf } from './marks/panels.js';

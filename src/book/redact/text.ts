@@ -56,7 +56,7 @@ function hiddenIdsIn(text: string, { stamps }: Hidden): readonly Instead[] {
 }
 
 /** Without the stops and dashes that a sentence puts around them. */
-function tokensIn(text: string): readonly (Stretch & { readonly token: string })[] {
+export function tokensIn(text: string): readonly (Stretch & { readonly token: string })[] {
   return [...text.matchAll(TOKEN)].map((match) => {
     const lead = /^[._/-]*/u.exec(match[0])?.[0].length ?? 0;
     const token = match[0].slice(lead).replace(/[._/-]+$/u, '');
