@@ -36,8 +36,8 @@ const SUBJECTS = {
       'src/query/lookup/where.ts',
     ],
     tests: [
-      'tests/model/tape.test.ts',
-      'tests/compute/access/surfaces.test.ts',
+      'tests/model/{place-at,tape,tape-solid}.test.ts',
+      'tests/compute/access/{surface-of,surfaces}.test.ts',
       'tests/query/{place,place-regions,place-words}.test.ts',
       'tests/query/lookup/*.test.ts',
     ],
