@@ -60,4 +60,6 @@ export interface PrintedBook {
   readonly pageCount: number;
   /** What the reader of the book should know went less than well, as a photo that could not be read. Sentences. */
   readonly warnings: readonly string[];
+  /** Those of them that say what no page holds at its size. */
+  readonly misfits: readonly string[];
 }

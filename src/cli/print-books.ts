@@ -19,6 +19,7 @@ export interface PrintedFile {
   readonly file: string;
   readonly pageCount: number;
   readonly warnings: readonly string[];
+  readonly misfits: readonly string[];
 }
 
 /** How a set of books is printed. */
@@ -71,13 +72,13 @@ export async function printBooks(
   const books = await printAll(printer, editions, prepared, who === 'nobody' ? undefined : who, context);
   const printed: PrintedFile[] = [];
   for (const [at, edition] of editions.entries()) {
-    const { pdf, pages, pageCount, warnings } = books[at] as PrintedBook;
+    const { pdf, pages, pageCount, warnings, misfits } = books[at] as PrintedBook;
     const file = fileOf(edition);
     await writeOut(opened.store.root, file, pdf);
     const { history } = opened.store;
     if (history) await keepPageMap(history.gitDir, input.fingerprint, edition, pages);
     const more = edition === 'shop' ? carry.warnings : toldToShop(opened.assessment.model, edition);
-    printed.push({ edition, file, pageCount, warnings: [...warnings, ...more] });
+    printed.push({ edition, file, pageCount, warnings: [...warnings, ...more], misfits });
   }
   return printed;
 }

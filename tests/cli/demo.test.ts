@@ -64,6 +64,8 @@ describe('demo', () => {
     expect(first.messages).toContain('kinds of planted mistake found, as they should be');
     expect(first.answer).toContain('Try next:');
     expect(first.answer.split('\n').filter((line) => line.startsWith('  ')).length).toBe(3);
+    // Every drawing has the scale that stands beneath it.
+    expect(first.messages).not.toMatch(/printed at \d+ %/u);
     const wide = `${first.answer}\n${first.messages}`.split('\n').filter((line) => widthOf(line) > 80 && !line.includes(' …'));
     expect(wide).toEqual([]);
   });

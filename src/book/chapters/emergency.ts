@@ -119,7 +119,7 @@ interface Listed {
   }[];
 }
 
-/** What finds room beside the plan, in this order; fuel, and what is not on the plan, stand beneath it. */
+/** What finds room beside the plan, in this order; the others stand beneath it. */
 function shared(
   listed: readonly Listed[],
   roomMm: number,
@@ -130,15 +130,20 @@ function shared(
   let used = 0;
   for (const group of listed) {
     const high = heightOf(group, listMm);
-    const fits = beneath.length === 0 && used + high <= roomMm;
+    const fits = used + high <= roomMm;
     if (fits) used += high;
     (fits ? beside : beneath).push(group);
   }
   return { beside, beneath };
 }
 
-/** Height of the groups beneath the plan: the first to the left, the others to the right of it, below one another; as in book.css. */
+/**
+ * Height of the groups beneath the plan: the first to the left, the others to the right of it, below one another; one alone fills both
+ * columns; as in book.css.
+ */
 function beneathHeight(groups: readonly Listed[], columnMm: number): number {
+  const [only, another] = groups;
+  if (only && !another) return TITLE_MM + (heightOf(only, columnMm) - TITLE_MM) / 2 + LEAST_ITEM_MM;
   const [first = 0, ...others] = groups.map((group) => heightOf(group, columnMm));
   return Math.max(
     first,
@@ -159,10 +164,11 @@ function heightOf({ items, more }: Listed, columnMm: number): number {
 function moreHeight(more: Listed['more'], columnMm: number): number {
   if (more.length === 0) return 0;
   const letters = more.reduce((sum, { ref, name }) => sum + ref.text.length + name.length + 3, MORE_LETTERS);
-  return Math.ceil((letters * LETTER_MM) / columnMm) * LINE_MM + ITEM_GAP_MM;
+  // Names break where they may, so that a line is not filled to its end.
+  return Math.ceil((letters * LETTER_MM) / columnMm + 0.5) * LINE_MM + ITEM_GAP_MM;
 }
 /** Of `Also, in the chapter of its service:`. */
-const MORE_LETTERS = 38;
+const MORE_LETTERS = 44;
 
 /** A rail's depth: what hangs lower hangs under the vehicle, mm. */
 const UNDER_MM = -50;

@@ -137,6 +137,8 @@ export function measure(widthMm: Readonly<Record<'portrait' | 'landscape', numbe
       keepWithNext: isHeading(element) || element.classList.contains('keep') || introduces(element),
       breakBefore: element === chapter.firstElementChild || element.classList.contains('break'),
       sheet: sheetOf(element),
+      // Measured once more, it has its smaller size already.
+      ...(element.style.zoom ? { narrowed: Number(element.style.zoom) } : {}),
       ...(isHeading(element) ? { heading: wordsOf(element) } : {}),
       ...(element.dataset.tab ? { tab: element.dataset.tab } : {}),
       ...(element.dataset.side ? { side: element.dataset.side as 'left' | 'right' } : {}),

@@ -30,6 +30,8 @@ export interface Block {
   /** Of a block that begins a page: the side of a bound book where that page must lie, so that two pages face each other. */
   readonly side?: 'left' | 'right';
   readonly sheet: Orientation;
+  /** It was wider than its sheet, and is this part of its size. */
+  readonly narrowed?: number;
   /** Words of a heading. */
   readonly heading?: string;
   /** Of the head of a card: the id that stands as a tab at the edge of its pages. */

@@ -39,7 +39,7 @@ export async function printIn(
   progress?: (text: string) => void,
 ): Promise<PrintedBook> {
   await opening;
-  const { planned, stands, names, warnings } = await layOutPages(page, document, progress);
+  const { planned, stands, names, warnings, misfits } = await layOutPages(page, document, progress);
   await page.evaluate(addStyle, pageRules(document, planned));
   progress?.(`Printing ${planned.length} pages`);
   // What the print needs besides is made ready while the browser prints.
@@ -57,6 +57,7 @@ export async function printIn(
     pages: stands,
     pageCount: planned.length,
     warnings: [...warnings, ...overfull, ...finished.warnings],
+    misfits,
   };
 }
 
@@ -105,6 +106,8 @@ export interface LaidOutDocument {
   /** Anchor → the words of the heading or the id of the record that stands there. */
   readonly names: ReadonlyMap<string, string>;
   readonly warnings: readonly string[];
+  /** What no page holds at its size; among the warnings too. */
+  readonly misfits: readonly string[];
 }
 
 /**
@@ -122,8 +125,10 @@ export async function layOutPages(
   progress?.('Measuring');
   await page.emulateMediaType('print');
   const blocks = await page.evaluate(measure, widthsOf(document));
-  const planned = headedPages(...(await planPages(page, document, blocks)), document);
-  warnings.push(...shrunk(planned));
+  const laid = await planPages(page, document, blocks);
+  const planned = headedPages(...laid, document);
+  const misfits = shrunk(...laid);
+  warnings.push(...misfits);
   const stands = await page.evaluate(assemble, planned as Parameters<typeof assemble>[0]);
   await page.emulateMediaType();
   await page.evaluate(unhide);
@@ -132,6 +137,7 @@ export async function layOutPages(
     stands: new Map(stands.map(([anchor, number]) => [anchor, number])),
     names: new Map(stands.flatMap(([anchor, , words]) => (words ? [[anchor, words] as const] : []))),
     warnings,
+    misfits,
   };
 }
 
@@ -145,13 +151,19 @@ async function overfullIn(page: Page): Promise<readonly number[]> {
   return numbers;
 }
 
-function shrunk(pages: readonly PlannedPage[]): readonly string[] {
+/** What no page holds at its size: a drawing in it has another scale than it says. */
+function shrunk(pages: readonly PlannedPage[], blocks: readonly Block[]): readonly string[] {
+  const told = (at: number, what: string, part: number): string =>
+    `Page ${at + 1} holds something ${what} than a page, printed at ${Math.round(part * 100)} %: scales on it do not hold.`;
   return pages.flatMap((page, at) =>
-    page.pieces
-      .filter((piece) => piece.shrink !== undefined)
-      .map(
-        (piece) =>
-          `Page ${at + 1} holds something taller than a page, printed at ${Math.round((piece.shrink as number) * 100)} %.`,
-      ),
+    page.pieces.flatMap(({ block, shrink }) => {
+      const { narrowed = 1 } = blocks[block] ?? {};
+      return [
+        ...(shrink === undefined ? [] : [told(at, 'taller', shrink)]),
+        ...(narrowed < WHOLE && blocks[block]?.kind === 'solid' ? [told(at, 'wider', narrowed)] : []),
+      ];
+    }),
   );
 }
+/** A difference that no ruler shows. */
+const WHOLE = 0.998;

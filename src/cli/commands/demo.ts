@@ -49,6 +49,7 @@ async function demo(options: Options, context: Context): Promise<Status> {
     (edition) => path.join(dir, 'books', `${id}-${edition}.pdf`),
     inside,
   );
+  for (const one of printed) for (const misfit of one.misfits) context.tell(`${one.edition} edition: ${misfit}`);
   const books = printed.map((one) => ({
     ...one,
     file: shownPath(one.file, context),
