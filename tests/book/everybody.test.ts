@@ -38,7 +38,8 @@ describe('the emergency page of the service edition', () => {
     expect(spanish).not.toContain(say(EN, 'emergency.out'));
     expect(/<section [^>]*>/u.exec(spanish)?.[0]).toContain('lang="es"');
     expect(/<section [^>]*>/u.exec(english)?.[0]).not.toContain('lang=');
-    expect(linked(spanish)).toEqual(linked(english));
+    // Longer words may set a list elsewhere on the page.
+    expect([...linked(spanish)].sort()).toEqual([...linked(english)].sort());
     const small = smallAssessment();
     const shop = { ...small.model.shop, language: 'es' as const };
     const { html } = await bookPage({ ...small, model: { ...small.model, shop } }, 'service');
