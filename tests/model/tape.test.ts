@@ -87,6 +87,13 @@ describe('a place told as a tape tells it', () => {
     expect(model.shell.taped?.get('V')?.on).toEqual(['U']);
   });
 
+  it('is known no better than the shop says of it, where that is worse than the tape', () => {
+    const tolerance = (typed: string) =>
+      load(node('V', '{x: 24 in aft of P-06, y: 0 in, z: 0 in}', `, tolerance: ${typed}`)).model.shell.nodes[0]?.toleranceMm;
+    expect(tolerance('1 in')).toBeCloseTo(IN, 9);
+    expect(tolerance('1/16 in')).toBeCloseTo(IN / 8, 9);
+  });
+
   it('takes the face of the box where its line meets nothing, and says so where that may be another', () => {
     const square = load(node('V', '{x: 3 in aft of P-06, y: 80 in, z: 20 in}')).model;
     expect(inches(square.shell.nodes[0]?.at)).toEqual([106, 80, 20]);
@@ -129,6 +136,17 @@ describe('a place that cannot be known', () => {
       '5 The place of `V` hangs on `U`, which hangs on `V`, expected one of them to be known without the others: type it from the datum',
     ]);
     expect(placed(node('V', '{x: 1 in aft of V, y: 0 in, z: 0 in}'))).toBeUndefined();
+  });
+
+  it('is told where it is to be inboard of what stands on the center line', () => {
+    const keel = {
+      'shells/T-1/members.yaml': '- {id: KEEL, section: T, alloy: A, from: [0 in, 0 in, 3 in], to: [300 in, 0 in, 3 in]}\n',
+    };
+    const { findings, model } = load(node('V', '{x: 0 in, y: 1 in inboard of KEEL, z: 0 in}'), keel);
+    expect(findings.map(({ message }) => message)).toEqual([
+      '`KEEL` is on the center line, which has no inboard side, expected `left of` or `right of`',
+    ]);
+    expect(model.shell.nodes).toEqual([]);
   });
 
   it('names the nearest id', () => {

@@ -56,6 +56,9 @@ describe('the region of a place', () => {
     [[3000, -1300, 1000], 'left side, outside, middle third'],
     [[3000, 1300, 1000], 'right side, outside, middle third'],
     [[3000, 1250.5, 1000], 'in the right wall, middle third'],
+    // In line with the skins' own ends it is still in the body.
+    [[0, 0, 1000], 'in the front wall, front third'],
+    [[6000, 0, 1000], 'in the rear wall, rear third'],
     [[-100, 0, 1000], 'ahead of the body, outside'],
     [[6100, 0, 1000], 'behind the body, outside'],
     [[3000, 0, 2600], 'on the roof, middle third'],
@@ -104,6 +107,32 @@ describe('the region of a place', () => {
     expect(words([1500, 0, 1000], { panels: [...skins, ...linings], openings })).toMatch(/D-1/u);
     expect(words([4400, 0, 1000], { panels: [...skins, ...linings], openings })).toMatch(/D-2/u);
     expect(words([3000, 0, 2600], { panels: [...skins, ...linings], openings })).not.toMatch(/D-/u);
+    // One on either side of the coach, as far to the rear: the side decides. A door is not found by itself.
+    const across = door('D-3', 500);
+    const left = { ...across, sill: across.sill.map(([x, y, z]) => [x, -y, z]) } as unknown as Opening;
+    const both = [left, { ...across, id: 'D-4' } as Opening];
+    expect(words([1000, 500, 1000], { panels: [...skins, ...linings], openings: both })).toMatch(/D-4/u);
+    expect(words([1000, -500, 1000], { panels: [...skins, ...linings], openings: both })).toMatch(/D-3/u);
+    const model = buildModel({ chassis: frame, panels: [...skins, ...linings], openings: [door('D-1', 500)] });
+    expect(placesOf(model)('D-1')).not.toMatch(/D-1/u);
+  });
+
+  it('of a sheet is its surface: outside over the ground and without a door, inside over the floor and by the door', () => {
+    const lining = upright('IP-L', -1100, { ...inside, facing: 'right' });
+    const opening = {
+      ...record('D-1'),
+      openingKind: 'entry door',
+      heightMm: 1800,
+      sill: [
+        [500, 1250, 300],
+        [1200, 1250, 300],
+      ],
+    } as unknown as Opening;
+    const model = buildModel({ chassis: frame, panels: [...skins, ...linings, lining], openings: [opening] });
+    expect(placesOf(model)('SK-L')).toBe('left side, middle third, 2,250 mm above the ground');
+    // The lowest of the linings starts at the rail, the floor lies 300 mm over it, the middle of the sheet at 1,250 mm.
+    expect(placesOf(model)('IP-L')).toMatch(/^left wall, inside, middle third, 950 mm above the floor, .*D-1/u);
+    expect(placesOf(model)('RF')).toBe('roof, middle third, in the middle');
   });
 });
 
@@ -123,6 +152,18 @@ describe('words that are asked for', () => {
   ])('%s: up to its edge and no further', (word, within, beyond) => {
     expect(says(word, within)).toBe(true);
     expect(says(word, beyond)).toBe(false);
+  });
+
+  it('count from the coach’s own front and floor, wherever the datum stands', () => {
+    const off = { min: [3000, -1250, 1000], max: [12000, 1250, 2000] } as const;
+    const at = (word: string, x: number, z = 1500) => placeWord(word)?.([x, 0, z], off);
+    expect([at('front', 5999), at('front', 6000), at('rear', 9001), at('rear', 9000)]).toEqual([true, false, true, false]);
+    expect([at('roof', 6000, 1850), at('roof', 6000, 1849), at('belly', 6000, 1149), at('belly', 6000, 1151)]).toEqual([
+      true,
+      false,
+      true,
+      false,
+    ]);
   });
 
   it('have other names, and some are no places', () => {

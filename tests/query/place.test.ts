@@ -54,4 +54,39 @@ describe('a place in words', () => {
     expect(at()('CL')).toBe('ceiling, middle third, in the middle');
     expect(at()('NOTHING')).toBeUndefined();
   });
+
+  it('is in what it lies within 10 mm of, the smallest of several, and never in what is as thin as a sheet', () => {
+    const words = (x: number, ...more: readonly ReturnType<typeof component>[]) =>
+      placesOf(buildModel({ panels, nodes: [node('N', [x, 0, 1000])], components: more }))('N');
+    const box = component('BOX', [3000, 0, 1000], [200, 200, 200]);
+    const inner = component('INNER', [3000, 0, 1000], [100, 100, 100]);
+    expect(words(3110, box)).toMatch(/^BOX, /u);
+    expect(words(3111, box)).not.toContain('BOX');
+    for (const order of [
+      [box, inner],
+      [inner, box],
+    ])
+      expect(words(3000, ...order)).toMatch(/^INNER, /u);
+    const thick = (mm: number) => component('SLAB', [3000, 0, 1000], [900, 900, mm]);
+    expect(words(3000, thick(80))).not.toContain('SLAB');
+    expect(words(3000, thick(81))).toMatch(/^SLAB, /u);
+    // Equipment is not in itself.
+    expect(placesOf(buildModel({ panels, components: [box] }))('BOX')).not.toContain('BOX');
+  });
+
+  it('is at floor level within half an inch of it, and at ground level', () => {
+    const words = (z: number) => at(node('N', [3000, 0, z]))('N');
+    expect([312, 288].map((z) => words(z)?.endsWith('at floor level'))).toEqual([true, true]);
+    expect(words(313)).toContain('13 mm above the floor');
+    expect(words(287)).toContain('13 mm below the floor');
+    expect(words(-1000)).toContain('at ground level');
+  });
+
+  it('without a place of its own is what it is of, with row and position; else unknown', () => {
+    const lost = (more: object) => ({ ...node('N', [0, 0, 0], more), at: undefined }) as never;
+    expect(at(lost({ of: ['CAB'], slot: { row: 1, number: 2 } }))('N')).toBe('front cabinet, row 1, position 2');
+    expect(at(lost({ slot: { number: 2 } }))('N')).toBe('position 2');
+    expect(at(lost({ of: ['SOMETHING'] }))('N')).toBe('SOMETHING');
+    expect(at(lost({}))('N')).toBeUndefined();
+  });
 });

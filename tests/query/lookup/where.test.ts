@@ -123,6 +123,36 @@ describe('where', () => {
     expect(match?.position).toEqual([0, 0, 1200]);
   });
 
+  it('says of a node and a run whether they lie open', () => {
+    expect(where(given, 'DCP')[0]).toMatchObject({ id: 'DCP', open: true, panels: [] });
+    const [a, b] = [node('A', [0, 0, 2000]), node('B', [1000, 0, 2000])];
+    const lost = { ...node('LOST', [0, 0, 0]), at: undefined } as never;
+    const free = assessment({ nodes: [a, b, lost], runs: [run('R-1', a, b), run('R-2', a, lost)] });
+    expect(where(free, 'R-1')[0]).toMatchObject({ open: true, lengthMm: 1000 });
+    // Without a way nobody knows.
+    expect(where(free, 'R-2')[0]).toMatchObject({ open: false, path: [] });
+    expect(where(given, 'DC-12/2')[0]?.open).toBe(false);
+  });
+
+  it('tells a circuit the place of its protection, and its way through runs that were typed from either end', () => {
+    const typedBack = run('BK/2', lamp, splice, [[3000, 0, 500]], { circuit: 'BK' });
+    const backwards = assessment({
+      circuits: [circuit('BK', { voltageV: 12.8, loadA: 6, conductor, protection: { kind: 'fuse', ratingA: 15, at: 'DCP' } })],
+      nodes: [{ ...dcp, place: 'behind the driver' }, splice, lamp],
+      runs: [run('BK/1', dcp, splice, [], { circuit: 'BK' }), typedBack],
+    });
+    const [match] = where(backwards, 'BK');
+    expect(match?.path).toEqual([
+      [0, 0, 1200],
+      [1000, 0, 150],
+      [3000, 0, 500],
+      [3000, 0, 150],
+    ]);
+    expect(match?.place).toBe('behind the driver');
+    // One that nobody gave runs has no way.
+    expect(where(given, 'DC-13')[0]).toMatchObject({ path: [], position: undefined, place: undefined });
+  });
+
   it('finds panels, zones and members as well', () => {
     expect(where(given, 'SF-L')[0]).toMatchObject({ kind: 'member', position: [2000, -430, 0] });
     expect(where(given, 'service trough')[0]).toMatchObject({ kind: 'zone', id: 'TROUGH' });
