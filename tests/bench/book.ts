@@ -1,6 +1,7 @@
 /**
  * How long a whole book takes against what no book can be without: one print of the same HTML by the same browser, nothing measured,
- * nothing numbered, nothing carried. The store is in Git, as a shop's is, and was looked at before, so that its figures are kept. Part of `npm run bench`; by itself: `npx tsx tests/bench/book.ts` after a build.
+ * nothing numbered, nothing carried. The store is in Git, as a shop's is, and was looked at before, so that its figures are kept, but not
+ * printed: parts of its books are kept only where a change is printed after them. Part of `npm run bench`; by itself: `npx tsx tests/bench/book.ts` after a build.
  */
 import { spawnSync } from 'node:child_process';
 import { appendFileSync, cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
@@ -53,6 +54,13 @@ try {
   inGit(store, 'init', '--quiet');
   commit(store);
   node(['dist/main.js', 'check', BOOK_SHELL, '--store', store, '--quiet']);
+  const kept = path.join(store, '.git', 'shellbook', 'contents');
+  const looked = path.join(folder, 'looked');
+  cpSync(kept, looked, { recursive: true });
+  const unprinted = (): void => {
+    rmSync(kept, { recursive: true });
+    cpSync(looked, kept, { recursive: true });
+  };
   const editions = (...more: readonly string[]) =>
     node(['dist/main.js', 'book', BOOK_SHELL, '--store', store, '--quiet', ...more]);
   const service = path.join(folder, 'service.pdf');
@@ -60,8 +68,14 @@ try {
     {
       'bare print of the same HTML': () => node(['--input-type=module', '-e', BARE, bare.service]),
       'bare print, shop edition': () => node(['--input-type=module', '-e', BARE, bare.shop]),
-      'book, service edition': () => editions('--edition', 'service', '--out', service),
-      'book, three editions': () => editions(),
+      'book, three editions': () => {
+        unprinted();
+        editions();
+      },
+      'book, service edition': () => {
+        unprinted();
+        editions('--edition', 'service', '--out', service);
+      },
       'book after a small amendment': () => {
         amend(store);
         editions('--edition', 'service', '--out', service);
