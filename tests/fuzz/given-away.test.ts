@@ -149,11 +149,14 @@ describe('names in every field', () => {
       });
       const { html, runningLeft, runningFoot, warnings, chapters } = made;
       expect(
-        finds(`${html}\n${runningLeft}\n${runningFoot}\n${warnings.join('\n')}\n${JSON.stringify(chapters)}`, words),
+        finds(`${withoutData(html)}\n${runningLeft}\n${runningFoot}\n${warnings.join('\n')}\n${JSON.stringify(chapters)}`, words),
       ).toEqual([]);
     },
   );
 });
+
+/** Without fonts: any few letters stand somewhere in them. */
+const withoutData = (html: string): string => html.replace(/data:[^"')]+;base64,[\w+/=]+/gu, '');
 
 describe('words of the trade', () => {
   const { model } = loadStore(storeText(plantedStore())).shells.get('T-1') as NonNullable<
