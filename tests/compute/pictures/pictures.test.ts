@@ -78,6 +78,7 @@ describe('a place read from a picture', () => {
       ],
       members: [
         lineMember('POST', [500, 100, -600], [500, 100, 600]),
+        lineMember('PROUD', [-700, 10, -300], [-700, 10, 300]),
         plateMember(
           'GUSSET',
           [
@@ -156,6 +157,9 @@ describe('a place read from a picture', () => {
     expect(tied).toMatchObject({ usable: true, method: 'plane' });
     near(spot(locateInPhoto(model, tied, [2150, 1350], 'SKIN')), [100, 0, 100]);
     expect(locateInPhoto(model, tied, [2150, 1350], 'BACK')).toEqual({ why: 'other plane' });
+    // Of a tube of 50 mm whose middle is 10 mm behind the plane one face is 35 mm off it.
+    for (const id of ['PROUD', 'POST', 'CAVITY'])
+      expect(locateInPhoto(model, tied, [2150, 1350], id)).toEqual({ why: 'other plane' });
     // 2 m away at 3000 px: 1.5 px a millimetre.
     if (tied.fit) expect(scaleAt(tied.fit, [0, 0, 0])).toBeCloseTo(1.5, 2);
     const drawn = overlay(model, tied).drawn.map(({ id }) => id);
@@ -313,6 +317,23 @@ describe('a picture drawn over', () => {
     expect(drawn).toEqual(['IN', 'NEAR']);
   });
 
+  it('lets a tank hide what is behind it where its size is on record: a cube of its contents is only a guess', () => {
+    const tank = (body?: { sizeMm: Vec3 }) =>
+      ({
+        ...record('TK'),
+        name: 'TK',
+        contents: 'fresh water',
+        at: [0, -500, 0],
+        capacityL: 100,
+        massKg: 10,
+        ...(body ? { body } : {}),
+      }) as never;
+    const hides = (body?: { sizeMm: Vec3 }) =>
+      inSight(buildModel({ tanks: [tank(body)] }), photo()).hiddenBy(CAMERA.centre, [0, 0, 0], new Set());
+    expect(hides({ sizeMm: [400, 400, 400] })).toBe('TK');
+    expect(hides()).toBeUndefined();
+  });
+
   it('lets a bay hide what is behind it, and nothing that is in it or seen from in it', () => {
     const bay = (at: Vec3, sizeMm: Vec3) => ({ ...record('BAY'), name: 'BAY', at, body: { sizeMm } }) as never;
     const hides = (at: Vec3, sizeMm: Vec3, place: Vec3) =>
@@ -320,6 +341,42 @@ describe('a picture drawn over', () => {
     expect(hides([0, -500, 0], [400, 400, 400], [0, 0, 0])).toBe('BAY');
     expect(hides([0, -500, 0], [400, 400, 400], [0, -450, 0])).toBeUndefined();
     expect(hides([0, -WALL_MM, 0], [400, 400, 400], [0, 0, 0])).toBeUndefined();
+  });
+
+  it('draws a line in stretches that have a length, as far as a twentieth beyond its edge and no further', () => {
+    // At 2 m a twentieth of the picture is 133 mm to the side and 100 mm up and down.
+    const inside = [node('L', [-1460, 0, 0]), node('T', [0, 0, 1095]), node('M', [1460, 0, 0]), node('B', [0, 0, -1095])];
+    const outside = [node('L2', [-1475, 0, 0]), node('T2', [0, 0, 1105]), node('M2', [1475, 0, 0]), node('B2', [0, 0, -1105])];
+    const across = run('X', node('X1', [-4000, 0, 200]), node('X2', [4000, 0, 200]));
+    const above = run('Y', node('Y1', [-4000, 0, 3000]), node('Y2', [4000, 0, 3000]));
+    const some = buildModel({ nodes: [...inside, ...outside], runs: [across, above] });
+    const { drawn } = overlay(some, solvedIn(some));
+    expect(drawn.map(({ id }) => id).sort()).toEqual(['B', 'L', 'M', 'T', 'X']);
+    const [stretch, ...others] = drawn.find(({ id }) => id === 'X')?.stretches ?? [];
+    expect(others).toEqual([]);
+    const along = stretch?.px.map(([u]) => u) ?? [];
+    expect(Math.min(...along)).toBeGreaterThanOrEqual(-200);
+    expect(Math.max(...along)).toBeLessThanOrEqual(4200);
+    expect(Math.min(...along)).toBeLessThan(0);
+    expect(Math.max(...along)).toBeGreaterThan(4000);
+    for (const [, v] of stretch?.px ?? []) expect(v).toBeCloseTo(1500 - 300, 0);
+  });
+
+  it('draws of a box the edges that its outline may run along: of a tube end on, those of the face before the camera', () => {
+    // A tube that runs away from the camera shows its near end, 50 mm square, and its four long edges lie within that.
+    const tube = lineMember('END', [0, -500, 0], [0, 100, 0]);
+    const some = buildModel({ members: [tube] }, { sections });
+    const px = overlay(some, solvedIn(some)).drawn.flatMap(({ stretches }) => stretches.flatMap((one) => one.px));
+    const half = (25 * FOCAL_PX) / 1500;
+    for (const k of [0, 1] as const) {
+      const at = px.map((one) => one[k]);
+      expect(Math.min(...at)).toBeCloseTo((k === 0 ? 2000 : 1500) - half, 0);
+      expect(Math.max(...at)).toBeCloseTo((k === 0 ? 2000 : 1500) + half, 0);
+    }
+    // The far end is hidden by nothing but itself; no edge of it is drawn.
+    const far = (25 * FOCAL_PX) / 2100;
+    const corners = px.filter(([u, v]) => Math.abs(Math.abs(u - 2000) - far) < 0.5 && Math.abs(Math.abs(v - 1500) - far) < 0.5);
+    expect(corners).toEqual([]);
   });
 
   it('is empty of a photo of no use', () => {
