@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { behind } from '../../../src/query/lookup/behind.js';
 import { where } from '../../../src/query/lookup/where.js';
-import { accessPanel, circuit, levelPanel, lineMember, node, run, zone } from '../../support/services.js';
+import { accessPanel, circuit, component, levelPanel, lineMember, node, run, zone } from '../../support/services.js';
 import { assessment } from './assessment.js';
 
 const dcp = node('DCP', [0, 0, 1200], { nodeKind: 'panel', name: 'House DC panel' });
@@ -151,6 +151,43 @@ describe('where', () => {
     expect(match?.place).toBe('behind the driver');
     // One that nobody gave runs has no way.
     expect(where(given, 'DC-13')[0]).toMatchObject({ path: [], position: undefined, place: undefined });
+  });
+
+  describe('equipment', () => {
+    const water = node('PUMP/W', [1000, 0, 140], { medium: 'fresh water' as never, of: ['PUMP'], circuit: 'H2O' });
+    const power = node('PUMP/P', [1000, 0, 150], { of: ['PUMP'], circuit: 'DC-12' });
+    const pump = (at: readonly [number, number, number]) =>
+      where(
+        assessment({
+          panels: [
+            levelPanel('BP-04', [2000, 0, 0], [4000, 800]),
+            accessPanel('AP-11', [1000, 0, 0], [300, 250], { of: 'BP-04' }),
+            accessPanel('AP-12', [1500, 0, 0], [300, 250], { of: 'BP-04' }),
+          ],
+          components: [component('PUMP', at, [60, 60, 60])],
+          circuits: [
+            circuit('H2O', { medium: 'fresh water' as never }),
+            circuit('DC-12', { protection: { kind: 'fuse', ratingA: 15 } }),
+          ],
+          nodes: [water, power],
+        }),
+        'PUMP',
+      ).find(({ id }) => id === 'PUMP');
+
+    it('is protected by the circuit of its electric connection, whichever is recorded first', () => {
+      expect(pump([1000, 0, 200])?.protection).toMatchObject({ circuit: 'DC-12', kind: 'fuse', ratingA: 15 });
+    });
+
+    it('is behind the panels that open onto itself and onto its connections, each once', () => {
+      for (const at of [
+        [1000, 0, 200],
+        [9000, 0, 200],
+      ] as const) {
+        const found = pump(at);
+        expect(found?.path).toEqual([]);
+        expect(found?.panels.map(({ panel }) => panel)).toEqual(['AP-11', 'AP-12']);
+      }
+    });
   });
 
   it('finds panels, zones and members as well', () => {
