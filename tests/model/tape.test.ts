@@ -61,6 +61,18 @@ describe('a place told as a tape tells it', () => {
     expect(placed(chain)).toEqual([128, -50, 10]);
   });
 
+  it('is held to a lid itself, not to the sheet that it is set in', () => {
+    const corners = (y: string, low: string, high: string): string =>
+      `[[10 in, ${y}, ${low}], [20 in, ${y}, ${low}], [20 in, ${y}, ${high}], [10 in, ${y}, ${high}]]`;
+    const panels = {
+      'shells/T-1/panels.yaml':
+        `- {id: SK-L, kind: skin, thickness: 0.1 in, outline: ${corners('-50 in', '0 in', '90 in')}}\n` +
+        `- {id: AP, kind: access, of: SK-L, thickness: 0.1 in, outline: ${corners('-48 in', '20 in', '40 in')}}\n`,
+    };
+    const { shell } = load(node('V', '{x: 15 in, y: on AP, z: on AP}'), panels).model;
+    expect(inches(shell.nodes[0]?.at)).toEqual([15, -48, 30]);
+  });
+
   it('moves with what it hangs on, and the sign-off that covers it lapses', () => {
     const nodes =
       node('V', '{x: 1 in aft of U, y: 0 in, z: 0 in}') +

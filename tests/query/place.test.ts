@@ -77,8 +77,8 @@ describe('a place in words', () => {
   it('is at floor level within half an inch of it, and at ground level', () => {
     const words = (z: number) => at(node('N', [3000, 0, z]))('N');
     expect([312, 288].map((z) => words(z)?.endsWith('at floor level'))).toEqual([true, true]);
-    expect(words(313)).toContain('13 mm above the floor');
-    expect(words(287)).toContain('13 mm below the floor');
+    expect(words(313)).toMatch(/, 13 mm above the floor$/u);
+    expect(words(287)).toMatch(/, 13 mm below the floor$/u);
     expect(words(-1000)).toContain('at ground level');
   });
 

@@ -132,6 +132,22 @@ describe('where', () => {
     // Without a way nobody knows.
     expect(where(free, 'R-2')[0]).toMatchObject({ open: false, path: [] });
     expect(where(given, 'DC-12/2')[0]?.open).toBe(false);
+    expect(where(free, 'LOST')[0]).toMatchObject({ open: false, panels: [], position: undefined });
+  });
+
+  it('tells a node the protection of the first circuit that a run brings to it, whatever else ends there', () => {
+    const [a, b] = [node('A', [0, 0, 2000]), node('B', [1000, 0, 2000])];
+    const wired = assessment({
+      circuits: [
+        circuit('C-1', { protection: { kind: 'fuse', ratingA: 15 } }),
+        circuit('C-2', { protection: { kind: 'breaker', ratingA: 30 } }),
+      ],
+      nodes: [a, b],
+      runs: [run('R-0', a, b), run('R-1', a, b, [], { circuit: 'C-1' }), run('R-2', a, b, [], { circuit: 'C-2' })],
+    });
+    for (const id of ['A', 'B', 'R-1']) expect(where(wired, id)[0]?.protection).toMatchObject({ circuit: 'C-1', ratingA: 15 });
+    expect(where(wired, 'R-2')[0]?.protection).toMatchObject({ circuit: 'C-2', ratingA: 30 });
+    expect(where(wired, 'R-0')[0]?.protection).toBeUndefined();
   });
 
   it('tells a circuit the place of its protection, and its way through runs that were typed from either end', () => {
