@@ -18,6 +18,8 @@ const THIN: readonly (readonly [number, number])[] = [
 const TURNS = new RegExp(`[${DIRECTION_MARKS}]`, 'gu');
 /** Controls that no text needs; a line's end is white space. */
 const CONTROLS = /(?![\t\n\r])[\p{Cc}\ufeff\u2028\u2029]/gu;
+/** The sign of resistance, which the typeface lacks: `42 Mohm`. A letter among Greek ones is none. */
+const OHM = /(?<!\p{Script=Greek})\u03a9(?!\p{Script=Greek})/gu;
 /** Codes that stand in one place before the rest is only counted. */
 const MOST_CODES = 4;
 
@@ -58,7 +60,7 @@ export function withGlyphs(given: string): Printable {
   const lacking = new Set<string>();
   // Never across a tag's end: with a stroke put over it (U+0338) it would be another sign, and the tag would go on.
   const composed = given.replace(/[^<>]+/gu, (words) => words.normalize('NFC'));
-  const plain = composed.replace(TURNS, '').replace(CONTROLS, ' ');
+  const plain = composed.replace(TURNS, '').replace(CONTROLS, ' ').replace(OHM, 'ohm');
   const text = plain.replace(/[^\u0020-\u00ff\s](?:[^\u0020-\u00ff]*[^\u0020-\u00ff\s])?/gu, (run) =>
     [...run].every((sign) => isPrinted(sign.codePointAt(0) as number)) ? run : coded(run, lacking),
   );
