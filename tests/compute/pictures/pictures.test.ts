@@ -141,6 +141,41 @@ describe('a place read from a picture', () => {
     expect(locateInPhoto(model, { ...solved, usable: false }, [2000, 1500], 'SKIN')).toEqual({ why: 'not usable' });
   });
 
+  it('is on the side of a tube as well known as the pixel, and in a channel that doubles back in the leg that comes first', () => {
+    const solved = tied();
+    const onTube = locateInPhoto(model, solved, [2000 + (FOCAL_PX * 500) / 2075, 1500], 'POST');
+    expect('at' in onTube && onTube.uncertaintyMm).toBeLessThan(25);
+    // Legs of 100 mm along y = 200 and y = 600: the line of sight down the middle goes through both.
+    const legs: readonly Vec3[] = [
+      [-300, 200, 0],
+      [300, 200, 0],
+      [300, 600, 0],
+      [-300, 600, 0],
+    ];
+    for (const along of [legs, [...legs].reverse()]) {
+      const channel = { ...record('U'), name: 'U', along, clearMm: [100, 100] } as never;
+      near(spot(locateInPhoto(buildModel({ zones: [channel] }), solved, [2000, 1500], 'U')), [0, 200, 0]);
+    }
+  });
+
+  it('is none on a sheet behind the camera, edge on, or farther away than 50 m', () => {
+    const solved = tied();
+    const on = (sheet: Panel) => locateInPhoto(buildModel({ panels: [sheet] }), solved, [2150, 1350], sheet.id);
+    expect(on(wall('ASTERN', -WALL_MM - 500, 300))).toEqual({ why: 'misses' });
+    expect(on(wall('FAR', 60_000, 300))).toEqual({ why: 'misses' });
+    expect('at' in on(wall('WITHIN', 40_000, 300))).toBe(true);
+    const level = wall('LEVEL', 0, 0, {
+      outline: [
+        [-100, 0, 0],
+        [100, 0, 0],
+        [100, 500, 0],
+        [-100, 500, 0],
+      ],
+    });
+    // Above the middle of the picture a line of sight rises: it meets no level sheet at the camera’s own height.
+    expect(locateInPhoto(buildModel({ panels: [level] }), solved, [2000, 1400], 'LEVEL')).toEqual({ why: 'misses' });
+  });
+
   it('in a picture of a plane lies on that plane only', () => {
     const flat = photo({
       seen: [
@@ -324,7 +359,7 @@ describe('a picture drawn over', () => {
         name: 'TK',
         contents: 'fresh water',
         at: [0, -500, 0],
-        capacityL: 100,
+        capacityM3: 0.1,
         massKg: 10,
         ...(body ? { body } : {}),
       }) as never;
