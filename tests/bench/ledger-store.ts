@@ -5,16 +5,22 @@ const LIBRARY = `- {id: 6061-T6, kind: aluminium, density: 2700 kg/m3}\n`;
 const SECTIONS = '- {id: RT2x2x1/8, shape: rectangular tube, depth: 2 in, width: 2 in, wall: 1/8 in, corner_radius: 0 in}\n';
 const STAGES = '- {id: floor, name: Floor frame}\n- {id: walls, name: Wall frames}\n';
 
-/** A repository from a stream of `git fast-import`: commits, each with the files that it changes. */
-export function layRepository(dir: string, commits: Iterable<ReadonlyMap<string, string>>): void {
+/**
+ * A repository from a stream of `git fast-import`: commits, each with the files that it changes. `at` says when the nth was made,
+ * in seconds since 1970; else a quarter of an hour apart, from 1 January 2026.
+ */
+export function layRepository(
+  dir: string,
+  commits: Iterable<ReadonlyMap<string, string>>,
+  at = (n: number): number => 1767225600 + n * 900,
+): void {
   mkdirSync(dir, { recursive: true });
   git(dir, ['init', '--quiet', '--initial-branch=main']);
   const parts: string[] = [];
   let n = 0;
   for (const files of commits) {
     const message = `record ${n}`;
-    // A quarter of an hour apart, from 1 January 2026.
-    const who = `${n % 2 ? 'K. Marrow' : 'O. Penn'} <k@example.org> ${1767225600 + n * 900} +0000`;
+    const who = `${n % 2 ? 'K. Marrow' : 'O. Penn'} <k@example.org> ${at(n)} +0000`;
     parts.push(`commit refs/heads/main\nauthor ${who}\ncommitter ${who}\ndata ${message.length}\n${message}\n`);
     for (const [file, text] of files) parts.push(`M 100644 inline ${file}\ndata ${Buffer.byteLength(text)}\n${text}\n`);
     n += 1;
