@@ -220,6 +220,21 @@ describe('check, shared between machines', () => {
     expect(shares.flat().sort()).toEqual(['T-1', 'T-2', 'T-3']);
   });
 
+  it('finds in the shares together what it finds in the whole, and one share at least ends as the whole does', async () => {
+    const asked = async (...args: readonly string[]) => {
+      const { status, out } = await shellbook('check', '--json', ...args);
+      const { findings } = JSON.parse(out) as { findings: { rule: string; file: string; line: number; message: string }[] };
+      return { status, found: findings.map(({ rule, file, line, message }) => `${file}:${line} ${rule} ${message}`) };
+    };
+    const whole = await asked();
+    const shares = [];
+    for (const share of ['1/3', '2/3', '3/3']) shares.push(await asked('--share', share));
+    expect(whole.found.some((one) => one.startsWith('shells/'))).toBe(true);
+    // What is wrong with the library stands in every share.
+    expect([...new Set(shares.flatMap(({ found }) => found))].sort()).toEqual([...new Set(whole.found)].sort());
+    expect(Math.max(...shares.map(({ status }) => status))).toBe(whole.status);
+  });
+
   it('shares a thousand shells evenly, whatever their number', () => {
     const shells = Array.from({ length: 1000 }, (_, i) => `S-${String(i).padStart(4, '0')}`);
     for (const count of [2, 3, 8]) {
