@@ -223,7 +223,7 @@ describe('the file', () => {
     try {
       // A private-use character (Unicode 16, 23.5): no typeface has it.
       const odd = await printDocument(browser, {
-        html: '<!doctype html><html lang="en"><title>x</title><body><section class="chapter" data-chapter="a"><p>\uE9C3</p></section></body></html>',
+        html: '<!doctype html><html lang="en"><title>x</title><style>p{width:50mm}</style><body><section class="chapter" data-chapter="a"><p>\uE9C3</p></section></body></html>',
         sheets: sheetsOf('a4'),
         chapters: [{ key: 'a', title: 'A' }],
         pictures: new Map(),

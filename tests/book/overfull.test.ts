@@ -14,7 +14,7 @@ const print = (css: string) =>
     html: `<!doctype html><html lang="en"><head><title>Growing</title><style>
       body { margin: 0 }
       .leaf { display: flow-root; width: 170mm; height: 240mm; overflow: hidden; contain: size; }
-      section.chapter > p { height: 10mm; margin: 0 } .turn { break-after: page } .turn:last-child { break-after: auto } ${css}
+      section.chapter > p { width: 100mm; height: 10mm; margin: 0 } .turn { break-after: page } .turn:last-child { break-after: auto } ${css}
     </style></head><body><section class="chapter" data-chapter="one"><p>First</p></section>
     <section class="chapter" data-chapter="two"><p class="grows">Second</p><svg width="20" height="20"><text>sign</text></svg></section></body></html>`,
     sheets: sheetsOf('letter'),

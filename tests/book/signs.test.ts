@@ -1,9 +1,6 @@
 /** Resistance is read in words where the typeface has no sign for it: a code in brackets is nothing to hold a meter's reading against. */
 import { describe, expect, it } from 'vitest';
 import { withGlyphs } from '../../src/book/signs.js';
-import { judged } from '../demo/store.js';
-import { readMarkup } from '../security/markup.js';
-import { bookPage } from '../security/pages.js';
 
 describe('the sign of resistance', () => {
   it('is written out, as Greek letter or as a sign of its own', () => {
@@ -12,13 +9,5 @@ describe('the sign of resistance', () => {
 
   it('is a letter in a Greek word', () => {
     expect(withGlyphs('\u03a9\u03bc\u03ad\u03b3\u03b1').lacking).toContain('\u03a9');
-  });
-
-  it('leaves no code of any sign in the demo’s service edition', async () => {
-    const { html, warnings } = await bookPage(judged('OV-021').assessment, 'service');
-    const { words } = readMarkup(html);
-    expect(words).not.toMatch(/U\+[0-9A-F]{4}/u);
-    expect(words).toMatch(/42 Mohm/u);
-    expect(warnings.filter((one) => one.includes('typeface'))).toEqual([]);
   });
 });

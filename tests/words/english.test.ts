@@ -25,9 +25,13 @@ const reading = (assessment: Assessment, english: 'us' | 'uk'): Assessment => {
 const words = (html: string): string => readMarkup(html.replace(/<code>.*?<\/code>/gsu, '')).words;
 
 describe('a book for American readers', () => {
-  it('has no British word in the demo coach’s service edition', async () => {
-    const { html } = await bookPage(reading(judged('OV-021').assessment, 'us'), 'service');
-    expect([...new Set(words(html).replace(TWINS, '').match(BRITISH) ?? [])]).toEqual([]);
+  it('has no British word in the demo coach’s service edition, and no sign as a code', async () => {
+    const { html, warnings } = await bookPage(reading(judged('OV-021').assessment, 'us'), 'service');
+    const said = words(html);
+    expect([...new Set(said.replace(TWINS, '').match(BRITISH) ?? [])]).toEqual([]);
+    expect(said).not.toMatch(/U\+[0-9A-F]{4}/u);
+    expect(said).toContain('42 Mohm');
+    expect(warnings.filter((one) => one.includes('typeface'))).toEqual([]);
   });
 
   it('has none on its labels', () => {
