@@ -48,7 +48,7 @@ function libraryFor({ library }: Model, hidden: Hidden): Model['library'] {
 
 /** The commits that an edition may print: of this shell alone, and their authors and words are the shop's own. */
 export function historyFor(history: CommitList, model: Model, edition: Edition): CommitList {
-  const ours = (message: string): string => ofThisShell(message, model);
+  const ours = ofThisShell(model);
   if (EDITION_POLICY[edition].staff)
     return { ...history, commits: history.commits.map((commit) => ({ ...commit, message: ours(commit.message) })) };
   const hidden = hiddenFrom(model, edition);

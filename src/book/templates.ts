@@ -28,7 +28,7 @@ const HELPERS: Record<string, Handlebars.HelperDelegate> = {
   /** `page 12`, for the record or heading with that anchor. */
   at: (to: unknown, { data }: Handlebars.HelperOptions) =>
     safe(
-      `<span class="at-page">${say(readerOf(data.root.book?.reader ?? {}), 'book.at')} <a class="pg" href="#${escaped(String(to))}">000</a></span>`,
+      `<span class="at-page">${say(readerIn(data.root), 'book.at')} <a class="pg" href="#${escaped(String(to))}">000</a></span>`,
     ),
   /** A sentence of the catalogue for the reader of this book: `{{say "care.title"}}`; named values fill its blanks. */
   say(key: unknown, { hash, data }: Handlebars.HelperOptions) {

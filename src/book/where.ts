@@ -5,8 +5,9 @@ import { placesOf } from '../query/place.js';
 import { placeWords } from '../query/place-words.js';
 import { reachAt, reachWords } from '../query/reach-words.js';
 import type { Circuit, Run, ServiceNode } from '../records/index.js';
-import { readerOf, spelt } from '../words/index.js';
+import { spelt } from '../words/index.js';
 import type { Book } from './book.js';
+import { readerFor } from './sentences.js';
 import { type Show, showIn } from './show.js';
 import { type Column, columnsIn } from './table.js';
 
@@ -26,15 +27,15 @@ export function placeColumn<R>(
   const { system } = book.show;
   const first = showIn(system === 'both' ? 'us' : system);
   const second = system === 'both' ? showIn('metric') : undefined;
+  const reader = readerFor(book);
+  const written = (at: Vec3, show: Show): string => spelt(reader, placeWords(show, at));
   return {
     head,
     kind: 'text',
     cell: (row) => {
       const place = at(row);
       const named = id?.(row);
-      const words =
-        named === undefined ? undefined : placesOf(book.assessment.model, readerOf(book.assessment.model.shop))(named);
-      const written = (at: Vec3, show: Show): string => spelt(readerOf(book.assessment.model.shop), placeWords(show, at));
+      const words = named === undefined ? undefined : placesOf(book.assessment.model, reader)(named);
       if (!place) return { text: words ?? PLACE_NOT_RECORDED };
       if (words) return { text: again?.(row) ? THE_SAME : words, sub: written(place, first) };
       return { text: written(place, first), ...(second ? { sub: written(place, second) } : {}) };

@@ -6,7 +6,7 @@ export { mediumSwatch } from './legend.js';
 export { outsideOf } from './marks/panels.js';
 export { MEDIUM_STYLES, type MediumStyle } from './media.js';
 export { protectionPlaces } from './protection-places.js';
-export { RESCUE_GROUPS, rescueItems } from './rescue.js';
+export { RESCUE_GROUPS, type RescueItem, rescueItems } from './rescue.js';
 export type { SheetSize } from './sheet.js';
 export { axleChart } from './views/axle-chart.js';
 export { bayPlan } from './views/bay-plan.js';

@@ -36,20 +36,17 @@ export function rescueItems(shell: Pick<Shell, 'nodes' | 'runs' | 'circuits' | '
   const things = rescueSources(shell);
   const tanks = new Map(shell.tanks.map((tank) => [tank.id, tank] as const));
   for (const group of RESCUE_GROUPS) {
-    const found = things.filter((one) => one.group === group);
-    const nameOf = ({ id, node }: (typeof found)[number]): string => {
-      const named = node ? (node.name ?? node.nodeKind) : `${tanks.get(id)?.contents} tank`.replace(/tank tank$/u, 'tank');
-      return node?.planned ? `${named} ${PLANNED_WORDS}` : named;
-    };
+    const found = things
+      .filter((one) => one.group === group)
+      .map(({ id, node }): Named => {
+        const named = node ? (node.name ?? node.nodeKind) : `${tanks.get(id)?.contents} tank`.replace(/tank tank$/u, 'tank');
+        return { id, name: node?.planned ? `${named} ${PLANNED_WORDS}` : named, ...(node ? { node } : {}) };
+      });
     for (const one of found.slice(0, MOST_OF_A_GROUP)) {
-      const { id, node } = one;
-      const at = node?.at ?? tanks.get(id)?.at;
-      const name = nameOf(one);
-      items.push({ number: items.length + 1, group, id, name, ...(at ? { at } : {}), ...(node ? { node } : {}) });
+      const at = one.node?.at ?? tanks.get(one.id)?.at;
+      items.push({ number: items.length + 1, group, ...one, ...(at ? { at } : {}) });
     }
-    const left = found
-      .slice(MOST_OF_A_GROUP)
-      .map((one) => ({ id: one.id, name: nameOf(one), ...(one.node ? { node: one.node } : {}) }));
+    const left = found.slice(MOST_OF_A_GROUP);
     if (left.length > 0) more.set(group, left);
   }
   return { items, more };

@@ -83,7 +83,7 @@ function stepsOf(i: number, began: number): readonly ReadonlyMap<string, string>
 }
 
 const head = (id: string, title: string): string => `shell: ${id}
-title: Travelling ${title}
+title: Traveling ${title}
 envelope: {length: 34 ft, width: 100 in, height: 98 in}
 chassis:
   gvwr: 48000 lb

@@ -9,20 +9,15 @@ import path from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { fleetCommits, fleetShell } from './fleet-store.js';
 import { git, layRepository } from './ledger-store.js';
-import { BUILT, say, tellGoals, told } from './tell.js';
+import { STARTED, saidSpent, watchedIn } from './spent.js';
+import { say, tellGoals, told } from './tell.js';
 
 const COUNTS = process.argv.slice(2).map(Number);
 const SIZES = COUNTS.length > 0 ? COUNTS : [30, 100, 300];
 const SHARES = 8;
 const GOAL = 1.1;
-
-/** Runs the program; says at its end its own processor time, µs, and its memory at most, kB. */
-const SPENT = `import { writeSync } from 'node:fs';
-process.on('exit', () => {
-  const { userCPUTime, systemCPUTime, maxRSS } = process.resourceUsage();
-  writeSync(2, '\\nspent ' + (userCPUTime + systemCPUTime) + ' ' + maxRSS);
-});
-await import(${JSON.stringify(BUILT)});`;
+const top = mkdtempSync(path.join(os.tmpdir(), 'shellbook-fleet-'));
+const WATCHED = watchedIn(top);
 
 interface Spent {
   readonly ms: number;
@@ -33,13 +28,13 @@ interface Spent {
 }
 
 function argsOf(args: readonly string[], store: string): readonly string[] {
-  return ['--input-type=module', '-e', SPENT, 'shellbook', ...args, '--store', store, '--quiet'];
+  return [...WATCHED, STARTED, ...args, '--store', store, '--quiet'];
 }
 
 function spentOf(status: number | null, answer: string, said: string, wallMs: number): Spent {
-  const [, us, kb] = /spent (\d+) (\d+)$/u.exec(said) ?? [];
-  if (us === undefined || (status !== 0 && status !== 1)) throw new Error(`ended with ${status}: ${said}`);
-  return { ms: Number(us) / 1000, peakMb: Number(kb) / 1024, wallMs, status, answer };
+  const spent = saidSpent(said);
+  if (spent === undefined || (status !== 0 && status !== 1)) throw new Error(`ended with ${status}: ${said}`);
+  return { ...spent, wallMs, status, answer };
 }
 
 function run(args: readonly string[], store: string): Spent {
@@ -66,7 +61,6 @@ function runBeside(args: readonly string[], store: string): Promise<Spent> {
   });
 }
 
-const top = mkdtempSync(path.join(os.tmpdir(), 'shellbook-fleet-'));
 try {
   const table = new Map<string, Spent[]>();
   const note = (name: string, spent: Spent): void => void table.set(name, [...(table.get(name) ?? []), spent]);

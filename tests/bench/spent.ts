@@ -7,10 +7,10 @@ import { node } from './tell.js';
 /** What `shellbook` starts. */
 export const STARTED = fileURLToPath(new URL('../../dist/shellbook.cjs', import.meta.url));
 
-/** Says last what the process has spent, µs. */
+/** Says last what the process has spent, µs, and its memory at most, kB. */
 const SPENT = `process.on('exit', () => {
-  const { userCPUTime, systemCPUTime } = process.resourceUsage();
-  require('node:fs').writeSync(2, '\\nspent ' + (userCPUTime + systemCPUTime));
+  const { userCPUTime, systemCPUTime, maxRSS } = process.resourceUsage();
+  require('node:fs').writeSync(2, '\\nspent ' + (userCPUTime + systemCPUTime) + ' ' + maxRSS);
 });`;
 
 /** After these V8 has learnt what a command runs. */
@@ -19,11 +19,23 @@ const LEARNING_RUNS = 4;
 /** Processor time of one process of Node, ms: other work on the machine does not spend it. */
 export type SpentMs = (args: readonly string[]) => number;
 
-/** @param folder Where the file may lie that the process loads to say it. */
-export function spentIn(folder: string): SpentMs {
+/** Lays down in `folder` what a process of Node loads to say what it spent; the options that have it loaded. */
+export function watchedIn(folder: string): readonly string[] {
   const watch = path.join(folder, 'spent.cjs');
   writeFileSync(watch, SPENT);
-  return (args) => Number(/spent (\d+)$/u.exec(node(['--require', watch, ...args]))?.[1]) / 1000;
+  return ['--require', watch];
+}
+
+/** What a watched process said last: processor time, ms, and memory at most, MB. Undefined where it said nothing. */
+export function saidSpent(said: string): { readonly ms: number; readonly peakMb: number } | undefined {
+  const [, us, kb] = /spent (\d+) (\d+)$/u.exec(said) ?? [];
+  return us === undefined ? undefined : { ms: Number(us) / 1000, peakMb: Number(kb) / 1024 };
+}
+
+/** @param folder Where the file may lie that the process loads to say it. */
+export function spentIn(folder: string): SpentMs {
+  const watched = watchedIn(folder);
+  return (args) => saidSpent(node([...watched, ...args]))?.ms ?? Number.NaN;
 }
 
 /** The median of each, once V8 has learnt it; in turn, round after round. */

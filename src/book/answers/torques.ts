@@ -1,9 +1,10 @@
 import { torqueSpecified } from '../../query/topics/torque-uses.js';
-import { readerOf, spelt } from '../../words/index.js';
+import { spelt } from '../../words/index.js';
 import type { Book } from '../book.js';
 import { decisionsOf } from '../decisions.js';
 import { spansColumn } from '../id-spans.js';
 import { insulatorWords } from '../passages.js';
+import { readerFor } from '../sentences.js';
 import { type Ref, table } from '../table.js';
 
 interface Tightened {
@@ -135,7 +136,7 @@ const terminals = (book: Book): readonly Tightened[] =>
       ? []
       : [
           {
-            purpose: spelt(readerOf(book.assessment.model.shop), 'Electrical: terminals, fuses, breakers and ground studs'),
+            purpose: spelt(readerFor(book), 'Electrical: terminals, fuses, breakers and ground studs'),
             what: [node.role === 'battery' ? 'posts of a battery' : (node.role ?? node.nodeKind), insulatorWords(node)]
               .filter(Boolean)
               .join(', '),

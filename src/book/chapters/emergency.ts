@@ -1,4 +1,4 @@
-import { RESCUE_GROUPS, rescueBadge, rescueItems, shellExtent } from '../../drawing/index.js';
+import { RESCUE_GROUPS, type RescueItem, rescueBadge, rescueItems, shellExtent } from '../../drawing/index.js';
 import { firstShutOffs } from '../../query/isolate/rescue.js';
 import type { ServiceNode } from '../../records/index.js';
 import type { Book, ChapterMaker } from '../book.js';
@@ -45,19 +45,18 @@ export const emergencyChapter: ChapterMaker = (given) => {
       ...openWith(book, node),
     }));
   // A name that the shop gave stays as it is.
-  const spoken = ({ name, node }: { readonly name: string; readonly node?: ServiceNode }): string =>
-    node?.name ? name : (phrase(name) ?? name);
+  const spoken = ({ name, node }: Pick<RescueItem, 'name' | 'node'>): string => (node?.name ? name : (phrase(name) ?? name));
   const groups: readonly Listed[] = RESCUE_GROUPS.map((title) => ({
     title: phrase(title) ?? title,
     more: (more.get(title) ?? []).map((one) => ({ ref: ref(one.id), name: spoken(one) })),
     items: items
       .filter((item) => item.group === title)
-      .map(({ number, id, name, at, node }) => ({
-        ...(at ? { badge: { svg: rescueBadge(title, number, phrase(title)) } } : {}),
-        ref: ref(id),
-        name: spoken({ name, ...(node ? { node } : {}) }),
-        place: roughPlace(book, at),
-        ...(node ? { normally: phrase(node.position), ...openWith(book, node) } : {}),
+      .map((item) => ({
+        ...(item.at ? { badge: { svg: rescueBadge(title, item.number, phrase(title)) } } : {}),
+        ref: ref(item.id),
+        name: spoken(item),
+        place: roughPlace(book, item.at),
+        ...(item.node ? { normally: phrase(item.node.position), ...openWith(book, item.node) } : {}),
       })),
   }));
   const [gas, fuel, ...electric] = groups;
@@ -167,7 +166,7 @@ function moreHeight(more: Listed['more'], columnMm: number): number {
   // Names break where they may, so that a line is not filled to its end.
   return Math.ceil((letters * LETTER_MM) / columnMm + 0.5) * LINE_MM + ITEM_GAP_MM;
 }
-/** Of `Also, in the chapter of its service:`. */
+/** Of `Also, in the chapter of its service:`, with room for its Spanish. */
 const MORE_LETTERS = 44;
 
 /** A rail's depth: what hangs lower hangs under the vehicle, mm. */

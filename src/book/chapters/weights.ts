@@ -1,7 +1,8 @@
 import type { AxleLoad } from '../../compute/weights/types.js';
 import { number } from '../../quantity/format.js';
-import { readerOf, spelt } from '../../words/index.js';
+import { spelt } from '../../words/index.js';
 import { type Book, type ChapterMaker, stageName } from '../book.js';
+import { readerFor } from '../sentences.js';
 import { table } from '../table.js';
 import { placeColumn } from '../where.js';
 import { basisWords, hardest } from './glance.js';
@@ -48,8 +49,7 @@ function weightData(book: Book) {
 const RULING = { gawr: 'axle rating (GAWR)', tyres: 'tires', wheels: 'wheels', suspension: 'suspension' } as const;
 
 function ratingTable(book: Book) {
-  const { shop, shell } = book.assessment.model;
-  const { axles } = shell.chassis;
+  const { axles } = book.assessment.model.shell.chassis;
   const ratings = new Map(book.assessment.figures.weights.ratings.map((one) => [one.axle, one]));
   return table(book.show, {
     rows: axles,
@@ -64,7 +64,7 @@ function ratingTable(book: Book) {
       c.massDown('Limit', (axle) => ratings.get(axle.id)?.limitKg),
       c.text('Limited by', (axle) => {
         const by = ratings.get(axle.id)?.limitedBy;
-        return by && spelt(readerOf(shop), RULING[by]);
+        return by && spelt(readerFor(book), RULING[by]);
       }),
       c.pressure('Tire pressure', (axle) => axle.tyres?.inflationPa),
     ],
@@ -115,7 +115,7 @@ function ticketTable(book: Book) {
     const where =
       figure.residualXMm === undefined
         ? ''
-        : `, ${spelt(readerOf(book.assessment.model.shop), 'centered')} ${book.show.length(figure.residualXMm)} aft`;
+        : `, ${spelt(readerFor(book), 'centered')} ${book.show.length(figure.residualXMm)} aft`;
     return `${book.show.mass(figure.residualKg)}${where}`;
   };
   return table(book.show, {

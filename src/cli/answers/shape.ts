@@ -25,6 +25,7 @@ export const jsonList = (items: JsonShape): JsonShape => z.array(items);
 export const pair = (items: JsonShape): JsonShape => z.tuple([items, items]);
 /** By a name that the records give, as an axle. */
 export const byName = (value: JsonShape): JsonShape => z.record(z.string(), value);
+/** One of several shapes. */
 export const jsonEither = (...shapes: readonly JsonShape[]): JsonShape => z.union(shapes as [JsonShape, ...JsonShape[]]);
 /** The key is always there; null says that there is nothing to tell. */
 export const orNull = (one: JsonShape): JsonShape => z.nullable(one);

@@ -1,4 +1,4 @@
-import { type Bounds, boundsOf, grow } from '../../geometry/box.js';
+import { type Bounds, boundsOf, grow, overlap } from '../../geometry/box.js';
 import type { Grid } from '../../geometry/grid.js';
 import { alongRay } from '../../geometry/ray.js';
 import { dot, type Vec3 } from '../../geometry/vector.js';
@@ -37,7 +37,7 @@ export function worstScrew(
     if (worst && fromMm - faceMm > worst.depthMm + ROUNDING_MM) break;
     const one = things[thing] as ScrewObstacle;
     for (let place = 0; place < starts.length; place++) {
-      if (isApart(bounds, rays[place] as Bounds)) continue;
+      if (!overlap(bounds, rays[place] as Bounds)) continue;
       const depthMm = screwMeets(one, starts[place] as Vec3, sheet.into, widenMm);
       if (depthMm === undefined || (worst && !isBefore([depthMm, place, thing], [worst.depthMm, worst.place, worst.thing])))
         continue;
@@ -62,14 +62,6 @@ const leastAlong = ({ min, max }: Bounds, into: Vec3): number =>
   (into[0] > 0 ? min[0] : max[0]) * into[0] +
   (into[1] > 0 ? min[1] : max[1]) * into[1] +
   (into[2] > 0 ? min[2] : max[2]) * into[2];
-
-const isApart = (a: Bounds, b: Bounds): boolean =>
-  a.min[0] > b.max[0] ||
-  a.max[0] < b.min[0] ||
-  a.min[1] > b.max[1] ||
-  a.max[1] < b.min[1] ||
-  a.min[2] > b.max[2] ||
-  a.max[2] < b.min[2];
 
 type Standing = readonly [depthMm: number, place: number, thing: number];
 const isBefore = (a: Standing, b: Standing): boolean => {

@@ -15,25 +15,11 @@ import { lieOf, planeAt } from '../../../src/compute/camera/plane.js';
 import { leastPoints, solvePicture } from '../../../src/compute/camera/solve.js';
 import { camerasOfThree } from '../../../src/compute/camera/three-points.js';
 import { cross, distance, dot, norm, type Vec3 } from '../../../src/geometry/vector.js';
-import { cameraTowards } from '../../support/cameras.js';
+import { cameraTowards, ROOM } from '../../support/cameras.js';
 
 /** Synthetic cameras: what is to be found is known. */
 const SIZE = { widthPx: 4000, heightPx: 3000 };
 const FOCAL_PX = 3000;
-const ROOM: readonly Vec3[] = [
-  [-900, 0, -500],
-  [900, 0, -500],
-  [900, 0, 500],
-  [-900, 0, 500],
-  [0, -400, 100],
-  [300, 300, -200],
-  [-400, 250, 300],
-  [500, -300, 350],
-  [-650, -250, -300],
-  [700, 200, 50],
-  [-100, 300, -450],
-  [200, -200, 450],
-];
 const seen = (camera: Camera, places: readonly Vec3[]): readonly Sighting[] =>
   places.map((at) => ({ at, px: projectPoint(camera, at)?.px as Pixel, sigmaMm: 1, sigmaPx: 2 }));
 

@@ -13,7 +13,7 @@ import {
 import { solvePicture } from '../../../src/compute/camera/solve.js';
 import { cameraOfProjection, projectionOf } from '../../../src/compute/camera/space-dlt.js';
 import { norm, type Vec3 } from '../../../src/geometry/vector.js';
-import { cameraTowards } from '../../support/cameras.js';
+import { BOX, cameraTowards, WALL } from '../../support/cameras.js';
 
 const SIZE = { widthPx: 4000, heightPx: 3000 };
 const closeTo = (found: readonly number[] | undefined, wanted: readonly number[], digits = 9): void => {
@@ -140,15 +140,7 @@ describe('a homography by itself', () => {
 
 describe('a projection by itself', () => {
   const camera = cameraTowards([1200, -2600, 900], [300, 0, 400], 3050, SIZE);
-  const places: readonly Vec3[] = [
-    [0, 0, 0],
-    [900, 100, 0],
-    [800, -50, 900],
-    [-100, 200, 800],
-    [400, -400, 300],
-    [200, 350, 600],
-  ];
-  const pairs = places.map((at) => ({ at, px: projectPoint(camera, at)?.px as Pixel }));
+  const pairs = BOX.map((at) => ({ at, px: projectPoint(camera, at)?.px as Pixel }));
 
   it('is none of five places, of one place, or of one pixel', () => {
     expect(projectionOf(pairs.slice(0, 5))).toBeUndefined();
@@ -229,14 +221,6 @@ describe('a camera by itself', () => {
 
 describe('a wrong place among few', () => {
   const camera = cameraTowards([200, -2000, 300], [0, 0, 0], 3000, SIZE);
-  const WALL: readonly Vec3[] = [
-    [-600, 0, -400],
-    [600, 0, -420],
-    [580, 0, 450],
-    [-560, 0, 470],
-    [40, 0, -30],
-    [300, 0, 200],
-  ];
   const see = (count: number): readonly Sighting[] =>
     WALL.slice(0, count).map((at, i) => {
       const px = projectPoint(camera, at)?.px as Pixel;

@@ -5,7 +5,7 @@ import { homographyOf, inverse, type PlanePair, shownBy } from '../../../src/com
 import { cameraOfProjection, projectionOf } from '../../../src/compute/camera/space-dlt.js';
 import { camerasOfThree } from '../../../src/compute/camera/three-points.js';
 import { distance, dot, subtract, unit, type Vec3 } from '../../../src/geometry/vector.js';
-import { cameraTowards } from '../../support/cameras.js';
+import { BOX, cameraTowards } from '../../support/cameras.js';
 
 const SIZE = { widthPx: 4032, heightPx: 3024 };
 
@@ -122,19 +122,11 @@ describe('a projection', () => {
 
   it('of six places in space is that of the camera that shows them; of six in a plane there is none', () => {
     const camera = cameraTowards([1200, -2600, 900], [300, 0, 400], 3050, SIZE);
-    const places: readonly Vec3[] = [
-      [0, 0, 0],
-      [900, 100, 0],
-      [800, -50, 900],
-      [-100, 200, 800],
-      [400, -400, 300],
-      [200, 350, 600],
-    ];
     const seen = (at: Vec3) => ({ at, px: projectPoint(camera, at)?.px as readonly [number, number] });
-    const found = cameraOfProjection(projectionOf(places.map(seen)) as readonly number[], camera.principal, [300, 0, 400]);
+    const found = cameraOfProjection(projectionOf(BOX.map(seen)) as readonly number[], camera.principal, [300, 0, 400]);
     expect(distance(found?.centre as Vec3, camera.centre)).toBeLessThan(1e-3);
     expect(found?.focalPx).toBeCloseTo(3050, 3);
-    expect(projectionOf(places.map(([x, , z]) => seen([x, 0, z])))).toBeUndefined();
+    expect(projectionOf(BOX.map(([x, , z]) => seen([x, 0, z])))).toBeUndefined();
   });
 });
 

@@ -4,7 +4,7 @@ import type { Sighting } from '../../../src/compute/camera/fit.js';
 import { locateOn } from '../../../src/compute/camera/locate.js';
 import { solvePicture } from '../../../src/compute/camera/solve.js';
 import { distance, type Vec3 } from '../../../src/geometry/vector.js';
-import { cameraTowards } from '../../support/cameras.js';
+import { cameraTowards, WALL } from '../../support/cameras.js';
 
 /** A synthetic camera: what it should find is known. Park and Miller’s generator, CACM 31, 1988. */
 class Chance {
@@ -139,14 +139,6 @@ describe('a picture that cannot be used', () => {
   const camera = cameraTowards([200, -2000, 300], [0, 0, 0], 3000, SIZE);
   const see = (places: readonly Vec3[], with_: Camera = camera): readonly Sighting[] =>
     places.map((at) => ({ at, px: projectPoint(with_, at)?.px as Pixel, sigmaMm: 1, sigmaPx: 2 }));
-  const WALL: readonly Vec3[] = [
-    [-600, 0, -400],
-    [600, 0, -420],
-    [580, 0, 450],
-    [-560, 0, 470],
-    [40, 0, -30],
-    [300, 0, 200],
-  ];
   const ROOM: readonly Vec3[] = [...WALL.slice(0, 4), [100, -300, 100], [-200, 250, -50], [250, -150, -250], [-350, 150, 300]];
   const whats = (sightings: readonly Sighting[], focalPx?: number, size = SIZE) => {
     const solved = solvePicture(sightings, { size, ...(focalPx === undefined ? {} : { focalPx }) }, LIMIT_MM);

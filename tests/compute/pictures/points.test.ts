@@ -10,22 +10,14 @@ import { solvePhoto } from '../../../src/compute/pictures/solve-photo.js';
 import type { Vec3 } from '../../../src/geometry/vector.js';
 import type { Opening, Panel, Photo, SeenPoint } from '../../../src/records/index.js';
 import { buildModel, limits, record } from '../../support/build.js';
-import { cameraTowards } from '../../support/cameras.js';
+import { cameraTowards, ROOM as PLACES } from '../../support/cameras.js';
 import { lineMember, sections } from '../../support/structure.js';
 
 const FACTS = { widthPx: 4000, heightPx: 3000 };
 const FOCAL_PX = 3000;
 const CAMERA = cameraTowards([0, -2000, 0], [0, 0, 0], FOCAL_PX, FACTS);
 const pxOf = (at: Vec3): Pixel => projectPoint(CAMERA, at)?.px as Pixel;
-const ROOM: readonly Vec3[] = [
-  [-900, 0, -500],
-  [900, 0, -500],
-  [900, 0, 500],
-  [-900, 0, 500],
-  [0, -400, 100],
-  [300, 300, -200],
-  [-400, 250, 300],
-];
+const ROOM = PLACES.slice(0, 7);
 const panel = (outline: readonly Vec3[], facing?: Panel['facing'], holes: readonly (readonly Vec3[])[] = []): Panel => ({
   ...record('P'),
   panelKind: 'interior',
