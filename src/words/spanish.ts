@@ -376,6 +376,7 @@ export const SPANISH_TERMS: Readonly<Record<string, string>> = {
   'shows at': 'se nota en',
   sources: 'fuentes',
   'sources left': 'fuentes que quedan',
+  'still live at it': 'siguen con tensión en él',
   spare: 'reserva',
   stands: 'está',
   state: 'estado',

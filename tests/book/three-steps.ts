@@ -60,7 +60,7 @@ export const TRAILS: readonly Trail[] = [
   {
     question: 'What is live if I open the main?',
     steps: [/^What is still live/u],
-    answer: [/Panel still fed by/u, /To make it dead switch off every one/u, /BAT\/MD/u],
+    answer: [/Panel still fed by/u, /Still live at the switch/u, /To make it dead switch off every one/u, /BAT\/MD/u],
   },
   {
     question: 'Where are all fuses?',

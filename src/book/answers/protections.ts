@@ -79,6 +79,11 @@ export function liveAnswer(book: Book) {
           (one) => (one.sources.length === 0 ? 'no recorded source' : one.sources.map((id) => names.get(id)).join(', ')),
         ),
         c.refs(
+          'Still live at the switch',
+          (one) => one.before.runs,
+          (one) => (one.before.runs.length === 0 ? 'no recorded run' : `from ${one.before.sources.join(', ')}`),
+        ),
+        c.refs(
           'Panel to take off',
           (one) => wayToNode(book, one.id).panels,
           (one) => wayToNode(book, one.id).words,

@@ -1,6 +1,6 @@
 import type { Run } from '../../records/index.js';
 import { beginsAnew, type DiagramBlock, rowsInBlock } from './blocks.js';
-import type { Leg, LegBranch } from './tree.js';
+import type { JoinedAt, Leg, LegBranch } from './tree.js';
 
 /** Something in the grid of a sheet: columns to the right, rows down. */
 export type Placed =
@@ -11,12 +11,27 @@ export type Placed =
       readonly row: number;
       readonly column: number;
       readonly leg: Leg;
+      /** By which it is reached. */
+      readonly run: Run;
       /** It goes on in a block of its own. */
       readonly elsewhere: boolean;
     }
-  | { readonly kind: 'back'; readonly row: number; readonly column: number; readonly id: string }
+  | { readonly kind: 'back'; readonly row: number; readonly column: number; readonly branch: BackBranch }
   /** A run from a leg to the next; `fromRow` where it branches off lower down than its leg stands. */
-  | { readonly kind: 'run'; readonly row: number; readonly column: number; readonly fromRow: number; readonly run: Run };
+  | {
+      readonly kind: 'run';
+      readonly row: number;
+      readonly column: number;
+      readonly fromRow: number;
+      readonly run: Run;
+      /** What it branches off. */
+      readonly leg: Leg;
+      /** The leg that it leads to, where its id stands over the line. */
+      readonly over?: Leg;
+      readonly note?: JoinedAt;
+    };
+
+export type BackBranch = Extract<LegBranch, { readonly back: string }>;
 
 export interface DiagramPage {
   readonly placed: readonly Placed[];
@@ -68,7 +83,7 @@ function placeBlock(
   let lastRow = first;
   for (const branch of strips) {
     lastRow = row;
-    row = place(placed, branch, 1, row, first);
+    row = place(placed, block.root, branch, 1, row, first);
   }
   // Where nothing is joined its id says it all.
   if (strips.length > 0) placed.push({ kind: 'root', row: first, leg: block.root, lastRow });
@@ -76,17 +91,22 @@ function placeBlock(
 }
 
 /** Places a branch and what hangs on it; gives the first row that is free after it. */
-function place(placed: Placed[], branch: LegBranch, column: number, row: number, fromRow: number): number {
-  placed.push({ kind: 'run', row, column, fromRow, run: branch.run });
-  const leg = branch.to;
-  if (!leg) {
-    placed.push({ kind: 'back', row, column, id: branch.back });
+function place(placed: Placed[], before: Leg, branch: LegBranch, column: number, row: number, fromRow: number): number {
+  const over = branch.to && branch.to.branches.length > 0 && !beginsAnew(branch.to, column) ? branch.to : undefined;
+  placed.push({
+    ...{ kind: 'run', row, column, fromRow, run: branch.run, leg: before },
+    ...(over ? { over } : {}),
+    ...(branch.note ? { note: branch.note } : {}),
+  });
+  if (!branch.to) {
+    placed.push({ kind: 'back', row, column, branch });
     return row + 1;
   }
+  const leg = branch.to;
   const elsewhere = beginsAnew(leg, column);
-  placed.push({ kind: 'leg', row, column, leg, elsewhere });
+  placed.push({ kind: 'leg', row, column, leg, run: branch.run, elsewhere });
   if (elsewhere || leg.branches.length === 0) return row + 1;
   let next = row;
-  for (const one of leg.branches) next = place(placed, one, column + 1, next, row);
+  for (const one of leg.branches) next = place(placed, leg, one, column + 1, next, row);
   return next;
 }

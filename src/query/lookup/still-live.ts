@@ -7,7 +7,17 @@ import type { Isolation } from './types.js';
 export interface StillLive {
   readonly panel: string;
   readonly isolation: Isolation;
-  readonly opened: readonly { readonly id: string; readonly circuit?: string; readonly sources: readonly string[] }[];
+  readonly opened: readonly Opened[];
+}
+
+/** One switch of a panel, open alone. */
+export interface Opened {
+  readonly id: string;
+  readonly circuit?: string;
+  /** What still feeds the panel. */
+  readonly sources: readonly string[];
+  /** Runs that end on the switch and stay live, and what feeds any of them. */
+  readonly before: { readonly runs: readonly string[]; readonly sources: readonly string[] };
 }
 
 /** For every distribution panel of mains and direct current: what feeds it, what opens it all, and what one main alone leaves live. */
@@ -20,15 +30,22 @@ export function stillLive(assessment: Computed): readonly StillLive[] {
       if (!isolation) return [];
       const opened = isolation.actions
         .filter(({ step }) => step === 'source')
-        .map(({ id, circuit }) => ({
-          id,
-          ...(circuit === undefined ? {} : { circuit }),
-          sources: sourcesReaching(
-            shell,
-            { nodes: [panel.id], runs: [] },
-            { nodes: new Set(circuit === undefined ? [id] : []), circuits: new Set(circuit === undefined ? [] : [circuit]) },
-          ),
-        }));
+        .map(({ id, circuit }): Opened => {
+          const done = {
+            nodes: new Set(circuit === undefined ? [id] : []),
+            circuits: new Set(circuit === undefined ? [] : [circuit]),
+          };
+          const fed = shell.runs
+            .filter(({ from, to }) => from === id || to === id)
+            .map((run) => ({ run: run.id, sources: sourcesReaching(shell, { nodes: [], runs: [run.id] }, done) }))
+            .filter(({ sources }) => sources.length > 0);
+          return {
+            id,
+            ...(circuit === undefined ? {} : { circuit }),
+            sources: sourcesReaching(shell, { nodes: [panel.id], runs: [] }, done),
+            before: { runs: fed.map(({ run }) => run), sources: [...new Set(fed.flatMap(({ sources }) => sources))] },
+          };
+        });
       return [{ panel: panel.id, isolation, opened }];
     });
 }

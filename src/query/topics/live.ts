@@ -25,7 +25,11 @@ export const live: Topic = {
       ...opened.map((one) => ({
         id: one.id,
         what: one.sources.length > 0 ? `with only this off, ${panel} is still live` : `with this off, ${panel}`,
-        facts: facts(['fed by', one.sources.length > 0 ? one.sources : 'no recorded source']),
+        facts: facts(
+          ['fed by', one.sources.length > 0 ? one.sources : 'no recorded source'],
+          ['still live at it', one.before.runs],
+          ['from', one.before.sources],
+        ),
       })),
     ]);
     return {
